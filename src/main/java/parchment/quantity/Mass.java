@@ -1,0 +1,44 @@
+package parchment.quantity;
+
+import java.util.Locale;
+
+/**
+ * Holds one mass of coffee.
+ *
+ * @param kilograms the mass in kilograms; finite, zero or more
+ */
+public record Mass(double kilograms) implements Comparable<Mass> {
+
+    /** @throws IllegalArgumentException if the number is missing, infinite or negative */
+    public Mass {
+        if (!(kilograms >= 0) || Double.isInfinite(kilograms)) {
+            throw new IllegalArgumentException(
+                    "A mass needs a finite number, zero or more; it was given " + kilograms + " kg.");
+        }
+    }
+
+    /** Returns the mass of the given amount of the given unit. */
+    public static Mass of(double amount, MassUnit unit) {
+        return new Mass(unit.toKilograms(amount));
+    }
+
+    /** Returns a mass in kilograms. */
+    public static Mass kilograms(double kilograms) {
+        return new Mass(kilograms);
+    }
+
+    /** Returns this mass as an amount of the given unit. */
+    public double in(MassUnit unit) {
+        return unit.fromKilograms(kilograms);
+    }
+
+    @Override
+    public int compareTo(Mass other) {
+        return Double.compare(kilograms, other.kilograms);
+    }
+
+    @Override
+    public String toString() {
+        return String.format(Locale.ROOT, "%.3f kg", kilograms);
+    }
+}
