@@ -1,0 +1,118 @@
+package parchment.display;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+
+/**
+ * Puts sentences, tables and pictures under one title, so that a result shows itself as one page.
+ *
+ * <pre>{@code
+ * Report.titled("Drop temperature and sweetness")
+ *         .say("38 of 41 batches were cupped; 3 have no cupping and are left out.")
+ *         .add(table)
+ *         .heading("What it was confounded with")
+ *         .say("The drop temperature rose with the season.")
+ *         .add(chart);
+ * }</pre>
+ *
+ * <p>A report is a value: every method returns a copy with one more part.
+ */
+public final class Report implements Showable {
+    private enum Kind {
+        HEADING,
+        SENTENCES,
+        CAUTION,
+        PART
+    }
+
+    private record Part(Kind kind, Showable content) {}
+
+    private record Words(String words) implements Showable {
+        @Override
+        public String text() {
+            return words;
+        }
+    }
+
+    private final String title;
+    private final List<Part> parts;
+
+    private Report(String title, List<Part> parts) {
+        this.title = title;
+        this.parts = List.copyOf(parts);
+    }
+
+    /** Returns a report with a title and nothing else. */
+    public static Report titled(String title) {
+        return new Report(title, List.of());
+    }
+
+    /** Returns the report with one more paragraph. */
+    public Report say(String sentences) {
+        return with(Kind.SENTENCES, new Words(sentences));
+    }
+
+    /** Returns the report with one more paragraph set apart, for what the reader must not overlook. */
+    public Report caution(String sentences) {
+        return with(Kind.CAUTION, new Words(sentences));
+    }
+
+    /** Returns the report with a heading over what follows. */
+    public Report heading(String heading) {
+        return with(Kind.HEADING, new Words(heading));
+    }
+
+    /** Returns the report with one more table, picture or other value that can show itself. */
+    public Report add(Showable part) {
+        return with(Kind.PART, part);
+    }
+
+    private Report with(Kind kind, Showable content) {
+        List<Part> longer = new ArrayList<>(parts);
+        longer.add(new Part(kind, content));
+        return new Report(title, longer);
+    }
+
+    /** Returns the title. */
+    public String title() {
+        return title;
+    }
+
+    @Override
+    public String text() {
+        StringBuilder text = new StringBuilder(title);
+        for (Part part : parts) {
+            text.append("\n\n").append(part.content().text());
+        }
+        return text.toString();
+    }
+
+    @Override
+    public Optional<String> html() {
+        StringBuilder html = new StringBuilder("<section class=\"parchment-report\"><h3>")
+                .append(Html.escape(title))
+                .append("</h3>\n");
+        for (Part part : parts) {
+            String words = Html.escape(part.content().text());
+            html.append(
+                    switch (part.kind()) {
+                        case HEADING -> "<h4>" + words + "</h4>";
+                        case SENTENCES -> "<p style=\"max-width:50em\">" + words + "</p>";
+                        case CAUTION ->
+                            "<p role=\"note\" style=\"max-width:50em;border-left:4px solid currentColor;"
+                                    + "padding-left:.7em\">" + words + "</p>";
+                        case PART -> part.content().html().orElse("<pre>" + words + "</pre>");
+                    });
+            html.append('\n');
+        }
+        return Optional.of(html.append("</section>").toString());
+    }
+
+    @Override
+    public String toString() {
+        return String.format(
+                Locale.ROOT, "%s: a page of %d %s", title, parts.size(), parts.size() == 1 ? "part" : "parts");
+    }
+}

@@ -1,0 +1,98 @@
+package parchment.display;
+
+import java.text.Bidi;
+
+/** Writes a table as HTML: semantic, static, without a script; colours come from the page, so that it suits a light and a dark one. */
+final class TableHtml {
+    /** Rows beyond this many are counted, not written: a page with a hundred thousand rows would stop the browser. */
+    static final int ROWS_WRITTEN = 1000;
+
+    // The class is doubled so that the rules win over a notebook's own rules for tables, wherever the page puts them.
+    private static final String STYLE = """
+            <style>
+            .parchment-table.parchment-table{overflow-x:auto;margin:.5em 0}
+            .parchment-table.parchment-table table{border-collapse:collapse;color:inherit;background:none;border:0;\
+            margin:0;width:auto;font-variant-numeric:tabular-nums}
+            .parchment-table.parchment-table caption{caption-side:top;text-align:left;font-weight:bold;color:inherit;padding:.2em 0}
+            .parchment-table.parchment-table th,.parchment-table.parchment-table td{text-align:left;vertical-align:top;\
+            padding:.15em .8em .15em 0;border:0;border-bottom:1px solid rgba(128,128,128,.4);max-width:28em;white-space:normal;\
+            overflow-wrap:break-word}
+            .parchment-table.parchment-table tbody th{font-weight:normal}
+            .parchment-table.parchment-table .number{text-align:right;padding-left:.8em}
+            .parchment-table.parchment-table tbody .number{white-space:nowrap}
+            .parchment-table.parchment-table .unit{font-weight:normal;white-space:nowrap}
+            .parchment-table.parchment-table .missing{opacity:.75;font-style:italic}
+            .parchment-table.parchment-table p{margin:.3em 0}
+            .parchment-table.parchment-table summary{cursor:pointer;padding:.2em 0}
+            </style>
+            """;
+
+    private TableHtml() {}
+
+    static String of(Table table) {
+        StringBuilder html = new StringBuilder("<div class=\"parchment-table\">").append(STYLE);
+        int shown = Math.min(table.rowsShown(), table.rowCount());
+        html.append("<table><caption>").append(Html.escape(table.title())).append("</caption>");
+        rows(table, 0, shown, html);
+        html.append("</table>");
+        int written = Math.min(table.rowCount(), Math.max(shown, ROWS_WRITTEN));
+        if (shown < written) {
+            html.append("<details><summary>")
+                    .append(written - shown)
+                    .append(written - shown == 1 ? " more row" : " more rows")
+                    .append("</summary><table>");
+            rows(table, shown, written, html);
+            html.append("</table></details>");
+        }
+        if (written < table.rowCount()) {
+            html.append("<p>").append(table.rowCount() - written).append(" rows beyond these are not shown here.</p>");
+        }
+        if (table.rowCount() == 0) {
+            html.append("<p>No rows.</p>");
+        }
+        for (String note : table.notes()) {
+            html.append("<p><small>").append(Html.escape(note)).append("</small></p>");
+        }
+        return html.append("</div>").toString();
+    }
+
+    private static void rows(Table table, int from, int to, StringBuilder html) {
+        html.append("<thead><tr>");
+        for (Column column : table.columns()) {
+            html.append("<th scope=\"col\"")
+                    .append(numberClass(column, false))
+                    .append('>')
+                    .append(Html.escape(column.heading()));
+            if (!column.unit().isEmpty()) {
+                html.append(" <span class=\"unit\">[")
+                        .append(Html.escape(column.unit()))
+                        .append("]</span>");
+            }
+            html.append("</th>");
+        }
+        html.append("</tr></thead><tbody>");
+        for (int r = from; r < to; r++) {
+            html.append("<tr>");
+            for (int c = 0; c < table.columns().size(); c++) {
+                cell(table, r, c, html);
+            }
+            html.append("</tr>\n");
+        }
+        html.append("</tbody>");
+    }
+
+    private static void cell(Table table, int row, int c, StringBuilder html) {
+        Column column = table.columns().get(c);
+        boolean namesRow = c == 0 && column.setting() == Column.Setting.TEXT;
+        String text = table.cell(row, c);
+        html.append(namesRow ? "<th scope=\"row\"" : "<td").append(numberClass(column, column.isMissing(row)));
+        // A name written from right to left would otherwise pull the brackets and digits beside it out of order.
+        html.append(Bidi.requiresBidi(text.toCharArray(), 0, text.length()) ? " dir=\"auto\">" : ">");
+        html.append(Html.escape(text)).append(namesRow ? "</th>" : "</td>");
+    }
+
+    private static String numberClass(Column column, boolean missing) {
+        String classes = (column.setting() == Column.Setting.NUMBER ? "number" : "") + (missing ? " missing" : "");
+        return classes.isEmpty() ? "" : " class=\"" + classes.strip() + "\"";
+    }
+}

@@ -1,0 +1,122 @@
+package parchment.display;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.StringReader;
+import java.util.List;
+import java.util.stream.IntStream;
+import javax.xml.parsers.DocumentBuilderFactory;
+import org.junit.jupiter.api.Test;
+import org.w3c.dom.Document;
+import org.xml.sax.InputSource;
+import parchment.quantity.TemperatureUnit;
+import parchment.quantity.Unit;
+
+class TableTest {
+    private record Row(String batch, double celsius) {}
+
+    private static final List<Row> ROWS =
+            List.of(new Row("112", 203.25), new Row("<script>alert(1)</script>", Double.NaN), new Row("113", -0.001));
+
+    private static Table table(TemperatureUnit unit) {
+        return Table.titled("Drops")
+                .withText("batch", ROWS, Row::batch)
+                .withNumber("drop temperature", Unit.TEMPERATURE, unit, ROWS, Row::celsius)
+                .withNote("2 of 3 batches have a drop.");
+    }
+
+    @Test
+    void alignsNumbersAndNamesWhatIsMissing() {
+        assertEquals("""
+                Drops
+                batch                      drop temperature [°C]
+                112                                        203.3
+                <script>alert(1)</script>                missing
+                113                                          0.0
+                2 of 3 batches have a drop.""", table(TemperatureUnit.CELSIUS).text());
+    }
+
+    @Test
+    void followsAChangeOfUnit() {
+        String text = table(TemperatureUnit.FAHRENHEIT).text();
+        assertTrue(text.contains("drop temperature [°F]"), text);
+        assertTrue(text.contains("397.9"), text); // 203.25 * 9 / 5 + 32 = 397.85
+    }
+
+    @Test
+    void escapesWhatCameFromAFile() {
+        String html = table(TemperatureUnit.CELSIUS).html().orElseThrow();
+        assertFalse(html.contains("<script"), html);
+        assertTrue(html.contains("&lt;script&gt;"), html);
+    }
+
+    @Test
+    void isASemanticTableWithScopesAndACaption() throws Exception {
+        Document page = parse(table(TemperatureUnit.CELSIUS).html().orElseThrow());
+        assertEquals("Drops", page.getElementsByTagName("caption").item(0).getTextContent());
+        assertEquals(5, page.getElementsByTagName("th").getLength()); // 2 headings and 3 names of rows
+        for (int i = 0; i < 5; i++) {
+            assertTrue(page.getElementsByTagName("th").item(i).getAttributes().getNamedItem("scope") != null);
+        }
+    }
+
+    @Test
+    void foldsTheRestOfALongTableAway() throws Exception {
+        List<Integer> rows = IntStream.range(0, 120).boxed().toList();
+        Table table = Table.titled("Many").withNumber("n", "", 0, rows, n -> n);
+        assertTrue(table.text().endsWith("and 100 more rows"), table.text());
+        Document page = parse(table.html().orElseThrow());
+        assertEquals(
+                "100 more rows", page.getElementsByTagName("summary").item(0).getTextContent());
+        assertEquals(122, page.getElementsByTagName("tr").getLength()); // two headings
+    }
+
+    @Test
+    void countsTheRowsThatAreTooManyToWrite() {
+        List<Integer> rows = IntStream.range(0, 100_000).boxed().toList();
+        String html =
+                Table.titled("Many").withNumber("n", "", 0, rows, n -> n).html().orElseThrow();
+        assertTrue(html.contains("99000 rows beyond these are not shown here."));
+        assertTrue(html.length() < 100_000, html.length() + " characters");
+    }
+
+    @Test
+    void explainsItsDash() {
+        String text = table(TemperatureUnit.CELSIUS)
+                .withDashForMissing("the batch has no drop")
+                .text();
+        assertTrue(text.contains("    –\n"), text);
+        assertTrue(text.contains("– means: the batch has no drop."), text);
+    }
+
+    @Test
+    void shortensAVeryLongCellInTextOnly() {
+        Table table = Table.titled("Notes").withColumn(Column.text("note", List.of("x".repeat(70))));
+        assertTrue(table.text().contains("x".repeat(39) + "…"), table.text());
+        assertTrue(table.html().orElseThrow().contains("x".repeat(70)));
+    }
+
+    @Test
+    void saysThatItHasNoRows() {
+        Table table = Table.titled("Problems").withColumn(Column.text("file", List.of()));
+        assertTrue(table.text().contains("(no rows)"), table.text());
+        assertTrue(table.html().orElseThrow().contains("No rows."));
+    }
+
+    @Test
+    void saysWhichColumnHasAnotherNumberOfRows() {
+        var failure = assertThrows(
+                IllegalArgumentException.class,
+                () -> table(TemperatureUnit.CELSIUS).withColumn(Column.text("lot", List.of("a"))));
+        assertEquals(
+                "The table 'Drops' has 3 rows, but its column 'lot' was given 1. Give each column one value per row.",
+                failure.getMessage());
+    }
+
+    private static Document parse(String html) throws Exception {
+        return DocumentBuilderFactory.newInstance().newDocumentBuilder().parse(new InputSource(new StringReader(html)));
+    }
+}
