@@ -1,0 +1,281 @@
+package parchment.logbook;
+
+import java.time.OffsetDateTime;
+import java.util.Collections;
+import java.util.EnumMap;
+import java.util.LinkedHashMap;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import parchment.curve.Curve;
+import parchment.quantity.Elapsed;
+import parchment.quantity.TemperatureUnit;
+
+/**
+ * Holds one roast as it was written down and logged.
+ *
+ * <p>Nothing here is computed: what a curve says of the batch is found in the rooms above this one. Curves keep the logger's own
+ * clock turned into seconds; {@link #writtenMark} is on the roaster's clock, since charge.
+ */
+public final class Batch {
+    private final String name;
+    private final Optional<OffsetDateTime> roastedAt;
+    private final Map<Label, String> labels;
+    private final BatchConditions conditions;
+    private final BatchPlan plan;
+    private final BatchLooks looks;
+    private final Map<MarkKind, Elapsed> writtenMarks;
+    private final Optional<Elapsed> coolingEnd;
+    private final Map<Quantity, Curve> curves;
+    private final Map<String, String> extras;
+    private final TemperatureUnit readerUnit;
+
+    /** Names the columns that put batches into groups. */
+    public enum Label {
+        /** The lot, or the blend. */
+        LOT("lot"),
+        /** The machine. */
+        MACHINE("machine"),
+        /** Who roasted. */
+        OPERATOR("operator"),
+        /** The recipe that was followed. */
+        RECIPE("recipe"),
+        /** What the batch was for. */
+        PURPOSE("purpose"),
+        /** Whatever else was written. */
+        NOTE("note");
+
+        private final String words;
+
+        Label(String words) {
+            this.words = words;
+        }
+
+        /** Returns the column's header. */
+        public String words() {
+            return words;
+        }
+    }
+
+    private Batch(Builder builder) {
+        this.name = builder.name;
+        this.roastedAt = builder.roastedAt;
+        this.labels = Collections.unmodifiableMap(new EnumMap<>(builder.labels));
+        this.conditions = builder.conditions;
+        this.plan = builder.plan;
+        this.looks = builder.looks;
+        this.writtenMarks = Collections.unmodifiableMap(new EnumMap<>(builder.writtenMarks));
+        this.coolingEnd = builder.coolingEnd;
+        this.curves = Collections.unmodifiableMap(new EnumMap<>(builder.curves));
+        this.extras = Collections.unmodifiableMap(new LinkedHashMap<>(builder.extras));
+        this.readerUnit = builder.readerUnit;
+    }
+
+    /** Starts a batch of the given name. */
+    public static Builder named(String name) {
+        return new Builder(name);
+    }
+
+    /** Returns the batch's name, unique in its logbook. */
+    public String name() {
+        return name;
+    }
+
+    /** Returns when the green coffee was charged, if it was written. */
+    public Optional<OffsetDateTime> roastedAt() {
+        return roastedAt;
+    }
+
+    /** Returns what was written in one of the grouping columns. */
+    public Optional<String> label(Label label) {
+        return Optional.ofNullable(labels.get(label));
+    }
+
+    /** Returns the name of the lot, or of the blend. */
+    public Optional<String> lot() {
+        return label(Label.LOT);
+    }
+
+    /** Returns the name of the machine. */
+    public Optional<String> machine() {
+        return label(Label.MACHINE);
+    }
+
+    /** Returns who roasted. */
+    public Optional<String> operator() {
+        return label(Label.OPERATOR);
+    }
+
+    /** Returns what was weighed and read before and after the roast. */
+    public BatchConditions conditions() {
+        return conditions;
+    }
+
+    /** Returns what was decided before charge. */
+    public BatchPlan plan() {
+        return plan;
+    }
+
+    /** Returns how the roasted coffee looked. */
+    public BatchLooks looks() {
+        return looks;
+    }
+
+    /** Returns when the roaster wrote that something happened, since charge; charge itself is never written. */
+    public Optional<Elapsed> writtenMark(MarkKind kind) {
+        return Optional.ofNullable(writtenMarks.get(kind));
+    }
+
+    /** Returns when the cooled coffee left the cooler, since charge. */
+    public Optional<Elapsed> coolingEnd() {
+        return coolingEnd;
+    }
+
+    /** Returns what was logged of one quantity; empty if it was not logged. */
+    public Optional<Curve> curve(Quantity quantity) {
+        return Optional.ofNullable(curves.get(quantity));
+    }
+
+    /** Returns the bean-temperature curve, in degrees Celsius; empty if it was not logged. */
+    public Optional<Curve> beanTemperature() {
+        return curve(Quantity.BEAN_TEMPERATURE);
+    }
+
+    /** Returns the environment-temperature curve, in degrees Celsius; empty if it was not logged. */
+    public Optional<Curve> environmentTemperature() {
+        return curve(Quantity.ENVIRONMENT_TEMPERATURE);
+    }
+
+    /** Returns every other column that was filled in for this batch, by header. */
+    public Map<String, String> extras() {
+        return extras;
+    }
+
+    /** Returns the temperature scale that results about this batch are shown in: the one its logbook is written in. */
+    public TemperatureUnit readerUnit() {
+        return readerUnit;
+    }
+
+    /** Returns a builder that starts as this batch. */
+    public Builder toBuilder() {
+        Builder builder = new Builder(name);
+        builder.roastedAt = roastedAt;
+        builder.labels.putAll(labels);
+        builder.conditions = conditions;
+        builder.plan = plan;
+        builder.looks = looks;
+        builder.writtenMarks.putAll(writtenMarks);
+        builder.coolingEnd = coolingEnd;
+        builder.curves.putAll(curves);
+        builder.extras.putAll(extras);
+        builder.readerUnit = readerUnit;
+        return builder;
+    }
+
+    @Override
+    public String toString() {
+        StringBuilder text = new StringBuilder("batch ").append(name);
+        lot().ifPresent(lot -> text.append(", lot ").append(lot));
+        roastedAt.ifPresent(at -> text.append(", roasted ").append(at.toLocalDate()));
+        Curve bean = curves.get(Quantity.BEAN_TEMPERATURE);
+        text.append(
+                bean == null
+                        ? ", no curve"
+                        : String.format(Locale.ROOT, ", %d bean temperature readings", bean.size()));
+        return text.toString();
+    }
+
+    /** Collects what is known of a batch. */
+    public static final class Builder {
+        private final String name;
+        private Optional<OffsetDateTime> roastedAt = Optional.empty();
+        private final Map<Label, String> labels = new EnumMap<>(Label.class);
+        private BatchConditions conditions = BatchConditions.NOT_WRITTEN;
+        private BatchPlan plan = BatchPlan.NOT_WRITTEN;
+        private BatchLooks looks = BatchLooks.NOT_WRITTEN;
+        private final Map<MarkKind, Elapsed> writtenMarks = new EnumMap<>(MarkKind.class);
+        private Optional<Elapsed> coolingEnd = Optional.empty();
+        private final Map<Quantity, Curve> curves = new EnumMap<>(Quantity.class);
+        private final Map<String, String> extras = new LinkedHashMap<>();
+        private TemperatureUnit readerUnit = TemperatureUnit.CELSIUS;
+
+        private Builder(String name) {
+            this.name = name;
+        }
+
+        /** Sets when the green coffee was charged. */
+        public Builder roastedAt(OffsetDateTime at) {
+            roastedAt = Optional.of(at);
+            return this;
+        }
+
+        /** Sets what was written in one of the grouping columns. */
+        public Builder label(Label label, String written) {
+            labels.put(label, written);
+            return this;
+        }
+
+        /** Sets the lot. */
+        public Builder lot(String lot) {
+            return label(Label.LOT, lot);
+        }
+
+        /** Sets the machine. */
+        public Builder machine(String machine) {
+            return label(Label.MACHINE, machine);
+        }
+
+        /** Sets what was weighed and read before and after the roast. */
+        public Builder conditions(BatchConditions written) {
+            conditions = written;
+            return this;
+        }
+
+        /** Sets what was decided before charge. */
+        public Builder plan(BatchPlan written) {
+            plan = written;
+            return this;
+        }
+
+        /** Sets how the roasted coffee looked. */
+        public Builder looks(BatchLooks written) {
+            looks = written;
+            return this;
+        }
+
+        /** Sets a mark that the roaster wrote, since charge. */
+        public Builder writtenMark(MarkKind kind, Elapsed sinceCharge) {
+            writtenMarks.put(kind, sinceCharge);
+            return this;
+        }
+
+        /** Sets when the cooled coffee left the cooler, since charge. */
+        public Builder coolingEnd(Elapsed sinceCharge) {
+            coolingEnd = Optional.of(sinceCharge);
+            return this;
+        }
+
+        /** Sets what was logged of one quantity. */
+        public Builder curve(Quantity quantity, Curve curve) {
+            curves.put(quantity, curve);
+            return this;
+        }
+
+        /** Sets what stood in a column that has no meaning of its own. */
+        public Builder extra(String header, String written) {
+            extras.put(header, written);
+            return this;
+        }
+
+        /** Sets the temperature scale that results about this batch are shown in. */
+        public Builder readerUnit(TemperatureUnit unit) {
+            readerUnit = unit;
+            return this;
+        }
+
+        /** Returns the batch. */
+        public Batch build() {
+            return new Batch(this);
+        }
+    }
+}

@@ -1,0 +1,44 @@
+package parchment.logbook;
+
+import java.time.LocalDate;
+import java.util.Collections;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalInt;
+
+/**
+ * Holds one cupper's scores of one cup.
+ *
+ * @param cupping the cupping's name
+ * @param tastedOn the day it was tasted
+ * @param cupper who scored
+ * @param batch the batch in the cup
+ * @param blindCode the code the cup was served under
+ * @param cup which cup of the batch, as written
+ * @param servingPosition the place in the order of serving, counted from 1
+ * @param scores one score per attribute that was scored; an attribute that was left blank is absent
+ * @param note whatever else was written
+ */
+public record CupScores(
+        String cupping,
+        LocalDate tastedOn,
+        String cupper,
+        String batch,
+        Optional<String> blindCode,
+        Optional<String> cup,
+        OptionalInt servingPosition,
+        Map<String, Double> scores,
+        Optional<String> note) {
+
+    /** Copies the scores, keeping the order of the columns. */
+    public CupScores {
+        scores = Collections.unmodifiableMap(new LinkedHashMap<>(scores));
+    }
+
+    /** Returns the score of an attribute, or NaN if this cup was not scored on it. */
+    public double score(String attribute) {
+        Double score = scores.get(attribute);
+        return score == null ? Double.NaN : score;
+    }
+}

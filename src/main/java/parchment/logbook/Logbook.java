@@ -1,0 +1,251 @@
+package parchment.logbook;
+
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.Predicate;
+import parchment.display.Showable;
+import parchment.quantity.TemperatureUnit;
+
+/**
+ * Holds an opened collection of batches, lots and cuppings.
+ *
+ * <p>Batches are in the order they were roasted; those without a date come last, by name. A filtered logbook keeps its lots,
+ * machines and upkeep, and drops the scores of the batches that were left out.
+ */
+public final class Logbook implements Showable {
+    private final Contents contents;
+    private final Map<String, Batch> byName;
+
+    /**
+     * Holds everything that a logbook was made of.
+     *
+     * @param name the logbook's name
+     * @param zone the time zone of times without an offset
+     * @param readerUnit the temperature scale results are shown in
+     * @param scales the lowest and highest score of an attribute, where it was stated
+     * @param crackHabit what the roaster calls the start of first crack
+     */
+    public record Contents(
+            String name,
+            ZoneId zone,
+            TemperatureUnit readerUnit,
+            List<Batch> batches,
+            List<Lot> lots,
+            List<LotCheck> lotChecks,
+            List<BlendPart> blends,
+            List<Machine> machines,
+            List<CupScores> cups,
+            List<Cupping> cuppings,
+            List<Upkeep> upkeep,
+            Map<String, Scale> scales,
+            CrackHabit crackHabit,
+            Problems problems) {
+
+        /** Copies the collections. */
+        public Contents {
+            batches = List.copyOf(batches);
+            lots = List.copyOf(lots);
+            lotChecks = List.copyOf(lotChecks);
+            blends = List.copyOf(blends);
+            machines = List.copyOf(machines);
+            cups = List.copyOf(cups);
+            cuppings = List.copyOf(cuppings);
+            upkeep = List.copyOf(upkeep);
+            scales = Collections.unmodifiableMap(new LinkedHashMap<>(scales));
+        }
+    }
+
+    /**
+     * Holds the range of an attribute's scores.
+     *
+     * @param low the lowest score that can be given
+     * @param high the highest score that can be given
+     */
+    public record Scale(double low, double high) {}
+
+    /** Says what the roaster writes down as the start of first crack. */
+    public enum CrackHabit {
+        /** The first pop that is heard. */
+        FIRST_POP,
+        /** The moment the popping becomes steady. */
+        STEADY_POPPING,
+        /** The logbook does not say. */
+        NOT_WRITTEN
+    }
+
+    private Logbook(Contents contents) {
+        this.contents = contents;
+        Map<String, Batch> index = new LinkedHashMap<>();
+        contents.batches().forEach(batch -> index.putIfAbsent(batch.name(), batch));
+        this.byName = Collections.unmodifiableMap(index);
+    }
+
+    /** Returns a logbook of the given contents, for tests and for logbooks that are not in a folder. */
+    public static Logbook of(Contents contents) {
+        return new Logbook(contents);
+    }
+
+    /** Returns the logbook's name. */
+    public String name() {
+        return contents.name();
+    }
+
+    /** Returns everything the logbook was made of. */
+    public Contents contents() {
+        return contents;
+    }
+
+    /** Returns the batches in the order they were roasted. */
+    public List<Batch> batches() {
+        return contents.batches();
+    }
+
+    /**
+     * Returns one batch.
+     *
+     * @throws LogbookException if the logbook has no batch of that name
+     */
+    public Batch batch(String batchName) {
+        Batch found = byName.get(batchName);
+        if (found == null) {
+            throw new LogbookException(String.format(
+                    Locale.ROOT,
+                    "The logbook '%s' has no batch '%s'. It has %d batches%s.",
+                    name(),
+                    batchName,
+                    byName.size(),
+                    byName.isEmpty()
+                            ? ""
+                            : ", such as '" + byName.keySet().iterator().next() + "'"));
+        }
+        return found;
+    }
+
+    /** Returns one batch, or nothing if there is none of that name. */
+    public Optional<Batch> find(String batchName) {
+        return Optional.ofNullable(byName.get(batchName));
+    }
+
+    /** Returns the lots. */
+    public List<Lot> lots() {
+        return contents.lots();
+    }
+
+    /** Returns the machines. */
+    public List<Machine> machines() {
+        return contents.machines();
+    }
+
+    /** Returns every cupper's scores of every cup. */
+    public List<CupScores> cups() {
+        return contents.cups();
+    }
+
+    /** Returns the work that was done on the machines, oldest first. */
+    public List<Upkeep> upkeep() {
+        return contents.upkeep();
+    }
+
+    /** Returns how one cupping was held, if it was written. */
+    public Optional<Cupping> cupping(String cuppingName) {
+        return contents.cuppings().stream()
+                .filter(c -> c.name().equals(cuppingName))
+                .findFirst();
+    }
+
+    /** Returns the attributes that this roastery scores, in the order of the columns. */
+    public Set<String> attributes() {
+        Set<String> attributes = new LinkedHashSet<>();
+        cups().forEach(cup -> attributes.addAll(cup.scores().keySet()));
+        return Collections.unmodifiableSet(attributes);
+    }
+
+    /** Returns what could not be read as written. */
+    public Problems problems() {
+        return contents.problems();
+    }
+
+    /** Returns the temperature scale that results are shown in. */
+    public TemperatureUnit readerUnit() {
+        return contents.readerUnit();
+    }
+
+    /** Returns the same logbook with results shown on another temperature scale. */
+    public Logbook in(TemperatureUnit unit) {
+        return with(
+                contents.batches().stream()
+                        .map(batch -> batch.toBuilder().readerUnit(unit).build())
+                        .toList(),
+                unit);
+    }
+
+    /** Returns the logbook of those batches for which a condition holds. */
+    public Logbook only(Predicate<Batch> condition) {
+        return with(batches().stream().filter(condition).toList(), readerUnit());
+    }
+
+    /** Returns the logbook of one lot's batches. */
+    public Logbook ofLot(String lot) {
+        return only(batch -> batch.lot().filter(lot::equals).isPresent());
+    }
+
+    /** Returns the logbook of the batches roasted from one day to another, both included; undated batches are left out. */
+    public Logbook between(LocalDate first, LocalDate last) {
+        return only(batch -> batch.roastedAt()
+                .map(at -> at.atZoneSameInstant(contents.zone()).toLocalDate())
+                .filter(day -> !day.isBefore(first) && !day.isAfter(last))
+                .isPresent());
+    }
+
+    private Logbook with(List<Batch> batches, TemperatureUnit unit) {
+        Set<String> names = new LinkedHashSet<>();
+        batches.forEach(batch -> names.add(batch.name()));
+        List<CupScores> cups = new ArrayList<>();
+        for (CupScores cup : contents.cups()) {
+            if (names.contains(cup.batch())) {
+                cups.add(cup);
+            }
+        }
+        return new Logbook(new Contents(
+                contents.name(),
+                contents.zone(),
+                unit,
+                batches,
+                contents.lots(),
+                contents.lotChecks(),
+                contents.blends(),
+                contents.machines(),
+                cups,
+                contents.cuppings(),
+                contents.upkeep(),
+                contents.scales(),
+                contents.crackHabit(),
+                contents.problems()));
+    }
+
+    @Override
+    public String toString() {
+        long curves =
+                batches().stream().filter(b -> b.beanTemperature().isPresent()).count();
+        long cuppings = cups().stream().map(CupScores::cupping).distinct().count();
+        return String.format(
+                Locale.ROOT,
+                "%s: %d batches (%d with a curve), %d lots, %d cups scored in %d cuppings, %d problems in reading",
+                name(),
+                batches().size(),
+                curves,
+                lots().size(),
+                cups().size(),
+                cuppings,
+                problems().size());
+    }
+}

@@ -1,0 +1,24 @@
+package parchment.logbook;
+
+import java.util.Locale;
+
+/**
+ * Says what could not be read as written, where, and what was done about it.
+ *
+ * @param file the file, relative to the logbook folder
+ * @param line the line, counted from 1; 0 if the problem is not on one line
+ * @param column the column's header, or empty if the problem is not in one column
+ * @param found what stood there
+ * @param expected what was expected
+ * @param done what was done about it, as in "row skipped" or "value treated as missing"
+ */
+public record Problem(String file, int line, String column, String found, String expected, String done) {
+
+    /** Prints the problem as one sentence, the words that a strict opening stops with. */
+    @Override
+    public String toString() {
+        String place = line > 0 ? String.format(Locale.ROOT, "%s, line %d", file, line) : file;
+        String inColumn = column.isEmpty() ? "" : ", column '" + column + "'";
+        return place + inColumn + ": found " + found + "; expected " + expected + "; " + done + ".";
+    }
+}
