@@ -1,0 +1,56 @@
+package parchment.stats;
+
+import java.util.Arrays;
+import java.util.Locale;
+
+/** Refuses input that a method of this package cannot use, in one way everywhere. */
+final class Checks {
+    private Checks() {}
+
+    static void sameLength(String job, int expected, String what, int found) {
+        if (expected != found) {
+            throw new IllegalArgumentException(job + " needs one value of " + what + " per row: there are " + expected
+                    + " rows but " + found + " values of " + what + ".");
+        }
+    }
+
+    static double positive(String what, double value) {
+        if (!(value > 0) || Double.isInfinite(value)) {
+            throw new IllegalArgumentException(what + " must be a number above 0, but it is " + number(value) + ".");
+        }
+        return value;
+    }
+
+    static double share(String what, double value) {
+        if (!(value > 0 && value < 1)) {
+            throw new IllegalArgumentException(
+                    what + " must lie between 0 and 1, as in 0.90, but it is " + number(value) + ".");
+        }
+        return value;
+    }
+
+    static void increasing(String what, double[] x) {
+        for (int i = 0; i < x.length; i++) {
+            if (Double.isNaN(x[i]) || (i > 0 && !(x[i] >= x[i - 1]))) {
+                throw new IllegalArgumentException(
+                        what + " must be in increasing order without missing values, but position " + (i + 1)
+                                + " holds " + number(x[i]) + (i > 0 ? " after " + number(x[i - 1]) : "") + ".");
+            }
+        }
+    }
+
+    /** Prints a number in a message: short, with a point, never in scientific notation where that can be avoided. */
+    static String number(double value) {
+        if (Double.isNaN(value)) {
+            return "missing";
+        }
+        if (value == Math.rint(value) && Math.abs(value) < 1e9) {
+            return String.format(Locale.ROOT, "%d", (long) value);
+        }
+        return String.format(Locale.ROOT, "%.4g", value);
+    }
+
+    static double[] finite(double[] values) {
+        return Arrays.stream(values).filter(Double::isFinite).toArray();
+    }
+}
