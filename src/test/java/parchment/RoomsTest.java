@@ -1,0 +1,211 @@
+package parchment;
+
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.classes;
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.fields;
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noMethods;
+
+import com.tngtech.archunit.base.DescribedPredicate;
+import com.tngtech.archunit.core.domain.JavaClass;
+import com.tngtech.archunit.core.domain.JavaClasses;
+import com.tngtech.archunit.core.domain.JavaMember;
+import com.tngtech.archunit.core.domain.JavaModifier;
+import com.tngtech.archunit.core.importer.ClassFileImporter;
+import com.tngtech.archunit.core.importer.ImportOption;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Set;
+import java.util.stream.Collectors;
+import org.junit.jupiter.api.Test;
+
+/** Holds the rooms of the library apart: a room uses only those above it in this list. */
+class RoomsTest {
+    /** The rooms from the top down; rooms on one line do not know each other. */
+    private static final List<Set<String>> ROOMS = List.of(
+            Set.of("quantity"),
+            Set.of("stats"),
+            Set.of("display"),
+            Set.of("chart"),
+            Set.of("curve"),
+            Set.of("logbook"),
+            Set.of("phase"),
+            Set.of("align"),
+            Set.of("feature"),
+            Set.of("evidence"),
+            Set.of("drift"),
+            Set.of("machine"),
+            Set.of("panel"),
+            Set.of("trial"),
+            Set.of("virtual"));
+
+    private final JavaClasses library = new ClassFileImporter()
+            .withImportOption(new ImportOption.DoNotIncludeTests())
+            .importPackages("parchment");
+
+    @Test
+    void aRoomUsesOnlyTheRoomsAboveIt() {
+        for (int i = 0; i < ROOMS.size(); i++) {
+            List<String> below = new ArrayList<>();
+            ROOMS.subList(i + 1, ROOMS.size())
+                    .forEach(level -> level.forEach(room -> below.add("parchment." + room + "..")));
+            for (String room : ROOMS.get(i)) {
+                if (!below.isEmpty()) {
+                    noClasses()
+                            .that()
+                            .resideInAPackage("parchment." + room + "..")
+                            .should()
+                            .dependOnClassesThat()
+                            .resideInAnyPackage(below.toArray(String[]::new))
+                            .allowEmptyShould(true)
+                            .check(library);
+                }
+            }
+        }
+    }
+
+    @Test
+    void everyClassLivesInARoom() {
+        String[] rooms = ROOMS.stream()
+                .flatMap(Set::stream)
+                .map(room -> "parchment." + room + "..")
+                .toArray(String[]::new);
+        classes().should().resideInAnyPackage(rooms).check(library);
+    }
+
+    @Test
+    void theNumericsKnowNothingOfCoffee() {
+        Set<String> allowed = Set.of("parchment.stats");
+        noClasses()
+                .that()
+                .resideInAPackage("parchment.stats..")
+                .should()
+                .dependOnClassesThat(new DescribedPredicate<JavaClass>("are in another room") {
+                    @Override
+                    public boolean test(JavaClass used) {
+                        return used.getPackageName().startsWith("parchment.")
+                                && allowed.stream().noneMatch(used.getPackageName()::startsWith);
+                    }
+                })
+                .allowEmptyShould(true)
+                .check(library);
+    }
+
+    @Test
+    void eachLibraryOfOthersStaysBehindOneRoom() {
+        onlyIn("org.knowm.xchart..", "chart");
+        onlyIn("tech.tablesaw..", "feature");
+        onlyIn("org.apache.commons.csv..", "logbook", "virtual");
+        noClasses()
+                .that()
+                .resideInAPackage("parchment..")
+                .should()
+                .dependOnClassesThat()
+                .resideInAnyPackage("org.dflib..", "io.github.spencerpark..", "jdk.jshell..")
+                .check(library);
+    }
+
+    @Test
+    void hipparchusNeverShowsInAPublicSignature() {
+        noMethods()
+                .that()
+                .arePublic()
+                .and()
+                .areDeclaredInClassesThat()
+                .arePublic()
+                .should()
+                .haveRawReturnType(JavaClass.Predicates.resideInAPackage("org.hipparchus..")
+                        .as("a type of Hipparchus"))
+                .orShould()
+                .haveRawParameterTypes(new DescribedPredicate<>("a type of Hipparchus") {
+                    @Override
+                    public boolean test(List<JavaClass> parameters) {
+                        return parameters.stream()
+                                .anyMatch(p -> p.getPackageName().startsWith("org.hipparchus"));
+                    }
+                })
+                .allowEmptyShould(true)
+                .check(library);
+    }
+
+    @Test
+    void noStateIsSharedBetweenSessions() {
+        fields().that()
+                .areStatic()
+                .and()
+                .areDeclaredInClassesThat()
+                .resideInAPackage("parchment..")
+                .should()
+                .beFinal()
+                .check(library);
+    }
+
+    @Test
+    void nothingIsCalledAHelper() {
+        List<String> vague = List.of("util", "helper", "manager", "common");
+        List<String> found = library.stream()
+                .filter(c -> vague.stream().anyMatch(word -> nameOf(c).contains(word)))
+                .map(JavaClass::getName)
+                .collect(Collectors.toList());
+        org.junit.jupiter.api.Assertions.assertEquals(List.of(), found);
+    }
+
+    @Test
+    void everyPublicClassIsFinalOrAnInterface() {
+        classes()
+                .that()
+                .arePublic()
+                .and()
+                .areNotInterfaces()
+                .and()
+                .doNotHaveModifier(JavaModifier.ABSTRACT)
+                .and()
+                .areNotEnums()
+                .should()
+                .haveModifier(JavaModifier.FINAL)
+                .check(library);
+    }
+
+    @Test
+    void publicMethodsTakeNoBooleans() {
+        noMethods()
+                .that()
+                .arePublic()
+                .and()
+                .areDeclaredInClassesThat()
+                .arePublic()
+                .and(new DescribedPredicate<JavaMember>("are not a record's own") {
+                    @Override
+                    public boolean test(JavaMember member) {
+                        return !member.getOwner().isRecord()
+                                && !member.getName().equals("equals");
+                    }
+                })
+                .should()
+                .haveRawParameterTypes(new DescribedPredicate<>("a boolean") {
+                    @Override
+                    public boolean test(List<JavaClass> parameters) {
+                        return parameters.stream().anyMatch(p -> p.isEquivalentTo(boolean.class));
+                    }
+                })
+                .check(library);
+    }
+
+    private void onlyIn(String others, String... rooms) {
+        String[] packages = java.util.Arrays.stream(rooms)
+                .map(room -> "parchment." + room + "..")
+                .toArray(String[]::new);
+        noClasses()
+                .that()
+                .resideOutsideOfPackages(packages)
+                .should()
+                .dependOnClassesThat()
+                .resideInAnyPackage(others)
+                .allowEmptyShould(true)
+                .check(library);
+    }
+
+    private static String nameOf(JavaClass c) {
+        return c.getName().toLowerCase(Locale.ROOT);
+    }
+}

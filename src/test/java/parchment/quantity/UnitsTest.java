@@ -1,0 +1,80 @@
+package parchment.quantity;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.SplittableRandom;
+import org.junit.jupiter.api.RepeatedTest;
+import org.junit.jupiter.api.RepetitionInfo;
+import org.junit.jupiter.api.Test;
+
+class UnitsTest {
+    /**
+     * Fixed points of the scales: water freezes at 0 °C = 32 °F = 273.15 K and the Celsius and Fahrenheit scales meet at -40. NIST
+     * Special Publication 811 (2008), Appendix B.8: t/°C = (t/°F - 32)/1.8, T/K = t/°C + 273.15.
+     */
+    @Test
+    void temperaturesAgreeWithNistSpecialPublication811() {
+        assertEquals(0, Temperature.fahrenheit(32).celsius(), 0);
+        assertEquals(-40, Temperature.fahrenheit(-40).celsius(), 1e-12);
+        assertEquals(100, Temperature.of(373.15, TemperatureUnit.KELVIN).celsius(), 1e-12);
+        assertEquals(392, Temperature.celsius(200).in(TemperatureUnit.FAHRENHEIT), 1e-12);
+    }
+
+    /** NIST Special Publication 811 (2008), Appendix B.8: pound (avoirdupois) 4.535924 E-01 kg, ounce 2.834952 E-02 kg. */
+    @Test
+    void massesAgreeWithNistSpecialPublication811() {
+        assertEquals(0.4535924, Mass.of(1, MassUnit.POUND).kilograms(), 5e-8);
+        assertEquals(0.02834952, Mass.of(1, MassUnit.OUNCE).kilograms(), 5e-9);
+        assertEquals(16, Mass.of(1, MassUnit.POUND).in(MassUnit.OUNCE), 1e-12);
+    }
+
+    @RepeatedTest(20)
+    void aReadingComesBackFromEveryScale(RepetitionInfo repetition) {
+        SplittableRandom random = new SplittableRandom(repetition.getCurrentRepetition());
+        for (TemperatureUnit unit : TemperatureUnit.values()) {
+            double celsius = random.nextDouble(-50, 400);
+            assertEquals(celsius, unit.toCelsius(unit.fromCelsius(celsius)), 1e-10);
+        }
+        for (MassUnit unit : MassUnit.values()) {
+            double kilograms = random.nextDouble(0, 60);
+            assertEquals(kilograms, unit.toKilograms(unit.fromKilograms(kilograms)), 1e-12);
+        }
+    }
+
+    @Test
+    void aDifferenceOfTemperaturesIsConvertedWithoutTheOffset() {
+        assertEquals("1.8 °F", Unit.TEMPERATURE.formatStep(1, TemperatureUnit.FAHRENHEIT));
+        assertEquals("33.8 °F", Unit.TEMPERATURE.format(1, TemperatureUnit.FAHRENHEIT));
+        assertEquals("18.00 °F/min", Unit.RATE_OF_RISE.format(10, TemperatureUnit.FAHRENHEIT));
+    }
+
+    @Test
+    void aShareIsShownInPerCent() {
+        assertEquals("17.5 %", Unit.SHARE.format(0.175, TemperatureUnit.CELSIUS));
+    }
+
+    @Test
+    void aMissingNumberSaysSo() {
+        assertEquals("missing", Unit.SECONDS.format(Double.NaN, TemperatureUnit.CELSIUS));
+    }
+
+    @Test
+    void timesPrintAsARoastClock() {
+        assertEquals("9:19", Elapsed.of(9, 19).toString());
+        assertEquals("-0:30", Elapsed.seconds(-30).toString());
+        assertEquals("0:00", Elapsed.seconds(-0.2).toString());
+        assertEquals("10:00", Elapsed.seconds(599.7).toString());
+    }
+
+    @Test
+    void saysWhatATemperatureOrAMassNeeds() {
+        String tooCold = assertThrows(IllegalArgumentException.class, () -> Temperature.celsius(-300))
+                .getMessage();
+        assertTrue(tooCold.contains("-273.15") && tooCold.contains("-300"), tooCold);
+        assertThrows(IllegalArgumentException.class, () -> Temperature.celsius(Double.NaN));
+        assertThrows(IllegalArgumentException.class, () -> Mass.kilograms(-1));
+        assertThrows(IllegalArgumentException.class, () -> Elapsed.seconds(Double.POSITIVE_INFINITY));
+    }
+}
