@@ -1,0 +1,295 @@
+package parchment.chart;
+
+import java.util.ArrayList;
+import java.util.List;
+import parchment.display.Html;
+
+/** Lays a picture out and paints it as SVG, from the title at the top to the notes at the foot. */
+final class ChartPainter {
+    /** What the picture stands on. */
+    enum Ground {
+        /** A white ground of its own. */
+        WHITE,
+        /** The page's ground and the colour of the page's text. */
+        PAGE
+    }
+
+    static final double WIDTH = 800;
+    private static final double MARGIN = 8;
+    private static final double TITLE = 17;
+    private static final double NOTE = 12;
+    private static final double TICK = 12;
+    private static final double LABEL = 13;
+    /** The drawing area keeps at least this much of the width, whatever the labels want. */
+    private static final double LEAST_AREA = 360;
+
+    private final Panels panels;
+    private final Ground ground;
+    private final Style style;
+    private final Scale acrossUnplaced;
+    private final List<Scale> upwards = new ArrayList<>();
+    private final Svg svg = new Svg();
+    private double top = MARGIN;
+
+    private ChartPainter(Panels panels, Ground ground) {
+        this.panels = panels;
+        this.ground = ground;
+        this.style = new Style(panels);
+        Layer.Reach all = new Layer.Reach();
+        boolean points = false;
+        for (Plot plot : panels.plots()) {
+            Layer.Reach own = new Layer.Reach();
+            for (Layer layer : plot.layers()) {
+                layer.reach(all);
+                layer.reach(own);
+                points |= layer instanceof Points;
+            }
+            upwards.add(Scale.around(plot.y(), own.lowY(), own.highY(), Scale.Room.ROUND));
+        }
+        Scale.Room room = points ? Scale.Room.LITTLE : Scale.Room.NONE;
+        acrossUnplaced = Scale.around(panels.plots().get(0).x(), all.lowX(), all.highX(), room);
+    }
+
+    static String paint(Panels panels, Ground ground) {
+        return new ChartPainter(panels, ground).paint();
+    }
+
+    private String paint() {
+        double left = leftMargin();
+        Scale across = placeAcross(left);
+        title(left);
+        Key key = new Key(panels, left, WIDTH - MARGIN);
+        key.paint(svg, top, style);
+        top += key.height();
+        for (int i = 0; i < panels.plots().size(); i++) {
+            panel(i, across);
+        }
+        axisAcross(across);
+        notes(left);
+        return document(Math.ceil(top + 2));
+    }
+
+    private double leftMargin() {
+        double widest = 0;
+        int lines = 1;
+        for (int i = 0; i < panels.plots().size(); i++) {
+            Plot plot = panels.plots().get(i);
+            lines = Math.max(lines, axisWords(plot).size());
+            for (String label : ticks(plot, upwards.get(i)).labels()) {
+                widest = Math.max(widest, TextWidth.of(rowName(label), TICK));
+            }
+        }
+        return MARGIN + lines * 16 + widest + 12;
+    }
+
+    private static String rowName(String label) {
+        return TextWidth.fit(label, TICK, 170);
+    }
+
+    private static List<String> axisWords(Plot plot) {
+        return plot.y().fullLabel().isBlank() ? List.of() : TextWidth.wrap(plot.y().fullLabel(), LABEL, plot.height() + 8, 3);
+    }
+
+    private static Ticks ticks(Plot plot, Scale y) {
+        return y.ticks(Math.max(2, plot.height() / 45));
+    }
+
+    /** Sets the right end of the drawing area so that the names at line ends and the last boundary's name have room. */
+    private Scale placeAcross(double left) {
+        double ends = 0;
+        for (Plot plot : panels.plots()) {
+            ends = Math.max(ends, EndLabels.width(plot));
+        }
+        double right = WIDTH - MARGIN - Math.max(ends, 14);
+        for (Plot plot : panels.plots()) {
+            for (Boundary boundary : plot.layers(Boundary.class)) {
+                // The name starts at its line, so the line must stand far enough to the left: solve for the right end.
+                double room = WIDTH - 2 - Lanes.width(Lanes.words(boundary, acrossUnplaced.axis()));
+                double share = (acrossUnplaced.place(boundary.x()));
+                if (share > 0 && share <= 1) {
+                    right = Math.min(right, left + (room - left) / share);
+                }
+            }
+        }
+        return acrossUnplaced.over(left, Math.max(right, left + LEAST_AREA));
+    }
+
+    private void title(double left) {
+        if (panels.title().isBlank()) {
+            return;
+        }
+        // Bold letters are about a tenth wider than the plain ones of the table of widths.
+        for (String line : TextWidth.wrap(panels.title(), TITLE * 1.1, WIDTH - 2 * MARGIN, 3)) {
+            top += 20;
+            svg.text(MARGIN, top - 4, line, "font-size=\"" + Svg.number(TITLE) + "\" font-weight=\"bold\"");
+        }
+        top += 6;
+    }
+
+    private void panel(int number, Scale across) {
+        Plot plot = panels.plots().get(number);
+        if (panels.plots().size() > 1 && !plot.title().isBlank()) {
+            top += 18;
+            svg.text(across.start(), top - 4, TextWidth.fit(plot.title(), LABEL * 1.1, WIDTH - across.start() - MARGIN), "font-weight=\"bold\"");
+        }
+        List<Boundary> boundaries = new ArrayList<>(plot.layers(Boundary.class));
+        List<Span> spans = new ArrayList<>(plot.layers(Span.class));
+        List<Lanes.Placed> names = Lanes.place(boundaries, across);
+        double laneHeight = Lanes.count(names) * Lanes.LANE;
+        double spanHeight = spans.isEmpty() ? 0 : 16;
+        double areaTop = top + laneHeight + spanHeight + 6;
+        double areaBottom = areaTop + plot.height();
+        Scale y = upwards.get(number).over(areaBottom, areaTop);
+        spanNames(spans, across, areaTop);
+        if (number > 0) {
+            boundaries.addAll(panels.plots().get(0).layers(Boundary.class));
+            spans.addAll(panels.plots().get(0).layers(Span.class));
+        }
+        PanelPainter painter = new PanelPainter(svg, plot, across, y, style);
+        painter.ground(spans, boundaries);
+        axisUpwards(plot, across, y);
+        stems(names, boundaries, across, y, areaTop - spanHeight - 2);
+        if (plot.isEmpty()) {
+            painter.emptySentence();
+        } else {
+            painter.layers();
+            painter.triedRange();
+            painter.endLabels();
+        }
+        top = areaBottom + (number < panels.plots().size() - 1 ? 12 : 0);
+    }
+
+    private void spanNames(List<Span> spans, Scale across, double areaTop) {
+        for (Span span : spans) {
+            double from = across.placeInside(span.from());
+            double to = across.placeInside(span.to());
+            double size = TextWidth.of(span.label(), TICK) <= to - from ? TICK : 10;
+            String words = TextWidth.fit(span.label(), size, to - from - 2);
+            if (words.length() > 1) {
+                svg.text((from + to) / 2, areaTop - 5, words, "text-anchor=\"middle\" font-size=\"" + Svg.number(size) + "\"");
+            }
+        }
+    }
+
+    private void stems(List<Lanes.Placed> names, List<Boundary> boundaries, Scale across, Scale y, double lanesBottom) {
+        StringBuilder path = new StringBuilder();
+        for (Boundary boundary : boundaries) {
+            if (!across.contains(boundary.x())) {
+                continue;
+            }
+            double stemTop = y.end();
+            for (Lanes.Placed name : names) {
+                if (name.boundary() == boundary && name.lane() >= 0) {
+                    double base = lanesBottom - name.lane() * Lanes.LANE;
+                    stemTop = base - Lanes.SIZE;
+                    svg.text(name.x() + 4, base - 3, name.words(), "font-size=\"" + Svg.number(Lanes.SIZE) + "\"");
+                }
+            }
+            double place = across.place(boundary.x());
+            path.append('M').append(Svg.number(place)).append(' ').append(Svg.number(y.start()));
+            path.append('V').append(Svg.number(stemTop));
+        }
+        svg.path(path.toString(), "fill=\"none\" stroke=\"currentColor\" stroke-opacity=\".7\"");
+    }
+
+    private void axisUpwards(Plot plot, Scale across, Scale y) {
+        Ticks ticks = ticks(plot, y);
+        StringBuilder grid = new StringBuilder();
+        svg.open("g", "text-anchor=\"end\" font-size=\"" + Svg.number(TICK) + "\"");
+        for (int i = 0; i < ticks.at().size(); i++) {
+            double place = y.placeShown(ticks.at().get(i));
+            grid.append('M').append(Svg.number(across.start())).append(' ').append(Svg.number(place));
+            grid.append('H').append(Svg.number(across.end()));
+            svg.text(across.start() - 6, place + 4, rowName(ticks.labels().get(i)), "");
+        }
+        svg.close("g");
+        svg.path(grid.toString(), "fill=\"none\" stroke=\"currentColor\" stroke-opacity=\".13\"");
+        svg.path(
+                "M" + Svg.number(across.start()) + " " + Svg.number(y.end()) + "V" + Svg.number(y.start()) + "H"
+                        + Svg.number(across.end()),
+                "fill=\"none\" stroke=\"currentColor\" stroke-opacity=\".6\"");
+        List<String> words = axisWords(plot);
+        double middle = (y.start() + y.end()) / 2;
+        for (int i = 0; i < words.size(); i++) {
+            double x = MARGIN + 11 + i * 16;
+            svg.text(
+                    x,
+                    middle,
+                    words.get(i),
+                    "text-anchor=\"middle\" transform=\"rotate(-90 " + Svg.number(x) + " " + Svg.number(middle) + ")\"");
+        }
+    }
+
+    private void axisAcross(Scale across) {
+        Ticks ticks = across.ticks(10);
+        for (int most = 9; most > 1 && !hasRoom(ticks, across); most--) {
+            ticks = across.ticks(most);
+        }
+        StringBuilder marks = new StringBuilder();
+        svg.open("g", "text-anchor=\"middle\" font-size=\"" + Svg.number(TICK) + "\"");
+        for (int i = 0; i < ticks.at().size(); i++) {
+            double place = across.placeShown(ticks.at().get(i));
+            marks.append('M').append(Svg.number(place)).append(' ').append(Svg.number(top)).append("v5");
+            double half = TextWidth.of(ticks.labels().get(i), TICK) / 2;
+            svg.text(Math.min(place, WIDTH - 2 - half), top + 17, ticks.labels().get(i), "");
+        }
+        svg.close("g");
+        svg.path(marks.toString(), "fill=\"none\" stroke=\"currentColor\" stroke-opacity=\".6\"");
+        top += 22;
+        String label = TextWidth.fit(across.axis().fullLabel(), LABEL, WIDTH - 2 * MARGIN);
+        if (!label.isBlank()) {
+            double half = TextWidth.of(label, LABEL) / 2;
+            double middle = Math.max(MARGIN + half, Math.min(WIDTH - MARGIN - half, (across.start() + across.end()) / 2));
+            svg.text(middle, top + 13, label, "text-anchor=\"middle\"");
+            top += 20;
+        }
+    }
+
+    private static boolean hasRoom(Ticks ticks, Scale across) {
+        double end = Double.NEGATIVE_INFINITY;
+        for (int i = 0; i < ticks.at().size(); i++) {
+            double place = across.placeShown(ticks.at().get(i));
+            double half = TextWidth.of(ticks.labels().get(i), TICK) / 2;
+            if (place - half < end + 8) {
+                return false;
+            }
+            end = place + half;
+        }
+        return true;
+    }
+
+    private void notes(double left) {
+        List<String> notes = new ArrayList<>(panels.notes());
+        int unnamed = panels.plots().stream().mapToInt(EndLabels::withoutRoom).sum();
+        if (unnamed > 0) {
+            notes.add(unnamed + (unnamed == 1 ? " line has" : " lines have") + " no room for a name at its end.");
+        }
+        top += notes.isEmpty() ? 0 : 6;
+        for (String note : notes) {
+            for (String line : TextWidth.wrap(note, NOTE, WIDTH - 2 * MARGIN, 6)) {
+                top += 16;
+                svg.text(MARGIN, top - 4, line, "font-size=\"" + Svg.number(NOTE) + "\"");
+            }
+        }
+    }
+
+    private String document(double height) {
+        String size = "width=\"" + Svg.number(WIDTH) + "\" height=\"" + Svg.number(height) + "\" viewBox=\"0 0 "
+                + Svg.number(WIDTH) + " " + Svg.number(height) + "\"";
+        String look = ground == Ground.WHITE
+                ? "color:#1a1a1a;background:#fff;max-width:100%;height:auto"
+                : "color:inherit;background:none;max-width:100%;height:auto";
+        Svg document = new Svg();
+        document.open(
+                "svg",
+                "xmlns=\"http://www.w3.org/2000/svg\" " + size + " role=\"img\" aria-label=\"" + Html.escape(panels.title())
+                        + "\" font-family=\"Helvetica,Arial,'Liberation Sans','DejaVu Sans',sans-serif\" font-size=\""
+                        + Svg.number(LABEL) + "\" fill=\"currentColor\" style=\"" + look + "\"");
+        document.say("title", panels.title().isBlank() ? "Picture" : panels.title());
+        document.say("desc", ChartWords.of(panels));
+        if (ground == Ground.WHITE) {
+            document.rectangle(0, 0, WIDTH, height, "fill=\"#fff\"");
+        }
+        return document.raw(svg.toString()).raw("</svg>").toString();
+    }
+}

@@ -1,0 +1,65 @@
+package parchment.chart;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+
+/** Tells points, bands and crowds of thin lines apart in a row of swatches and words under the title. */
+final class Key {
+    static final double ROW = 19;
+    private static final double SIZE = 13;
+    private static final double SWATCH = 28;
+    private static final double GAP = 20;
+
+    private record Placed(Layer layer, String words, double x, int row) {}
+
+    private final List<Placed> placed = new ArrayList<>();
+    private int rows;
+
+    Key(Panels panels, double left, double right) {
+        Map<String, Layer> items = new LinkedHashMap<>();
+        for (Plot plot : panels.plots()) {
+            for (Layer layer : plot.layers()) {
+                boolean told = layer instanceof Points
+                        || layer instanceof Band
+                        || layer instanceof Line line && line.weight() == Weight.FAINT;
+                if (told && !layer.label().isBlank() && !plot.isEmpty()) {
+                    items.putIfAbsent(layer.getClass().getSimpleName() + layer.label(), layer);
+                }
+            }
+        }
+        double x = left;
+        for (Layer layer : items.values()) {
+            String words = TextWidth.fit(layer.label(), SIZE, right - left - SWATCH);
+            double width = SWATCH + TextWidth.of(words, SIZE);
+            if (x > left && x + width > right) {
+                rows++;
+                x = left;
+            }
+            placed.add(new Placed(layer, words, x, rows));
+            x += width + GAP;
+        }
+        rows += placed.isEmpty() ? 0 : 1;
+    }
+
+    double height() {
+        return rows * ROW + (rows == 0 ? 0 : 3);
+    }
+
+    void paint(Svg svg, double top, Style style) {
+        for (Placed item : placed) {
+            double y = top + item.row() * ROW + ROW / 2;
+            double x = item.x();
+            if (item.layer() instanceof Points points) {
+                svg.open("g", Markers.group(style.marker(points), style.colour(points)));
+                svg.path(Markers.at(style.marker(points), x + 11, y), "").close("g");
+            } else if (item.layer() instanceof Band band) {
+                svg.rectangle(x, y - 6, 22, 12, PanelPainter.bandFill(band));
+            } else if (item.layer() instanceof Line line) {
+                svg.line(x, y, x + 22, y, "fill=\"none\" " + style.stroke(line));
+            }
+            svg.text(x + SWATCH, y + 4.5, item.words(), "");
+        }
+    }
+}

@@ -1,0 +1,70 @@
+package parchment.chart;
+
+import java.util.ArrayList;
+import java.util.IdentityHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+
+/** Decides the colour, the dash and the shape of every layer of a picture, so that no two look the same. */
+final class Style {
+    private static final List<String> DASHES = List.of("", "7 3", "2 3", "9 3 2 3", "13 4", "4 2 1 2 1 2", "1 4");
+
+    private final Map<Layer, Integer> order = new IdentityHashMap<>();
+    private final int groups;
+    private final int faint;
+
+    Style(Panels panels) {
+        int lines = 0;
+        int pointGroups = 0;
+        int crowd = 0;
+        List<String> seen = new ArrayList<>();
+        for (Plot plot : panels.plots()) {
+            for (Line line : plot.layers(Line.class)) {
+                if (line.weight() == Weight.FAINT) {
+                    crowd++;
+                } else {
+                    order.put(line, lines++);
+                }
+            }
+            for (Points points : plot.layers(Points.class)) {
+                // Groups with the same words are one group, so that panels can share a key.
+                if (!seen.contains(points.label())) {
+                    seen.add(points.label());
+                    pointGroups++;
+                }
+                order.put(points, seen.indexOf(points.label()));
+            }
+        }
+        groups = pointGroups;
+        faint = crowd;
+    }
+
+    private int order(Layer layer) {
+        return order.getOrDefault(layer, 0);
+    }
+
+    Colour colour(Line line) {
+        return line.colour().orElseGet(() -> line.weight() == Weight.FAINT ? Colour.INK : Colour.ofSeries(order(line)));
+    }
+
+    Colour colour(Points points) {
+        return points.colour().orElseGet(() -> groups == 1 ? Colour.INK : Colour.ofSeries(order(points)));
+    }
+
+    Marker marker(Points points) {
+        return points.marker().orElseGet(() -> Marker.ofSeries(order(points)));
+    }
+
+    /** Returns how a line is drawn, as attributes of SVG. */
+    String stroke(Line line) {
+        if (line.weight() == Weight.FAINT) {
+            // The more lines, the fainter each, so that a crowd shows as density and the median stays readable.
+            double opacity = Math.max(0.14, Math.min(0.55, 2.2 / Math.sqrt(Math.max(1, faint))));
+            return String.format(Locale.ROOT, "stroke=\"%s\" stroke-opacity=\"%.2f\"", colour(line).svg(), opacity);
+        }
+        String dash = DASHES.get(order(line) % DASHES.size());
+        return "stroke=\"" + colour(line).svg() + "\" stroke-width=\"" + (line.weight() == Weight.STRONG ? "2.8" : "1.7") + "\""
+                + (dash.isEmpty() ? "" : " stroke-dasharray=\"" + dash + "\"");
+    }
+}
