@@ -16,7 +16,8 @@ public record Boundary(String label, double x, double uncertainty) implements La
         Checks.finite("The boundary '" + label + "'", x);
         if (uncertainty < 0 || Double.isInfinite(uncertainty)) {
             throw new IllegalArgumentException("The boundary '" + label
-                    + "' needs an uncertainty of 0 or more, or NaN where it is not known; it was given " + uncertainty + ".");
+                    + "' needs an uncertainty of 0 or more, or NaN where it is not known; it was given " + uncertainty
+                    + ".");
         }
     }
 

@@ -4,7 +4,6 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-
 import java.util.Locale;
 import java.util.Optional;
 import parchment.display.Showable;
@@ -58,7 +57,9 @@ public final class Chart implements Showable {
             return Files.writeString(path, ChartPainter.paint(panels, ChartPainter.Ground.WHITE));
         } catch (IOException failure) {
             throw new UncheckedIOException(
-                    "The picture could not be written to " + file + ". Is there such a folder, and may you write in it?", failure);
+                    "The picture could not be written to " + file
+                            + ". Is there such a folder, and may you write in it?",
+                    failure);
         }
     }
 

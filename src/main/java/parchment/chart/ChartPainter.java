@@ -87,7 +87,9 @@ final class ChartPainter {
     }
 
     private static List<String> axisWords(Plot plot) {
-        return plot.y().fullLabel().isBlank() ? List.of() : TextWidth.wrap(plot.y().fullLabel(), LABEL, plot.height() + 8, 3);
+        return plot.y().fullLabel().isBlank()
+                ? List.of()
+                : TextWidth.wrap(plot.y().fullLabel(), LABEL, plot.height() + 8, 3);
     }
 
     private static Ticks ticks(Plot plot, Scale y) {
@@ -130,7 +132,11 @@ final class ChartPainter {
         Plot plot = panels.plots().get(number);
         if (panels.plots().size() > 1 && !plot.title().isBlank()) {
             top += 18;
-            svg.text(across.start(), top - 4, TextWidth.fit(plot.title(), LABEL * 1.1, WIDTH - across.start() - MARGIN), "font-weight=\"bold\"");
+            svg.text(
+                    across.start(),
+                    top - 4,
+                    TextWidth.fit(plot.title(), LABEL * 1.1, WIDTH - across.start() - MARGIN),
+                    "font-weight=\"bold\"");
         }
         List<Boundary> boundaries = new ArrayList<>(plot.layers(Boundary.class));
         List<Span> spans = new ArrayList<>(plot.layers(Span.class));
@@ -166,7 +172,11 @@ final class ChartPainter {
             double size = TextWidth.of(span.label(), TICK) <= to - from ? TICK : 10;
             String words = TextWidth.fit(span.label(), size, to - from - 2);
             if (words.length() > 1) {
-                svg.text((from + to) / 2, areaTop - 5, words, "text-anchor=\"middle\" font-size=\"" + Svg.number(size) + "\"");
+                svg.text(
+                        (from + to) / 2,
+                        areaTop - 5,
+                        words,
+                        "text-anchor=\"middle\" font-size=\"" + Svg.number(size) + "\"");
             }
         }
     }
@@ -216,7 +226,8 @@ final class ChartPainter {
                     x,
                     middle,
                     words.get(i),
-                    "text-anchor=\"middle\" transform=\"rotate(-90 " + Svg.number(x) + " " + Svg.number(middle) + ")\"");
+                    "text-anchor=\"middle\" transform=\"rotate(-90 " + Svg.number(x) + " " + Svg.number(middle)
+                            + ")\"");
         }
     }
 
@@ -229,7 +240,11 @@ final class ChartPainter {
         svg.open("g", "text-anchor=\"middle\" font-size=\"" + Svg.number(TICK) + "\"");
         for (int i = 0; i < ticks.at().size(); i++) {
             double place = across.placeShown(ticks.at().get(i));
-            marks.append('M').append(Svg.number(place)).append(' ').append(Svg.number(top)).append("v5");
+            marks.append('M')
+                    .append(Svg.number(place))
+                    .append(' ')
+                    .append(Svg.number(top))
+                    .append("v5");
             double half = TextWidth.of(ticks.labels().get(i), TICK) / 2;
             svg.text(Math.min(place, WIDTH - 2 - half), top + 17, ticks.labels().get(i), "");
         }
@@ -239,7 +254,8 @@ final class ChartPainter {
         String label = TextWidth.fit(across.axis().fullLabel(), LABEL, WIDTH - 2 * MARGIN);
         if (!label.isBlank()) {
             double half = TextWidth.of(label, LABEL) / 2;
-            double middle = Math.max(MARGIN + half, Math.min(WIDTH - MARGIN - half, (across.start() + across.end()) / 2));
+            double middle =
+                    Math.max(MARGIN + half, Math.min(WIDTH - MARGIN - half, (across.start() + across.end()) / 2));
             svg.text(middle, top + 13, label, "text-anchor=\"middle\"");
             top += 20;
         }
@@ -282,7 +298,8 @@ final class ChartPainter {
         Svg document = new Svg();
         document.open(
                 "svg",
-                "xmlns=\"http://www.w3.org/2000/svg\" " + size + " role=\"img\" aria-label=\"" + Html.escape(panels.title())
+                "xmlns=\"http://www.w3.org/2000/svg\" " + size + " role=\"img\" aria-label=\""
+                        + Html.escape(panels.title())
                         + "\" font-family=\"Helvetica,Arial,'Liberation Sans','DejaVu Sans',sans-serif\" font-size=\""
                         + Svg.number(LABEL) + "\" fill=\"currentColor\" style=\"" + look + "\"");
         document.say("title", panels.title().isBlank() ? "Picture" : panels.title());

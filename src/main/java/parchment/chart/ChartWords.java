@@ -22,7 +22,9 @@ final class ChartWords {
         for (String sentence : sentences) {
             String stripped = sentence.strip();
             if (!stripped.isEmpty()) {
-                text.append(text.length() == 0 ? "" : " ").append(stripped).append(stripped.matches("(?s).*[.!?…]") ? "" : ".");
+                text.append(text.length() == 0 ? "" : " ")
+                        .append(stripped)
+                        .append(stripped.matches("(?s).*[.!?…]") ? "" : ".");
             }
         }
         return text.toString();
@@ -43,7 +45,8 @@ final class ChartWords {
             sentences.add("Upwards: " + plot.y().fullLabel()
                     + (plot.y().kind() == Axis.Kind.ROWS
                             ? ", " + plot.y().rows().size() + " rows"
-                            : ", " + plot.y().format(reach.lowY()) + " to " + plot.y().format(reach.highY())));
+                            : ", " + plot.y().format(reach.lowY()) + " to "
+                                    + plot.y().format(reach.highY())));
         }
         List<String> parts = new ArrayList<>();
         Map<String, Integer> crowds = new LinkedHashMap<>();
@@ -75,7 +78,9 @@ final class ChartWords {
     /** Returns the words of a boundary with its position and, if known, its uncertainty: "first crack start 8:30 ± 5 s". */
     static String words(Boundary boundary, Axis x) {
         String position = (boundary.label() + " " + x.format(boundary.x())).strip();
-        return Double.isNaN(boundary.uncertainty()) ? position : position + " ± " + x.formatStep(boundary.uncertainty());
+        return Double.isNaN(boundary.uncertainty())
+                ? position
+                : position + " ± " + x.formatStep(boundary.uncertainty());
     }
 
     /** Returns the words of the range that was tried. */

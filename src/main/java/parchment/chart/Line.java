@@ -38,7 +38,12 @@ public final class Line implements Layer {
     public static Line of(String label, double[] xs, double[] ys) {
         String what = "The line '" + label + "'";
         return new Line(
-                label, xs.clone(), Checks.sameLength(what, xs, "values", ys), Join.STRAIGHT, Weight.NORMAL, Optional.empty());
+                label,
+                xs.clone(),
+                Checks.sameLength(what, xs, "values", ys),
+                Join.STRAIGHT,
+                Weight.NORMAL,
+                Optional.empty());
     }
 
     /**

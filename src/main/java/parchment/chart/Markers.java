@@ -11,7 +11,8 @@ final class Markers {
         return String.format(
                 Locale.ROOT,
                 switch (marker) {
-                    case CIRCLE -> "fill=\"none\" stroke=\"%s\" stroke-width=\"7\" stroke-linecap=\"round\" stroke-opacity=\".7\"";
+                    case CIRCLE ->
+                        "fill=\"none\" stroke=\"%s\" stroke-width=\"7\" stroke-linecap=\"round\" stroke-opacity=\".7\"";
                     case RING, CROSS -> "fill=\"none\" stroke=\"%s\" stroke-width=\"1.5\"";
                     case TICK -> "fill=\"none\" stroke=\"%s\" stroke-width=\"2\" stroke-opacity=\".75\"";
                     default -> "fill=\"%s\" fill-opacity=\".7\"";

@@ -27,7 +27,8 @@ final class PanelPainter {
     }
 
     static String bandFill(Band band) {
-        return "fill=\"" + band.colour().svg() + "\" fill-opacity=\"" + (band.colour() == Colour.INK ? ".18" : ".25") + "\"";
+        return "fill=\"" + band.colour().svg() + "\" fill-opacity=\"" + (band.colour() == Colour.INK ? ".18" : ".25")
+                + "\"";
     }
 
     /** Paints the ground: grey spans, what was not tried, the uncertainty of boundaries. */
@@ -37,13 +38,19 @@ final class PanelPainter {
             double from = x.placeInside(span.from());
             double to = x.placeInside(span.to());
             // Two greys in turn, so that neighbours are told apart where they meet.
-            svg.rectangle(from, top, to - from, bottom - top, "fill=\"currentColor\" fill-opacity=\"" + (n++ % 2 == 0 ? ".09" : ".04") + "\"");
+            svg.rectangle(
+                    from,
+                    top,
+                    to - from,
+                    bottom - top,
+                    "fill=\"currentColor\" fill-opacity=\"" + (n++ % 2 == 0 ? ".09" : ".04") + "\"");
         }
         plot.triedRange().ifPresent(range -> {
             double from = x.placeInside(range.from());
             double to = x.placeInside(range.to());
             String grey = "fill=\"currentColor\" fill-opacity=\".1\"";
-            svg.rectangle(left, top, from - left, bottom - top, grey).rectangle(to, top, right - to, bottom - top, grey);
+            svg.rectangle(left, top, from - left, bottom - top, grey)
+                    .rectangle(to, top, right - to, bottom - top, grey);
         });
         for (Boundary boundary : boundaries) {
             if (boundary.uncertainty() > 0) {
@@ -56,12 +63,15 @@ final class PanelPainter {
 
     /** Paints bands, crowds, points and lines, cut at the frame. */
     void layers() {
-        String box = Svg.number(left) + " " + Svg.number(top) + " " + Svg.number(right - left) + " " + Svg.number(bottom - top);
-        // An inner picture cuts its content off at its edge without needing an id, which could clash with another picture's.
+        String box = Svg.number(left) + " " + Svg.number(top) + " " + Svg.number(right - left) + " "
+                + Svg.number(bottom - top);
+        // An inner picture cuts its content off at its edge without needing an id, which could clash with another
+        // picture's.
         svg.open(
                 "svg",
                 "x=\"" + Svg.number(left) + "\" y=\"" + Svg.number(top) + "\" width=\"" + Svg.number(right - left)
-                        + "\" height=\"" + Svg.number(bottom - top) + "\" viewBox=\"" + box + "\" preserveAspectRatio=\"none\"");
+                        + "\" height=\"" + Svg.number(bottom - top) + "\" viewBox=\"" + box
+                        + "\" preserveAspectRatio=\"none\"");
         plot.layers(Band.class).forEach(this::band);
         svg.open("g", "fill=\"none\" stroke-linejoin=\"round\" stroke-linecap=\"round\"");
         lines(Weight.FAINT);
@@ -128,12 +138,24 @@ final class PanelPainter {
         Polyline bars = new Polyline();
         for (int i = 0; i < points.size(); i++) {
             if (points.isDrawn(i)) {
-                bar(bars, x.place(points.x(i)), x.place(points.x(i)), y.place(points.lower(i)), y.place(points.upper(i)));
+                bar(
+                        bars,
+                        x.place(points.x(i)),
+                        x.place(points.x(i)),
+                        y.place(points.lower(i)),
+                        y.place(points.upper(i)));
                 double error = points.xError(i);
-                bar(bars, x.place(points.x(i) - error), x.place(points.x(i) + error), y.place(points.y(i)), y.place(points.y(i)));
+                bar(
+                        bars,
+                        x.place(points.x(i) - error),
+                        x.place(points.x(i) + error),
+                        y.place(points.y(i)),
+                        y.place(points.y(i)));
             }
         }
-        svg.path(bars.data(), "fill=\"none\" stroke=\"" + colour.svg() + "\" stroke-opacity=\".55\" stroke-width=\"1.2\"");
+        svg.path(
+                bars.data(),
+                "fill=\"none\" stroke=\"" + colour.svg() + "\" stroke-opacity=\".55\" stroke-width=\"1.2\"");
         Marker marker = style.marker(points);
         svg.open("g", Markers.group(marker, colour));
         for (int i = 0; i < points.size(); i++) {
@@ -144,7 +166,9 @@ final class PanelPainter {
             if (points.name(i).isEmpty()) {
                 svg.path(path, "");
             } else {
-                svg.open("path", "d=\"" + path + "\"").say("title", points.name(i)).close("path");
+                svg.open("path", "d=\"" + path + "\"")
+                        .say("title", points.name(i))
+                        .close("path");
             }
         }
         svg.close("g");
@@ -161,7 +185,8 @@ final class PanelPainter {
         for (EndLabels.Placed placed : EndLabels.place(plot, x, y)) {
             double swatch = right + 7;
             double labelY = placed.labelY();
-            String colour = "fill=\"none\" stroke=\"" + style.colour(placed.line()).svg() + "\"";
+            String colour =
+                    "fill=\"none\" stroke=\"" + style.colour(placed.line()).svg() + "\"";
             Polyline leader = new Polyline().to(placed.endX(), placed.endY());
             // A line that ends early is led along its own height, so that the leader is not read as data going on.
             leader.to(Math.max(placed.endX(), right - 1), placed.endY()).to(swatch, labelY);

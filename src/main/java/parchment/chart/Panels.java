@@ -30,7 +30,8 @@ public final class Panels implements Showable {
      */
     public static Panels stacked(String title, List<Plot> plots) {
         if (plots.isEmpty()) {
-            throw new IllegalArgumentException("The picture '" + title + "' needs at least one plot; it was given none.");
+            throw new IllegalArgumentException(
+                    "The picture '" + title + "' needs at least one plot; it was given none.");
         }
         return new Panels(title, plots, List.of());
     }

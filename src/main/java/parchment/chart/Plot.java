@@ -48,7 +48,14 @@ public final class Plot implements Showable {
     /** Makes a plot without layers. The title may be empty where the plot is one of several panels. */
     public static Plot of(String title, Axis x, Axis y) {
         return new Plot(
-                title, x, y, List.of(), List.of(), "There is nothing to draw: every value is missing.", Optional.empty(), HEIGHT);
+                title,
+                x,
+                y,
+                List.of(),
+                List.of(),
+                "There is nothing to draw: every value is missing.",
+                Optional.empty(),
+                HEIGHT);
     }
 
     /** Returns the plot with one more layer on top. */

@@ -52,8 +52,7 @@ public final class Points implements Layer {
         double[] none = new double[xs.length];
         Arrays.fill(none, Double.NaN);
         double[] values = Checks.sameLength("The points '" + label + "'", xs, "values", ys);
-        return new Points(
-                label, xs.clone(), values, none, none, none, List.of(), Optional.empty(), Optional.empty());
+        return new Points(label, xs.clone(), values, none, none, none, List.of(), Optional.empty(), Optional.empty());
     }
 
     /**

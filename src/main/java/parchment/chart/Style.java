@@ -61,10 +61,15 @@ final class Style {
         if (line.weight() == Weight.FAINT) {
             // The more lines, the fainter each, so that a crowd shows as density and the median stays readable.
             double opacity = Math.max(0.14, Math.min(0.55, 2.2 / Math.sqrt(Math.max(1, faint))));
-            return String.format(Locale.ROOT, "stroke=\"%s\" stroke-opacity=\"%.2f\"", colour(line).svg(), opacity);
+            return String.format(
+                    Locale.ROOT,
+                    "stroke=\"%s\" stroke-opacity=\"%.2f\"",
+                    colour(line).svg(),
+                    opacity);
         }
         String dash = DASHES.get(order(line) % DASHES.size());
-        return "stroke=\"" + colour(line).svg() + "\" stroke-width=\"" + (line.weight() == Weight.STRONG ? "2.8" : "1.7") + "\""
+        return "stroke=\"" + colour(line).svg() + "\" stroke-width=\""
+                + (line.weight() == Weight.STRONG ? "2.8" : "1.7") + "\""
                 + (dash.isEmpty() ? "" : " stroke-dasharray=\"" + dash + "\"");
     }
 }

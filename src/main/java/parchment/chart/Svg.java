@@ -21,7 +21,11 @@ final class Svg {
 
     /** Opens an element; the attributes are the program's own and are not escaped. */
     Svg open(String element, String attributes) {
-        out.append('<').append(element).append(attributes.isEmpty() ? "" : " ").append(attributes).append('>');
+        out.append('<')
+                .append(element)
+                .append(attributes.isEmpty() ? "" : " ")
+                .append(attributes)
+                .append('>');
         return this;
     }
 
@@ -43,13 +47,26 @@ final class Svg {
     }
 
     Svg rectangle(double x, double y, double width, double height, String attributes) {
-        out.append("<rect x=\"").append(number(x)).append("\" y=\"").append(number(y)).append("\" width=\"");
-        out.append(number(width)).append("\" height=\"").append(number(height)).append("\" ").append(attributes).append("/>\n");
+        out.append("<rect x=\"")
+                .append(number(x))
+                .append("\" y=\"")
+                .append(number(y))
+                .append("\" width=\"");
+        out.append(number(width))
+                .append("\" height=\"")
+                .append(number(height))
+                .append("\" ")
+                .append(attributes)
+                .append("/>\n");
         return this;
     }
 
     Svg text(double x, double y, String words, String attributes) {
-        out.append("<text x=\"").append(number(x)).append("\" y=\"").append(number(y)).append('"');
+        out.append("<text x=\"")
+                .append(number(x))
+                .append("\" y=\"")
+                .append(number(y))
+                .append('"');
         out.append(attributes.isEmpty() ? "" : " ").append(attributes).append('>');
         out.append(Html.escape(words)).append("</text>\n");
         return this;
@@ -57,7 +74,13 @@ final class Svg {
 
     /** Writes a title or a description, which a reader of the page hears or sees on resting the mouse. */
     Svg say(String element, String words) {
-        out.append('<').append(element).append('>').append(Html.escape(words)).append("</").append(element).append('>');
+        out.append('<')
+                .append(element)
+                .append('>')
+                .append(Html.escape(words))
+                .append("</")
+                .append(element)
+                .append('>');
         return this;
     }
 

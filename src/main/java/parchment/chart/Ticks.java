@@ -102,7 +102,8 @@ record Ticks(List<Double> at, List<String> labels) {
         }
         LocalDate first = LocalDate.ofEpochDay((long) Math.floor(low)).withDayOfMonth(1);
         for (LocalDate day = first; day.toEpochDay() <= high; day = day.plusMonths(1)) {
-            if (Math.floorMod(day.getYear() * 12L + day.getMonthValue() - 1, (long) months) == 0 && day.toEpochDay() >= low) {
+            if (Math.floorMod(day.getYear() * 12L + day.getMonthValue() - 1, (long) months) == 0
+                    && day.toEpochDay() >= low) {
                 at.add((double) day.toEpochDay());
                 labels.add(
                         months % 12 == 0

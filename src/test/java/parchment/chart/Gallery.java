@@ -51,13 +51,17 @@ final class Gallery {
                 .with(Boundary.at("first crack start", 490).withUncertainty(5))
                 .with(Boundary.at("first crack end", 560).withUncertainty(15))
                 .with(Boundary.at("drop", 579).withUncertainty(2));
-        Plot gas = Plot.of("", Axis.clock("time since charge"), Axis.number("setting", "%").withLimits(0, 100))
+        Plot gas = Plot.of(
+                        "",
+                        Axis.clock("time since charge"),
+                        Axis.number("setting", "%").withLimits(0, 100))
                 .with(Line.steps("gas", new double[] {0, 90, 300, 480, 579}, new double[] {80, 100, 70, 40, 40}))
                 .with(Line.steps("airflow", new double[] {0, 280, 579}, new double[] {30, 60, 60}))
                 .withHeight(90);
         return Panels.stacked("Batch 112", List.of(temperatures, gas))
-                .withNote("Marks as heard by the roaster; the narrow bands are their uncertainty. The environment probe was silent"
-                        + " from 3:20 to 3:50.");
+                .withNote(
+                        "Marks as heard by the roaster; the narrow bands are their uncertainty. The environment probe was silent"
+                                + " from 3:20 to 3:50.");
     }
 
     static Plot scatter() {
@@ -88,7 +92,9 @@ final class Gallery {
                         Axis.of("drop temperature", Unit.TEMPERATURE, TemperatureUnit.CELSIUS),
                         Axis.number("sweetness", "points"))
                 .with(Band.of("95 % interval of the mean", at, lower, upper))
-                .with(Points.of("one cupping of one batch", x, y).withErrorsAlongX(error).withNames(names))
+                .with(Points.of("one cupping of one batch", x, y)
+                        .withErrorsAlongX(error)
+                        .withNames(names))
                 .with(Line.of("mean", at, mean))
                 .withTriedRange(198.2, 211.6)
                 .withNote("39 of 40 batches; 1 left out, it was not cupped.");
@@ -99,7 +105,8 @@ final class Gallery {
         Plot plot = Plot.of(
                 "",
                 Axis.of("bean temperature", Unit.TEMPERATURE, TemperatureUnit.CELSIUS),
-                Axis.of("rate of rise", Unit.RATE_OF_RISE, TemperatureUnit.CELSIUS).fromZero());
+                Axis.of("rate of rise", Unit.RATE_OF_RISE, TemperatureUnit.CELSIUS)
+                        .fromZero());
         double[] median = new double[110];
         double[] low = new double[110];
         double[] high = new double[110];
@@ -121,7 +128,12 @@ final class Gallery {
         return plot.with(lines)
                 .with(Band.of("middle half of the batches", at, low, high))
                 .with(Line.of("median of " + batches + " batches", at, median))
-                .with(Line.of("batch 112", at, java.util.Arrays.stream(median).map(m -> m + 1.7).toArray())
+                .with(Line.of(
+                                "batch 112",
+                                at,
+                                java.util.Arrays.stream(median)
+                                        .map(m -> m + 1.7)
+                                        .toArray())
                         .withWeight(Weight.STRONG));
     }
 
@@ -156,7 +168,8 @@ final class Gallery {
     static Plot ends() {
         Plot plot = Plot.of("", Axis.number("x", ""), Axis.number("y <b>", "points & more"));
         for (int i = 0; i < 9; i++) {
-            plot = plot.with(Line.of("line " + i + " \"<i>\"", new double[] {0, 1, 10 - (i % 3)}, new double[] {0, i, 5 + i * 0.01}));
+            plot = plot.with(Line.of(
+                    "line " + i + " \"<i>\"", new double[] {0, 1, 10 - (i % 3)}, new double[] {0, i, 5 + i * 0.01}));
         }
         return plot;
     }
@@ -169,7 +182,9 @@ final class Gallery {
             String svg = entry.getValue().chart().svg().orElseThrow();
             Files.writeString(folder.resolve(entry.getKey() + ".svg"), svg);
             page.append(entry.getValue().chart().html().orElseThrow());
-            System.out.printf("%s: %d characters%n%s%n", entry.getKey(), svg.length(), entry.getValue().text());
+            System.out.printf(
+                    "%s: %d characters%n%s%n",
+                    entry.getKey(), svg.length(), entry.getValue().text());
         }
         String head = "<!doctype html><meta charset=utf-8><body style='margin:8px;font-family:sans-serif;";
         Files.writeString(folder.resolve("light.html"), head + "background:#fff;color:#111'>" + page);
