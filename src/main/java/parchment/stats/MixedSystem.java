@@ -1,0 +1,449 @@
+package parchment.stats;
+
+import java.util.Arrays;
+
+/**
+ * Evaluates the profiled criterion of a linear mixed model and its gradient at given relative covariance factors (theta).
+ *
+ * <p>With Lambda(theta) the block-diagonal relative factor, M = [Lambda'Z'Z Lambda + I, Lambda'Z'X; X'Z Lambda, X'X] is factored with the
+ * response as a last row, which gives log determinants, the penalised residual sum of squares and all effects in one sweep (Bates
+ * et al. 2015, J. Stat. Softw. 67(1), section 3). The gradient needs only those entries of the inverse that the factor has
+ * (Takahashi, Fagan and Chen 1973). One thread at a time.
+ */
+final class MixedSystem {
+    final CrossProducts products;
+    final MixedLayout layout;
+    final Likelihood likelihood;
+    final int rows;
+    final double logDeterminantOfBasis;
+    final int parameters;
+    final int[] firstParameter;
+
+    private final double[] factor;
+    private final double[] inverse;
+    private final double[] work;
+    private final double[] solution;
+    private final double[][] lambda;
+    private boolean inverseHasFixed;
+
+    /** The parts of the criterion at one theta. */
+    static final class Value {
+        double criterion;
+        double logDeterminant;
+        double squares;
+        double[] gradient = new double[0];
+        double[] gradientOfLog = new double[0];
+        double[] gradientOfSquares = new double[0];
+    }
+
+    MixedSystem(MixedRows data, Likelihood likelihood) {
+        this(new CrossProducts(data), likelihood, data.rows.length, data.basis.logDeterminant());
+    }
+
+    private MixedSystem(CrossProducts products, Likelihood likelihood, int rows, double logDeterminantOfBasis) {
+        this.products = products;
+        this.layout = new MixedLayout(products);
+        this.likelihood = likelihood;
+        this.rows = rows;
+        this.logDeterminantOfBasis = logDeterminantOfBasis;
+        this.firstParameter = new int[products.terms + 1];
+        this.lambda = new double[products.terms][];
+        for (int t = 0; t < products.terms; t++) {
+            int size = products.sizeOfTerm[t];
+            firstParameter[t + 1] = firstParameter[t] + size * (size + 1) / 2;
+            lambda[t] = new double[size * size];
+        }
+        this.parameters = firstParameter[products.terms];
+        this.factor = new double[layout.length];
+        this.inverse = new double[layout.length];
+        this.work = new double[layout.denseSize * layout.denseSize];
+        this.solution = new double[layout.sparseColumns + layout.denseSize];
+    }
+
+    /** Degrees of freedom that the residual variance is divided by. */
+    int divisor() {
+        return likelihood == Likelihood.RESTRICTED ? rows - products.fixed : rows;
+    }
+
+    double[] start() {
+        double[] theta = new double[parameters];
+        for (int t = 0; t < products.terms; t++) {
+            int size = products.sizeOfTerm[t];
+            for (int c = 0, k = firstParameter[t]; c < size; c++) {
+                theta[k] = 1;
+                k += size - c;
+            }
+        }
+        return theta;
+    }
+
+    /** Writes theta (lower triangles by columns) as matrices by rows. */
+    private void setLambda(double[] theta) {
+        for (int t = 0; t < products.terms; t++) {
+            int size = products.sizeOfTerm[t];
+            int k = firstParameter[t];
+            for (int c = 0; c < size; c++) {
+                for (int r = c; r < size; r++) {
+                    lambda[t][r * size + c] = theta[k++];
+                }
+            }
+        }
+    }
+
+    double[] lambda(int term) {
+        return lambda[term];
+    }
+
+    /** Evaluates the criterion; with the gradient if asked. A criterion of positive infinity says that the factor broke down. */
+    Value evaluate(double[] theta, boolean withGradient) {
+        setLambda(theta);
+        assemble();
+        Value value = new Value();
+        if (!eliminate()) {
+            value.criterion = Double.POSITIVE_INFINITY;
+            return value;
+        }
+        int size = layout.denseSize;
+        double last = factor[layout.place(layout.sparseColumns + size - 1, layout.sparseColumns + size - 1)];
+        value.squares = last * last;
+        double log = 0;
+        for (int c = 0; c < layout.sparseColumns; c++) {
+            log += Math.log(factor[layout.start[c]]);
+        }
+        int counted = likelihood == Likelihood.RESTRICTED ? size - 1 : layout.denseRandom;
+        for (int c = 0; c < counted; c++) {
+            log += Math.log(factor[layout.denseOffset + c * size + c]);
+        }
+        value.logDeterminant = 2 * log + (likelihood == Likelihood.RESTRICTED ? logDeterminantOfBasis : 0);
+        int n = divisor();
+        value.criterion = value.logDeterminant + n * (1 + Math.log(2 * Math.PI * value.squares / n));
+        solve();
+        if (withGradient) {
+            invert(likelihood == Likelihood.RESTRICTED);
+            gradient(value);
+        }
+        return value;
+    }
+
+    private void assemble() {
+        Arrays.fill(factor, 0);
+        CrossProducts p = products;
+        for (int pair = 0; pair < p.pairs.length; pair++) {
+            int low = (int) (p.pairs[pair] >>> 32);
+            int high = (int) p.pairs[pair];
+            int s = p.termOfNode[low];
+            int t = p.termOfNode[high];
+            double[] block = p.values[pair];
+            int[] target = layout.pairTargets[pair];
+            int ns = p.sizeOfTerm[s];
+            int nt = p.sizeOfTerm[t];
+            if (ns == 1 && nt == 1) {
+                factor[target[0]] += block[0] * lambda[s][0] * lambda[t][0];
+                continue;
+            }
+            for (int ct = 0; ct < nt; ct++) {
+                for (int cs = 0; cs < ns; cs++) {
+                    if (low == high && ct < cs) {
+                        continue;
+                    }
+                    double sum = 0;
+                    for (int r = ct; r < nt; r++) {
+                        for (int a = cs; a < ns; a++) {
+                            sum += lambda[t][r * nt + ct] * block[r * ns + a] * lambda[s][a * ns + cs];
+                        }
+                    }
+                    factor[layout.swapped[pair] ? target[cs * nt + ct] : target[ct * ns + cs]] += sum;
+                }
+            }
+        }
+        for (int node = 0; node < p.nodes; node++) {
+            int t = p.termOfNode[node];
+            int nt = p.sizeOfTerm[t];
+            for (int c = 0; c < nt; c++) {
+                int column = layout.columnOfNode[node] + c;
+                factor[layout.place(column, column)] += 1;
+                int place = layout.placeOfFixed(column);
+                for (int r = c; r < nt; r++) {
+                    double l = lambda[t][r * nt + c];
+                    double[] cross = p.withFixed[p.firstComponent[node] + r];
+                    for (int k = 0; k <= p.fixed; k++) {
+                        factor[place + k] += l * cross[k];
+                    }
+                }
+            }
+        }
+        for (int k = 0; k < p.fixed; k++) {
+            factor[layout.denseOffset + (layout.denseRandom + k) * (layout.denseSize + 1)] += 1;
+        }
+        factor[layout.denseOffset + (layout.denseSize - 1) * (layout.denseSize + 1)] += p.responseSquares;
+    }
+
+    private boolean eliminate() {
+        for (int c = 0; c < layout.sparseColumns; c++) {
+            int at = layout.start[c];
+            double pivot = factor[at];
+            if (!(pivot > 0)) {
+                return false;
+            }
+            double scale = Math.sqrt(pivot);
+            factor[at] = scale;
+            int count = layout.rowsBelow[c].length;
+            double inverseScale = 1 / scale;
+            for (int i = 1; i <= count; i++) {
+                factor[at + i] *= inverseScale;
+            }
+            int[] target = layout.targets[c];
+            int t = 0;
+            for (int j = 1; j <= count; j++) {
+                double l = factor[at + j];
+                for (int i = j; i <= count; i++) {
+                    factor[target[t++]] -= l * factor[at + i];
+                }
+            }
+        }
+        return DenseFactor.factor(factor, layout.denseOffset, layout.denseSize, layout.denseSize, layout.denseSize);
+    }
+
+    /** Back substitution from the response's row: scaled random effects (u), then coefficients of the orthonormal columns. */
+    private void solve() {
+        int size = layout.denseSize;
+        int dense = layout.sparseColumns;
+        for (int c = size - 2; c >= 0; c--) {
+            int column = layout.denseOffset + c * size;
+            double sum = factor[column + size - 1];
+            for (int r = c + 1; r < size - 1; r++) {
+                sum -= factor[column + r] * solution[dense + r];
+            }
+            solution[dense + c] = sum / factor[column + c];
+        }
+        for (int c = dense - 1; c >= 0; c--) {
+            int at = layout.start[c];
+            int[] below = layout.rowsBelow[c];
+            double sum = factor[at + below.length];
+            for (int i = 0; i < below.length - 1; i++) {
+                sum -= factor[at + 1 + i] * solution[below[i]];
+            }
+            solution[c] = sum / factor[at];
+        }
+    }
+
+    /** Entries of the inverse of M (or of its random part alone) wherever the factor has entries. */
+    void invert(boolean withFixed) {
+        inverseHasFixed = withFixed;
+        int kept = layout.denseRandom + (withFixed ? layout.fixed : 0);
+        DenseFactor.inverse(
+                factor,
+                layout.denseOffset,
+                layout.denseSize,
+                kept,
+                inverse,
+                layout.denseOffset,
+                layout.denseSize,
+                work);
+        int leave = withFixed ? 1 : 1 + layout.fixed;
+        double[] sums = new double[layout.sparseColumns + layout.denseSize];
+        for (int c = layout.sparseColumns - 1; c >= 0; c--) {
+            int at = layout.start[c];
+            int all = layout.rowsBelow[c].length;
+            int count = all - leave;
+            double d = 1 / factor[at];
+            Arrays.fill(sums, 0, count, 0);
+            int[] target = layout.targets[c];
+            int t = 0;
+            for (int j = 0; j < count; j++) {
+                double lj = factor[at + 1 + j];
+                double own = inverse[target[t]] * lj;
+                for (int i = j + 1; i < count; i++) {
+                    double z = inverse[target[t + i - j]];
+                    sums[i] += z * lj;
+                    own += z * factor[at + 1 + i];
+                }
+                sums[j] += own;
+                t += all - j;
+            }
+            double diagonal = d * d;
+            for (int i = 0; i < count; i++) {
+                double z = -d * sums[i];
+                inverse[at + 1 + i] = z;
+                diagonal -= d * factor[at + 1 + i] * z;
+            }
+            inverse[at] = diagonal;
+        }
+    }
+
+    private void gradient(Value value) {
+        CrossProducts p = products;
+        double[] log = new double[parameters];
+        for (int pair = 0; pair < p.pairs.length; pair++) {
+            int low = (int) (p.pairs[pair] >>> 32);
+            int high = (int) p.pairs[pair];
+            int s = p.termOfNode[low];
+            int t = p.termOfNode[high];
+            double[] block = p.values[pair];
+            int[] target = layout.pairTargets[pair];
+            int ns = p.sizeOfTerm[s];
+            int nt = p.sizeOfTerm[t];
+            if (ns == 1 && nt == 1) {
+                double product = 2 * block[0] * inverse[target[0]];
+                log[firstParameter[t]] += lambda[s][0] * product;
+                if (low != high) {
+                    log[firstParameter[s]] += lambda[t][0] * product;
+                }
+                continue;
+            }
+            boolean swap = layout.swapped[pair];
+            // Derivative by the high node's factor, then (for two different nodes) by the low node's.
+            for (int c = 0, k = firstParameter[t]; c < nt; c++) {
+                for (int b = c; b < nt; b++, k++) {
+                    double sum = 0;
+                    for (int a = 0; a < ns; a++) {
+                        for (int e = 0; e <= a; e++) {
+                            sum += inverse[swap ? target[e * nt + c] : target[c * ns + e]]
+                                    * lambda[s][a * ns + e]
+                                    * block[b * ns + a];
+                        }
+                    }
+                    log[k] += 2 * sum;
+                }
+            }
+            if (low != high) {
+                for (int c = 0, k = firstParameter[s]; c < ns; c++) {
+                    for (int b = c; b < ns; b++, k++) {
+                        double sum = 0;
+                        for (int a = 0; a < nt; a++) {
+                            for (int e = 0; e <= a; e++) {
+                                sum += inverse[swap ? target[c * nt + e] : target[e * ns + c]]
+                                        * lambda[t][a * nt + e]
+                                        * block[a * ns + b];
+                            }
+                        }
+                        log[k] += 2 * sum;
+                    }
+                }
+            }
+        }
+        double[] squares = new double[parameters];
+        double[] crossError = crossError();
+        for (int node = 0; node < p.nodes; node++) {
+            int t = p.termOfNode[node];
+            int nt = p.sizeOfTerm[t];
+            int first = p.firstComponent[node];
+            for (int c = 0, k = firstParameter[t]; c < nt; c++) {
+                int column = layout.columnOfNode[node] + c;
+                int place = layout.placeOfFixed(column);
+                for (int b = c; b < nt; b++, k++) {
+                    squares[k] -= 2 * crossError[first + b] * solution[column];
+                    if (inverseHasFixed) {
+                        double sum = 0;
+                        for (int x = 0; x < p.fixed; x++) {
+                            sum += inverse[place + x] * p.withFixed[first + b][x];
+                        }
+                        log[k] += 2 * sum;
+                    }
+                }
+            }
+        }
+        int n = divisor();
+        double[] gradient = new double[parameters];
+        for (int k = 0; k < parameters; k++) {
+            gradient[k] = log[k] + n * squares[k] / value.squares;
+        }
+        value.gradient = gradient;
+        value.gradientOfLog = log;
+        value.gradientOfSquares = squares;
+    }
+
+    /** Z'(y - Z b - X beta), from the crossproducts. */
+    private double[] crossError() {
+        CrossProducts p = products;
+        double[] b = effects();
+        double[] error = new double[b.length];
+        for (int i = 0; i < error.length; i++) {
+            double[] cross = p.withFixed[i];
+            double sum = cross[p.fixed];
+            for (int k = 0; k < p.fixed; k++) {
+                sum -= cross[k] * solution[layout.sparseColumns + layout.denseRandom + k];
+            }
+            error[i] = sum;
+        }
+        for (int pair = 0; pair < p.pairs.length; pair++) {
+            int low = (int) (p.pairs[pair] >>> 32);
+            int high = (int) p.pairs[pair];
+            int ns = layout.size(low);
+            int nt = layout.size(high);
+            int fl = p.firstComponent[low];
+            int fh = p.firstComponent[high];
+            double[] block = p.values[pair];
+            for (int r = 0; r < nt; r++) {
+                for (int c = 0; c < ns; c++) {
+                    error[fh + r] -= block[r * ns + c] * b[fl + c];
+                    if (low != high) {
+                        error[fl + c] -= block[r * ns + c] * b[fh + r];
+                    }
+                }
+            }
+        }
+        return error;
+    }
+
+    /** Random effects b = Lambda u in the order of nodes and components, for the scaled columns. */
+    double[] effects() {
+        CrossProducts p = products;
+        double[] b = new double[p.firstComponent[p.nodes]];
+        for (int node = 0; node < p.nodes; node++) {
+            int t = p.termOfNode[node];
+            int nt = p.sizeOfTerm[t];
+            for (int r = 0; r < nt; r++) {
+                for (int c = 0; c <= r; c++) {
+                    b[p.firstComponent[node] + r] += lambda[t][r * nt + c] * solution[layout.columnOfNode[node] + c];
+                }
+            }
+        }
+        return b;
+    }
+
+    /** Relative prediction variances of the random effects, from the inverse in force (with or without the fixed terms' part). */
+    double[] effectVariances() {
+        CrossProducts p = products;
+        double[] variances = new double[p.firstComponent[p.nodes]];
+        for (int node = 0; node < p.nodes; node++) {
+            int t = p.termOfNode[node];
+            int nt = p.sizeOfTerm[t];
+            int column = layout.columnOfNode[node];
+            for (int r = 0; r < nt; r++) {
+                double sum = 0;
+                for (int a = 0; a <= r; a++) {
+                    for (int c = 0; c <= r; c++) {
+                        double z = inverse[layout.place(column + Math.max(a, c), column + Math.min(a, c))];
+                        sum += lambda[t][r * nt + a] * z * lambda[t][r * nt + c];
+                    }
+                }
+                variances[p.firstComponent[node] + r] = sum;
+            }
+        }
+        return variances;
+    }
+
+    /** Coefficients of the orthonormal fixed columns. */
+    double[] coefficients() {
+        int first = layout.sparseColumns + layout.denseRandom;
+        return Arrays.copyOfRange(solution, first, first + layout.fixed);
+    }
+
+    /** Relative covariance of those coefficients: the inverse of the fixed part's factor times its transpose. */
+    double[][] coefficientCovariance() {
+        int p = layout.fixed;
+        int size = layout.denseSize;
+        int base = layout.denseOffset + layout.denseRandom * (size + 1);
+        double[] out = new double[p * p];
+        DenseFactor.inverse(factor, base, size, p, out, 0, p, new double[p * p]);
+        double[][] covariance = new double[p][p];
+        for (int c = 0; c < p; c++) {
+            for (int r = c; r < p; r++) {
+                covariance[r][c] = out[c * p + r];
+                covariance[c][r] = covariance[r][c];
+            }
+        }
+        return covariance;
+    }
+}
