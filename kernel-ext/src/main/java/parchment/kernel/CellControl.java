@@ -1,0 +1,163 @@
+package parchment.kernel;
+
+import java.lang.reflect.Field;
+import java.lang.reflect.InvocationTargetException;
+import java.lang.reflect.Method;
+import java.lang.reflect.Modifier;
+import java.util.Arrays;
+import java.util.HashMap;
+import java.util.Map;
+import java.util.regex.Pattern;
+import jdk.jshell.execution.DirectExecutionControl;
+import jdk.jshell.spi.ExecutionControl;
+import jdk.jshell.spi.ExecutionControlProvider;
+import jdk.jshell.spi.ExecutionEnv;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Loads and runs what JShell compiles, in this very process and on the thread that asked, and keeps the value a snippet gave:
+ * JShell itself would keep only its text, which cannot be drawn.
+ */
+final class CellControl extends DirectExecutionControl {
+    private static final Pattern SNIPPET_CLASS = Pattern.compile("REPL\\.\\$JShell\\$\\w+");
+    private @Nullable Object value;
+    private @Nullable Throwable thrown;
+    private final Map<String, Class<?>> holders = new HashMap<>();
+    private volatile @Nullable Thread userThread;
+
+    /** Returns a provider that hands this control to one JShell. */
+    ExecutionControlProvider provider() {
+        return new ExecutionControlProvider() {
+            @Override
+            public String name() {
+                return "parchment";
+            }
+
+            @Override
+            public ExecutionControl generate(ExecutionEnv environment, Map<String, String> parameters) {
+                return CellControl.this;
+            }
+        };
+    }
+
+    @Override
+    public void load(ClassBytecodes[] classes)
+            throws ClassInstallException, NotImplementedException, EngineTerminationException {
+        ClassBytecodes[] guarded = Arrays.stream(classes)
+                .map(c -> new ClassBytecodes(c.name(), GuardedBytecode.guard(c.bytecodes())))
+                .toArray(ClassBytecodes[]::new);
+        super.load(guarded);
+        for (ClassBytecodes loaded : guarded) {
+            if (SNIPPET_CLASS.matcher(loaded.name()).matches()) {
+                noteVariables(loaded.name());
+            }
+        }
+    }
+
+    private void noteVariables(String className) {
+        try {
+            Class<?> holder = findClass(className);
+            for (Field field : holder.getDeclaredFields()) {
+                if (Modifier.isStatic(field.getModifiers())) {
+                    holders.put(field.getName(), holder);
+                }
+            }
+        } catch (ClassNotFoundException | LinkageError e) {
+            // A class that cannot be linked has no variables to note; JShell reports the reason when it runs.
+        }
+    }
+
+    @Override
+    protected String invoke(Method snippet) throws Exception {
+        value = null;
+        thrown = null;
+        userThread = Thread.currentThread();
+        try {
+            value = snippet.invoke(null);
+        } catch (InvocationTargetException e) {
+            thrown = e.getCause();
+            throw e;
+        } finally {
+            userThread = null;
+        }
+        return "";
+    }
+
+    @Override
+    public String varValue(String className, String variable) {
+        return ""; // JShell asks after each snippet; making text of a large value would be wasted work.
+    }
+
+    /** Forgets the last snippet's value, so that it is not kept alive by having been shown. */
+    void forget() {
+        value = null;
+        thrown = null;
+    }
+
+    /** Returns the value of the last snippet run; null also when it gave none. */
+    @Nullable
+    Object value() {
+        return value;
+    }
+
+    /** Returns what the last snippet run threw, with its causes, or null. */
+    @Nullable
+    Throwable thrown() {
+        return thrown;
+    }
+
+    /** Returns which class holds each variable of the session now, by the variable's name. */
+    Map<String, Class<?>> holders() {
+        return Map.copyOf(holders);
+    }
+
+    /** Returns the thread that is inside code of a cell now, or null. */
+    @Nullable
+    Thread userThread() {
+        return userThread;
+    }
+
+    /** Marks code that is not a snippet but acts for the cell (making a picture of its value), so that it can be stopped too. */
+    void asUserCode(Runnable work) {
+        userThread = Thread.currentThread();
+        try {
+            work.run();
+        } finally {
+            userThread = null;
+        }
+    }
+
+    /**
+     * Lets go of a variable's value in a class that no longer holds the variable: JShell keeps the class of each snippet for good,
+     * and a logbook in a field of each would fill the memory.
+     */
+    static void release(String variable, Class<?> holder) {
+        try {
+            Field field = holder.getDeclaredField(variable);
+            if (!field.getType().isPrimitive() && !Modifier.isFinal(field.getModifiers())) {
+                field.setAccessible(true);
+                field.set(null, null);
+            }
+        } catch (ReflectiveOperationException | RuntimeException e) {
+            return; // Kept alive, then; nothing else depends on it.
+        }
+    }
+
+    /**
+     * Copies a variable's value to the class that holds the variable now.
+     *
+     * @return false if the value does not fit there, because its type is another now
+     */
+    static boolean carryOver(String variable, Class<?> from, Class<?> to) {
+        try {
+            Field old = from.getDeclaredField(variable);
+            Field now = to.getDeclaredField(variable);
+            old.setAccessible(true);
+            now.setAccessible(true);
+            now.set(null, old.get(null));
+            return true;
+        } catch (ReflectiveOperationException | RuntimeException e) {
+            return false;
+        }
+    }
+}

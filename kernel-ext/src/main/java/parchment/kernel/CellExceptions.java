@@ -1,0 +1,131 @@
+package parchment.kernel;
+
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.regex.Pattern;
+import jdk.jshell.EvalException;
+import jdk.jshell.UnresolvedReferenceException;
+import org.jspecify.annotations.Nullable;
+
+/** Tells why a running cell failed: the user's own lines only, the message, and the causes. */
+final class CellExceptions {
+    private static final int PLACES = 5;
+    private static final int CAUSES = 4;
+    private static final Pattern SNIPPET_CLASS = Pattern.compile("\"?REPL\\.\\$JShell\\$\\w+\\.");
+
+    /** Where the text of a snippet stands. */
+    record Place(CellText cell, int offset) {
+        int line(int snippetLine) {
+            return cell.line(offset) + snippetLine - 1;
+        }
+    }
+
+    private CellExceptions() {}
+
+    /**
+     * Explains what a snippet threw.
+     *
+     * @param thrown the error itself, with its causes
+     * @param traced JShell's copy, whose frames name snippets and their lines
+     * @param places where each snippet stands, by its id
+     */
+    static CellError explain(
+            Throwable thrown, @Nullable EvalException traced, Map<String, Place> places, CellText cell) {
+        List<String> lines = new ArrayList<>();
+        Set<String> calls = new LinkedHashSet<>();
+        boolean marked = false;
+        StackTraceElement[] frames = traced == null ? new StackTraceElement[0] : traced.getStackTrace();
+        for (StackTraceElement frame : frames) {
+            String file = frame.getFileName();
+            Place place = file == null || !file.startsWith("#") ? null : places.get(file.substring(1));
+            if (place == null) {
+                continue;
+            }
+            int line = place.line(frame.getLineNumber());
+            String where = place.cell().number() == cell.number()
+                    ? place.cell().mark(line)
+                    : "Cell " + place.cell().number() + ", line " + line + ":  "
+                            + place.cell().lineText(line).strip();
+            if (!marked) {
+                lines.add(where);
+                marked = true;
+            } else if (calls.size() < PLACES && !lines.get(0).equals(where)) {
+                calls.add("  called from " + where);
+            }
+        }
+        String message = message(thrown);
+        lines.add(message);
+        lines.addAll(calls);
+        lines.addAll(causes(thrown));
+        return new CellError(thrown.getClass().getSimpleName(), message, lines);
+    }
+
+    /** Explains a call of something whose body names what does not exist. */
+    static CellError unresolved(UnresolvedReferenceException e, List<String> missing, CellText cell) {
+        String message = "`" + e.getSnippet().name() + "` cannot run: nothing here is named "
+                + String.join(
+                        ", ",
+                        missing.stream()
+                                .map(name -> "`" + name.replaceFirst("^(variable|method|class) ", "") + "`")
+                                .toList())
+                + ". Define it in a cell first.";
+        return new CellError("Not defined", message, List.of(message));
+    }
+
+    private static String message(Throwable thrown) {
+        String words = words(thrown);
+        if (thrown instanceof OutOfMemoryError) {
+            return String.format(
+                    java.util.Locale.ROOT,
+                    "The cell needed more memory than this session has (%d MB). What earlier cells defined is still there.",
+                    Runtime.getRuntime().maxMemory() >> 20);
+        }
+        if (thrown instanceof StackOverflowError) {
+            return "A method here calls itself without end (StackOverflowError): it needs a case in which it stops.";
+        }
+        if (speaksToTheUser(thrown) && !words.isEmpty()) {
+            return words;
+        }
+        String name = thrown.getClass().getSimpleName();
+        return words.isEmpty() ? name : name + ": " + words;
+    }
+
+    /** The library's own messages are written for the roaster and need no class name before them. */
+    private static boolean speaksToTheUser(Throwable thrown) {
+        if (thrown.getClass().getName().startsWith("parchment.")) {
+            return true;
+        }
+        StackTraceElement[] frames = thrown.getStackTrace();
+        boolean refusal = thrown instanceof IllegalArgumentException
+                || thrown instanceof IllegalStateException
+                || thrown instanceof UnsupportedOperationException
+                || thrown instanceof java.util.NoSuchElementException
+                || thrown instanceof java.io.UncheckedIOException;
+        return refusal && frames.length > 0 && frames[0].getClassName().startsWith("parchment.");
+    }
+
+    private static List<String> causes(Throwable thrown) {
+        List<String> lines = new ArrayList<>();
+        Throwable cause = thrown.getCause();
+        while (cause != null && lines.size() < CAUSES) {
+            String words = words(cause);
+            String line = "Cause: " + cause.getClass().getSimpleName() + (words.isEmpty() ? "" : ": " + words);
+            if (lines.contains(line)) {
+                break;
+            }
+            lines.add(line);
+            cause = cause.getCause();
+        }
+        return lines;
+    }
+
+    private static String words(Throwable thrown) {
+        String message = thrown.getMessage();
+        return message == null
+                ? ""
+                : SNIPPET_CLASS.matcher(message).replaceAll(m -> m.group().startsWith("\"") ? "\"" : "");
+    }
+}

@@ -1,0 +1,29 @@
+package parchment.kernel;
+
+/** Where the output of a running cell goes: a Jupyter client, or the notebook file of a headless run. */
+public interface CellPage {
+
+    /** The two ways out of a program for text. */
+    enum Stream {
+        STDOUT,
+        STDERR
+    }
+
+    /** Adds text that the cell printed; may be called often and with parts of a line. */
+    void print(Stream stream, String text);
+
+    /** Adds something shown while the cell runs. */
+    void show(Shown shown);
+
+    /** Adds the value of the cell's last line. */
+    void result(Shown shown);
+
+    /**
+     * Reads a line of input from the person at the page.
+     *
+     * @throws java.io.IOException if there is nobody to ask
+     */
+    default String readLine() throws java.io.IOException {
+        throw new java.io.IOException("Nobody can answer here: input works in an open notebook only.");
+    }
+}

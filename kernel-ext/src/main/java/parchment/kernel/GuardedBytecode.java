@@ -1,0 +1,129 @@
+package parchment.kernel;
+
+import java.util.HashSet;
+import java.util.Set;
+import org.objectweb.asm.ClassReader;
+import org.objectweb.asm.ClassVisitor;
+import org.objectweb.asm.ClassWriter;
+import org.objectweb.asm.Handle;
+import org.objectweb.asm.Label;
+import org.objectweb.asm.MethodVisitor;
+import org.objectweb.asm.Opcodes;
+import org.objectweb.asm.Type;
+
+/**
+ * Rewrites the classes of a cell so that it can always be stopped and cannot end the session.
+ *
+ * <p>A check goes before every jump backwards (each turn of a loop) and to the start of every catch block (so that a loop that
+ * swallows every error ends too), and {@code System.exit}, {@code Runtime.exit} and {@code Runtime.halt} become calls that end
+ * the cell alone, also where they are named as method references. A call through reflection is not seen.
+ *
+ * <p>Why in the byte code: the security manager that could refuse an exit is off by default from 17 and gone from 24, and
+ * {@code Thread.stop} is gone from 20; this way acts the same on every version.
+ */
+final class GuardedBytecode {
+    private static final String GUARD = Type.getInternalName(CellGuard.class);
+    private static final String RUNTIME_EXIT = "(Ljava/lang/Runtime;I)V";
+
+    private GuardedBytecode() {}
+
+    static byte[] guard(byte[] classFile) {
+        ClassReader reader = new ClassReader(classFile);
+        ClassWriter writer = new ClassWriter(reader, ClassWriter.COMPUTE_MAXS);
+        reader.accept(
+                new ClassVisitor(Opcodes.ASM9, writer) {
+                    @Override
+                    public MethodVisitor visitMethod(
+                            int access, String name, String descriptor, String signature, String[] exceptions) {
+                        return new Guard(super.visitMethod(access, name, descriptor, signature, exceptions));
+                    }
+                },
+                0);
+        return writer.toByteArray();
+    }
+
+    private static final class Guard extends MethodVisitor {
+        private final Set<Label> passed = new HashSet<>();
+        private final Set<Label> catches = new HashSet<>();
+        private boolean catchBegins;
+
+        Guard(MethodVisitor next) {
+            super(Opcodes.ASM9, next);
+        }
+
+        @Override
+        public void visitTryCatchBlock(Label start, Label end, Label handler, String type) {
+            // A handler without a type is a finally block, or the exit of a synchronized one: those are let run.
+            if (type != null) {
+                catches.add(handler);
+            }
+            super.visitTryCatchBlock(start, end, handler, type);
+        }
+
+        @Override
+        public void visitLabel(Label label) {
+            passed.add(label);
+            catchBegins |= catches.contains(label);
+            super.visitLabel(label);
+        }
+
+        @Override
+        public void visitVarInsn(int opcode, int variable) {
+            super.visitVarInsn(opcode, variable);
+            if (catchBegins && opcode == Opcodes.ASTORE) {
+                catchBegins = false;
+                check();
+            }
+        }
+
+        @Override
+        public void visitInsn(int opcode) {
+            super.visitInsn(opcode);
+            if (catchBegins && opcode == Opcodes.POP) {
+                catchBegins = false;
+                check();
+            }
+        }
+
+        @Override
+        public void visitJumpInsn(int opcode, Label label) {
+            if (passed.contains(label)) {
+                check();
+            }
+            super.visitJumpInsn(opcode, label);
+        }
+
+        @Override
+        public void visitMethodInsn(int opcode, String owner, String name, String descriptor, boolean isInterface) {
+            if (endsTheSession(owner, name, descriptor)) {
+                String stand = opcode == Opcodes.INVOKESTATIC ? "(I)V" : RUNTIME_EXIT;
+                super.visitMethodInsn(Opcodes.INVOKESTATIC, GUARD, "exit", stand, false);
+                return;
+            }
+            super.visitMethodInsn(opcode, owner, name, descriptor, isInterface);
+        }
+
+        @Override
+        public void visitInvokeDynamicInsn(String name, String descriptor, Handle bootstrap, Object... arguments) {
+            Object[] guarded = arguments.clone();
+            for (int i = 0; i < guarded.length; i++) {
+                if (guarded[i] instanceof Handle handle
+                        && endsTheSession(handle.getOwner(), handle.getName(), handle.getDesc())) {
+                    String stand = handle.getTag() == Opcodes.H_INVOKESTATIC ? "(I)V" : RUNTIME_EXIT;
+                    guarded[i] = new Handle(Opcodes.H_INVOKESTATIC, GUARD, "exit", stand, false);
+                }
+            }
+            super.visitInvokeDynamicInsn(name, descriptor, bootstrap, guarded);
+        }
+
+        private void check() {
+            super.visitMethodInsn(Opcodes.INVOKESTATIC, GUARD, "check", "()V", false);
+        }
+
+        private static boolean endsTheSession(String owner, String name, String descriptor) {
+            return descriptor.equals("(I)V")
+                    && (owner.equals("java/lang/System") && name.equals("exit")
+                            || owner.equals("java/lang/Runtime") && (name.equals("exit") || name.equals("halt")));
+        }
+    }
+}

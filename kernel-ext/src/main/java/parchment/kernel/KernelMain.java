@@ -1,0 +1,7 @@
+package parchment.kernel;
+
+public final class KernelMain {
+    private KernelMain() {}
+
+    public static void main(String[] a) {}
+}

@@ -1,0 +1,18 @@
+/**
+ * Runs the cells of a notebook: the evaluator on JShell, and the Jupyter kernel around it.
+ *
+ * <p>The life of a cell: {@link parchment.kernel.Evaluator} cuts it into snippets, JShell compiles each, {@code CellControl}
+ * loads the classes (with a check put into every loop, so that any cell can be stopped) and keeps the value itself rather than
+ * its text, {@link parchment.kernel.Shown} asks the value for its forms, and the {@link parchment.kernel.CellPage} of a Jupyter
+ * client or of the headless run receives them.
+ *
+ * <pre>{@code
+ * try (var evaluator = Evaluator.open()) {
+ *     Outcome outcome = evaluator.run("1 + 1", page);   // the page is shown "2"
+ * }
+ * }</pre>
+ */
+@NullMarked
+package parchment.kernel;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,49 @@
+package parchment.launcher;
+
+import java.net.URISyntaxException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Where things are: the project's own folders when run from a clone, the jars of this very process.
+ *
+ * @param home the project's folder (that of the launcher script), or the working folder
+ */
+record Places(Path home) {
+
+    /** Returns the places for this process; the launcher script says where it lies in a system property. */
+    static Places here() {
+        String home = System.getProperty("parchment.home");
+        return new Places(Path.of(home == null ? "" : home).toAbsolutePath().normalize());
+    }
+
+    Path notebooks() {
+        return home.resolve("notebooks");
+    }
+
+    /** Returns the notebook that runs when none is named. */
+    Path tour() {
+        return notebooks().resolve("tour.ipynb");
+    }
+
+    /** Returns the demo logbook, or null where there is none. */
+    @Nullable
+    Path demoLogbook() {
+        Path demo = home.resolve("datasets").resolve("harbour");
+        return Files.isDirectory(demo) ? demo : null;
+    }
+
+    /** Returns the kernel's jar, with the jars it needs in {@code lib} beside it. */
+    static Path kernelJar() {
+        try {
+            return Path.of(Main.class
+                    .getProtectionDomain()
+                    .getCodeSource()
+                    .getLocation()
+                    .toURI());
+        } catch (URISyntaxException e) {
+            throw new IllegalStateException("The program's own jar has a place that is not a path.", e);
+        }
+    }
+}

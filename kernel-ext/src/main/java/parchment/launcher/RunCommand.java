@@ -1,0 +1,131 @@
+package parchment.launcher;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.List;
+import java.util.Locale;
+import java.util.concurrent.Callable;
+import org.jspecify.annotations.Nullable;
+import parchment.kernel.Evaluator;
+import parchment.kernel.Outcome;
+import parchment.notebook.Cell;
+import parchment.notebook.HtmlPage;
+import parchment.notebook.Notebook;
+import parchment.notebook.NotebookRun;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** Runs notebooks on Java alone and writes each with its outputs, and as one HTML page. */
+@Command(
+        name = "run",
+        description = {
+            "Runs notebooks without Jupyter and writes, for each, the notebook with its outputs and one HTML page.",
+            "Ends with exit code 1 if a cell fails; what was done until then is written."
+        },
+        mixinStandardHelpOptions = true)
+final class RunCommand implements Callable<Integer> {
+    @Spec
+    @SuppressWarnings("NullAway.Init")
+    private CommandSpec spec;
+
+    @Parameters(arity = "0..*", paramLabel = "NOTEBOOK", description = "Notebook files; the tour if none is given.")
+    private List<Path> notebooks = List.of();
+
+    @Option(
+            names = "--logbook",
+            paramLabel = "DIR",
+            description = "The logbook folder to read; the demo logbook if not given.")
+    private @Nullable Path logbook;
+
+    @Option(
+            names = "--out",
+            paramLabel = "DIR",
+            description = "Where to write; the folder 'out' of the project if not given.")
+    private @Nullable Path out;
+
+    @Override
+    public Integer call() throws IOException {
+        Places places = Places.here();
+        LogbookChoice.of(logbook, places).asProperty();
+        Path target = out != null ? out.toAbsolutePath() : places.home().resolve("out");
+        Files.createDirectories(target);
+        boolean allFine = true;
+        List<Path> toRun = notebooks.isEmpty() ? List.of(places.tour()) : notebooks;
+        for (Path file : toRun) {
+            allFine &= run(file, target);
+        }
+        return allFine ? 0 : 1;
+    }
+
+    private boolean run(Path file, Path target) throws IOException {
+        PrintWriter terminal = spec.commandLine().getOut();
+        Notebook notebook = Notebook.read(file);
+        String name = String.valueOf(file.getFileName()).replaceFirst("\\.ipynb$", "");
+        terminal.println("Running " + file);
+        terminal.flush();
+        NotebookRun.Result result;
+        try (Evaluator evaluator = Evaluator.open()) {
+            AutoCloseable noLonger = onControlC(evaluator);
+            try {
+                result = NotebookRun.of(notebook, evaluator).run(new OnTerminal(terminal));
+            } finally {
+                closeQuietly(noLonger);
+            }
+        }
+        Path executed = target.resolve(name + ".ipynb");
+        Path page = target.resolve(name + ".html");
+        if (Files.exists(executed) && Files.isSameFile(executed, file)) {
+            throw new IllegalArgumentException(
+                    "The output would take the place of " + file + " itself. Name another folder with --out.");
+        }
+        result.notebook().write(executed);
+        Files.writeString(page, HtmlPage.of(result.notebook(), name));
+        result.error()
+                .ifPresent(
+                        error -> terminal.println("Cell " + result.failedCell().orElseThrow() + " of " + file
+                                + " failed:\n" + error.text().indent(2).stripTrailing()));
+        terminal.println("Page:      " + page);
+        terminal.println("Notebook:  " + executed);
+        terminal.flush();
+        return result.error().isEmpty();
+    }
+
+    /** The first Ctrl-C stops the cell, so that what was done is still written; the second ends the program as usual. */
+    private static AutoCloseable onControlC(Evaluator evaluator) {
+        return ControlC.first(evaluator::interrupt);
+    }
+
+    private static void closeQuietly(AutoCloseable closeable) {
+        try {
+            closeable.close();
+        } catch (Exception e) {
+            throw new IllegalStateException(e);
+        }
+    }
+
+    /** One line per cell: its number, its first line, how long it took. */
+    private record OnTerminal(PrintWriter terminal) implements NotebookRun.Progress {
+        private static final int WIDTH = 58;
+
+        @Override
+        public void cellBegins(int number, int of, Cell cell) {
+            String line = cell.source().strip().lines().findFirst().orElse("");
+            String shown = line.length() > WIDTH ? line.substring(0, WIDTH - 3) + "..." : line;
+            terminal.print(String.format(Locale.ROOT, "  %2d of %d  %-" + WIDTH + "s ", number, of, shown));
+            terminal.flush();
+        }
+
+        @Override
+        public void cellEnded(int number, int of, Duration took, Outcome outcome) {
+            terminal.println(String.format(
+                    Locale.ROOT, "%6.1f s%s", took.toMillis() / 1000.0, outcome.fine() ? "" : "  failed"));
+            terminal.flush();
+        }
+    }
+}

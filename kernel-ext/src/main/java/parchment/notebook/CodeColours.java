@@ -1,0 +1,39 @@
+package parchment.notebook;
+
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import parchment.display.Html;
+
+/** Marks up Java for reading: comments, texts, numbers and keywords; everything else stays plain. */
+final class CodeColours {
+    private static final Pattern TOKENS = Pattern.compile(
+            "(?<comment>//[^\n]*|/\\*.*?(?:\\*/|$))"
+                    + "|(?<text>\"\"\".*?(?:\"\"\"|$)|\"(?:\\\\.|[^\"\\\\\n])*\"?|'(?:\\\\.|[^'\\\\\n])*'?)"
+                    + "|(?<number>\\b\\d[\\w.]*)"
+                    + "|(?<keyword>\\b(?:abstract|boolean|break|byte|case|catch|char|class|continue|default|do|double|else|enum|extends"
+                    + "|final|finally|float|for|if|implements|import|instanceof|int|interface|long|new|null|private|public|record|return"
+                    + "|short|static|switch|this|throw|throws|true|false|try|var|void|while|yield)\\b)",
+            Pattern.DOTALL);
+
+    private CodeColours() {}
+
+    /** Returns the code as HTML to put inside {@code <code>}. */
+    static String html(String code) {
+        StringBuilder html = new StringBuilder();
+        Matcher token = TOKENS.matcher(code);
+        int plain = 0;
+        while (token.find()) {
+            html.append(Html.escape(code.substring(plain, token.start())));
+            String kind = token.group("comment") != null
+                    ? "comment"
+                    : token.group("text") != null ? "text" : token.group("number") != null ? "number" : "keyword";
+            html.append("<span class=\"")
+                    .append(kind)
+                    .append("\">")
+                    .append(Html.escape(token.group()))
+                    .append("</span>");
+            plain = token.end();
+        }
+        return html.append(Html.escape(code.substring(plain))).toString();
+    }
+}

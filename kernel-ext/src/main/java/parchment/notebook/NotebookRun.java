@@ -1,0 +1,123 @@
+package parchment.notebook;
+
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import parchment.kernel.CellError;
+import parchment.kernel.CellPage;
+import parchment.kernel.Evaluator;
+import parchment.kernel.Outcome;
+import parchment.kernel.Shown;
+
+/**
+ * Runs the code cells of a notebook in order and stops at the first that fails, unless that cell carries the tag {@code
+ * raises-exception}, which says that it is meant to fail.
+ */
+public final class NotebookRun {
+
+    /** Is told how the run goes. */
+    public interface Progress {
+        void cellBegins(int number, int of, Cell cell);
+
+        void cellEnded(int number, int of, Duration took, Outcome outcome);
+    }
+
+    /**
+     * What a run gave.
+     *
+     * @param notebook the notebook with the outputs of every cell that ran
+     * @param failedCell number of the code cell that failed, from 1, or nothing
+     * @param error why it failed, or nothing
+     */
+    public record Result(Notebook notebook, Optional<Integer> failedCell, Optional<CellError> error) {}
+
+    private final Notebook notebook;
+    private final Evaluator evaluator;
+
+    private NotebookRun(Notebook notebook, Evaluator evaluator) {
+        this.notebook = notebook;
+        this.evaluator = evaluator;
+    }
+
+    /** Prepares to run the notebook in the evaluator's session. */
+    public static NotebookRun of(Notebook notebook, Evaluator evaluator) {
+        return new NotebookRun(notebook, evaluator);
+    }
+
+    /** Runs the cells. */
+    public Result run(Progress progress) {
+        int count = (int) notebook.cells().stream().filter(NotebookRun::isToRun).count();
+        List<Cell> done = new ArrayList<>();
+        int number = 0;
+        Optional<Integer> failedCell = Optional.empty();
+        Optional<CellError> error = Optional.empty();
+        for (Cell cell : notebook.cells()) {
+            if (!isToRun(cell)) {
+                done.add(cell.kind() == Cell.Kind.CODE ? cell.notRun() : cell);
+                continue;
+            }
+            number++;
+            if (failedCell.isPresent()) {
+                done.add(cell.notRun());
+                continue;
+            }
+            progress.cellBegins(number, count, cell);
+            long start = System.nanoTime();
+            Collected page = new Collected();
+            Outcome outcome = evaluator.run(number, cell.source(), page);
+            done.add(cell.ran(number, page.outputs(outcome)));
+            progress.cellEnded(number, count, Duration.ofNanos(System.nanoTime() - start), outcome);
+            if (!outcome.fine() && !cell.tagged("raises-exception")) {
+                failedCell = Optional.of(number);
+                error = outcome.error();
+            }
+        }
+        return new Result(notebook.withCells(done), failedCell, error);
+    }
+
+    private static boolean isToRun(Cell cell) {
+        return cell.kind() == Cell.Kind.CODE && !cell.source().isBlank();
+    }
+
+    /** Gathers a cell's output, joining what was printed in pieces. */
+    private static final class Collected implements CellPage {
+        private final List<CellOutput> outputs = new ArrayList<>();
+        private final StringBuilder printed = new StringBuilder();
+        private Stream printedTo = Stream.STDOUT;
+
+        @Override
+        public synchronized void print(Stream stream, String text) {
+            if (stream != printedTo) {
+                flush();
+                printedTo = stream;
+            }
+            printed.append(text);
+        }
+
+        @Override
+        public synchronized void show(Shown shown) {
+            flush();
+            outputs.add(new CellOutput.Display(shown));
+        }
+
+        @Override
+        public synchronized void result(Shown shown) {
+            flush();
+            outputs.add(new CellOutput.Result(shown));
+        }
+
+        synchronized List<CellOutput> outputs(Outcome outcome) {
+            flush();
+            outcome.error().ifPresent(error -> outputs.add(new CellOutput.Failed(error)));
+            return List.copyOf(outputs);
+        }
+
+        private void flush() {
+            if (printed.length() > 0) {
+                outputs.add(new CellOutput.Printed(printedTo, printed.toString()));
+                printed.setLength(0);
+            }
+        }
+    }
+}

@@ -1,0 +1,59 @@
+package parchment.kernel;
+
+import java.io.IOException;
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.Deque;
+import java.util.List;
+
+/** Keeps what a cell sent to its page. */
+final class RecordingPage implements CellPage {
+    private final StringBuilder out = new StringBuilder();
+    private final StringBuilder err = new StringBuilder();
+    private final Deque<String> answers = new ArrayDeque<>();
+    final List<Shown> shown = new ArrayList<>();
+    final List<Shown> results = new ArrayList<>();
+
+    RecordingPage answering(String line) {
+        answers.add(line);
+        return this;
+    }
+
+    @Override
+    public synchronized void print(Stream stream, String text) {
+        (stream == Stream.STDOUT ? out : err).append(text);
+    }
+
+    @Override
+    public void show(Shown value) {
+        shown.add(value);
+    }
+
+    @Override
+    public void result(Shown value) {
+        results.add(value);
+    }
+
+    @Override
+    public String readLine() throws IOException {
+        if (answers.isEmpty()) {
+            throw new IOException("no answer");
+        }
+        return answers.remove();
+    }
+
+    synchronized String out() {
+        return out.toString();
+    }
+
+    synchronized String err() {
+        return err.toString();
+    }
+
+    /** Returns the text of the one result, or a note if there is none. */
+    String result() {
+        return results.isEmpty()
+                ? "(nothing shown)"
+                : results.get(results.size() - 1).text();
+    }
+}
