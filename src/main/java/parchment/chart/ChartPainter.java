@@ -75,7 +75,9 @@ final class ChartPainter {
         for (int i = 0; i < panels.plots().size(); i++) {
             Plot plot = panels.plots().get(i);
             lines = Math.max(lines, axisWords(plot).size());
-            for (String label : ticks(plot, upwards.get(i)).labels()) {
+            for (String label : plot.isEmpty()
+                    ? List.<String>of()
+                    : ticks(plot, upwards.get(i)).labels()) {
                 widest = Math.max(widest, TextWidth.of(rowName(label), TICK));
             }
         }
@@ -142,11 +144,12 @@ final class ChartPainter {
         List<Span> spans = new ArrayList<>(plot.layers(Span.class));
         List<Lanes.Placed> names = Lanes.place(boundaries, across);
         double laneHeight = Lanes.count(names) * Lanes.LANE;
-        double spanHeight = spans.isEmpty() ? 0 : 16;
+        double spanHeight = (spans.isEmpty() ? 0 : 16) + (plot.triedRange().isPresent() ? 16 : 0);
         double areaTop = top + laneHeight + spanHeight + 6;
         double areaBottom = areaTop + plot.height();
         Scale y = upwards.get(number).over(areaBottom, areaTop);
         spanNames(spans, across, areaTop);
+        double triedBottom = areaTop - (spans.isEmpty() ? 0 : 16);
         if (number > 0) {
             boundaries.addAll(panels.plots().get(0).layers(Boundary.class));
             spans.addAll(panels.plots().get(0).layers(Span.class));
@@ -159,7 +162,7 @@ final class ChartPainter {
             painter.emptySentence();
         } else {
             painter.layers();
-            painter.triedRange();
+            painter.triedRange(triedBottom);
             painter.endLabels();
         }
         top = areaBottom + (number < panels.plots().size() - 1 ? 12 : 0);
@@ -203,7 +206,9 @@ final class ChartPainter {
     }
 
     private void axisUpwards(Plot plot, Scale across, Scale y) {
-        Ticks ticks = ticks(plot, y);
+        // An axis without numbers would show limits that nobody chose.
+        boolean blank = plot.isEmpty() && plot.y().kind() != Axis.Kind.ROWS;
+        Ticks ticks = blank ? new Ticks(List.of(), List.of()) : ticks(plot, y);
         StringBuilder grid = new StringBuilder();
         svg.open("g", "text-anchor=\"end\" font-size=\"" + Svg.number(TICK) + "\"");
         for (int i = 0; i < ticks.at().size(); i++) {
@@ -232,8 +237,9 @@ final class ChartPainter {
     }
 
     private void axisAcross(Scale across) {
-        Ticks ticks = across.ticks(10);
-        for (int most = 9; most > 1 && !hasRoom(ticks, across); most--) {
+        boolean blank = panels.plots().stream().allMatch(Plot::isEmpty);
+        Ticks ticks = blank ? new Ticks(List.of(), List.of()) : across.ticks(10);
+        for (int most = 9; !blank && most > 1 && !hasRoom(ticks, across); most--) {
             ticks = across.ticks(most);
         }
         StringBuilder marks = new StringBuilder();

@@ -22,9 +22,10 @@ final class ChartWords {
         for (String sentence : sentences) {
             String stripped = sentence.strip();
             if (!stripped.isEmpty()) {
-                text.append(text.length() == 0 ? "" : " ")
-                        .append(stripped)
-                        .append(stripped.matches("(?s).*[.!?…]") ? "" : ".");
+                text.append(text.length() == 0 ? "" : " ");
+                text.appendCodePoint(Character.toUpperCase(stripped.codePointAt(0)));
+                text.append(stripped, stripped.offsetByCodePoints(0, 1), stripped.length());
+                text.append(".!?…".indexOf(stripped.charAt(stripped.length() - 1)) >= 0 ? "" : ".");
             }
         }
         return text.toString();
@@ -42,10 +43,10 @@ final class ChartWords {
         } else {
             Layer.Reach reach = new Layer.Reach();
             plot.layers().forEach(layer -> layer.reach(reach));
-            sentences.add("Upwards: " + plot.y().fullLabel()
+            sentences.add("Upwards: "
                     + (plot.y().kind() == Axis.Kind.ROWS
-                            ? ", " + plot.y().rows().size() + " rows"
-                            : ", " + plot.y().format(reach.lowY()) + " to "
+                            ? (plot.y().label() + " " + plot.y().rows().size() + " rows").strip()
+                            : plot.y().fullLabel() + ", " + plot.y().format(reach.lowY()) + " to "
                                     + plot.y().format(reach.highY())));
         }
         List<String> parts = new ArrayList<>();

@@ -57,7 +57,7 @@ final class Key {
             } else if (item.layer() instanceof Band band) {
                 svg.rectangle(x, y - 6, 22, 12, PanelPainter.bandFill(band));
             } else if (item.layer() instanceof Line line) {
-                svg.line(x, y, x + 22, y, "fill=\"none\" " + style.stroke(line));
+                svg.line(x, y, x + 22, y, "fill=\"none\" " + style.keyStroke(line));
             }
             svg.text(x + SWATCH, y + 4.5, item.words(), "");
         }

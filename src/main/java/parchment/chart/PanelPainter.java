@@ -63,19 +63,19 @@ final class PanelPainter {
 
     /** Paints bands, crowds, points and lines, cut at the frame. */
     void layers() {
-        String box = Svg.number(left) + " " + Svg.number(top) + " " + Svg.number(right - left) + " "
-                + Svg.number(bottom - top);
+        // Half a line's width beyond the frame, so that a line along the frame is not cut in half.
+        double over = 1.5;
+        String place = "x=\"" + Svg.number(left - over) + "\" y=\"" + Svg.number(top - over) + "\"";
+        String size = Svg.number(right - left + 2 * over) + "\" height=\"" + Svg.number(bottom - top + 2 * over) + "\"";
+        String box = Svg.number(left - over) + " " + Svg.number(top - over) + " " + Svg.number(right - left + 2 * over)
+                + " " + Svg.number(bottom - top + 2 * over);
         // An inner picture cuts its content off at its edge without needing an id, which could clash with another
         // picture's.
-        svg.open(
-                "svg",
-                "x=\"" + Svg.number(left) + "\" y=\"" + Svg.number(top) + "\" width=\"" + Svg.number(right - left)
-                        + "\" height=\"" + Svg.number(bottom - top) + "\" viewBox=\"" + box
-                        + "\" preserveAspectRatio=\"none\"");
-        plot.layers(Band.class).forEach(this::band);
+        svg.open("svg", place + " width=\"" + size + " viewBox=\"" + box + "\" preserveAspectRatio=\"none\"");
         svg.open("g", "fill=\"none\" stroke-linejoin=\"round\" stroke-linecap=\"round\"");
         lines(Weight.FAINT);
         svg.close("g");
+        plot.layers(Band.class).forEach(this::band);
         plot.layers(Points.class).forEach(this::points);
         svg.open("g", "fill=\"none\" stroke-linejoin=\"round\"");
         lines(Weight.NORMAL);
@@ -92,7 +92,7 @@ final class PanelPainter {
     }
 
     private String path(Line line) {
-        Polyline path = new Polyline();
+        Polyline path = new Polyline(line.weight() == Weight.FAINT ? Polyline.COARSE : Polyline.FINE);
         double before = Double.NaN;
         for (int i = 0; i < line.size(); i++) {
             if (!Double.isFinite(line.x(i)) || !Double.isFinite(line.y(i))) {
@@ -197,28 +197,23 @@ final class PanelPainter {
         }
     }
 
-    /** Paints the bracket that shows the range that was tried. */
-    void triedRange() {
+    /** Paints the bracket along the top of the frame that shows the range that was tried, with its words above it. */
+    void triedRange(double wordsBottom) {
         plot.triedRange().ifPresent(range -> {
             double from = x.placeInside(range.from());
             double to = x.placeInside(range.to());
-            double y0 = bottom - 6;
             svg.path(
                     new Polyline()
-                            .to(from, y0 - 4)
-                            .to(from, y0 + 4)
-                            .lift()
-                            .to(to, y0 - 4)
-                            .to(to, y0 + 4)
-                            .lift()
-                            .to(from, y0)
-                            .to(to, y0)
+                            .to(from, top + 5)
+                            .to(from, top)
+                            .to(to, top)
+                            .to(to, top + 5)
                             .data(),
-                    "fill=\"none\" stroke=\"currentColor\"");
+                    "fill=\"none\" stroke=\"currentColor\" stroke-width=\"2\"");
             String words = TextWidth.fit(ChartWords.words(range, x.axis()), 12, right - left);
             double half = TextWidth.of(words, 12) / 2;
             double middle = Math.max(left + half, Math.min(right - half, (from + to) / 2));
-            svg.text(middle, y0 - 6, words, "text-anchor=\"middle\" font-size=\"12\"");
+            svg.text(middle, wordsBottom - 5, words, "text-anchor=\"middle\" font-size=\"12\"");
         });
     }
 

@@ -1,5 +1,8 @@
 package parchment.chart;
 
+import java.util.ArrayDeque;
+import java.util.Arrays;
+
 /**
  * Writes a path of SVG from places on the page, with fewer points where nobody could see the difference.
  *
@@ -7,8 +10,12 @@ package parchment.chart;
  * farther than the tolerance from the line that is drawn. Places are rounded to tenths and written relative to each other.
  */
 final class Polyline {
-    /** Tolerance in units of the picture; under half a pixel of a wide page. */
-    static final double TOLERANCE = 0.35;
+    /** Tolerance for a line that is looked at by itself, in units of the picture: a fifth of a pixel. */
+    static final double FINE = 0.2;
+    /** Tolerance for one of a crowd of thin lines, which is seen as density. */
+    static final double COARSE = 0.4;
+
+    private final double tolerance;
 
     private final StringBuilder d = new StringBuilder();
     private double[] xs = new double[64];
@@ -17,11 +24,19 @@ final class Polyline {
     private long penX;
     private long penY;
 
+    Polyline() {
+        this(FINE);
+    }
+
+    Polyline(double tolerance) {
+        this.tolerance = tolerance;
+    }
+
     /** Adds a place to the present run. */
     Polyline to(double x, double y) {
         if (size == xs.length) {
-            xs = java.util.Arrays.copyOf(xs, 2 * size);
-            ys = java.util.Arrays.copyOf(ys, 2 * size);
+            xs = Arrays.copyOf(xs, 2 * size);
+            ys = Arrays.copyOf(ys, 2 * size);
         }
         // Places far off the page are pulled in: some viewers overflow on them, and none of them is seen.
         xs[size] = Math.max(-9999, Math.min(9999, x));
@@ -50,8 +65,8 @@ final class Polyline {
 
     private void write(String end) {
         if (size > 0) {
-            boolean[] kept = simplify(xs, ys, size);
-            move('M', tenths(xs[0]), tenths(ys[0]), 0, 0);
+            boolean[] kept = simplify(xs, ys, size, tolerance);
+            start(tenths(xs[0]), tenths(ys[0]));
             for (int i = 1; i < size; i++) {
                 long x = tenths(xs[i]);
                 long y = tenths(ys[i]);
@@ -69,11 +84,11 @@ final class Polyline {
         size = 0;
     }
 
-    private void move(char letter, long x, long y, long fromX, long fromY) {
-        d.append(letter);
-        number(x - fromX);
-        d.append(y - fromY < 0 ? "" : " ");
-        number(y - fromY);
+    private void start(long x, long y) {
+        d.append('M');
+        number(x);
+        d.append(y < 0 ? "" : " ");
+        number(y);
         penX = x;
         penY = y;
     }
@@ -102,16 +117,16 @@ final class Polyline {
     }
 
     /** Returns which of the points are needed. */
-    static boolean[] simplify(double[] xs, double[] ys, int size) {
+    static boolean[] simplify(double[] xs, double[] ys, int size, double tolerance) {
         boolean[] kept = new boolean[size];
         kept[0] = true;
         kept[size - 1] = true;
-        java.util.ArrayDeque<int[]> open = new java.util.ArrayDeque<>();
+        ArrayDeque<int[]> open = new ArrayDeque<>();
         open.push(new int[] {0, size - 1});
         while (!open.isEmpty()) {
             int[] run = open.pop();
             int farthest = -1;
-            double most = TOLERANCE;
+            double most = tolerance;
             for (int i = run[0] + 1; i < run[1]; i++) {
                 double distance = distance(xs, ys, run[0], run[1], i);
                 if (distance > most) {

@@ -56,11 +56,18 @@ final class Style {
         return points.marker().orElseGet(() -> Marker.ofSeries(order(points)));
     }
 
+    /** Returns how a line is drawn in the key, where one of a crowd has to be seen by itself. */
+    String keyStroke(Line line) {
+        return line.weight() == Weight.FAINT
+                ? "stroke=\"" + colour(line).svg() + "\" stroke-opacity=\".5\""
+                : stroke(line);
+    }
+
     /** Returns how a line is drawn, as attributes of SVG. */
     String stroke(Line line) {
         if (line.weight() == Weight.FAINT) {
             // The more lines, the fainter each, so that a crowd shows as density and the median stays readable.
-            double opacity = Math.max(0.14, Math.min(0.55, 2.2 / Math.sqrt(Math.max(1, faint))));
+            double opacity = Math.max(0.06, Math.min(0.55, 1.6 / Math.sqrt(Math.max(1, faint))));
             return String.format(
                     Locale.ROOT,
                     "stroke=\"%s\" stroke-opacity=\"%.2f\"",

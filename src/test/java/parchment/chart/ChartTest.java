@@ -1,0 +1,180 @@
+package parchment.chart;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.io.StringReader;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Objects;
+import javax.xml.parsers.DocumentBuilderFactory;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+import org.junit.jupiter.params.provider.ValueSource;
+import org.w3c.dom.Document;
+import org.w3c.dom.Element;
+import org.w3c.dom.NodeList;
+import org.xml.sax.InputSource;
+import parchment.quantity.TemperatureUnit;
+
+class ChartTest {
+    static List<String> pictures() {
+        return List.copyOf(Gallery.all().keySet());
+    }
+
+    private static Panels picture(String name) {
+        return Objects.requireNonNull(Gallery.all().get(name), name);
+    }
+
+    /** The approved text stands in the resources; to approve a new one, look at the picture first. */
+    @Tag("still-prints")
+    @ParameterizedTest
+    @ValueSource(strings = {"panels", "scatter", "empty", "rows"})
+    void stillPaintsTheApprovedPicture(String name) throws IOException {
+        try (var approved = ChartTest.class.getResourceAsStream("/approved/chart/" + name + ".svg")) {
+            String expected = new String(Objects.requireNonNull(approved, name).readAllBytes(), StandardCharsets.UTF_8);
+            assertEquals(expected.strip(), picture(name).svg().orElseThrow().strip());
+        }
+    }
+
+    @ParameterizedTest
+    @MethodSource("pictures")
+    void isWellFormedAndHasWordsForThoseWhoDoNotSee(String name) throws Exception {
+        Element svg = parse(picture(name).svg().orElseThrow()).getDocumentElement();
+        assertEquals("img", svg.getAttribute("role"));
+        assertFalse(svg.getAttribute("aria-label").isEmpty());
+        assertEquals(
+                picture(name).text(), svg.getElementsByTagName("desc").item(0).getTextContent());
+        parse(picture(name).html().orElseThrow());
+    }
+
+    @ParameterizedTest
+    @MethodSource("pictures")
+    void keepsAllItsTextOnThePage(String name) throws Exception {
+        Element svg = parse(picture(name).svg().orElseThrow()).getDocumentElement();
+        double height = Double.parseDouble(svg.getAttribute("height"));
+        NodeList texts = svg.getElementsByTagName("text");
+        assertTrue(texts.getLength() > 0);
+        for (int i = 0; i < texts.getLength(); i++) {
+            Box box = Box.of((Element) texts.item(i));
+            assertTrue(
+                    box.left() >= 0 && box.right() <= 800 && box.top() >= 0 && box.bottom() <= height,
+                    box + " on a page of 800 by " + height);
+        }
+    }
+
+    @ParameterizedTest
+    @MethodSource("pictures")
+    void coversNoTextWithAnother(String name) throws Exception {
+        NodeList texts = parse(picture(name).svg().orElseThrow()).getElementsByTagName("text");
+        List<Box> boxes = new ArrayList<>();
+        for (int i = 0; i < texts.getLength(); i++) {
+            boxes.add(Box.of((Element) texts.item(i)));
+        }
+        for (int i = 0; i < boxes.size(); i++) {
+            for (int j = 0; j < i; j++) {
+                assertFalse(boxes.get(i).covers(boxes.get(j)), boxes.get(i) + " covers " + boxes.get(j));
+            }
+        }
+    }
+
+    @ParameterizedTest
+    @MethodSource("pictures")
+    void runsNothingThatAUserWrote(String name) {
+        String html = picture(name).html().orElseThrow();
+        assertFalse(html.contains("<script"), html);
+        assertFalse(html.contains("<i>"), html);
+    }
+
+    @Test
+    void showsTheReadersUnit() {
+        assertTrue(Gallery.panels(TemperatureUnit.CELSIUS).svg().orElseThrow().contains(">temperature (°C)</text>"));
+        String fahrenheit = Gallery.panels(TemperatureUnit.FAHRENHEIT).svg().orElseThrow();
+        assertTrue(fahrenheit.contains(">temperature (°F)</text>"));
+        assertTrue(fahrenheit.contains(">450</text>"));
+    }
+
+    @Test
+    void showsASentenceInThePlaceOfNoData() {
+        String svg = Gallery.empty().svg().orElseThrow();
+        assertTrue(svg.contains(">No batch has an environment temperature.</text>"), svg);
+    }
+
+    @Test
+    void takesThePagesColourInHtmlAndAWhiteGroundAlone() {
+        Plot plot = Gallery.scatter();
+        assertTrue(plot.html().orElseThrow().contains("color:inherit;background:none"));
+        assertTrue(plot.svg().orElseThrow().contains("<rect x=\"0\" y=\"0\" width=\"800\""));
+    }
+
+    @Test
+    void isSmallWithSixtyCurves() {
+        int size = Gallery.crowd(60).svg().orElseThrow().length();
+        assertTrue(size < 40_000, size + " characters");
+    }
+
+    @Test
+    void tellsTheLinesApartByDashToo() throws Exception {
+        NodeList paths = parse(Gallery.panels(TemperatureUnit.CELSIUS).svg().orElseThrow())
+                .getElementsByTagName("path");
+        List<String> looks = new ArrayList<>();
+        for (int i = 0; i < paths.getLength(); i++) {
+            Element path = (Element) paths.item(i);
+            if (List.of("1.7", "2.8").contains(path.getAttribute("stroke-width"))) {
+                looks.add(path.getAttribute("stroke-dasharray"));
+            }
+        }
+        assertEquals(4, looks.stream().distinct().count(), looks.toString());
+    }
+
+    @Test
+    void savesADocumentOfItsOwn(@TempDir Path folder) throws Exception {
+        Path file = Gallery.scatter().chart().save(folder.resolve("a.svg").toString());
+        assertTrue(Files.readString(file).startsWith("<svg xmlns=\"http://www.w3.org/2000/svg\""));
+    }
+
+    private static Document parse(String xml) throws Exception {
+        return DocumentBuilderFactory.newInstance().newDocumentBuilder().parse(new InputSource(new StringReader(xml)));
+    }
+
+    /** The box that a text takes up, from the table of widths. */
+    private record Box(String words, double left, double top, double right, double bottom) {
+        static Box of(Element text) {
+            double size = number(text, "font-size", 13);
+            double width = TextWidth.of(text.getTextContent(), size);
+            double x = number(text, "x", 0);
+            double y = number(text, "y", 0);
+            double before = switch (inherited(text, "text-anchor")) {
+                case "middle" -> width / 2;
+                case "end" -> width;
+                default -> 0;
+            };
+            if (text.getAttribute("transform").startsWith("rotate(-90")) {
+                return new Box(text.getTextContent(), x - size * 0.75, y - width / 2, x + size * 0.2, y + width / 2);
+            }
+            return new Box(text.getTextContent(), x - before, y - size * 0.75, x - before + width, y + size * 0.2);
+        }
+
+        private static double number(Element element, String name, double otherwise) {
+            String value = inherited(element, name);
+            return value.isEmpty() ? otherwise : Double.parseDouble(value);
+        }
+
+        private static String inherited(Element element, String name) {
+            String own = element.getAttribute(name);
+            return own.isEmpty() && element.getParentNode() instanceof Element parent ? inherited(parent, name) : own;
+        }
+
+        boolean covers(Box other) {
+            return left < other.right && other.left < right && top < other.bottom && other.top < bottom;
+        }
+    }
+}

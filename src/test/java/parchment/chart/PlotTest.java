@@ -1,0 +1,77 @@
+package parchment.chart;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import parchment.quantity.TemperatureUnit;
+
+class PlotTest {
+    @Test
+    void saysInWordsWhatItShows() {
+        assertEquals(
+                "Batch 112. Across: time since charge (min:s), 0:00 to 9:39. Upwards: temperature (°F), 259.7 °F to 434.7 °F."
+                        + " Drying from 0:00 to 4:45; browning from 4:45 to 8:10; development from 8:10 to 9:39;"
+                        + " line bean temperature; line environment temperature; charge 0:00; turning point 1:18 ± 3 s;"
+                        + " yellowing 4:45 ± 10 s; first crack start 8:10 ± 5 s; first crack end 9:20 ± 15 s; drop 9:39 ± 2 s."
+                        + " Upwards: setting (%), 30.00 % to 100.00 %. Line gas; line airflow. Marks as heard by the roaster;"
+                        + " the narrow bands are their uncertainty. The environment probe was silent from 3:20 to 3:50.",
+                Gallery.panels(TemperatureUnit.FAHRENHEIT).text());
+    }
+
+    @Test
+    void countsThePointsThatAreLeftOut() {
+        assertTrue(Gallery.scatter()
+                .text()
+                .contains("39 points one cupping of one batch (1 left out, a value is missing)"));
+    }
+
+    @Test
+    void leavesTheFirstPlotAsItWas() {
+        Plot plot = Gallery.empty();
+        int layers = plot.layers().size();
+        plot.with(Boundary.at("charge", 0)).withNote("More.").withHeight(100);
+        assertEquals(layers, plot.layers().size());
+        assertEquals(1, plot.notes().size());
+    }
+
+    @Test
+    void doesNotFollowChangesOfTheArraysItWasGiven() {
+        double[] values = {1, 2};
+        Line line = Line.of("a", new double[] {0, 1}, values);
+        values[0] = 99;
+        assertEquals(1, line.y(0));
+    }
+
+    @Test
+    void isEmptyIfEveryNumberIsMissingEvenWithAMark() {
+        assertTrue(Gallery.empty().with(Boundary.at("charge", 0)).isEmpty());
+        assertFalse(Gallery.scatter().isEmpty());
+    }
+
+    @Test
+    void saysWhichLineHasTooFewValues() {
+        var failure = assertThrows(
+                IllegalArgumentException.class, () -> Line.of("bean temperature", new double[3], new double[2]));
+        assertEquals(
+                "The line 'bean temperature' needs as many values as positions along x; it was given 2 and 3."
+                        + " Leave a missing one as NaN.",
+                failure.getMessage());
+    }
+
+    @Test
+    void refusesABoundaryWithoutAPosition() {
+        var failure = assertThrows(IllegalArgumentException.class, () -> Boundary.at("yellowing", Double.NaN));
+        assertEquals(
+                "The boundary 'yellowing' needs a finite position; it was given NaN. Leave it out where it is missing.",
+                failure.getMessage());
+    }
+
+    @Test
+    void refusesAPictureWithoutPlots() {
+        assertThrows(IllegalArgumentException.class, () -> Panels.stacked("none", List.of()));
+    }
+}

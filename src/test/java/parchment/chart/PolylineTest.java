@@ -1,0 +1,52 @@
+package parchment.chart;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.Random;
+import org.junit.jupiter.api.RepeatedTest;
+import org.junit.jupiter.api.RepetitionInfo;
+import org.junit.jupiter.api.Test;
+
+class PolylineTest {
+    @Test
+    void leavesOutWhatLiesOnTheLine() {
+        Polyline path = new Polyline();
+        for (int i = 0; i <= 100; i++) {
+            path.to(i, 2 * i);
+        }
+        assertEquals("M0 0l100 200", path.data());
+    }
+
+    @Test
+    void breaksWhereItIsLifted() {
+        assertEquals(
+                "M0 0h1M3 0v-1.5",
+                new Polyline().to(0, 0).to(1, 0).lift().to(3, 0).to(3, -1.5).data());
+    }
+
+    @RepeatedTest(20)
+    void staysWithinTheToleranceOfEveryPoint(RepetitionInfo info) {
+        Random random = new Random(info.getCurrentRepetition());
+        int n = 300;
+        double[] xs = new double[n];
+        double[] ys = new double[n];
+        for (int i = 0; i < n; i++) {
+            xs[i] = 2 * i;
+            ys[i] = 100 * Math.sin(i / (10.0 + random.nextInt(40))) + random.nextGaussian();
+        }
+        boolean[] kept = Polyline.simplify(xs, ys, n, 0.5);
+        int from = 0;
+        for (int to = 1; to < n; to++) {
+            if (kept[to]) {
+                for (int i = from + 1; i < to; i++) {
+                    double along = (xs[i] - xs[from]) / (xs[to] - xs[from]);
+                    double off = Math.abs(ys[i] - ys[from] - along * (ys[to] - ys[from]));
+                    double slope = (ys[to] - ys[from]) / (xs[to] - xs[from]);
+                    assertTrue(off / Math.hypot(1, slope) <= 0.5 + 1e-9, "point " + i + " is off by " + off);
+                }
+                from = to;
+            }
+        }
+    }
+}
