@@ -1,0 +1,61 @@
+package parchment.virtual;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.util.List;
+import org.apache.commons.csv.CSVFormat;
+import org.apache.commons.csv.CSVPrinter;
+
+/**
+ * Holds a table that becomes one file of a logbook.
+ *
+ * @param path the file's path within the logbook
+ * @param columns the columns
+ * @param rows the rows, blank where nothing was written
+ */
+record CsvTable(String path, List<Column> columns, List<List<String>> rows) {
+    /**
+     * Describes a column.
+     *
+     * @param header the header, with its unit in brackets
+     * @param type what is in it
+     */
+    record Column(String header, Type type) {}
+
+    /** Types of the Frictionless Table Schema. */
+    enum Type {
+        STRING,
+        NUMBER,
+        INTEGER,
+        DATE,
+        DATETIME,
+        BOOLEAN;
+
+        String word() {
+            return name().toLowerCase(java.util.Locale.ROOT);
+        }
+    }
+
+    static Column string(String header) {
+        return new Column(header, Type.STRING);
+    }
+
+    static Column number(String header) {
+        return new Column(header, Type.NUMBER);
+    }
+
+    /** Returns the file's text, with a line feed at each line's end. */
+    String text() {
+        StringBuilder text = new StringBuilder();
+        CSVFormat format = CSVFormat.RFC4180.builder().setRecordSeparator('\n').get();
+        try (CSVPrinter printer = new CSVPrinter(text, format)) {
+            printer.printRecord(columns.stream().map(Column::header).toList());
+            for (List<String> row : rows) {
+                printer.printRecord(row);
+            }
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+        return text.toString();
+    }
+}

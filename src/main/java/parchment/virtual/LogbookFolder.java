@@ -1,0 +1,32 @@
+package parchment.virtual;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Map;
+import java.util.stream.Stream;
+
+/** Writes a virtual logbook's files into an empty folder; never into one that holds anything. */
+final class LogbookFolder {
+    private LogbookFolder() {}
+
+    static void write(Map<String, String> files, Path folder) throws IOException {
+        if (Files.exists(folder)) {
+            try (Stream<Path> inside = Files.list(folder)) {
+                if (inside.findAny().isPresent()) {
+                    throw new IOException("A virtual logbook is written into an empty folder only; " + folder
+                            + " holds something already. Name a folder that does not exist yet.");
+                }
+            }
+        }
+        for (Map.Entry<String, String> file : files.entrySet()) {
+            Path target = folder.resolve(file.getKey());
+            Path parent = target.getParent();
+            if (parent != null) {
+                Files.createDirectories(parent);
+            }
+            Files.write(target, file.getValue().getBytes(StandardCharsets.UTF_8));
+        }
+    }
+}

@@ -1,0 +1,353 @@
+package parchment.virtual;
+
+import static parchment.virtual.CsvTable.number;
+import static parchment.virtual.CsvTable.string;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import parchment.quantity.TemperatureUnit;
+import parchment.virtual.CsvTable.Column;
+import parchment.virtual.CsvTable.Type;
+
+/** Turns a virtual logbook into the tables of the logbook folder, as that roastery would have kept them. */
+final class LogbookTables {
+    private final VirtualLogbook logbook;
+    private final Story story;
+    private final TemperatureUnit unit;
+    private final String degrees;
+
+    LogbookTables(VirtualLogbook logbook) {
+        this.logbook = logbook;
+        this.story = logbook.story();
+        this.unit = story.writing().temperature();
+        this.degrees = " [" + unit.symbol() + "]";
+    }
+
+    List<CsvTable> all() {
+        List<CsvTable> tables = new ArrayList<>();
+        tables.add(batches());
+        tables.add(lots());
+        if (!story.machineName().isEmpty()) {
+            tables.add(lotChecks());
+            tables.add(machines());
+            tables.add(upkeep());
+            tables.add(sessions());
+        }
+        tables.add(cuppings());
+        for (VirtualBatch batch : logbook.batches()) {
+            tables.add(curve(batch));
+        }
+        return tables;
+    }
+
+    private boolean full() {
+        return !story.machineName().isEmpty();
+    }
+
+    private CsvTable batches() {
+        List<Column> columns = new ArrayList<>(List.of(
+                string("batch"),
+                new Column("roasted at", Type.DATETIME),
+                string("lot"),
+                number("green mass [kg]"),
+                number("roasted mass [kg]"),
+                number("charge temperature" + degrees)));
+        if (full()) {
+            columns.addAll(List.of(
+                    string("machine"),
+                    string("operator"),
+                    string("recipe"),
+                    string("purpose"),
+                    number("green temperature" + degrees),
+                    number("room temperature" + degrees),
+                    number("room humidity [%]"),
+                    number("room pressure [hPa]"),
+                    number("warm-up [min]"),
+                    number("planned drop temperature" + degrees),
+                    string("planned by")));
+        }
+        columns.addAll(List.of(
+                string("yellowing [min:s]"),
+                string("first crack start [min:s]"),
+                string("first crack end [min:s]"),
+                string("drop [min:s]"),
+                string("note")));
+        List<List<String>> rows = new ArrayList<>();
+        for (VirtualBatch batch : logbook.batches()) {
+            rows.add(row(batch));
+        }
+        return new CsvTable("batches.csv", columns, rows);
+    }
+
+    private List<String> row(VirtualBatch batch) {
+        PlannedBatch plan = batch.plan();
+        Chance chance = Chance.of(logbook.seed(), "written " + plan.name());
+        boolean lotForgotten = chance.happens(story.writing().lotForgotten());
+        boolean massForgotten = chance.happens(0.03);
+        List<String> row = new ArrayList<>(List.of(
+                plan.name(),
+                plan.roastedAt() + (plan.roastedAt().getSecond() == 0 ? ":00" : ""),
+                lotForgotten ? "" : plan.lot().name(),
+                Decimals.of(plan.greenMass(), 3),
+                massForgotten ? "" : Decimals.of(batch.cooledMass(), 3),
+                temperature(plan.chargeReading(), 0)));
+        if (full()) {
+            boolean drawn = plan.plan() == PlannedBatch.Plan.CHANCE;
+            boolean unwritten = plan.plan() == PlannedBatch.Plan.UNWRITTEN;
+            Room room = batch.conditions().room();
+            row.addAll(List.of(
+                    story.machineName(),
+                    batch.operator(),
+                    plan.recipe(),
+                    drawn ? "trial" : "production",
+                    temperature(batch.roast().charge().greenTemperature(), 0),
+                    temperature(room.temperature(), 1),
+                    Decimals.of(100 * room.humidity(), 0),
+                    Decimals.of(room.pressure(), 0),
+                    plan.positionInDay() == 1 ? Decimals.of(plan.warmUp(), 0) : "",
+                    unwritten ? "" : temperature(plan.meantDrop(), 1),
+                    unwritten ? "" : drawn ? "chance" : "choice"));
+        }
+        WrittenMarks marks = batch.marks();
+        row.addAll(List.of(
+                Decimals.minutes(marks.yellowing()),
+                Decimals.minutes(marks.firstCrackStart()),
+                Decimals.minutes(marks.firstCrackEnd()),
+                Decimals.minutes(marks.drop()),
+                note(batch, chance)));
+        return row;
+    }
+
+    private static String note(VirtualBatch batch, Chance chance) {
+        if (batch.conditions().draughtFactor() > 1.0 && chance.happens(0.5)) {
+            return "windy, chimney pulls well";
+        }
+        if (batch.plan().lot().process().equals("natural") && chance.happens(0.06)) {
+            return "first crack quiet, hard to tell when it began";
+        }
+        return chance.happens(0.03) ? "sample scoop left in at charge" : "";
+    }
+
+    private CsvTable lots() {
+        List<List<String>> rows = new ArrayList<>();
+        for (VirtualLot lot : story.lots()) {
+            rows.add(List.of(
+                    lot.name(),
+                    lot.origin(),
+                    lot.process(),
+                    lot.variety(),
+                    lot.harvestedOn().toString(),
+                    lot.arrivedOn().toString(),
+                    full() ? "jute with liner" : "",
+                    Integer.toString(lot.screenSize()),
+                    Decimals.of(percent(lot.beans().moisture()), 1),
+                    Decimals.of(lot.beans().density(), 0),
+                    "invented lot"));
+        }
+        return new CsvTable(
+                "lots.csv",
+                List.of(
+                        string("lot"),
+                        string("origin"),
+                        string("process"),
+                        string("variety"),
+                        new Column("harvested on", Type.DATE),
+                        new Column("arrived on", Type.DATE),
+                        string("storage"),
+                        new Column("screen size", Type.INTEGER),
+                        number("moisture [%]"),
+                        number("density [g/L]"),
+                        string("note")),
+                rows);
+    }
+
+    /** Every two months somebody measures what is in store. */
+    private CsvTable lotChecks() {
+        LocalDate end = logbook.batches()
+                .get(logbook.batches().size() - 1)
+                .plan()
+                .roastedAt()
+                .toLocalDate();
+        List<List<String>> rows = new ArrayList<>();
+        for (VirtualLot lot : story.lots()) {
+            Chance chance = Chance.of(logbook.seed(), "checks " + lot.name());
+            for (LocalDate day = lot.arrivedOn().plusDays(2);
+                    !day.isAfter(end) && !day.isAfter(lot.soldOutOn());
+                    day = day.plusDays(50 + chance.below(30))) {
+                double moisture = lot.moisture(day);
+                rows.add(List.of(
+                        lot.name(),
+                        day.toString(),
+                        Decimals.of(percent(moisture) + chance.normal(0, 0.15), 1),
+                        Decimals.of(0.55 + 3 * (moisture - 0.1236) + chance.normal(0, 0.008), 2),
+                        Decimals.of(lot.beans().density() + chance.normal(0, 4), 0)));
+            }
+        }
+        return new CsvTable(
+                "lot-checks.csv",
+                List.of(
+                        string("lot"),
+                        new Column("measured on", Type.DATE),
+                        number("moisture [%]"),
+                        number("water activity"),
+                        number("density [g/L]")),
+                rows);
+    }
+
+    private CsvTable machines() {
+        return new CsvTable(
+                "machines.csv",
+                List.of(
+                        string("machine"),
+                        number("capacity [kg]"),
+                        number("smallest batch [kg]"),
+                        number("largest batch [kg]"),
+                        string("heat source"),
+                        number("highest environment temperature" + degrees),
+                        number("least airflow [%]"),
+                        string("probe place"),
+                        number("probe diameter [mm]"),
+                        string("environment temperature"),
+                        string("note")),
+                List.of(List.of(
+                        story.machineName(),
+                        "3",
+                        "1",
+                        "2.8",
+                        "gas",
+                        temperature(270, 0),
+                        "20",
+                        "drum front, in the beans",
+                        "4",
+                        "drum air",
+                        VirtualLogbook.WARNING)));
+    }
+
+    private CsvTable upkeep() {
+        List<List<String>> rows = new ArrayList<>();
+        for (Story.Work work : story.upkeep()) {
+            rows.add(List.of(story.machineName(), work.day().toString(), work.what(), work.note()));
+        }
+        return new CsvTable(
+                "upkeep.csv",
+                List.of(string("machine"), new Column("done on", Type.DATE), string("what"), string("note")),
+                rows);
+    }
+
+    private CsvTable sessions() {
+        List<List<String>> rows = new ArrayList<>();
+        for (VirtualCupping cupping : logbook.cuppings()) {
+            rows.add(List.of(
+                    cupping.name(),
+                    cupping.blind() == VirtualCupping.Blind.YES ? "yes" : "no",
+                    cupping.beforeDiscussion() == VirtualCupping.Talk.SCORED_BEFORE ? "yes" : "no",
+                    "town water, filtered",
+                    "12",
+                    "200",
+                    temperature(94, 0),
+                    "coarse"));
+        }
+        return new CsvTable(
+                "sessions.csv",
+                List.of(
+                        string("cupping"),
+                        new Column("blind", Type.BOOLEAN),
+                        new Column("scored before discussion", Type.BOOLEAN),
+                        string("water"),
+                        number("dose [g]"),
+                        number("water mass [g]"),
+                        number("water temperature" + degrees),
+                        string("grind")),
+                rows);
+    }
+
+    private CsvTable cuppings() {
+        List<Column> columns = new ArrayList<>(
+                List.of(string("cupping"), new Column("tasted on", Type.DATE), string("cupper"), string("batch")));
+        if (full()) {
+            columns.addAll(List.of(
+                    string("blind code"),
+                    new Column("cup", Type.INTEGER),
+                    new Column("serving position", Type.INTEGER)));
+        }
+        for (String attribute : logbook.attributes()) {
+            columns.add(number(attribute));
+        }
+        List<List<String>> rows = new ArrayList<>();
+        for (VirtualCupping cupping : logbook.cuppings()) {
+            for (CupScore score : cupping.scores()) {
+                List<String> row = new ArrayList<>(
+                        List.of(cupping.name(), cupping.tastedOn().toString(), score.cupper(), score.batch()));
+                if (full()) {
+                    row.addAll(List.of(
+                            score.blindCode(), Integer.toString(score.cup()), Integer.toString(score.position())));
+                }
+                for (double points : score.points()) {
+                    row.add(Decimals.of(points, 2));
+                }
+                rows.add(row);
+            }
+        }
+        return new CsvTable("cuppings.csv", columns, rows);
+    }
+
+    private CsvTable curve(VirtualBatch batch) {
+        boolean seconds = story.writing().times() == Story.Writing.Times.SECONDS;
+        boolean environment = story.writing().environment() == Story.Writing.Environment.MEASURED;
+        List<Column> columns = new ArrayList<>();
+        columns.add(seconds ? number("time [s]") : string("time [min:s]"));
+        columns.add(number("bean temperature" + degrees));
+        if (environment) {
+            columns.add(number("environment temperature" + degrees));
+            columns.add(number("gas [%]"));
+            columns.add(number("airflow [%]"));
+        }
+        List<List<String>> rows = new ArrayList<>();
+        for (LoggedCurve.Reading reading : batch.curve().readings()) {
+            if (!seconds && reading.seconds() < 0) {
+                continue;
+            }
+            List<String> row = new ArrayList<>();
+            row.add(seconds ? Decimals.of(reading.seconds(), 1) : Decimals.minutes(reading.seconds()));
+            row.add(reading.bean() == Logger.SENTINEL ? "999.9" : temperature(reading.bean(), seconds ? 1 : 0));
+            if (environment) {
+                row.add(temperature(reading.air(), 1));
+                row.add(Decimals.of(100 * reading.gas(), 0));
+                row.add(Decimals.of(100 * reading.airflow(), 0));
+            }
+            rows.add(row);
+        }
+        return new CsvTable("curves/" + batch.name() + ".csv", columns, rows);
+    }
+
+    static String properties(VirtualLogbook logbook) {
+        StringBuilder text = new StringBuilder();
+        text.append("# ").append(VirtualLogbook.WARNING).append('\n');
+        text.append("name=").append(logbook.name()).append('\n');
+        text.append("time.zone=UTC\n");
+        for (String attribute : logbook.attributes()) {
+            text.append("scale.").append(attribute).append("=0..10\n");
+        }
+        text.append("missing.readings=999.9\n");
+        text.append("crack.habit=first pop\n");
+        return text.toString();
+    }
+
+    static String readme(VirtualLogbook logbook) {
+        return "# " + logbook.name() + "\n\n" + "**" + VirtualLogbook.WARNING + "**\n\n"
+                + "Every batch, lot, person and machine in this logbook was made up by a simulator with a seed ("
+                + logbook.seed()
+                + ").\nNothing here was ever roasted or tasted; no temperature, time or setting in it may be carried over to a machine.\n\n"
+                + "How it was made: docs/virtual-roastery.md. The truth behind it lies beside this folder, sealed against accident.\n";
+    }
+
+    private String temperature(double celsius, int decimals) {
+        return Decimals.of(unit.fromCelsius(celsius), decimals);
+    }
+
+    /** Converts water per dry matter to per cent of the whole. */
+    private static double percent(double moisture) {
+        return 100 * moisture / (1 + moisture);
+    }
+}

@@ -1,0 +1,70 @@
+package parchment.virtual;
+
+import java.io.IOException;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.stream.Stream;
+
+/** Makes the demo datasets anew, bit for bit as they are committed. */
+public final class MakeDatasets {
+    private MakeDatasets() {}
+
+    /**
+     * Writes the demo datasets into the folder named first, {@code datasets} if none is named.
+     *
+     * @throws IOException if a file cannot be written
+     */
+    public static void main(String[] arguments) throws IOException {
+        Path folder = Path.of(arguments.length > 0 ? arguments[0] : "datasets");
+        write(folder, System.out);
+    }
+
+    /** Returns the datasets by the names of their folders. */
+    public static Map<String, VirtualRoastery> all() {
+        return new TreeMap<>(Map.of("harbour", VirtualRoastery.harbour(), "hillside", VirtualRoastery.hillside()));
+    }
+
+    /**
+     * Writes each dataset and, beside its folder, its sealed truth; earlier ones of the same name are replaced.
+     *
+     * @throws IOException if a file cannot be written, or a folder of that name holds what this command did not write
+     */
+    public static void write(Path folder, PrintStream progress) throws IOException {
+        for (Map.Entry<String, VirtualRoastery> dataset : all().entrySet()) {
+            VirtualLogbook logbook = dataset.getValue().run();
+            Path target = folder.resolve(dataset.getKey());
+            clear(target, logbook);
+            logbook.writeTo(target);
+            Files.write(
+                    folder.resolve(dataset.getKey() + "-truth.json"),
+                    logbook.truth().sealedText().getBytes(StandardCharsets.UTF_8));
+            progress.println("Wrote " + target + ": " + logbook);
+        }
+    }
+
+    /** Only a folder that names itself as ours is ever emptied. */
+    private static void clear(Path target, VirtualLogbook logbook) throws IOException {
+        if (!Files.exists(target)) {
+            return;
+        }
+        Path properties = target.resolve("logbook.properties");
+        if (!Files.exists(properties)
+                || !Files.readString(properties, StandardCharsets.UTF_8).contains("name=" + logbook.name() + "\n")) {
+            throw new IOException(target + " exists and is not the invented logbook '" + logbook.name()
+                    + "'. It was left alone; move it away or name another folder.");
+        }
+        List<Path> inside;
+        try (Stream<Path> walk = Files.walk(target)) {
+            inside = walk.sorted(Comparator.reverseOrder()).toList();
+        }
+        for (Path path : inside) {
+            Files.delete(path);
+        }
+    }
+}

@@ -1,0 +1,183 @@
+package parchment.virtual;
+
+import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+
+/** Cups batches: draws codes and places, and lets each cupper score each cup with bias, scale, halo, sequence and noise. */
+final class Panel {
+    /** Standard deviations, in points: of a cup of the same batch, of a cupping, of a cupper at a cupping (assumptions). */
+    private static final double CUP = 0.25;
+
+    private static final double CUPPING = 0.2;
+    private static final double CUPPER_AT_CUPPING = 0.2;
+    /** Points lost per day away from the fifth day of rest. */
+    private static final double REST = 0.05;
+    /** How far scores move towards the table's mean when people spoke first. */
+    private static final double AGREEMENT = 0.6;
+
+    private static final double STEP = 0.25;
+    private static final double LOWEST = 0;
+    private static final double HIGHEST = 10;
+
+    private final List<Cupper> cuppers;
+    private final int attributes;
+    private final long seed;
+
+    Panel(List<Cupper> cuppers, int attributes, long seed) {
+        this.cuppers = List.copyOf(cuppers);
+        this.attributes = attributes;
+        this.seed = seed;
+    }
+
+    List<Cupper> cuppers() {
+        return cuppers;
+    }
+
+    /** A cup on the table. */
+    private record Cup(VirtualBatch batch, int number, String code, List<Double> truth) {}
+
+    /** Cups the given batches, this many cups of each, by the cuppers present. */
+    VirtualCupping cup(
+            String name,
+            LocalDate day,
+            List<VirtualBatch> batches,
+            int cups,
+            List<Cupper> present,
+            VirtualCupping.Blind blind,
+            VirtualCupping.Talk talk) {
+        Chance chance = Chance.of(seed, "cupping " + name);
+        List<Cup> table = table(batches, cups, day, blind, chance);
+        double[] shifts = normals(chance, CUPPING);
+        List<CupScore> scores = new ArrayList<>();
+        for (Cupper cupper : present) {
+            scores.addAll(score(name, cupper, chance.shuffled(table), shifts, blind, chance));
+        }
+        if (talk == VirtualCupping.Talk.SCORED_AFTER) {
+            scores = afterTalk(scores);
+        }
+        List<CupScore> written = new ArrayList<>();
+        for (CupScore score : scores) {
+            written.add(with(score, score.points().stream().map(Panel::written).toList()));
+        }
+        return new VirtualCupping(name, day, blind, talk, written);
+    }
+
+    private List<Cup> table(
+            List<VirtualBatch> batches, int cups, LocalDate day, VirtualCupping.Blind blind, Chance chance) {
+        List<Integer> codes = new ArrayList<>();
+        for (int code = 100; code < 1000; code++) {
+            codes.add(code);
+        }
+        List<Integer> drawn = chance.shuffled(codes);
+        List<Cup> table = new ArrayList<>();
+        for (VirtualBatch batch : batches) {
+            long rest = ChronoUnit.DAYS.between(batch.plan().roastedAt().toLocalDate(), day);
+            for (int number = 1; number <= cups; number++) {
+                String code = blind == VirtualCupping.Blind.YES
+                        ? drawn.get(table.size()).toString()
+                        : "";
+                List<Double> truth = new ArrayList<>();
+                for (int a = 0; a < attributes; a++) {
+                    truth.add(batch.flavour().get(a) - REST * StrictMath.abs(rest - 5) + chance.normal(0, CUP));
+                }
+                table.add(new Cup(batch, number, code, truth));
+            }
+        }
+        return table;
+    }
+
+    private List<CupScore> score(
+            String cupping,
+            Cupper cupper,
+            List<Cup> order,
+            double[] shifts,
+            VirtualCupping.Blind blind,
+            Chance chance) {
+        double[] own = normals(chance, CUPPER_AT_CUPPING);
+        List<CupScore> scores = new ArrayList<>();
+        double before = 0;
+        for (int i = 0; i < order.size(); i++) {
+            Cup cup = order.get(i);
+            double general = general(cup) + chance.normal(0, 0.3);
+            // Whoever sees which batch it is also tastes what they hoped for: a higher drop is expected to be rounder.
+            double hope = blind == VirtualCupping.Blind.NO ? 0.08 * (cup.batch().dropReading() - 203) : 0;
+            List<Double> points = new ArrayList<>();
+            for (int a = 0; a < attributes; a++) {
+                double seen = (1 - cupper.halo()) * (cup.truth().get(a) - 5) + cupper.halo() * general;
+                points.add(5
+                        + cupper.scale() * seen
+                        + cupper.bias()
+                        + cupper.attributeBias().get(a)
+                        + shifts[a]
+                        + own[a]
+                        + hope
+                        - cupper.contrast() * before
+                        - cupper.fatigue() * i
+                        + chance.normal(0, cupper.noise()));
+            }
+            scores.add(
+                    new CupScore(cupping, cupper.name(), cup.batch().name(), cup.code(), cup.number(), i + 1, points));
+            before = general;
+        }
+        return scores;
+    }
+
+    /** The mean of a cup's attributes above the middle. */
+    private double general(Cup cup) {
+        double sum = 0;
+        for (double points : cup.truth()) {
+            sum += points - 5;
+        }
+        return sum / attributes;
+    }
+
+    private List<CupScore> afterTalk(List<CupScore> scores) {
+        Map<String, double[]> sums = new LinkedHashMap<>();
+        Map<String, Integer> counts = new LinkedHashMap<>();
+        for (CupScore score : scores) {
+            double[] sum = sums.computeIfAbsent(score.batch(), b -> new double[attributes]);
+            for (int a = 0; a < attributes; a++) {
+                sum[a] += score.points().get(a);
+            }
+            counts.merge(score.batch(), 1, Integer::sum);
+        }
+        List<CupScore> moved = new ArrayList<>();
+        for (CupScore score : scores) {
+            double[] sum = sums.getOrDefault(score.batch(), new double[attributes]);
+            int count = counts.getOrDefault(score.batch(), 1);
+            List<Double> points = new ArrayList<>();
+            for (int a = 0; a < attributes; a++) {
+                points.add((1 - AGREEMENT) * score.points().get(a) + AGREEMENT * sum[a] / count);
+            }
+            moved.add(with(score, points));
+        }
+        return moved;
+    }
+
+    private static CupScore with(CupScore score, List<Double> points) {
+        return new CupScore(
+                score.cupping(),
+                score.cupper(),
+                score.batch(),
+                score.blindCode(),
+                score.cup(),
+                score.position(),
+                points);
+    }
+
+    private static double written(double points) {
+        return StrictMath.max(LOWEST, StrictMath.min(HIGHEST, StrictMath.rint(points / STEP) * STEP));
+    }
+
+    private double[] normals(Chance chance, double spread) {
+        double[] drawn = new double[attributes];
+        for (int i = 0; i < attributes; i++) {
+            drawn[i] = chance.normal(0, spread);
+        }
+        return drawn;
+    }
+}

@@ -1,0 +1,131 @@
+package parchment.virtual;
+
+import com.google.gson.Gson;
+import com.google.gson.GsonBuilder;
+import com.google.gson.JsonArray;
+import com.google.gson.JsonElement;
+import com.google.gson.JsonObject;
+import com.google.gson.JsonParseException;
+import com.google.gson.JsonParser;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Base64;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+
+/**
+ * Holds the truth behind a virtual logbook: what no reading, mark or score shows outright.
+ *
+ * <p>The file is sealed against accident only: a glance at it tells nothing, {@link #open} tells everything.
+ */
+public final class SealedTruth {
+    private static final Gson GSON =
+            new GsonBuilder().setPrettyPrinting().disableHtmlEscaping().create();
+    private static final int LINE = 120;
+
+    private final JsonObject content;
+
+    private SealedTruth(JsonObject content) {
+        this.content = content;
+    }
+
+    /** Gathers the truth of a virtual logbook. */
+    static SealedTruth of(VirtualLogbook logbook) {
+        return new SealedTruth(new TruthContent(logbook).gather());
+    }
+
+    /**
+     * Opens a sealed file.
+     *
+     * @throws IOException if the file cannot be read or is no sealed truth
+     */
+    public static SealedTruth open(Path file) throws IOException {
+        String text = Files.readString(file, StandardCharsets.UTF_8);
+        try {
+            JsonObject envelope = JsonParser.parseString(text).getAsJsonObject();
+            StringBuilder sealed = new StringBuilder();
+            for (JsonElement line : envelope.getAsJsonArray("sealed")) {
+                sealed.append(line.getAsString());
+            }
+            byte[] inside = Base64.getDecoder().decode(sealed.toString());
+            return new SealedTruth(JsonParser.parseString(new String(inside, StandardCharsets.UTF_8))
+                    .getAsJsonObject());
+        } catch (JsonParseException | IllegalStateException | IllegalArgumentException | NullPointerException e) {
+            throw new IOException(
+                    file + " is not a sealed truth: expected what the virtual roastery writes beside a logbook.", e);
+        }
+    }
+
+    /** Returns the text of the sealed file. */
+    public String sealedText() {
+        String inside = Base64.getEncoder().encodeToString(content.toString().getBytes(StandardCharsets.UTF_8));
+        JsonObject envelope = new JsonObject();
+        envelope.addProperty("what", "The truth behind an invented logbook, sealed against accident only");
+        envelope.addProperty("to open", "SealedTruth.open(Path.of(\"this file\"))");
+        envelope.addProperty("warning", VirtualLogbook.WARNING);
+        JsonArray lines = new JsonArray();
+        for (int from = 0; from < inside.length(); from += LINE) {
+            lines.add(inside.substring(from, Math.min(inside.length(), from + LINE)));
+        }
+        envelope.add("sealed", lines);
+        return GSON.toJson(envelope) + "\n";
+    }
+
+    /** Returns everything, as readable JSON. */
+    public String text() {
+        return GSON.toJson(content) + "\n";
+    }
+
+    /** Returns the names of the batches. */
+    public List<String> batches() {
+        List<String> names = new ArrayList<>();
+        for (JsonElement batch : content.getAsJsonArray("batches")) {
+            names.add(batch.getAsJsonObject().get("batch").getAsString());
+        }
+        return names;
+    }
+
+    /**
+     * Returns the true numbers of a batch by name, such as "end temperature [°C]"; what did not happen is left out.
+     *
+     * @throws IllegalArgumentException if there is no such batch
+     */
+    public Map<String, Double> batch(String name) {
+        for (JsonElement batch : content.getAsJsonArray("batches")) {
+            JsonObject truth = batch.getAsJsonObject();
+            if (truth.get("batch").getAsString().equals(name)) {
+                Map<String, Double> numbers = new TreeMap<>();
+                for (Map.Entry<String, JsonElement> entry : truth.entrySet()) {
+                    if (entry.getValue().isJsonPrimitive()
+                            && entry.getValue().getAsJsonPrimitive().isNumber()) {
+                        numbers.put(entry.getKey(), entry.getValue().getAsDouble());
+                    }
+                }
+                return numbers;
+            }
+        }
+        throw new IllegalArgumentException("The truth has no batch '" + name + "'; it has "
+                + batches().size() + " batches, from " + batches().get(0) + " on.");
+    }
+
+    /** Returns the true surfaces of the attributes, in the order of the score sheet. */
+    public List<FlavourSurface> surfaces() {
+        List<FlavourSurface> surfaces = new ArrayList<>();
+        Gson gson = new Gson();
+        for (JsonElement surface : content.getAsJsonArray("surfaces")) {
+            surfaces.add(gson.fromJson(surface, FlavourSurface.class));
+        }
+        return surfaces;
+    }
+
+    @Override
+    public String toString() {
+        return "truth behind " + content.get("logbook").getAsString() + ": "
+                + batches().size() + " batches, "
+                + content.getAsJsonArray("surfaces").size() + " surfaces. " + VirtualLogbook.WARNING;
+    }
+}

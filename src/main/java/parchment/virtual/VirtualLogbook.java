@@ -1,0 +1,123 @@
+package parchment.virtual;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.TreeMap;
+import parchment.display.Html;
+import parchment.display.Showable;
+
+/** Holds what a run of the virtual roastery made: every batch and cupping, with the truth behind them. */
+public final class VirtualLogbook implements Showable {
+    /** What every sheet of the virtual roastery says. */
+    public static final String WARNING = "Invented machine: do not roast.";
+
+    private final Story story;
+    private final long seed;
+    private final List<VirtualBatch> batches;
+    private final List<Cupper> cuppers;
+    private final List<VirtualCupping> cuppings;
+
+    VirtualLogbook(
+            Story story, long seed, List<VirtualBatch> batches, List<Cupper> cuppers, List<VirtualCupping> cuppings) {
+        this.story = story;
+        this.seed = seed;
+        this.batches = List.copyOf(batches);
+        this.cuppers = List.copyOf(cuppers);
+        this.cuppings = List.copyOf(cuppings);
+    }
+
+    /** Returns the roastery's name. */
+    public String name() {
+        return story.name();
+    }
+
+    /** Returns the seed. */
+    public long seed() {
+        return seed;
+    }
+
+    /** Returns the batches, oldest first. */
+    public List<VirtualBatch> batches() {
+        return batches;
+    }
+
+    /** Returns the cuppings, oldest first. */
+    public List<VirtualCupping> cuppings() {
+        return cuppings;
+    }
+
+    /** Returns the attributes, in the order of every list of points. */
+    public List<String> attributes() {
+        return story.attributes();
+    }
+
+    /** Returns the true surface of each attribute. */
+    public List<FlavourSurface> surfaces() {
+        return story.surfaces();
+    }
+
+    /** Returns the cuppers with their true habits. */
+    public List<Cupper> cuppers() {
+        return cuppers;
+    }
+
+    /** Returns the lots with the truth about them. */
+    public List<VirtualLot> lots() {
+        return story.lots();
+    }
+
+    Story story() {
+        return story;
+    }
+
+    /** Returns the logbook's files by their paths within its folder, as text; the truth is not among them. */
+    public Map<String, String> files() {
+        Map<String, String> files = new TreeMap<>();
+        List<CsvTable> tables = new LogbookTables(this).all();
+        for (CsvTable table : tables) {
+            files.put(table.path(), table.text());
+        }
+        files.put("logbook.properties", LogbookTables.properties(this));
+        files.put("README.md", LogbookTables.readme(this));
+        files.put("datapackage.json", new DataPackage(this, tables).text());
+        files.put(DataPackage.CURVE_SCHEMA, new DataPackage(this, tables).curveSchema());
+        return files;
+    }
+
+    /**
+     * Writes the logbook into a folder that is empty or does not exist yet.
+     *
+     * @throws IOException if the folder holds something already, or cannot be written
+     */
+    public void writeTo(Path folder) throws IOException {
+        LogbookFolder.write(files(), folder);
+    }
+
+    /** Returns the truth, to be sealed. */
+    public SealedTruth truth() {
+        return SealedTruth.of(this);
+    }
+
+    @Override
+    public String toString() {
+        long scores =
+                cuppings.stream().mapToLong(cupping -> cupping.scores().size()).sum();
+        return String.format(
+                Locale.ROOT,
+                "%s, seed %d: %d batches, %d cuppings, %d scored cups. %s",
+                name(),
+                seed,
+                batches.size(),
+                cuppings.size(),
+                scores,
+                WARNING);
+    }
+
+    @Override
+    public java.util.Optional<String> html() {
+        return java.util.Optional.of("<p>" + Html.escape(toString()) + "</p>");
+    }
+}

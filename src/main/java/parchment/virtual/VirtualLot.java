@@ -1,0 +1,57 @@
+package parchment.virtual;
+
+import java.time.LocalDate;
+import java.util.List;
+
+/**
+ * Describes an invented lot of green coffee, with the truth about it.
+ *
+ * @param name the lot's name
+ * @param origin invented region
+ * @param process how it was processed
+ * @param variety invented variety
+ * @param harvestedOn day of harvest
+ * @param arrivedOn day of arrival
+ * @param soldOutOn last day on which it is roasted
+ * @param screenSize usual size of the beans, in 64ths of an inch
+ * @param beans the beans as they arrived
+ * @param flavour points added to each attribute, in the order of the surfaces
+ * @param share how often it is roasted while it is there, against other lots
+ */
+public record VirtualLot(
+        String name,
+        String origin,
+        String process,
+        String variety,
+        LocalDate harvestedOn,
+        LocalDate arrivedOn,
+        LocalDate soldOutOn,
+        int screenSize,
+        GreenBeans beans,
+        List<Double> flavour,
+        double share) {
+    /** Water per dry matter that stored green coffee tends to in this store, kg/kg (assumption). */
+    private static final double STORE_MOISTURE = 0.115;
+    /** Time constant of that, days (assumption: jute in a store of steady air). */
+    private static final double STORE_DAYS = 240;
+
+    /** Copies the list. */
+    public VirtualLot {
+        flavour = List.copyOf(flavour);
+    }
+
+    /** Returns the days from arrival to the given day. */
+    public long age(LocalDate day) {
+        return arrivedOn.until(day, java.time.temporal.ChronoUnit.DAYS);
+    }
+
+    /** Returns the moisture on a day, water per dry matter, kg/kg: it creeps towards what the store's air keeps. */
+    public double moisture(LocalDate day) {
+        double left = StrictMath.exp(-StrictMath.max(0, age(day)) / STORE_DAYS);
+        return STORE_MOISTURE + (beans.moisture() - STORE_MOISTURE) * left;
+    }
+
+    boolean isThere(LocalDate day) {
+        return !day.isBefore(arrivedOn) && !day.isAfter(soldOutOn);
+    }
+}
