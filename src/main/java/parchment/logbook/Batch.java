@@ -3,10 +3,13 @@ package parchment.logbook;
 import java.time.OffsetDateTime;
 import java.util.Collections;
 import java.util.EnumMap;
+import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.function.Supplier;
 import parchment.curve.Curve;
 import parchment.quantity.Elapsed;
 import parchment.quantity.TemperatureUnit;
@@ -26,7 +29,8 @@ public final class Batch {
     private final BatchLooks looks;
     private final Map<MarkKind, Elapsed> writtenMarks;
     private final Optional<Elapsed> coolingEnd;
-    private final Map<Quantity, Curve> curves;
+    private final Set<Quantity> logged;
+    private final Supplier<CurveSet> curves;
     private final Map<String, String> extras;
     private final TemperatureUnit readerUnit;
 
@@ -66,7 +70,9 @@ public final class Batch {
         this.looks = builder.looks;
         this.writtenMarks = Collections.unmodifiableMap(new EnumMap<>(builder.writtenMarks));
         this.coolingEnd = builder.coolingEnd;
-        this.curves = Collections.unmodifiableMap(new EnumMap<>(builder.curves));
+        this.logged = Collections.unmodifiableSet(
+                builder.logged.isEmpty() ? EnumSet.noneOf(Quantity.class) : EnumSet.copyOf(builder.logged));
+        this.curves = builder.curves();
         this.extras = Collections.unmodifiableMap(new LinkedHashMap<>(builder.extras));
         this.readerUnit = builder.readerUnit;
     }
@@ -133,7 +139,17 @@ public final class Batch {
 
     /** Returns what was logged of one quantity; empty if it was not logged. */
     public Optional<Curve> curve(Quantity quantity) {
-        return Optional.ofNullable(curves.get(quantity));
+        return Optional.ofNullable(curves.get().known().get(quantity));
+    }
+
+    /** Returns which quantities were logged. Takes no reading, even where a large logbook keeps its curves on disk. */
+    public Set<Quantity> logged() {
+        return logged;
+    }
+
+    /** Returns every other column of numbers in this batch's curve file, by heading. */
+    public Map<String, Curve> otherCurves() {
+        return curves.get().others();
     }
 
     /** Returns the bean-temperature curve, in degrees Celsius; empty if it was not logged. */
@@ -151,6 +167,12 @@ public final class Batch {
         return extras;
     }
 
+    /** Returns what stands in such a column as a number, or NaN if it is blank or no number. */
+    public double extraNumber(String header) {
+        String written = extras.get(header);
+        return written == null ? Double.NaN : Numbers.parse(written, Numbers.Decimal.POINT);
+    }
+
     /** Returns the temperature scale that results about this batch are shown in: the one its logbook is written in. */
     public TemperatureUnit readerUnit() {
         return readerUnit;
@@ -166,7 +188,8 @@ public final class Batch {
         builder.looks = looks;
         builder.writtenMarks.putAll(writtenMarks);
         builder.coolingEnd = coolingEnd;
-        builder.curves.putAll(curves);
+        builder.logged.addAll(logged);
+        builder.read = curves;
         builder.extras.putAll(extras);
         builder.readerUnit = readerUnit;
         return builder;
@@ -177,11 +200,9 @@ public final class Batch {
         StringBuilder text = new StringBuilder("batch ").append(name);
         lot().ifPresent(lot -> text.append(", lot ").append(lot));
         roastedAt.ifPresent(at -> text.append(", roasted ").append(at.toLocalDate()));
-        Curve bean = curves.get(Quantity.BEAN_TEMPERATURE);
-        text.append(
-                bean == null
-                        ? ", no curve"
-                        : String.format(Locale.ROOT, ", %d bean temperature readings", bean.size()));
+        text.append(beanTemperature()
+                .map(bean -> String.format(Locale.ROOT, ", %d bean temperature readings", bean.size()))
+                .orElse(", no curve"));
         return text.toString();
     }
 
@@ -195,7 +216,9 @@ public final class Batch {
         private BatchLooks looks = BatchLooks.NOT_WRITTEN;
         private final Map<MarkKind, Elapsed> writtenMarks = new EnumMap<>(MarkKind.class);
         private Optional<Elapsed> coolingEnd = Optional.empty();
-        private final Map<Quantity, Curve> curves = new EnumMap<>(Quantity.class);
+        private final Set<Quantity> logged = EnumSet.noneOf(Quantity.class);
+        private Supplier<CurveSet> read = () -> CurveSet.NONE;
+        private final Map<Quantity, Curve> set = new EnumMap<>(Quantity.class);
         private final Map<String, String> extras = new LinkedHashMap<>();
         private TemperatureUnit readerUnit = TemperatureUnit.CELSIUS;
 
@@ -257,8 +280,31 @@ public final class Batch {
 
         /** Sets what was logged of one quantity. */
         public Builder curve(Quantity quantity, Curve curve) {
-            curves.put(quantity, curve);
+            logged.add(quantity);
+            set.put(quantity, curve);
             return this;
+        }
+
+        /** Sets where all curves of the batch come from; they may be read again each time. */
+        Builder curves(Set<Quantity> quantities, Supplier<CurveSet> source) {
+            logged.addAll(quantities);
+            read = source;
+            return this;
+        }
+
+        private Supplier<CurveSet> curves() {
+            if (set.isEmpty()) {
+                return read;
+            }
+            Supplier<CurveSet> source = read;
+            Map<Quantity, Curve> over = new EnumMap<>(set);
+            return () -> {
+                CurveSet before = source.get();
+                Map<Quantity, Curve> known = new EnumMap<>(Quantity.class);
+                known.putAll(before.known());
+                known.putAll(over);
+                return new CurveSet(known, before.others());
+            };
         }
 
         /** Sets what stood in a column that has no meaning of its own. */

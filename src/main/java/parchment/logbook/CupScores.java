@@ -19,6 +19,7 @@ import java.util.OptionalInt;
  * @param servingPosition the place in the order of serving, counted from 1
  * @param scores one score per attribute that was scored; an attribute that was left blank is absent
  * @param note whatever else was written
+ * @param extras every other column that was filled in and holds no scores, by header
  */
 public record CupScores(
         String cupping,
@@ -29,11 +30,27 @@ public record CupScores(
         Optional<String> cup,
         OptionalInt servingPosition,
         Map<String, Double> scores,
-        Optional<String> note) {
+        Optional<String> note,
+        Map<String, String> extras) {
 
-    /** Copies the scores, keeping the order of the columns. */
+    /** Copies the scores and the extras, keeping the order of the columns. */
     public CupScores {
         scores = Collections.unmodifiableMap(new LinkedHashMap<>(scores));
+        extras = Collections.unmodifiableMap(new LinkedHashMap<>(extras));
+    }
+
+    /** Holds one cupper's scores of one cup without any extra. */
+    public CupScores(
+            String cupping,
+            LocalDate tastedOn,
+            String cupper,
+            String batch,
+            Optional<String> blindCode,
+            Optional<String> cup,
+            OptionalInt servingPosition,
+            Map<String, Double> scores,
+            Optional<String> note) {
+        this(cupping, tastedOn, cupper, batch, blindCode, cup, servingPosition, scores, note, Map.of());
     }
 
     /** Returns the score of an attribute, or NaN if this cup was not scored on it. */

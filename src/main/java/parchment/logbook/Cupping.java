@@ -1,5 +1,7 @@
 package parchment.logbook;
 
+import java.util.Collections;
+import java.util.LinkedHashMap;
 import java.util.Map;
 
 /**
@@ -22,8 +24,8 @@ public record Cupping(String name, Said blind, Said beforeDiscussion, Map<String
         NOT_WRITTEN
     }
 
-    /** Copies the extras. */
+    /** Copies the extras, keeping the order of the columns. */
     public Cupping {
-        extras = Map.copyOf(extras);
+        extras = Collections.unmodifiableMap(new LinkedHashMap<>(extras));
     }
 }

@@ -1,5 +1,6 @@
 package parchment.logbook;
 
+import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.ArrayList;
@@ -94,6 +95,58 @@ public final class Logbook implements Showable {
         return new Logbook(contents);
     }
 
+    /**
+     * Opens the logbook that this session was started with.
+     *
+     * <p>It is named by the system property {@code parchment.logbook}, or else by the environment variable {@code PARCHMENT_LOGBOOK}.
+     *
+     * @throws LogbookException if neither names a folder, or the folder holds no logbook
+     */
+    public static Logbook open() {
+        return OpenedWith.session(System.getProperty(OpenedWith.PROPERTY), System.getenv(OpenedWith.VARIABLE));
+    }
+
+    /**
+     * Opens a logbook folder. What cannot be read as written is listed in {@link #problems()}; nothing in the folder is ever changed.
+     *
+     * @param folder the folder's path; "~" stands for the home folder
+     * @throws LogbookException if there is no such folder, or it holds no logbook
+     */
+    public static Logbook open(String folder) {
+        return open(OpenedWith.path(folder));
+    }
+
+    /**
+     * Opens a logbook folder. What cannot be read as written is listed in {@link #problems()}; nothing in the folder is ever changed.
+     *
+     * @throws LogbookException if there is no such folder, or it holds no logbook
+     */
+    public static Logbook open(Path folder) {
+        return FolderReader.open(folder, Optional.empty());
+    }
+
+    /**
+     * Opens a logbook folder whose curve files have a layout of their own.
+     *
+     * @throws LogbookException if there is no such folder, or it holds no logbook
+     */
+    public static Logbook open(Path folder, CurveLayout layout) {
+        return FolderReader.open(folder, Optional.of(layout));
+    }
+
+    /**
+     * Opens a logbook folder in which everything must be as the format says.
+     *
+     * @throws LogbookException with the words of the first problem, if there is one
+     */
+    public static Logbook openStrictly(Path folder) {
+        Logbook logbook = open(folder);
+        for (Problem problem : logbook.problems()) {
+            throw new LogbookException(problem.toString());
+        }
+        return logbook;
+    }
+
     /** Returns the logbook's name. */
     public String name() {
         return contents.name();
@@ -119,13 +172,15 @@ public final class Logbook implements Showable {
         if (found == null) {
             throw new LogbookException(String.format(
                     Locale.ROOT,
-                    "The logbook '%s' has no batch '%s'. It has %d batches%s.",
+                    "The logbook '%s' has no batch %s.%s It has %s%s.",
                     name(),
-                    batchName,
-                    byName.size(),
+                    Words.quote(batchName),
+                    Words.didYouMean(batchName, byName.keySet()),
+                    Words.count(byName.size(), "batch", "batches"),
                     byName.isEmpty()
                             ? ""
-                            : ", such as '" + byName.keySet().iterator().next() + "'"));
+                            : ", such as "
+                                    + Words.quote(byName.keySet().iterator().next())));
         }
         return found;
     }
@@ -234,8 +289,9 @@ public final class Logbook implements Showable {
 
     @Override
     public String toString() {
-        long curves =
-                batches().stream().filter(b -> b.beanTemperature().isPresent()).count();
+        long curves = batches().stream()
+                .filter(b -> b.logged().contains(Quantity.BEAN_TEMPERATURE))
+                .count();
         long cuppings = cups().stream().map(CupScores::cupping).distinct().count();
         return String.format(
                 Locale.ROOT,

@@ -1,6 +1,8 @@
 package parchment.logbook;
 
 import java.time.LocalDate;
+import java.util.Collections;
+import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -28,9 +30,9 @@ public record Lot(
         Optional<String> note,
         Map<String, String> extras) {
 
-    /** Copies the extras. */
+    /** Copies the extras, keeping the order of the columns. */
     public Lot {
-        extras = Map.copyOf(extras);
+        extras = Collections.unmodifiableMap(new LinkedHashMap<>(extras));
     }
 
     @Override

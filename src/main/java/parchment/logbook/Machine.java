@@ -1,5 +1,7 @@
 package parchment.logbook;
 
+import java.util.Collections;
+import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -26,8 +28,8 @@ public record Machine(
         OptionalDouble probeDiameterMillimetres,
         Map<String, String> extras) {
 
-    /** Copies the extras. */
+    /** Copies the extras, keeping the order of the columns. */
     public Machine {
-        extras = Map.copyOf(extras);
+        extras = Collections.unmodifiableMap(new LinkedHashMap<>(extras));
     }
 }

@@ -19,6 +19,8 @@ public record Problem(String file, int line, String column, String found, String
     public String toString() {
         String place = line > 0 ? String.format(Locale.ROOT, "%s, line %d", file, line) : file;
         String inColumn = column.isEmpty() ? "" : ", column '" + column + "'";
-        return place + inColumn + ": found " + found + "; expected " + expected + "; " + done + ".";
+        // An expectation may end in a sentence of its own; its full stop would stand before the semicolon.
+        String wanted = expected.endsWith(".") ? expected.substring(0, expected.length() - 1) : expected;
+        return place + inColumn + ": found " + found + "; expected " + wanted + "; " + done + ".";
     }
 }

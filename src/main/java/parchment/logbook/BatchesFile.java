@@ -1,0 +1,216 @@
+package parchment.logbook;
+
+import static parchment.logbook.Field.optional;
+import static parchment.logbook.Field.required;
+
+import java.nio.file.Path;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import parchment.logbook.Field.Kind;
+import parchment.quantity.Elapsed;
+import parchment.quantity.Mass;
+import parchment.quantity.TemperatureUnit;
+
+/** Reads batches.csv. */
+final class BatchesFile {
+    static final String FILE = "batches.csv";
+
+    /** Longest time since charge that is taken for a mark: two hours, far beyond any drum roast (common practice, no source). */
+    static final double LONGEST_ROAST_SECONDS = 7200;
+
+    /** Largest mass loss that is taken for one; dark roasts lose about a fifth (common practice, no source). */
+    private static final double LARGEST_MASS_LOSS = 0.4;
+
+    private static final double LONGEST_WARM_UP_SECONDS = 86_400;
+    private static final List<MarkKind> WRITTEN = List.of(
+            MarkKind.YELLOWING,
+            MarkKind.FIRST_CRACK_START,
+            MarkKind.FIRST_CRACK_END,
+            MarkKind.SECOND_CRACK_START,
+            MarkKind.DROP);
+
+    /** Pairs that can only happen in this order; second crack may start before the last pop of the first. */
+    private static final List<List<MarkKind>> ORDER = List.of(
+            List.of(MarkKind.YELLOWING, MarkKind.FIRST_CRACK_START),
+            List.of(MarkKind.YELLOWING, MarkKind.DROP),
+            List.of(MarkKind.FIRST_CRACK_START, MarkKind.FIRST_CRACK_END),
+            List.of(MarkKind.FIRST_CRACK_START, MarkKind.SECOND_CRACK_START),
+            List.of(MarkKind.FIRST_CRACK_START, MarkKind.DROP),
+            List.of(MarkKind.FIRST_CRACK_END, MarkKind.DROP),
+            List.of(MarkKind.SECOND_CRACK_START, MarkKind.DROP));
+
+    private static final List<Field> FIELDS = Stream.of(
+                    Stream.of(required("batch", Kind.TEXT), required("roasted at", Kind.DATE_TIME)),
+                    Stream.of(Batch.Label.values()).map(label -> optional(label.words(), Kind.TEXT)),
+                    Stream.of(
+                            optional("green mass", Kind.MASS),
+                            optional("roasted mass", Kind.MASS),
+                            optional("charge temperature", Kind.TEMPERATURE),
+                            optional("green temperature", Kind.TEMPERATURE),
+                            optional("room temperature", Kind.TEMPERATURE),
+                            optional("room humidity", Kind.SHARE),
+                            optional("room pressure", Kind.PRESSURE),
+                            optional("warm-up", Kind.TIME),
+                            optional("planned drop temperature", Kind.TEMPERATURE),
+                            optional("planned by", Kind.TEXT)),
+                    WRITTEN.stream().map(mark -> optional(mark.words(), Kind.TIME)),
+                    Stream.of(
+                            optional("cooling end", Kind.TIME),
+                            optional("whole-bean colour", Kind.LABELLED),
+                            optional("ground colour", Kind.LABELLED),
+                            optional("quakers", Kind.LABELLED),
+                            optional("tipping", Kind.TEXT),
+                            optional("scorching", Kind.TEXT)))
+            .flatMap(fields -> fields)
+            .toList();
+
+    /** Holds the batches and the line that each stands on. */
+    record Result(Map<String, Batch> batches, Map<String, Integer> lines, Optional<TemperatureUnit> unit) {}
+
+    private BatchesFile() {}
+
+    static Result read(Path folder, Settings settings, ProblemLog problems) {
+        CsvTable table = CsvTable.read(folder, FIELDS, settings, problems);
+        Map<String, Batch> batches = new LinkedHashMap<>();
+        Map<String, Integer> lines = new LinkedHashMap<>();
+        for (Row row : table.rows()) {
+            Optional<String> name = row.required("batch").map(settings::batchName);
+            if (name.isEmpty()) {
+                continue;
+            }
+            Integer before = lines.putIfAbsent(name.get(), row.line());
+            if (before != null) {
+                row.problem(
+                        "batch",
+                        "the batch " + Words.quote(name.get()) + " again",
+                        "a name of its own; it stands on line " + before + " too",
+                        "row set aside, the first one kept");
+                continue;
+            }
+            batches.put(name.get(), batch(name.get(), row, table));
+        }
+        Optional<TemperatureUnit> unit = Stream.of("charge temperature", "planned drop temperature", "room temperature")
+                .flatMap(column -> table.found(column).stream())
+                .flatMap(found -> Field.temperatureUnit(found.header().plainUnit()).stream())
+                .findFirst();
+        return new Result(batches, lines, unit);
+    }
+
+    private static Batch batch(String name, Row row, CsvTable table) {
+        Batch.Builder builder = Batch.named(name);
+        if (row.text("roasted at").isEmpty()) {
+            row.problem("roasted at", "nothing", "the date and time of the charge", "kept without a date");
+        }
+        row.instant("roasted at").ifPresent(builder::roastedAt);
+        for (Batch.Label label : Batch.Label.values()) {
+            row.text(label.words()).ifPresent(text -> builder.label(label, text));
+        }
+        builder.conditions(conditions(row)).plan(plan(row)).looks(looks(row, table));
+        Map<MarkKind, Elapsed> marks = marks(row);
+        marks.forEach(builder::writtenMark);
+        coolingEnd(row, marks).ifPresent(builder::coolingEnd);
+        row.extras().forEach(builder::extra);
+        return builder.build();
+    }
+
+    private static BatchConditions conditions(Row row) {
+        Optional<Mass> green = row.mass("green mass");
+        Optional<Mass> roasted = row.mass("roasted mass");
+        if (green.isPresent() && roasted.isPresent()) {
+            double loss = 1 - roasted.get().kilograms() / green.get().kilograms();
+            if (loss < 0 || loss > LARGEST_MASS_LOSS) {
+                row.problem(
+                        "roasted mass",
+                        Words.quote(row.text("roasted mass").orElse("")),
+                        loss < 0
+                                ? "less than the green mass, " + green.get()
+                                : "more than 60 % of the green mass, " + green.get(),
+                        "value treated as missing");
+                roasted = Optional.empty();
+            }
+        }
+        return new BatchConditions(
+                green,
+                roasted,
+                row.temperature("charge temperature", 20, 350),
+                row.temperature("green temperature", -20, 70),
+                row.temperature("room temperature", -30, 70),
+                row.share("room humidity"),
+                row.pressure("room pressure"),
+                row.time("warm-up", LONGEST_WARM_UP_SECONDS));
+    }
+
+    private static BatchPlan plan(Row row) {
+        BatchPlan.PlannedBy by = BatchPlan.PlannedBy.NOT_WRITTEN;
+        Optional<String> written = row.text("planned by");
+        if (written.isPresent()) {
+            switch (Header.name(written.get())) {
+                case "chance" -> by = BatchPlan.PlannedBy.CHANCE;
+                case "choice" -> by = BatchPlan.PlannedBy.CHOICE;
+                default ->
+                    row.problem(
+                            "planned by",
+                            Words.quote(written.get()),
+                            "'chance' or 'choice'",
+                            "value treated as missing");
+            }
+        }
+        return new BatchPlan(row.temperature("planned drop temperature", 120, 300), by);
+    }
+
+    private static BatchLooks looks(Row row, CsvTable table) {
+        String meter = table.found("whole-bean colour")
+                .or(() -> table.found("ground colour"))
+                .map(found -> found.header().unit())
+                .orElse("");
+        return new BatchLooks(
+                anyNumber(row, "whole-bean colour"),
+                anyNumber(row, "ground colour"),
+                meter,
+                row.number("quakers", 0, 10_000, "a count in 100 g"),
+                row.text("tipping"),
+                row.text("scorching"));
+    }
+
+    private static OptionalDouble anyNumber(Row row, String name) {
+        return row.number(name, -Double.MAX_VALUE, Double.MAX_VALUE, "a number");
+    }
+
+    private static Map<MarkKind, Elapsed> marks(Row row) {
+        Map<MarkKind, Elapsed> marks = new LinkedHashMap<>();
+        WRITTEN.forEach(mark -> row.time(mark.words(), LONGEST_ROAST_SECONDS).ifPresent(time -> marks.put(mark, time)));
+        List<List<MarkKind>> wrong = ORDER.stream()
+                .filter(pair -> marks.containsKey(pair.get(0))
+                        && marks.containsKey(pair.get(1))
+                        && marks.get(pair.get(0)).seconds()
+                                > marks.get(pair.get(1)).seconds())
+                .toList();
+        for (List<MarkKind> pair : wrong) {
+            row.problem(
+                    pair.get(0).words(),
+                    pair.stream()
+                            .map(mark -> mark.words() + " at " + marks.get(mark))
+                            .collect(Collectors.joining(" and ")),
+                    pair.get(0).words() + " before " + pair.get(1).words(),
+                    "both treated as missing");
+        }
+        wrong.forEach(pair -> pair.forEach(marks::remove));
+        return marks;
+    }
+
+    private static Optional<Elapsed> coolingEnd(Row row, Map<MarkKind, Elapsed> marks) {
+        Optional<Elapsed> end = row.time("cooling end", 2 * LONGEST_ROAST_SECONDS);
+        Elapsed drop = marks.get(MarkKind.DROP);
+        if (end.isPresent() && drop != null && end.get().seconds() < drop.seconds()) {
+            row.problem(
+                    "cooling end", end.get().toString(), "a time after the drop, " + drop, "value treated as missing");
+            return Optional.empty();
+        }
+        return end;
+    }
+}

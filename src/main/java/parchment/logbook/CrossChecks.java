@@ -1,0 +1,137 @@
+package parchment.logbook;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.stream.Collectors;
+
+/** Looks for names that lead nowhere: a cupping of an unknown batch, a batch of an unknown lot. */
+final class CrossChecks {
+    private static final String KEPT = "kept as written";
+
+    private final BatchesFile.Result written;
+    private final Map<String, Batch> batches;
+    private final Set<String> lots = new LinkedHashSet<>();
+    private final Set<String> coffees = new LinkedHashSet<>();
+    private final Set<String> machines;
+
+    CrossChecks(
+            BatchesFile.Result written,
+            Map<String, Batch> batches,
+            List<Lot> lots,
+            List<BlendPart> blends,
+            List<Machine> machines) {
+        this.written = written;
+        this.batches = batches;
+        lots.forEach(lot -> this.lots.add(lot.name()));
+        coffees.addAll(this.lots);
+        blends.forEach(part -> coffees.add(part.blend()));
+        this.machines = machines.stream().map(Machine::name).collect(Collectors.toCollection(LinkedHashSet::new));
+    }
+
+    /** Checks the lots and machines that batches name, where there are tables of them. */
+    List<Problem> batches() {
+        ProblemLog log = new ProblemLog(BatchesFile.FILE);
+        Map<String, Integer> unknownLots = new LinkedHashMap<>();
+        Map<String, Integer> unknownMachines = new LinkedHashMap<>();
+        written.batches().forEach((name, batch) -> {
+            batch.lot().filter(lot -> !coffees.contains(lot)).ifPresent(lot -> unknownLots.merge(lot, 1, Integer::sum));
+            batch.machine()
+                    .filter(machine -> !machines.contains(machine))
+                    .ifPresent(machine -> unknownMachines.merge(machine, 1, Integer::sum));
+        });
+        if (!coffees.isEmpty()) {
+            unknown(log, "lot", unknownLots, coffees, LotFiles.LOTS);
+        }
+        if (!machines.isEmpty()) {
+            unknown(log, "machine", unknownMachines, machines, MachineFiles.MACHINES);
+        }
+        return log.toList();
+    }
+
+    private static void unknown(
+            ProblemLog log, String what, Map<String, Integer> names, Set<String> known, String file) {
+        names.forEach((name, count) -> log.add(
+                0,
+                what,
+                "the " + what + " " + Words.quote(name) + " in " + Words.count(count, "row", "rows"),
+                "a row for it in " + file + "." + Words.didYouMean(name, known),
+                KEPT));
+    }
+
+    List<Problem> lotsOf(List<LotCheck> checks, List<BlendPart> blends) {
+        List<Problem> problems = new ArrayList<>();
+        if (lots.isEmpty()) {
+            return problems;
+        }
+        ProblemLog checkLog = new ProblemLog(LotFiles.CHECKS);
+        unknown(checkLog, "lot", count(checks.stream().map(LotCheck::lot).toList(), lots), lots, LotFiles.LOTS);
+        ProblemLog blendLog = new ProblemLog(LotFiles.BLENDS);
+        unknown(blendLog, "lot", count(blends.stream().map(BlendPart::lot).toList(), lots), lots, LotFiles.LOTS);
+        problems.addAll(checkLog.toList());
+        problems.addAll(blendLog.toList());
+        return problems;
+    }
+
+    List<Problem> machinesOf(List<Upkeep> upkeep) {
+        ProblemLog log = new ProblemLog(MachineFiles.UPKEEP);
+        if (!machines.isEmpty()) {
+            List<String> names = upkeep.stream().map(Upkeep::machine).toList();
+            unknown(log, "machine", count(names, machines), machines, MachineFiles.MACHINES);
+        }
+        return log.toList();
+    }
+
+    private static Map<String, Integer> count(List<String> names, Set<String> known) {
+        Map<String, Integer> counts = new LinkedHashMap<>();
+        names.stream().filter(name -> !known.contains(name)).forEach(name -> counts.merge(name, 1, Integer::sum));
+        return counts;
+    }
+
+    /** Checks the batches that cups name, whether they were tasted before they were roasted, and the cuppings of sessions.csv. */
+    List<Problem> cups(CuppingFiles.Cups cups, List<Cupping> sessions) {
+        ProblemLog log = new ProblemLog(CuppingFiles.CUPPINGS);
+        Set<String> cuppings = new LinkedHashSet<>();
+        for (int i = 0; i < cups.cups().size(); i++) {
+            CupScores cup = cups.cups().get(i);
+            int line = cups.lines().get(i);
+            cuppings.add(cup.cupping());
+            Batch batch = batches.get(cup.batch());
+            if (batch == null) {
+                String meant = cup.batch().matches(".*\\d.*") ? "" : Words.didYouMean(cup.batch(), batches.keySet());
+                log.add(
+                        line,
+                        "batch",
+                        "the batch " + Words.quote(cup.batch()),
+                        "a batch of this logbook." + meant,
+                        "scores kept, joined to no batch");
+            } else if (batch.roastedAt()
+                    .filter(at -> at.toLocalDate().isAfter(cup.tastedOn()))
+                    .isPresent()) {
+                log.add(
+                        line,
+                        "tasted on",
+                        "a cupping on " + cup.tastedOn() + " of a batch roasted later, " + Words.quote(batch.name()),
+                        "a cupping after the roast",
+                        KEPT);
+            }
+        }
+        ProblemLog sessionLog = new ProblemLog(CuppingFiles.SESSIONS);
+        for (Cupping session : sessions) {
+            if (!cuppings.contains(session.name())) {
+                sessionLog.add(
+                        0,
+                        "cupping",
+                        "the cupping " + Words.quote(session.name()),
+                        "scores of it in " + CuppingFiles.CUPPINGS + "." + Words.didYouMean(session.name(), cuppings),
+                        KEPT);
+            }
+        }
+        List<Problem> problems = log.toList();
+        problems.addAll(sessionLog.toList());
+        return problems;
+    }
+}

@@ -1,0 +1,240 @@
+package parchment.logbook;
+
+import java.io.BufferedReader;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.Reader;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.LinkOption;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import org.apache.commons.csv.CSVFormat;
+import org.apache.commons.csv.CSVParser;
+import org.apache.commons.csv.CSVRecord;
+import org.jspecify.annotations.Nullable;
+
+/** Reads one of the logbook's tables: matches its headings with the columns that are known, and keeps the rest as extras. */
+final class CsvTable {
+    /** Holds where a known column stands in this file, and the heading it was found under. */
+    record Found(Field field, Header header, int index) {}
+
+    private static final int SHORTEST_NAME_TO_QUESTION = 5;
+
+    private final ProblemLog problems;
+    private final Settings settings;
+    private final Map<String, Found> found = new HashMap<>();
+    private final Map<Integer, Header> extras = new LinkedHashMap<>();
+    private final List<Row> rows = new ArrayList<>();
+    private Numbers.Decimal decimal = Numbers.Decimal.POINT;
+    private int width;
+
+    private CsvTable(ProblemLog problems, Settings settings) {
+        this.problems = problems;
+        this.settings = settings;
+    }
+
+    /** Reads a table; a file that is not there gives a table without rows, and so does one that cannot be used. */
+    static CsvTable read(Path folder, List<Field> fields, Settings settings, ProblemLog problems) {
+        CsvTable table = new CsvTable(problems, settings);
+        Path file = folder.resolve(problems.file());
+        if (Files.exists(file, LinkOption.NOFOLLOW_LINKS)) {
+            try (InputStream in = Files.newInputStream(file)) {
+                table.read(in, fields);
+            } catch (IOException e) {
+                problems.add(0, "", TextFile.reason(e), "a CSV file", "file left out");
+            }
+        }
+        return table;
+    }
+
+    private void read(InputStream in, List<Field> fields) throws IOException {
+        try (Reader text = TextFile.reader(in);
+                BoundedReader bounded = new BoundedReader(text, BoundedReader.mostCharacters());
+                Reader peeked = new BufferedReader(bounded, 1 << 16)) {
+            char delimiter = Delimiter.ofFirstLine(peeked, problems);
+            decimal = delimiter == ',' ? Numbers.Decimal.POINT : Numbers.Decimal.EITHER;
+            CSVFormat format = CSVFormat.RFC4180
+                    .builder()
+                    .setDelimiter(delimiter)
+                    .setIgnoreEmptyLines(false)
+                    .setTrailingData(true)
+                    .get();
+            int line = 1;
+            try (CSVParser parser =
+                    CSVParser.builder().setReader(peeked).setFormat(format).get()) {
+                boolean headed = false;
+                for (CSVRecord record : parser) {
+                    if (!isBlank(record)) {
+                        if (!headed && !head(record, fields, line)) {
+                            return;
+                        }
+                        if (headed) {
+                            row(record, line);
+                        }
+                        headed = true;
+                    }
+                    line = (int) parser.getCurrentLineNumber() + 1;
+                    bounded.startRow();
+                }
+                if (!headed) {
+                    problems.add(0, "", "an empty file", "a heading and rows", "file left out");
+                } else if (rows.isEmpty()) {
+                    problems.add(0, "", "a heading and no rows", "one row or more", "nothing read");
+                }
+            } catch (UncheckedIOException e) {
+                stopped(e.getCause(), line);
+            }
+        }
+    }
+
+    private void stopped(@Nullable IOException cause, int line) {
+        String found = cause instanceof BoundedReader.TooLong && cause.getMessage() != null
+                ? cause.getMessage()
+                : cause != null && String.valueOf(cause.getMessage()).contains("EOF")
+                        ? "a quotation mark that is never closed"
+                        : "a row that cannot be read";
+        problems.add(line, "", found, "rows of columns", "this row and all after it left out");
+    }
+
+    private static boolean isBlank(CSVRecord record) {
+        for (String cell : record) {
+            if (!cell.isBlank()) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    private boolean head(CSVRecord record, List<Field> fields, int line) {
+        width = record.size();
+        Map<String, Field> known = new LinkedHashMap<>();
+        fields.forEach(field -> known.put(plain(field.name()), field));
+        for (int i = 0; i < record.size(); i++) {
+            Header header = Header.parse(record.get(i));
+            Field field = known.get(plain(header.name()));
+            if (field == null) {
+                extra(i, header, known.keySet().stream().toList(), line);
+            } else if (found.containsKey(field.name())) {
+                problems.add(line, header.written(), "the same column twice", "one of them", "the first one read");
+            } else if (!field.accepts(header)) {
+                problems.add(
+                        line,
+                        header.written(),
+                        header.unit().isEmpty() ? "no unit" : "the unit " + Words.quote(header.unit()),
+                        field.kind().units(),
+                        "column kept as an extra, not used");
+                extras.put(i, header);
+            } else {
+                if (header.brackets() == Header.Brackets.ROUND) {
+                    problems.add(
+                            line, header.written(), "a unit in round brackets", "square brackets", "read all the same");
+                }
+                found.put(field.name(), new Found(field, header, i));
+            }
+        }
+        boolean usable = true;
+        for (Field field : fields) {
+            if (field.need() == Field.Need.REQUIRED && !found.containsKey(field.name())) {
+                List<String> headings =
+                        extras.values().stream().map(Header::name).toList();
+                problems.add(
+                        line,
+                        "",
+                        "no column '" + field.name() + "'",
+                        "one; the headings are " + Words.some(headings(record)) + "."
+                                + Words.didYouMean(field.name(), headings),
+                        "file left out");
+                usable = false;
+            }
+        }
+        return usable;
+    }
+
+    private static List<String> headings(CSVRecord record) {
+        List<String> headings = new ArrayList<>();
+        record.forEach(headings::add);
+        return headings;
+    }
+
+    private void extra(int index, Header header, List<String> known, int line) {
+        if (header.written().isEmpty()) {
+            return;
+        }
+        extras.put(index, header);
+        Optional<String> meant = Words.closest(header.name(), known);
+        if (meant.isPresent() && header.name().length() >= SHORTEST_NAME_TO_QUESTION) {
+            problems.add(
+                    line,
+                    header.written(),
+                    "a column that is not known",
+                    "did you mean " + Words.quote(meant.get()) + "?",
+                    "kept as an extra");
+        }
+    }
+
+    private void row(CSVRecord record, int line) {
+        if (record.size() > width) {
+            problems.add(
+                    line,
+                    "",
+                    Words.count(record.size(), "value", "values"),
+                    width + ", one for each heading (a name with a comma needs quotes)",
+                    "row skipped");
+            return;
+        }
+        if (record.size() < width) {
+            problems.add(
+                    line,
+                    "",
+                    Words.count(record.size(), "value", "values"),
+                    width + ", one for each heading",
+                    "values at the end treated as missing");
+        }
+        List<String> cells = new ArrayList<>(record.size());
+        for (String cell : record) {
+            cells.add(cell.strip());
+        }
+        rows.add(new Row(this, line, Collections.unmodifiableList(cells)));
+    }
+
+    /** Returns a heading as it is compared: hyphens and low lines are blanks, and both spellings of colour are one. */
+    static String plain(String name) {
+        return name.toLowerCase(Locale.ROOT)
+                .replaceAll("[\\s_-]+", " ")
+                .replace("color", "colour")
+                .strip();
+    }
+
+    List<Row> rows() {
+        return rows;
+    }
+
+    ProblemLog problems() {
+        return problems;
+    }
+
+    Settings settings() {
+        return settings;
+    }
+
+    Numbers.Decimal decimal() {
+        return decimal;
+    }
+
+    Optional<Found> found(String name) {
+        return Optional.ofNullable(found.get(name));
+    }
+
+    /** Returns the columns without a known meaning, by their place. */
+    Map<Integer, Header> extras() {
+        return extras;
+    }
+}

@@ -1,0 +1,98 @@
+package parchment.logbook;
+
+import java.util.Optional;
+import parchment.quantity.MassUnit;
+import parchment.quantity.TemperatureUnit;
+
+/**
+ * Holds what is known of a column before any file is seen.
+ *
+ * @param name the heading without its unit
+ * @param kind what stands in it
+ * @param need whether the file makes sense without it
+ */
+record Field(String name, Kind kind, Need need) {
+
+    /** Says what stands in a column, and so which units its heading may carry. */
+    enum Kind {
+        TEXT("no unit"),
+        NUMBER("no unit"),
+        /** A number on somebody's own scale; the unit is kept as a label. */
+        LABELLED("any unit"),
+        TEMPERATURE("[°C], [°F] or [K]"),
+        MASS("[kg], [g], [lb] or [oz]"),
+        TIME("[s], [min], [min:s] or [h:min:s]"),
+        SHARE("[%]"),
+        PRESSURE("[hPa], [mbar] or [kPa]"),
+        DENSITY("[g/L]"),
+        MILLIMETRES("[mm]"),
+        DATE("no unit"),
+        DATE_TIME("no unit");
+
+        private final String units;
+
+        Kind(String units) {
+            this.units = units;
+        }
+
+        /** Returns the accepted units, for a message. */
+        String units() {
+            return units;
+        }
+    }
+
+    enum Need {
+        REQUIRED,
+        OPTIONAL
+    }
+
+    static Field required(String name, Kind kind) {
+        return new Field(name, kind, Need.REQUIRED);
+    }
+
+    static Field optional(String name, Kind kind) {
+        return new Field(name, kind, Need.OPTIONAL);
+    }
+
+    /** Returns whether a heading's unit is one of this column's. */
+    boolean accepts(Header header) {
+        String unit = header.plainUnit();
+        return switch (kind) {
+            case TEMPERATURE -> temperatureUnit(unit).isPresent();
+            case MASS -> massUnit(unit).isPresent();
+            case TIME -> Value.TimeUnit.of(unit).isPresent();
+            case SHARE -> unit.equals("%");
+            case DENSITY -> unit.equals("g/l");
+            case MILLIMETRES -> unit.equals("mm");
+            case PRESSURE -> pressureInHectopascals(unit) > 0;
+            // A unit on words or on a date says nothing that would change how they are read.
+            case TEXT, NUMBER, LABELLED, DATE, DATE_TIME -> true;
+        };
+    }
+
+    static Optional<TemperatureUnit> temperatureUnit(String plainUnit) {
+        return switch (plainUnit) {
+            case "c" -> Optional.of(TemperatureUnit.CELSIUS);
+            case "f" -> Optional.of(TemperatureUnit.FAHRENHEIT);
+            case "k" -> Optional.of(TemperatureUnit.KELVIN);
+            default -> Optional.empty();
+        };
+    }
+
+    static Optional<MassUnit> massUnit(String plainUnit) {
+        for (MassUnit unit : MassUnit.values()) {
+            if (unit.symbol().equals(plainUnit)) {
+                return Optional.of(unit);
+            }
+        }
+        return Optional.empty();
+    }
+
+    static double pressureInHectopascals(String plainUnit) {
+        return switch (plainUnit) {
+            case "hpa", "mbar" -> 1;
+            case "kpa" -> 10;
+            default -> 0;
+        };
+    }
+}

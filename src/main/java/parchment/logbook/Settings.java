@@ -1,0 +1,246 @@
+package parchment.logbook;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.Reader;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.DateTimeException;
+import java.time.ZoneId;
+import java.util.Arrays;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Properties;
+import java.util.TreeSet;
+
+/**
+ * Holds what logbook.properties states.
+ *
+ * @param missingReadings the numbers that loggers write when they have no reading
+ * @param dates the order that dates are written in
+ * @param spreadsheetTimes whether "9:19:00" may be taken for 9 minutes 19 seconds
+ * @param batchDigits the digits of a batch's number; 0 if names are taken as they stand
+ * @param zoneStated whether the time zone was stated rather than taken from this computer
+ */
+record Settings(
+        Optional<String> name,
+        ZoneId zone,
+        Stated zoneStated,
+        Map<String, Logbook.Scale> scales,
+        List<Double> missingReadings,
+        Logbook.CrackHabit crackHabit,
+        DateOrder dates,
+        SpreadsheetTimes spreadsheetTimes,
+        int batchDigits) {
+
+    static final String FILE = "logbook.properties";
+    static final List<Double> USUAL_MISSING_READINGS = List.of(-1.0, 999.9, 65535.0);
+    private static final String SCALE = "scale.";
+    private static final List<String> KEYS = List.of(
+            "name", "time.zone", "missing.readings", "crack.habit", "date.order", "spreadsheet.times", "batch.digits");
+
+    enum Stated {
+        YES,
+        NO
+    }
+
+    /** Says how a date that is not in ISO form is to be read. */
+    enum DateOrder {
+        ISO_ONLY("year-month-day"),
+        DAY_MONTH_YEAR("day/month/year"),
+        MONTH_DAY_YEAR("month/day/year");
+
+        private final String words;
+
+        DateOrder(String words) {
+            this.words = words;
+        }
+
+        String words() {
+            return words;
+        }
+    }
+
+    /** Says whether a spreadsheet is known to have turned minutes and seconds into hours and minutes. */
+    enum SpreadsheetTimes {
+        /** Nothing is known: such a time is questioned. */
+        QUESTIONED,
+        /** The user states that 9:19:00 means 9 minutes 19 seconds. */
+        MINUTES_AND_SECONDS
+    }
+
+    static Settings usual() {
+        return new Settings(
+                Optional.empty(),
+                ZoneId.systemDefault(),
+                Stated.NO,
+                Map.of(),
+                USUAL_MISSING_READINGS,
+                Logbook.CrackHabit.NOT_WRITTEN,
+                DateOrder.ISO_ONLY,
+                SpreadsheetTimes.QUESTIONED,
+                0);
+    }
+
+    static Settings read(Path folder, ProblemLog problems) {
+        Path file = folder.resolve(FILE);
+        if (!Files.exists(file)) {
+            return usual();
+        }
+        return of(properties(file, problems), problems);
+    }
+
+    /** Reads a file of settings; what cannot be read is a problem and leaves no setting. */
+    static Map<String, String> properties(Path file, ProblemLog problems) {
+        Properties properties = new Properties();
+        try (InputStream in = Files.newInputStream(file);
+                Reader reader = TextFile.reader(in)) {
+            properties.load(reader);
+        } catch (IOException e) {
+            problems.add(0, "", TextFile.reason(e), "a file of settings, one 'name=value' a line", "settings left out");
+        } catch (IllegalArgumentException e) {
+            problems.add(
+                    0,
+                    "",
+                    "a backslash with 'u' that is no character",
+                    "settings, one 'name=value' a line; write a backslash twice",
+                    "settings left out");
+        }
+        Map<String, String> settings = new LinkedHashMap<>();
+        for (String key : new TreeSet<>(properties.stringPropertyNames())) {
+            settings.put(key.strip(), properties.getProperty(key).strip());
+        }
+        return settings;
+    }
+
+    static Settings of(Map<String, String> stated, ProblemLog problems) {
+        Settings usual = usual();
+        Map<String, Logbook.Scale> scales = new LinkedHashMap<>();
+        Settings settings = usual;
+        for (Map.Entry<String, String> entry : stated.entrySet()) {
+            String key = entry.getKey().toLowerCase(Locale.ROOT);
+            if (key.startsWith(SCALE)) {
+                scale(entry.getKey().substring(SCALE.length()), entry.getValue(), scales, problems);
+            } else if (KEYS.contains(key)) {
+                settings = settings.with(key, entry.getValue(), problems);
+            } else {
+                problems.add(
+                        0,
+                        "",
+                        "a setting " + Words.quote(entry.getKey()),
+                        "one of " + String.join(", ", KEYS) + ", scale.<attribute>." + Words.didYouMean(key, KEYS),
+                        "setting left out");
+            }
+        }
+        return new Settings(
+                settings.name,
+                settings.zone,
+                settings.zoneStated,
+                scales,
+                settings.missingReadings,
+                settings.crackHabit,
+                settings.dates,
+                settings.spreadsheetTimes,
+                settings.batchDigits);
+    }
+
+    private Settings with(String key, String value, ProblemLog problems) {
+        Optional<String> newName = name;
+        ZoneId newZone = zone;
+        Stated newStated = zoneStated;
+        List<Double> newMissing = missingReadings;
+        Logbook.CrackHabit newHabit = crackHabit;
+        DateOrder newDates = dates;
+        SpreadsheetTimes newTimes = spreadsheetTimes;
+        int newDigits = batchDigits;
+        String expected = "";
+        switch (key) {
+            case "name" -> newName = value.isEmpty() ? Optional.empty() : Optional.of(value);
+            case "time.zone" -> {
+                try {
+                    newZone = ZoneId.of(value);
+                    newStated = Stated.YES;
+                } catch (DateTimeException e) {
+                    expected = "a time zone such as Europe/Berlin or +01:00."
+                            + Words.didYouMean(value, ZoneId.getAvailableZoneIds());
+                }
+            }
+            case "missing.readings" -> {
+                double[] numbers = Arrays.stream(value.split(","))
+                        .filter(part -> !part.isBlank() && !part.strip().equalsIgnoreCase("NaN"))
+                        .mapToDouble(part -> Numbers.parse(part, Numbers.Decimal.POINT))
+                        .toArray();
+                if (Arrays.stream(numbers).anyMatch(Double::isNaN)) {
+                    expected = "numbers with commas between them, as in -1,999.9,65535";
+                } else {
+                    newMissing = Arrays.stream(numbers).boxed().toList();
+                }
+            }
+            case "crack.habit" -> {
+                switch (Header.name(value)) {
+                    case "first pop" -> newHabit = Logbook.CrackHabit.FIRST_POP;
+                    case "steady popping" -> newHabit = Logbook.CrackHabit.STEADY_POPPING;
+                    default -> expected = "'first pop' or 'steady popping'";
+                }
+            }
+            case "date.order" -> {
+                Optional<DateOrder> order = Arrays.stream(DateOrder.values())
+                        .filter(o -> o.words().equals(Header.name(value)))
+                        .findFirst();
+                newDates = order.orElse(dates);
+                expected = order.isPresent() ? "" : "'year-month-day', 'day/month/year' or 'month/day/year'";
+            }
+            case "spreadsheet.times" -> {
+                if (Header.name(value).equals("min:s")) {
+                    newTimes = SpreadsheetTimes.MINUTES_AND_SECONDS;
+                } else {
+                    expected = "'min:s', which says that 9:19:00 means 9 minutes 19 seconds";
+                }
+            }
+            default -> {
+                double digits = Numbers.parse(value, Numbers.Decimal.POINT);
+                if (digits >= 1 && digits <= 12 && digits == Math.rint(digits)) {
+                    newDigits = (int) digits;
+                } else {
+                    expected = "the number of digits in a batch's name, as in 3 for 007";
+                }
+            }
+        }
+        if (!expected.isEmpty()) {
+            problems.add(0, key, Words.quote(value), expected, "setting left out");
+        }
+        return new Settings(newName, newZone, newStated, scales, newMissing, newHabit, newDates, newTimes, newDigits);
+    }
+
+    private static void scale(String attribute, String value, Map<String, Logbook.Scale> scales, ProblemLog problems) {
+        String[] ends = value.split("\\.\\.", -1);
+        double low = ends.length == 2 ? Numbers.parse(ends[0], Numbers.Decimal.POINT) : Double.NaN;
+        double high = ends.length == 2 ? Numbers.parse(ends[1], Numbers.Decimal.POINT) : Double.NaN;
+        if (low < high) {
+            scales.put(plain(attribute), new Logbook.Scale(low, high));
+        } else {
+            problems.add(
+                    0,
+                    SCALE + attribute,
+                    Words.quote(value),
+                    "low..high, as in scale.acidity=0..10",
+                    "setting left out");
+        }
+    }
+
+    /** Returns an attribute's name as settings write it, where a blank is hard to write. */
+    static String plain(String attribute) {
+        return Header.name(attribute.replaceAll("[\\s_.-]+", " "));
+    }
+
+    /** Returns a batch's name with the zeros that a spreadsheet took away. */
+    String batchName(String written) {
+        if (batchDigits == 0 || written.length() >= batchDigits || !written.matches("\\d+")) {
+            return written;
+        }
+        return "0".repeat(batchDigits - written.length()) + written;
+    }
+}

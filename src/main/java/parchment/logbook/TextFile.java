@@ -1,0 +1,55 @@
+package parchment.logbook;
+
+import java.io.BufferedInputStream;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.InputStreamReader;
+import java.io.Reader;
+import java.nio.charset.Charset;
+import java.nio.charset.CodingErrorAction;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.FileSystemException;
+import java.nio.file.NoSuchFileException;
+
+/** Opens bytes as text: UTF-8, or what a byte-order mark says; a byte that is no text becomes U+FFFD and never stops the reading. */
+final class TextFile {
+    private TextFile() {}
+
+    static Reader reader(InputStream bytes) throws IOException {
+        BufferedInputStream in = new BufferedInputStream(bytes, 1 << 16);
+        in.mark(4);
+        int first = in.read();
+        int second = in.read();
+        int third = in.read();
+        Charset charset = StandardCharsets.UTF_8;
+        int marked = 0;
+        if (first == 0xEF && second == 0xBB && third == 0xBF) {
+            marked = 3;
+        } else if (first == 0xFF && second == 0xFE) {
+            charset = StandardCharsets.UTF_16LE;
+            marked = 2;
+        } else if (first == 0xFE && second == 0xFF) {
+            charset = StandardCharsets.UTF_16BE;
+            marked = 2;
+        }
+        in.reset();
+        in.skipNBytes(marked);
+        return new InputStreamReader(
+                in,
+                charset.newDecoder()
+                        .onMalformedInput(CodingErrorAction.REPLACE)
+                        .onUnmappableCharacter(CodingErrorAction.REPLACE));
+    }
+
+    /** Says why a file could not be read, without the name of a class. */
+    static String reason(IOException failure) {
+        if (failure instanceof NoSuchFileException) {
+            return "no file (a link that leads nowhere?)";
+        }
+        if (failure instanceof FileSystemException f && f.getReason() == null) {
+            return "a file that may not be read";
+        }
+        String message = failure.getMessage();
+        return "a file that cannot be read" + (message == null ? "" : " (" + message + ")");
+    }
+}

@@ -1,0 +1,97 @@
+package parchment.logbook;
+
+import java.util.Collection;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+
+/** Puts what a user wrote into a sentence: quoted, shortened, harmless; and finds the name that was probably meant. */
+final class Words {
+    private static final int LONGEST_QUOTE = 60;
+
+    private Words() {}
+
+    /** Returns the text in single quotes, shortened, on one line, without characters that turn the line's direction. */
+    static String quote(String text) {
+        StringBuilder safe = new StringBuilder("'");
+        int points = 0;
+        for (int i = 0; i < text.length(); ) {
+            int point = text.codePointAt(i);
+            i += Character.charCount(point);
+            if (points++ == LONGEST_QUOTE) {
+                safe.append('…');
+                break;
+            }
+            if (Character.isISOControl(point) || turnsDirection(point)) {
+                safe.append('\uFFFD');
+            } else {
+                safe.appendCodePoint(point);
+            }
+        }
+        return safe.append('\'').toString();
+    }
+
+    // Embeddings, overrides and isolates would run on past the quote and turn the rest of the message around.
+    private static boolean turnsDirection(int point) {
+        return point >= 0x202A && point <= 0x202E || point >= 0x2066 && point <= 0x2069;
+    }
+
+    /** Returns a count with its noun, as in "1 row" or "3 rows". */
+    static String count(long number, String one, String many) {
+        return String.format(Locale.ROOT, "%d %s", number, number == 1 ? one : many);
+    }
+
+    /** Returns the known name that is closest to the one written, if it is close enough to be a slip. */
+    static Optional<String> closest(String written, Collection<String> known) {
+        String plain = plain(written);
+        String best = null;
+        int bestDistance = Integer.MAX_VALUE;
+        for (String name : known) {
+            int distance = distance(plain, plain(name));
+            if (distance < bestDistance) {
+                best = name;
+                bestDistance = distance;
+            }
+        }
+        int longest = plain.length();
+        int allowed = longest <= 2 ? 0 : longest <= 5 ? 1 : longest <= 9 ? 2 : 3;
+        return best == null || bestDistance > allowed ? Optional.empty() : Optional.of(best);
+    }
+
+    /** Returns " Did you mean 'x'?" or nothing. */
+    static String didYouMean(String written, Collection<String> known) {
+        return closest(written, known)
+                .map(name -> " Did you mean " + quote(name) + "?")
+                .orElse("");
+    }
+
+    /** Returns a few names for a message: all of them, or the first five and a count. */
+    static String some(Collection<String> names) {
+        List<String> quoted = names.stream().limit(5).map(Words::quote).toList();
+        String listed = String.join(", ", quoted);
+        return names.size() > 5 ? listed + " and " + (names.size() - 5) + " more" : listed;
+    }
+
+    private static String plain(String name) {
+        return name.strip().toLowerCase(Locale.ROOT).replaceAll("[\\s_.-]+", " ");
+    }
+
+    /** Returns the number of letters put in, left out, replaced or swapped with their neighbour (Damerau 1964, adjacent swaps). */
+    private static int distance(String a, String b) {
+        int[][] d = new int[a.length() + 1][b.length() + 1];
+        for (int i = 0; i <= a.length(); i++) {
+            for (int j = 0; j <= b.length(); j++) {
+                if (i == 0 || j == 0) {
+                    d[i][j] = i + j;
+                    continue;
+                }
+                int replaced = d[i - 1][j - 1] + (a.charAt(i - 1) == b.charAt(j - 1) ? 0 : 1);
+                d[i][j] = Math.min(replaced, Math.min(d[i - 1][j], d[i][j - 1]) + 1);
+                if (i > 1 && j > 1 && a.charAt(i - 1) == b.charAt(j - 2) && a.charAt(i - 2) == b.charAt(j - 1)) {
+                    d[i][j] = Math.min(d[i][j], d[i - 2][j - 2] + 1);
+                }
+            }
+        }
+        return d[a.length()][b.length()];
+    }
+}
