@@ -51,6 +51,7 @@ final class ChartWords {
         }
         List<String> parts = new ArrayList<>();
         Map<String, Integer> crowds = new LinkedHashMap<>();
+        Map<String, List<Points>> groups = new LinkedHashMap<>();
         for (Layer layer : plot.layers()) {
             if (layer instanceof Line line && line.weight() == Weight.FAINT) {
                 crowds.merge(line.label(), 1, Integer::sum);
@@ -59,17 +60,29 @@ final class ChartWords {
             } else if (layer instanceof Band band) {
                 parts.add("band " + band.label());
             } else if (layer instanceof Points points) {
-                parts.add(count(points.size() - points.leftOut(), "point") + " " + points.label()
-                        + (points.leftOut() > 0 ? " (" + points.leftOut() + " left out, a value is missing)" : ""));
+                groups.computeIfAbsent(points.label(), label -> new ArrayList<>())
+                        .add(points);
             } else if (layer instanceof Boundary boundary) {
                 parts.add(words(boundary, x));
             } else if (layer instanceof Span span) {
                 parts.add(span.label() + " from " + x.format(span.from()) + " to " + x.format(span.to()));
             }
         }
-        crowds.forEach((label, count) -> parts.add(0, count(count, "thin line") + " " + label));
+        groups.forEach((label, same) -> parts.add(0, words(label, same)));
+        crowds.forEach((label, count) -> parts.add(0, named(count(count, "thin line"), label)));
         plot.triedRange().ifPresent(range -> parts.add(words(range, x)));
         sentences.add(String.join("; ", parts.stream().map(String::strip).toList()));
+    }
+
+    private static String words(String label, List<Points> same) {
+        int leftOut = same.stream().mapToInt(Points::leftOut).sum();
+        int all = same.stream().mapToInt(Points::size).sum();
+        String words = named(count(all - leftOut, "point"), label);
+        return leftOut > 0 ? words + ", " + leftOut + " left out because a value is missing" : words;
+    }
+
+    private static String named(String count, String label) {
+        return label.isBlank() ? count : count + " (" + label + ")";
     }
 
     private static String count(int count, String what) {

@@ -26,7 +26,7 @@ class PlotTest {
     void countsThePointsThatAreLeftOut() {
         assertTrue(Gallery.scatter()
                 .text()
-                .contains("39 points one cupping of one batch (1 left out, a value is missing)"));
+                .contains("39 points (one cupping of one batch), 1 left out because a value is missing"));
     }
 
     @Test
