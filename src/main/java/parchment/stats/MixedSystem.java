@@ -446,4 +446,76 @@ final class MixedSystem {
         }
         return covariance;
     }
+
+    /**
+     * Solves for another right side at the theta last evaluated.
+     *
+     * @param cross Z'v in the order of nodes and components, for the scaled columns
+     * @param fixedCross X'v for the orthonormal columns; replaced by their coefficients
+     * @return random effects in the order of nodes and components
+     */
+    double[] solveFor(double[] cross, double[] fixedCross) {
+        CrossProducts p = products;
+        int random = layout.sparseColumns + layout.denseRandom;
+        double[] x = new double[random + p.fixed];
+        for (int node = 0; node < p.nodes; node++) {
+            int t = p.termOfNode[node];
+            int nt = p.sizeOfTerm[t];
+            for (int c = 0; c < nt; c++) {
+                for (int r = c; r < nt; r++) {
+                    x[layout.columnOfNode[node] + c] += lambda[t][r * nt + c] * cross[p.firstComponent[node] + r];
+                }
+            }
+        }
+        System.arraycopy(fixedCross, 0, x, random, p.fixed);
+        forward(x);
+        // Back substitution as in solve(), with x in place of the response's row.
+        int size = layout.denseSize;
+        int dense = layout.sparseColumns;
+        for (int c = size - 2; c >= 0; c--) {
+            int column = layout.denseOffset + c * size;
+            for (int r = c + 1; r < size - 1; r++) {
+                x[dense + c] -= factor[column + r] * x[dense + r];
+            }
+            x[dense + c] /= factor[column + c];
+        }
+        for (int c = dense - 1; c >= 0; c--) {
+            int[] below = layout.rowsBelow[c];
+            for (int i = 0; i < below.length - 1; i++) {
+                x[c] -= factor[layout.start[c] + 1 + i] * x[below[i]];
+            }
+            x[c] /= factor[layout.start[c]];
+        }
+        System.arraycopy(x, random, fixedCross, 0, p.fixed);
+        double[] b = new double[cross.length];
+        for (int node = 0; node < p.nodes; node++) {
+            int t = p.termOfNode[node];
+            int nt = p.sizeOfTerm[t];
+            for (int r = 0; r < nt; r++) {
+                for (int c = 0; c <= r; c++) {
+                    b[p.firstComponent[node] + r] += lambda[t][r * nt + c] * x[layout.columnOfNode[node] + c];
+                }
+            }
+        }
+        return b;
+    }
+
+    private void forward(double[] x) {
+        for (int c = 0; c < layout.sparseColumns; c++) {
+            x[c] /= factor[layout.start[c]];
+            int[] below = layout.rowsBelow[c];
+            for (int i = 0; i < below.length - 1; i++) {
+                x[below[i]] -= factor[layout.start[c] + 1 + i] * x[c];
+            }
+        }
+        int size = layout.denseSize;
+        int dense = layout.sparseColumns;
+        for (int c = 0; c < size - 1; c++) {
+            int column = layout.denseOffset + c * size;
+            x[dense + c] /= factor[column + c];
+            for (int r = c + 1; r < size - 1; r++) {
+                x[dense + r] -= factor[column + r] * x[dense + c];
+            }
+        }
+    }
 }

@@ -29,7 +29,11 @@ public record VarianceComponent(String term, String effect, String otherEffect, 
     public String toString() {
         String what = isCovariance()
                 ? String.format(Locale.ROOT, "%s: covariance of %s and %s %.4g", term, effect, otherEffect, variance)
-                : String.format(Locale.ROOT, "%s %s: standard deviation %.4g", term, effect, standardDeviation());
+                : String.format(
+                        Locale.ROOT,
+                        "%s: standard deviation %.4g",
+                        term.equals(effect) ? term : term + " " + effect,
+                        standardDeviation());
         return boundary.isEmpty() ? what : what + " (" + boundary + ")";
     }
 }
