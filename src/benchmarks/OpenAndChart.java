@@ -19,7 +19,8 @@ public final class OpenAndChart {
         long opened = System.currentTimeMillis();
         BatchTable table = BatchTable.of(logbook);
         long measured = System.currentTimeMillis();
-        int letters = BatchChart.of(logbook.batches().get(0)).svg().orElseThrow().length();
+        int letters =
+                BatchChart.of(logbook.batches().get(0)).svg().orElseThrow().length();
         long drawn = System.currentTimeMillis();
         System.out.printf(
                 java.util.Locale.ROOT,
