@@ -25,6 +25,7 @@ import parchment.quantity.TemperatureUnit;
 public final class Logbook implements Showable {
     private final Contents contents;
     private final Map<String, Batch> byName;
+    private final List<Batch> recorded;
 
     /**
      * Holds everything that a logbook was made of.
@@ -83,8 +84,9 @@ public final class Logbook implements Showable {
         NOT_WRITTEN
     }
 
-    private Logbook(Contents contents) {
+    private Logbook(Contents contents, List<Batch> recorded) {
         this.contents = contents;
+        this.recorded = recorded;
         Map<String, Batch> index = new LinkedHashMap<>();
         contents.batches().forEach(batch -> index.putIfAbsent(batch.name(), batch));
         this.byName = Collections.unmodifiableMap(index);
@@ -92,7 +94,7 @@ public final class Logbook implements Showable {
 
     /** Returns a logbook of the given contents, for tests and for logbooks that are not in a folder. */
     public static Logbook of(Contents contents) {
-        return new Logbook(contents);
+        return new Logbook(contents, contents.batches());
     }
 
     /**
@@ -248,8 +250,20 @@ public final class Logbook implements Showable {
         return with(batches().stream().filter(condition).toList(), readerUnit());
     }
 
-    /** Returns the logbook of one lot's batches. */
+    /**
+     * Returns the logbook of one lot's batches.
+     *
+     * @throws LogbookException if no batch and no row of lots.csv or blends.csv has a lot of that name
+     */
     public Logbook ofLot(String lot) {
+        Set<String> known = new LinkedHashSet<>();
+        lots().forEach(l -> known.add(l.name()));
+        recorded.forEach(batch -> batch.lot().ifPresent(known::add));
+        if (!known.contains(lot)) {
+            throw new LogbookException("The logbook " + Words.quote(name()) + " has no lot " + Words.quote(lot) + "."
+                    + Words.didYouMean(lot, known)
+                    + (known.isEmpty() ? " No batch names a lot." : " Lots: " + Words.some(known) + "."));
+        }
         return only(batch -> batch.lot().filter(lot::equals).isPresent());
     }
 
@@ -270,7 +284,7 @@ public final class Logbook implements Showable {
                 cups.add(cup);
             }
         }
-        return new Logbook(new Contents(
+        Contents filtered = new Contents(
                 contents.name(),
                 contents.zone(),
                 unit,
@@ -284,7 +298,23 @@ public final class Logbook implements Showable {
                 contents.upkeep(),
                 contents.scales(),
                 contents.crackHabit(),
-                contents.problems()));
+                contents.problems());
+        return new Logbook(filtered, recorded);
+    }
+
+    /** Returns every batch that was read, those too that a filter left out: they heated the machine all the same. */
+    List<Batch> recorded() {
+        return recorded;
+    }
+
+    @Override
+    public String text() {
+        return LogbookSummary.of(this).text();
+    }
+
+    @Override
+    public Optional<String> html() {
+        return LogbookSummary.of(this).html();
     }
 
     @Override
@@ -295,13 +325,13 @@ public final class Logbook implements Showable {
         long cuppings = cups().stream().map(CupScores::cupping).distinct().count();
         return String.format(
                 Locale.ROOT,
-                "%s: %d batches (%d with a curve), %d lots, %d cups scored in %d cuppings, %d problems in reading",
+                "%s: %s (%d with a curve), %s, %s scored in %s, %s in reading",
                 name(),
-                batches().size(),
+                Words.count(batches().size(), "batch", "batches"),
                 curves,
-                lots().size(),
-                cups().size(),
-                cuppings,
-                problems().size());
+                Words.count(lots().size(), "lot", "lots"),
+                Words.count(cups().size(), "cup", "cups"),
+                Words.count(cuppings, "cupping", "cuppings"),
+                Words.count(problems().size(), "problem", "problems"));
     }
 }

@@ -1,0 +1,184 @@
+package parchment.logbook;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.Predicate;
+import parchment.display.Report;
+import parchment.display.Table;
+
+/** Tells on one page what a logbook holds and what it lacks. */
+final class LogbookSummary {
+    private static final String NO_LOT = "no lot written";
+
+    private final Logbook logbook;
+    private final LogbookFacts facts;
+    private final Set<String> cupped = new HashSet<>();
+
+    private LogbookSummary(Logbook logbook) {
+        this.logbook = logbook;
+        this.facts = LogbookFacts.of(logbook);
+        logbook.cups().forEach(cup -> cupped.add(cup.batch()));
+    }
+
+    static Report of(Logbook logbook) {
+        return new LogbookSummary(logbook).report();
+    }
+
+    private Report report() {
+        List<LocalDate> days = logbook.batches().stream()
+                .flatMap(batch -> facts.day(batch).stream())
+                .distinct()
+                .sorted()
+                .toList();
+        String when = days.isEmpty()
+                ? "No batch has a date."
+                : String.format(
+                        Locale.ROOT,
+                        "Roasted on %s from %s to %s (time zone %s).",
+                        Words.count(days.size(), "day", "days"),
+                        days.get(0),
+                        days.get(days.size() - 1),
+                        logbook.contents().zone());
+        Report report = Report.titled(logbook.name())
+                .say(logbook + ".")
+                .say(when + " Temperatures are shown in " + logbook.readerUnit().symbol() + ".")
+                .add(lots());
+        if (!logbook.attributes().isEmpty()) {
+            report = report.say("Scored: " + String.join(", ", logbook.attributes()) + ".");
+        }
+        List<String> missing = missing();
+        if (!missing.isEmpty()) {
+            report = report.heading("What is missing");
+            for (String sentence : missing) {
+                report = report.say(sentence);
+            }
+        }
+        if (logbook.problems().size() > 0) {
+            report = report.heading("What could not be read as written")
+                    .say(logbook.problems() + " logbook.problems() lists them.");
+        }
+        return report;
+    }
+
+    private record LotRow(String lot, List<Batch> batches) {}
+
+    private Table lots() {
+        Map<String, List<Batch>> byLot = new LinkedHashMap<>();
+        logbook.batches()
+                .forEach(batch -> byLot.computeIfAbsent(batch.lot().orElse(NO_LOT), lot -> new ArrayList<>())
+                        .add(batch));
+        List<LotRow> rows = byLot.entrySet().stream()
+                .map(entry -> new LotRow(entry.getKey(), entry.getValue()))
+                .toList();
+        return Table.titled("Batches by lot")
+                .withText("lot", rows, LotRow::lot)
+                .withNumber("batches", "", 0, rows, row -> row.batches().size())
+                .withNumber("with a curve", "", 0, rows, row -> count(row, this::hasCurve))
+                .withNumber("cupped", "", 0, rows, row -> count(row, batch -> cupped.contains(batch.name())))
+                .withText("first", rows, row -> day(row, Comparator.naturalOrder()))
+                .withText("last", rows, row -> day(row, Comparator.reverseOrder()));
+    }
+
+    private boolean hasCurve(Batch batch) {
+        return batch.logged().contains(Quantity.BEAN_TEMPERATURE);
+    }
+
+    private static long count(LotRow row, Predicate<Batch> condition) {
+        return row.batches().stream().filter(condition).count();
+    }
+
+    private String day(LotRow row, Comparator<LocalDate> order) {
+        return row.batches().stream()
+                .flatMap(batch -> facts.day(batch).stream())
+                .min(order)
+                .map(LocalDate::toString)
+                .orElse("");
+    }
+
+    private List<String> missing() {
+        List<String> missing = new ArrayList<>();
+        lacking(
+                missing,
+                "date",
+                "nothing that needs the calendar can use them",
+                b -> b.roastedAt().isEmpty());
+        lacking(missing, "bean temperature curve", "only written marks are known", b -> !hasCurve(b));
+        lacking(missing, "lot", "they are compared with no others", b -> b.lot().isEmpty());
+        lacking(
+                missing,
+                "machine",
+                "all of these count as one machine",
+                b -> b.machine().isEmpty());
+        lacking(
+                missing,
+                "green mass",
+                "the batch size cannot be adjusted for",
+                b -> b.conditions().greenMass().isEmpty());
+        lacking(
+                missing,
+                "mass loss",
+                "a mass is missing",
+                b -> b.conditions().massLoss().isEmpty());
+        lacking(
+                missing,
+                "written first crack",
+                "it has to be found on the curve, with less certainty",
+                b -> b.writtenMark(MarkKind.FIRST_CRACK_START).isEmpty());
+        lacking(missing, "cupping", "their taste is not known", b -> !cupped.contains(b.name()));
+        Logbook.Contents contents = logbook.contents();
+        if (contents.machines().isEmpty()) {
+            missing.add("No machines.csv: no plan can be drawn without the maker's smallest and largest batch.");
+        }
+        if (!logbook.cups().isEmpty()) {
+            Set<String> blind = new HashSet<>();
+            contents.cuppings().stream()
+                    .filter(cupping -> cupping.blind() != Cupping.Said.NOT_WRITTEN)
+                    .forEach(cupping -> blind.add(cupping.name()));
+            long unsaid = logbook.cups().stream()
+                    .map(CupScores::cupping)
+                    .distinct()
+                    .filter(c -> !blind.contains(c))
+                    .count();
+            if (unsaid > 0) {
+                missing.add(
+                        Words.count(unsaid, "cupping does", "cuppings do")
+                                + " not say whether it was blind (sessions.csv): no verdict on them goes beyond \"suggestive\".");
+            }
+        }
+        if (contents.crackHabit() == Logbook.CrackHabit.NOT_WRITTEN
+                && logbook.batches().stream()
+                        .anyMatch(b -> b.writtenMark(MarkKind.FIRST_CRACK_START).isPresent())) {
+            missing.add("Whether first crack is written at the first pop or at steady popping is not said"
+                    + " (crack.habit in logbook.properties).");
+        }
+        if (contents.upkeep().isEmpty()) {
+            missing.add("No upkeep.csv: a moved probe can only be suspected from the readings.");
+        }
+        return missing;
+    }
+
+    private void lacking(List<String> missing, String what, String consequence, Predicate<Batch> lacks) {
+        List<Batch> without = logbook.batches().stream().filter(lacks).toList();
+        if (!without.isEmpty()) {
+            Optional<String> only = without.size() == 1
+                    ? Optional.of(" (" + Words.quote(without.get(0).name()) + ")")
+                    : Optional.empty();
+            missing.add(String.format(
+                    Locale.ROOT,
+                    "%d of %s without a %s%s: %s.",
+                    without.size(),
+                    Words.count(logbook.batches().size(), "batch", "batches"),
+                    what,
+                    only.orElse(""),
+                    consequence));
+        }
+    }
+}
