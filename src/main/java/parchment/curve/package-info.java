@@ -1,8 +1,17 @@
 /**
- * Holds sampled quantities over time: what a probe read, what a control was set to.
+ * Holds what was sampled over time, and turns it into numbers that can be relied on: cleaned readings, a smooth value, a rate of
+ * rise, the steps of a control.
  *
- * <p>Time is in seconds since charge, negative before it. A {@link parchment.curve.Curve} is what was logged; cleaning, smoothing
- * and the rate of rise are made from it and know which readings they left out.
+ * <p>Cleaning only ever leaves readings out, and says which and why. Smoothing gives a standard error with every number and gives
+ * nothing inside a gap:
+ *
+ * <pre>{@code
+ * CleanCurve clean = CleanCurve.of(curve);          // what was left out, gaps, the logger's step
+ * SmoothCurve smooth = SmoothCurve.of(clean);       // local quadratic, 20 seconds to either side
+ * smooth.valueAt(372).value();                      // in the curve's unit
+ * smooth.slopeAt(372).value();                      // per minute: the rate of rise of a bean-temperature curve
+ * ControlSteps.of(gas).list();                      // when the gas was moved, from what to what
+ * }</pre>
  */
 @NullMarked
 package parchment.curve;

@@ -1,0 +1,85 @@
+package parchment.curve;
+
+import java.util.List;
+import java.util.Locale;
+import parchment.quantity.Elapsed;
+import parchment.quantity.TemperatureUnit;
+
+/**
+ * Finds when a smoothed curve first rises to a value, after its lowest point.
+ *
+ * <p>The standard error is that of the height divided by the slope; where the curve is so flat that this exceeds the window, there is
+ * no answer.
+ */
+public final class Passage {
+    private static final int STEPS = 30;
+
+    private Passage() {}
+
+    /** Returns the time in seconds at which the curve first reaches a value from below. */
+    public static Estimate rising(SmoothCurve smooth, double value) {
+        return rising(smooth, value, TemperatureUnit.CELSIUS);
+    }
+
+    /** Returns the time in seconds at which the curve first reaches a value from below; reasons are told on the reader's scale. */
+    public static Estimate rising(SmoothCurve smooth, double value, TemperatureUnit reader) {
+        List<Smoothed> rows = smooth.atReadings();
+        Curve kept = smooth.clean().kept();
+        String shown = kept.unit().format(value, reader);
+        int lowest = -1;
+        for (int i = 0; i < rows.size(); i++) {
+            if (!rows.get(i).isMissing() && (lowest < 0 || rows.get(i).value() < rows.get(lowest).value())) {
+                lowest = i;
+            }
+        }
+        if (lowest < 0) {
+            return Estimate.missing("the " + kept.name() + " has too few readings.");
+        }
+        if (rows.get(lowest).value() > value) {
+            return Estimate.missing(String.format(
+                    Locale.ROOT,
+                    "the %s never was as low as %s (lowest %s).",
+                    kept.name(),
+                    shown,
+                    kept.unit().format(rows.get(lowest).value(), reader)));
+        }
+        for (int i = lowest + 1; i < rows.size(); i++) {
+            if (rows.get(i).value() >= value) {
+                return between(smooth, rows.get(i - 1), rows.get(i), value, shown);
+            }
+        }
+        return Estimate.missing("the " + kept.name() + " never reached " + shown + ".");
+    }
+
+    private static Estimate between(SmoothCurve smooth, Smoothed before, Smoothed after, double value, String shown) {
+        double low = before.seconds();
+        double high = after.seconds();
+        if (smooth.at(0.5 * (low + high)).isMissing() || before.isMissing()) {
+            return Estimate.missing(String.format(
+                    Locale.ROOT,
+                    "the %s passes %s inside a gap (%s to %s).",
+                    smooth.clean().kept().name(),
+                    shown,
+                    Elapsed.seconds(low),
+                    Elapsed.seconds(high)));
+        }
+        for (int i = 0; i < STEPS && high - low > 1e-7; i++) {
+            double middle = 0.5 * (low + high);
+            if (smooth.at(middle).value() < value) {
+                low = middle;
+            } else {
+                high = middle;
+            }
+        }
+        Smoothed there = smooth.at(high);
+        double error = there.valueStandardError() / Math.max(there.slope() / 60, 1e-12);
+        if (!(there.slope() > 0) || error > smooth.bandwidthSeconds()) {
+            return Estimate.missing(String.format(
+                    Locale.ROOT,
+                    "the %s is too flat at %s to say when it passed.",
+                    smooth.clean().kept().name(),
+                    shown));
+        }
+        return Estimate.of(high, error);
+    }
+}

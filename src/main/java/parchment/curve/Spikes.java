@@ -1,0 +1,84 @@
+package parchment.curve;
+
+import java.util.Arrays;
+import parchment.stats.Robust;
+
+/**
+ * Finds spikes with a Hampel filter on what is left after the line through a reading's neighbours is taken away.
+ *
+ * <p>Hampel's filter compares a reading with the median of its window; on a steep curve the window's own rise would hide spikes, so
+ * the median of the means of symmetric neighbours stands in for it. A fall at charge is no spike: a spike comes back, so it must lie
+ * further from the line between the readings around it than those two lie from each other.
+ */
+final class Spikes {
+    private static final int HALF_WINDOW = 4;
+    private static final int SCALE_WINDOW = 15;
+    private static final double FEWEST_STEPS = 3;
+
+    private Spikes() {}
+
+    static boolean[] find(double[] x, double[] y, double step, Cleaning cleaning) {
+        int n = y.length;
+        boolean[] spike = new boolean[n];
+        if (n < 2 * HALF_WINDOW + 1) {
+            return spike;
+        }
+        double[] off = new double[n];
+        for (int i = 0; i < n; i++) {
+            off[i] = offNeighbours(y, i);
+        }
+        double[] limit = new double[n];
+        boolean[] far = new boolean[n];
+        for (int i = 0; i < n; i++) {
+            double[] window =
+                    Arrays.copyOfRange(off, Math.max(0, i - SCALE_WINDOW), Math.min(n, i + SCALE_WINDOW + 1));
+            double scale = Robust.medianAbsoluteDeviation(window);
+            limit[i] = Math.max(cleaning.spikeThreshold() * scale, FEWEST_STEPS * Math.max(step, 1e-9));
+            far[i] = Math.abs(off[i]) > limit[i];
+        }
+        for (int from = 0; from < n; from++) {
+            // The neighbours of a spike lie off their own neighbours too, so every short run is tried, the widest that holds first.
+            if (!far[from]) {
+                continue;
+            }
+            for (int width = cleaning.widestSpike(); width >= 1; width--) {
+                if (comesBack(x, y, from, from + width - 1, limit)) {
+                    Arrays.fill(spike, from, from + width, true);
+                    from += width - 1;
+                    break;
+                }
+            }
+        }
+        return spike;
+    }
+
+    private static double offNeighbours(double[] y, int i) {
+        int half = Math.min(HALF_WINDOW, Math.min(i, y.length - 1 - i));
+        if (half == 0) {
+            // The first and the last reading have neighbours on one side only.
+            return i == 0 ? y[0] - (2 * y[1] - y[2]) : y[i] - (2 * y[i - 1] - y[i - 2]);
+        }
+        double[] means = new double[half];
+        for (int k = 1; k <= half; k++) {
+            means[k - 1] = 0.5 * (y[i - k] + y[i + k]);
+        }
+        return y[i] - Robust.median(means);
+    }
+
+    private static boolean comesBack(double[] x, double[] y, int from, int to, double[] limit) {
+        if (from == 0 || to >= y.length - 1) {
+            return false;
+        }
+        double before = y[from - 1];
+        double after = y[to + 1];
+        double rise = (after - before) / (x[to + 1] - x[from - 1]);
+        double sign = Math.signum(y[from] - before);
+        for (int i = from; i <= to; i++) {
+            double off = sign * (y[i] - before - rise * (x[i] - x[from - 1]));
+            if (!(off > limit[i]) || !(off > 1.5 * Math.abs(after - before))) {
+                return false;
+            }
+        }
+        return true;
+    }
+}
