@@ -1,0 +1,200 @@
+package parchment.feature;
+
+import java.util.Arrays;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import parchment.display.Showable;
+import parchment.logbook.Batch;
+import parchment.logbook.Logbook;
+import parchment.logbook.LogbookException;
+import parchment.quantity.TemperatureUnit;
+
+/**
+ * Holds the features of every batch of a logbook: numbers, standard errors, and for every missing number the reason.
+ *
+ * <p>Rows are in the logbook's order. Missing values stay missing. All numbers are as the library keeps them (°C, s, kg, °C/min, shares
+ * from 0 to 1); only the page shows them in the reader's unit.
+ */
+public final class BatchTable implements Showable {
+    private final Logbook logbook;
+    private final List<Feature> features;
+    private final List<BatchPath> paths;
+    private final Map<String, Integer> columns;
+    private final Measured[][] cells;
+
+    private BatchTable(Logbook logbook, List<Feature> features, List<BatchPath> paths, Measured[][] cells) {
+        this.logbook = logbook;
+        this.features = List.copyOf(features);
+        this.paths = List.copyOf(paths);
+        this.cells = cells;
+        this.columns = new LinkedHashMap<>();
+        for (int j = 0; j < features.size(); j++) {
+            columns.put(features.get(j).name(), j);
+        }
+    }
+
+    /** Measures every built-in feature on every batch. */
+    public static BatchTable of(Logbook logbook) {
+        return of(logbook, Features.all().list());
+    }
+
+    /** Measures the given features on every batch. */
+    public static BatchTable of(Logbook logbook, Feature... features) {
+        return of(logbook, Arrays.asList(features));
+    }
+
+    /**
+     * Measures the given features on every batch, in parallel over batches.
+     *
+     * @throws LogbookException if two features have the same name, or a column that is asked for is in no batch
+     */
+    public static BatchTable of(Logbook logbook, List<Feature> features) {
+        Set<String> names = new LinkedHashSet<>();
+        for (Feature feature : features) {
+            if (!names.add(feature.name())) {
+                throw new LogbookException("A table of batches needs features of different names, but two are called '"
+                        + feature.name() + "'. Give one another name.");
+            }
+            KnownColumns.check(logbook, feature);
+        }
+        List<BatchPath> paths = BatchPath.of(logbook);
+        Measured[][] cells = paths.parallelStream()
+                .map(path -> features.stream().map(f -> f.measure(path)).toArray(Measured[]::new))
+                .toArray(Measured[][]::new);
+        return new BatchTable(logbook, features, paths, cells);
+    }
+
+    /** Returns the logbook that was measured. */
+    public Logbook logbook() {
+        return logbook;
+    }
+
+    /** Returns the features, from left to right. */
+    public List<Feature> features() {
+        return features;
+    }
+
+    /** Returns the names of the features, from left to right. */
+    public List<String> names() {
+        return List.copyOf(columns.keySet());
+    }
+
+    /** Returns the batches, from top to bottom. */
+    public List<Batch> batches() {
+        return logbook.batches();
+    }
+
+    /** Returns what features were read from: marks, curves and day of each batch, from top to bottom. */
+    public List<BatchPath> paths() {
+        return paths;
+    }
+
+    /** Returns how many batches there are. */
+    public int size() {
+        return paths.size();
+    }
+
+    /** Returns a feature's numbers, one per batch, NaN where missing. */
+    public double[] values(Feature feature) {
+        int j = column(feature.name());
+        return Arrays.stream(cells).mapToDouble(row -> row[j].value()).toArray();
+    }
+
+    /** Returns a feature's numbers by its name. */
+    public double[] values(String name) {
+        return values(features.get(column(name)));
+    }
+
+    /** Returns the standard errors of a feature's numbers, NaN where missing. */
+    public double[] standardErrors(Feature feature) {
+        int j = column(feature.name());
+        return Arrays.stream(cells).mapToDouble(row -> row[j].standardError()).toArray();
+    }
+
+    /** Returns the reason for each missing number of a feature, by the batch's name. */
+    public Map<String, String> whyMissing(Feature feature) {
+        int j = column(feature.name());
+        Map<String, String> why = new LinkedHashMap<>();
+        for (int i = 0; i < cells.length; i++) {
+            if (cells[i][j].isMissing()) {
+                why.put(batches().get(i).name(), cells[i][j].whyMissing());
+            }
+        }
+        return why;
+    }
+
+    /** Returns one batch's measure of a feature; the batch counts from 0. */
+    public Measured cell(int batch, Feature feature) {
+        return cells[batch][column(feature.name())];
+    }
+
+    /**
+     * Returns the covariance of the errors of some features of one batch.
+     *
+     * <p>Features that read the same mark share its error: a first crack that was written late makes browning longer and development
+     * shorter at once. On top of that each has its own error, which is taken as shared with no other.
+     *
+     * @return a square matrix in the order of the features; NaN in the rows and columns of a missing feature
+     * @throws LogbookException if the logbook has no batch of that name
+     */
+    public double[][] covariance(String batch, List<Feature> asked) {
+        logbook.batch(batch);
+        int row = 0;
+        while (!batches().get(row).name().equals(batch)) {
+            row++;
+        }
+        return ErrorCovariance.of(paths.get(row), asked);
+    }
+
+    private int column(String name) {
+        Integer column = columns.get(name);
+        if (column == null) {
+            throw new LogbookException("This table of batches has no feature '" + name + "'."
+                    + Suggestion.nearest(name, columns.keySet())
+                            .map(nearest -> " Did you mean '" + nearest + "'?")
+                            .orElse("")
+                    + " It was made with: " + String.join(", ", columns.keySet()) + ".");
+        }
+        return column;
+    }
+
+    /** Returns the numbers as a Tablesaw table: one row per batch, names and lots first, missing values missing. */
+    public tech.tablesaw.api.Table table() {
+        return TablesawTable.of(this);
+    }
+
+    TemperatureUnit reader() {
+        return logbook.readerUnit();
+    }
+
+    @Override
+    public String toString() {
+        long missing = Arrays.stream(cells)
+                .flatMap(Arrays::stream)
+                .filter(Measured::isMissing)
+                .count();
+        return String.format(
+                Locale.ROOT,
+                "%d features of %d batches of %s, %d of %d numbers missing",
+                features.size(),
+                size(),
+                logbook.name(),
+                missing,
+                (long) size() * features.size());
+    }
+
+    @Override
+    public String text() {
+        return BatchTablePage.of(this).text();
+    }
+
+    @Override
+    public Optional<String> html() {
+        return BatchTablePage.of(this).html();
+    }
+}

@@ -1,0 +1,80 @@
+package parchment.feature;
+
+import java.util.Iterator;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import parchment.display.Showable;
+import parchment.display.Table;
+
+/**
+ * Lists features with their definitions, units and needs.
+ *
+ * @param title what the list is of
+ * @param list the features
+ */
+public record FeatureList(String title, List<Feature> list) implements Showable, Iterable<Feature> {
+
+    /** Copies the list. */
+    public FeatureList {
+        list = List.copyOf(list);
+    }
+
+    static FeatureList of(String title, List<Feature> list) {
+        return new FeatureList(title, list);
+    }
+
+    /** Returns the names in order. */
+    public List<String> names() {
+        return list.stream().map(Feature::name).toList();
+    }
+
+    /** Returns the features of one family. */
+    public FeatureList of(Family family) {
+        return new FeatureList(
+                title + " of the family " + family.words(),
+                list.stream().filter(f -> f.family() == family).toList());
+    }
+
+    @Override
+    public Iterator<Feature> iterator() {
+        return list.iterator();
+    }
+
+    static String needs(Feature feature) {
+        return feature.needs().isEmpty()
+                ? "nothing more"
+                : feature.needs().stream().map(Need::words).collect(Collectors.joining(", "));
+    }
+
+    private Table table() {
+        return Table.titled(toString())
+                .withText("feature", list, Feature::name)
+                .withText("unit", list, f -> unit(f))
+                .withText("definition", list, Feature::definition)
+                .withText("needs", list, FeatureList::needs)
+                .withText("family", list, f -> f.family().words())
+                .withRowsShown(Math.max(1, list.size()));
+    }
+
+    static String unit(Feature feature) {
+        String unit = feature.unit().toString();
+        return unit.isEmpty() ? "a bare number" : unit;
+    }
+
+    @Override
+    public String toString() {
+        return String.format(Locale.ROOT, "%s: %d in all", title, list.size());
+    }
+
+    @Override
+    public String text() {
+        return table().text();
+    }
+
+    @Override
+    public Optional<String> html() {
+        return table().html();
+    }
+}

@@ -1,0 +1,57 @@
+package parchment.feature;
+
+import java.util.Locale;
+import java.util.Objects;
+import parchment.curve.Estimate;
+
+/**
+ * Holds a feature as measured on one batch, or the reason why it could not be.
+ *
+ * @param value the number as the library keeps it, NaN if missing
+ * @param standardError its standard error, 0 if it is exact or its error is not known, NaN if missing
+ * @param whyMissing a sentence if the number is missing, otherwise empty
+ */
+public record Measured(double value, double standardError, String whyMissing) {
+
+    /** @throws IllegalArgumentException if the number is missing without a reason */
+    public Measured {
+        Objects.requireNonNull(whyMissing);
+        if (Double.isNaN(value) && whyMissing.isBlank()) {
+            throw new IllegalArgumentException("A missing measure needs a reason; none was given.");
+        }
+    }
+
+    /** Returns a number with its standard error. */
+    public static Measured of(double value, double standardError) {
+        return new Measured(value, standardError, "");
+    }
+
+    /** Returns a number that was counted or written, without an error of its own that is known. */
+    public static Measured exact(double value) {
+        return new Measured(value, 0, "");
+    }
+
+    /** Returns the reason why there is no number. */
+    public static Measured missing(String why) {
+        return new Measured(Double.NaN, Double.NaN, why);
+    }
+
+    static Measured of(Estimate estimate) {
+        return new Measured(estimate.value(), estimate.standardError(), estimate.whyMissing());
+    }
+
+    /** Returns whether there is no number. */
+    public boolean isMissing() {
+        return Double.isNaN(value);
+    }
+
+    /** Returns the same number with another standard error. */
+    Measured withStandardError(double error) {
+        return new Measured(value, error, whyMissing);
+    }
+
+    @Override
+    public String toString() {
+        return isMissing() ? "missing: " + whyMissing : String.format(Locale.ROOT, "%.4g ± %.2g", value, standardError);
+    }
+}

@@ -1,0 +1,204 @@
+package parchment.feature;
+
+import static parchment.logbook.MarkKind.CHARGE;
+import static parchment.logbook.MarkKind.DROP;
+import static parchment.logbook.MarkKind.FIRST_CRACK_START;
+import static parchment.logbook.MarkKind.TURNING_POINT;
+import static parchment.logbook.MarkKind.YELLOWING;
+
+import java.util.List;
+import java.util.Optional;
+import parchment.curve.CleanCurve;
+import parchment.curve.Curve;
+import parchment.curve.SmoothCurve;
+import parchment.curve.Smoothed;
+import parchment.logbook.MarkKind;
+import parchment.quantity.Temperature;
+import parchment.quantity.Unit;
+import parchment.stats.Robust;
+
+/** Temperatures at marks, rises between them, and the air's temperature against the beans'. */
+final class TemperatureFeatures {
+    static final Feature DROP_TEMPERATURE =
+            at("drop temperature", DROP, Family.FINISH, "smoothed bean-probe reading at the drop");
+    static final Feature FIRST_CRACK_TEMPERATURE = at(
+            "first crack temperature",
+            FIRST_CRACK_START,
+            Family.FINISH,
+            "smoothed bean-probe reading at the start of first crack");
+    static final Feature YELLOWING_TEMPERATURE =
+            at("yellowing temperature", YELLOWING, Family.PACE, "smoothed bean-probe reading at yellowing");
+    static final Feature TURNING_POINT_TEMPERATURE = at(
+            "turning point temperature", TURNING_POINT, Family.START, "lowest smoothed bean-probe reading after charge");
+    static final Feature CHARGE_TEMPERATURE = NamedFeature.of(
+                    "charge temperature",
+                    Unit.TEMPERATURE.withNaturalStep(5),
+                    Family.START,
+                    "bean-probe reading just before charge, as written; where it was not written, the median reading of the ten seconds"
+                            + " before charge",
+                    TemperatureFeatures::chargeTemperature);
+    static final Feature RISE_AFTER_FIRST_CRACK = rise(
+            "rise after first crack",
+            FIRST_CRACK_START,
+            DROP,
+            Family.FINISH,
+            "drop temperature minus first crack temperature");
+    static final Feature RISE_IN_BROWNING = rise(
+            "rise in browning",
+            YELLOWING,
+            FIRST_CRACK_START,
+            Family.PACE,
+            "first crack temperature minus yellowing temperature");
+    static final Feature AIR_ABOVE_BEANS = NamedFeature.of(
+                    "air above beans",
+                    Unit.TEMPERATURE_STEP.withNaturalStep(5),
+                    Family.AIR,
+                    "environment temperature minus bean temperature, mean over time from the turning point to the drop",
+                    TemperatureFeatures::airAboveBeans)
+            .using(TURNING_POINT, DROP)
+            .needing(Need.BEAN_TEMPERATURE, Need.ENVIRONMENT_TEMPERATURE);
+    static final Feature PEAK_ENVIRONMENT_TEMPERATURE = NamedFeature.of(
+                    "peak environment temperature",
+                    Unit.TEMPERATURE.withNaturalStep(5),
+                    Family.AIR,
+                    "highest smoothed environment temperature from the turning point to the drop",
+                    TemperatureFeatures::peakEnvironment)
+            .using(TURNING_POINT, DROP)
+            .needing(Need.ENVIRONMENT_TEMPERATURE);
+    static final Feature ENVIRONMENT_TEMPERATURE_AT_FIRST_CRACK =
+            environmentAt("environment temperature at first crack", FIRST_CRACK_START, "the start of first crack");
+    static final Feature ENVIRONMENT_TEMPERATURE_AT_DROP =
+            environmentAt("environment temperature at drop", DROP, "the drop");
+
+    private TemperatureFeatures() {}
+
+    static List<Feature> all() {
+        return List.of(
+                DROP_TEMPERATURE,
+                FIRST_CRACK_TEMPERATURE,
+                YELLOWING_TEMPERATURE,
+                TURNING_POINT_TEMPERATURE,
+                CHARGE_TEMPERATURE,
+                RISE_AFTER_FIRST_CRACK,
+                RISE_IN_BROWNING,
+                AIR_ABOVE_BEANS,
+                PEAK_ENVIRONMENT_TEMPERATURE,
+                ENVIRONMENT_TEMPERATURE_AT_FIRST_CRACK,
+                ENVIRONMENT_TEMPERATURE_AT_DROP);
+    }
+
+    private static Feature at(String name, MarkKind kind, Family family, String definition) {
+        return NamedFeature.of(name, Unit.TEMPERATURE, family, definition, path -> path.beanTemperatureAt(kind))
+                .using(kind)
+                .needing(Need.BEAN_TEMPERATURE);
+    }
+
+    private static Feature rise(String name, MarkKind from, MarkKind to, Family family, String definition) {
+        return NamedFeature.of(
+                        name,
+                        Unit.TEMPERATURE_STEP,
+                        family,
+                        definition,
+                        path -> difference(path.beanTemperatureAt(to), path.beanTemperatureAt(from)))
+                .using(from, to)
+                .needing(Need.BEAN_TEMPERATURE);
+    }
+
+    static Measured difference(Measured a, Measured b) {
+        if (a.isMissing() || b.isMissing()) {
+            return a.isMissing() ? a : b;
+        }
+        return Measured.of(a.value() - b.value(), Math.hypot(a.standardError(), b.standardError()));
+    }
+
+    private static Feature environmentAt(String name, MarkKind kind, String words) {
+        return NamedFeature.of(
+                        name,
+                        Unit.TEMPERATURE.withNaturalStep(5),
+                        Family.AIR,
+                        "smoothed environment temperature at " + words,
+                        path -> {
+                            Measured at = path.seconds(kind);
+                            if (at.isMissing() || path.environment().isEmpty()) {
+                                return at.isMissing() ? at : noEnvironment();
+                            }
+                            return environmentAt(path.environment().get(), at.value());
+                        })
+                .using(kind)
+                .needing(Need.ENVIRONMENT_TEMPERATURE);
+    }
+
+    private static Measured environmentAt(SmoothCurve air, double seconds) {
+        List<Smoothed> rows = air.atReadings();
+        double last = rows.isEmpty() ? Double.NaN : rows.get(rows.size() - 1).seconds();
+        // The logger may stop a moment before the drop as it was written.
+        boolean justAfter = seconds > last && seconds <= last + Math.max(5, 2 * air.clean().interval());
+        return Measured.of(air.valueAt(justAfter ? last : seconds));
+    }
+
+    private static Measured chargeTemperature(BatchPath path) {
+        Optional<Temperature> written = path.batch().conditions().chargeTemperature();
+        if (written.isPresent()) {
+            return Measured.exact(written.get().celsius());
+        }
+        Optional<CleanCurve> clean = path.phases().clean();
+        if (clean.isEmpty()) {
+            return Measured.missing("charge temperature was not written, and no bean temperature was logged.");
+        }
+        double atCharge = path.mark(CHARGE).map(m -> m.seconds()).orElse(0.0);
+        Curve before = clean.get().kept().between(atCharge - 10, atCharge);
+        if (before.isEmpty()) {
+            return Measured.missing("charge temperature was not written, and there is no reading before charge.");
+        }
+        double error = clean.get().step() / Math.sqrt(12);
+        if (before.size() > 2) {
+            double[] values = before.values();
+            return Measured.of(Robust.median(values), Math.hypot(error, Robust.medianAbsoluteDeviation(values)));
+        }
+        double last = before.valueAt(before.size() - 1);
+        // One reading at charge may already have begun to fall: the next fall says by how much.
+        int next = clean.get().kept().position(atCharge + 1e-9);
+        double fall = next < clean.get().kept().size()
+                ? Math.abs(last - clean.get().kept().valueAt(next))
+                : 0;
+        return Measured.of(last, Math.hypot(error, fall));
+    }
+
+    private static Measured airAboveBeans(BatchPath path) {
+        Measured stretch = path.secondsBetween(TURNING_POINT, DROP);
+        if (stretch.isMissing()) {
+            return stretch;
+        }
+        if (path.environment().isEmpty()) {
+            return noEnvironment();
+        }
+        if (path.bean().isEmpty()) {
+            return BatchPath.noBean();
+        }
+        double from = path.seconds(TURNING_POINT).value();
+        double to = path.seconds(DROP).value();
+        return difference(
+                PathMeans.mean(path.environment().get(), from, to), PathMeans.mean(path.bean().get(), from, to));
+    }
+
+    private static Measured peakEnvironment(BatchPath path) {
+        Measured stretch = path.secondsBetween(TURNING_POINT, DROP);
+        if (stretch.isMissing()) {
+            return stretch;
+        }
+        if (path.environment().isEmpty()) {
+            return noEnvironment();
+        }
+        double from = path.seconds(TURNING_POINT).value();
+        double to = path.seconds(DROP).value();
+        return path.environment().get().atReadings().stream()
+                .filter(r -> !r.isMissing() && r.seconds() >= from && r.seconds() <= to)
+                .max((a, b) -> Double.compare(a.value(), b.value()))
+                .map(r -> Measured.of(r.value(), r.valueStandardError()))
+                .orElseGet(TemperatureFeatures::noEnvironment);
+    }
+
+    private static Measured noEnvironment() {
+        return Measured.missing("no environment temperature was logged.");
+    }
+}

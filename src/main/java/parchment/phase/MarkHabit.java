@@ -1,0 +1,127 @@
+package parchment.phase;
+
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import parchment.display.Showable;
+import parchment.logbook.Batch;
+import parchment.logbook.Logbook;
+import parchment.logbook.MarkKind;
+import parchment.quantity.Elapsed;
+
+/**
+ * Says how exactly a roaster's written marks are to be taken: how late or early a mark may be written, and what it is rounded to.
+ *
+ * <p>The standard error of a written mark is made of two parts. The first is the reaction: common practice, no source, standard errors
+ * of 2 s for charge and drop (the roaster does it), 5 s for the start of first crack (it is heard, but one pop is not the crack),
+ * 10 s for its end and for second crack (they fade in and out) and 10 s for yellowing (a colour that turns slowly). The second is the
+ * rounding: a time rounded to u seconds is off by u / √12. What a roaster rounds to is read off the logbook.
+ */
+public final class MarkHabit implements Showable {
+    /** Fewest written marks of a kind from which a habit of rounding is told; that many land on fives by chance once in 390,000. */
+    private static final int FEWEST = 8;
+
+    private static final int[] ROUNDINGS = {60, 30, 15, 10, 5};
+
+    /** The usual reaction and no rounding beyond the second that is written. */
+    public static final MarkHabit STANDARD = new MarkHabit(reactions(), Map.of(), Map.of());
+
+    private final Map<MarkKind, Double> reaction;
+    private final Map<MarkKind, Integer> rounding;
+    private final Map<MarkKind, Integer> counts;
+
+    private MarkHabit(
+            Map<MarkKind, Double> reaction, Map<MarkKind, Integer> rounding, Map<MarkKind, Integer> counts) {
+        this.reaction = Map.copyOf(reaction);
+        this.rounding = Map.copyOf(rounding);
+        this.counts = Map.copyOf(counts);
+    }
+
+    private static Map<MarkKind, Double> reactions() {
+        Map<MarkKind, Double> seconds = new EnumMap<>(MarkKind.class);
+        seconds.put(MarkKind.CHARGE, 2.0);
+        seconds.put(MarkKind.TURNING_POINT, 5.0);
+        seconds.put(MarkKind.YELLOWING, 10.0);
+        seconds.put(MarkKind.FIRST_CRACK_START, 5.0);
+        seconds.put(MarkKind.FIRST_CRACK_END, 10.0);
+        seconds.put(MarkKind.SECOND_CRACK_START, 10.0);
+        seconds.put(MarkKind.DROP, 2.0);
+        return seconds;
+    }
+
+    /** Reads the habit of rounding off a logbook's written marks; the reaction is the usual one. */
+    public static MarkHabit of(Logbook logbook) {
+        Map<MarkKind, Integer> rounding = new EnumMap<>(MarkKind.class);
+        Map<MarkKind, Integer> counts = new EnumMap<>(MarkKind.class);
+        for (MarkKind kind : MarkKind.values()) {
+            List<Double> written = new ArrayList<>();
+            for (Batch batch : logbook.batches()) {
+                batch.writtenMark(kind).map(Elapsed::seconds).ifPresent(written::add);
+            }
+            counts.put(kind, written.size());
+            rounding.put(kind, rounding(written));
+        }
+        return new MarkHabit(reactions(), rounding, counts);
+    }
+
+    private static int rounding(List<Double> written) {
+        if (written.size() >= FEWEST) {
+            for (int seconds : ROUNDINGS) {
+                if (written.stream().allMatch(at -> Math.abs(at / seconds - Math.rint(at / seconds)) < 1e-6)) {
+                    return seconds;
+                }
+            }
+        }
+        return 1;
+    }
+
+    /**
+     * Returns the same habit with another reaction for one kind of mark.
+     *
+     * @param standardError in seconds, 0 or more
+     */
+    public MarkHabit withReaction(MarkKind kind, double standardError) {
+        if (!(standardError >= 0)) {
+            throw new IllegalArgumentException(String.format(
+                    Locale.ROOT,
+                    "The reaction for '%s' needs a standard error of 0 s or more; it was given %s.",
+                    kind.words(),
+                    standardError));
+        }
+        Map<MarkKind, Double> changed = new EnumMap<>(reaction);
+        changed.put(kind, standardError);
+        return new MarkHabit(changed, rounding, counts);
+    }
+
+    /** Returns what written times of a kind are rounded to, in seconds; 1 if no coarser habit shows. */
+    public int roundingSeconds(MarkKind kind) {
+        return rounding.getOrDefault(kind, 1);
+    }
+
+    /** Returns the standard error of a written mark of the given kind, in seconds. */
+    public double standardError(MarkKind kind) {
+        return Math.hypot(reaction.getOrDefault(kind, 5.0), roundingSeconds(kind) / Math.sqrt(12));
+    }
+
+    /** Says what the marks of each kind are rounded to. */
+    @Override
+    public String toString() {
+        StringBuilder text = new StringBuilder();
+        for (MarkKind kind : MarkKind.values()) {
+            int seconds = roundingSeconds(kind);
+            if (seconds > 1) {
+                text.append(String.format(
+                        Locale.ROOT,
+                        "All %d written times of %s are multiples of %d s, so they are taken as rounded to that. ",
+                        counts.getOrDefault(kind, 0),
+                        kind.words(),
+                        seconds));
+            }
+        }
+        return text.isEmpty()
+                ? "Written marks are taken as written to the second."
+                : text.toString().strip();
+    }
+}

@@ -1,0 +1,71 @@
+package parchment.phase;
+
+import java.util.ArrayList;
+import java.util.List;
+import parchment.logbook.MarkKind;
+
+/** Says what a batch lacks, and what can be said without it. */
+final class MissingMarks {
+    private MissingMarks() {}
+
+    static List<String> sentences(Phases phases) {
+        List<String> missing = new ArrayList<>();
+        boolean yellowing = phases.mark(MarkKind.YELLOWING).isPresent();
+        boolean crack = phases.mark(MarkKind.FIRST_CRACK_START).isPresent();
+        boolean drop = phases.mark(MarkKind.DROP).isPresent();
+        if (phases.clean().isEmpty()) {
+            missing.add("No bean temperature was logged: times and shares can be told from written marks, temperatures and"
+                    + " rates of rise cannot.");
+        } else if (phases.mark(MarkKind.TURNING_POINT).isEmpty()) {
+            missing.add("The turning point does not show: the curve does not fall and rise again after charge. The mean rate"
+                    + " of drying is missing with it.");
+        }
+        if (!yellowing && !crack) {
+            missing.add("Yellowing and first crack start were not written, so no phase can be told."
+                    + without(phases, drop));
+        } else if (!yellowing) {
+            missing.add("Yellowing was not written, so drying and browning cannot be told apart; together they took until "
+                    + "first crack at " + at(phases, MarkKind.FIRST_CRACK_START) + ".");
+        } else if (!crack) {
+            missing.add("First crack start was not written, so browning and development cannot be told apart; "
+                    + (drop
+                            ? "from yellowing to drop it took "
+                                    + phases.mark(MarkKind.DROP).orElseThrow().at()
+                                            .minus(phases.mark(MarkKind.YELLOWING).orElseThrow().at())
+                                    + "."
+                            : "drying can be told."));
+        }
+        if (!drop) {
+            missing.add("The drop was neither written nor logged: drop time, drop temperature, development and all shares"
+                    + " are missing.");
+        }
+        outOfOrder(phases, MarkKind.CHARGE, MarkKind.YELLOWING, "drying", missing);
+        outOfOrder(phases, MarkKind.YELLOWING, MarkKind.FIRST_CRACK_START, "browning", missing);
+        outOfOrder(phases, MarkKind.FIRST_CRACK_START, MarkKind.DROP, "development", missing);
+        return List.copyOf(missing);
+    }
+
+    private static String without(Phases phases, boolean drop) {
+        if (!drop) {
+            return "";
+        }
+        String rest = " Without them the drop at " + at(phases, MarkKind.DROP) + " is known";
+        return phases.bean().isPresent()
+                ? rest + ", its temperature, and times and rates at any bean temperature."
+                : rest + ".";
+    }
+
+    private static void outOfOrder(
+            Phases phases, MarkKind from, MarkKind to, String name, List<String> missing) {
+        if (phases.mark(from).isPresent()
+                && phases.mark(to).isPresent()
+                && !(phases.mark(to).get().seconds() > phases.mark(from).get().seconds())) {
+            missing.add("The " + name + " phase is missing: its end (" + to.words() + " at " + at(phases, to)
+                    + ") does not lie after its start (" + from.words() + " at " + at(phases, from) + ").");
+        }
+    }
+
+    private static String at(Phases phases, MarkKind kind) {
+        return phases.mark(kind).map(m -> m.at().toString()).orElse("an unknown time");
+    }
+}

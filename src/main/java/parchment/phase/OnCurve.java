@@ -1,0 +1,190 @@
+package parchment.phase;
+
+import java.util.Arrays;
+import java.util.Optional;
+import parchment.curve.CleanCurve;
+import parchment.curve.Curve;
+import parchment.curve.SmoothCurve;
+import parchment.curve.Smoothed;
+import parchment.stats.Robust;
+
+/**
+ * Finds charge, turning point and drop on a bean-probe curve.
+ *
+ * <p>Charge is the onset of the sharp fall that cold beans cause; drop is the onset of the fall at the end, where the log goes on; both
+ * are common practice, no source. The thresholds are wide: a fall counts from {@value #FALL_AT_CHARGE} °C on at charge and from
+ * {@value #FALL_AT_DROP} °C on at the drop.
+ */
+final class OnCurve {
+    /** A found instant on the clock of the curve. */
+    record Found(double seconds, double standardError) {}
+
+    static final double FALL_AT_CHARGE = 15;
+    static final double FALL_AT_DROP = 6;
+    private static final double RISE_AFTER_CHARGE = 30;
+    private static final double LONGEST_FALL_SECONDS = 240;
+    private static final double FALL_WINDOW_SECONDS = 20;
+    private static final double LATEST_TURN_SECONDS = 300;
+
+    private OnCurve() {}
+
+    /** Returns the middle of the interval in which the sharp fall begins; empty if the log starts within the fall or there is none. */
+    static Optional<Found> charge(CleanCurve clean) {
+        Curve curve = clean.kept();
+        int bottom = bottomOfTheFall(curve);
+        if (bottom < 2) {
+            return Optional.empty();
+        }
+        int steepest = -1;
+        double largest = 0;
+        double from = curve.secondsAt(bottom) - LONGEST_FALL_SECONDS;
+        for (int i = Math.max(1, curve.position(from)); i <= bottom; i++) {
+            double fall = (curve.valueAt(i - 1) - curve.valueAt(i)) / (curve.secondsAt(i) - curve.secondsAt(i - 1));
+            if (fall > largest) {
+                largest = fall;
+                steepest = i;
+            }
+        }
+        if (steepest < 0) {
+            return Optional.empty();
+        }
+        // Back from the steepest fall to where it began: the last reading still at the level of those before it.
+        int onset = steepest - 1;
+        while (onset > 0) {
+            double rate = (curve.valueAt(onset - 1) - curve.valueAt(onset))
+                    / (curve.secondsAt(onset) - curve.secondsAt(onset - 1));
+            if (rate < 0.15 * largest) {
+                break;
+            }
+            onset--;
+        }
+        int before = curve.position(curve.secondsAt(onset) - FALL_WINDOW_SECONDS);
+        if (onset - before < 2) {
+            return Optional.empty();
+        }
+        double level = Robust.median(Arrays.copyOfRange(curve.values(), before, onset + 1));
+        if (level - curve.valueAt(bottom) < FALL_AT_CHARGE) {
+            return Optional.empty();
+        }
+        double at = 0.5 * (curve.secondsAt(onset) + curve.secondsAt(onset + 1));
+        return Optional.of(new Found(at, resolution(clean)));
+    }
+
+    /**
+     * The beans cool the probe before they warm it: the bottom is the point that lies furthest below the readings of the minutes before it
+     * and far below a later one. Warming up has no such fall, and the fall after the drop no such rise.
+     */
+    private static int bottomOfTheFall(Curve curve) {
+        int n = curve.size();
+        double[] highestAfter = new double[n + 1];
+        highestAfter[n] = Double.NEGATIVE_INFINITY;
+        for (int i = n - 1; i >= 0; i--) {
+            highestAfter[i] = Math.max(highestAfter[i + 1], curve.valueAt(i));
+        }
+        int bottom = -1;
+        double deepest = 0;
+        for (int i = 1; i < n; i++) {
+            if (highestAfter[i] - curve.valueAt(i) < RISE_AFTER_CHARGE) {
+                continue;
+            }
+            double from = curve.secondsAt(i) - LONGEST_FALL_SECONDS;
+            for (int j = i - 1; j >= 0 && curve.secondsAt(j) >= from; j--) {
+                double fall = curve.valueAt(j) - curve.valueAt(i);
+                if (fall > deepest) {
+                    deepest = fall;
+                    bottom = i;
+                }
+            }
+        }
+        return bottom;
+    }
+
+    /** Returns the last reading before the curve falls sharply for good; empty if it ends without a fall. */
+    static Optional<Found> drop(CleanCurve clean, double afterSeconds) {
+        Curve curve = clean.kept();
+        int first = curve.position(afterSeconds);
+        int highest = first;
+        for (int i = first; i < curve.size(); i++) {
+            if (curve.valueAt(i) >= curve.valueAt(highest)) {
+                highest = i;
+            }
+        }
+        if (highest >= curve.size() - 1) {
+            return Optional.empty();
+        }
+        double fallen = Double.POSITIVE_INFINITY;
+        int last = highest;
+        for (int i = highest; i < curve.size(); i++) {
+            double fall = curve.valueAt(highest) - curve.valueAt(i);
+            // The last reading that is still near the top, before a fall that does not come back.
+            if (fall < Math.max(1, 2 * clean.step())) {
+                last = i;
+            }
+            if (curve.secondsAt(i) <= curve.secondsAt(highest) + 60) {
+                fallen = fall;
+            }
+        }
+        return fallen >= FALL_AT_DROP && Double.isFinite(fallen)
+                ? Optional.of(new Found(curve.secondsAt(last), resolution(clean)))
+                : Optional.empty();
+    }
+
+    private static double resolution(CleanCurve clean) {
+        // The onset lies somewhere between two readings, and the probe needs a moment to feel it.
+        return Math.hypot(clean.interval() / Math.sqrt(12), 1);
+    }
+
+    /** Returns the lowest point of the smoothed curve after charge at 0; empty if it does not fall and rise again. */
+    static Optional<Found> turningPoint(SmoothCurve smooth, double dropSeconds) {
+        SmoothCurve narrow = narrow(smooth);
+        double latest = Math.min(LATEST_TURN_SECONDS, dropSeconds);
+        Optional<Double> at = lowest(narrow, latest);
+        if (at.isEmpty()) {
+            return Optional.empty();
+        }
+        Smoothed there = narrow.at(at.get());
+        double half = 0.5 * narrow.bandwidthSeconds();
+        double bend = (narrow.at(at.get() + half).slope() - narrow.at(at.get() - half).slope()) / 60 / (2 * half);
+        double noise = bend > 0 ? there.slopeStandardError() / 60 / bend : half;
+        double window = lowest(smooth, latest).map(wide -> (at.get() - wide) / 3).orElse(half);
+        double error = Math.hypot(
+                Math.hypot(noise, window), smooth.clean().interval() / Math.sqrt(12));
+        return Optional.of(new Found(at.get(), error));
+    }
+
+    /** The turn is sharper than the rest of the curve, so half the usual window is used; the usual one shows what that matters. */
+    static SmoothCurve narrow(SmoothCurve smooth) {
+        return smooth.withBandwidth(
+                Math.max(0.5 * smooth.bandwidthSeconds(), 2.5 * smooth.clean().interval()));
+    }
+
+    private static Optional<Double> lowest(SmoothCurve smooth, double latest) {
+        int lowest = -1;
+        int last = -1;
+        var rows = smooth.atReadings();
+        for (int i = 0; i < rows.size() && rows.get(i).seconds() <= latest; i++) {
+            last = i;
+            if (!rows.get(i).isMissing()
+                    && (lowest < 0 || rows.get(i).value() < rows.get(lowest).value())) {
+                lowest = i;
+            }
+        }
+        if (lowest <= 0 || lowest >= last) {
+            return Optional.empty();
+        }
+        double low = rows.get(lowest - 1).seconds();
+        double high = rows.get(lowest + 1).seconds();
+        if (!(smooth.at(low).slope() < 0) || !(smooth.at(high).slope() > 0)) {
+            return Optional.of(rows.get(lowest).seconds());
+        }
+        for (int i = 0; i < 40; i++) {
+            double middle = 0.5 * (low + high);
+            if (smooth.at(middle).slope() < 0) {
+                low = middle;
+            } else {
+                high = middle;
+            }
+        }
+        return Optional.of(0.5 * (low + high));
+    }
+}

@@ -1,0 +1,97 @@
+package parchment.phase;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.function.Function;
+import parchment.display.Showable;
+import parchment.display.Table;
+import parchment.logbook.Logbook;
+import parchment.logbook.MarkKind;
+import parchment.quantity.TemperatureUnit;
+import parchment.quantity.Unit;
+
+/** Shows the marks and phases of every batch of a logbook, one row per batch. */
+public final class PhaseTable implements Showable {
+    private final String name;
+    private final TemperatureUnit reader;
+    private final MarkHabit habit;
+    private final List<Phases> rows;
+
+    private PhaseTable(String name, TemperatureUnit reader, MarkHabit habit, List<Phases> rows) {
+        this.name = name;
+        this.reader = reader;
+        this.habit = habit;
+        this.rows = List.copyOf(rows);
+    }
+
+    /** Finds the marks and phases of all batches; the roaster's habit of rounding is read off the logbook first. */
+    public static PhaseTable of(Logbook logbook) {
+        MarkHabit habit = MarkHabit.of(logbook);
+        List<Phases> rows = logbook.batches().parallelStream()
+                .map(batch -> Phases.of(batch, habit))
+                .toList();
+        return new PhaseTable(logbook.name(), logbook.readerUnit(), habit, rows);
+    }
+
+    /** Returns the marks and phases of each batch, in the logbook's order. */
+    public List<Phases> rows() {
+        return rows;
+    }
+
+    /** Returns how exactly written marks were taken. */
+    public MarkHabit habit() {
+        return habit;
+    }
+
+    private Table table() {
+        Table table = Table.titled("Phases of " + name)
+                .withText("batch", rows, p -> p.batch().name())
+                .withText("yellowing", rows, p -> at(p, MarkKind.YELLOWING))
+                .withText("first crack start", rows, p -> at(p, MarkKind.FIRST_CRACK_START))
+                .withText("drop", rows, p -> at(p, MarkKind.DROP))
+                .withNumber("drop temperature", Unit.TEMPERATURE, reader, rows, p -> p.mark(MarkKind.DROP)
+                        .flatMap(Mark::beanTemperature)
+                        .map(t -> t.celsius())
+                        .orElse(Double.NaN))
+                .withNumber("drying", Unit.SHARE, reader, rows, p -> share(p, Phases::drying))
+                .withNumber("browning", Unit.SHARE, reader, rows, p -> share(p, Phases::browning))
+                .withNumber("development", Unit.SHARE, reader, rows, p -> share(p, Phases::development))
+                .withNumber("development", Unit.SECONDS, reader, rows, p -> p.development()
+                        .map(d -> d.duration().seconds())
+                        .orElse(Double.NaN))
+                .withText("to check", rows, p -> p.questions().isEmpty()
+                        ? "nothing"
+                        : p.questions().size() + " of the marks");
+        long whole = rows.stream().filter(p -> p.list().size() == 3).count();
+        return table.withNote(String.format(
+                        Locale.ROOT, "%d of %d batches have all three phases; shares are of the time from charge to drop.",
+                        whole, rows.size()))
+                .withNote(habit.toString());
+    }
+
+    private static String at(Phases phases, MarkKind kind) {
+        return phases.mark(kind).map(m -> m.at().toString()).orElse("");
+    }
+
+    private static double share(Phases phases, Function<Phases, Optional<Phase>> phase) {
+        return phase.apply(phases).map(p -> p.share().value()).orElse(Double.NaN);
+    }
+
+    @Override
+    public String toString() {
+        long whole = rows.stream().filter(p -> p.list().size() == 3).count();
+        return String.format(
+                Locale.ROOT, "Phases of %d batches of %s, %d with all three phases", rows.size(), name, whole);
+    }
+
+    @Override
+    public String text() {
+        return table().text();
+    }
+
+    @Override
+    public Optional<String> html() {
+        return table().html();
+    }
+}

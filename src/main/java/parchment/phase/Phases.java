@@ -1,0 +1,165 @@
+package parchment.phase;
+
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import parchment.curve.CleanCurve;
+import parchment.curve.Curve;
+import parchment.curve.SmoothCurve;
+import parchment.display.Showable;
+import parchment.logbook.Batch;
+import parchment.logbook.MarkKind;
+import parchment.logbook.Quantity;
+import parchment.stats.Autocovariance;
+
+/**
+ * Holds the marks and phases of one batch, on one clock that starts at charge.
+ *
+ * <p>Nothing is made up: a mark that nobody wrote and that does not show on the curve is missing, and so is each phase that needs it.
+ * A written mark that contradicts another or the curve is questioned in words and kept.
+ */
+public final class Phases implements Showable {
+    private final Batch batch;
+    private final Map<MarkKind, Mark> marks;
+    private final List<String> notes;
+    private final List<String> questions;
+    private final double zeroOnLogger;
+    private final Optional<CleanCurve> clean;
+    private final Optional<SmoothCurve> bean;
+
+    private Phases(Batch batch, MarkFinder.Result found) {
+        this.batch = batch;
+        this.marks = Collections.unmodifiableMap(new EnumMap<>(found.marks()));
+        this.notes = List.copyOf(found.notes());
+        this.zeroOnLogger = found.zeroOnLogger();
+        this.clean = found.clean();
+        this.bean = found.bean();
+        this.questions = MarkDoubts.about(marks, clean);
+    }
+
+    /** Finds the marks and phases of a batch, with the usual uncertainty of written marks. */
+    public static Phases of(Batch batch) {
+        return of(batch, MarkHabit.STANDARD);
+    }
+
+    /** Finds the marks and phases of a batch, with the uncertainty of written marks given by a habit. */
+    public static Phases of(Batch batch, MarkHabit habit) {
+        return new Phases(batch, MarkFinder.find(batch, habit, Optional.empty()));
+    }
+
+    /** Finds the marks and phases of a batch whose logger's noise is known, as from many of its curves together. */
+    public static Phases of(Batch batch, MarkHabit habit, Autocovariance noise) {
+        return new Phases(batch, MarkFinder.find(batch, habit, Optional.of(noise)));
+    }
+
+    /** Returns the batch. */
+    public Batch batch() {
+        return batch;
+    }
+
+    /** Returns the marks in the order of their kinds. */
+    public List<Mark> marks() {
+        return List.copyOf(marks.values());
+    }
+
+    /** Returns one mark, or nothing if it was neither written nor found. */
+    public Optional<Mark> mark(MarkKind kind) {
+        return Optional.ofNullable(marks.get(kind));
+    }
+
+    /** Returns the drying phase, from charge to yellowing. */
+    public Optional<Phase> drying() {
+        return phase("drying", MarkKind.CHARGE, MarkKind.YELLOWING);
+    }
+
+    /** Returns the browning phase, from yellowing to the start of first crack. */
+    public Optional<Phase> browning() {
+        return phase("browning", MarkKind.YELLOWING, MarkKind.FIRST_CRACK_START);
+    }
+
+    /** Returns the development phase, from the start of first crack to the drop. */
+    public Optional<Phase> development() {
+        return phase("development", MarkKind.FIRST_CRACK_START, MarkKind.DROP);
+    }
+
+    /** Returns the phases that are known, in order. */
+    public List<Phase> list() {
+        List<Phase> list = new ArrayList<>();
+        drying().ifPresent(list::add);
+        browning().ifPresent(list::add);
+        development().ifPresent(list::add);
+        return list;
+    }
+
+    private Optional<Phase> phase(String name, MarkKind from, MarkKind to) {
+        Mark start = marks.get(from);
+        Mark end = marks.get(to);
+        Mark charge = marks.get(MarkKind.CHARGE);
+        if (start == null || end == null || charge == null || !(end.seconds() > start.seconds())) {
+            return Optional.empty();
+        }
+        Mark turn = marks.get(MarkKind.TURNING_POINT);
+        Mark rateStart = from == MarkKind.CHARGE && turn != null ? turn : start;
+        return Optional.of(
+                new Phase(name, start, end, charge, Optional.ofNullable(marks.get(MarkKind.DROP)), rateStart));
+    }
+
+    /** Returns what lacks, in sentences, each with what can be said without it; empty if nothing lacks. */
+    public List<String> missing() {
+        return MissingMarks.sentences(this);
+    }
+
+    /** Returns what in the written marks contradicts itself or the curve, in sentences. */
+    public List<String> questions() {
+        return questions;
+    }
+
+    /** Returns how the clocks of logger and roaster were put together, where that was not plain. */
+    public List<String> notes() {
+        return notes;
+    }
+
+    /** Returns the time of charge on the logger's own clock, in seconds; 0 where the logger's clock starts at charge. */
+    public double chargeOnLogger() {
+        return zeroOnLogger;
+    }
+
+    /** Returns what was logged of a quantity, on the clock that starts at charge. */
+    public Optional<Curve> curve(Quantity quantity) {
+        return batch.curve(quantity).map(curve -> zeroOnLogger == 0 ? curve : curve.withZeroAt(zeroOnLogger));
+    }
+
+    /** Returns the whole cleaned bean-temperature curve, on the clock that starts at charge. */
+    public Optional<CleanCurve> clean() {
+        return clean;
+    }
+
+    /** Returns the smoothed bean temperature from charge to drop, on the clock that starts at charge. */
+    public Optional<SmoothCurve> bean() {
+        return bean;
+    }
+
+    @Override
+    public String toString() {
+        List<Phase> list = list();
+        String known = list.isEmpty()
+                ? "no phase known"
+                : list.stream().map(p -> p.name() + " " + p.duration()).collect(Collectors.joining(", "));
+        return "Phases of batch " + batch.name() + ": " + known
+                + mark(MarkKind.DROP).map(d -> ", drop at " + d.at()).orElse(", no drop") + ".";
+    }
+
+    @Override
+    public String text() {
+        return PhasesPage.of(this).text();
+    }
+
+    @Override
+    public Optional<String> html() {
+        return PhasesPage.of(this).html();
+    }
+}
