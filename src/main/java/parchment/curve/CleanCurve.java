@@ -66,8 +66,8 @@ public final class CleanCurve implements Showable {
     public static CleanCurve of(Curve curve, Cleaning cleaning) {
         double step = LoggerStep.of(curve.values());
         List<LeftOut> out = new ArrayList<>();
-        Curve noSpikes = without(
-                curve, Spikes.find(curve.seconds(), curve.values(), step, cleaning), LeftOut.Reason.SPIKE, out);
+        Curve noSpikes =
+                without(curve, Spikes.find(curve.seconds(), curve.values(), step, cleaning), LeftOut.Reason.SPIKE, out);
         Curve kept = without(
                 noSpikes,
                 StuckRuns.find(noSpikes.seconds(), noSpikes.values(), step, cleaning),
@@ -104,10 +104,7 @@ public final class CleanCurve implements Showable {
         return size == curve.size()
                 ? curve
                 : Curve.of(
-                        curve.name(),
-                        curve.unit(),
-                        java.util.Arrays.copyOf(x, size),
-                        java.util.Arrays.copyOf(y, size));
+                        curve.name(), curve.unit(), java.util.Arrays.copyOf(x, size), java.util.Arrays.copyOf(y, size));
     }
 
     private static double usualInterval(double[] x) {
@@ -229,8 +226,8 @@ public final class CleanCurve implements Showable {
         for (LeftOut.Reason reason : LeftOut.Reason.values()) {
             int count = leftOut(reason);
             if (count > 0) {
-                text.append(String.format(
-                        Locale.ROOT, ", %d %s%s left out", count, reason.words(), count == 1 ? "" : "s"));
+                text.append(
+                        String.format(Locale.ROOT, ", %d %s%s left out", count, reason.words(), count == 1 ? "" : "s"));
             }
         }
         if (!Double.isNaN(interval)) {
@@ -239,10 +236,11 @@ public final class CleanCurve implements Showable {
         text.append(
                 step > 0
                         ? String.format(
-                                Locale.ROOT,
-                                ", rounded to %.3g %s",
-                                kept.unit().shownStep(step, reader),
-                                kept.unit().symbol(reader)).stripTrailing()
+                                        Locale.ROOT,
+                                        ", rounded to %.3g %s",
+                                        kept.unit().shownStep(step, reader),
+                                        kept.unit().symbol(reader))
+                                .stripTrailing()
                         : ", no rounding seen");
         return text.append('.').toString();
     }

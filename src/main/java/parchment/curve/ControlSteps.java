@@ -55,7 +55,8 @@ public final class ControlSteps implements Showable {
         for (int i = 0; i < changes.length; i++) {
             changes[i] = values[i + 1] - values[i];
         }
-        // Differences of two noisy readings are wider than the noise by the root of two; a held control has none at all.
+        // Differences of two noisy readings are wider than the noise by the root of two; a held control has none at
+        // all.
         double noise = changes.length == 0 ? 0 : Robust.medianAbsoluteDeviation(changes) / Math.sqrt(2);
         return of(control, Math.max(NOISE_FACTOR * noise, 0.5 * LoggerStep.of(values)));
     }

@@ -17,26 +17,27 @@ public final class Passage {
     private Passage() {}
 
     /** Returns the time in seconds at which the curve first reaches a value from below. */
-    public static Estimate rising(SmoothCurve smooth, double value) {
+    public static CurveEstimate rising(SmoothCurve smooth, double value) {
         return rising(smooth, value, TemperatureUnit.CELSIUS);
     }
 
     /** Returns the time in seconds at which the curve first reaches a value from below; reasons are told on the reader's scale. */
-    public static Estimate rising(SmoothCurve smooth, double value, TemperatureUnit reader) {
+    public static CurveEstimate rising(SmoothCurve smooth, double value, TemperatureUnit reader) {
         List<Smoothed> rows = smooth.atReadings();
         Curve kept = smooth.clean().kept();
         String shown = kept.unit().format(value, reader);
         int lowest = -1;
         for (int i = 0; i < rows.size(); i++) {
-            if (!rows.get(i).isMissing() && (lowest < 0 || rows.get(i).value() < rows.get(lowest).value())) {
+            if (!rows.get(i).isMissing()
+                    && (lowest < 0 || rows.get(i).value() < rows.get(lowest).value())) {
                 lowest = i;
             }
         }
         if (lowest < 0) {
-            return Estimate.missing("the " + kept.name() + " has too few readings.");
+            return CurveEstimate.missing("the " + kept.name() + " has too few readings.");
         }
         if (rows.get(lowest).value() > value) {
-            return Estimate.missing(String.format(
+            return CurveEstimate.missing(String.format(
                     Locale.ROOT,
                     "the %s never was as low as %s (lowest %s).",
                     kept.name(),
@@ -48,14 +49,15 @@ public final class Passage {
                 return between(smooth, rows.get(i - 1), rows.get(i), value, shown);
             }
         }
-        return Estimate.missing("the " + kept.name() + " never reached " + shown + ".");
+        return CurveEstimate.missing("the " + kept.name() + " never reached " + shown + ".");
     }
 
-    private static Estimate between(SmoothCurve smooth, Smoothed before, Smoothed after, double value, String shown) {
+    private static CurveEstimate between(
+            SmoothCurve smooth, Smoothed before, Smoothed after, double value, String shown) {
         double low = before.seconds();
         double high = after.seconds();
         if (smooth.at(0.5 * (low + high)).isMissing() || before.isMissing()) {
-            return Estimate.missing(String.format(
+            return CurveEstimate.missing(String.format(
                     Locale.ROOT,
                     "the %s passes %s inside a gap (%s to %s).",
                     smooth.clean().kept().name(),
@@ -74,12 +76,12 @@ public final class Passage {
         Smoothed there = smooth.at(high);
         double error = there.valueStandardError() / Math.max(there.slope() / 60, 1e-12);
         if (!(there.slope() > 0) || error > smooth.bandwidthSeconds()) {
-            return Estimate.missing(String.format(
+            return CurveEstimate.missing(String.format(
                     Locale.ROOT,
                     "the %s is too flat at %s to say when it passed.",
                     smooth.clean().kept().name(),
                     shown));
         }
-        return Estimate.of(high, error);
+        return CurveEstimate.of(high, error);
     }
 }

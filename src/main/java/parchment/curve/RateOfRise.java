@@ -34,7 +34,7 @@ public final class RateOfRise implements Showable {
     }
 
     /** Returns the rate at a time. */
-    public Estimate at(double seconds) {
+    public CurveEstimate at(double seconds) {
         return smooth.slopeAt(seconds);
     }
 

@@ -136,7 +136,8 @@ public final class SmoothCurve implements Showable {
                 int from = firstAtOrAfter(x, seconds - reach);
                 int to = firstAtOrAfter(x, seconds + reach);
                 LocalFit fit = regression.fit(
-                        Arrays.copyOfRange(x, from, to), Arrays.copyOfRange(piece[1], from, to), new double[] {seconds});
+                        Arrays.copyOfRange(x, from, to), Arrays.copyOfRange(piece[1], from, to), new double[] {seconds
+                        });
                 return row(fit.point(0));
             }
         }
@@ -156,11 +157,7 @@ public final class SmoothCurve implements Showable {
         for (Gap gap : clean.gaps()) {
             if (gap.contains(seconds)) {
                 return String.format(
-                        Locale.ROOT,
-                        "%s lies in a gap of the %s (%s).",
-                        Elapsed.seconds(seconds),
-                        kept.name(),
-                        gap);
+                        Locale.ROOT, "%s lies in a gap of the %s (%s).", Elapsed.seconds(seconds), kept.name(), gap);
             }
         }
         return String.format(
@@ -173,15 +170,15 @@ public final class SmoothCurve implements Showable {
     }
 
     /** Returns the height at a time, in the curve's unit. */
-    public Estimate valueAt(double seconds) {
+    public CurveEstimate valueAt(double seconds) {
         Smoothed here = at(seconds);
-        return new Estimate(here.value(), here.valueStandardError(), here.whyMissing());
+        return new CurveEstimate(here.value(), here.valueStandardError(), here.whyMissing());
     }
 
     /** Returns the slope at a time, in the curve's unit per minute: the rate of rise of a bean-temperature curve. */
-    public Estimate slopeAt(double seconds) {
+    public CurveEstimate slopeAt(double seconds) {
         Smoothed here = at(seconds);
-        return new Estimate(here.slope(), here.slopeStandardError(), here.whyMissing());
+        return new CurveEstimate(here.slope(), here.slopeStandardError(), here.whyMissing());
     }
 
     /** Returns value and slope at every kept reading, in order of time. */

@@ -23,8 +23,7 @@ public record Smoothed(
         String whyMissing) {
 
     static Smoothed missing(double seconds, String why) {
-        return new Smoothed(
-                seconds, Double.NaN, Double.NaN, Double.NaN, Double.NaN, SlopeQuality.MISSING, why);
+        return new Smoothed(seconds, Double.NaN, Double.NaN, Double.NaN, Double.NaN, SlopeQuality.MISSING, why);
     }
 
     /** Returns whether there is no value. */

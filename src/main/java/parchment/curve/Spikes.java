@@ -30,14 +30,14 @@ final class Spikes {
         double[] limit = new double[n];
         boolean[] far = new boolean[n];
         for (int i = 0; i < n; i++) {
-            double[] window =
-                    Arrays.copyOfRange(off, Math.max(0, i - SCALE_WINDOW), Math.min(n, i + SCALE_WINDOW + 1));
+            double[] window = Arrays.copyOfRange(off, Math.max(0, i - SCALE_WINDOW), Math.min(n, i + SCALE_WINDOW + 1));
             double scale = Robust.medianAbsoluteDeviation(window);
             limit[i] = Math.max(cleaning.spikeThreshold() * scale, FEWEST_STEPS * Math.max(step, 1e-9));
             far[i] = Math.abs(off[i]) > limit[i];
         }
         for (int from = 0; from < n; from++) {
-            // The neighbours of a spike lie off their own neighbours too, so every short run is tried, the widest that holds first.
+            // The neighbours of a spike lie off their own neighbours too, so every short run is tried, the widest that
+            // holds first.
             if (!far[from]) {
                 continue;
             }

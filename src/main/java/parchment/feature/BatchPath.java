@@ -112,13 +112,11 @@ public final class BatchPath {
 
     /** Returns the time from one mark to a later one, in seconds. */
     public Measured secondsBetween(MarkKind from, MarkKind to) {
-        for (MarkKind kind : new MarkKind[] {from, to}) {
-            if (!marks.containsKey(kind)) {
-                return Measured.missing(kind.words() + " is missing.");
-            }
-        }
         Mark start = marks.get(from);
         Mark end = marks.get(to);
+        if (start == null || end == null) {
+            return Measured.missing((start == null ? from : to).words() + " is missing.");
+        }
         double seconds = end.seconds() - start.seconds();
         return seconds > 0
                 ? Measured.exact(seconds)
@@ -225,7 +223,6 @@ public final class BatchPath {
     static Measured noBean() {
         return Measured.missing("no bean temperature was logged.");
     }
-
 
     @Override
     public String toString() {

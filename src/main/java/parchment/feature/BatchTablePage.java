@@ -29,7 +29,9 @@ final class BatchTablePage {
     static Table of(BatchTable table) {
         List<Feature> shown = table.features().size() <= WIDEST
                 ? table.features()
-                : table.features().stream().filter(f -> USUAL.contains(f.name())).toList();
+                : table.features().stream()
+                        .filter(f -> USUAL.contains(f.name()))
+                        .toList();
         if (shown.isEmpty()) {
             shown = table.features().subList(0, WIDEST);
         }
@@ -69,7 +71,8 @@ final class BatchTablePage {
             sentences.add(String.format(
                     Locale.ROOT,
                     "%s is missing in %d of %d batches, mostly because %s",
-                    Character.toUpperCase(feature.name().charAt(0)) + feature.name().substring(1),
+                    Character.toUpperCase(feature.name().charAt(0))
+                            + feature.name().substring(1),
                     why.size(),
                     table.size(),
                     most.getKey()));

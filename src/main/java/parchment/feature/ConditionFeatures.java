@@ -167,9 +167,7 @@ final class ConditionFeatures {
         }
         double kilograms = green.get().kilograms();
         double rounding = SCALE_KILOGRAMS / Math.sqrt(12);
-        return Measured.of(
-                loss.getAsDouble(),
-                rounding / kilograms * Math.hypot(1, 1 - loss.getAsDouble()));
+        return Measured.of(loss.getAsDouble(), rounding / kilograms * Math.hypot(1, 1 - loss.getAsDouble()));
     }
 
     private static Measured perSixty(Measured seconds) {
@@ -183,9 +181,7 @@ final class ConditionFeatures {
             return end.isEmpty() ? Measured.missing("cooling end was not written.") : drop;
         }
         double seconds = end.get().seconds() - drop.value();
-        return seconds >= 0
-                ? Measured.exact(seconds)
-                : Measured.missing("cooling end is written before the drop.");
+        return seconds >= 0 ? Measured.exact(seconds) : Measured.missing("cooling end is written before the drop.");
     }
 
     /** A column of batches.csv that has no meaning of its own. */

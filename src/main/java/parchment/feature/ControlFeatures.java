@@ -88,8 +88,7 @@ final class ControlFeatures {
                 AIRFLOW_STEP_AFTER_FIRST_CRACK);
     }
 
-    private static Feature level(
-            String name, Quantity control, Need need, MarkKind from, MarkKind to, String words) {
+    private static Feature level(String name, Quantity control, Need need, MarkKind from, MarkKind to, String words) {
         return NamedFeature.of(
                         name,
                         Unit.NONE.withDigits(1).withNaturalStep(1),
@@ -141,9 +140,7 @@ final class ControlFeatures {
     /** A move is seen at the first reading after it. */
     private static double resolution(ControlSteps steps) {
         int n = steps.control().size();
-        return n < 2
-                ? 0
-                : (steps.control().secondsAt(n - 1) - steps.control().secondsAt(0)) / (n - 1) / Math.sqrt(12);
+        return n < 2 ? 0 : (steps.control().secondsAt(n - 1) - steps.control().secondsAt(0)) / (n - 1) / Math.sqrt(12);
     }
 
     private static Measured negated(Measured measured) {

@@ -25,8 +25,7 @@ import parchment.phase.Phases;
  * @param daysSinceArrival since the lot arrived
  * @param restDays from the roast to the first cupping
  */
-record DayFacts(
-        Measured batchOfTheDay, Measured secondsSinceLastDrop, Measured daysSinceArrival, Measured restDays) {
+record DayFacts(Measured batchOfTheDay, Measured secondsSinceLastDrop, Measured daysSinceArrival, Measured restDays) {
 
     static final DayFacts ALONE = new DayFacts(
             Measured.missing("the batch was measured alone, without its logbook."),
@@ -83,15 +82,18 @@ record DayFacts(
     private static Measured sinceLastDrop(OffsetDateTime at, int position, Optional<Phases> last) {
         if (last.isEmpty()) {
             return Measured.missing(
-                    position == 1 ? "it was the first batch of the day on its machine." : "the batch before it is not known.");
+                    position == 1
+                            ? "it was the first batch of the day on its machine."
+                            : "the batch before it is not known.");
         }
         Optional<Mark> drop = last.get().mark(MarkKind.DROP);
         if (drop.isEmpty()) {
             return Measured.missing(
                     "the drop of the batch before it (" + last.get().batch().name() + ") is not known.");
         }
-        double between = Duration.between(last.get().batch().roastedAt().orElse(at), at).toMillis() / 1000.0
-                - drop.get().seconds();
+        double between =
+                Duration.between(last.get().batch().roastedAt().orElse(at), at).toMillis() / 1000.0
+                        - drop.get().seconds();
         return between >= 0
                 ? Measured.of(between, drop.get().standardError())
                 : Measured.missing("the batch before it (" + last.get().batch().name()

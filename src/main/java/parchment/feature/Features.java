@@ -36,12 +36,14 @@ public final class Features {
      * @throws LogbookException if there is none of that name; the message says which was probably meant
      */
     public static Feature named(String name) {
-        return find(name).orElseThrow(() -> new LogbookException("There is no feature '" + name + "'."
-                + Suggestion.nearest(name, ALL.names())
-                        .map(nearest -> " Did you mean '" + nearest + "'?")
-                        .orElse("")
-                + " Features.all() lists the " + ALL.list().size()
-                + " features there are; a column of batches.csv is had with Features.column(\"" + name + "\")."));
+        return find(name)
+                .orElseThrow(() -> new LogbookException("There is no feature '" + name + "'."
+                        + Suggestion.nearest(name, ALL.names())
+                                .map(nearest -> " Did you mean '" + nearest + "'?")
+                                .orElse("")
+                        + " Features.all() lists the " + ALL.list().size()
+                        + " features there are; a column of batches.csv is had with Features.column(\"" + name
+                        + "\")."));
     }
 
     private static Optional<Feature> find(String name) {

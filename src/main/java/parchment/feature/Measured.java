@@ -2,7 +2,7 @@ package parchment.feature;
 
 import java.util.Locale;
 import java.util.Objects;
-import parchment.curve.Estimate;
+import parchment.curve.CurveEstimate;
 
 /**
  * Holds a feature as measured on one batch, or the reason why it could not be.
@@ -36,7 +36,7 @@ public record Measured(double value, double standardError, String whyMissing) {
         return new Measured(Double.NaN, Double.NaN, why);
     }
 
-    static Measured of(Estimate estimate) {
+    static Measured of(CurveEstimate estimate) {
         return new Measured(estimate.value(), estimate.standardError(), estimate.whyMissing());
     }
 

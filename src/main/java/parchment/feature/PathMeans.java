@@ -18,9 +18,7 @@ final class PathMeans {
     /** Returns the mean over time of a smoothed curve. */
     static Measured mean(SmoothCurve smooth, double from, double to) {
         Measured area = area(smooth, from, to, value -> value);
-        return area.isMissing()
-                ? area
-                : Measured.of(area.value() / (to - from), area.standardError() / (to - from));
+        return area.isMissing() ? area : Measured.of(area.value() / (to - from), area.standardError() / (to - from));
     }
 
     /** Returns the integral over seconds of a function of the smoothed curve's height, with the error that the noise brings. */
@@ -34,7 +32,8 @@ final class PathMeans {
                 return Measured.missing("the " + name + " has a gap (" + gap + ").");
             }
         }
-        List<Smoothed> rows = smooth.atReadings().stream().filter(r -> !r.isMissing()).toList();
+        List<Smoothed> rows =
+                smooth.atReadings().stream().filter(r -> !r.isMissing()).toList();
         double reach = Math.max(10, 3 * smooth.clean().interval());
         if (rows.size() < 2
                 || rows.get(0).seconds() > from + reach
@@ -77,7 +76,8 @@ final class PathMeans {
         double shared = noise.at(0);
         double decay = shared > 0 ? noise.at(1) / shared : 0;
         double length = decay > 0 ? -1 / Math.log(decay) : 0;
-        double interval = Double.isNaN(smooth.clean().interval()) ? 0 : smooth.clean().interval();
+        double interval =
+                Double.isNaN(smooth.clean().interval()) ? 0 : smooth.clean().interval();
         return Math.sqrt(((noise.variance() - shared) * interval + 2 * shared * length) * seconds);
     }
 

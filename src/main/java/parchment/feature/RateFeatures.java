@@ -121,8 +121,8 @@ final class RateFeatures {
         if (from.isMissing()) {
             return from;
         }
-        Measured area = PathMeans.area(
-                path.bean().get(), from.value(), drop.value(), value -> Math.max(0, value - celsius));
+        Measured area =
+                PathMeans.area(path.bean().get(), from.value(), drop.value(), value -> Math.max(0, value - celsius));
         return area.isMissing() ? area : Measured.of(area.value() / 60, area.standardError() / 60);
     }
 
@@ -141,23 +141,18 @@ final class RateFeatures {
     }
 
     private static Measured perMinute(Measured rise, double seconds) {
-        return rise.isMissing()
-                ? rise
-                : Measured.of(60 * rise.value() / seconds, 60 * rise.standardError() / seconds);
+        return rise.isMissing() ? rise : Measured.of(60 * rise.value() / seconds, 60 * rise.standardError() / seconds);
     }
 
     private static Feature at(String name, MarkKind kind, Family family, String words) {
         return NamedFeature.of(
-                        name,
-                        Unit.RATE_OF_RISE,
-                        family,
-                        "slope of the smoothed bean temperature at " + words,
-                        path -> {
+                        name, Unit.RATE_OF_RISE, family, "slope of the smoothed bean temperature at " + words, path -> {
                             Measured at = path.seconds(kind);
                             if (at.isMissing()) {
                                 return at;
                             }
-                            // The logger may stop a moment before the drop as it was written: the mark knows the rate there.
+                            // The logger may stop a moment before the drop as it was written: the mark knows the rate
+                            // there.
                             Measured read = path.rateAt(at.value());
                             return read.isMissing() ? atMark(path, kind, read) : read;
                         })

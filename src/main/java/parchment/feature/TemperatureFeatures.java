@@ -29,14 +29,17 @@ final class TemperatureFeatures {
     static final Feature YELLOWING_TEMPERATURE =
             at("yellowing temperature", YELLOWING, Family.PACE, "smoothed bean-probe reading at yellowing");
     static final Feature TURNING_POINT_TEMPERATURE = at(
-            "turning point temperature", TURNING_POINT, Family.START, "lowest smoothed bean-probe reading after charge");
+            "turning point temperature",
+            TURNING_POINT,
+            Family.START,
+            "lowest smoothed bean-probe reading after charge");
     static final Feature CHARGE_TEMPERATURE = NamedFeature.of(
-                    "charge temperature",
-                    Unit.TEMPERATURE.withNaturalStep(5),
-                    Family.START,
-                    "bean-probe reading just before charge, as written; where it was not written, the median reading of the ten seconds"
-                            + " before charge",
-                    TemperatureFeatures::chargeTemperature);
+            "charge temperature",
+            Unit.TEMPERATURE.withNaturalStep(5),
+            Family.START,
+            "bean-probe reading just before charge, as written; where it was not written, the median reading of the ten seconds"
+                    + " before charge",
+            TemperatureFeatures::chargeTemperature);
     static final Feature RISE_AFTER_FIRST_CRACK = rise(
             "rise after first crack",
             FIRST_CRACK_START,
@@ -132,7 +135,8 @@ final class TemperatureFeatures {
         List<Smoothed> rows = air.atReadings();
         double last = rows.isEmpty() ? Double.NaN : rows.get(rows.size() - 1).seconds();
         // The logger may stop a moment before the drop as it was written.
-        boolean justAfter = seconds > last && seconds <= last + Math.max(5, 2 * air.clean().interval());
+        boolean justAfter =
+                seconds > last && seconds <= last + Math.max(5, 2 * air.clean().interval());
         return Measured.of(air.valueAt(justAfter ? last : seconds));
     }
 
@@ -178,7 +182,8 @@ final class TemperatureFeatures {
         double from = path.seconds(TURNING_POINT).value();
         double to = path.seconds(DROP).value();
         return difference(
-                PathMeans.mean(path.environment().get(), from, to), PathMeans.mean(path.bean().get(), from, to));
+                PathMeans.mean(path.environment().get(), from, to),
+                PathMeans.mean(path.bean().get(), from, to));
     }
 
     private static Measured peakEnvironment(BatchPath path) {

@@ -24,7 +24,11 @@ final class TimeFeatures {
             Unit.SECONDS.withNaturalStep(30),
             "time from yellowing to the start of first crack");
     static final Feature DEVELOPMENT_TIME = between(
-            "development time", FIRST_CRACK_START, DROP, Unit.SECONDS, "time from the start of first crack to the drop");
+            "development time",
+            FIRST_CRACK_START,
+            DROP,
+            Unit.SECONDS,
+            "time from the start of first crack to the drop");
     static final Feature FIRST_CRACK_TIME = between(
             "first crack time",
             CHARGE,
@@ -32,7 +36,11 @@ final class TimeFeatures {
             Unit.SECONDS.withNaturalStep(30),
             "time from charge to the start of first crack");
     static final Feature FIRST_CRACK_LENGTH = between(
-            "first crack length", FIRST_CRACK_START, FIRST_CRACK_END, Unit.SECONDS, "time from the start of first crack to its end");
+            "first crack length",
+            FIRST_CRACK_START,
+            FIRST_CRACK_END,
+            Unit.SECONDS,
+            "time from the start of first crack to its end");
     static final Feature TURNING_POINT_TIME = NamedFeature.of(
                     "turning point time",
                     Unit.SECONDS,
@@ -42,8 +50,7 @@ final class TimeFeatures {
                     path -> path.secondsBetween(CHARGE, TURNING_POINT))
             .using(CHARGE, TURNING_POINT)
             .needing(Need.BEAN_TEMPERATURE);
-    static final Feature DRYING_SHARE =
-            share("drying share", CHARGE, YELLOWING, "drying time divided by drop time");
+    static final Feature DRYING_SHARE = share("drying share", CHARGE, YELLOWING, "drying time divided by drop time");
     static final Feature BROWNING_SHARE =
             share("browning share", YELLOWING, FIRST_CRACK_START, "browning time divided by drop time");
     static final Feature DEVELOPMENT_RATIO =

@@ -19,7 +19,8 @@ final class UsualLabels {
             }
             Map<String, Integer> counts = new HashMap<>();
             for (Batch batch : logbook.batches()) {
-                batch.curve(quantity).ifPresent(curve -> counts.merge(curve.unit().toString(), 1, Integer::sum));
+                batch.curve(quantity)
+                        .ifPresent(curve -> counts.merge(curve.unit().toString(), 1, Integer::sum));
             }
             counts.entrySet().stream()
                     .max(Map.Entry.<String, Integer>comparingByValue().thenComparing(Map.Entry.comparingByKey()))

@@ -51,8 +51,8 @@ public record Mark(
 
     /** Prints the mark with its uncertainty, source and temperature on the given scale. */
     public String text(TemperatureUnit reader) {
-        StringBuilder text = new StringBuilder(String.format(
-                Locale.ROOT, "%s at %s ± %.0f s, %s", kind.words(), at, standardError, source.words()));
+        StringBuilder text = new StringBuilder(
+                String.format(Locale.ROOT, "%s at %s ± %.0f s, %s", kind.words(), at, standardError, source.words()));
         if (!how.isEmpty()) {
             text.append(" (").append(how).append(')');
         }

@@ -62,7 +62,12 @@ final class MarkFinder {
                 .map(curve -> CleanCurve.of(curve).in(batch.readerUnit()))
                 .filter(curve -> !curve.kept().isEmpty());
         if (logged.isEmpty()) {
-            put(MarkKind.CHARGE, 0, habit.standardError(MarkKind.CHARGE), Source.WRITTEN, "written times count from it");
+            put(
+                    MarkKind.CHARGE,
+                    0,
+                    habit.standardError(MarkKind.CHARGE),
+                    Source.WRITTEN,
+                    "written times count from it");
             written();
             return;
         }
@@ -87,8 +92,7 @@ final class MarkFinder {
                             "lowest smoothed reading"));
         }
         SmoothCurve sharp = OnCurve.narrow(roast);
-        marks.replaceAll(
-                (kind, mark) -> withProbe(mark, since, kind == MarkKind.TURNING_POINT ? sharp : roast));
+        marks.replaceAll((kind, mark) -> withProbe(mark, since, kind == MarkKind.TURNING_POINT ? sharp : roast));
     }
 
     private void charge(CleanCurve logged) {

@@ -32,8 +32,7 @@ public final class MarkHabit implements Showable {
     private final Map<MarkKind, Integer> rounding;
     private final Map<MarkKind, Integer> counts;
 
-    private MarkHabit(
-            Map<MarkKind, Double> reaction, Map<MarkKind, Integer> rounding, Map<MarkKind, Integer> counts) {
+    private MarkHabit(Map<MarkKind, Double> reaction, Map<MarkKind, Integer> rounding, Map<MarkKind, Integer> counts) {
         this.reaction = Map.copyOf(reaction);
         this.rounding = Map.copyOf(rounding);
         this.counts = Map.copyOf(counts);

@@ -14,30 +14,38 @@ final class MissingMarks {
         boolean crack = phases.mark(MarkKind.FIRST_CRACK_START).isPresent();
         boolean drop = phases.mark(MarkKind.DROP).isPresent();
         if (phases.clean().isEmpty()) {
-            missing.add("No bean temperature was logged: times and shares can be told from written marks, temperatures and"
-                    + " rates of rise cannot.");
+            missing.add(
+                    "No bean temperature was logged: times and shares can be told from written marks, temperatures and"
+                            + " rates of rise cannot.");
         } else if (phases.mark(MarkKind.TURNING_POINT).isEmpty()) {
-            missing.add("The turning point does not show: the curve does not fall and rise again after charge. The mean rate"
-                    + " of drying is missing with it.");
+            missing.add(
+                    "The turning point does not show: the curve does not fall and rise again after charge. The mean rate"
+                            + " of drying is missing with it.");
         }
         if (!yellowing && !crack) {
             missing.add("Yellowing and first crack start were not written, so no phase can be told."
                     + without(phases, drop));
         } else if (!yellowing) {
-            missing.add("Yellowing was not written, so drying and browning cannot be told apart; together they took until "
-                    + "first crack at " + at(phases, MarkKind.FIRST_CRACK_START) + ".");
+            missing.add(
+                    "Yellowing was not written, so drying and browning cannot be told apart; together they took until "
+                            + "first crack at " + at(phases, MarkKind.FIRST_CRACK_START) + ".");
         } else if (!crack) {
             missing.add("First crack start was not written, so browning and development cannot be told apart; "
                     + (drop
                             ? "from yellowing to drop it took "
-                                    + phases.mark(MarkKind.DROP).orElseThrow().at()
-                                            .minus(phases.mark(MarkKind.YELLOWING).orElseThrow().at())
+                                    + phases.mark(MarkKind.DROP)
+                                            .orElseThrow()
+                                            .at()
+                                            .minus(phases.mark(MarkKind.YELLOWING)
+                                                    .orElseThrow()
+                                                    .at())
                                     + "."
                             : "drying can be told."));
         }
         if (!drop) {
-            missing.add("The drop was neither written nor logged: drop time, drop temperature, development and all shares"
-                    + " are missing.");
+            missing.add(
+                    "The drop was neither written nor logged: drop time, drop temperature, development and all shares"
+                            + " are missing.");
         }
         outOfOrder(phases, MarkKind.CHARGE, MarkKind.YELLOWING, "drying", missing);
         outOfOrder(phases, MarkKind.YELLOWING, MarkKind.FIRST_CRACK_START, "browning", missing);
@@ -55,8 +63,7 @@ final class MissingMarks {
                 : rest + ".";
     }
 
-    private static void outOfOrder(
-            Phases phases, MarkKind from, MarkKind to, String name, List<String> missing) {
+    private static void outOfOrder(Phases phases, MarkKind from, MarkKind to, String name, List<String> missing) {
         if (phases.mark(from).isPresent()
                 && phases.mark(to).isPresent()
                 && !(phases.mark(to).get().seconds() > phases.mark(from).get().seconds())) {

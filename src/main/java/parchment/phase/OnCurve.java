@@ -144,11 +144,12 @@ final class OnCurve {
         }
         Smoothed there = narrow.at(at.get());
         double half = 0.5 * narrow.bandwidthSeconds();
-        double bend = (narrow.at(at.get() + half).slope() - narrow.at(at.get() - half).slope()) / 60 / (2 * half);
+        double bend =
+                (narrow.at(at.get() + half).slope() - narrow.at(at.get() - half).slope()) / 60 / (2 * half);
         double noise = bend > 0 ? there.slopeStandardError() / 60 / bend : half;
-        double window = lowest(smooth, latest).map(wide -> (at.get() - wide) / 3).orElse(half);
-        double error = Math.hypot(
-                Math.hypot(noise, window), smooth.clean().interval() / Math.sqrt(12));
+        double window =
+                lowest(smooth, latest).map(wide -> (at.get() - wide) / 3).orElse(half);
+        double error = Math.hypot(Math.hypot(noise, window), smooth.clean().interval() / Math.sqrt(12));
         return Optional.of(new Found(at.get(), error));
     }
 

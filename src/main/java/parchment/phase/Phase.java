@@ -1,7 +1,7 @@
 package parchment.phase;
 
 import java.util.Locale;
-import parchment.curve.Estimate;
+import parchment.curve.CurveEstimate;
 import parchment.display.Showable;
 import parchment.logbook.MarkKind;
 import parchment.quantity.Elapsed;
@@ -35,13 +35,13 @@ public record Phase(String name, Mark start, Mark end, Mark charge, java.util.Op
     }
 
     /** Returns the phase's share of the time from charge to drop, from 0 to 1. */
-    public Estimate share() {
+    public CurveEstimate share() {
         if (drop.isEmpty()) {
-            return Estimate.missing("the drop is missing, so the whole roast has no length.");
+            return CurveEstimate.missing("the drop is missing, so the whole roast has no length.");
         }
         double whole = drop.get().seconds() - charge.seconds();
         if (!(whole > 0)) {
-            return Estimate.missing("the drop does not lie after charge.");
+            return CurveEstimate.missing("the drop does not lie after charge.");
         }
         double share = duration().seconds() / whole;
         double variance = 0;
@@ -66,23 +66,24 @@ public record Phase(String name, Mark start, Mark end, Mark charge, java.util.Op
             }
             variance += slope * slope * error * error;
         }
-        return Estimate.of(share, Math.sqrt(variance));
+        return CurveEstimate.of(share, Math.sqrt(variance));
     }
 
     /** Returns the bean temperature where the rate is taken from, in °C: at the turning point for drying. */
-    public Estimate startTemperature() {
+    public CurveEstimate startTemperature() {
         return temperature(rateStart);
     }
 
     /** Returns the bean temperature at the end, in °C. */
-    public Estimate endTemperature() {
+    public CurveEstimate endTemperature() {
         return temperature(end);
     }
 
-    private static Estimate temperature(Mark mark) {
+    private static CurveEstimate temperature(Mark mark) {
         return mark.probe()
-                .map(p -> Estimate.of(p.celsius(), mark.beanTemperatureStandardError()))
-                .orElseGet(() -> Estimate.missing("no bean temperature at the mark '" + mark.kind().words() + "'."));
+                .map(p -> CurveEstimate.of(p.celsius(), mark.beanTemperatureStandardError()))
+                .orElseGet(() -> CurveEstimate.missing(
+                        "no bean temperature at the mark '" + mark.kind().words() + "'."));
     }
 
     /**
@@ -90,14 +91,15 @@ public record Phase(String name, Mark start, Mark end, Mark charge, java.util.Op
      *
      * <p>A mark that is late moves time and temperature together, which hardly changes the mean; the standard error knows this.
      */
-    public Estimate meanRateOfRise() {
+    public CurveEstimate meanRateOfRise() {
         if (rateStart.probe().isEmpty() || end.probe().isEmpty()) {
             Mark lacking = rateStart.probe().isEmpty() ? rateStart : end;
-            return Estimate.missing("no bean temperature at the mark '" + lacking.kind().words() + "'.");
+            return CurveEstimate.missing(
+                    "no bean temperature at the mark '" + lacking.kind().words() + "'.");
         }
         double minutes = (end.seconds() - rateStart.seconds()) / 60;
         if (!(minutes > 0)) {
-            return Estimate.missing("the phase has no length.");
+            return CurveEstimate.missing("the phase has no length.");
         }
         ProbeReading from = rateStart.probe().get();
         ProbeReading to = end.probe().get();
@@ -105,7 +107,7 @@ public record Phase(String name, Mark start, Mark end, Mark charge, java.util.Op
         double atEnd = (to.rateOfRise() - mean) / minutes * end.standardError() / 60;
         double atStart = (from.rateOfRise() - mean) / minutes * rateStart.standardError() / 60;
         double probe = Math.hypot(from.standardError(), to.standardError()) / minutes;
-        return Estimate.of(mean, Math.hypot(probe, Math.hypot(atEnd, atStart)));
+        return CurveEstimate.of(mean, Math.hypot(probe, Math.hypot(atEnd, atStart)));
     }
 
     /** Prints the phase with its numbers on the given scale. */
@@ -118,12 +120,12 @@ public record Phase(String name, Mark start, Mark end, Mark charge, java.util.Op
                 durationStandardError(),
                 start.kind().words(),
                 end.kind().words()));
-        Estimate share = share();
+        CurveEstimate share = share();
         if (!share.isMissing()) {
             text.append(String.format(
                     Locale.ROOT, ", %.1f ± %.1f %% of the roast", 100 * share.value(), 100 * share.standardError()));
         }
-        Estimate rate = meanRateOfRise();
+        CurveEstimate rate = meanRateOfRise();
         if (!rate.isMissing()) {
             text.append(", ")
                     .append(Unit.TEMPERATURE.format(startTemperature().value(), reader))

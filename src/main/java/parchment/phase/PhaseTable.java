@@ -50,23 +50,34 @@ public final class PhaseTable implements Showable {
                 .withText("yellowing", rows, p -> at(p, MarkKind.YELLOWING))
                 .withText("first crack start", rows, p -> at(p, MarkKind.FIRST_CRACK_START))
                 .withText("drop", rows, p -> at(p, MarkKind.DROP))
-                .withNumber("drop temperature", Unit.TEMPERATURE, reader, rows, p -> p.mark(MarkKind.DROP)
-                        .flatMap(Mark::beanTemperature)
-                        .map(t -> t.celsius())
-                        .orElse(Double.NaN))
+                .withNumber(
+                        "drop temperature",
+                        Unit.TEMPERATURE,
+                        reader,
+                        rows,
+                        p -> p.mark(MarkKind.DROP)
+                                .flatMap(Mark::beanTemperature)
+                                .map(t -> t.celsius())
+                                .orElse(Double.NaN))
                 .withNumber("drying", Unit.SHARE, reader, rows, p -> share(p, Phases::drying))
                 .withNumber("browning", Unit.SHARE, reader, rows, p -> share(p, Phases::browning))
                 .withNumber("development", Unit.SHARE, reader, rows, p -> share(p, Phases::development))
-                .withNumber("development", Unit.SECONDS, reader, rows, p -> p.development()
-                        .map(d -> d.duration().seconds())
-                        .orElse(Double.NaN))
-                .withText("to check", rows, p -> p.questions().isEmpty()
-                        ? "nothing"
-                        : p.questions().size() + " of the marks");
+                .withNumber(
+                        "development",
+                        Unit.SECONDS,
+                        reader,
+                        rows,
+                        p -> p.development().map(d -> d.duration().seconds()).orElse(Double.NaN))
+                .withText(
+                        "to check",
+                        rows,
+                        p -> p.questions().isEmpty() ? "nothing" : p.questions().size() + " of the marks");
         long whole = rows.stream().filter(p -> p.list().size() == 3).count();
         return table.withNote(String.format(
-                        Locale.ROOT, "%d of %d batches have all three phases; shares are of the time from charge to drop.",
-                        whole, rows.size()))
+                        Locale.ROOT,
+                        "%d of %d batches have all three phases; shares are of the time from charge to drop.",
+                        whole,
+                        rows.size()))
                 .withNote(habit.toString());
     }
 

@@ -12,7 +12,8 @@ final class PhasesPage {
 
     static Report of(Phases phases) {
         TemperatureUnit reader = phases.batch().readerUnit();
-        Report page = Report.titled("Marks and phases of batch " + phases.batch().name())
+        Report page = Report.titled(
+                        "Marks and phases of batch " + phases.batch().name())
                 .add(marks(phases.marks(), reader));
         if (!phases.list().isEmpty()) {
             page = page.add(table(phases.list(), reader));
@@ -35,18 +36,14 @@ final class PhasesPage {
                 .withText("mark", marks, m -> m.kind().words())
                 .withText("at", marks, m -> m.at().toString())
                 .withNumber("±", "s", 0, marks, Mark::standardError)
-                .withText(
-                        "source",
-                        marks,
-                        m -> m.source().words() + (m.how().isEmpty() ? "" : ": " + m.how()))
+                .withText("source", marks, m -> m.source().words() + (m.how().isEmpty() ? "" : ": " + m.how()))
                 .withNumber(
                         "bean temperature",
                         Unit.TEMPERATURE,
                         reader,
                         marks,
                         m -> m.beanTemperature().map(t -> t.celsius()).orElse(Double.NaN))
-                .withNumber(
-                        "±", Unit.TEMPERATURE_STEP, reader, marks, Mark::beanTemperatureStandardError)
+                .withNumber("±", Unit.TEMPERATURE_STEP, reader, marks, Mark::beanTemperatureStandardError)
                 .withNote("± is one standard error. The bean temperature is the smoothed probe reading.");
     }
 
@@ -55,11 +52,25 @@ final class PhasesPage {
                 .withText("phase", phases, Phase::name)
                 .withText("length", phases, p -> p.duration().toString())
                 .withNumber("±", "s", 0, phases, Phase::durationStandardError)
-                .withNumber("share of the roast", Unit.SHARE, reader, phases, p -> p.share().value())
+                .withNumber(
+                        "share of the roast",
+                        Unit.SHARE,
+                        reader,
+                        phases,
+                        p -> p.share().value())
                 .withNumber("±", Unit.SHARE, reader, phases, p -> p.share().standardError())
                 .withNumber(
-                        "from", Unit.TEMPERATURE, reader, phases, p -> p.startTemperature().value())
-                .withNumber("to", Unit.TEMPERATURE, reader, phases, p -> p.endTemperature().value())
+                        "from",
+                        Unit.TEMPERATURE,
+                        reader,
+                        phases,
+                        p -> p.startTemperature().value())
+                .withNumber(
+                        "to",
+                        Unit.TEMPERATURE,
+                        reader,
+                        phases,
+                        p -> p.endTemperature().value())
                 .withNumber(
                         "mean rate of rise",
                         Unit.RATE_OF_RISE,

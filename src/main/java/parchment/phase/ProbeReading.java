@@ -13,8 +13,7 @@ import parchment.curve.Smoothed;
 public record ProbeReading(double celsius, double standardError, double rateOfRise, double rateStandardError) {
 
     static ProbeReading of(Smoothed there) {
-        return new ProbeReading(
-                there.value(), there.valueStandardError(), there.slope(), there.slopeStandardError());
+        return new ProbeReading(there.value(), there.valueStandardError(), there.slope(), there.slopeStandardError());
     }
 
     /** Returns the reading a few seconds later or earlier along the straight line. */

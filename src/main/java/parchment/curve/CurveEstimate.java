@@ -10,10 +10,10 @@ import java.util.Objects;
  * @param standardError its standard error in the same unit, NaN if missing
  * @param whyMissing a sentence if the number is missing, otherwise empty
  */
-public record Estimate(double value, double standardError, String whyMissing) {
+public record CurveEstimate(double value, double standardError, String whyMissing) {
 
     /** @throws IllegalArgumentException if the number is missing without a reason */
-    public Estimate {
+    public CurveEstimate {
         Objects.requireNonNull(whyMissing);
         if (Double.isNaN(value) && whyMissing.isBlank()) {
             throw new IllegalArgumentException("A missing number needs a reason; none was given.");
@@ -21,13 +21,13 @@ public record Estimate(double value, double standardError, String whyMissing) {
     }
 
     /** Returns a number with its standard error. */
-    public static Estimate of(double value, double standardError) {
-        return new Estimate(value, standardError, "");
+    public static CurveEstimate of(double value, double standardError) {
+        return new CurveEstimate(value, standardError, "");
     }
 
     /** Returns the reason why there is no number. */
-    public static Estimate missing(String why) {
-        return new Estimate(Double.NaN, Double.NaN, why);
+    public static CurveEstimate missing(String why) {
+        return new CurveEstimate(Double.NaN, Double.NaN, why);
     }
 
     /** Returns whether there is no number. */
