@@ -34,6 +34,11 @@ public final class Display {
         screen.show(value);
     }
 
+    /** Takes away what the cell has shown so far as soon as it shows something else, for a count or a picture that moves on. */
+    public static void clear() {
+        screen.clear();
+    }
+
     /** Shows values on the given screen until the result is closed; for notebooks, not for cells. */
     public static synchronized Shown on(Screen other) {
         Screen before = screen;

@@ -5,9 +5,11 @@ package parchment.display;
  *
  * <p>A notebook puts its own screen in place for the time a cell runs, with {@link Display#on}.
  */
-@FunctionalInterface
 public interface Screen {
 
     /** Shows one value; a {@link Showable} in its richest form, anything else as text. */
     void show(Object value);
+
+    /** Takes away what the cell has shown and printed so far, when the next thing is shown. Does nothing where that cannot be. */
+    default void clear() {}
 }

@@ -15,6 +15,9 @@ public interface CellPage {
     /** Adds something shown while the cell runs. */
     void show(Shown shown);
 
+    /** Takes away the cell's output so far, when the next comes. */
+    default void clear() {}
+
     /** Adds the value of the cell's last line. */
     void result(Shown shown);
 

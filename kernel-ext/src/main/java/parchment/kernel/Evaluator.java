@@ -17,6 +17,7 @@ import jdk.jshell.UnresolvedReferenceException;
 import jdk.jshell.VarSnippet;
 import org.jspecify.annotations.Nullable;
 import parchment.display.Display;
+import parchment.display.Screen;
 import parchment.kernel.CellSplitter.Part;
 import parchment.kernel.CellSplitter.State;
 
@@ -70,7 +71,7 @@ public final class Evaluator implements AutoCloseable {
         CellText cell = new CellText(number, code.replace("\r\n", "\n"));
         interrupts.begin();
         try (CellStreams streams = new CellStreams(page);
-                Display.Shown screen = Display.on(value -> page.show(Shown.of(value)))) {
+                Display.Shown screen = Display.on(new PageScreen(page))) {
             return runParts(cell, page);
         } catch (CellStop stop) {
             return stopped(stop.reason());
@@ -266,5 +267,18 @@ public final class Evaluator implements AutoCloseable {
     @Override
     public void close() {
         shell.close();
+    }
+
+    /** What {@link Display} calls in a cell reach. */
+    private record PageScreen(CellPage page) implements Screen {
+        @Override
+        public void show(Object value) {
+            page.show(Shown.of(value));
+        }
+
+        @Override
+        public void clear() {
+            page.clear();
+        }
     }
 }

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
+import parchment.kernel.ControlC;
 import parchment.kernel.Evaluator;
 import parchment.kernel.Outcome;
 import parchment.notebook.Cell;
@@ -71,11 +72,10 @@ final class RunCommand implements Callable<Integer> {
         terminal.flush();
         NotebookRun.Result result;
         try (Evaluator evaluator = Evaluator.open()) {
-            AutoCloseable noLonger = onControlC(evaluator);
-            try {
+            // The first Ctrl-C stops the cell, so that what was done is still written; the second ends the program as
+            // usual.
+            try (ControlC.Taken taken = ControlC.first(evaluator::interrupt)) {
                 result = NotebookRun.of(notebook, evaluator).run(new OnTerminal(terminal));
-            } finally {
-                closeQuietly(noLonger);
             }
         }
         Path executed = target.resolve(name + ".ipynb");
@@ -94,19 +94,6 @@ final class RunCommand implements Callable<Integer> {
         terminal.println("Notebook:  " + executed);
         terminal.flush();
         return result.error().isEmpty();
-    }
-
-    /** The first Ctrl-C stops the cell, so that what was done is still written; the second ends the program as usual. */
-    private static AutoCloseable onControlC(Evaluator evaluator) {
-        return ControlC.first(evaluator::interrupt);
-    }
-
-    private static void closeQuietly(AutoCloseable closeable) {
-        try {
-            closeable.close();
-        } catch (Exception e) {
-            throw new IllegalStateException(e);
-        }
     }
 
     /** One line per cell: its number, its first line, how long it took. */

@@ -85,9 +85,11 @@ public final class NotebookRun {
         private final List<CellOutput> outputs = new ArrayList<>();
         private final StringBuilder printed = new StringBuilder();
         private Stream printedTo = Stream.STDOUT;
+        private boolean clearing;
 
         @Override
         public synchronized void print(Stream stream, String text) {
+            clearIfAsked();
             if (stream != printedTo) {
                 flush();
                 printedTo = stream;
@@ -97,12 +99,14 @@ public final class NotebookRun {
 
         @Override
         public synchronized void show(Shown shown) {
+            clearIfAsked();
             flush();
             outputs.add(new CellOutput.Display(shown));
         }
 
         @Override
         public synchronized void result(Shown shown) {
+            clearIfAsked();
             flush();
             outputs.add(new CellOutput.Result(shown));
         }
@@ -111,6 +115,19 @@ public final class NotebookRun {
             flush();
             outcome.error().ifPresent(error -> outputs.add(new CellOutput.Failed(error)));
             return List.copyOf(outputs);
+        }
+
+        @Override
+        public synchronized void clear() {
+            clearing = true;
+        }
+
+        private void clearIfAsked() {
+            if (clearing) {
+                clearing = false;
+                outputs.clear();
+                printed.setLength(0);
+            }
         }
 
         private void flush() {

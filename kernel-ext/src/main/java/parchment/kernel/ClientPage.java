@@ -1,0 +1,131 @@
+package parchment.kernel;
+
+import com.google.gson.JsonObject;
+import java.io.IOException;
+import org.dflib.jjava.jupyter.messages.MessageContext;
+import org.dflib.jjava.jupyter.messages.MessageType;
+import org.jspecify.annotations.Nullable;
+
+/** The page of a Jupyter client for one cell. What is printed in small pieces is sent in larger ones. */
+final class ClientPage implements CellPage, AutoCloseable {
+    private static final int PIECE = 8_192;
+    private static final long PATIENCE_MS = 40;
+
+    private final Connection connection;
+    private final MessageContext request;
+    private final int number;
+    private final boolean mayAsk;
+    private final StringBuilder printed = new StringBuilder();
+    private final Thread flusher = new Thread(this::flushFromTimeToTime, "printed text");
+    private Stream printedTo = Stream.STDOUT;
+    private boolean started;
+    private String resultText = "";
+
+    ClientPage(Connection connection, MessageContext request, int number, boolean mayAsk) {
+        this.connection = connection;
+        this.request = request;
+        this.number = number;
+        this.mayAsk = mayAsk;
+        flusher.setDaemon(true);
+    }
+
+    @Override
+    public synchronized void print(Stream stream, String text) {
+        if (stream != printedTo) {
+            flush();
+            printedTo = stream;
+        }
+        printed.append(text);
+        if (printed.length() >= PIECE) {
+            flush();
+        } else if (!started) {
+            started = true;
+            flusher.start();
+        }
+    }
+
+    @Override
+    public synchronized void show(Shown shown) {
+        flush();
+        connection.publish(request, MessageType.PUBLISH_DISPLAY_DATA, data(shown));
+    }
+
+    @Override
+    public synchronized void result(Shown shown) {
+        flush();
+        resultText = shown.text();
+        JsonObject content = data(shown);
+        content.addProperty("execution_count", number);
+        connection.publish(request, MessageType.PUBLISH_EXECUTION_RESULT, content);
+    }
+
+    @Override
+    public synchronized void clear() {
+        flush();
+        JsonObject content = new JsonObject();
+        content.addProperty("wait", true);
+        connection.publish(request, MessageType.PUBLISH_CLEAR_OUTPUT, content);
+    }
+
+    @Override
+    public String readLine() throws IOException {
+        if (!mayAsk) {
+            throw new IOException("This client cannot answer questions, so a cell cannot read input here.");
+        }
+        flushNow();
+        try {
+            return connection.ask(request);
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+            throw new IOException("Interrupted while waiting for an answer.", e);
+        }
+    }
+
+    /** Returns the text of the cell's value, empty if it had none. */
+    synchronized String resultText() {
+        return resultText;
+    }
+
+    @Override
+    public synchronized void close() {
+        flush();
+        flusher.interrupt();
+    }
+
+    private synchronized void flushNow() {
+        flush();
+    }
+
+    private void flush() {
+        if (printed.length() == 0) {
+            return;
+        }
+        JsonObject content = new JsonObject();
+        content.addProperty("name", printedTo == Stream.STDERR ? "stderr" : "stdout");
+        content.addProperty("text", printed.toString());
+        printed.setLength(0);
+        connection.publish(request, MessageType.PUBLISH_STREAM, content);
+    }
+
+    private void flushFromTimeToTime() {
+        try {
+            while (true) {
+                Thread.sleep(PATIENCE_MS);
+                flushNow();
+            }
+        } catch (InterruptedException e) {
+            return; // The cell has ended.
+        }
+    }
+
+    static JsonObject data(@Nullable Shown shown) {
+        JsonObject data = new JsonObject();
+        if (shown != null) {
+            shown.forms().forEach(data::addProperty);
+        }
+        JsonObject content = new JsonObject();
+        content.add("data", data);
+        content.add("metadata", new JsonObject());
+        return content;
+    }
+}

@@ -1,0 +1,163 @@
+package parchment.kernel;
+
+import com.google.gson.JsonObject;
+import java.io.IOException;
+import java.net.InetAddress;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.security.GeneralSecurityException;
+import org.dflib.jjava.jupyter.kernel.KernelConnectionProperties;
+import org.dflib.jjava.jupyter.messages.HMACGenerator;
+import org.dflib.jjava.jupyter.messages.Message;
+import org.dflib.jjava.jupyter.messages.MessageContext;
+import org.dflib.jjava.jupyter.messages.MessageType;
+import org.dflib.jjava.jupyter.messages.request.InputRequest;
+import org.jspecify.annotations.Nullable;
+import org.zeromq.SocketType;
+import org.zeromq.ZMQ;
+import org.zeromq.ZMQException;
+
+/** A kernel's sockets, bound as a connection file says; on this machine alone and with signed messages. */
+final class Connection implements AutoCloseable {
+    /** How long a wait for the person's answer goes without looking whether the cell was interrupted. */
+    private static final long INPUT_POLL_MS = 100;
+
+    private final ZMQ.Context context = ZMQ.context(1);
+    private final Channel shell;
+    private final Channel control;
+    private final Channel stdin;
+    private final Channel heartbeat;
+    private final Channel publish;
+
+    private Connection(KernelConnectionProperties properties) throws GeneralSecurityException {
+        HMACGenerator signer = properties.createHMACGenerator();
+        shell = new Channel(context, SocketType.ROUTER, signer, KernelConnectionProperties::getShellPort);
+        control = new Channel(context, SocketType.ROUTER, signer, KernelConnectionProperties::getControlPort);
+        stdin = new Channel(context, SocketType.ROUTER, signer, KernelConnectionProperties::getStdinPort);
+        heartbeat = new Channel(context, SocketType.REP, signer, KernelConnectionProperties::getHbPort);
+        publish = new Channel(context, SocketType.PUB, signer, KernelConnectionProperties::getIopubPort);
+        for (Channel channel : new Channel[] {shell, control, stdin, heartbeat, publish}) {
+            channel.bind(properties);
+        }
+    }
+
+    /**
+     * Binds the sockets that a connection file names.
+     *
+     * @throws IllegalArgumentException if they would be open to other machines, or messages would not be signed
+     */
+    static Connection bind(Path connectionFile) throws IOException, GeneralSecurityException {
+        KernelConnectionProperties properties = KernelConnectionProperties.parse(Files.readString(connectionFile));
+        boolean local = properties.getTransport().equals("ipc")
+                || InetAddress.getByName(properties.getIp()).isLoopbackAddress();
+        if (!local) {
+            throw new IllegalArgumentException("The connection file asks for the address " + properties.getIp()
+                    + ", which other machines can reach. A kernel runs any code it is sent, so only addresses of this machine"
+                    + " (127.0.0.1) are used.");
+        }
+        if (properties.getKey() == null || properties.getKey().isEmpty()) {
+            throw new IllegalArgumentException(
+                    "The connection file has no key, so anybody on this machine could send code to the kernel. It was not"
+                            + " started.");
+        }
+        return new Connection(properties);
+    }
+
+    /** Returns the next request of the kind that waits its turn; null once the connection is closed. */
+    @Nullable
+    Message<?> nextShell() {
+        return next(shell);
+    }
+
+    /** Returns the next request that goes before the others: interrupt, shutdown. */
+    @Nullable
+    Message<?> nextControl() {
+        return next(control);
+    }
+
+    /** Returns a request that already waits, or null. */
+    @Nullable
+    Message<?> waitingShell() {
+        return shell.waitForMessage(0) ? next(shell) : null;
+    }
+
+    private static @Nullable Message<?> next(Channel channel) {
+        while (true) {
+            try {
+                return channel.readMessage();
+            } catch (ZMQException e) {
+                return null; // Closed.
+            } catch (SecurityException e) {
+                System.err.println("A message with a wrong signature was left aside.");
+            } catch (RuntimeException e) {
+                System.err.println("A message that cannot be read was left aside: " + e);
+            }
+        }
+    }
+
+    void replyOnShell(MessageContext request, MessageType<?> type, JsonObject content) {
+        send(shell, request, type, content);
+    }
+
+    void replyOnControl(MessageContext request, MessageType<?> type, JsonObject content) {
+        send(control, request, type, content);
+    }
+
+    void publish(@Nullable MessageContext request, MessageType<?> type, JsonObject content) {
+        send(publish, request, type, content);
+    }
+
+    void publishStatus(@Nullable MessageContext request, String state) {
+        JsonObject content = new JsonObject();
+        content.addProperty("execution_state", state);
+        publish(request, MessageType.PUBLISH_STATUS, content);
+    }
+
+    @SuppressWarnings({"rawtypes", "unchecked"})
+    private static void send(
+            Channel channel, @Nullable MessageContext request, MessageType<?> type, JsonObject content) {
+        channel.sendMessage(new Message(request, type, content));
+    }
+
+    /**
+     * Asks the person for a line and waits for it.
+     *
+     * @throws InterruptedException if the cell is interrupted meanwhile
+     */
+    String ask(MessageContext request) throws InterruptedException {
+        JsonObject content = new JsonObject();
+        content.addProperty("prompt", "");
+        content.addProperty("password", false);
+        while (stdin.waitForMessage(0)) {
+            stdin.readMessage(); // An answer to a question that was given up.
+        }
+        send(stdin, request, InputRequest.MESSAGE_TYPE, content);
+        while (!stdin.waitForMessage(INPUT_POLL_MS)) {
+            CellGuard.check();
+            if (Thread.interrupted()) {
+                throw new InterruptedException();
+            }
+        }
+        return stdin.readMessage(MessageType.INPUT_REPLY).getContent().getValue();
+    }
+
+    /** Sends back whatever arrives, until closed: the sign of life that clients look for. */
+    void beat() {
+        try {
+            while (true) {
+                byte[] sign = heartbeat.recv();
+                if (sign != null) {
+                    heartbeat.send(sign);
+                }
+            }
+        } catch (ZMQException e) {
+            return; // Closed.
+        }
+    }
+
+    @Override
+    public void close() {
+        // Each socket is closed by ending the process: closing one that another thread waits on is not allowed.
+        publish.close();
+    }
+}

@@ -1,0 +1,281 @@
+package parchment.kernel;
+
+import com.google.gson.JsonArray;
+import com.google.gson.JsonObject;
+import java.util.List;
+import java.util.concurrent.CompletableFuture;
+import org.dflib.jjava.jupyter.messages.Message;
+import org.dflib.jjava.jupyter.messages.MessageType;
+import org.dflib.jjava.jupyter.messages.comm.CommOpenCommand;
+import org.dflib.jjava.jupyter.messages.request.CompleteRequest;
+import org.dflib.jjava.jupyter.messages.request.ExecuteRequest;
+import org.dflib.jjava.jupyter.messages.request.HistoryRequest;
+import org.dflib.jjava.jupyter.messages.request.InspectRequest;
+import org.dflib.jjava.jupyter.messages.request.IsCompleteRequest;
+import org.dflib.jjava.jupyter.messages.request.ShutdownRequest;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Answers a Jupyter client, after the messaging protocol 5.3.
+ *
+ * <p>One thread takes requests in turn, one takes those that go before the others (interrupt, shutdown), one beats.
+ *
+ * @see <a href="https://jupyter-client.readthedocs.io/en/stable/messaging.html">Messaging in Jupyter</a>
+ */
+final class Kernel {
+    private static final String OK = "ok";
+
+    private final Connection connection;
+    private final CompletableFuture<Evaluator> evaluator;
+    private final Runnable end;
+    private final History history = new History();
+    private int count;
+
+    /**
+     * @param evaluator may still be getting ready; what needs it waits
+     * @param end is called when a client asks to shut down, after the reply
+     */
+    Kernel(Connection connection, CompletableFuture<Evaluator> evaluator, Runnable end) {
+        this.connection = connection;
+        this.evaluator = evaluator;
+        this.end = end;
+    }
+
+    /** Starts the threads; returns at once. */
+    void start() {
+        daemon("heartbeat", connection::beat);
+        daemon("control", this::serveControl);
+        daemon("shell", this::serveShell);
+        connection.publishStatus(null, "starting");
+    }
+
+    void interrupt() {
+        Evaluator ready = evaluator.getNow(null);
+        if (ready != null) {
+            ready.interrupt();
+        }
+    }
+
+    private static void daemon(String name, Runnable work) {
+        // The stack is generous because the compiler recurses over a cell's expressions.
+        Thread thread = new Thread(null, work, name, 4L << 20);
+        thread.setDaemon(true);
+        thread.start();
+    }
+
+    private void serveShell() {
+        for (Message<?> request = connection.nextShell(); request != null; request = connection.nextShell()) {
+            serve(request, Channels.SHELL);
+        }
+    }
+
+    private void serveControl() {
+        for (Message<?> request = connection.nextControl(); request != null; request = connection.nextControl()) {
+            serve(request, Channels.CONTROL);
+        }
+    }
+
+    private enum Channels {
+        SHELL,
+        CONTROL
+    }
+
+    /** A request must never end the thread that serves it, whatever goes wrong in its answer. */
+    private void serve(Message<?> request, Channels channel) {
+        try {
+            connection.publishStatus(request, "busy");
+            answer(request, channel);
+        } catch (RuntimeException | Error e) {
+            System.err.println("The answer to a request failed: " + e);
+            e.printStackTrace(System.err);
+        } finally {
+            connection.publishStatus(request, "idle");
+        }
+    }
+
+    private void answer(Message<?> request, Channels channel) {
+        Object content = request.getContent();
+        if (content instanceof ExecuteRequest execute) {
+            execute(request, execute);
+        } else if (content instanceof CompleteRequest complete) {
+            reply(request, channel, MessageType.COMPLETE_REPLY, completions(complete));
+        } else if (content instanceof InspectRequest inspect) {
+            reply(request, channel, MessageType.INSPECT_REPLY, inspection(inspect));
+        } else if (content instanceof IsCompleteRequest isComplete) {
+            reply(request, channel, MessageType.IS_COMPLETE_REPLY, readiness(isComplete));
+        } else if (content instanceof HistoryRequest asked) {
+            JsonObject reply = status(OK);
+            reply.add("history", history.answer(asked));
+            reply(request, channel, MessageType.HISTORY_REPLY, reply);
+        } else if (content instanceof ShutdownRequest shutdown) {
+            JsonObject reply = status(OK);
+            reply.addProperty("restart", shutdown.isRestart());
+            interrupt();
+            reply(request, channel, MessageType.SHUTDOWN_REPLY, reply);
+            connection.publish(request, MessageType.SHUTDOWN_REPLY, reply);
+            end.run();
+        } else if (content instanceof CommOpenCommand open) {
+            JsonObject close = new JsonObject(); // There is nothing here that a widget could be connected to.
+            close.addProperty("comm_id", open.getCommID());
+            close.add("data", new JsonObject());
+            connection.publish(request, MessageType.COMM_CLOSE_COMMAND, close);
+        } else {
+            answerByType(request, channel);
+        }
+    }
+
+    private void answerByType(Message<?> request, Channels channel) {
+        MessageType<?> type = request.getHeader().getType();
+        if (type == MessageType.KERNEL_INFO_REQUEST) {
+            reply(request, channel, MessageType.KERNEL_INFO_REPLY, KernelInfo.json());
+        } else if (type == MessageType.INTERRUPT_REQUEST) {
+            interrupt();
+            reply(request, channel, MessageType.INTERRUPT_REPLY, status(OK));
+        } else if (type == MessageType.COMM_INFO_REQUEST) {
+            JsonObject reply = status(OK);
+            reply.add("comms", new JsonObject());
+            reply(request, channel, MessageType.COMM_INFO_REPLY, reply);
+        }
+    }
+
+    private void reply(Message<?> request, Channels channel, MessageType<?> type, JsonObject content) {
+        if (channel == Channels.SHELL) {
+            connection.replyOnShell(request, type, content);
+        } else {
+            connection.replyOnControl(request, type, content);
+        }
+    }
+
+    private void execute(Message<?> request, ExecuteRequest execute) {
+        boolean counted = execute.shouldStoreHistory() && !execute.isSilent();
+        if (counted) {
+            count++;
+        }
+        if (!execute.isSilent()) {
+            JsonObject input = new JsonObject();
+            input.addProperty("code", execute.getCode());
+            input.addProperty("execution_count", count);
+            connection.publish(request, MessageType.PUBLISH_EXECUTE_INPUT, input);
+        }
+        Outcome outcome;
+        String shown;
+        try (ClientPage page = new ClientPage(connection, request, count, execute.isStdinEnabled())) {
+            outcome = evaluator.join().run(count, execute.getCode(), execute.isSilent() ? new SilentPage(page) : page);
+            shown = page.resultText();
+        }
+        if (counted) {
+            history.add(count, execute.getCode(), shown);
+        }
+        JsonObject reply = outcome.error().map(Kernel::error).orElseGet(() -> status(OK));
+        outcome.error().ifPresent(error -> {
+            JsonObject published = error(error);
+            published.remove("status");
+            connection.publish(request, MessageType.PUBLISH_ERROR, published);
+        });
+        reply.addProperty("execution_count", count);
+        if (outcome.fine()) {
+            reply.add("payload", new JsonArray());
+            reply.add("user_expressions", new JsonObject());
+        }
+        connection.replyOnShell(request, MessageType.EXECUTE_REPLY, reply);
+        if (!outcome.fine() && execute.shouldStopOnError()) {
+            giveUpOnWhatWaits();
+        }
+    }
+
+    /** After an error, the cells that "run all" has sent already are not run. */
+    private void giveUpOnWhatWaits() {
+        for (Message<?> next = connection.waitingShell(); next != null; next = connection.waitingShell()) {
+            if (next.getContent() instanceof ExecuteRequest) {
+                connection.publishStatus(next, "busy");
+                JsonObject aborted = status("aborted");
+                aborted.addProperty("execution_count", count);
+                connection.replyOnShell(next, MessageType.EXECUTE_REPLY, aborted);
+                connection.publishStatus(next, "idle");
+            } else {
+                serve(next, Channels.SHELL);
+            }
+        }
+    }
+
+    private JsonObject completions(CompleteRequest request) {
+        String code = request.getCode();
+        Completions found = evaluator.join().complete(code, utf16(code, request.getCursorPos()));
+        JsonObject reply = status(OK);
+        JsonArray matches = new JsonArray();
+        found.matches().forEach(matches::add);
+        reply.add("matches", matches);
+        reply.addProperty("cursor_start", code.codePointCount(0, found.start()));
+        reply.addProperty("cursor_end", code.codePointCount(0, found.end()));
+        reply.add("metadata", new JsonObject());
+        return reply;
+    }
+
+    private JsonObject inspection(InspectRequest request) {
+        String code = request.getCode();
+        @Nullable Shown found = evaluator.join().inspect(code, utf16(code, request.getCursorPos()));
+        JsonObject reply = ClientPage.data(found);
+        reply.addProperty("status", OK);
+        reply.addProperty("found", found != null);
+        return reply;
+    }
+
+    private JsonObject readiness(IsCompleteRequest request) {
+        Readiness readiness = evaluator.join().readiness(request.getCode());
+        return switch (readiness.state()) {
+            case COMPLETE -> status("complete");
+            case INVALID -> status("invalid");
+            case INCOMPLETE -> {
+                JsonObject reply = status("incomplete");
+                reply.addProperty("indent", readiness.indent());
+                yield reply;
+            }
+        };
+    }
+
+    /** Clients count whole characters, Java counts those beyond the basic plane (emoji) as two. */
+    private static int utf16(String code, int cursor) {
+        int within = Math.max(0, Math.min(cursor, code.codePointCount(0, code.length())));
+        return code.offsetByCodePoints(0, within);
+    }
+
+    private static JsonObject status(String status) {
+        JsonObject json = new JsonObject();
+        json.addProperty("status", status);
+        return json;
+    }
+
+    private static JsonObject error(CellError error) {
+        JsonObject json = status("error");
+        json.addProperty("ename", error.name());
+        json.addProperty("evalue", error.message());
+        JsonArray lines = new JsonArray();
+        List<String> text = error.lines();
+        text.forEach(lines::add);
+        json.add("traceback", lines);
+        return json;
+    }
+
+    /** A silent request runs without showing its value. */
+    private record SilentPage(CellPage page) implements CellPage {
+        @Override
+        public void print(Stream stream, String text) {
+            page.print(stream, text);
+        }
+
+        @Override
+        public void show(Shown shown) {
+            page.show(shown);
+        }
+
+        @Override
+        public void result(Shown shown) {
+            // Not wanted.
+        }
+
+        @Override
+        public String readLine() throws java.io.IOException {
+            return page.readLine();
+        }
+    }
+}

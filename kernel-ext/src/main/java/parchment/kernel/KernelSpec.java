@@ -1,0 +1,171 @@
+package parchment.kernel;
+
+import com.google.gson.GsonBuilder;
+import com.google.gson.JsonArray;
+import com.google.gson.JsonObject;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.stream.Stream;
+
+/**
+ * The kernel as Jupyter finds it: a folder with {@code kernel.json}, the jars, and the archive of loaded classes that makes the
+ * kernel start sooner. Everything is inside that one folder, so removing it (or {@code jupyter kernelspec remove parchment})
+ * leaves nothing behind.
+ */
+public final class KernelSpec {
+    /** The name by which notebooks ask for the kernel. */
+    public static final String NAME = "parchment";
+
+    private static final String JAR = "parchment-kernel.jar";
+
+    private final Path folder;
+
+    private KernelSpec(Path folder) {
+        this.folder = folder;
+    }
+
+    /** Returns the kernel's place in a folder where Jupyter keeps its data, such as {@code ~/.local/share/jupyter}. */
+    public static KernelSpec in(Path jupyterData) {
+        return new KernelSpec(jupyterData.resolve("kernels").resolve(NAME));
+    }
+
+    public Path folder() {
+        return folder;
+    }
+
+    /**
+     * Installs the kernel, or brings it up to date; does nothing if the same jars are there already.
+     *
+     * @param kernelJar this program's jar, with the jars it needs in {@code lib} beside it
+     * @return true if something was installed
+     * @throws IllegalArgumentException if the program does not run from its jar
+     */
+    public boolean install(Path kernelJar) throws IOException, InterruptedException {
+        if (!Files.isRegularFile(kernelJar)) {
+            throw new IllegalArgumentException(
+                    "Only a built kernel can be installed; run it as: java -jar parchment-kernel.jar install");
+        }
+        List<Path> jars = jars(kernelJar);
+        Path java = java();
+        Path home = folder.resolve("jars-" + stamp(jars, java));
+        Path json = folder.resolve("kernel.json");
+        if (Files.exists(json) && Files.exists(home.resolve("complete"))) {
+            return false;
+        }
+        delete(home);
+        for (Path jar : jars) {
+            Path target = home.resolve(jar.equals(kernelJar) ? JAR : "lib/" + jar.getFileName());
+            Files.createDirectories(target.toAbsolutePath().getParent());
+            Files.copy(jar, target, StandardCopyOption.COPY_ATTRIBUTES);
+        }
+        Optional<String> archive = ClassArchive.make(java, home.resolve(JAR));
+        // Written last and in one step: a client that looks meanwhile finds the old kernel or the new one, never half
+        // of one.
+        Path draft = Files.writeString(folder.resolve("kernel.json.new"), json(java, home.resolve(JAR), archive));
+        Files.move(draft, json, StandardCopyOption.REPLACE_EXISTING, StandardCopyOption.ATOMIC_MOVE);
+        Files.createFile(home.resolve("complete"));
+        removeOthers(home);
+        return true;
+    }
+
+    /** Removes the kernel; does nothing if it is not there. */
+    public void uninstall() throws IOException {
+        delete(folder);
+    }
+
+    private static String json(Path java, Path jar, Optional<String> archive) {
+        JsonObject spec = new JsonObject();
+        JsonArray command = new JsonArray();
+        command.add(java.toString());
+        flags().forEach(command::add);
+        archive.ifPresent(flag -> {
+            command.add(flag);
+            command.add("-Xlog:disable"); // An archive that no longer fits is passed over in silence.
+        });
+        command.add("-jar");
+        command.add(jar.toString());
+        command.add("kernel");
+        command.add("{connection_file}");
+        spec.add("argv", command);
+        spec.addProperty("display_name", "Parchment (Java)");
+        spec.addProperty("language", "java");
+        spec.addProperty("interrupt_mode", "message");
+        JsonObject metadata = new JsonObject();
+        metadata.addProperty("debugger", false);
+        spec.add("metadata", metadata);
+        return new GsonBuilder()
+                        .setPrettyPrinting()
+                        .disableHtmlEscaping()
+                        .create()
+                        .toJson(spec)
+                + "\n";
+    }
+
+    /** Returns the settings of Java that every kernel runs with; the class archive only fits a kernel with the same. */
+    static List<String> flags() {
+        List<String> flags = new ArrayList<>(List.of(
+                "-XX:+UseSerialGC", // Starts sooner and idles smaller; a notebook's heap is small enough for it.
+                "-XX:-UsePerfData",
+                "-Djava.awt.headless=true",
+                "-Dfile.encoding=UTF-8",
+                "-Duser.language=en"));
+        if (Runtime.version().feature() >= 24) {
+            flags.add("--enable-native-access=ALL-UNNAMED");
+        }
+        return flags;
+    }
+
+    private static Path java() {
+        boolean windows = System.getProperty("os.name").toLowerCase(Locale.ROOT).startsWith("windows");
+        return Path.of(System.getProperty("java.home"), "bin", windows ? "java.exe" : "java");
+    }
+
+    private static List<Path> jars(Path kernelJar) throws IOException {
+        List<Path> jars = new ArrayList<>(List.of(kernelJar));
+        try (Stream<Path> library = Files.list(kernelJar.resolveSibling("lib"))) {
+            library.filter(jar -> jar.toString().endsWith(".jar")).sorted().forEach(jars::add);
+        }
+        return jars;
+    }
+
+    /** The same jars for the same Java give the same stamp. */
+    private static String stamp(List<Path> jars, Path java) throws IOException {
+        StringBuilder all = new StringBuilder(java.toString()).append(Runtime.version());
+        for (Path jar : jars) {
+            all.append(jar.getFileName()).append(Files.size(jar)).append(Files.getLastModifiedTime(jar));
+        }
+        return String.format(Locale.ROOT, "%08x", all.toString().hashCode());
+    }
+
+    private void removeOthers(Path keep) throws IOException {
+        List<Path> old;
+        try (Stream<Path> entries = Files.list(folder)) {
+            old = entries.filter(Files::isDirectory)
+                    .filter(entry -> !entry.equals(keep))
+                    .toList();
+        }
+        for (Path entry : old) {
+            delete(entry);
+        }
+    }
+
+    private static void delete(Path place) throws IOException {
+        if (!Files.exists(place)) {
+            return;
+        }
+        List<Path> all;
+        try (Stream<Path> walk = Files.walk(place)) {
+            all = walk.sorted(Comparator.reverseOrder()).toList();
+        }
+        for (Path entry : all) {
+            Files.delete(entry);
+        }
+    }
+}

@@ -1,0 +1,178 @@
+# SPDX-License-Identifier: GPL-3.0-or-later
+"""What a person at a notebook sees, under a real Jupyter client."""
+import os
+import signal
+import time
+import unittest
+
+from jupyter_client.manager import start_new_kernel
+
+PATIENCE = 60
+
+
+def alive(pid):
+    try:
+        os.kill(pid, 0)
+    except ProcessLookupError:
+        return False
+    with open(f"/proc/{pid}/stat") as stat:
+        return stat.read().rsplit(")", 1)[1].split()[0] != "Z"
+
+
+class Session(unittest.TestCase):
+    @classmethod
+    def setUpClass(cls):
+        cls.manager, cls.client = start_new_kernel(kernel_name="parchment", startup_timeout=PATIENCE)
+
+    @classmethod
+    def tearDownClass(cls):
+        cls.client.stop_channels()
+        cls.manager.shutdown_kernel()
+
+    def run_cell(self, code, **options):
+        outputs = []
+        reply = self.client.execute_interactive(
+            code, timeout=PATIENCE, output_hook=lambda m: outputs.append((m["msg_type"], m["content"])), **options
+        )
+        return reply["content"], [o for o in outputs if o[0] not in ("status", "execute_input")]
+
+    def test_a_first_cell_needs_no_import(self):
+        reply, outputs = self.run_cell("Temperature.of(200, TemperatureUnit.CELSIUS)")
+        self.assertEqual(reply["status"], "ok")
+        self.assertEqual(outputs[0][0], "execute_result")
+        self.assertIn("200", outputs[0][1]["data"]["text/plain"])
+
+    def test_prints_arrive_in_order_and_whole(self):
+        _, outputs = self.run_cell('for (int i = 0; i < 500; i++) System.out.println("line " + i + " \u2615")')
+        text = "".join(c["text"] for kind, c in outputs if kind == "stream")
+        self.assertEqual(text, "".join(f"line {i} \u2615\n" for i in range(500)))
+
+    def test_an_error_names_the_line_and_the_closest_name(self):
+        reply, outputs = self.run_cell("int a = 1;\nTemprature.of(1, null)")
+        self.assertEqual(reply["status"], "error")
+        shown = "\n".join(outputs[0][1]["traceback"])
+        self.assertIn("Line 2:", shown)
+        self.assertIn("Did you mean `Temperature`?", shown)
+
+    def test_what_waits_after_an_error_is_not_run(self):
+        self.client.execute("Thread.sleep(300); throw new RuntimeException(\"first\");")
+        second = self.client.execute('System.out.println("must not run")')
+        deadline = time.time() + PATIENCE
+        while time.time() < deadline:
+            reply = self.client.get_shell_msg(timeout=PATIENCE)
+            if reply["parent_header"].get("msg_id") == second:
+                self.assertEqual(reply["content"]["status"], "aborted")
+                return
+        self.fail("no reply to the second cell")
+
+    def stops(self, code, ask):
+        message = self.client.execute(code)
+        time.sleep(0.7)
+        asked = time.time()
+        ask()
+        while True:
+            reply = self.client.get_shell_msg(timeout=PATIENCE)
+            if reply["parent_header"].get("msg_id") == message:
+                break
+        self.assertEqual(reply["content"]["ename"], "Interrupted")
+        self.assertLess(time.time() - asked, 1.5)
+        self.assertEqual(self.run_cell("1 + 1")[0]["status"], "ok")
+
+    def test_an_endless_loop_stops_when_interrupted(self):
+        self.stops("while (true) { }", self.manager.interrupt_kernel)
+
+    def test_a_loop_that_swallows_everything_stops(self):
+        self.stops("while (true) { try { Thread.sleep(5); } catch (Throwable t) { } }", self.manager.interrupt_kernel)
+
+    @unittest.skipUnless(hasattr(os, "kill") and os.name == "posix", "signals are a POSIX matter")
+    def test_the_interrupt_signal_stops_a_cell_too(self):
+        self.stops("while (true) { }", lambda: self.manager.signal_kernel(signal.SIGINT))
+
+    def test_an_exit_ends_the_cell_only(self):
+        reply, _ = self.run_cell("System.exit(1)")
+        self.assertEqual(reply["ename"], "Exit refused")
+        self.assertEqual(self.run_cell("1 + 1")[0]["status"], "ok")
+
+    def test_input_is_asked_for(self):
+        def answer(message):
+            self.client.input("Santos")
+
+        outputs = []
+        self.client.execute_interactive(
+            "new Scanner(System.in).nextLine()",
+            timeout=PATIENCE,
+            allow_stdin=True,
+            stdin_hook=answer,
+            output_hook=lambda m: outputs.append((m["msg_type"], m["content"])),
+        )
+        results = [c["data"]["text/plain"] for kind, c in outputs if kind == "execute_result"]
+        self.assertEqual(results, ["Santos"])
+
+    def test_the_cursor_counts_whole_characters(self):
+        code = 'var c = "\U0001F600"; Math.flo'
+        self.client.complete(code, len(code))
+        while True:
+            reply = self.client.get_shell_msg(timeout=PATIENCE)
+            if reply["header"]["msg_type"] == "complete_reply":
+                break
+        self.assertIn("floor(", reply["content"]["matches"])
+        self.assertEqual(code[reply["content"]["cursor_start"] : reply["content"]["cursor_end"]], "flo")
+
+    def test_a_picture_comes_as_html_and_as_svg(self):
+        _, outputs = self.run_cell(
+            "record Dot(int r) implements Showable {\n"
+            '    public Optional<String> svg() { return Optional.of("<svg/>"); }\n}\nnew Dot(1)'
+        )
+        data = outputs[0][1]["data"]
+        self.assertEqual(sorted(data), ["image/svg+xml", "text/html", "text/plain"])
+
+
+class Ending(unittest.TestCase):
+    def test_nothing_is_left_after_a_shutdown(self):
+        manager, client = start_new_kernel(kernel_name="parchment", startup_timeout=PATIENCE)
+        client.execute_interactive("1 + 1", timeout=PATIENCE)
+        pid = manager.provisioner.pid
+        client.stop_channels()
+        start = time.time()
+        manager.shutdown_kernel()
+        self.assertLess(time.time() - start, 3)
+        self.assertFalse(alive(pid))
+
+    def test_a_restart_gives_a_fresh_session(self):
+        manager, client = start_new_kernel(kernel_name="parchment", startup_timeout=PATIENCE)
+        try:
+            client.execute_interactive("int kept = 1;", timeout=PATIENCE)
+            manager.restart_kernel()
+            client.wait_for_ready(timeout=PATIENCE)
+            reply = client.execute_interactive("kept", timeout=PATIENCE, output_hook=lambda m: None)
+            self.assertEqual(reply["content"]["status"], "error")
+        finally:
+            client.stop_channels()
+            manager.shutdown_kernel()
+
+    @unittest.skipUnless(os.name == "posix", "forks a client and kills it")
+    def test_the_kernel_ends_when_its_client_dies(self):
+        read, write = os.pipe()
+        child = os.fork()
+        if child == 0:
+            try:
+                manager, client = start_new_kernel(kernel_name="parchment", startup_timeout=PATIENCE)
+                os.write(write, str(manager.provisioner.pid).encode())
+                os.close(write)
+                time.sleep(PATIENCE)
+            finally:
+                os._exit(0)
+        os.close(write)
+        pid = int(os.read(read, 20))
+        os.close(read)
+        self.assertTrue(alive(pid))
+        os.kill(child, signal.SIGKILL)
+        os.waitpid(child, 0)
+        deadline = time.time() + 10
+        while alive(pid) and time.time() < deadline:
+            time.sleep(0.1)
+        self.assertFalse(alive(pid), "the kernel outlived its client")
+
+
+if __name__ == "__main__":
+    unittest.main()
