@@ -38,9 +38,9 @@ final class MixedRows {
             }
         }
         FixedBasis basis = FixedBasis.of(names, columns);
-        if (rows.length < basis.size() + 2) {
+        if (rows.length < basis.size() + 1) {
             throw new IllegalArgumentException(
-                    "A mixed model with " + basis.size() + " fixed columns needs at least " + (basis.size() + 2)
+                    "A mixed model with " + basis.size() + " fixed columns needs at least " + (basis.size() + 1)
                             + " complete rows, but there are " + rows.length + " of " + design.rows()
                             + ". Leave terms out or look for missing values.");
         }
