@@ -31,6 +31,11 @@ public final class Chance {
         return new Chance(hash);
     }
 
+    /** Returns the stream that starts from the given state. */
+    static Chance fromState(long state) {
+        return new Chance(state);
+    }
+
     /** Returns the next 64 bits. */
     public long bits() {
         state += GOLDEN_GAMMA;

@@ -54,7 +54,11 @@ public final class SealedTruth {
             byte[] inside = Base64.getDecoder().decode(sealed.toString());
             return new SealedTruth(JsonParser.parseString(new String(inside, StandardCharsets.UTF_8))
                     .getAsJsonObject());
-        } catch (JsonParseException | IllegalStateException | IllegalArgumentException | NullPointerException e) {
+        } catch (JsonParseException
+                | IllegalStateException
+                | IllegalArgumentException
+                | NullPointerException
+                | ClassCastException e) {
             throw new IOException(
                     file + " is not a sealed truth: expected what the virtual roastery writes beside a logbook.", e);
         }
