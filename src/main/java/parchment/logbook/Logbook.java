@@ -192,6 +192,23 @@ public final class Logbook implements Showable {
         return Optional.ofNullable(byName.get(batchName));
     }
 
+    /**
+     * Returns the newest batch that has a bean-temperature curve.
+     *
+     * @throws LogbookException if no batch has one
+     */
+    public Batch lastWithCurve() {
+        return batches().stream()
+                .filter(batch -> batch.beanTemperature().isPresent())
+                .reduce((earlier, later) -> later)
+                .orElseThrow(() -> new LogbookException(String.format(
+                        Locale.ROOT,
+                        "None of the %d batches of %s has a bean temperature curve. A picture of a batch needs one: put"
+                                + " curve files named after the batches into the folder 'curves'.",
+                        batches().size(),
+                        Words.quote(name()))));
+    }
+
     /** Returns the lots. */
     public List<Lot> lots() {
         return contents.lots();
@@ -224,6 +241,22 @@ public final class Logbook implements Showable {
         Set<String> attributes = new LinkedHashSet<>();
         cups().forEach(cup -> attributes.addAll(cup.scores().keySet()));
         return Collections.unmodifiableSet(attributes);
+    }
+
+    /**
+     * Returns the first of the wished attributes that this roastery scores; if it scores none of them, the first attribute that it
+     * does score; if nothing was ever scored, the first wish. So a question can be asked of any logbook, and its answer says which
+     * attribute it is about.
+     */
+    public String scored(String wished, String... orElse) {
+        Set<String> attributes = attributes();
+        List<String> wishes = new ArrayList<>();
+        wishes.add(wished);
+        wishes.addAll(List.of(orElse));
+        return wishes.stream()
+                .filter(attributes::contains)
+                .findFirst()
+                .orElse(attributes.stream().findFirst().orElse(wished));
     }
 
     /** Returns what could not be read as written. */
