@@ -58,8 +58,10 @@ final class ColumnChecks {
     }
 
     void noNumber(int column, int line, String written) {
-        if (!written.isEmpty()) {
-            noNumbers[column].add(line, written);
+        if (written.equalsIgnoreCase("NaN")) {
+            sentinel(column, line, Double.NaN);
+        } else if (!written.isEmpty()) {
+            noNumbers[column].add(line, Words.quote(written));
         }
     }
 
@@ -120,7 +122,7 @@ final class ColumnChecks {
 
     /** Returns whether a column holds words rather than numbers. */
     boolean holdsWords(int column) {
-        return noNumbers[column].count > numbers[column] && !noNumbers[column].first.equalsIgnoreCase("NaN");
+        return noNumbers[column].count > numbers[column];
     }
 
     /** Turns the counts into problems. */
@@ -135,12 +137,10 @@ final class ColumnChecks {
                 problems.add(
                         noNumbers[c].line,
                         heading,
-                        "words, such as " + Words.quote(noNumbers[c].first),
+                        "words, such as " + noNumbers[c].first,
                         "numbers; 'parchment gather' can make marks of words",
                         "column left out");
             } else {
-                String first = noNumbers[c].first;
-                noNumbers[c].first = Words.quote(first);
                 say(noNumbers[c], heading, "value", "values", "like", "a number", MISSING);
             }
             say(sentinels[c], heading, "reading", "readings", "of", "a reading, not a sign for none", MISSING);

@@ -1,5 +1,6 @@
 package parchment.logbook;
 
+import java.net.URLDecoder;
 import java.nio.charset.StandardCharsets;
 import java.text.Normalizer;
 import java.util.LinkedHashMap;
@@ -18,7 +19,6 @@ final class CurveNames {
     private static final String NOT_IN_A_FILE_NAME = "/\\:*?\"<>|%";
 
     private final Map<String, String> batches = new LinkedHashMap<>();
-    private final Map<String, String> byFile = new LinkedHashMap<>();
 
     private final Settings settings;
 
@@ -26,7 +26,6 @@ final class CurveNames {
         this.settings = settings;
         for (String name : names) {
             batches.put(Normalizer.normalize(name, Normalizer.Form.NFC), name);
-            byFile.putIfAbsent(Normalizer.normalize(stem(name), Normalizer.Form.NFC), name);
         }
     }
 
@@ -36,7 +35,16 @@ final class CurveNames {
     }
 
     private Optional<String> match(String stem) {
-        return Optional.ofNullable(batches.get(stem)).or(() -> Optional.ofNullable(byFile.get(stem)));
+        return Optional.ofNullable(batches.get(stem)).or(() -> Optional.ofNullable(batches.get(decoded(stem))));
+    }
+
+    private static String decoded(String stem) {
+        try {
+            // A plus stands for itself in a file name.
+            return URLDecoder.decode(stem.replace("+", "%2B"), StandardCharsets.UTF_8);
+        } catch (IllegalArgumentException e) {
+            return stem;
+        }
     }
 
     /** Asks whether another batch was meant. */
