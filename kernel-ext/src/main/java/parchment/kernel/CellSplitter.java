@@ -21,6 +21,10 @@ final class CellSplitter {
             "^\\s*([.+\\-*/%&|^?:=<>)\\]},;{]|instanceof\\b|else\\b|catch\\b|finally\\b|throws\\b|implements\\b"
                     + "|extends\\b|permits\\b)");
 
+    /** What a line ends with when it belongs to the line after: an annotation or a modifier alone. */
+    private static final Pattern LEADS_ON =
+            Pattern.compile("(^|\\n)\\s*(@\\w+(\\(.*\\))?|public|private|protected|static|final|abstract|sealed)\\s*$");
+
     private static final Pattern ONLY_A_COMMENT = Pattern.compile("^\\s*(//.*|/\\*.*\\*/\\s*)?$");
 
     /** How a part stands by itself. */
@@ -98,7 +102,10 @@ final class CellSplitter {
             if (next.isEmpty()) {
                 return null;
             }
-            if (!GOES_ON.matcher(next).find() && Brackets.lastOpen(head) == null && wholeByItself(head)) {
+            if (!GOES_ON.matcher(next).find()
+                    && !LEADS_ON.matcher(head).find()
+                    && Brackets.lastOpen(head) == null
+                    && wholeByItself(head)) {
                 return head;
             }
             end = text.indexOf('\n', end + 1);

@@ -60,11 +60,7 @@ public final class KernelSpec {
             return false;
         }
         delete(home);
-        for (Path jar : jars) {
-            Path target = home.resolve(jar.equals(kernelJar) ? JAR : "lib/" + jar.getFileName());
-            Files.createDirectories(target.toAbsolutePath().getParent());
-            Files.copy(jar, target, StandardCopyOption.COPY_ATTRIBUTES);
-        }
+        copyJars(kernelJar, home);
         Optional<String> archive = ClassArchive.make(java, home.resolve(JAR));
         // Written last and in one step: a client that looks meanwhile finds the old kernel or the new one, never half
         // of one.
@@ -73,6 +69,17 @@ public final class KernelSpec {
         Files.createFile(home.resolve("complete"));
         removeOthers(home);
         return true;
+    }
+
+    /** Copies this program's jars; returns where its own jar is now. */
+    public static Path copyJars(Path kernelJar, Path folder) throws IOException {
+        Files.createDirectories(folder.resolve("lib"));
+        Path copied = folder.resolve(JAR);
+        for (Path jar : jars(kernelJar)) {
+            Path target = jar.equals(kernelJar) ? copied : folder.resolve("lib").resolve(jar.getFileName());
+            Files.copy(jar, target, StandardCopyOption.COPY_ATTRIBUTES);
+        }
+        return copied;
     }
 
     /** Removes the kernel; does nothing if it is not there. */
@@ -156,7 +163,8 @@ public final class KernelSpec {
         }
     }
 
-    private static void delete(Path place) throws IOException {
+    /** Removes a folder with all that is in it; does nothing if it is not there. */
+    public static void delete(Path place) throws IOException {
         if (!Files.exists(place)) {
             return;
         }

@@ -14,7 +14,7 @@ import picocli.CommandLine.HelpCommand;
         synopsisSubcommandLabel = "COMMAND",
         mixinStandardHelpOptions = true,
         versionProvider = Main.Version.class,
-        subcommands = {RunCommand.class, InstallCommand.class, HelpCommand.class})
+        subcommands = {OpenCommand.class, RunCommand.class, TestCommand.class, InstallCommand.class, HelpCommand.class})
 public final class Main {
     private Main() {}
 

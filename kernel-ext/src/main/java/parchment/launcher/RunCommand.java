@@ -68,6 +68,12 @@ final class RunCommand implements Callable<Integer> {
         PrintWriter terminal = spec.commandLine().getOut();
         Notebook notebook = Notebook.read(file);
         String name = String.valueOf(file.getFileName()).replaceFirst("\\.ipynb$", "");
+        Path executed = target.resolve(name + ".ipynb");
+        Path page = target.resolve(name + ".html");
+        if (Files.exists(executed) && Files.isSameFile(executed, file)) {
+            throw new IllegalArgumentException(
+                    "The output would take the place of " + file + " itself. Name another folder with --out.");
+        }
         terminal.println("Running " + file);
         terminal.flush();
         NotebookRun.Result result;
@@ -77,12 +83,6 @@ final class RunCommand implements Callable<Integer> {
             try (ControlC.Taken taken = ControlC.first(evaluator::interrupt)) {
                 result = NotebookRun.of(notebook, evaluator).run(new OnTerminal(terminal));
             }
-        }
-        Path executed = target.resolve(name + ".ipynb");
-        Path page = target.resolve(name + ".html");
-        if (Files.exists(executed) && Files.isSameFile(executed, file)) {
-            throw new IllegalArgumentException(
-                    "The output would take the place of " + file + " itself. Name another folder with --out.");
         }
         result.notebook().write(executed);
         Files.writeString(page, HtmlPage.of(result.notebook(), name));

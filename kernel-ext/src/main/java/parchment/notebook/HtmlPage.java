@@ -23,6 +23,7 @@ public final class HtmlPage {
     private static final HtmlRenderer RENDERER = HtmlRenderer.builder()
             .extensions(TABLES)
             .escapeHtml(true)
+            .nodeRendererFactory(ImagesAsWords::new)
             .sanitizeUrls(true)
             .build();
     /** Colour and cursor codes that programs for terminals print. */

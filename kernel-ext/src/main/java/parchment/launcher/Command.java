@@ -1,0 +1,79 @@
+package parchment.launcher;
+
+import java.io.File;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Locale;
+import java.util.concurrent.TimeUnit;
+
+/** Another program, run from here. */
+final class Command {
+    private static final long ANSWER_S = 30;
+
+    private Command() {}
+
+    /** Runs a program that answers in a moment; returns whether it ended well. What it says is not shown. */
+    static boolean succeeds(List<String> command) {
+        try {
+            Process process = new ProcessBuilder(command)
+                    .redirectErrorStream(true)
+                    .redirectOutput(nowhere())
+                    .redirectInput(ProcessBuilder.Redirect.from(nowhere().file()))
+                    .start();
+            if (!process.waitFor(ANSWER_S, TimeUnit.SECONDS)) {
+                process.destroyForcibly();
+                return false;
+            }
+            return process.exitValue() == 0;
+        } catch (IOException e) {
+            return false; // Not there.
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+            return false;
+        }
+    }
+
+    /** Runs a program whose output goes to the terminal; returns its exit code. */
+    static int run(ProcessBuilder builder) throws IOException, InterruptedException {
+        return builder.inheritIO().start().waitFor();
+    }
+
+    /** Runs a program, shows its output line by line as it comes, and returns the lines with its exit code. */
+    static Told tell(ProcessBuilder builder, java.util.function.Consumer<String> eachLine)
+            throws IOException, InterruptedException {
+        Process process = builder.redirectErrorStream(true).start();
+        java.util.ArrayList<String> lines = new java.util.ArrayList<>();
+        try (var reader = process.inputReader(StandardCharsets.UTF_8)) {
+            for (String line = reader.readLine(); line != null; line = reader.readLine()) {
+                lines.add(line);
+                eachLine.accept(line);
+            }
+        }
+        return new Told(process.waitFor(), lines);
+    }
+
+    /** What a program said, and its exit code. */
+    record Told(int exitCode, List<String> lines) {}
+
+    /** Returns every program of that name on the search path, in its order. */
+    static List<Path> onPath(String name) {
+        String path = System.getenv("PATH");
+        String file = isWindows() ? name + ".exe" : name;
+        return List.of((path == null ? "" : path).split(File.pathSeparator)).stream()
+                .filter(folder -> !folder.isBlank())
+                .map(folder -> Path.of(folder).resolve(file))
+                .filter(program -> program.toFile().canExecute())
+                .distinct()
+                .toList();
+    }
+
+    static boolean isWindows() {
+        return System.getProperty("os.name").toLowerCase(Locale.ROOT).startsWith("windows");
+    }
+
+    private static ProcessBuilder.Redirect nowhere() {
+        return ProcessBuilder.Redirect.to(new File(isWindows() ? "NUL" : "/dev/null"));
+    }
+}

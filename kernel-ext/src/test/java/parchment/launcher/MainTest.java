@@ -1,0 +1,103 @@
+package parchment.launcher;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import picocli.CommandLine;
+
+class MainTest {
+    private final StringWriter out = new StringWriter();
+    private final StringWriter err = new StringWriter();
+
+    private int run(String... arguments) {
+        CommandLine main = Main.commandLine();
+        main.setOut(new PrintWriter(out));
+        main.setErr(new PrintWriter(err));
+        main.getSubcommands().values().forEach(sub -> {
+            sub.setOut(new PrintWriter(out));
+            sub.setErr(new PrintWriter(err));
+        });
+        return main.execute(arguments);
+    }
+
+    private static Path notebook(Path folder, String code) throws IOException {
+        String source = new com.google.gson.JsonPrimitive(code).toString();
+        return Files.writeString(
+                folder.resolve("made hére.ipynb"),
+                "{\"nbformat\":4,\"nbformat_minor\":5,\"metadata\":{},\"cells\":[{\"cell_type\":\"code\",\"metadata\":{},"
+                        + "\"outputs\":[],\"source\":" + source + "}]}");
+    }
+
+    @Test
+    void runWritesThePageAndTheNotebookAndSaysWhere(@TempDir Path folder) throws IOException {
+        Path notebook = notebook(folder, "1 + 1");
+        Path target = folder.resolve("out ü");
+        assertEquals(0, run("run", notebook.toString(), "--out", target.toString()), err.toString());
+        assertTrue(Files.exists(target.resolve("made hére.html")));
+        assertTrue(Files.exists(target.resolve("made hére.ipynb")));
+        assertTrue(out.toString().contains(target.resolve("made hére.html").toString()), out.toString());
+    }
+
+    @Test
+    void runEndsWithOneAndTheCellWhenACellFails(@TempDir Path folder) throws IOException {
+        Path notebook = notebook(folder, "int a = 1;\nnoSuchName");
+        assertEquals(
+                1,
+                run("run", notebook.toString(), "--out", folder.resolve("out").toString()));
+        assertTrue(out.toString().contains("Cell 1 of"), out.toString());
+        assertTrue(out.toString().contains("Line 2:  noSuchName"), out.toString());
+        assertTrue(Files.exists(folder.resolve("out").resolve("made hére.html")), "what was done is written");
+    }
+
+    @Test
+    void runHandsTheLogbookFolderToTheCells(@TempDir Path folder) throws IOException {
+        Path notebook = notebook(folder, "System.getProperty(\"parchment.logbook\").endsWith(\"my röasts\")");
+        Path logbook = Files.createDirectory(folder.resolve("my röasts"));
+        Path target = folder.resolve("out");
+        String before = System.getProperty("parchment.logbook");
+        try {
+            assertEquals(
+                    0, run("run", notebook.toString(), "--out", target.toString(), "--logbook", logbook.toString()));
+            assertTrue(Files.readString(target.resolve("made hére.html")).contains(">true<"));
+        } finally {
+            if (before == null) {
+                System.clearProperty("parchment.logbook");
+            }
+        }
+    }
+
+    @Test
+    void runNeverWritesOverItsInput(@TempDir Path folder) throws IOException {
+        Path notebook = notebook(folder, "1 + 1");
+        String before = Files.readString(notebook);
+        assertEquals(1, run("run", notebook.toString(), "--out", folder.toString()));
+        assertEquals(before, Files.readString(notebook));
+        assertTrue(err.toString().contains("--out"), err.toString());
+    }
+
+    @Test
+    void saysWhichFileIsMissing() {
+        assertEquals(1, run("run", "no such.ipynb", "--out", System.getProperty("java.io.tmpdir")));
+        assertTrue(err.toString().contains("There is no file or folder no such.ipynb."), err.toString());
+    }
+
+    @Test
+    void saysWhichLogbookFolderIsMissing(@TempDir Path folder) throws IOException {
+        Path notebook = notebook(folder, "1");
+        assertEquals(
+                1,
+                run(
+                        "run",
+                        notebook.toString(),
+                        "--logbook",
+                        folder.resolve("none").toString()));
+        assertTrue(err.toString().contains("There is no logbook folder"), err.toString());
+    }
+}

@@ -1,0 +1,152 @@
+package parchment.notebook;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.Optional;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import parchment.kernel.Evaluator;
+import parchment.kernel.Outcome;
+
+class NotebookRunTest {
+    private static Evaluator evaluator;
+
+    @BeforeAll
+    static void open() {
+        evaluator = Evaluator.open();
+    }
+
+    @AfterAll
+    static void close() {
+        evaluator.close();
+    }
+
+    private static final NotebookRun.Progress SILENT = new NotebookRun.Progress() {
+        @Override
+        public void cellBegins(int number, int of, Cell cell) {}
+
+        @Override
+        public void cellEnded(int number, int of, Duration took, Outcome outcome) {}
+    };
+
+    private static NotebookRun.Result run(Notebook notebook) {
+        return NotebookRun.of(notebook, evaluator).run(SILENT);
+    }
+
+    private static Notebook small() throws IOException {
+        try (InputStream in = NotebookRunTest.class.getResourceAsStream("/small.ipynb")) {
+            return Notebook.parse(new String(in.readAllBytes(), StandardCharsets.UTF_8), "small");
+        }
+    }
+
+    private static Notebook of(String... cells) {
+        StringBuilder json = new StringBuilder("{\"nbformat\":4,\"nbformat_minor\":5,\"metadata\":{},\"cells\":[");
+        for (int i = 0; i < cells.length; i++) {
+            String kind = cells[i].startsWith("md:") ? "markdown" : "code";
+            String source = cells[i].replaceFirst("^md:", "");
+            String quoted = new com.google.gson.JsonPrimitive(source).toString();
+            json.append(i == 0 ? "" : ",")
+                    .append("{\"cell_type\":\"" + kind + "\",\"metadata\":{},\"outputs\":[],\"source\":" + quoted
+                            + "}");
+        }
+        return Notebook.parse(json + "]}", "made here");
+    }
+
+    @Test
+    void runsEveryCellAndKeepsItsOutputs() throws IOException {
+        NotebookRun.Result result = run(small());
+        assertEquals(Optional.empty(), result.error());
+        String page = HtmlPage.of(result.notebook(), "small");
+        assertTrue(page.contains(">42<"), page);
+        assertTrue(page.contains("<circle"), page);
+    }
+
+    @Test
+    void escapesWhatNotebooksAndTheirDataBring() throws IOException {
+        String page = HtmlPage.of(run(small()).notebook(), "small");
+        assertFalse(page.contains("<script"), page);
+        assertTrue(page.contains("&lt;script&gt;alert(1)&lt;/script&gt;"), page);
+    }
+
+    @Test
+    void loadsNothingFromTheNetwork() {
+        String page = HtmlPage.of(
+                of(
+                        "md:# T\n\n![a chart](https://example.org/x.png) and [a link](https://example.org) <img src=https://example.org/y.png>"),
+                "t");
+        assertFalse(page.contains("<img"), page);
+        assertFalse(page.matches("(?s).*(<[^>]*\\bsrc=|@import|url\\()\\s*[\"']?https?:.*"), page);
+        assertTrue(page.contains("a chart"), page);
+        assertTrue(page.contains("href=\"https://example.org\""), page);
+    }
+
+    @Test
+    void hasATitleAndALanguage() {
+        String page = HtmlPage.of(of("md:# Which *drop*?"), "file");
+        assertTrue(page.contains("<title>Which drop?</title>"), page);
+        assertTrue(page.contains("<html lang=\"en\">"), page);
+        assertTrue(HtmlPage.of(of("1"), "file").contains("<title>file</title>"));
+    }
+
+    @Test
+    void stopsAtTheCellThatFailsAndSaysWhich() {
+        NotebookRun.Result result = run(of("int a = 1;", "md:words", "1 / 0", "a"));
+        assertEquals(Optional.of(2), result.failedCell());
+        assertTrue(result.error().orElseThrow().text().contains("/ by zero"));
+        assertEquals(1, result.notebook().cells().get(2).outputs().size());
+        assertEquals(0, result.notebook().cells().get(3).outputs().size());
+        assertTrue(HtmlPage.of(result.notebook(), "t").contains("ArithmeticException: / by zero"));
+    }
+
+    @Test
+    void goesOnAfterACellThatIsMeantToFail() {
+        String json = """
+                {"nbformat":4,"nbformat_minor":5,"metadata":{},"cells":[
+                {"cell_type":"code","metadata":{"tags":["raises-exception"]},"outputs":[],"source":["1 / 0"]},
+                {"cell_type":"code","metadata":{},"outputs":[],"source":["2 + 2"]}]}""";
+        NotebookRun.Result result = run(Notebook.parse(json, "t"));
+        assertEquals(Optional.empty(), result.error());
+        assertEquals(1, result.notebook().cells().get(1).outputs().size());
+    }
+
+    @Test
+    void writesANotebookThatReadsBackTheSame(@TempDir Path folder) throws IOException {
+        Notebook ran = run(small()).notebook();
+        Path file = folder.resolve("übung 1.ipynb");
+        ran.write(file);
+        Notebook back = Notebook.read(file);
+        assertEquals(HtmlPage.of(ran, "t"), HtmlPage.of(back, "t"));
+    }
+
+    @Test
+    void saysWhatIsNotANotebook() {
+        assertTrue(assertThrows(IllegalArgumentException.class, () -> Notebook.parse("not json {", "x.ipynb"))
+                .getMessage()
+                .contains("x.ipynb is not a notebook"));
+        assertTrue(assertThrows(
+                        IllegalArgumentException.class,
+                        () -> Notebook.parse("{\"cells\":[],\"nbformat\":3}", "x.ipynb"))
+                .getMessage()
+                .contains("format 3"));
+    }
+
+    @Test
+    void coloursCodeWithoutChangingIt() {
+        String code = "// <b> \"x\"\nint a = 0x1F; String s = \"if\"; char c = '\\''; /* end";
+        String html = CodeColours.html(code);
+        String plain = html.replaceAll("<[^>]*>", "");
+        assertEquals(parchment.display.Html.escape(code), plain);
+        assertTrue(html.contains("<span class=\"keyword\">int</span>"), html);
+        assertTrue(html.contains("<span class=\"text\">&quot;if&quot;</span>"), html);
+    }
+}
