@@ -26,6 +26,10 @@ final class FixedBasis {
     final List<double[]> r = new ArrayList<>();
 
     static FixedBasis of(List<String> names, List<double[]> columns) {
+        return of(names, columns, ALIASED);
+    }
+
+    static FixedBasis of(List<String> names, List<double[]> columns, double tolerance) {
         FixedBasis basis = new FixedBasis();
         List<double[]> aliasedR = new ArrayList<>();
         for (int c = 0; c < columns.size(); c++) {
@@ -43,7 +47,7 @@ final class FixedBasis {
                 }
             }
             double after = norm(rest);
-            if (before == 0 || after <= ALIASED * before) {
+            if (before == 0 || after <= tolerance * before) {
                 basis.aliased.add(c);
                 basis.aliasedNames.add(names.get(c));
                 aliasedR.add(coefficients);
