@@ -9,7 +9,8 @@ import java.util.Locale;
  * that leave the fences.
  *
  * <p>The fences lie beyond the band of the deeper half by its height times a factor, 1.5 by default, at each point. A curve that
- * leaves them anywhere is outlying, and where it does is told.
+ * leaves them anywhere is outlying, and where it does is told. A limit of the method: depth is an average over the grid, so that a
+ * central curve with one short excursion stays in the deeper half, widens the band there and is not found.
  *
  * @see <a href="https://doi.org/10.1198/jcgs.2011.09224">Sun and Genton 2011, J. Comput. Graph. Stat. 20:316</a>
  */

@@ -29,6 +29,20 @@ class FunctionalBoxplotTest {
     }
 
     @Test
+    void aShortExcursionOfACentralCurveHidesBehindTheBandItWidens() {
+        List<double[]> curves = new ArrayList<>();
+        for (int i = 0; i < 11; i++) {
+            double[] level = new double[50];
+            java.util.Arrays.fill(level, i);
+            curves.add(level);
+        }
+        curves.get(5)[20] = 100;
+        // The stated limit of the method: curve 6 stays among the deeper half, and its excursion is inside its own
+        // band.
+        assertTrue(FunctionalBoxplot.of(curves).outlying().isEmpty());
+    }
+
+    @Test
     void findsTheOneCurveThatStraysAndWhere() {
         SplittableRandom random = new SplittableRandom(3);
         List<double[]> curves = new ArrayList<>();
@@ -40,13 +54,13 @@ class FunctionalBoxplotTest {
             }
             curves.add(curve);
         }
-        for (int k = 40; k < 50; k++) {
+        for (int k = 40; k < 90; k++) {
             curves.get(7)[k] += 30;
         }
         FunctionalBoxplot plot = FunctionalBoxplot.of(curves);
         assertEquals(List.of(7), plot.outlyingCurves());
         assertEquals(40, plot.outlying().get(0).from());
-        assertEquals(49, plot.outlying().get(0).to());
+        assertEquals(89, plot.outlying().get(0).to());
         assertTrue(plot.toString().endsWith("1 outlying"), plot.toString());
         assertTrue(FunctionalBoxplot.of(curves, 20).outlying().isEmpty());
     }
