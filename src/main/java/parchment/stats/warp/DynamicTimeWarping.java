@@ -102,7 +102,9 @@ public final class DynamicTimeWarping {
         check(query, reference);
         double[] a = compared.of(query);
         double[] b = compared.of(reference);
-        return StepTable.best(pattern, window, ends, a.length, b.length, (i, j) -> cost.of(a[i], b[j]));
+        return plain()
+                ? PathSweep.best(pattern, window, cost, a, b)
+                : StepTable.best(pattern, window, ends, a.length, b.length, (i, j) -> cost.of(a[i], b[j]));
     }
 
     /**

@@ -15,7 +15,6 @@ final class RowSweep {
     private final Corridor corridor = new Corridor();
     private double[] sums = new double[0];
     private double[] above = new double[0];
-    private double[] costs = new double[0];
     private int[] first = new int[0];
     private int[] last = new int[0];
 
@@ -27,7 +26,6 @@ final class RowSweep {
         if (sums.length < columns + 2) {
             sums = new double[columns + 2];
             above = new double[columns + 2];
-            costs = new double[columns + 2];
         }
         if (first.length < rows) {
             first = new int[rows];
@@ -137,19 +135,9 @@ final class RowSweep {
             // Beyond this column nothing stands above: only the left neighbour feeds a cell.
             int fed = Math.min(end, lastAlive + 1);
             row[begin] = NEVER;
-            costs(a[i], b, begin, fed, cost);
-            double corner = up[begin];
-            double left = NEVER;
-            for (int j = begin; j <= fed; j++) {
-                double d = costs[j];
-                double over = up[j + 1];
-                // The left neighbour comes last: it is the only term that has to be waited for.
-                double slanted = corner + extra * d;
-                double least = over < slanted ? over : slanted;
-                left = (left < least ? left : least) + d;
-                corner = over;
-                row[j + 1] = left;
-            }
+            double left = cost == LocalCost.ABSOLUTE
+                    ? absoluteRow(up, row, b, a[i], begin, fed, extra)
+                    : squaredRow(up, row, b, a[i], begin, fed, extra);
             int reached = fed;
             while (reached < end && left <= bound) {
                 reached++;
@@ -176,17 +164,39 @@ final class RowSweep {
         return row[m];
     }
 
-    private void costs(double ai, double[] b, int begin, int end, LocalCost cost) {
-        double[] into = costs;
-        if (cost == LocalCost.ABSOLUTE) {
-            for (int j = begin; j <= end; j++) {
-                into[j] = Math.abs(ai - b[j]);
-            }
-        } else {
-            for (int j = begin; j <= end; j++) {
-                double d = ai - b[j];
-                into[j] = d * d;
-            }
+    /** One row; returns its last sum. The left neighbour is compared last, being the only term that has to be waited for. */
+    private static double absoluteRow(
+            double[] up, double[] row, double[] b, double ai, int begin, int end, double extra) {
+        double corner = up[begin];
+        double left = NEVER;
+        for (int j = begin; j <= end; j++) {
+            double d = Math.abs(ai - b[j]);
+            double over = up[j + 1];
+            double least = corner + extra * d;
+            least = over < least ? over : least;
+            least = left < least ? left : least;
+            left = least + d;
+            corner = over;
+            row[j + 1] = left;
         }
+        return left;
+    }
+
+    /** The same for squared differences; a choice inside the loop would cost more than these lines. */
+    private static double squaredRow(
+            double[] up, double[] row, double[] b, double ai, int begin, int end, double extra) {
+        double corner = up[begin];
+        double left = NEVER;
+        for (int j = begin; j <= end; j++) {
+            double d = (ai - b[j]) * (ai - b[j]);
+            double over = up[j + 1];
+            double least = corner + extra * d;
+            least = over < least ? over : least;
+            least = left < least ? left : least;
+            left = least + d;
+            corner = over;
+            row[j + 1] = left;
+        }
+        return left;
     }
 }

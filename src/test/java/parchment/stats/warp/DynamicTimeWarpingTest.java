@@ -116,7 +116,17 @@ class DynamicTimeWarpingTest {
                                 .withWindow(window)
                                 .withCost(cost)
                                 .withCompared(compared);
+                        double[] x = compared.of(a);
+                        double[] y = compared.of(b);
                         double path = warping.align(a, b).distance();
+                        // The table of costs goes through the general search: another route to the same distance.
+                        double[][] costs = new double[x.length][y.length];
+                        for (int i = 0; i < x.length; i++) {
+                            for (int j = 0; j < y.length; j++) {
+                                costs[i][j] = cost.of(x[i], y[j]);
+                            }
+                        }
+                        assertEquals(warping.alignCosts(costs).distance(), path, 1e-12 * (1 + path));
                         assertEquals(path, warping.distance(a, b), 1e-12 * (1 + path));
                         assertEquals(
                                 path,

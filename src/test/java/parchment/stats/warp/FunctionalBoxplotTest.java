@@ -62,6 +62,6 @@ class FunctionalBoxplotTest {
         assertEquals(40, plot.outlying().get(0).from());
         assertEquals(89, plot.outlying().get(0).to());
         assertTrue(plot.toString().endsWith("1 outlying"), plot.toString());
-        assertTrue(FunctionalBoxplot.of(curves, 20).outlying().isEmpty());
+        assertTrue(FunctionalBoxplot.of(curves, 40).outlying().isEmpty());
     }
 }

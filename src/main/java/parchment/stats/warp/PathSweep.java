@@ -1,0 +1,137 @@
+package parchment.stats.warp;
+
+import java.util.Arrays;
+
+/** Finds the cheapest path for the two patterns of single sideways, upward and diagonal moves, keeping one byte per pair. */
+final class PathSweep {
+    private static final byte SLANTED = 0;
+    private static final byte OVER = 1;
+    private static final byte LEFT = 2;
+
+    private PathSweep() {}
+
+    static WarpingPath best(StepPattern pattern, Window window, LocalCost cost, double[] a, double[] b) {
+        int n = a.length;
+        int m = b.length;
+        double extra = pattern == StepPattern.SYMMETRIC2 ? 1 : 0;
+        byte[][] moves = new byte[n][];
+        int[] firsts = new int[n];
+        double[] up = new double[m + 1];
+        double[] row = new double[m + 1];
+        Arrays.fill(row, Double.POSITIVE_INFINITY);
+        for (int i = 0; i < n; i++) {
+            double[] swap = up;
+            up = row;
+            row = swap;
+            Arrays.fill(row, Double.POSITIVE_INFINITY);
+            int first = window.first(i, n, m);
+            int last = window.last(i, n, m);
+            firsts[i] = first;
+            moves[i] = new byte[Math.max(0, last - first + 1)];
+            if (i == 0 && first == 0 && last >= 0) {
+                // The first pair is reached from nowhere, at weight 1.
+                row[1] = cost.of(a[0], b[0]);
+                first = 1;
+            }
+            if (cost == LocalCost.ABSOLUTE) {
+                absoluteRow(up, row, b, a[i], first, last, extra, moves[i], firsts[i]);
+            } else {
+                squaredRow(up, row, b, a[i], first, last, extra, moves[i], firsts[i]);
+            }
+        }
+        double distance = row[m];
+        if (Double.isInfinite(distance)) {
+            throw StepTable.noPath(pattern, n, m);
+        }
+        return walkBack(pattern, distance, moves, firsts, n, m);
+    }
+
+    private static void absoluteRow(
+            double[] up,
+            double[] row,
+            double[] b,
+            double ai,
+            int begin,
+            int end,
+            double extra,
+            byte[] moves,
+            int shift) {
+        double corner = begin <= end ? up[begin] : 0;
+        double left = row[Math.min(begin, row.length - 1)];
+        for (int j = begin; j <= end; j++) {
+            double d = Math.abs(ai - b[j]);
+            double over = up[j + 1];
+            double least = corner + extra * d;
+            byte move = SLANTED;
+            if (over < least) {
+                least = over;
+                move = OVER;
+            }
+            if (left < least) {
+                least = left;
+                move = LEFT;
+            }
+            left = least + d;
+            corner = over;
+            row[j + 1] = left;
+            moves[j - shift] = move;
+        }
+    }
+
+    private static void squaredRow(
+            double[] up,
+            double[] row,
+            double[] b,
+            double ai,
+            int begin,
+            int end,
+            double extra,
+            byte[] moves,
+            int shift) {
+        double corner = begin <= end ? up[begin] : 0;
+        double left = row[Math.min(begin, row.length - 1)];
+        for (int j = begin; j <= end; j++) {
+            double d = (ai - b[j]) * (ai - b[j]);
+            double over = up[j + 1];
+            double least = corner + extra * d;
+            byte move = SLANTED;
+            if (over < least) {
+                least = over;
+                move = OVER;
+            }
+            if (left < least) {
+                least = left;
+                move = LEFT;
+            }
+            left = least + d;
+            corner = over;
+            row[j + 1] = left;
+            moves[j - shift] = move;
+        }
+    }
+
+    private static WarpingPath walkBack(
+            StepPattern pattern, double distance, byte[][] moves, int[] firsts, int n, int m) {
+        int most = n + m;
+        int[] query = new int[most];
+        int[] reference = new int[most];
+        int at = most;
+        int i = n - 1;
+        int j = m - 1;
+        while (true) {
+            query[--at] = i;
+            reference[at] = j;
+            if (i == 0 && j == 0) {
+                break;
+            }
+            byte move = moves[i][j - firsts[i]];
+            i -= move == LEFT ? 0 : 1;
+            j -= move == OVER ? 0 : 1;
+        }
+        return new WarpingPath(
+                distance,
+                pattern.normalised(distance, n, m),
+                Arrays.copyOfRange(query, at, most),
+                Arrays.copyOfRange(reference, at, most));
+    }
+}
