@@ -152,18 +152,26 @@ public final class DynamicTimeWarping {
         int size = longest;
         ThreadLocal<RowSweep> sweeps = ThreadLocal.withInitial(() -> new RowSweep(size, size));
         double[][] table = new double[curves.size()][curves.size()];
-        // Long rows of the triangle first, so that no processor is left alone with the longest one.
-        IntStream.range(0, curves.size()).parallel().forEach(i -> {
-            for (int j = 0; j < i; j++) {
-                double[] a = shapes.get(i);
-                double[] b = shapes.get(j);
-                table[i][j] = plain()
-                        ? rows(a, b, sweeps.get())
-                        : StepTable.best(pattern, window, ends, a.length, b.length, (p, q) -> cost.of(a[p], b[q]))
-                                .distance();
+        // A long row of the triangle goes with a short one, so that every processor has as much to do.
+        int count = curves.size();
+        IntStream.range(0, (count + 1) / 2).parallel().forEach(i -> {
+            fillRow(table, i, shapes, sweeps.get());
+            if (count - 1 - i != i) {
+                fillRow(table, count - 1 - i, shapes, sweeps.get());
             }
         });
         return new DistanceTable(table);
+    }
+
+    private void fillRow(double[][] table, int i, List<double[]> shapes, RowSweep sweep) {
+        double[] a = shapes.get(i);
+        for (int j = 0; j < i; j++) {
+            double[] b = shapes.get(j);
+            table[i][j] = plain()
+                    ? rows(a, b, sweep)
+                    : StepTable.best(pattern, window, ends, a.length, b.length, (p, q) -> cost.of(a[p], b[q]))
+                            .distance();
+        }
     }
 
     /** Says whether the quick row-by-row sweep without a path applies. */

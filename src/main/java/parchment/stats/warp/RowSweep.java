@@ -36,8 +36,8 @@ final class RowSweep {
     /** Returns the distance, or infinity if no path stays inside the window. */
     double distance(double[] a, double[] b, Window window, LocalCost cost, int diagonal, Pruning pruning) {
         grow(a.length, b.length);
-        if (window.isFull() && pruning == Pruning.NONE && diagonal == 1 && cost == LocalCost.ABSOLUTE) {
-            return pairsOfRows(a, b);
+        if (window.isFull() && pruning == Pruning.NONE && cost == LocalCost.ABSOLUTE) {
+            return diagonal == 1 ? pairsOfRows(a, b) : doubledRows(a, b);
         }
         for (int i = 0; i < a.length; i++) {
             first[i] = window.first(i, a.length, b.length);
@@ -94,6 +94,36 @@ final class RowSweep {
             }
         }
         return row[m - 1];
+    }
+
+    /** The whole table for a diagonal of weight 2, where two rows in one pass were measured to gain nothing. */
+    private double doubledRows(double[] a, double[] b) {
+        int m = b.length;
+        double[] row = sums;
+        double sum = 0;
+        for (int j = 0; j < m; j++) {
+            sum += Math.abs(a[0] - b[j]);
+            row[j] = sum;
+        }
+        for (int i = 1; i < a.length; i++) {
+            doubledRow(row, a[i], b);
+        }
+        return row[m - 1];
+    }
+
+    private static void doubledRow(double[] row, double ai, double[] b) {
+        double corner = NEVER;
+        double left = NEVER;
+        for (int j = 0; j < b.length; j++) {
+            double d = Math.abs(ai - b[j]);
+            double over = row[j];
+            double least = corner + d;
+            least = over < least ? over : least;
+            least = left < least ? left : least;
+            left = least + d;
+            corner = over;
+            row[j] = left;
+        }
     }
 
     /**
