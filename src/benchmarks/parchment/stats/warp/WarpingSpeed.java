@@ -25,7 +25,7 @@ final class WarpingSpeed {
     private WarpingSpeed() {}
 
     public static void main(String[] arguments) {
-        List<double[]> curves = curves();
+        List<double[]> curves = curves(CURVES);
         DynamicTimeWarping plain = DynamicTimeWarping.of(StepPattern.SYMMETRIC1);
         DynamicTimeWarping pruned = plain.withPruning(Pruning.UPPER_BOUND);
         DynamicTimeWarping doubled = DynamicTimeWarping.of(StepPattern.SYMMETRIC2);
@@ -65,7 +65,51 @@ final class WarpingSpeed {
         pairs("all pairs, all processors", all, () -> total(plain.distances(curves)));
         pairs("all pairs, all processors, pruned", all, () -> total(pruned.distances(curves)));
 
+        nearest();
         elastic();
+    }
+
+    /** The nearest of 10,000 curves, beside all 10,000 distances with the same code. */
+    private static void nearest() {
+        List<double[]> many = curves(10_000);
+        int radius = POINTS / 10;
+        CurveLibrary library = CurveLibrary.of(many, radius);
+        DynamicTimeWarping band = DynamicTimeWarping.of(StepPattern.SYMMETRIC1).withWindow(Window.band(radius));
+        List<double[]> queries = curves(10_020).subList(10_000, 10_020);
+        double[] ratios = new double[queries.size()];
+        double[] times = new double[queries.size()];
+        for (int round = 0; round < 2; round++) {
+            for (int q = 0; q < ratios.length; q++) {
+                long start = System.nanoTime();
+                CurveLibrary.Neighbour found =
+                        library.nearest(queries.get(q), 1).get(0);
+                times[q] = (System.nanoTime() - start) / 1e6;
+                if (q < 5) {
+                    start = System.nanoTime();
+                    double least = Double.POSITIVE_INFINITY;
+                    for (double[] curve : many) {
+                        least = Math.min(least, band.distance(queries.get(q), curve));
+                    }
+                    ratios[q] = (System.nanoTime() - start) / 1e6 / times[q];
+                    if (least != found.distance()) {
+                        throw new AssertionError("nearest " + found + " but brute force finds " + least);
+                    }
+                }
+            }
+        }
+        double[] tried = Arrays.copyOf(ratios, 5);
+        Arrays.sort(tried);
+        Arrays.sort(times);
+        System.out.printf(
+                Locale.ROOT,
+                "nearest of 10,000 in a band of %d: median %.1f ms of %d queries; %.0f times as fast as all distances"
+                        + " (%.0f to %.0f in 5 queries)%n",
+                radius,
+                times[times.length / 2],
+                times.length,
+                tried[2],
+                tried[0],
+                tried[4]);
     }
 
     private static double one(
@@ -163,10 +207,10 @@ final class WarpingSpeed {
     }
 
     /** Rising curves with an early dip, noise and a bent clock: invented, with a fixed seed. */
-    private static List<double[]> curves() {
+    private static List<double[]> curves(int count) {
         SplittableRandom random = new SplittableRandom(20240501);
         List<double[]> curves = new ArrayList<>();
-        for (int i = 0; i < CURVES; i++) {
+        for (int i = 0; i < count; i++) {
             double rate = 0.0025 * Math.exp(0.1 * random.nextGaussian());
             double top = 230 + 8 * random.nextGaussian();
             double width = 45 + 4 * random.nextGaussian();

@@ -15,6 +15,7 @@ final class RowSweep {
     private final Corridor corridor = new Corridor();
     private double[] sums = new double[0];
     private double[] above = new double[0];
+    private double[] nothing = new double[0];
     private int[] first = new int[0];
     private int[] last = new int[0];
 
@@ -26,6 +27,9 @@ final class RowSweep {
         if (sums.length < columns + 2) {
             sums = new double[columns + 2];
             above = new double[columns + 2];
+        }
+        if (nothing.length < rows + 1) {
+            nothing = new double[rows + 1];
         }
         if (first.length < rows) {
             first = new int[rows];
@@ -39,16 +43,33 @@ final class RowSweep {
         if (window.isFull() && pruning == Pruning.NONE && cost == LocalCost.ABSOLUTE) {
             return diagonal == 1 ? pairsOfRows(a, b) : doubledRows(a, b);
         }
+        open(a, b, window);
+        double bound = NEVER;
+        if (pruning == Pruning.UPPER_BOUND) {
+            corridor.around(a, b, first, last);
+            bound = inside(a, b, corridor.first(), corridor.last(), cost, diagonal, NEVER, nothing);
+        }
+        return inside(a, b, first, last, cost, diagonal, bound, nothing);
+    }
+
+    /**
+     * Returns the distance if it is no more than a limit; otherwise some larger number or infinity.
+     *
+     * @param rest for each row of a, and one row beyond, a lower bound of what that row and all later ones cost
+     */
+    double distanceUpTo(
+            double[] a, double[] b, Window window, LocalCost cost, int diagonal, double limit, double[] rest) {
+        grow(a.length, b.length);
+        open(a, b, window);
+        // Rounding in the sums of bounds must not close a path that just meets the limit.
+        return inside(a, b, first, last, cost, diagonal, limit + 1e-9 * Math.abs(limit), rest);
+    }
+
+    private void open(double[] a, double[] b, Window window) {
         for (int i = 0; i < a.length; i++) {
             first[i] = window.first(i, a.length, b.length);
             last[i] = window.last(i, a.length, b.length);
         }
-        double bound = NEVER;
-        if (pruning == Pruning.UPPER_BOUND) {
-            corridor.around(a, b, first, last);
-            bound = inside(a, b, corridor.first(), corridor.last(), cost, diagonal, NEVER);
-        }
-        return inside(a, b, first, last, cost, diagonal, bound);
     }
 
     /** The whole table for weights of 1, two rows in one pass. */
@@ -129,8 +150,10 @@ final class RowSweep {
     /**
      * The part of the table between two columns per row, which never move left from row to row. A cell above the bound cannot lie on
      * the best path, as sums only grow along a path; where a row holds nothing else beyond some column the next row stops there.
+     * What the rows still to come must cost at least ({@code rest}, from each row on) tightens the bound.
      */
-    private double inside(double[] a, double[] b, int[] from, int[] to, LocalCost cost, int diagonal, double bound) {
+    private double inside(
+            double[] a, double[] b, int[] from, int[] to, LocalCost cost, int diagonal, double bound, double[] rest) {
         int n = a.length;
         int m = b.length;
         double extra = diagonal - 1.0;
@@ -147,7 +170,7 @@ final class RowSweep {
         double start = cost.of(a[0], b[0]);
         for (int j = 0; j <= to[0]; j++) {
             row[j + 1] = j == 0 ? start : row[j] + cost.of(a[0], b[j]);
-            if (row[j + 1] > bound) {
+            if (row[j + 1] > bound - rest[1]) {
                 row[j + 1] = NEVER;
                 break;
             }
@@ -157,6 +180,7 @@ final class RowSweep {
             double[] swap = up;
             up = row;
             row = swap;
+            double limit = bound - rest[i + 1];
             int begin = Math.max(from[i], alive);
             int end = to[i];
             if (begin > end || lastAlive < 0) {
@@ -169,13 +193,13 @@ final class RowSweep {
                     ? absoluteRow(up, row, b, a[i], begin, fed, extra)
                     : squaredRow(up, row, b, a[i], begin, fed, extra);
             int reached = fed;
-            while (reached < end && left <= bound) {
+            while (reached < end && left <= limit) {
                 reached++;
                 left += cost.of(a[i], b[reached]);
                 row[reached + 1] = left;
             }
             int next = reached;
-            while (next >= begin && row[next + 1] > bound) {
+            while (next >= begin && row[next + 1] > limit) {
                 next--;
             }
             // Cells right of the last one alive read as closed in the next row and the one after.
@@ -184,14 +208,15 @@ final class RowSweep {
             }
             lastAlive = next;
             alive = begin;
-            while (alive <= lastAlive && row[alive + 1] > bound) {
+            while (alive <= lastAlive && row[alive + 1] > limit) {
                 row[++alive] = NEVER;
             }
             if (alive > lastAlive) {
                 return NEVER;
             }
         }
-        return row[m];
+        // Where the last row stopped short of the last column, what stands there is left over from an earlier row.
+        return lastAlive == m - 1 ? row[m] : NEVER;
     }
 
     /** One row; returns its last sum. The left neighbour is compared last, being the only term that has to be waited for. */
