@@ -1,6 +1,5 @@
 package parchment.stats.warp;
 
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -8,9 +7,11 @@ import java.util.Map;
 import java.util.SplittableRandom;
 
 /**
- * Draws whole clusters again and again to see how far the difference of two mean curves strays from itself, in standard errors.
+ * Turns the pull of whole clusters on the difference of two mean curves round at random, to see how far the difference strays from
+ * itself in standard errors: the wild cluster bootstrap, each draw measured by its own standard errors.
  *
- * <p>If any cluster holds curves of both groups all clusters are drawn from one pot; otherwise each group's from its own.
+ * <p>A cluster's pull is how much the difference changes when the cluster is left out (the jackknife), which allows for clusters of
+ * unequal size. If any cluster holds curves of both groups all clusters share one pot; otherwise each group has its own.
  */
 final class ClusterBootstrap {
     private final int points;
@@ -58,101 +59,98 @@ final class ClusterBootstrap {
         }
     }
 
-    /** The difference of the means and its standard error, at each point, when each cluster counts so many times. */
+    /** The difference of the means and its standard error between clusters, at each point. */
     record Estimate(double[] difference, double[] standardError) {}
 
-    Estimate estimate(int[] times) {
-        double[][] mean = new double[2][points];
-        double[] total = new double[2];
-        int clusters = pot.length;
-        for (int side = 0; side < 2; side++) {
-            for (int g = 0; g < clusters; g++) {
-                if (times[g] > 0 && counts[side][g] > 0) {
-                    add(mean[side], sums[side][g], times[g]);
-                    total[side] += (double) times[g] * counts[side][g];
-                }
-            }
-            for (int k = 0; k < points; k++) {
-                mean[side][k] /= total[side];
-            }
-        }
+    Estimate observed() {
         double[] difference = new double[points];
         double[] error = new double[points];
-        for (int g = 0; g < clusters; g++) {
-            if (times[g] > 0) {
-                double weight = times[g] * (double) potSize[pot[g]] / (potSize[pot[g]] - 1);
-                double shareFirst = 1 / total[0];
-                double shareSecond = 1 / total[1];
-                for (int k = 0; k < points; k++) {
-                    double pull = (sums[0][g][k] - counts[0][g] * mean[0][k]) * shareFirst
-                            - (sums[1][g][k] - counts[1][g] * mean[1][k]) * shareSecond;
-                    error[k] += weight * pull * pull;
-                }
+        for (double[] pull : pulls()) {
+            for (int k = 0; k < points; k++) {
+                error[k] += pull[k] * pull[k];
             }
         }
         for (int k = 0; k < points; k++) {
-            difference[k] = mean[0][k] - mean[1][k];
+            difference[k] = mean(0, k) - mean(1, k);
             error[k] = Math.sqrt(error[k]);
         }
         return new Estimate(difference, error);
     }
 
-    Estimate observed() {
-        int[] once = new int[pot.length];
-        Arrays.fill(once, 1);
-        return estimate(once);
+    private double mean(int side, int k) {
+        double sum = 0;
+        double total = 0;
+        for (int g = 0; g < pot.length; g++) {
+            sum += sums[side][g][k];
+            total += counts[side][g];
+        }
+        return sum / total;
     }
 
-    /** Returns, in increasing order, the farthest stray of each draw in its own standard errors. */
+    /** How far the difference changes without each cluster, scaled so that the squares sum to its squared standard error. */
+    private double[][] pulls() {
+        double[] total = new double[2];
+        double[][] mean = new double[2][points];
+        for (int side = 0; side < 2; side++) {
+            for (int g = 0; g < pot.length; g++) {
+                total[side] += counts[side][g];
+            }
+            for (int k = 0; k < points; k++) {
+                mean[side][k] = mean(side, k);
+            }
+        }
+        double[][] pulls = new double[pot.length][points];
+        for (int g = 0; g < pot.length; g++) {
+            double size = potSize[pot[g]];
+            double scale = Math.sqrt((size - 1) / size);
+            for (int k = 0; k < points; k++) {
+                pulls[g][k] = scale
+                        * ((sums[0][g][k] - counts[0][g] * mean[0][k]) / (total[0] - counts[0][g])
+                                - (sums[1][g][k] - counts[1][g] * mean[1][k]) / (total[1] - counts[1][g]));
+            }
+        }
+        return pulls;
+    }
+
+    /** Returns, in increasing order, the farthest stray of each draw in standard errors. */
     double[] strays(Estimate observed, int draws, long seed) {
         SplittableRandom random = new SplittableRandom(seed);
-        List<List<Integer>> members = new ArrayList<>();
-        for (int p = 0; p < pots; p++) {
-            members.add(new ArrayList<>());
-        }
-        for (int g = 0; g < pot.length; g++) {
-            members.get(pot[g]).add(g);
-        }
-        double largest = 0;
-        for (double error : observed.standardError) {
-            largest = Math.max(largest, error);
+        double[][] pulls = pulls();
+        double largest = Arrays.stream(observed.standardError).max().orElse(0);
+        double[] inverse = new double[points];
+        for (int k = 0; k < points; k++) {
+            // A point where the curves do not differ at all has no error to measure by.
+            inverse[k] = observed.standardError[k] > 1e-12 * largest ? 1 / observed.standardError[k] : 0;
         }
         double[] strays = new double[draws];
         for (int draw = 0; draw < draws; draw++) {
-            int[] times = draw(members, random);
-            Estimate drawn = estimate(times);
+            double[][] moved = new double[pots][points];
+            double[] squares = new double[points];
+            for (int g = 0; g < pulls.length; g++) {
+                double weight = random.nextBoolean() ? 1 : -1;
+                double times = (double) potSize[pot[g]] / (potSize[pot[g]] - 1);
+                double[] into = moved[pot[g]];
+                for (int k = 0; k < points; k++) {
+                    double pull = weight * pulls[g][k];
+                    into[k] += pull;
+                    squares[k] += times * pull * pull;
+                }
+            }
             double farthest = 0;
             for (int k = 0; k < points; k++) {
-                // A point where the curves do not differ at all has no error to measure by.
-                if (observed.standardError[k] > 1e-12 * largest) {
-                    double away = Math.abs(drawn.difference[k] - observed.difference[k]);
-                    double stray = away == 0 ? 0 : away / drawn.standardError[k];
-                    farthest = Math.max(farthest, stray);
+                double away = 0;
+                double left = squares[k];
+                for (int p = 0; p < pots; p++) {
+                    away += moved[p][k];
+                    left -= moved[p][k] * moved[p][k] / (potSize[p] - 1);
+                }
+                if (inverse[k] > 0 && away != 0) {
+                    farthest = Math.max(farthest, Math.abs(away) / Math.sqrt(Math.max(0, left)));
                 }
             }
             strays[draw] = farthest;
         }
         Arrays.sort(strays);
         return strays;
-    }
-
-    /** A draw without a curve on either side says nothing of their difference and is drawn again. */
-    private int[] draw(List<List<Integer>> members, SplittableRandom random) {
-        while (true) {
-            int[] times = new int[pot.length];
-            for (List<Integer> own : members) {
-                for (int i = 0; i < own.size(); i++) {
-                    times[own.get(random.nextInt(own.size()))]++;
-                }
-            }
-            boolean[] present = new boolean[2];
-            for (int g = 0; g < times.length; g++) {
-                present[0] |= times[g] > 0 && counts[0][g] > 0;
-                present[1] |= times[g] > 0 && counts[1][g] > 0;
-            }
-            if (present[0] && present[1]) {
-                return times;
-            }
-        }
     }
 }
