@@ -73,9 +73,10 @@ final class ResidualCovariance {
         double ay = 0;
         double by = 0;
         double yy = 0;
+        double[] expected = expected(correlation);
         for (int lag = 0; lag < lags; lag++) {
             double a = filterAt(lag);
-            double b = expected(lag, correlation);
+            double b = expected[lag];
             aa += a * a;
             ab += a * b;
             bb += b * b;
@@ -104,12 +105,23 @@ final class ResidualCovariance {
                 + shared * shared * bb;
     }
 
-    private double expected(int lag, double correlation) {
-        double sum = 0;
-        for (int d = -(filter.length - 1); d < filter.length; d++) {
-            sum += filterAt(d) * Math.pow(correlation, Math.abs(lag - d));
+    /** Covariances that the smoother would leave over of a shared part with variance 1, for all lags. */
+    private double[] expected(double correlation) {
+        int reach = filter.length - 1;
+        double[] powers = new double[seen.length + reach];
+        powers[0] = 1;
+        for (int d = 1; d < powers.length; d++) {
+            powers[d] = powers[d - 1] * correlation;
         }
-        return sum;
+        double[] expected = new double[seen.length];
+        for (int lag = 0; lag < expected.length; lag++) {
+            double sum = filter[0] * powers[lag];
+            for (int d = 1; d <= reach; d++) {
+                sum += filter[d] * (powers[Math.abs(lag - d)] + powers[lag + d]);
+            }
+            expected[lag] = sum;
+        }
+        return expected;
     }
 
     private double filterAt(int d) {
