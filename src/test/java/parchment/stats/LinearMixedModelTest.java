@@ -53,6 +53,7 @@ class LinearMixedModelTest {
                 new Case("lmm_carrots", "full", REML, LinearMixedModelTest::carrotsFull),
                 new Case("lmm_carrots", "doc_model", REML, LinearMixedModelTest::carrots),
                 new Case("lmm_ham", "m1", REML, LinearMixedModelTest::ham),
+                new Case("lmm_ham", "m2", REML, LinearMixedModelTest::hamWithGender),
                 new Case("lmm_TVbo", "colour", REML, LinearMixedModelTest::screens),
                 new Case("lmm_TVbo", "sharp", REML, LinearMixedModelTest::screensSharpness));
     }
@@ -154,6 +155,16 @@ class LinearMixedModelTest {
         assertEquals(6.99008902206102, product.statistic(), 1e-6);
         assertEquals(560, product.denominator(), 1e-3);
         assertEquals(0.000127124576390723, product.probability(), 1e-9);
+        FTest information = model.test(
+                "Information",
+                rows(
+                        model,
+                        List.of(Map.of(
+                                "Information2", 1.0,
+                                "Product2:Information2", 0.25,
+                                "Product3:Information2", 0.25,
+                                "Product4:Information2", 0.25))));
+        assertEquals(1.4892904532555, information.statistic(), 1e-6);
         FTest interaction = model.test("Product:Information");
         assertEquals(0.790880792178527, interaction.statistic(), 1e-6);
         assertEquals(3, interaction.numerator());
@@ -174,6 +185,16 @@ class LinearMixedModelTest {
         // The balanced table's ratio of mean squares: 110.756875 / 6.42997024.
         assertEquals(17.2250991682365, sets.statistic(), 2e-4);
         assertEquals(14, sets.denominator(), 1e-2);
+        List<Map<String, Double>> pictures = new ArrayList<>();
+        for (String picture : List.of("2", "3", "4")) {
+            pictures.add(Map.of(
+                    "Picture" + picture, 1.0,
+                    "TVsetTV2:Picture" + picture, 1.0 / 3,
+                    "TVsetTV3:Picture" + picture, 1.0 / 3));
+        }
+        FTest picture = model.test("Picture", rows(model, pictures));
+        assertEquals(4.231946268, picture.statistic(), 2e-4);
+        assertEquals(21, picture.denominator(), 0.02);
         FTest interaction = model.test("TVset:Picture");
         assertEquals(2.68753815, interaction.statistic(), 1e-4);
         assertEquals(138, interaction.denominator(), 0.05);
@@ -197,6 +218,15 @@ class LinearMixedModelTest {
                 .get(1);
         assertEquals(row.getAsJsonObject().get("Chisq").getAsDouble(), ratio.statistic(), 1e-5);
         assertEquals(row.getAsJsonObject().get("Pr(>Chisq)").getAsDouble(), ratio.probability(), 1e-5);
+    }
+
+    /** lmerTest's ranova: 44.78640 for leaving out the assessors' own view of each set. */
+    @Test
+    void likelihoodRatioOfARandomTermAgrees() {
+        LikelihoodRatio ratio = LikelihoodRatio.of(
+                screens().withoutRandom("Assessor:TVset").fit(), screens().fit());
+        assertEquals(44.78640, ratio.statistic(), 1e-4);
+        assertEquals(1, ratio.degreesOfFreedom());
     }
 
     static double covariance(LinearMixedModel model, String term, String effect, String other) {
@@ -333,6 +363,21 @@ class LinearMixedModelTest {
                 .withFactor("Information", data.words("Information"))
                 .withInteraction("Product", "Information")
                 .withRandom(RandomTerm.intercept("Consumer", data.words("Consumer")));
+    }
+
+    static MixedDesign hamWithGender() {
+        ReferenceData data = ReferenceData.table("lme4/ham.csv");
+        return MixedDesign.of("Informed.liking", data.numbers("Informed.liking"))
+                .withFactor("Product", data.words("Product"))
+                .withFactor("Information", data.words("Information"))
+                .withFactor("Gender", data.words("Gender"))
+                .withInteraction("Product", "Information")
+                .withInteraction("Product", "Gender")
+                .withInteraction("Information", "Gender")
+                .withInteraction("Product:Information", "Gender")
+                .withRandom(RandomTerm.intercept("Consumer", data.words("Consumer")))
+                .withRandom(RandomTerm.intercept(
+                        "Consumer:Product", RandomTerm.crossedWith(data.words("Consumer"), data.words("Product"))));
     }
 
     static MixedDesign screens() {
