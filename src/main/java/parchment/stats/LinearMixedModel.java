@@ -2,7 +2,6 @@ package parchment.stats;
 
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -27,8 +26,7 @@ public final class LinearMixedModel implements Showable {
     private final double sigma;
     private final double[] coefficients;
     private final double[][] covariance;
-    private final double[] effects;
-    private final double[] effectVariances;
+    private final GroupPredictions groups;
     private final List<String> notes;
     private final int evaluations;
     private @Nullable Satterthwaite satterthwaite;
@@ -42,9 +40,8 @@ public final class LinearMixedModel implements Showable {
         this.sigma = Math.sqrt(search.value.squares / system.divisor());
         this.coefficients = data.basis.backSolve(sum(system.coefficients(), data.taken));
         this.covariance = scaled(data.basis.sandwich(system.coefficientCovariance()), sigma * sigma);
-        this.effects = system.effects();
         system.invert(true);
-        this.effectVariances = system.effectVariances();
+        this.groups = new GroupPredictions(data.blocks, system.products, system.effects(), system.effectVariances());
         this.evaluations = search.evaluations;
         List<String> words = new ArrayList<>(data.notes);
         if (!search.converged) {
@@ -344,28 +341,7 @@ public final class LinearMixedModel implements Showable {
 
     /** Returns the predicted effects of all groups of a random term; empty if the term was dropped. */
     public List<GroupEffect> groupEffects(String term) {
-        List<GroupEffect> found = new ArrayList<>();
-        CrossProducts products = system.products;
-        for (int t = 0; t < data.blocks.size(); t++) {
-            RandomBlock block = data.blocks.get(t);
-            if (!block.name.equals(term)) {
-                continue;
-            }
-            for (int g = 0; g < block.nodes(); g++) {
-                int at = products.firstComponent[products.firstNode[t] + g];
-                for (int c = 0; c < block.size(); c++) {
-                    double scale = block.scales[c];
-                    String effect = block.kind == RandomTerm.Kind.SMOOTH ? "column" : block.components.get(c);
-                    found.add(new GroupEffect(
-                            term,
-                            block.levels.get(g),
-                            effect,
-                            effects[at + c] / scale,
-                            sigma * Math.sqrt(Math.max(0, effectVariances[at + c])) / scale));
-                }
-            }
-        }
-        return found;
+        return groups.effects(term, sigma);
     }
 
     /** Returns the fitted value of every row of the design, with the effects of its groups; NaN where a row was left out. */
@@ -392,47 +368,9 @@ public final class LinearMixedModel implements Showable {
     public double[] predict(MixedDesign rows, Prediction kind) {
         double[] out = new FixedPrediction(data.basis, coefficients, design).predict(rows);
         if (kind == Prediction.WITH_GROUPS) {
-            Map<String, RandomTerm> terms = new HashMap<>();
-            rows.randomTerms().forEach(term -> terms.put(term.name(), term));
-            for (int t = 0; t < data.blocks.size(); t++) {
-                RandomTerm term = terms.get(data.blocks.get(t).name);
-                if (term == null) {
-                    throw new IllegalArgumentException("Prediction with groups needs the random term '"
-                            + data.blocks.get(t).name + "', but the rows have none of that name.");
-                }
-                addEffects(t, term, out);
-            }
+            groups.addTo(out, rows);
         }
         return out;
-    }
-
-    private void addEffects(int t, RandomTerm term, double[] out) {
-        RandomBlock block = data.blocks.get(t);
-        CrossProducts products = system.products;
-        if (block.kind == RandomTerm.Kind.SMOOTH) {
-            for (int c = 0; c < block.nodes(); c++) {
-                double effect = effects[products.firstComponent[products.firstNode[t] + c]] / block.scales[c];
-                for (int i = 0; i < out.length; i++) {
-                    out[i] += effect * term.columns().get(c)[i];
-                }
-            }
-            return;
-        }
-        Map<String, Integer> numbers = new HashMap<>();
-        for (int g = 0; g < block.nodes(); g++) {
-            numbers.put(block.levels.get(g), g);
-        }
-        for (int c = 0; c < block.size(); c++) {
-            double[] column = term.columns().get(term.components().indexOf(block.components.get(c)));
-            for (int i = 0; i < out.length; i++) {
-                Integer g = numbers.get(term.groups().get(i));
-                if (g != null) {
-                    out[i] += effects[products.firstComponent[products.firstNode[t] + g] + c]
-                            / block.scales[c]
-                            * column[i];
-                }
-            }
-        }
     }
 
     @Override

@@ -20,11 +20,11 @@ final class MixedSystem {
     final int[] firstParameter;
 
     private final double[] factor;
-    private final double[] inverse;
+    final double[] inverse;
     private final double[] work;
-    private final double[] solution;
-    private final double[][] lambda;
-    private boolean inverseHasFixed;
+    final double[] solution;
+    final double[][] lambda;
+    boolean inverseHasFixed;
 
     /** The parts of the criterion at one theta. */
     static final class Value {
@@ -120,7 +120,7 @@ final class MixedSystem {
         solve();
         if (withGradient) {
             invert(likelihood == Likelihood.RESTRICTED);
-            gradient(value);
+            MixedGradient.of(this, value);
         }
         return value;
     }
@@ -204,26 +204,38 @@ final class MixedSystem {
         return DenseFactor.factor(factor, layout.denseOffset, layout.denseSize, layout.denseSize, layout.denseSize);
     }
 
-    /** Back substitution from the response's row: scaled random effects (u), then coefficients of the orthonormal columns. */
+    /** Scaled random effects (u), then coefficients of the orthonormal columns: the response's row, solved backwards. */
     private void solve() {
+        int size = layout.denseSize;
+        int dense = layout.sparseColumns;
+        for (int c = 0; c < size - 1; c++) {
+            solution[dense + c] = factor[layout.denseOffset + c * size + size - 1];
+        }
+        for (int c = 0; c < dense; c++) {
+            solution[c] = factor[layout.start[c] + layout.rowsBelow[c].length];
+        }
+        backward(solution);
+    }
+
+    private void backward(double[] x) {
         int size = layout.denseSize;
         int dense = layout.sparseColumns;
         for (int c = size - 2; c >= 0; c--) {
             int column = layout.denseOffset + c * size;
-            double sum = factor[column + size - 1];
+            double sum = x[dense + c];
             for (int r = c + 1; r < size - 1; r++) {
-                sum -= factor[column + r] * solution[dense + r];
+                sum -= factor[column + r] * x[dense + r];
             }
-            solution[dense + c] = sum / factor[column + c];
+            x[dense + c] = sum / factor[column + c];
         }
         for (int c = dense - 1; c >= 0; c--) {
             int at = layout.start[c];
             int[] below = layout.rowsBelow[c];
-            double sum = factor[at + below.length];
+            double sum = x[c];
             for (int i = 0; i < below.length - 1; i++) {
-                sum -= factor[at + 1 + i] * solution[below[i]];
+                sum -= factor[at + 1 + i] * x[below[i]];
             }
-            solution[c] = sum / factor[at];
+            x[c] = sum / factor[at];
         }
     }
 
@@ -271,123 +283,12 @@ final class MixedSystem {
         }
     }
 
-    private void gradient(Value value) {
-        CrossProducts p = products;
-        double[] log = new double[parameters];
-        for (int pair = 0; pair < p.pairs.length; pair++) {
-            int low = (int) (p.pairs[pair] >>> 32);
-            int high = (int) p.pairs[pair];
-            int s = p.termOfNode[low];
-            int t = p.termOfNode[high];
-            double[] block = p.values[pair];
-            int[] target = layout.pairTargets[pair];
-            int ns = p.sizeOfTerm[s];
-            int nt = p.sizeOfTerm[t];
-            if (ns == 1 && nt == 1) {
-                double product = 2 * block[0] * inverse[target[0]];
-                log[firstParameter[t]] += lambda[s][0] * product;
-                if (low != high) {
-                    log[firstParameter[s]] += lambda[t][0] * product;
-                }
-                continue;
-            }
-            boolean swap = layout.swapped[pair];
-            // Derivative by the high node's factor, then (for two different nodes) by the low node's.
-            for (int c = 0, k = firstParameter[t]; c < nt; c++) {
-                for (int b = c; b < nt; b++, k++) {
-                    double sum = 0;
-                    for (int a = 0; a < ns; a++) {
-                        for (int e = 0; e <= a; e++) {
-                            sum += inverse[swap ? target[e * nt + c] : target[c * ns + e]]
-                                    * lambda[s][a * ns + e]
-                                    * block[b * ns + a];
-                        }
-                    }
-                    log[k] += 2 * sum;
-                }
-            }
-            if (low != high) {
-                for (int c = 0, k = firstParameter[s]; c < ns; c++) {
-                    for (int b = c; b < ns; b++, k++) {
-                        double sum = 0;
-                        for (int a = 0; a < nt; a++) {
-                            for (int e = 0; e <= a; e++) {
-                                sum += inverse[swap ? target[c * nt + e] : target[e * ns + c]]
-                                        * lambda[t][a * nt + e]
-                                        * block[a * ns + b];
-                            }
-                        }
-                        log[k] += 2 * sum;
-                    }
-                }
-            }
-        }
-        double[] squares = new double[parameters];
-        double[] crossError = crossError();
-        for (int node = 0; node < p.nodes; node++) {
-            int t = p.termOfNode[node];
-            int nt = p.sizeOfTerm[t];
-            int first = p.firstComponent[node];
-            for (int c = 0, k = firstParameter[t]; c < nt; c++) {
-                int column = layout.columnOfNode[node] + c;
-                int place = layout.placeOfFixed(column);
-                for (int b = c; b < nt; b++, k++) {
-                    squares[k] -= 2 * crossError[first + b] * solution[column];
-                    if (inverseHasFixed) {
-                        double sum = 0;
-                        for (int x = 0; x < p.fixed; x++) {
-                            sum += inverse[place + x] * p.withFixed[first + b][x];
-                        }
-                        log[k] += 2 * sum;
-                    }
-                }
-            }
-        }
-        int n = divisor();
-        double[] gradient = new double[parameters];
-        for (int k = 0; k < parameters; k++) {
-            gradient[k] = log[k] + n * squares[k] / value.squares;
-        }
-        value.gradient = gradient;
-        value.gradientOfLog = log;
-        value.gradientOfSquares = squares;
-    }
-
-    /** Z'(y - Z b - X beta), from the crossproducts. */
-    private double[] crossError() {
-        CrossProducts p = products;
-        double[] b = effects();
-        double[] error = new double[b.length];
-        for (int i = 0; i < error.length; i++) {
-            double[] cross = p.withFixed[i];
-            double sum = cross[p.fixed];
-            for (int k = 0; k < p.fixed; k++) {
-                sum -= cross[k] * solution[layout.sparseColumns + layout.denseRandom + k];
-            }
-            error[i] = sum;
-        }
-        for (int pair = 0; pair < p.pairs.length; pair++) {
-            int low = (int) (p.pairs[pair] >>> 32);
-            int high = (int) p.pairs[pair];
-            int ns = layout.size(low);
-            int nt = layout.size(high);
-            int fl = p.firstComponent[low];
-            int fh = p.firstComponent[high];
-            double[] block = p.values[pair];
-            for (int r = 0; r < nt; r++) {
-                for (int c = 0; c < ns; c++) {
-                    error[fh + r] -= block[r * ns + c] * b[fl + c];
-                    if (low != high) {
-                        error[fl + c] -= block[r * ns + c] * b[fh + r];
-                    }
-                }
-            }
-        }
-        return error;
-    }
-
     /** Random effects b = Lambda u in the order of nodes and components, for the scaled columns. */
     double[] effects() {
+        return effects(solution);
+    }
+
+    private double[] effects(double[] u) {
         CrossProducts p = products;
         double[] b = new double[p.firstComponent[p.nodes]];
         for (int node = 0; node < p.nodes; node++) {
@@ -395,7 +296,7 @@ final class MixedSystem {
             int nt = p.sizeOfTerm[t];
             for (int r = 0; r < nt; r++) {
                 for (int c = 0; c <= r; c++) {
-                    b[p.firstComponent[node] + r] += lambda[t][r * nt + c] * solution[layout.columnOfNode[node] + c];
+                    b[p.firstComponent[node] + r] += lambda[t][r * nt + c] * u[layout.columnOfNode[node] + c];
                 }
             }
         }
@@ -469,35 +370,9 @@ final class MixedSystem {
         }
         System.arraycopy(fixedCross, 0, x, random, p.fixed);
         forward(x);
-        // Back substitution as in solve(), with x in place of the response's row.
-        int size = layout.denseSize;
-        int dense = layout.sparseColumns;
-        for (int c = size - 2; c >= 0; c--) {
-            int column = layout.denseOffset + c * size;
-            for (int r = c + 1; r < size - 1; r++) {
-                x[dense + c] -= factor[column + r] * x[dense + r];
-            }
-            x[dense + c] /= factor[column + c];
-        }
-        for (int c = dense - 1; c >= 0; c--) {
-            int[] below = layout.rowsBelow[c];
-            for (int i = 0; i < below.length - 1; i++) {
-                x[c] -= factor[layout.start[c] + 1 + i] * x[below[i]];
-            }
-            x[c] /= factor[layout.start[c]];
-        }
+        backward(x);
         System.arraycopy(x, random, fixedCross, 0, p.fixed);
-        double[] b = new double[cross.length];
-        for (int node = 0; node < p.nodes; node++) {
-            int t = p.termOfNode[node];
-            int nt = p.sizeOfTerm[t];
-            for (int r = 0; r < nt; r++) {
-                for (int c = 0; c <= r; c++) {
-                    b[p.firstComponent[node] + r] += lambda[t][r * nt + c] * x[layout.columnOfNode[node] + c];
-                }
-            }
-        }
-        return b;
+        return effects(x);
     }
 
     private void forward(double[] x) {
