@@ -148,7 +148,7 @@ final class ChartPainter {
         double areaTop = top + laneHeight + spanHeight + 6;
         double areaBottom = areaTop + plot.height();
         Scale y = upwards.get(number).over(areaBottom, areaTop);
-        spanNames(spans, across, areaTop);
+        List<SpanNames.Placed> spanNames = spanNames(spans, across, areaTop);
         double triedBottom = areaTop - (spans.isEmpty() ? 0 : 16);
         if (number > 0) {
             boundaries.addAll(panels.plots().get(0).layers(Boundary.class));
@@ -157,7 +157,7 @@ final class ChartPainter {
         PanelPainter painter = new PanelPainter(svg, plot, across, y, style);
         painter.ground(spans, boundaries);
         axisUpwards(plot, across, y);
-        stems(names, boundaries, across, y, areaTop - spanHeight - 2);
+        stems(names, spanNames, boundaries, across, y, areaTop - spanHeight - 2);
         if (plot.isEmpty()) {
             painter.emptySentence();
         } else {
@@ -168,23 +168,22 @@ final class ChartPainter {
         top = areaBottom + (number < panels.plots().size() - 1 ? 12 : 0);
     }
 
-    private void spanNames(List<Span> spans, Scale across, double areaTop) {
-        for (Span span : spans) {
-            double from = across.placeInside(span.from());
-            double to = across.placeInside(span.to());
-            double size = TextWidth.of(span.label(), TICK) <= to - from ? TICK : 10;
-            String words = TextWidth.fit(span.label(), size, to - from - 2);
-            if (words.length() > 1) {
-                svg.text(
-                        (from + to) / 2,
-                        areaTop - 5,
-                        words,
-                        "text-anchor=\"middle\" font-size=\"" + Svg.number(size) + "\"");
-            }
+    /** Writes the names of spans over their bands, pushed apart where bands are narrow, and returns where they stand. */
+    private List<SpanNames.Placed> spanNames(List<Span> spans, Scale across, double areaTop) {
+        List<SpanNames.Placed> placed = SpanNames.place(spans, across, WIDTH - 2);
+        for (SpanNames.Placed name : placed) {
+            svg.text(name.left(), areaTop - 5, name.words(), "font-size=\"" + Svg.number(SpanNames.SIZE) + "\"");
         }
+        return placed;
     }
 
-    private void stems(List<Lanes.Placed> names, List<Boundary> boundaries, Scale across, Scale y, double lanesBottom) {
+    private void stems(
+            List<Lanes.Placed> names,
+            List<SpanNames.Placed> spanNames,
+            List<Boundary> boundaries,
+            Scale across,
+            Scale y,
+            double lanesBottom) {
         StringBuilder path = new StringBuilder();
         for (Boundary boundary : boundaries) {
             if (!across.contains(boundary.x())) {
@@ -200,6 +199,11 @@ final class ChartPainter {
             }
             double place = across.place(boundary.x());
             path.append('M').append(Svg.number(place)).append(' ').append(Svg.number(y.start()));
+            // A line that would strike through a span's name stops below it and goes on above it.
+            if (stemTop < y.end() && spanNames.stream().anyMatch(name -> name.covers(place))) {
+                path.append('V').append(Svg.number(y.end() - 1));
+                path.append('M').append(Svg.number(place)).append(' ').append(Svg.number(y.end() - 16));
+            }
             path.append('V').append(Svg.number(stemTop));
         }
         svg.path(path.toString(), "fill=\"none\" stroke=\"currentColor\" stroke-opacity=\".7\"");

@@ -68,8 +68,10 @@ final class ChartWords {
                 parts.add(span.label() + " from " + x.format(span.from()) + " to " + x.format(span.to()));
             }
         }
-        groups.forEach((label, same) -> parts.add(0, words(label, same)));
-        crowds.forEach((label, count) -> parts.add(0, named(count(count, "thin line"), label)));
+        List<String> many = new ArrayList<>();
+        crowds.forEach((label, count) -> many.add(named(count(count, "thin line"), label)));
+        groups.forEach((label, same) -> many.add(words(label, same)));
+        parts.addAll(0, many);
         plot.triedRange().ifPresent(range -> parts.add(words(range, x)));
         sentences.add(String.join("; ", parts.stream().map(String::strip).toList()));
     }

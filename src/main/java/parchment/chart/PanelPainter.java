@@ -92,7 +92,7 @@ final class PanelPainter {
     }
 
     private String path(Line line) {
-        Polyline path = new Polyline(line.weight() == Weight.FAINT ? Polyline.COARSE : Polyline.FINE);
+        Polyline path = new Polyline(line.weight() == Weight.FAINT ? style.crowdTolerance() : Polyline.FINE);
         double before = Double.NaN;
         for (int i = 0; i < line.size(); i++) {
             if (!Double.isFinite(line.x(i)) || !Double.isFinite(line.y(i))) {

@@ -12,8 +12,6 @@ import java.util.Arrays;
 final class Polyline {
     /** Tolerance for a line that is looked at by itself, in units of the picture: a fifth of a pixel. */
     static final double FINE = 0.2;
-    /** Tolerance for one of a crowd of thin lines, which is seen as density. */
-    static final double COARSE = 0.4;
 
     private final double tolerance;
 

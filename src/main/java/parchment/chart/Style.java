@@ -56,6 +56,11 @@ final class Style {
         return points.marker().orElseGet(() -> Marker.ofSeries(order(points)));
     }
 
+    /** Returns how far one of a crowd may be simplified: it is seen as density, the more so the more there are. */
+    double crowdTolerance() {
+        return faint > 100 ? 0.9 : 0.5;
+    }
+
     /** Returns how a line is drawn in the key, where one of a crowd has to be seen by itself. */
     String keyStroke(Line line) {
         return line.weight() == Weight.FAINT

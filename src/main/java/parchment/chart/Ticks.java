@@ -9,7 +9,7 @@ import parchment.quantity.Elapsed;
 /** Finds round positions along an axis, and how they are written. Positions are shown numbers, not kept ones. */
 record Ticks(List<Double> at, List<String> labels) {
     private static final double[] CLOCK_STEPS = {
-        1, 2, 5, 10, 15, 30, 60, 120, 300, 600, 900, 1800, 3600, 7200, 14400, 28800, 86400
+        1, 2, 5, 10, 15, 30, 60, 120, 180, 300, 600, 900, 1800, 3600, 7200, 14400, 28800, 86400
     };
     private static final int[] MONTH_STEPS = {1, 3, 6, 12, 24, 60, 120, 240, 600, 1200};
     private static final List<String> MONTHS = List.of(
@@ -41,10 +41,10 @@ record Ticks(List<Double> at, List<String> labels) {
         };
     }
 
-    /** Returns the smallest of 1, 2 and 5 times a power of ten that is not below the given step. */
+    /** Returns the smallest of 1, 2, 2.5 and 5 times a power of ten that is not below the given step. */
     static double roundStep(double step) {
         double power = Math.pow(10, Math.floor(Math.log10(step)));
-        for (double factor : new double[] {1, 2, 5}) {
+        for (double factor : new double[] {1, 2, 2.5, 5}) {
             if (factor * power >= step * (1 - 1e-9)) {
                 return factor * power;
             }
@@ -54,6 +54,8 @@ record Ticks(List<Double> at, List<String> labels) {
 
     private static Ticks numbers(double low, double high, double step) {
         int decimals = Math.max(0, (int) -Math.floor(Math.log10(step) + 1e-9));
+        // A step of 2.5 needs one decimal more than its size tells.
+        decimals += Math.abs(step * Math.pow(10, decimals) - Math.rint(step * Math.pow(10, decimals))) > 1e-6 ? 1 : 0;
         List<Double> at = multiples(low, high, step);
         List<String> labels = new ArrayList<>();
         for (double tick : at) {
@@ -85,8 +87,8 @@ record Ticks(List<Double> at, List<String> labels) {
         List<Double> at = new ArrayList<>();
         List<String> labels = new ArrayList<>();
         double wanted = (high - low) / most;
-        if (wanted <= 7) {
-            int step = wanted <= 1 ? 1 : wanted <= 2 ? 2 : 7;
+        if (wanted <= 14) {
+            int step = wanted <= 1 ? 1 : wanted <= 2 ? 2 : wanted <= 7 ? 7 : 14;
             // Day 0 of the epoch was a Thursday, so weeks are counted from day 4, a Monday.
             for (long day = (long) Math.ceil(low); day <= high; day++) {
                 if (Math.floorMod(day - 4, step) == 0) {

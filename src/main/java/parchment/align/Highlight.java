@@ -1,0 +1,20 @@
+package parchment.align;
+
+import java.util.List;
+import parchment.logbook.Batch;
+import parchment.logbook.LogbookException;
+
+/** Finds the batch that a picture sets off. */
+final class Highlight {
+    private Highlight() {}
+
+    /** Returns the name if it is one of the batches'. */
+    static String in(List<Batch> batches, String name) {
+        if (batches.stream().noneMatch(batch -> batch.name().equals(name))) {
+            List<String> some = batches.stream().map(Batch::name).limit(5).toList();
+            throw new LogbookException("The picture has no batch '" + name + "' to set off. It has " + batches.size()
+                    + " batches: " + String.join(", ", some) + (batches.size() > some.size() ? ", …" : "") + ".");
+        }
+        return name;
+    }
+}
