@@ -15,11 +15,10 @@ final class ChartPainter {
     }
 
     static final double WIDTH = 800;
-    private static final double MARGIN = 8;
+    static final double MARGIN = 8;
     private static final double TITLE = 17;
     private static final double NOTE = 12;
-    private static final double TICK = 12;
-    private static final double LABEL = 13;
+    static final double LABEL = 13;
     /** The drawing area keeps at least this much of the width, whatever the labels want. */
     private static final double LEAST_AREA = 360;
 
@@ -29,6 +28,7 @@ final class ChartPainter {
     private final Scale acrossUnplaced;
     private final List<Scale> upwards = new ArrayList<>();
     private final Svg svg = new Svg();
+    private final AxesPainter axes = new AxesPainter(svg);
     private double top = MARGIN;
 
     private ChartPainter(Panels panels, Ground ground) {
@@ -55,7 +55,7 @@ final class ChartPainter {
     }
 
     private String paint() {
-        double left = leftMargin();
+        double left = AxesPainter.leftMargin(panels, upwards);
         Scale across = placeAcross(left);
         title(left);
         Key key = new Key(panels, left, WIDTH - MARGIN);
@@ -64,38 +64,9 @@ final class ChartPainter {
         for (int i = 0; i < panels.plots().size(); i++) {
             panel(i, across);
         }
-        axisAcross(across);
+        top = axes.across(across, top, panels.plots().stream().allMatch(Plot::isEmpty));
         notes(left);
         return document(Math.ceil(top + 2));
-    }
-
-    private double leftMargin() {
-        double widest = 0;
-        int lines = 1;
-        for (int i = 0; i < panels.plots().size(); i++) {
-            Plot plot = panels.plots().get(i);
-            lines = Math.max(lines, axisWords(plot).size());
-            for (String label : plot.isEmpty()
-                    ? List.<String>of()
-                    : ticks(plot, upwards.get(i)).labels()) {
-                widest = Math.max(widest, TextWidth.of(rowName(label), TICK));
-            }
-        }
-        return MARGIN + lines * 16 + widest + 12;
-    }
-
-    private static String rowName(String label) {
-        return TextWidth.fit(label, TICK, 170);
-    }
-
-    private static List<String> axisWords(Plot plot) {
-        return plot.y().fullLabel().isBlank()
-                ? List.of()
-                : TextWidth.wrap(plot.y().fullLabel(), LABEL, plot.height() + 8, 3);
-    }
-
-    private static Ticks ticks(Plot plot, Scale y) {
-        return y.ticks(Math.max(2, plot.height() / 45));
     }
 
     /** Sets the right end of the drawing area so that the names at line ends and the last boundary's name have room. */
@@ -156,7 +127,7 @@ final class ChartPainter {
         }
         PanelPainter painter = new PanelPainter(svg, plot, across, y, style);
         painter.ground(spans, boundaries);
-        axisUpwards(plot, across, y);
+        axes.upwards(plot, across, y);
         stems(names, spanNames, boundaries, across, y, areaTop - spanHeight - 2);
         if (plot.isEmpty()) {
             painter.emptySentence();
@@ -207,81 +178,6 @@ final class ChartPainter {
             path.append('V').append(Svg.number(stemTop));
         }
         svg.path(path.toString(), "fill=\"none\" stroke=\"currentColor\" stroke-opacity=\".7\"");
-    }
-
-    private void axisUpwards(Plot plot, Scale across, Scale y) {
-        // An axis without numbers would show limits that nobody chose.
-        boolean blank = plot.isEmpty() && plot.y().kind() != Axis.Kind.ROWS;
-        Ticks ticks = blank ? new Ticks(List.of(), List.of()) : ticks(plot, y);
-        StringBuilder grid = new StringBuilder();
-        svg.open("g", "text-anchor=\"end\" font-size=\"" + Svg.number(TICK) + "\"");
-        for (int i = 0; i < ticks.at().size(); i++) {
-            double place = y.placeShown(ticks.at().get(i));
-            grid.append('M').append(Svg.number(across.start())).append(' ').append(Svg.number(place));
-            grid.append('H').append(Svg.number(across.end()));
-            svg.text(across.start() - 6, place + 4, rowName(ticks.labels().get(i)), "");
-        }
-        svg.close("g");
-        svg.path(grid.toString(), "fill=\"none\" stroke=\"currentColor\" stroke-opacity=\".13\"");
-        svg.path(
-                "M" + Svg.number(across.start()) + " " + Svg.number(y.end()) + "V" + Svg.number(y.start()) + "H"
-                        + Svg.number(across.end()),
-                "fill=\"none\" stroke=\"currentColor\" stroke-opacity=\".6\"");
-        List<String> words = axisWords(plot);
-        double middle = (y.start() + y.end()) / 2;
-        for (int i = 0; i < words.size(); i++) {
-            double x = MARGIN + 11 + i * 16;
-            svg.text(
-                    x,
-                    middle,
-                    words.get(i),
-                    "text-anchor=\"middle\" transform=\"rotate(-90 " + Svg.number(x) + " " + Svg.number(middle)
-                            + ")\"");
-        }
-    }
-
-    private void axisAcross(Scale across) {
-        boolean blank = panels.plots().stream().allMatch(Plot::isEmpty);
-        Ticks ticks = blank ? new Ticks(List.of(), List.of()) : across.ticks(10);
-        for (int most = 9; !blank && most > 1 && !hasRoom(ticks, across); most--) {
-            ticks = across.ticks(most);
-        }
-        StringBuilder marks = new StringBuilder();
-        svg.open("g", "text-anchor=\"middle\" font-size=\"" + Svg.number(TICK) + "\"");
-        for (int i = 0; i < ticks.at().size(); i++) {
-            double place = across.placeShown(ticks.at().get(i));
-            marks.append('M')
-                    .append(Svg.number(place))
-                    .append(' ')
-                    .append(Svg.number(top))
-                    .append("v5");
-            double half = TextWidth.of(ticks.labels().get(i), TICK) / 2;
-            svg.text(Math.min(place, WIDTH - 2 - half), top + 17, ticks.labels().get(i), "");
-        }
-        svg.close("g");
-        svg.path(marks.toString(), "fill=\"none\" stroke=\"currentColor\" stroke-opacity=\".6\"");
-        top += 22;
-        String label = TextWidth.fit(across.axis().fullLabel(), LABEL, WIDTH - 2 * MARGIN);
-        if (!label.isBlank()) {
-            double half = TextWidth.of(label, LABEL) / 2;
-            double middle =
-                    Math.max(MARGIN + half, Math.min(WIDTH - MARGIN - half, (across.start() + across.end()) / 2));
-            svg.text(middle, top + 13, label, "text-anchor=\"middle\"");
-            top += 20;
-        }
-    }
-
-    private static boolean hasRoom(Ticks ticks, Scale across) {
-        double end = Double.NEGATIVE_INFINITY;
-        for (int i = 0; i < ticks.at().size(); i++) {
-            double place = across.placeShown(ticks.at().get(i));
-            double half = TextWidth.of(ticks.labels().get(i), TICK) / 2;
-            if (place - half < end + 8) {
-                return false;
-            }
-            end = place + half;
-        }
-        return true;
     }
 
     private void notes(double left) {

@@ -1,0 +1,125 @@
+package parchment.chart;
+
+import java.util.List;
+
+/** Draws the axes of a picture: their numbers, their words, and the faint grid. */
+final class AxesPainter {
+    private static final double TICK = 12;
+    private static final double LABEL = ChartPainter.LABEL;
+    private static final double MARGIN = ChartPainter.MARGIN;
+    private static final double WIDTH = ChartPainter.WIDTH;
+
+    private final Svg svg;
+
+    AxesPainter(Svg svg) {
+        this.svg = svg;
+    }
+
+    /** Returns where the drawing area starts so that all numbers and names of rows have room on its left. */
+    static double leftMargin(Panels panels, List<Scale> upwards) {
+        double widest = 0;
+        int lines = 1;
+        for (int i = 0; i < panels.plots().size(); i++) {
+            Plot plot = panels.plots().get(i);
+            lines = Math.max(lines, axisWords(plot).size());
+            for (String label : plot.isEmpty()
+                    ? List.<String>of()
+                    : ticks(plot, upwards.get(i)).labels()) {
+                widest = Math.max(widest, TextWidth.of(rowName(label), TICK));
+            }
+        }
+        return MARGIN + lines * 16 + widest + 12;
+    }
+
+    private static String rowName(String label) {
+        return TextWidth.fit(label, TICK, 170);
+    }
+
+    private static List<String> axisWords(Plot plot) {
+        return plot.y().fullLabel().isBlank()
+                ? List.of()
+                : TextWidth.wrap(plot.y().fullLabel(), LABEL, plot.height() + 8, 3);
+    }
+
+    private static Ticks ticks(Plot plot, Scale y) {
+        return y.ticks(Math.max(2, plot.height() / 45));
+    }
+
+    /** Draws the upright axis of one panel with its numbers, its grid and its words. */
+    void upwards(Plot plot, Scale across, Scale y) {
+        // An axis without numbers would show limits that nobody chose.
+        boolean blank = plot.isEmpty() && plot.y().kind() != Axis.Kind.ROWS;
+        Ticks ticks = blank ? new Ticks(List.of(), List.of()) : ticks(plot, y);
+        StringBuilder grid = new StringBuilder();
+        svg.open("g", "text-anchor=\"end\" font-size=\"" + Svg.number(TICK) + "\"");
+        for (int i = 0; i < ticks.at().size(); i++) {
+            double place = y.placeShown(ticks.at().get(i));
+            grid.append('M').append(Svg.number(across.start())).append(' ').append(Svg.number(place));
+            grid.append('H').append(Svg.number(across.end()));
+            svg.text(across.start() - 6, place + 4, rowName(ticks.labels().get(i)), "");
+        }
+        svg.close("g");
+        svg.path(grid.toString(), "fill=\"none\" stroke=\"currentColor\" stroke-opacity=\".13\"");
+        svg.path(
+                "M" + Svg.number(across.start()) + " " + Svg.number(y.end()) + "V" + Svg.number(y.start()) + "H"
+                        + Svg.number(across.end()),
+                "fill=\"none\" stroke=\"currentColor\" stroke-opacity=\".6\"");
+        List<String> words = axisWords(plot);
+        double middle = (y.start() + y.end()) / 2;
+        for (int i = 0; i < words.size(); i++) {
+            double x = MARGIN + 11 + i * 16;
+            svg.text(
+                    x,
+                    middle,
+                    words.get(i),
+                    "text-anchor=\"middle\" transform=\"rotate(-90 " + Svg.number(x) + " " + Svg.number(middle)
+                            + ")\"");
+        }
+    }
+
+    /** Draws the axis across under the last panel and returns where it ends; a blank one has no numbers. */
+    double across(Scale across, double areaBottom, boolean blank) {
+        double top = areaBottom;
+        Ticks ticks = blank ? new Ticks(List.of(), List.of()) : across.ticks(10);
+        for (int most = 9; !blank && most > 1 && !hasRoom(ticks, across); most--) {
+            ticks = across.ticks(most);
+        }
+        StringBuilder marks = new StringBuilder();
+        svg.open("g", "text-anchor=\"middle\" font-size=\"" + Svg.number(TICK) + "\"");
+        for (int i = 0; i < ticks.at().size(); i++) {
+            double place = across.placeShown(ticks.at().get(i));
+            marks.append('M')
+                    .append(Svg.number(place))
+                    .append(' ')
+                    .append(Svg.number(top))
+                    .append("v5");
+            double half = TextWidth.of(ticks.labels().get(i), TICK) / 2;
+            svg.text(Math.min(place, WIDTH - 2 - half), top + 17, ticks.labels().get(i), "");
+        }
+        svg.close("g");
+        svg.path(marks.toString(), "fill=\"none\" stroke=\"currentColor\" stroke-opacity=\".6\"");
+        top += 22;
+        String label = TextWidth.fit(across.axis().fullLabel(), LABEL, WIDTH - 2 * MARGIN);
+        if (!label.isBlank()) {
+            double half = TextWidth.of(label, LABEL) / 2;
+            double middle =
+                    Math.max(MARGIN + half, Math.min(WIDTH - MARGIN - half, (across.start() + across.end()) / 2));
+            svg.text(middle, top + 13, label, "text-anchor=\"middle\"");
+            top += 20;
+        }
+        return top;
+    }
+
+    private static boolean hasRoom(Ticks ticks, Scale across) {
+        double end = Double.NEGATIVE_INFINITY;
+        for (int i = 0; i < ticks.at().size(); i++) {
+            double place = across.placeShown(ticks.at().get(i));
+            double half = TextWidth.of(ticks.labels().get(i), TICK) / 2;
+            if (place - half < end + 8) {
+                return false;
+            }
+            end = place + half;
+        }
+        return true;
+    }
+}
