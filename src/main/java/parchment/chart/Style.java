@@ -58,7 +58,7 @@ final class Style {
 
     /** Returns how far one of a crowd may be simplified: it is seen as density, the more so the more there are. */
     double crowdTolerance() {
-        return faint > 100 ? 0.9 : 0.5;
+        return faint > 40 ? 0.9 : 0.5;
     }
 
     /** Returns how a line is drawn in the key, where one of a crowd has to be seen by itself. */
