@@ -1,0 +1,16 @@
+package parchment.evidence;
+
+/**
+ * Holds one score of one cup with what stands beside it in the model.
+ *
+ * @param batch the batch in the cup, by its position in the batches that are kept
+ * @param restDays whole days from the roast to the tasting
+ * @param score the score in points
+ */
+record CupScore(int batch, String cupping, String cupper, double restDays, double score) {
+
+    /** Names one cupper's work in one cupping. */
+    String sitting() {
+        return cupping + " \u00b7 " + cupper;
+    }
+}

@@ -1,0 +1,181 @@
+package parchment.evidence;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import parchment.stats.Estimate;
+import parchment.stats.GroupEffect;
+import parchment.stats.LinearMixedModel;
+
+/** Holds one fitted model of the scores and answers in the words of the question: slopes, spreads, effects of groups. */
+final class FittedScores {
+    private static final String INTERCEPT = "(Intercept)";
+
+    private final ScoreDesign design;
+    private final LinearMixedModel model;
+    private final double mostDegrees;
+
+    private FittedScores(ScoreDesign design, LinearMixedModel model) {
+        this.design = design;
+        this.model = model;
+        this.mostDegrees = DegreesLeft.of(design).most();
+    }
+
+    /**
+     * Fits a design.
+     *
+     * @throws IllegalArgumentException if there are too few scores for the model's columns
+     */
+    static FittedScores of(ScoreDesign design) {
+        return new FittedScores(design, design.design().fit());
+    }
+
+    static FittedScores of(Material material, ModelForm form) {
+        return of(ScoreDesign.of(material, form));
+    }
+
+    ScoreDesign design() {
+        return design;
+    }
+
+    LinearMixedModel model() {
+        return model;
+    }
+
+    /** Returns the coefficient of a fixed column; missing if other columns determine it. */
+    Slope slope(String column) {
+        if (!model.columnNames().contains(column)) {
+            return Slope.MISSING;
+        }
+        Estimate estimate = model.term(column);
+        return new Slope(
+                estimate.estimate(),
+                estimate.standardError(),
+                Math.min(mostDegrees, Double.isNaN(estimate.degreesOfFreedom()) ? 0 : estimate.degreesOfFreedom()));
+    }
+
+    /** Returns the slope of the feature. */
+    Slope slope() {
+        return slope(ScoreDesign.FEATURE);
+    }
+
+    /** Returns the covariance of two coefficients. */
+    double covariance(String first, String second) {
+        List<String> names = model.columnNames();
+        return model.coefficientCovariance()[names.indexOf(first)][names.indexOf(second)];
+    }
+
+    /** Returns the most degrees of freedom that a slope may have. */
+    double mostDegrees() {
+        return mostDegrees;
+    }
+
+    /** Returns the standard deviation of a random term, 0 if it is not in the model. */
+    double spread(String term) {
+        return model.standardDeviation(term);
+    }
+
+    /** Returns the spread of one cupper's scores from cup to cup; with one cup per batch the batch's own spread is in it. */
+    double cupToCup() {
+        return model.residualStandardDeviation();
+    }
+
+    /** Returns the variance of a batch's mean score inside a roast day. */
+    double batchVariance() {
+        double perBatch = (double) design.material().scores().size()
+                / design.material().batches().size();
+        double batch = spread("batch");
+        return batch * batch + cupToCup() * cupToCup() / perBatch;
+    }
+
+    /** Returns the variance of the feature that the slope rests on; see {@link MeasureVariance}. */
+    double measureVariance() {
+        double day = spread("roast day");
+        return MeasureVariance.of(design, day * day, batchVariance());
+    }
+
+    /**
+     * Returns each batch's score with everything but the feature, the batch itself and chance taken out: the mean over its cups of the
+     * score less the other columns and the predicted effects of lot, day, cupper and cupping.
+     */
+    double[] adjustedBatchScores() {
+        Material material = design.material();
+        double[] sums = new double[material.batches().size()];
+        int[] counts = new int[sums.length];
+        double[] fitted = model.fitted();
+        Map<String, Double> batchEffects = effects("batch");
+        double feature = coefficient(ScoreDesign.FEATURE);
+        double square = coefficient(ScoreDesign.SQUARE);
+        double intercept = coefficient(INTERCEPT);
+        double[] centered = design.centered();
+        for (int row = 0; row < fitted.length; row++) {
+            CupScore score = material.scores().get(row);
+            double x = centered[score.batch()];
+            double ownLine = intercept + feature * x + square * x * x;
+            double residual = score.score() - fitted[row];
+            double batch = batchEffects.getOrDefault(material.batchOf(score).name(), 0.0);
+            sums[score.batch()] += ownLine + batch + residual;
+            counts[score.batch()]++;
+        }
+        for (int i = 0; i < sums.length; i++) {
+            sums[i] /= counts[i];
+        }
+        return sums;
+    }
+
+    /** Returns how many scores each batch has. */
+    int[] scoresPerBatch() {
+        int[] counts = new int[design.material().batches().size()];
+        design.material().scores().forEach(score -> counts[score.batch()]++);
+        return counts;
+    }
+
+    /** Returns the predicted effects of the groups of a random term by group. */
+    Map<String, Double> effects(String term) {
+        Map<String, Double> effects = new HashMap<>();
+        for (GroupEffect effect : model.groupEffects(term)) {
+            effects.put(effect.group(), effect.estimate());
+        }
+        return effects;
+    }
+
+    /** Returns a coefficient, 0 if the model has no such column. */
+    double coefficient(String column) {
+        int place = model.columnNames().indexOf(column);
+        return place < 0 ? 0 : model.coefficients()[place];
+    }
+
+    double intercept() {
+        return coefficient(INTERCEPT);
+    }
+
+    /** Returns what was left out of the model and which spreads were estimated as zero, one sentence each. */
+    List<String> words() {
+        List<String> words = new ArrayList<>(design.words());
+        for (String term : model.randomNames()) {
+            if (!term.equals("course over the date") && spreadIsZero(term)) {
+                words.add("The spread between " + plural(term) + " is estimated as zero, its lower bound.");
+            }
+        }
+        return words;
+    }
+
+    private boolean spreadIsZero(String term) {
+        return model.varianceComponents().stream()
+                .filter(component -> component.term().equals(term))
+                .allMatch(component -> component.variance() <= 1e-9 * cupToCup() * cupToCup());
+    }
+
+    private static String plural(String term) {
+        return switch (term) {
+            case "lot" -> "lots";
+            case "roast day" -> "roast days";
+            case "batch" -> "batches of one day";
+            case "cupper" -> "cuppers";
+            case "cupping" -> "cuppings";
+            case "cupper within a cupping" -> "cuppers within a cupping";
+            default -> "cuppers' own slopes";
+        };
+    }
+}

@@ -1,0 +1,160 @@
+package parchment.evidence;
+
+import java.time.LocalDate;
+import java.time.OffsetDateTime;
+import java.time.ZoneId;
+import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import parchment.logbook.Batch;
+import parchment.logbook.CupScores;
+import parchment.logbook.Logbook;
+
+/**
+ * Joins the scores of an attribute to the batches and to their measure.
+ *
+ * <p>The roast day is the calendar day of the charge in the logbook's time zone. The batch of the day counts every batch of the
+ * logbook on that machine and day, cupped or not.
+ */
+final class Gathering {
+    private static final String NO_LOTS = "all batches";
+
+    private final Logbook logbook;
+    private final String attribute;
+    private final Map<String, Reading> readings;
+    private final Map<LeftOut, Integer> reasons = new LinkedHashMap<>();
+    private final List<String> remarks = new ArrayList<>();
+
+    /** A feature's value of one batch with its standard error, NaN where not known. */
+    record Reading(double value, double error) {}
+
+    private Gathering(String attribute, Logbook logbook, Map<String, Reading> readings) {
+        this.attribute = attribute;
+        this.logbook = logbook;
+        this.readings = readings;
+    }
+
+    static Material of(String attribute, Logbook logbook, Map<String, Reading> readings) {
+        return new Gathering(attribute, logbook, readings).join();
+    }
+
+    private Material join() {
+        Map<String, List<CupScores>> cups = new HashMap<>();
+        for (CupScores cup : logbook.cups()) {
+            if (!Double.isNaN(cup.score(attribute))) {
+                cups.computeIfAbsent(cup.batch(), key -> new ArrayList<>()).add(cup);
+            }
+        }
+        boolean lots = logbook.batches().stream().anyMatch(batch -> batch.lot().isPresent());
+        if (!lots) {
+            remarks.add("No lot is written, so the batches are compared as if they were all of one lot.");
+        }
+        Map<String, Integer> places = batchesOfTheDay();
+        ProbePeriods periods = ProbePeriods.of(logbook.upkeep());
+        List<TastedBatch> kept = new ArrayList<>();
+        List<CupScore> rows = new ArrayList<>();
+        for (Batch batch : logbook.batches()) {
+            List<CupScores> own = cups.remove(batch.name());
+            Reading reading = readings.getOrDefault(batch.name(), new Reading(Double.NaN, Double.NaN));
+            if (own == null) {
+                leave(LeftOut.What.BATCHES, "no score of " + attribute, 1);
+            } else if (!Double.isFinite(reading.value())) {
+                leave(
+                        LeftOut.What.BATCHES,
+                        batch.beanTemperature().isEmpty()
+                                ? "no bean temperature was logged, so the measure is missing"
+                                : "the measure is missing",
+                        1);
+            } else if (batch.roastedAt().isEmpty()) {
+                leave(LeftOut.What.BATCHES, "no date, so the roast day is unknown", 1);
+            } else if (lots && batch.lot().isEmpty()) {
+                leave(LeftOut.What.BATCHES, "no lot is written, so they cannot be compared within a lot", 1);
+            } else {
+                LocalDate day = dayOf(batch.roastedAt().get());
+                TastedBatch tasted = tasted(kept.size(), batch, day, reading, periods, places);
+                if (addScores(tasted, own, rows)) {
+                    kept.add(tasted);
+                }
+            }
+        }
+        cups.values().forEach(orphans -> leave(LeftOut.What.SCORES, "their batch is not in the logbook", orphans.size()));
+        remarkOnMissing(kept);
+        List<LeftOut> counted = reasons.entrySet().stream()
+                .map(entry -> new LeftOut(entry.getValue(), entry.getKey().what(), entry.getKey().reason()))
+                .toList();
+        return new Material(kept, rows, counted, remarks);
+    }
+
+    private TastedBatch tasted(
+            int position, Batch batch, LocalDate day, Reading reading, ProbePeriods periods, Map<String, Integer> places) {
+        String lot = batch.lot().orElse(NO_LOTS);
+        String machine = batch.machine().orElse("");
+        int period = periods.period(machine, day);
+        return new TastedBatch(
+                position,
+                batch.name(),
+                lot,
+                lot + (machine.isEmpty() ? "" : ", " + machine) + (period > 1 ? ", probe period " + period : ""),
+                batch.operator().orElse(""),
+                day,
+                places.getOrDefault(batch.name(), 1),
+                batch.conditions().greenMass().map(mass -> mass.kilograms()).orElse(Double.NaN),
+                batch.conditions().roomTemperature().map(room -> room.celsius()).orElse(Double.NaN),
+                reading.value(),
+                reading.error());
+    }
+
+    private boolean addScores(TastedBatch batch, List<CupScores> own, List<CupScore> rows) {
+        int before = rows.size();
+        for (CupScores cup : own) {
+            long rest = ChronoUnit.DAYS.between(batch.day(), cup.tastedOn());
+            if (rest < 0) {
+                leave(LeftOut.What.SCORES, "tasted before the day their batch was roasted", 1);
+            } else {
+                rows.add(new CupScore(batch.position(), cup.cupping(), cup.cupper(), rest, cup.score(attribute)));
+            }
+        }
+        return rows.size() > before;
+    }
+
+    private Map<String, Integer> batchesOfTheDay() {
+        Map<String, Integer> counts = new HashMap<>();
+        Map<String, Integer> places = new HashMap<>();
+        logbook.batches().stream()
+                .filter(batch -> batch.roastedAt().isPresent())
+                .sorted(Comparator.comparing(batch -> batch.roastedAt().orElseThrow().toInstant()))
+                .forEach(batch -> {
+                    String key = batch.machine().orElse("") + "\n" + dayOf(batch.roastedAt().orElseThrow());
+                    places.put(batch.name(), counts.merge(key, 1, Integer::sum));
+                });
+        return places;
+    }
+
+    private LocalDate dayOf(OffsetDateTime at) {
+        ZoneId zone = logbook.contents().zone();
+        return at.atZoneSameInstant(zone).toLocalDate();
+    }
+
+    private void remarkOnMissing(List<TastedBatch> kept) {
+        long masses = kept.stream().filter(batch -> Double.isNaN(batch.mass())).count();
+        if (masses > 0 && masses < kept.size()) {
+            remarks.add("The green mass of " + Wording.count(masses, "batch is", "batches are")
+                    + " not written; there the mean of the others stands in for it.");
+        }
+        Set<String> days = new HashSet<>();
+        kept.forEach(batch -> days.add(batch.day().toString()));
+        if (days.size() == kept.size() && kept.size() > 1) {
+            remarks.add("No two scored batches share a roast day, so a bad day and a bad batch cannot be told apart.");
+        }
+    }
+
+    private void leave(LeftOut.What what, String reason, int count) {
+        reasons.merge(new LeftOut(0, what, reason), count, Integer::sum);
+    }
+}

@@ -1,0 +1,161 @@
+package parchment.evidence;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Random;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import java.util.stream.IntStream;
+import parchment.display.Showable;
+import parchment.stats.LinearMixedModel;
+import parchment.stats.MixedDesign;
+import parchment.stats.Prediction;
+
+/**
+ * Says how much better the feature lets one foretell scores on roast days that the model has not seen.
+ *
+ * <p>Whole roast days are left out with all their cups, in parts; the model with and without the feature is fitted to the rest, and
+ * both foretell the contrasts inside cuppings: each cup against the mean of its cupper's cups of that cupping. The gain is the share
+ * by which the squared misses shrink, with a standard error over roast days. Negative means that the feature misled.
+ *
+ * @param overSameModel the share gained over the same model without the feature
+ * @param overAverage the share gained over calling every cup of a cupping average
+ * @param standardError of the first, over roast days
+ * @param roastDays how many roast days were foretold
+ */
+public record HeldOutGain(double overSameModel, double overAverage, double standardError, int roastDays)
+        implements Showable {
+    /** One-sided 95 % bound: the gain is above it in 95 of 100 logbooks. */
+    private static final double ONE_SIDED = 1.645;
+
+    static final HeldOutGain MISSING = new HeldOutGain(Double.NaN, Double.NaN, Double.NaN, 0);
+
+    /** Leaves the roast days out in parts; missing if the rest is too small to fit in any part. */
+    static HeldOutGain of(ScoreDesign with, ScoreDesign without, EvidenceSettings settings) {
+        Material material = with.material();
+        List<LocalDate> days = new ArrayList<>(
+                new TreeSet<>(material.batches().stream().map(TastedBatch::day).toList()));
+        if (days.size() < 2 * settings.parts()) {
+            return MISSING;
+        }
+        Collections.shuffle(days, new Random(settings.seed()));
+        double[] withMiss = new double[material.scores().size()];
+        double[] withoutMiss = new double[withMiss.length];
+        double[] scores = material.scores().stream().mapToDouble(CupScore::score).toArray();
+        MixedDesign full = with.design();
+        MixedDesign small = without.design();
+        for (int part = 0; part < settings.parts(); part++) {
+            int own = part;
+            int parts = settings.parts();
+            boolean[] out = new boolean[scores.length];
+            for (int row = 0; row < out.length; row++) {
+                LocalDate day = material.batchOf(material.scores().get(row)).day();
+                out[row] = days.indexOf(day) % parts == own;
+            }
+            int[] kept = IntStream.range(0, out.length).filter(row -> !out[row]).toArray();
+            try {
+                foretell(full, kept, out, scores, withMiss, material);
+                foretell(small, kept, out, scores, withoutMiss, material);
+            } catch (IllegalArgumentException tooFew) {
+                return MISSING;
+            }
+        }
+        double[] plainMiss = contrasts(scores, material);
+        return summed(material, withMiss, withoutMiss, plainMiss);
+    }
+
+    private static void foretell(
+            MixedDesign design, int[] kept, boolean[] out, double[] scores, double[] misses, Material material) {
+        LinearMixedModel model = design.withRows(kept).fit();
+        double[] foretold = model.predict(design, Prediction.AVERAGE_GROUP);
+        double[] differences = new double[scores.length];
+        for (int row = 0; row < scores.length; row++) {
+            differences[row] = scores[row] - foretold[row];
+        }
+        double[] contrasts = contrasts(differences, material);
+        for (int row = 0; row < scores.length; row++) {
+            if (out[row]) {
+                misses[row] = contrasts[row];
+            }
+        }
+    }
+
+    /** Takes from each row the mean of its cupper's rows in that cupping; NaN where a cupper had a single cup. */
+    private static double[] contrasts(double[] values, Material material) {
+        Map<String, double[]> sums = new HashMap<>();
+        for (int row = 0; row < values.length; row++) {
+            if (!Double.isNaN(values[row])) {
+                double[] sum = sums.computeIfAbsent(material.scores().get(row).sitting(), key -> new double[2]);
+                sum[0] += values[row];
+                sum[1]++;
+            }
+        }
+        double[] contrasts = new double[values.length];
+        for (int row = 0; row < values.length; row++) {
+            double[] sum = sums.getOrDefault(material.scores().get(row).sitting(), new double[] {0, 0});
+            contrasts[row] = sum[1] < 2 ? Double.NaN : values[row] - sum[0] / sum[1];
+        }
+        return contrasts;
+    }
+
+    private static HeldOutGain summed(Material material, double[] with, double[] without, double[] plain) {
+        Map<LocalDate, double[]> perDay = new TreeMap<>();
+        double[] total = new double[3];
+        for (int row = 0; row < with.length; row++) {
+            if (Double.isNaN(with[row]) || Double.isNaN(without[row]) || Double.isNaN(plain[row])) {
+                continue;
+            }
+            double[] day = perDay.computeIfAbsent(
+                    material.batchOf(material.scores().get(row)).day(), key -> new double[3]);
+            double[] squares = {with[row] * with[row], without[row] * without[row], plain[row] * plain[row]};
+            for (int k = 0; k < 3; k++) {
+                day[k] += squares[k];
+                total[k] += squares[k];
+            }
+        }
+        int days = perDay.size();
+        if (days < 2 || !(total[1] > 0) || !(total[2] > 0)) {
+            return MISSING;
+        }
+        double gain = 1 - total[0] / total[1];
+        double sum = 0;
+        for (double[] day : perDay.values()) {
+            double off = day[1] - day[0] - gain * day[1];
+            sum += off * off;
+        }
+        double error = Math.sqrt(sum * days / (days - 1.0)) / total[1];
+        return new HeldOutGain(gain, 1 - total[0] / total[2], error, days);
+    }
+
+    /** Says whether there is a gain to speak of. */
+    boolean known() {
+        return !Double.isNaN(overSameModel);
+    }
+
+    /** Returns the lower bound of the gain over the same model, at one-sided 95 %. */
+    public double lowerBound() {
+        return overSameModel - ONE_SIDED * standardError;
+    }
+
+    @Override
+    public String toString() {
+        if (!known()) {
+            return "There are too few roast days, or cuppings with too few cups, to leave days out and foretell them.";
+        }
+        return String.format(
+                Locale.ROOT,
+                "On %d roast days left out, knowing the measure made the misses inside cuppings %.1f %% %s (give or take %.1f %%)"
+                        + " than the same model without it, and %.1f %% %s than the plain average.",
+                roastDays,
+                100 * Math.abs(overSameModel),
+                overSameModel < 0 ? "larger" : "smaller",
+                200 * standardError,
+                100 * Math.abs(overAverage),
+                overAverage < 0 ? "larger" : "smaller");
+    }
+}

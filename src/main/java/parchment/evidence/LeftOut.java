@@ -1,0 +1,31 @@
+package parchment.evidence;
+
+/**
+ * Counts what a result could not use.
+ *
+ * @param count how many
+ * @param what what they are
+ * @param reason why, as in "not cupped"
+ */
+public record LeftOut(int count, What what, String reason) {
+    /** Names what can be left out. */
+    public enum What {
+        /** Roasts. */
+        BATCHES("batch", "batches"),
+        /** One cupper's scores of one cup. */
+        SCORES("score", "scores");
+
+        private final String one;
+        private final String many;
+
+        What(String one, String many) {
+            this.one = one;
+            this.many = many;
+        }
+    }
+
+    @Override
+    public String toString() {
+        return Wording.count(count, what.one, what.many) + " left out: " + reason;
+    }
+}

@@ -1,0 +1,146 @@
+package parchment.evidence;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Set;
+import java.util.function.Predicate;
+import java.util.function.UnaryOperator;
+
+/**
+ * Holds the scores of one attribute joined to the batches and their measure, and counts what could not be joined.
+ *
+ * <p>Only batches that have both a score and a measure are kept; every score belongs to one of them.
+ */
+final class Material {
+    private final List<TastedBatch> batches;
+    private final List<CupScore> scores;
+    private final List<LeftOut> leftOut;
+    private final List<String> remarks;
+
+    Material(List<TastedBatch> batches, List<CupScore> scores, List<LeftOut> leftOut, List<String> remarks) {
+        this.batches = List.copyOf(batches);
+        this.scores = List.copyOf(scores);
+        this.leftOut = List.copyOf(leftOut);
+        this.remarks = List.copyOf(remarks);
+    }
+
+    List<TastedBatch> batches() {
+        return batches;
+    }
+
+    List<CupScore> scores() {
+        return scores;
+    }
+
+    List<LeftOut> leftOut() {
+        return leftOut;
+    }
+
+    /** Returns what had to be assumed, one sentence each. */
+    List<String> remarks() {
+        return remarks;
+    }
+
+    TastedBatch batchOf(CupScore score) {
+        return batches.get(score.batch());
+    }
+
+    /** Returns the same scores with those batches only for which a condition holds. */
+    Material only(Predicate<TastedBatch> condition) {
+        return changed(batch -> condition.test(batch) ? batch : batch.withMeasure(Double.NaN, Double.NaN));
+    }
+
+    /** Returns the same scores with other measures; a batch whose measure becomes missing goes, with its scores. */
+    Material changed(UnaryOperator<TastedBatch> change) {
+        List<TastedBatch> kept = new ArrayList<>();
+        Map<Integer, Integer> moved = new HashMap<>();
+        for (TastedBatch batch : batches) {
+            TastedBatch now = change.apply(batch);
+            if (!Double.isNaN(now.measure())) {
+                moved.put(batch.position(), kept.size());
+                kept.add(now.at(kept.size()));
+            }
+        }
+        List<CupScore> rows = new ArrayList<>();
+        for (CupScore score : scores) {
+            Integer position = moved.get(score.batch());
+            if (position != null) {
+                rows.add(new CupScore(position, score.cupping(), score.cupper(), score.restDays(), score.score()));
+            }
+        }
+        return new Material(kept, rows, leftOut, remarks);
+    }
+
+    /** Returns the same batches with other scores, one per row. */
+    Material withScores(double[] values) {
+        List<CupScore> rows = new ArrayList<>();
+        for (int i = 0; i < values.length; i++) {
+            CupScore score = scores.get(i);
+            rows.add(new CupScore(score.batch(), score.cupping(), score.cupper(), score.restDays(), values[i]));
+        }
+        return new Material(batches, rows, leftOut, remarks);
+    }
+
+    int roastDays() {
+        return (int) batches.stream().map(TastedBatch::day).distinct().count();
+    }
+
+    Set<String> cuppers() {
+        Set<String> names = new LinkedHashSet<>();
+        scores.forEach(score -> names.add(score.cupper()));
+        return names;
+    }
+
+    int cuppings() {
+        return (int) scores.stream().map(CupScore::cupping).distinct().count();
+    }
+
+    Set<String> lots() {
+        Set<String> names = new LinkedHashSet<>();
+        batches.forEach(batch -> names.add(batch.lot()));
+        return names;
+    }
+
+    /** Returns the mean measure of each lot within each probe period. */
+    Map<String, Double> groupMeans() {
+        Map<String, double[]> sums = new LinkedHashMap<>();
+        for (TastedBatch batch : batches) {
+            double[] sum = sums.computeIfAbsent(batch.lotPeriod(), key -> new double[2]);
+            sum[0] += batch.measure();
+            sum[1]++;
+        }
+        Map<String, Double> means = new LinkedHashMap<>();
+        sums.forEach((group, sum) -> means.put(group, sum[0] / sum[1]));
+        return means;
+    }
+
+    /** Returns each batch's measure less the mean of its lot and probe period. */
+    double[] within() {
+        Map<String, Double> means = groupMeans();
+        return batches.stream()
+                .mapToDouble(batch -> batch.measure() - means.getOrDefault(batch.lotPeriod(), Double.NaN))
+                .toArray();
+    }
+
+    /** Returns the mean measure over the batches. */
+    double center() {
+        return batches.stream().mapToDouble(TastedBatch::measure).average().orElse(Double.NaN);
+    }
+
+    @Override
+    public String toString() {
+        return String.format(
+                Locale.ROOT,
+                "%s, %s, %s, %s, %s",
+                Wording.count(batches.size(), "batch", "batches"),
+                Wording.count(roastDays(), "roast day", "roast days"),
+                Wording.count(cuppings(), "cupping", "cuppings"),
+                Wording.count(cuppers().size(), "cupper", "cuppers"),
+                Wording.count(scores.size(), "score", "scores"));
+    }
+}

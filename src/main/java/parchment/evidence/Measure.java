@@ -1,0 +1,72 @@
+package parchment.evidence;
+
+import java.util.LinkedHashMap;
+import java.util.Locale;
+import java.util.Map;
+import parchment.quantity.TemperatureUnit;
+import parchment.quantity.Unit;
+
+/**
+ * Holds the feature that a question is about: its name, its unit, and what each batch read, and puts its numbers into words.
+ *
+ * @param name in full words, as in "drop temperature"
+ * @param unit what its numbers are measured in
+ * @param reader the scale on which the reader wants temperatures
+ * @param readings the value of each batch by the batch's name; a batch without one is absent or NaN
+ */
+record Measure(String name, Unit unit, TemperatureUnit reader, Map<String, Gathering.Reading> readings) {
+
+    Measure {
+        readings = new LinkedHashMap<>(readings);
+    }
+
+    /**
+     * Returns the step in which a slope is told, as the library keeps numbers: one step of the reader's own scale, so that a slope
+     * over degrees Fahrenheit is told per 1 °F.
+     */
+    double step() {
+        double celsius = unit.shownStep(unit.naturalStep(), TemperatureUnit.CELSIUS);
+        return unit.naturalStep() * celsius / unit.shownStep(unit.naturalStep(), reader);
+    }
+
+    /** Prints the step, as in "1 °C", "10 s" or "1 percentage point". */
+    String stepWords() {
+        double shown = unit.shownStep(step(), reader);
+        String number = shown == Math.rint(shown)
+                ? String.format(Locale.ROOT, "%.0f", shown)
+                : String.format(Locale.ROOT, "%.2g", shown);
+        String symbol = unit.symbol(reader);
+        if (symbol.equals("%")) {
+            return number + (shown == 1 ? " percentage point" : " percentage points");
+        }
+        return symbol.isEmpty() ? number : number + " " + symbol;
+    }
+
+    /** Prints a value with its unit. */
+    String value(double kept) {
+        return unit.format(kept, reader);
+    }
+
+    /** Prints a difference with its unit, with one decimal more where it would round to nothing. */
+    String difference(double kept) {
+        double shown = Math.abs(unit.shownStep(kept, reader));
+        boolean tiny = shown > 0 && shown < 0.5 * Math.pow(10, -unit.digits());
+        return (tiny ? unit.withDigits(unit.digits() + 1) : unit).formatStep(kept, reader);
+    }
+
+    /** Prints two values as a range, with the unit once. */
+    String range(double from, double to) {
+        String symbol = unit.symbol(reader);
+        String numbers = String.format(
+                Locale.ROOT,
+                "%." + unit.digits() + "f to %." + unit.digits() + "f",
+                unit.shown(from, reader),
+                unit.shown(to, reader));
+        return symbol.isEmpty() ? numbers : numbers + " " + symbol;
+    }
+
+    @Override
+    public String toString() {
+        return name + " of " + readings.size() + " batches";
+    }
+}

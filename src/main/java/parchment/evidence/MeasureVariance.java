@@ -1,0 +1,66 @@
+package parchment.evidence;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+
+/**
+ * Works out the variance of the feature that the model's slope rests on.
+ *
+ * <p>The feature's differences inside lots, after the model's other columns are taken out, are split into those inside roast days and
+ * those between. A difference between days counts g = s^2 / (s^2 + n d^2) as much, where d^2 is the spread of days, s^2 that of
+ * batches inside a day and n the batches per day; this is the weight that a mixed model gives it.
+ */
+final class MeasureVariance {
+    private MeasureVariance() {}
+
+    /**
+     * Returns the variance, in the measure's unit squared.
+     *
+     * @param dayVariance the variance of the scores between roast days
+     * @param batchVariance the variance of a batch's mean score inside a day
+     */
+    static double of(ScoreDesign design, double dayVariance, double batchVariance) {
+        Material material = design.material();
+        int batches = material.batches().size();
+        List<double[]> others = new ArrayList<>();
+        design.columns().forEach((name, column) -> {
+            if (!name.equals(ScoreDesign.FEATURE) && !name.equals(ScoreDesign.SQUARE)) {
+                others.add(batchMeans(material, column));
+            }
+        });
+        LeastSquares squares = LeastSquares.on(others, batches);
+        double[] rest = squares.rest(design.centered());
+        Map<LocalDate, double[]> days = new HashMap<>();
+        double all = 0;
+        for (TastedBatch batch : material.batches()) {
+            double[] sum = days.computeIfAbsent(batch.day(), key -> new double[2]);
+            sum[0] += rest[batch.position()];
+            sum[1]++;
+            all += rest[batch.position()] * rest[batch.position()];
+        }
+        double between = days.values().stream().mapToDouble(sum -> sum[0] * sum[0] / sum[1]).sum();
+        double perDay = (double) batches / days.size();
+        double weight = batchVariance > 0 ? batchVariance / (batchVariance + perDay * dayVariance) : 1;
+        int groups = material.groupMeans().size();
+        double insideDegrees = Math.max(0, batches - days.size());
+        double betweenDegrees = Math.max(1, days.size() - groups - squares.rank() + 1);
+        return (all - between + weight * between) / (insideDegrees + weight * betweenDegrees);
+    }
+
+    private static double[] batchMeans(Material material, double[] rows) {
+        double[] sums = new double[material.batches().size()];
+        int[] counts = new int[sums.length];
+        for (int row = 0; row < rows.length; row++) {
+            int batch = material.scores().get(row).batch();
+            sums[batch] += rows[row];
+            counts[batch]++;
+        }
+        for (int i = 0; i < sums.length; i++) {
+            sums[i] /= counts[i];
+        }
+        return sums;
+    }
+}

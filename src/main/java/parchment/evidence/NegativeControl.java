@@ -1,0 +1,71 @@
+package parchment.evidence;
+
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Locale;
+import java.util.TreeMap;
+import parchment.display.Showable;
+
+/**
+ * Asks whether the feature of the next roast day goes with today's score, which it cannot have changed.
+ *
+ * <p>If it does, both follow something that moves with the calendar, and the verdict drops a level.
+ *
+ * @param slope of today's score on the mean feature of the next roast day, from its lots' means
+ * @param roastDays how many roast days have a next one
+ */
+public record NegativeControl(Slope slope, int roastDays) implements Showable {
+    private static final double CHANCE = 0.05;
+    private static final String NEXT_DAY = "feature of the next roast day";
+
+    static final NegativeControl MISSING = new NegativeControl(Slope.MISSING, 0);
+
+    static NegativeControl of(Material material) {
+        double[] within = material.within();
+        TreeMap<LocalDate, double[]> days = new TreeMap<>();
+        for (TastedBatch batch : material.batches()) {
+            double[] sum = days.computeIfAbsent(batch.day(), key -> new double[2]);
+            sum[0] += within[batch.position()];
+            sum[1]++;
+        }
+        if (days.size() < 3) {
+            return MISSING;
+        }
+        LocalDate last = days.lastKey();
+        Material earlier = material.only(batch -> batch.day().isBefore(last));
+        List<TastedBatch> batches = earlier.batches();
+        double[] next = new double[batches.size()];
+        for (int i = 0; i < next.length; i++) {
+            double[] sum = days.higherEntry(batches.get(i).day()).getValue();
+            next[i] = sum[0] / sum[1];
+        }
+        try {
+            FittedScores fitted = FittedScores.of(
+                    ScoreDesign.of(earlier, ModelForm.STANDARD).withBatchColumn(NEXT_DAY, next));
+            return new NegativeControl(fitted.slope(NEXT_DAY), days.size() - 1);
+        } catch (IllegalArgumentException tooFew) {
+            return MISSING;
+        }
+    }
+
+    /** Says whether the control was set off: the next day's feature goes with today's score, at a chance of 5 in 100. */
+    public boolean setOff() {
+        return slope.chance() < CHANCE;
+    }
+
+    @Override
+    public String toString() {
+        if (!slope.known()) {
+            return "Whether the next roast day's measure goes with today's score could not be checked: there are too few roast days.";
+        }
+        return String.format(
+                Locale.ROOT,
+                setOff()
+                        ? "The measure of the next roast day goes with today's score (%d roast days, chance %.3f), which it cannot"
+                                + " have changed: something that moves with the calendar is behind both."
+                        : "The measure of the next roast day does not go with today's score (%d roast days, chance %.2f), as it"
+                                + " should be.",
+                roastDays,
+                slope.chance());
+    }
+}

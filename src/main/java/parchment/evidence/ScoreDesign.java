@@ -1,0 +1,240 @@
+package parchment.evidence;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.function.Function;
+import java.util.function.ToDoubleFunction;
+import parchment.stats.MixedDesign;
+import parchment.stats.RandomTerm;
+
+/**
+ * Builds the mixed model of the scores: one row per score.
+ *
+ * <p>Score ~ f(measure - mean of its lot and probe period) + that mean + rest days + batch of the day + green mass + date, with
+ * random lot, roast day, batch, cupper, cupping and cupper within cupping. A term that the logbook cannot support is left out and
+ * named in words. From six cuppers on each cupper has a slope of their own, so that the answer speaks of cuppers like these.
+ */
+final class ScoreDesign {
+    /** From this many cuppers on their slopes are random; below, the claim is for these cuppers only. */
+    static final int CUPPERS_FOR_SLOPES = 6;
+
+    static final String FEATURE = "feature";
+    static final String SQUARE = "feature squared";
+
+    private final Material material;
+    private final ModelForm form;
+    private final Map<String, double[]> columns = new LinkedHashMap<>();
+    private final List<String> words = new ArrayList<>();
+    private final List<RandomTerm> random = new ArrayList<>();
+
+    private ScoreDesign(Material material, ModelForm form) {
+        this.material = material;
+        this.form = form;
+    }
+
+    static ScoreDesign of(Material material, ModelForm form) {
+        ScoreDesign design = new ScoreDesign(material, form);
+        design.addFeature();
+        design.addGroups();
+        design.addBeside();
+        design.addDate();
+        design.addRandom();
+        return design;
+    }
+
+    /** Returns the design with one more column, one value per batch. */
+    ScoreDesign withBatchColumn(String name, double[] perBatch) {
+        ScoreDesign copy = of(material, form);
+        copy.columns.put(name, copy.rows(perBatch));
+        return copy;
+    }
+
+    private void addFeature() {
+        if (form.shape() == ModelForm.Shape.ABSENT) {
+            return;
+        }
+        double[] measure = centered();
+        columns.put(FEATURE, rows(measure));
+        if (form.shape() == ModelForm.Shape.BEND) {
+            double[] square = new double[measure.length];
+            for (int i = 0; i < square.length; i++) {
+                square[i] = measure[i] * measure[i];
+            }
+            columns.put(SQUARE, rows(square));
+        }
+    }
+
+    /** Returns each batch's measure as the model sees it: from its lot's mean, or from the mean of all if lots are not split. */
+    double[] centered() {
+        if (form.lots() != ModelForm.Lots.NOT_SPLIT) {
+            return material.within();
+        }
+        double center = material.center();
+        return material.batches().stream()
+                .mapToDouble(batch -> batch.measure() - center)
+                .toArray();
+    }
+
+    private void addGroups() {
+        if (form.days() == ModelForm.Days.FIXED) {
+            addLevels("roast day ", batch -> batch.day().toString());
+        }
+        if (form.lots() == ModelForm.Lots.FIXED) {
+            addLevels("lot ", TastedBatch::lotPeriod);
+        } else if (form.lots() == ModelForm.Lots.RANDOM) {
+            Map<String, Double> means = material.groupMeans();
+            double center = material.center();
+            put("mean of the lot", batch -> means.getOrDefault(batch.lotPeriod(), Double.NaN) - center);
+        }
+    }
+
+    private void addLevels(String prefix, Function<TastedBatch, String> group) {
+        List<String> levels =
+                material.batches().stream().map(group).distinct().sorted().toList();
+        for (String level : levels.subList(1, levels.size())) {
+            put(prefix + level, batch -> group.apply(batch).equals(level) ? 1 : 0);
+        }
+    }
+
+    private void addBeside() {
+        if (form.beside() == ModelForm.Beside.NOTHING) {
+            return;
+        }
+        double[] rest =
+                material.scores().stream().mapToDouble(CupScore::restDays).toArray();
+        if (varies(rest)) {
+            columns.put("rest days", centre(rest));
+        } else {
+            words.add("Every cup rested equally long, so rest days are not in the model.");
+        }
+        if (!put("batch of the day", TastedBatch::batchOfTheDay)) {
+            words.add("Every batch held the same place in its roast day, so that place is not in the model.");
+        }
+        if (!put("green mass", TastedBatch::mass)) {
+            words.add(
+                    material.batches().stream().allMatch(batch -> Double.isNaN(batch.mass()))
+                            ? "Green mass is not written, so it could not be taken into account."
+                            : "Every batch had the same green mass, so mass is not in the model.");
+        }
+        if (form.beside() == ModelForm.Beside.MORE) {
+            put("room temperature", TastedBatch::room);
+            addLevels("operator ", TastedBatch::operator);
+        }
+    }
+
+    private void addDate() {
+        if (form.date() == ModelForm.Date.ABSENT || form.days() == ModelForm.Days.FIXED) {
+            return;
+        }
+        DateCurve curve = DateCurve.of(material.batches());
+        if (curve.line().length == 0) {
+            words.add("There are too few roast days for a course over the date.");
+            return;
+        }
+        columns.put("date", rows(curve.line()));
+        if (!curve.bends().isEmpty()) {
+            random.add(RandomTerm.smooth(
+                    "course over the date", curve.bends().stream().map(this::rows).toList()));
+        }
+    }
+
+    private void addRandom() {
+        RandomChoice choice = new RandomChoice(material.scores().size());
+        if (form.lots() != ModelForm.Lots.FIXED) {
+            choice.offer("lot", labels(score -> material.batchOf(score).lot()));
+        }
+        if (form.days() == ModelForm.Days.RANDOM) {
+            choice.offer("roast day", labels(score -> material.batchOf(score).day().toString()));
+        }
+        choice.offer("batch", labels(score -> material.batchOf(score).name()));
+        choice.offer("cupper", labels(CupScore::cupper));
+        choice.offer("cupping", labels(CupScore::cupping));
+        choice.offer("cupper within a cupping", labels(CupScore::sitting));
+        random.addAll(choice.terms());
+        words.addAll(choice.words());
+        double[] feature = columns.get(FEATURE);
+        if (material.cuppers().size() >= CUPPERS_FOR_SLOPES && feature != null) {
+            random.add(RandomTerm.slope("cupper's own slope", labels(CupScore::cupper), FEATURE, feature));
+        }
+    }
+
+    private List<String> labels(Function<CupScore, String> label) {
+        return material.scores().stream().map(label).toList();
+    }
+
+    private boolean put(String name, ToDoubleFunction<TastedBatch> value) {
+        double[] column = centre(
+                rows(material.batches().stream().mapToDouble(value).toArray()));
+        if (!varies(column)) {
+            return false;
+        }
+        columns.put(name, column);
+        return true;
+    }
+
+    /** Spreads one value per batch over the scores. */
+    double[] rows(double[] perBatch) {
+        return material.scores().stream()
+                .mapToDouble(score -> perBatch[score.batch()])
+                .toArray();
+    }
+
+    /** Takes the mean away; a missing value becomes the mean, which is 0. */
+    private static double[] centre(double[] values) {
+        double sum = 0;
+        int known = 0;
+        for (double value : values) {
+            if (!Double.isNaN(value)) {
+                sum += value;
+                known++;
+            }
+        }
+        double[] centered = new double[values.length];
+        for (int i = 0; i < values.length; i++) {
+            centered[i] = Double.isNaN(values[i]) ? 0 : values[i] - sum / known;
+        }
+        return centered;
+    }
+
+    private static boolean varies(double[] values) {
+        for (double value : values) {
+            if (Math.abs(value - values[0]) > 1e-9 * (1 + Math.abs(values[0]))) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    /** Returns the design as the mixed model takes it. */
+    MixedDesign design() {
+        MixedDesign design = MixedDesign.of(
+                "score", material.scores().stream().mapToDouble(CupScore::score).toArray());
+        for (Map.Entry<String, double[]> column : columns.entrySet()) {
+            design = design.withCovariate(column.getKey(), column.getValue());
+        }
+        for (RandomTerm term : random) {
+            design = design.withRandom(term);
+        }
+        return design;
+    }
+
+    Material material() {
+        return material;
+    }
+
+    ModelForm form() {
+        return form;
+    }
+
+    /** Returns the fixed columns beside the intercept by name, one value per score. */
+    Map<String, double[]> columns() {
+        return new LinkedHashMap<>(columns);
+    }
+
+    /** Returns what was left out of the model and why, one sentence each. */
+    List<String> words() {
+        return List.copyOf(words);
+    }
+}

@@ -1,0 +1,49 @@
+package parchment.evidence;
+
+import java.util.List;
+import java.util.Locale;
+
+/** Puts counts, signed numbers and lists into plain English, in one way for the whole answer. */
+final class Wording {
+    private Wording() {}
+
+    static String count(long number, String one, String many) {
+        return number + " " + (number == 1 ? one : many);
+    }
+
+    /** Prints points with two decimals; a difference that rounds to 0 loses its sign. */
+    static String points(double value) {
+        return plain(value, 2);
+    }
+
+    /** Prints points with their sign, as in "+0.12". */
+    static String signed(double value) {
+        String text = plain(value, 2);
+        return text.startsWith("-") || Double.isNaN(value) || text.equals("0.00") ? text : "+" + text;
+    }
+
+    static String plain(double value, int decimals) {
+        if (Double.isNaN(value)) {
+            return "missing";
+        }
+        String text = String.format(Locale.ROOT, "%." + decimals + "f", value);
+        return text.matches("-0(\\.0*)?") ? text.substring(1) : text;
+    }
+
+    static String percent(double share) {
+        return Double.isNaN(share) ? "missing" : plain(100 * share, 0) + " %";
+    }
+
+    /** Joins words as in "a, b and c". */
+    static String list(List<String> words) {
+        if (words.size() < 2) {
+            return String.join("", words);
+        }
+        return String.join(", ", words.subList(0, words.size() - 1)) + " and " + words.get(words.size() - 1);
+    }
+
+    /** Starts a sentence with a capital letter. */
+    static String sentence(String words) {
+        return words.isEmpty() ? words : words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
+    }
+}

@@ -1,0 +1,177 @@
+package parchment.evidence;
+
+import java.time.LocalDate;
+import java.time.OffsetDateTime;
+import java.time.ZoneId;
+import java.time.ZoneOffset;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import java.util.Random;
+import parchment.logbook.Batch;
+import parchment.logbook.BatchConditions;
+import parchment.logbook.BatchPlan;
+import parchment.logbook.CupScores;
+import parchment.logbook.Cupping;
+import parchment.logbook.Logbook;
+import parchment.logbook.Problems;
+import parchment.quantity.Mass;
+import parchment.quantity.Temperature;
+import parchment.quantity.TemperatureUnit;
+import parchment.quantity.Unit;
+
+/**
+ * Draws logbooks whose truth is known: scores that follow the drop temperature by a stated slope or peak, with lots, roast days,
+ * batches, cuppers and cuppings that differ by stated spreads. Numbers are invented.
+ *
+ * <p>Everything in one place so that a simulated condition can be named whole. Fields are set on a fresh object and not changed
+ * after {@link #draw}.
+ */
+final class KnownTruth {
+    int days = 20;
+    int batchesPerDay = 4;
+    int lots = 3;
+    int cuppers = 3;
+    int cupsEach = 1;
+    int daysPerCupping = 2;
+    double slope = 0.15;
+    double bend = 0;
+    double center = 205;
+    double dropSpread = 3;
+    double dayShareOfDrop = 0.3;
+    double lotSpreadOfDrop = 0;
+    double measureError = 0.3;
+    double lotSpread = 0.5;
+    double daySpread = 0.3;
+    double batchSpread = 0.2;
+    double cupperSpread = 0.5;
+    double cuppingSpread = 0.3;
+    double sittingSpread = 0.1;
+    double cupSpread = 0.5;
+    double drift = 0;
+    double driftOfDrop = 0;
+    boolean byChance = false;
+    Cupping.Said blind = Cupping.Said.YES;
+    Cupping.Said beforeDiscussion = Cupping.Said.YES;
+    TemperatureUnit reader = TemperatureUnit.CELSIUS;
+    double cuppedShare = 1;
+
+    /** A drawn logbook with the drop temperatures as they would be read. */
+    record Drawn(Logbook logbook, Measure measure) {}
+
+    Drawn draw(long seed) {
+        Random random = new Random(seed);
+        double[] lotEffect = normals(random, lots, lotSpread);
+        double[] lotDrop = normals(random, lots, lotSpreadOfDrop);
+        double[] cupperEffect = normals(random, cuppers, cupperSpread);
+        int cuppings = (days + daysPerCupping - 1) / daysPerCupping;
+        double[] cuppingEffect = normals(random, cuppings, cuppingSpread);
+        double[] sittingEffect = normals(random, cuppings * cuppers, sittingSpread);
+        List<Batch> batches = new ArrayList<>();
+        List<CupScores> cups = new ArrayList<>();
+        List<Cupping> sessions = new ArrayList<>();
+        Map<String, Gathering.Reading> readings = new LinkedHashMap<>();
+        LocalDate start = LocalDate.of(2024, 3, 4);
+        for (int c = 0; c < cuppings; c++) {
+            sessions.add(new Cupping("C" + (c + 1), blind, beforeDiscussion, Map.of()));
+        }
+        for (int day = 0; day < days; day++) {
+            LocalDate date = start.plusDays(3L * day + day % 2);
+            double when = days < 2 ? 0 : (double) day / (days - 1) - 0.5;
+            double dayDrop = random.nextGaussian() * dropSpread * Math.sqrt(dayShareOfDrop);
+            double dayEffect = random.nextGaussian() * daySpread + drift * when;
+            for (int place = 0; place < batchesPerDay; place++) {
+                String name = String.format(java.util.Locale.ROOT, "B%03d", batches.size() + 1);
+                int lot = random.nextInt(lots);
+                double own = random.nextGaussian() * dropSpread * Math.sqrt(1 - dayShareOfDrop);
+                double drop = center + lotDrop[lot] + (byChance ? Math.rint((dayDrop + own) / 2) * 2 : dayDrop + own)
+                        + driftOfDrop * when;
+                double mass = 2 + 0.1 * random.nextGaussian();
+                double batchEffect = random.nextGaussian() * batchSpread;
+                Batch.Builder batch = Batch.named(name)
+                        .roastedAt(OffsetDateTime.of(date.atTime(9 + place / 3, 20 * (place % 3)), ZoneOffset.UTC))
+                        .lot("Lot " + (char) ('A' + lot))
+                        .machine("drum one")
+                        .readerUnit(reader)
+                        .conditions(new BatchConditions(
+                                Optional.of(Mass.kilograms(mass)),
+                                Optional.empty(),
+                                Optional.empty(),
+                                Optional.empty(),
+                                Optional.of(Temperature.celsius(20 + random.nextGaussian())),
+                                OptionalDouble.empty(),
+                                OptionalDouble.empty(),
+                                Optional.empty()));
+                if (byChance) {
+                    batch.plan(new BatchPlan(Optional.of(Temperature.celsius(drop)), BatchPlan.PlannedBy.CHANCE));
+                }
+                batches.add(batch.build());
+                readings.put(
+                        name, new Gathering.Reading(drop + random.nextGaussian() * measureError, measureError));
+                if (random.nextDouble() >= cuppedShare) {
+                    continue;
+                }
+                int cupping = day / daysPerCupping;
+                LocalDate tasted = start.plusDays(3L * (daysPerCupping * (cupping + 1) - 1) + 5);
+                for (int cupper = 0; cupper < cuppers; cupper++) {
+                    for (int cup = 0; cup < cupsEach; cup++) {
+                        double x = drop - center;
+                        double score = 6
+                                + slope * x
+                                + bend * x * x
+                                + lotEffect[lot]
+                                + dayEffect
+                                + batchEffect
+                                + cupperEffect[cupper]
+                                + cuppingEffect[cupping]
+                                + sittingEffect[cupping * cuppers + cupper]
+                                + random.nextGaussian() * cupSpread;
+                        cups.add(new CupScores(
+                                "C" + (cupping + 1),
+                                tasted,
+                                "cupper " + (cupper + 1),
+                                name,
+                                Optional.empty(),
+                                Optional.of(Integer.toString(cup + 1)),
+                                OptionalInt.empty(),
+                                Map.of("sweetness", score),
+                                Optional.empty()));
+                    }
+                }
+            }
+        }
+        Logbook logbook = Logbook.of(new Logbook.Contents(
+                "known truth",
+                ZoneId.of("UTC"),
+                reader,
+                batches,
+                List.of(),
+                List.of(),
+                List.of(),
+                List.of(),
+                cups,
+                sessions,
+                List.of(),
+                Map.of(),
+                Logbook.CrackHabit.NOT_WRITTEN,
+                new Problems(List.of())));
+        return new Drawn(logbook, new Measure("drop temperature", Unit.TEMPERATURE, reader, readings));
+    }
+
+    /** Returns the joined scores of a drawn logbook. */
+    static Material material(Drawn drawn) {
+        return Gathering.of("sweetness", drawn.logbook(), drawn.measure().readings());
+    }
+
+    private static double[] normals(Random random, int count, double spread) {
+        double[] values = new double[count];
+        for (int i = 0; i < count; i++) {
+            values[i] = random.nextGaussian() * spread;
+        }
+        return values;
+    }
+}
