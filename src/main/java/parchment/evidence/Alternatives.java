@@ -39,14 +39,14 @@ public final class Alternatives implements Showable {
     static Alternatives of(Material material, double step, double level) {
         ModelForm form = ModelForm.STANDARD;
         List<Look> looks = new ArrayList<>();
-        looks.add(look("without rest days, batch of the day and green mass", material, form.with(ModelForm.Beside.NOTHING)));
-        looks.add(look("with operator and room temperature as well", material, form.with(ModelForm.Beside.MORE)));
-        looks.add(look("without a course over the date", material, form.with(ModelForm.Date.ABSENT)));
+        looks.add(look("no rest days, place in the day or mass", material, form.with(ModelForm.Beside.NOTHING)));
+        looks.add(look("operator and room temperature added", material, form.with(ModelForm.Beside.MORE)));
+        looks.add(look("no course over the date", material, form.with(ModelForm.Date.ABSENT)));
         looks.add(look("each lot with a level of its own", material, form.with(ModelForm.Lots.FIXED)));
-        looks.add(look("only batches of the same roast day compared", material, form.with(ModelForm.Days.FIXED)));
+        looks.add(look("only inside the same roast day", material, form.with(ModelForm.Days.FIXED)));
         looks.add(look("lots not kept apart", material, form.with(ModelForm.Lots.NOT_SPLIT)));
-        looks.add(look("scores as ranks inside each cupper's cupping", ranked(material), form));
-        looks.add(look("without the lowest and highest 5 in 100 of the measure", trimmed(material), form));
+        looks.add(look("scores as ranks inside a cupping", ranked(material), form));
+        looks.add(look("outer tenth of the measure left out", trimmed(material), form));
         return new Alternatives(looks, step, level);
     }
 

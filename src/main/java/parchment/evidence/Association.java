@@ -24,7 +24,7 @@ public record Association(
         }
         return String.format(
                 Locale.ROOT,
-                "Inside lots, %s more %s went with %s points of %s (%.0f %% interval %s to %s).",
+                "Inside lots, %s more in %s went with %s points of %s (%.0f %% interval %s to %s).",
                 stepWords,
                 feature,
                 Wording.signed(perStep.estimate()),

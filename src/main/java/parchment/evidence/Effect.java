@@ -25,7 +25,7 @@ public record Effect(
         }
         return String.format(
                 Locale.ROOT,
-                "Planning %s more %s, as drawn by chance before charge, changed %s by %s points (%.0f %% interval %s to %s).",
+                "Planning %s more in %s, as drawn by chance before charge, changed %s by %s points (%.0f %% interval %s to %s).",
                 stepWords,
                 feature,
                 attribute,

@@ -2,7 +2,6 @@ package parchment.evidence;
 
 import java.time.LocalDate;
 import java.util.List;
-import java.util.Locale;
 import java.util.TreeMap;
 import parchment.display.Showable;
 
@@ -58,14 +57,10 @@ public record NegativeControl(Slope slope, int roastDays) implements Showable {
         if (!slope.known()) {
             return "Whether the next roast day's measure goes with today's score could not be checked: there are too few roast days.";
         }
-        return String.format(
-                Locale.ROOT,
-                setOff()
-                        ? "The measure of the next roast day goes with today's score (%d roast days, chance %.3f), which it cannot"
-                                + " have changed: something that moves with the calendar is behind both."
-                        : "The measure of the next roast day does not go with today's score (%d roast days, chance %.2f), as it"
-                                + " should be.",
-                roastDays,
-                slope.chance());
+        String often = "chance alone would do as much in " + Math.round(100 * slope.chance()) + " of 100 logbooks";
+        return setOff()
+                ? "The measure of the next roast day goes with today's score (" + often
+                        + "), which it cannot have changed: something that moves with the calendar is behind both."
+                : "The measure of the next roast day does not go with today's score (" + often + "), as it should be.";
     }
 }

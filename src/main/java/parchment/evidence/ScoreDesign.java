@@ -133,10 +133,11 @@ final class ScoreDesign {
             words.add("There are too few roast days for a course over the date.");
             return;
         }
-        columns.put("date", rows(curve.line()));
+        columns.put("date", centre(rows(curve.line())));
         if (!curve.bends().isEmpty()) {
             random.add(RandomTerm.smooth(
-                    "course over the date", curve.bends().stream().map(this::rows).toList()));
+                    "course over the date",
+                    curve.bends().stream().map(bend -> centre(rows(bend))).toList()));
         }
     }
 

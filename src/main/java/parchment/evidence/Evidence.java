@@ -1,0 +1,284 @@
+package parchment.evidence;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import parchment.chart.Plot;
+import parchment.display.Report;
+import parchment.display.Showable;
+import parchment.quantity.Temperature;
+import parchment.stats.Interval;
+
+/**
+ * Answers what the scores of one attribute tell about one feature of the roasts.
+ *
+ * <p>A verdict with its reasons, the slope inside lots with its interval, where the best lies or that it cannot be told, the gain on
+ * roast days left out, what moved together with the feature, how strong a hidden cause would have to be, and one picture. It answers
+ * "cannot tell" where the logbook cannot, and says which batches would.
+ *
+ * <pre>{@code
+ * Evidence.of("sweetness", dropTemperature(), logbook)
+ * }</pre>
+ *
+ * <p>Numbers of the feature are as the library keeps them (degrees Celsius, seconds, shares); the page is in the reader's unit.
+ */
+public final class Evidence implements Showable {
+    private final Question question;
+    private final Material material;
+    private final Optional<Analysis> analysis;
+    private final Optional<Analysis> drawn;
+    private final VerdictRules.Judgement judgement;
+    private final Surroundings surroundings;
+
+    Evidence(
+            Question question,
+            Material material,
+            Optional<Analysis> analysis,
+            Optional<Analysis> drawn,
+            VerdictRules.Judgement judgement,
+            Surroundings surroundings) {
+        this.question = question;
+        this.material = material;
+        this.analysis = analysis;
+        this.drawn = drawn;
+        this.judgement = judgement;
+        this.surroundings = surroundings;
+    }
+
+    /** Returns the verdict. */
+    public Verdict verdict() {
+        return judgement.verdict();
+    }
+
+    /** Returns the reasons of the verdict in words, the decisive one first. */
+    public List<String> reasons() {
+        return judgement.reasons();
+    }
+
+    /** Returns the attribute that was scored. */
+    public String attribute() {
+        return question.attribute();
+    }
+
+    /** Returns the name of the feature. */
+    public String feature() {
+        return question.measure().name();
+    }
+
+    /** Returns what was fixed before the scores were looked at. */
+    public EvidenceSettings settings() {
+        return question.settings();
+    }
+
+    /** Returns how the score went with the feature. */
+    public Association association() {
+        Slope slope = analysis.map(Analysis::headline).orElse(Slope.MISSING);
+        Measure measure = question.measure();
+        Slope perStep = slope.per(measure.step());
+        return new Association(
+                question.attribute(),
+                measure.name(),
+                measure.stepWords(),
+                slope,
+                perStep,
+                perStep.interval(question.settings().level()));
+    }
+
+    /** Returns what the target drawn by chance did to the score; empty if too few targets were drawn by chance. */
+    public Optional<Effect> effect() {
+        Measure measure = question.measure();
+        return drawn.map(found -> {
+            Slope perStep = found.headline().per(measure.step());
+            return new Effect(
+                    question.attribute(),
+                    measure.name(),
+                    measure.stepWords(),
+                    found.headline(),
+                    perStep,
+                    perStep.interval(question.settings().level()));
+        });
+    }
+
+    /** Returns what is told first: the effect if there is one, otherwise the association. */
+    public Claim claim() {
+        Optional<Effect> effect = effect();
+        return effect.isPresent() ? effect.get() : association();
+    }
+
+    /** Returns the interval of the slope per natural step that is told first, in points; its ends are NaN if nothing could be fitted. */
+    public Interval interval() {
+        return claim().interval();
+    }
+
+    /** Returns where the best lies; empty if nothing could be fitted. */
+    public Optional<Peak> peak() {
+        return analysis.map(Analysis::peak);
+    }
+
+    /** Returns the gain on roast days left out; its numbers are NaN if there are too few. */
+    public HeldOutGain gain() {
+        return analysis.map(Analysis::gain).orElse(HeldOutGain.MISSING);
+    }
+
+    /** Returns the tried range; empty if nothing could be fitted. */
+    public Optional<TriedRange> triedRange() {
+        return analysis.map(Analysis::range);
+    }
+
+    /** Returns how much of the feature's spread is its own; empty if nothing could be fitted. */
+    public Optional<Reliability> reliability() {
+        return analysis.map(Analysis::reliability);
+    }
+
+    /** Returns how strong a hidden cause would have to be; empty if nothing could be fitted. */
+    public Optional<HiddenCause> hiddenCause() {
+        return analysis.map(Analysis::hiddenCause);
+    }
+
+    /** Returns whether the next roast day's feature goes with today's score. */
+    public NegativeControl negativeControl() {
+        return analysis.map(Analysis::control).orElse(NegativeControl.MISSING);
+    }
+
+    /** Returns the eight other ways of looking; empty if nothing could be fitted. */
+    public Optional<Alternatives> alternatives() {
+        return analysis.map(Analysis::alternatives);
+    }
+
+    /** Returns whether every difference that is left is too small to matter; empty if nothing could be fitted. */
+    public Optional<Equivalence> equivalence() {
+        return analysis.map(Analysis::equivalence);
+    }
+
+    /** Returns how many more batches would settle the question; empty if nothing could be fitted. */
+    public Optional<NextBatches> nextBatches() {
+        return analysis.map(Analysis::nextBatches);
+    }
+
+    /** Returns the facts that moved together with the feature. */
+    public Facts facts() {
+        return surroundings.facts();
+    }
+
+    /** Returns the other features that moved together with it. */
+    public MovedTogether movedTogether() {
+        return surroundings.moved();
+    }
+
+    /** Returns how the scored batches differ from those not scored. */
+    public CuppedBatches cuppedBatches() {
+        return surroundings.cupped();
+    }
+
+    /** Returns how many scores were blind and before discussion. */
+    public Blindness blindness() {
+        return surroundings.blindness();
+    }
+
+    /** Returns how batches were laid out over cuppings. */
+    public CuppingLayout layout() {
+        return surroundings.layout();
+    }
+
+    /** Returns how many batches stand behind the answer. */
+    public int batches() {
+        return material.batches().size();
+    }
+
+    /** Returns how many roast days stand behind the answer. */
+    public int roastDays() {
+        return material.roastDays();
+    }
+
+    /** Returns how many cuppings stand behind the answer. */
+    public int cuppings() {
+        return material.cuppings();
+    }
+
+    /** Returns how many cuppers stand behind the answer. */
+    public int cuppers() {
+        return material.cuppers().size();
+    }
+
+    /** Returns how many scores stand behind the answer: one cupper's of one cup. */
+    public int scores() {
+        return material.scores().size();
+    }
+
+    /** Returns what was left out and why. */
+    public List<LeftOut> leftOut() {
+        return material.leftOut();
+    }
+
+    /**
+     * Says what score goes with a value of the feature, as the library keeps it; refuses in words outside the tried range.
+     *
+     * @throws IllegalStateException if nothing could be fitted
+     */
+    public Foretold at(double value) {
+        Analysis found = analysis.orElseThrow(() -> new IllegalStateException("No score can be foretold, because "
+                + String.join("; ", judgement.reasons()) + "."));
+        return Foretold.of(found, question.measure(), question.attribute(), value);
+    }
+
+    /** Says what score goes with a temperature; refuses in words outside the tried range. */
+    public Foretold at(Temperature temperature) {
+        return at(temperature.celsius());
+    }
+
+    /** Returns the picture: the attribute against the feature. */
+    public Plot picture() {
+        return analysis.map(found -> EvidencePicture.of(
+                        question.attribute(), question.measure(), found, question.settings().level()))
+                .orElseGet(() -> EvidencePicture.of(question.attribute(), question.measure(), material)
+                        .withEmptySentence("There is nothing to draw: " + String.join("; ", judgement.reasons()) + "."));
+    }
+
+    /** Returns the whole answer as a page of words, tables and the picture. */
+    public Report page() {
+        return EvidencePage.of(this);
+    }
+
+    Question question() {
+        return question;
+    }
+
+    Material material() {
+        return material;
+    }
+
+    Optional<Analysis> analysis() {
+        return analysis;
+    }
+
+    Optional<Analysis> drawn() {
+        return drawn;
+    }
+
+    @Override
+    public String text() {
+        return page().text();
+    }
+
+    @Override
+    public Optional<String> html() {
+        return page().html();
+    }
+
+    @Override
+    public Optional<String> svg() {
+        return picture().svg();
+    }
+
+    @Override
+    public String toString() {
+        return String.format(
+                Locale.ROOT,
+                "%s and %s: %s. %s %s.",
+                question.attribute(),
+                feature(),
+                verdict().words(),
+                claim(),
+                Wording.sentence(material.toString()));
+    }
+}

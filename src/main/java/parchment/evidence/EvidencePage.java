@@ -1,0 +1,163 @@
+package parchment.evidence;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import parchment.display.Report;
+
+/** Writes an answer as a page: verdict, numbers, picture, what it was confounded with, how it was reached. */
+final class EvidencePage {
+    /** Stands beside every "best" temperature. */
+    static final String CAUTION =
+            "Seen in this logbook, nothing more: a fitted curve is not a plan. Stay inside what your machine's maker allows, never leave"
+                    + " a roast unattended, and watch the drum, not the screen.";
+
+    private static final String NOT_MEASURED =
+            "Not measured, so not in any of this: gas supply, chimney draught, dirty ducts, how the beans behaved in the drum.";
+
+    private final Evidence evidence;
+    private final Measure measure;
+
+    private EvidencePage(Evidence evidence) {
+        this.evidence = evidence;
+        this.measure = evidence.question().measure();
+    }
+
+    static Report of(Evidence evidence) {
+        return new EvidencePage(evidence).page();
+    }
+
+    private Report page() {
+        Report page = Report.titled(Wording.sentence(evidence.attribute()) + " and " + measure.name())
+                .say("Verdict: " + evidence.verdict().words() + ". " + reasons())
+                .say(claims())
+                .say(counts());
+        Optional<Analysis> analysis = evidence.analysis();
+        if (analysis.isEmpty()) {
+            return page.add(evidence.picture()).say(evidence.layout().toString());
+        }
+        page = best(page, analysis.get()).add(evidence.picture());
+        if (evidence.verdict() == Verdict.CANNOT_TELL) {
+            page = page.say(analysis.get().nextBatches().words(measure));
+        }
+        page = page.heading("How far it can be trusted")
+                .say(evidence.gain().toString())
+                .say(analysis.get().equivalence().toString())
+                .say(errors(analysis.get()));
+        page = page.heading("What it was confounded with")
+                .say(confounded(analysis.get()))
+                .add(evidence.facts().table(measure.name()));
+        if (!evidence.movedTogether().companions().isEmpty()) {
+            page = page.add(evidence.movedTogether().table());
+        }
+        page = page.heading("How it was reached").say(reached(analysis.get()))
+                .add(analysis.get().alternatives().table(measure.stepWords()))
+                .add(BatchScores.of(analysis.get(), measure, evidence.attribute()).table());
+        return page;
+    }
+
+    private String reached(Analysis analysis) {
+        List<String> words = new ArrayList<>();
+        words.add("One model of all scores: a line (and beside it a bend) in the " + measure.name()
+                + " counted from the mean of its lot and probe period, with that mean, rest days, place in the roast day, green"
+                + " mass and date beside it, and lots, roast days, batches, cuppers and cuppings free to differ.");
+        words.addAll(analysis.fitted().words());
+        words.addAll(evidence.material().remarks());
+        return String.join(" ", words);
+    }
+
+    private String reasons() {
+        return Wording.sentence(String.join("; ", evidence.reasons())) + ".";
+    }
+
+    private String claims() {
+        StringBuilder words = new StringBuilder();
+        evidence.effect().ifPresent(effect -> words.append(effect)
+                .append(' ')
+                .append(evidence.drawn()
+                        .map(drawn -> "This rests on " + drawn.material() + " whose target was drawn by chance, taken as drawn. ")
+                        .orElse("")));
+        words.append(evidence.association());
+        if (evidence.analysis().isPresent()) {
+            words.append(
+                    evidence.cuppers() < ScoreDesign.CUPPERS_FOR_SLOPES
+                            ? " This is a statement about "
+                                    + (evidence.cuppers() == 1 ? "this one cupper" : "these " + evidence.cuppers() + " cuppers")
+                                    + "."
+                            : " This is a statement about cuppers like these " + evidence.cuppers() + ".");
+        }
+        return words.toString();
+    }
+
+    private String counts() {
+        StringBuilder words = new StringBuilder("Behind it: ").append(evidence.material()).append('.');
+        List<LeftOut> left = evidence.leftOut();
+        if (left.isEmpty()) {
+            return words.append(" Nothing was left out.").toString();
+        }
+        words.append(' ').append(Wording.sentence(String.join("; ", left.stream().map(LeftOut::toString).toList())));
+        return words.append('.').toString();
+    }
+
+    private Report best(Report page, Analysis analysis) {
+        TriedRange range = analysis.range();
+        Peak peak = analysis.peak();
+        String groups = analysis.material().groupMeans().size() > 1
+                ? " Each lot is brought to the mean of all lots first; count from a lot's own mean."
+                : "";
+        Report longer = page.say(peak.words(evidence.attribute(), measure, range)
+                + (peak.answer() == Peak.Answer.INSIDE && !analysis.bendSeen()
+                        ? " The bend itself may be chance: take this place as a guess."
+                        : "")
+                + String.format(
+                        Locale.ROOT,
+                        " Tried: %s, the middle 80 %% from %s.",
+                        measure.range(range.lowest(), range.highest()),
+                        measure.range(range.low(), range.high()))
+                + groups);
+        return peak.answer() == Peak.Answer.INSIDE ? longer.caution(CAUTION) : longer;
+    }
+
+    private String errors(Analysis analysis) {
+        Reliability reliability = analysis.reliability();
+        if (!reliability.corrects()) {
+            return reliability.toString();
+        }
+        Slope fitted = analysis.fittedSlope().per(measure.step());
+        return reliability + " The slope above is corrected for it; as fitted it is " + Wording.signed(fitted.estimate())
+                + " points per " + measure.stepWords() + ".";
+    }
+
+    private String confounded(Analysis analysis) {
+        StringBuilder words = new StringBuilder(
+                evidence.effect().isPresent()
+                        ? "Where targets were drawn by chance nothing else can stand behind the effect by more than chance; the rest is"
+                                + " only watched. "
+                        : "Nobody drew the " + measure.name()
+                                + " by chance, so whatever moved together with it may stand behind the score. ");
+        List<Facts.Fact> facts = evidence.facts().notable();
+        if (!facts.isEmpty()) {
+            words.append(Wording.sentence(Wording.list(facts.stream()
+                            .map(fact -> fact.name() + " explains " + Wording.percent(fact.explains()))
+                            .toList())))
+                    .append(" of the spread of the ")
+                    .append(measure.name())
+                    .append(". ");
+        }
+        return words.append(evidence.movedTogether())
+                .append(' ')
+                .append(analysis.hiddenCause())
+                .append(' ')
+                .append(evidence.negativeControl())
+                .append(' ')
+                .append(evidence.cuppedBatches())
+                .append(' ')
+                .append(evidence.blindness())
+                .append(' ')
+                .append(evidence.layout())
+                .append(' ')
+                .append(NOT_MEASURED)
+                .toString();
+    }
+}

@@ -1,0 +1,78 @@
+package parchment.evidence;
+
+import java.util.List;
+import java.util.Locale;
+import parchment.chart.Axis;
+import parchment.chart.Band;
+import parchment.chart.Boundary;
+import parchment.chart.Line;
+import parchment.chart.Marker;
+import parchment.chart.Plot;
+import parchment.chart.Points;
+import parchment.chart.Weight;
+import parchment.quantity.Unit;
+import parchment.stats.Interval;
+
+/**
+ * Draws the attribute against the feature: batch means with everything but the feature taken out, the fitted course with its band, the
+ * tried range, and the interval of the best place if there is one.
+ */
+final class EvidencePicture {
+    private EvidencePicture() {}
+
+    static Plot of(String attribute, Measure measure, Material material) {
+        boolean severalGroups = material.groupMeans().size() > 1;
+        String along = measure.name() + (severalGroups ? ", each lot brought to the mean of all" : "");
+        return Plot.of(
+                Wording.sentence(attribute) + " and " + measure.name(),
+                Axis.of(along, measure.unit(), measure.reader()),
+                Axis.of(attribute, Unit.POINTS.withDigits(1), measure.reader()));
+    }
+
+    static Plot of(String attribute, Measure measure, Analysis analysis, double level) {
+        FittedScores fitted = analysis.bent().filter(bent -> analysis.bendSeen()).orElse(analysis.fitted());
+        Material material = analysis.material();
+        TriedRange range = analysis.range();
+        double[] scores = fitted.adjustedBatchScores();
+        double[] own = fitted.design().centered();
+        int[] cups = fitted.scoresPerBatch();
+        double[] places = new double[scores.length];
+        double[] from = new double[scores.length];
+        double[] to = new double[scores.length];
+        for (int i = 0; i < scores.length; i++) {
+            places[i] = range.center() + own[i];
+            double error = fitted.cupToCup() / Math.sqrt(cups[i]);
+            from[i] = scores[i] - error;
+            to[i] = scores[i] + error;
+        }
+        List<String> names = material.batches().stream().map(TastedBatch::name).toList();
+        FittedCurve curve = analysis.curve();
+        double[] along = curve.places();
+        double[] mean = new double[along.length];
+        double[] lower = new double[along.length];
+        double[] upper = new double[along.length];
+        for (int i = 0; i < along.length; i++) {
+            Interval band = curve.band(along[i]);
+            mean[i] = curve.at(along[i]);
+            lower[i] = band.lower();
+            upper[i] = band.upper();
+        }
+        Plot plot = of(attribute, measure, material)
+                .with(Band.of(String.format(Locale.ROOT, "%.0f %% band of the mean", 100 * level), along, lower, upper))
+                .with(Points.of("one batch, mean of its cups ± its standard error", places, scores)
+                        .withIntervals(from, to)
+                        .withNames(names)
+                        .withMarker(Marker.CIRCLE))
+                .with(Line.of("mean", along, mean).withWeight(Weight.STRONG))
+                .withTriedRange(range.lowest(), range.highest());
+        Peak peak = analysis.peak();
+        if (peak.answer() == Peak.Answer.INSIDE && analysis.bendSeen()) {
+            double low = Math.max(peak.set().lower(), range.lowest());
+            double high = Math.min(peak.set().upper(), range.highest());
+            plot = plot.with(Boundary.at("best, from", low)).with(Boundary.at("best, to", high));
+        }
+        return plot.withNote("Effects of lot, roast day, cupper, cupping, rest days, place in the day, green mass and date are taken"
+                        + " out, as far as they are in the model.")
+                .withNote(Wording.sentence(material.toString()) + ".");
+    }
+}

@@ -1,0 +1,69 @@
+package parchment.evidence;
+
+import parchment.stats.Interval;
+
+/**
+ * Holds the fitted course of the score over the tried range, with the band of its mean.
+ *
+ * <p>The level is that of an average lot, cupper and cupping; the band is that of the course only, seen from the center of the range,
+ * so it narrows there.
+ */
+final class FittedCurve {
+    private static final int POINTS = 41;
+
+    private final FittedScores fitted;
+    private final TriedRange range;
+    private final double level;
+
+    private FittedCurve(FittedScores fitted, TriedRange range, double level) {
+        this.fitted = fitted;
+        this.range = range;
+        this.level = level;
+    }
+
+    static FittedCurve of(FittedScores fitted, TriedRange range, double level) {
+        return new FittedCurve(fitted, range, level);
+    }
+
+    /** Returns evenly spaced places from the lowest to the highest tried value. */
+    double[] places() {
+        double[] places = new double[POINTS];
+        for (int i = 0; i < POINTS; i++) {
+            places[i] = range.lowest() + (range.highest() - range.lowest()) * i / (POINTS - 1.0);
+        }
+        return places;
+    }
+
+    /** Returns the fitted mean score at a place. */
+    double at(double place) {
+        double x = place - range.center();
+        return fitted.intercept()
+                + fitted.coefficient(ScoreDesign.FEATURE) * x
+                + fitted.coefficient(ScoreDesign.SQUARE) * x * x;
+    }
+
+    /** Returns the difference from the score at the center of the range, with its error. */
+    Slope difference(double place) {
+        double x = place - range.center();
+        Slope line = fitted.slope();
+        Slope square = fitted.slope(ScoreDesign.SQUARE);
+        double variance = x * x * line.standardError() * line.standardError();
+        double degrees = line.degreesOfFreedom();
+        if (square.known()) {
+            variance += x * x * x * x * square.standardError() * square.standardError()
+                    + 2 * x * x * x * fitted.covariance(ScoreDesign.FEATURE, ScoreDesign.SQUARE);
+            degrees = Math.min(degrees, square.degreesOfFreedom());
+        }
+        return new Slope(at(place) - fitted.intercept(), Math.sqrt(Math.max(0, variance)), degrees);
+    }
+
+    /** Returns the band of the course at a place, on the scale of the scores. */
+    Interval band(double place) {
+        Slope difference = difference(place);
+        if (!difference.known()) {
+            return new Interval(at(place), at(place), level);
+        }
+        Interval interval = difference.interval(level);
+        return new Interval(fitted.intercept() + interval.lower(), fitted.intercept() + interval.upper(), level);
+    }
+}

@@ -1,0 +1,59 @@
+package parchment.evidence;
+
+import java.util.List;
+import parchment.display.Showable;
+import parchment.stats.Interval;
+
+/**
+ * Says what score goes with a value of the feature, if that value was tried.
+ *
+ * @param tried whether the value lies inside the tried range
+ * @param difference the difference from the score at the mean of the feature, in points; NaN if not tried
+ * @param interval of the difference; NaN ends if not tried
+ * @param nearest the names of the nearest batches that were tried
+ * @param words the answer as a sentence
+ */
+public record Foretold(Tried tried, double difference, Interval interval, List<String> nearest, String words)
+        implements Showable {
+    /** Says whether a value was tried. */
+    public enum Tried {
+        /** It lies between the lowest and the highest batch. */
+        YES,
+        /** It lies outside, or nothing could be fitted; no score is foretold. */
+        NO
+    }
+
+    /** Copies the names. */
+    public Foretold {
+        nearest = List.copyOf(nearest);
+    }
+
+    static Foretold of(Analysis analysis, Measure measure, String attribute, double value) {
+        TriedRange range = analysis.range();
+        List<String> nearest = range.nearest(analysis.fitted().design(), value, 3).stream()
+                .map(TastedBatch::name)
+                .toList();
+        if (!range.holds(value)) {
+            String words = "A " + measure.name() + " of " + measure.value(value) + " was not tried: the batches reach from "
+                    + measure.range(range.lowest(), range.highest()) + ". No score is foretold outside it. The nearest tried batches: "
+                    + Wording.list(nearest) + ".";
+            return new Foretold(
+                    Tried.NO, Double.NaN, new Interval(Double.NaN, Double.NaN, 0.9), nearest, words);
+        }
+        Slope difference = analysis.curve().difference(value);
+        Interval interval = analysis.curve().band(value);
+        double base = analysis.curve().at(range.center());
+        Interval shown = new Interval(interval.lower() - base, interval.upper() - base, interval.level());
+        String words = "At a " + measure.name() + " of " + measure.value(value) + " the mean " + attribute + " is "
+                + Wording.signed(difference.estimate()) + " points from that at " + measure.value(range.center()) + " ("
+                + Wording.percent(interval.level()) + " interval " + Wording.signed(shown.lower()) + " to "
+                + Wording.signed(shown.upper()) + "), as seen in this logbook. The nearest tried batches: "
+                + Wording.list(nearest) + ".";
+        return new Foretold(Tried.YES, difference.estimate(), shown, nearest, words);
+    }
+
+    @Override
+    public String toString() {
+        return words;
+    }
+}

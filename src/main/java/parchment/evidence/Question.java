@@ -1,0 +1,90 @@
+package parchment.evidence;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import parchment.logbook.Batch;
+import parchment.logbook.BatchPlan;
+import parchment.logbook.Logbook;
+import parchment.quantity.Unit;
+
+/**
+ * Puts one question to a logbook.
+ *
+ * @param attribute the attribute that is scored
+ * @param measure the feature asked about
+ * @param others the other features it may have moved together with
+ * @param settings what was fixed beforehand
+ */
+record Question(String attribute, Measure measure, List<MovedTogether.Other> others, EvidenceSettings settings) {
+    /** The only feature of which a plan is written, so the only one that can be drawn by chance. */
+    private static final String PLANNED = "drop temperature";
+
+    /** @throws IllegalArgumentException if the logbook does not score the attribute */
+    Evidence ask(Logbook logbook) {
+        Checks.attribute(attribute, logbook.attributes(), logbook.name());
+        Material material = Gathering.of(attribute, logbook, measure.readings());
+        Optional<Analysis> watched = Analysis.of(material, measure.step(), settings);
+        Facts facts = Facts.of(material);
+        Blindness blindness = Blindness.of(material, logbook);
+        VerdictRules.Judgement judgement = VerdictRules.judge(
+                measure.name(), material, watched, facts, blindness, VerdictRules.Planned.NOT_BY_CHANCE);
+
+        Material assigned = Gathering.of(attribute, logbook, drawnByChance(logbook));
+        Optional<Analysis> drawn = Analysis.of(assigned, measure.step(), settings);
+        if (drawn.isPresent()) {
+            VerdictRules.Judgement ofEffect = VerdictRules.judge(
+                    measure.name(),
+                    assigned,
+                    drawn,
+                    Facts.of(assigned),
+                    Blindness.of(assigned, logbook),
+                    VerdictRules.Planned.BY_CHANCE);
+            if (ofEffect.verdict() != Verdict.CANNOT_TELL) {
+                judgement = ofEffect;
+            }
+        }
+        Surroundings surroundings = new Surroundings(
+                facts,
+                MovedTogether.of(measure.name(), material, others),
+                cupped(logbook, material),
+                blindness,
+                CuppingLayout.of(material));
+        return new Evidence(this, material, watched, drawn, judgement, surroundings);
+    }
+
+    /** Returns the targets that were drawn by chance, as drawn: what the batch came out at does not matter. */
+    private Map<String, Gathering.Reading> drawnByChance(Logbook logbook) {
+        Map<String, Gathering.Reading> targets = new LinkedHashMap<>();
+        if (!measure.name().equals(PLANNED) || !measure.unit().equals(Unit.TEMPERATURE)) {
+            return targets;
+        }
+        for (Batch batch : logbook.batches()) {
+            if (batch.plan().plannedBy() == BatchPlan.PlannedBy.CHANCE) {
+                batch.plan()
+                        .dropTemperature()
+                        .ifPresent(target ->
+                                targets.put(batch.name(), new Gathering.Reading(target.celsius(), Double.NaN)));
+            }
+        }
+        return targets;
+    }
+
+    private CuppedBatches cupped(Logbook logbook, Material material) {
+        Map<String, TastedBatch> tasted = new LinkedHashMap<>();
+        material.batches().forEach(batch -> tasted.put(batch.name(), batch));
+        List<Double> with = new ArrayList<>();
+        List<Double> without = new ArrayList<>();
+        for (Batch batch : logbook.batches()) {
+            double value = measure.readings()
+                    .getOrDefault(batch.name(), new Gathering.Reading(Double.NaN, Double.NaN))
+                    .value();
+            if (Double.isFinite(value)) {
+                (tasted.containsKey(batch.name()) ? with : without).add(value);
+            }
+        }
+        return CuppedBatches.of(with, without, measure.name(), measure.unit(), measure.reader());
+    }
+}
