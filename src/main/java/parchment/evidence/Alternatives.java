@@ -68,8 +68,12 @@ public final class Alternatives implements Showable {
         double[] ranks = material.scores().stream()
                 .mapToDouble(score -> {
                     List<Double> others = sittings.getOrDefault(score.sitting(), List.of());
-                    double below = others.stream().filter(other -> other < score.score()).count();
-                    double equal = others.stream().filter(other -> other == score.score()).count();
+                    double below = others.stream()
+                            .filter(other -> other < score.score())
+                            .count();
+                    double equal = others.stream()
+                            .filter(other -> other == score.score())
+                            .count();
                     return (below + equal / 2) / others.size();
                 })
                 .toArray();
@@ -101,11 +105,17 @@ public final class Alternatives implements Showable {
         return Table.titled("Eight other ways of looking")
                 .withText("done differently", looks, Look::name)
                 .withText("sign", looks, look -> sign(look.slope()))
-                .withNumber("per " + stepWords, "points", 3, looks, look -> look.slope().estimate() * step)
+                .withNumber(
+                        "per " + stepWords,
+                        "points",
+                        3,
+                        looks,
+                        look -> look.slope().estimate() * step)
                 .withNumber("from", "points", 3, looks, look -> interval(look).lower())
                 .withNumber("to", "points", 3, looks, look -> interval(look).upper())
                 .withText("remark", looks, look -> look.remark().isEmpty() ? "–" : look.remark())
-                .withNote("Fixed before any score was seen. The look at ranks is told in ranks from 0 to 1, not in points.")
+                .withNote(
+                        "Fixed before any score was seen. The look at ranks is told in ranks from 0 to 1, not in points.")
                 .withDashForMissing("no slope, or nothing to remark");
     }
 
@@ -123,7 +133,7 @@ public final class Alternatives implements Showable {
         long rising = looks.stream()
                 .filter(look -> look.slope().known() && look.slope().estimate() > 0)
                 .count();
-        return "Of eight other ways of looking " + known + " could be fitted: " + rising + " rise and " + (known - rising)
-                + " fall.";
+        return "Of eight other ways of looking " + known + " could be fitted: " + rising + " rise and "
+                + (known - rising) + " fall.";
     }
 }

@@ -35,9 +35,7 @@ final class Analysis {
                 material.batches().stream().mapToDouble(TastedBatch::error).toArray(),
                 line.measureVariance());
         this.gain = HeldOutGain.of(
-                line.design(),
-                ScoreDesign.of(material, ModelForm.STANDARD.with(ModelForm.Shape.ABSENT)),
-                settings);
+                line.design(), ScoreDesign.of(material, ModelForm.STANDARD.with(ModelForm.Shape.ABSENT)), settings);
         this.alternatives = Alternatives.of(material, step, settings.level());
         this.control = NegativeControl.of(material);
     }
@@ -58,8 +56,8 @@ final class Analysis {
     static String whyNot(Material material) {
         int batches = material.batches().size();
         if (batches < FEWEST_BATCHES) {
-            return "only " + Wording.count(batches, "batch has", "batches have") + " both a score and the measure; at least "
-                    + FEWEST_BATCHES + " are needed";
+            return "only " + Wording.count(batches, "batch has", "batches have")
+                    + " both a score and the measure; at least " + FEWEST_BATCHES + " are needed";
         }
         if (material.roastDays() < FEWEST_DAYS) {
             return "all scored batches come from " + Wording.count(material.roastDays(), "roast day", "roast days")

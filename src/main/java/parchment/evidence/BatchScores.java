@@ -30,7 +30,8 @@ final class BatchScores {
     }
 
     static BatchScores of(Analysis analysis, Measure measure, String attribute) {
-        FittedScores fitted = analysis.bent().filter(bent -> analysis.bendSeen()).orElse(analysis.fitted());
+        FittedScores fitted =
+                analysis.bent().filter(bent -> analysis.bendSeen()).orElse(analysis.fitted());
         double[] plain = fitted.adjustedBatchScores();
         double[] own = fitted.design().centered();
         int[] cups = fitted.scoresPerBatch();
@@ -58,7 +59,8 @@ final class BatchScores {
                 .withNumber("mean of its cups, other effects out", "points", 2, rows, Row::plain)
                 .withNumber("shrunken", "points", 2, rows, Row::shrunken)
                 .withNumber("scores", "", 0, rows, Row::cups)
-                .withNote("The best " + rows.size() + " of " + batches
-                        + ". The best of many is partly luck: the shrunken score is what to expect when it is cupped again.");
+                .withNote(
+                        "The best " + rows.size() + " of " + batches
+                                + ". The best of many is partly luck: the shrunken score is what to expect when it is cupped again.");
     }
 }

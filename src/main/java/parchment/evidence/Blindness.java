@@ -29,7 +29,9 @@ public record Blindness(double blindShare, double beforeDiscussionShare) impleme
                     return cupping.isPresent() && said.apply(cupping.get()) == Cupping.Said.YES;
                 })
                 .count();
-        return material.scores().isEmpty() ? 0 : (double) yes / material.scores().size();
+        return material.scores().isEmpty()
+                ? 0
+                : (double) yes / material.scores().size();
     }
 
     /** Says whether scores were blind and before discussion well enough to carry a strong verdict. */

@@ -18,8 +18,9 @@ final class Checks {
             return;
         }
         if (known.isEmpty()) {
-            throw new IllegalArgumentException("A question about '" + asked + "' needs scores, but the logbook '" + logbook
-                    + "' has none. Write scores into cuppings.csv: one row per cup and cupper, one column per attribute.");
+            throw new IllegalArgumentException(
+                    "A question about '" + asked + "' needs scores, but the logbook '" + logbook
+                            + "' has none. Write scores into cuppings.csv: one row per cup and cupper, one column per attribute.");
         }
         String near = nearest(asked, known);
         throw new IllegalArgumentException("The logbook '" + logbook + "' has no attribute '" + asked + "'."

@@ -26,8 +26,7 @@ public final class CuppedBatches implements Showable {
     private final Unit unit;
     private final TemperatureUnit reader;
 
-    private CuppedBatches(
-            double[] cupped, double[] notCupped, String feature, Unit unit, TemperatureUnit reader) {
+    private CuppedBatches(double[] cupped, double[] notCupped, String feature, Unit unit, TemperatureUnit reader) {
         this.cupped = cupped.length;
         this.notCupped = notCupped.length;
         this.difference = mean(cupped) - mean(notCupped);

@@ -32,8 +32,9 @@ public record CuppingLayout(int cuppings, int withSeveralLots, int withSeveralDa
 
     private static int several(Material material, Function<TastedBatch, String> group) {
         Map<String, Set<String>> seen = new HashMap<>();
-        material.scores().forEach(score -> seen.computeIfAbsent(score.cupping(), key -> new HashSet<>())
-                .add(group.apply(material.batchOf(score))));
+        material.scores()
+                .forEach(score -> seen.computeIfAbsent(score.cupping(), key -> new HashSet<>())
+                        .add(group.apply(material.batchOf(score))));
         return (int) seen.values().stream().filter(groups -> groups.size() > 1).count();
     }
 
@@ -59,7 +60,9 @@ public record CuppingLayout(int cuppings, int withSeveralLots, int withSeveralDa
 
     private static double squares(List<Double> values) {
         double mean = values.stream().mapToDouble(value -> value).average().orElse(0);
-        return values.stream().mapToDouble(value -> (value - mean) * (value - mean)).sum();
+        return values.stream()
+                .mapToDouble(value -> (value - mean) * (value - mean))
+                .sum();
     }
 
     @Override

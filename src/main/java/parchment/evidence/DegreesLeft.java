@@ -63,7 +63,8 @@ final class DegreesLeft {
     private static boolean variesInsideDays(Material material, double[] column) {
         Map<LocalDate, Double> first = new HashMap<>();
         for (int row = 0; row < column.length; row++) {
-            Double seen = first.putIfAbsent(material.batchOf(material.scores().get(row)).day(), column[row]);
+            Double seen = first.putIfAbsent(
+                    material.batchOf(material.scores().get(row)).day(), column[row]);
             if (seen != null && Math.abs(seen - column[row]) > 1e-9) {
                 return true;
             }

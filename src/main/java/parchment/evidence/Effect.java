@@ -14,8 +14,7 @@ import parchment.stats.Interval;
  * @param perStep points per natural step
  * @param interval of the slope per natural step
  */
-public record Effect(
-        String attribute, String feature, String stepWords, Slope slope, Slope perStep, Interval interval)
+public record Effect(String attribute, String feature, String stepWords, Slope slope, Slope perStep, Interval interval)
         implements Claim {
 
     @Override

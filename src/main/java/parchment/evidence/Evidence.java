@@ -6,6 +6,8 @@ import java.util.Optional;
 import parchment.chart.Plot;
 import parchment.display.Report;
 import parchment.display.Showable;
+import parchment.feature.Feature;
+import parchment.logbook.Logbook;
 import parchment.quantity.Temperature;
 import parchment.stats.Interval;
 
@@ -43,6 +45,22 @@ public final class Evidence implements Showable {
         this.drawn = drawn;
         this.judgement = judgement;
         this.surroundings = surroundings;
+    }
+
+    /**
+     * Answers what the scores of an attribute tell about a feature.
+     *
+     * @param attribute a column of scores, as in "sweetness"
+     * @param feature as in {@code Features.dropTemperature()}
+     * @throws IllegalArgumentException if the logbook does not score the attribute
+     */
+    public static Evidence of(String attribute, Feature feature, Logbook logbook) {
+        return of(attribute, feature, logbook, EvidenceSettings.standard());
+    }
+
+    /** Answers the same with other settings; state them before looking at the scores. */
+    public static Evidence of(String attribute, Feature feature, Logbook logbook, EvidenceSettings settings) {
+        return Readings.question(attribute, feature, logbook, settings).ask(logbook);
     }
 
     /** Returns the verdict. */
@@ -216,8 +234,8 @@ public final class Evidence implements Showable {
      * @throws IllegalStateException if nothing could be fitted
      */
     public Foretold at(double value) {
-        Analysis found = analysis.orElseThrow(() -> new IllegalStateException("No score can be foretold, because "
-                + String.join("; ", judgement.reasons()) + "."));
+        Analysis found = analysis.orElseThrow(() -> new IllegalStateException(
+                "No score can be foretold, because " + String.join("; ", judgement.reasons()) + "."));
         return Foretold.of(found, question.measure(), question.attribute(), value);
     }
 
@@ -229,9 +247,13 @@ public final class Evidence implements Showable {
     /** Returns the picture: the attribute against the feature. */
     public Plot picture() {
         return analysis.map(found -> EvidencePicture.of(
-                        question.attribute(), question.measure(), found, question.settings().level()))
+                        question.attribute(),
+                        question.measure(),
+                        found,
+                        question.settings().level()))
                 .orElseGet(() -> EvidencePicture.of(question.attribute(), question.measure(), material)
-                        .withEmptySentence("There is nothing to draw: " + String.join("; ", judgement.reasons()) + "."));
+                        .withEmptySentence(
+                                "There is nothing to draw: " + String.join("; ", judgement.reasons()) + "."));
     }
 
     /** Returns the whole answer as a page of words, tables and the picture. */

@@ -51,9 +51,11 @@ final class EvidencePage {
         if (!evidence.movedTogether().companions().isEmpty()) {
             page = page.add(evidence.movedTogether().table());
         }
-        page = page.heading("How it was reached").say(reached(analysis.get()))
+        page = page.heading("How it was reached")
+                .say(reached(analysis.get()))
                 .add(analysis.get().alternatives().table(measure.stepWords()))
-                .add(BatchScores.of(analysis.get(), measure, evidence.attribute()).table());
+                .add(BatchScores.of(analysis.get(), measure, evidence.attribute())
+                        .table());
         return page;
     }
 
@@ -73,17 +75,21 @@ final class EvidencePage {
 
     private String claims() {
         StringBuilder words = new StringBuilder();
-        evidence.effect().ifPresent(effect -> words.append(effect)
-                .append(' ')
-                .append(evidence.drawn()
-                        .map(drawn -> "This rests on " + drawn.material() + " whose target was drawn by chance, taken as drawn. ")
-                        .orElse("")));
+        evidence.effect()
+                .ifPresent(effect -> words.append(effect)
+                        .append(' ')
+                        .append(evidence.drawn()
+                                .map(drawn -> "This rests on " + drawn.material()
+                                        + " whose target was drawn by chance, taken as drawn. ")
+                                .orElse("")));
         words.append(evidence.association());
         if (evidence.analysis().isPresent()) {
             words.append(
                     evidence.cuppers() < ScoreDesign.CUPPERS_FOR_SLOPES
                             ? " This is a statement about "
-                                    + (evidence.cuppers() == 1 ? "this one cupper" : "these " + evidence.cuppers() + " cuppers")
+                                    + (evidence.cuppers() == 1
+                                            ? "this one cupper"
+                                            : "these " + evidence.cuppers() + " cuppers")
                                     + "."
                             : " This is a statement about cuppers like these " + evidence.cuppers() + ".");
         }
@@ -91,12 +97,15 @@ final class EvidencePage {
     }
 
     private String counts() {
-        StringBuilder words = new StringBuilder("Behind it: ").append(evidence.material()).append('.');
+        StringBuilder words =
+                new StringBuilder("Behind it: ").append(evidence.material()).append('.');
         List<LeftOut> left = evidence.leftOut();
         if (left.isEmpty()) {
             return words.append(" Nothing was left out.").toString();
         }
-        words.append(' ').append(Wording.sentence(String.join("; ", left.stream().map(LeftOut::toString).toList())));
+        words.append(' ')
+                .append(Wording.sentence(
+                        String.join("; ", left.stream().map(LeftOut::toString).toList())));
         return words.append('.').toString();
     }
 
@@ -125,8 +134,8 @@ final class EvidencePage {
             return reliability.toString();
         }
         Slope fitted = analysis.fittedSlope().per(measure.step());
-        return reliability + " The slope above is corrected for it; as fitted it is " + Wording.signed(fitted.estimate())
-                + " points per " + measure.stepWords() + ".";
+        return reliability + " The slope above is corrected for it; as fitted it is "
+                + Wording.signed(fitted.estimate()) + " points per " + measure.stepWords() + ".";
     }
 
     private String confounded(Analysis analysis) {

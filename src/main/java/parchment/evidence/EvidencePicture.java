@@ -30,7 +30,8 @@ final class EvidencePicture {
     }
 
     static Plot of(String attribute, Measure measure, Analysis analysis, double level) {
-        FittedScores fitted = analysis.bent().filter(bent -> analysis.bendSeen()).orElse(analysis.fitted());
+        FittedScores fitted =
+                analysis.bent().filter(bent -> analysis.bendSeen()).orElse(analysis.fitted());
         Material material = analysis.material();
         TriedRange range = analysis.range();
         double[] scores = fitted.adjustedBatchScores();
@@ -71,8 +72,9 @@ final class EvidencePicture {
             double high = Math.min(peak.set().upper(), range.highest());
             plot = plot.with(Boundary.at("best, from", low)).with(Boundary.at("best, to", high));
         }
-        return plot.withNote("Effects of lot, roast day, cupper, cupping, rest days, place in the day, green mass and date are taken"
-                        + " out, as far as they are in the model.")
+        return plot.withNote(
+                        "Effects of lot, roast day, cupper, cupping, rest days, place in the day, green mass and date are taken"
+                                + " out, as far as they are in the model.")
                 .withNote(Wording.sentence(material.toString()) + ".");
     }
 }

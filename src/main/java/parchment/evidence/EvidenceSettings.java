@@ -50,7 +50,8 @@ public final class EvidenceSettings {
      */
     public EvidenceSettings withParts(int number) {
         if (number < 2) {
-            throw new IllegalArgumentException("Roast days are left out in at least 2 parts; it was given " + number + ".");
+            throw new IllegalArgumentException(
+                    "Roast days are left out in at least 2 parts; it was given " + number + ".");
         }
         return new EvidenceSettings(level, smallestDifference, number, seed);
     }

@@ -34,11 +34,12 @@ public record Foretold(Tried tried, double difference, Interval interval, List<S
                 .map(TastedBatch::name)
                 .toList();
         if (!range.holds(value)) {
-            String words = "A " + measure.name() + " of " + measure.value(value) + " was not tried: the batches reach from "
-                    + measure.range(range.lowest(), range.highest()) + ". No score is foretold outside it. The nearest tried batches: "
-                    + Wording.list(nearest) + ".";
-            return new Foretold(
-                    Tried.NO, Double.NaN, new Interval(Double.NaN, Double.NaN, 0.9), nearest, words);
+            String words =
+                    "A " + measure.name() + " of " + measure.value(value) + " was not tried: the batches reach from "
+                            + measure.range(range.lowest(), range.highest())
+                            + ". No score is foretold outside it. The nearest tried batches: "
+                            + Wording.list(nearest) + ".";
+            return new Foretold(Tried.NO, Double.NaN, new Interval(Double.NaN, Double.NaN, 0.9), nearest, words);
         }
         Slope difference = analysis.curve().difference(value);
         Interval interval = analysis.curve().band(value);

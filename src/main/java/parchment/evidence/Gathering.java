@@ -31,8 +31,19 @@ final class Gathering {
     private final Map<LeftOut, Integer> reasons = new LinkedHashMap<>();
     private final List<String> remarks = new ArrayList<>();
 
-    /** A feature's value of one batch with its standard error, NaN where not known. */
-    record Reading(double value, double error) {}
+    /**
+     * Holds a feature's value of one batch.
+     *
+     * @param error its standard error, NaN if not known
+     * @param whyMissing why there is no value, empty if there is one
+     */
+    record Reading(double value, double error, String whyMissing) {
+        static final Reading NONE = new Reading(Double.NaN, Double.NaN, "the measure is missing");
+
+        Reading(double value, double error) {
+            this(value, error, "");
+        }
+    }
 
     private Gathering(String attribute, Logbook logbook, Map<String, Reading> readings) {
         this.attribute = attribute;
@@ -61,16 +72,11 @@ final class Gathering {
         List<CupScore> rows = new ArrayList<>();
         for (Batch batch : logbook.batches()) {
             List<CupScores> own = cups.remove(batch.name());
-            Reading reading = readings.getOrDefault(batch.name(), new Reading(Double.NaN, Double.NaN));
+            Reading reading = readings.getOrDefault(batch.name(), Reading.NONE);
             if (own == null) {
                 leave(LeftOut.What.BATCHES, "no score of " + attribute, 1);
             } else if (!Double.isFinite(reading.value())) {
-                leave(
-                        LeftOut.What.BATCHES,
-                        batch.beanTemperature().isEmpty()
-                                ? "no bean temperature was logged, so the measure is missing"
-                                : "the measure is missing",
-                        1);
+                leave(LeftOut.What.BATCHES, reading.whyMissing(), 1);
             } else if (batch.roastedAt().isEmpty()) {
                 leave(LeftOut.What.BATCHES, "no date, so the roast day is unknown", 1);
             } else if (lots && batch.lot().isEmpty()) {
@@ -83,16 +89,23 @@ final class Gathering {
                 }
             }
         }
-        cups.values().forEach(orphans -> leave(LeftOut.What.SCORES, "their batch is not in the logbook", orphans.size()));
+        cups.values()
+                .forEach(orphans -> leave(LeftOut.What.SCORES, "their batch is not in the logbook", orphans.size()));
         remarkOnMissing(kept);
         List<LeftOut> counted = reasons.entrySet().stream()
-                .map(entry -> new LeftOut(entry.getValue(), entry.getKey().what(), entry.getKey().reason()))
+                .map(entry -> new LeftOut(
+                        entry.getValue(), entry.getKey().what(), entry.getKey().reason()))
                 .toList();
         return new Material(kept, rows, counted, remarks);
     }
 
     private TastedBatch tasted(
-            int position, Batch batch, LocalDate day, Reading reading, ProbePeriods periods, Map<String, Integer> places) {
+            int position,
+            Batch batch,
+            LocalDate day,
+            Reading reading,
+            ProbePeriods periods,
+            Map<String, Integer> places) {
         String lot = batch.lot().orElse(NO_LOTS);
         String machine = batch.machine().orElse("");
         int period = periods.period(machine, day);
@@ -128,9 +141,11 @@ final class Gathering {
         Map<String, Integer> places = new HashMap<>();
         logbook.batches().stream()
                 .filter(batch -> batch.roastedAt().isPresent())
-                .sorted(Comparator.comparing(batch -> batch.roastedAt().orElseThrow().toInstant()))
+                .sorted(Comparator.comparing(
+                        batch -> batch.roastedAt().orElseThrow().toInstant()))
                 .forEach(batch -> {
-                    String key = batch.machine().orElse("") + "\n" + dayOf(batch.roastedAt().orElseThrow());
+                    String key = batch.machine().orElse("") + "\n"
+                            + dayOf(batch.roastedAt().orElseThrow());
                     places.put(batch.name(), counts.merge(key, 1, Integer::sum));
                 });
         return places;

@@ -46,7 +46,8 @@ public record HeldOutGain(double overSameModel, double overAverage, double stand
         Collections.shuffle(days, new Random(settings.seed()));
         double[] withMiss = new double[material.scores().size()];
         double[] withoutMiss = new double[withMiss.length];
-        double[] scores = material.scores().stream().mapToDouble(CupScore::score).toArray();
+        double[] scores =
+                material.scores().stream().mapToDouble(CupScore::score).toArray();
         MixedDesign full = with.design();
         MixedDesign small = without.design();
         for (int part = 0; part < settings.parts(); part++) {

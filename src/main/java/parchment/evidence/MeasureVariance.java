@@ -41,7 +41,9 @@ final class MeasureVariance {
             sum[1]++;
             all += rest[batch.position()] * rest[batch.position()];
         }
-        double between = days.values().stream().mapToDouble(sum -> sum[0] * sum[0] / sum[1]).sum();
+        double between = days.values().stream()
+                .mapToDouble(sum -> sum[0] * sum[0] / sum[1])
+                .sum();
         double perDay = (double) batches / days.size();
         double weight = batchVariance > 0 ? batchVariance / (batchVariance + perDay * dayVariance) : 1;
         int groups = material.groupMeans().size();

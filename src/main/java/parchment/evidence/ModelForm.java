@@ -53,8 +53,7 @@ record ModelForm(Shape shape, Lots lots, Days days, Date date, Beside beside) {
         MORE
     }
 
-    static final ModelForm STANDARD =
-            new ModelForm(Shape.LINE, Lots.RANDOM, Days.RANDOM, Date.CURVE, Beside.STANDARD);
+    static final ModelForm STANDARD = new ModelForm(Shape.LINE, Lots.RANDOM, Days.RANDOM, Date.CURVE, Beside.STANDARD);
 
     ModelForm with(Shape other) {
         return new ModelForm(other, lots, days, date, beside);

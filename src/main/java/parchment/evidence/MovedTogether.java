@@ -49,15 +49,21 @@ public final class MovedTogether implements Showable {
     static MovedTogether of(String feature, Material material, List<Other> others) {
         List<Companion> found = new ArrayList<>();
         for (Other other : others) {
-            Material both = material.only(batch -> Double.isFinite(other.values().getOrDefault(batch.name(), Double.NaN)));
+            Material both =
+                    material.only(batch -> Double.isFinite(other.values().getOrDefault(batch.name(), Double.NaN)));
             if (both.batches().size() < FEWEST) {
                 continue;
             }
-            Material swapped = both.changed(batch ->
-                    batch.withMeasure(other.values().getOrDefault(batch.name(), Double.NaN), Double.NaN));
+            Material swapped = both.changed(
+                    batch -> batch.withMeasure(other.values().getOrDefault(batch.name(), Double.NaN), Double.NaN));
             double r = correlation(both.within(), swapped.within());
             if (!Double.isNaN(r)) {
-                found.add(new Companion(other.name(), r, 1 / Math.max(1e-12, 1 - r * r), both.batches().size(), other.tie()));
+                found.add(new Companion(
+                        other.name(),
+                        r,
+                        1 / Math.max(1e-12, 1 - r * r),
+                        both.batches().size(),
+                        other.tie()));
             }
         }
         List<Companion> listed = found.stream()
@@ -98,8 +104,12 @@ public final class MovedTogether implements Showable {
                 .withNumber("correlation inside lots", "", 2, companions, Companion::correlation)
                 .withNumber("variance inflation", "", 1, companions, Companion::inflation)
                 .withNumber("batches", "", 0, companions, Companion::batches)
-                .withText("tied by arithmetic", companions, companion -> companion.tie().isEmpty() ? "no" : companion.tie())
-                .withNote("Of " + compared + " other features compared, those with a correlation of at least 0.3 either way are"
+                .withText(
+                        "tied by arithmetic",
+                        companions,
+                        companion -> companion.tie().isEmpty() ? "no" : companion.tie())
+                .withNote("Of " + compared
+                        + " other features compared, those with a correlation of at least 0.3 either way are"
                         + " listed, at most " + MOST_LISTED + ".");
     }
 
@@ -116,7 +126,8 @@ public final class MovedTogether implements Showable {
         return "In this logbook the " + feature + " cannot well be told apart from "
                 + Wording.list(close.stream()
                         .limit(4)
-                        .map(companion -> companion.name() + " (correlation " + Wording.plain(companion.correlation(), 2) + ")")
+                        .map(companion ->
+                                companion.name() + " (correlation " + Wording.plain(companion.correlation(), 2) + ")")
                         .toList())
                 + ".";
     }

@@ -39,8 +39,8 @@ public record NegativeControl(Slope slope, int roastDays) implements Showable {
             next[i] = sum[0] / sum[1];
         }
         try {
-            FittedScores fitted = FittedScores.of(
-                    ScoreDesign.of(earlier, ModelForm.STANDARD).withBatchColumn(NEXT_DAY, next));
+            FittedScores fitted =
+                    FittedScores.of(ScoreDesign.of(earlier, ModelForm.STANDARD).withBatchColumn(NEXT_DAY, next));
             return new NegativeControl(fitted.slope(NEXT_DAY), days.size() - 1);
         } catch (IllegalArgumentException tooFew) {
             return MISSING;

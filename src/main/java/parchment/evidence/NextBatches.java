@@ -33,7 +33,8 @@ public record NextBatches(long batches, long roastDays, double low, double high,
         for (double value : within) {
             squares += value * value;
         }
-        double critical = StudentT.quantile(1 - VerdictRules.CHANCE_OF_SLOPE / 2, Math.max(2, slope.degreesOfFreedom()));
+        double critical =
+                StudentT.quantile(1 - VerdictRules.CHANCE_OF_SLOPE / 2, Math.max(2, slope.degreesOfFreedom()));
         double wanted = size / range.width() / (critical + POWER);
         double perSquare = slope.standardError() * slope.standardError() * squares;
         double needed = perSquare / (wanted * wanted) - squares;
@@ -47,7 +48,8 @@ public record NextBatches(long batches, long roastDays, double low, double high,
     /** Returns the sentence in the reader's unit. */
     String words(Measure measure) {
         if (!(high > low)) {
-            return "The " + measure.name() + " hardly varied: any answer needs batches in which it is moved on purpose.";
+            return "The " + measure.name()
+                    + " hardly varied: any answer needs batches in which it is moved on purpose.";
         }
         if (batches > MOST) {
             return String.format(

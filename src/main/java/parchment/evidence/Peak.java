@@ -81,9 +81,7 @@ public record Peak(Answer answer, double best, Interval set, double level) imple
         if (Double.isNaN(set.lower())) {
             return true;
         }
-        return set.lower() <= set.upper()
-                ? set.contains(value)
-                : value <= set.upper() || value >= set.lower();
+        return set.lower() <= set.upper() ? set.contains(value) : value <= set.upper() || value >= set.lower();
     }
 
     /** Says whether the set is an interval with two ends. */
@@ -95,28 +93,32 @@ public record Peak(Answer answer, double best, Interval set, double level) imple
     String words(String attribute, Measure measure, TriedRange range) {
         String percent = String.format(Locale.ROOT, "%.0f %%", 100 * level);
         return switch (answer) {
-            case INSIDE -> String.format(
-                    Locale.ROOT,
-                    "In this logbook %s was highest at a %s of %s (%s Fieller interval %s)%s.",
-                    attribute,
-                    measure.name(),
-                    measure.value(best),
-                    percent,
-                    measure.range(set.lower(), set.upper()),
-                    set.lower() < range.lowest() || set.upper() > range.highest()
-                            ? "; a part of that interval was never tried"
-                            : "");
-            case RISES_THROUGHOUT -> "No peak inside the tried range: " + attribute + " rises with the " + measure.name()
-                    + " all through it, and what lies beyond was not tried.";
-            case FALLS_THROUGHOUT -> "No peak inside the tried range: " + attribute + " falls with the " + measure.name()
-                    + " all through it, and what lies beyond was not tried.";
-            case TROUGH -> String.format(
-                    Locale.ROOT,
-                    "The fitted curve has a lowest place, not a highest (%s Fieller interval of the lowest: %s), so no best %s can"
-                            + " be named.",
-                    percent,
-                    measure.range(set.lower(), set.upper()),
-                    measure.name());
+            case INSIDE ->
+                String.format(
+                        Locale.ROOT,
+                        "In this logbook %s was highest at a %s of %s (%s Fieller interval %s)%s.",
+                        attribute,
+                        measure.name(),
+                        measure.value(best),
+                        percent,
+                        measure.range(set.lower(), set.upper()),
+                        set.lower() < range.lowest() || set.upper() > range.highest()
+                                ? "; a part of that interval was never tried"
+                                : "");
+            case RISES_THROUGHOUT ->
+                "No peak inside the tried range: " + attribute + " rises with the " + measure.name()
+                        + " all through it, and what lies beyond was not tried.";
+            case FALLS_THROUGHOUT ->
+                "No peak inside the tried range: " + attribute + " falls with the " + measure.name()
+                        + " all through it, and what lies beyond was not tried.";
+            case TROUGH ->
+                String.format(
+                        Locale.ROOT,
+                        "The fitted curve has a lowest place, not a highest (%s Fieller interval of the lowest: %s), so no best %s can"
+                                + " be named.",
+                        percent,
+                        measure.range(set.lower(), set.upper()),
+                        measure.name());
             case CANNOT_TELL -> "Where " + attribute + " is best cannot be told: " + setWords(percent, measure);
         };
     }
@@ -127,10 +129,10 @@ public record Peak(Answer answer, double best, Interval set, double level) imple
         }
         if (Double.isInfinite(set.lower())) {
             if (bounded()) {
-            return "the " + percent + " Fieller interval is " + measure.range(set.lower(), set.upper())
-                    + " and its middle lies beyond what was tried.";
-        }
-        return "the " + percent + " Fieller set holds every " + measure.name() + ".";
+                return "the " + percent + " Fieller interval is " + measure.range(set.lower(), set.upper())
+                        + " and its middle lies beyond what was tried.";
+            }
+            return "the " + percent + " Fieller set holds every " + measure.name() + ".";
         }
         if (bounded()) {
             return "the " + percent + " Fieller interval is " + measure.range(set.lower(), set.upper())
@@ -142,7 +144,11 @@ public record Peak(Answer answer, double best, Interval set, double level) imple
 
     @Override
     public String toString() {
-        return String.format(Locale.ROOT, "best place: %s, Fieller set %s", answer.name().toLowerCase(Locale.ROOT), set)
+        return String.format(
+                        Locale.ROOT,
+                        "best place: %s, Fieller set %s",
+                        answer.name().toLowerCase(Locale.ROOT),
+                        set)
                 .replace('_', ' ');
     }
 }

@@ -26,11 +26,12 @@ final class ProbePeriods {
 
     /** Returns the number of the period a batch belongs to, from 1; a batch of an unwritten machine follows every written move. */
     int period(String machine, LocalDate day) {
-        return 1 + (int) moves.stream()
-                .filter(move -> (machine.isEmpty() || move.machine().equals(machine))
-                        && !day.isBefore(move.doneOn()))
-                .map(Upkeep::doneOn)
-                .distinct()
-                .count();
+        return 1
+                + (int) moves.stream()
+                        .filter(move ->
+                                (machine.isEmpty() || move.machine().equals(machine)) && !day.isBefore(move.doneOn()))
+                        .map(Upkeep::doneOn)
+                        .distinct()
+                        .count();
     }
 }

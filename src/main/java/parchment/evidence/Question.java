@@ -79,7 +79,7 @@ record Question(String attribute, Measure measure, List<MovedTogether.Other> oth
         List<Double> without = new ArrayList<>();
         for (Batch batch : logbook.batches()) {
             double value = measure.readings()
-                    .getOrDefault(batch.name(), new Gathering.Reading(Double.NaN, Double.NaN))
+                    .getOrDefault(batch.name(), Gathering.Reading.NONE)
                     .value();
             if (Double.isFinite(value)) {
                 (tasted.containsKey(batch.name()) ? with : without).add(value);

@@ -31,7 +31,8 @@ final class RandomChoice {
             return;
         }
         if (count == rows) {
-            words.add("Each " + name + " has one score only, so its own spread cannot be told from the spread from cup to cup.");
+            words.add("Each " + name
+                    + " has one score only, so its own spread cannot be told from the spread from cup to cup.");
             return;
         }
         for (Map.Entry<String, List<Integer>> other : cuts.entrySet()) {

@@ -36,7 +36,8 @@ public record Reliability(double value, double ownError, double spread, int batc
      */
     static Reliability of(double[] within, double[] errors, double variance) {
         double[] known = Arrays.stream(errors).filter(Double::isFinite).toArray();
-        double meanSquare = Arrays.stream(known).map(error -> error * error).average().orElse(Double.NaN);
+        double meanSquare =
+                Arrays.stream(known).map(error -> error * error).average().orElse(Double.NaN);
         double value = Double.isNaN(meanSquare) ? Double.NaN : Math.max(0, 1 - meanSquare / variance);
         return new Reliability(value, Math.sqrt(meanSquare), spread(within), within.length);
     }
@@ -79,8 +80,7 @@ public record Reliability(double value, double ownError, double spread, int batc
         double relative = Math.sqrt(2.0 / Math.max(1, batches - 1)) * (1 - value);
         double slopePart = fitted.standardError() / value;
         double reliabilityPart = fitted.estimate() / (value * value) * relative;
-        return new Slope(
-                fitted.estimate() / value, Math.hypot(slopePart, reliabilityPart), fitted.degreesOfFreedom());
+        return new Slope(fitted.estimate() / value, Math.hypot(slopePart, reliabilityPart), fitted.degreesOfFreedom());
     }
 
     @Override

@@ -147,7 +147,8 @@ final class ScoreDesign {
             choice.offer("lot", labels(score -> material.batchOf(score).lot()));
         }
         if (form.days() == ModelForm.Days.RANDOM) {
-            choice.offer("roast day", labels(score -> material.batchOf(score).day().toString()));
+            choice.offer(
+                    "roast day", labels(score -> material.batchOf(score).day().toString()));
         }
         choice.offer("batch", labels(score -> material.batchOf(score).name()));
         choice.offer("cupper", labels(CupScore::cupper));
@@ -166,8 +167,8 @@ final class ScoreDesign {
     }
 
     private boolean put(String name, ToDoubleFunction<TastedBatch> value) {
-        double[] column = centre(
-                rows(material.batches().stream().mapToDouble(value).toArray()));
+        double[] column =
+                centre(rows(material.batches().stream().mapToDouble(value).toArray()));
         if (!varies(column)) {
             return false;
         }

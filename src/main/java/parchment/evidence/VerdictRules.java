@@ -66,7 +66,8 @@ final class VerdictRules {
                 ? finding(analysis, blindness, planned)
                 : noFinding(analysis);
         if (analysis.control().setOff() && verdict != Verdict.CANNOT_TELL) {
-            reasons.add("the " + feature + " of the next roast day goes with today's score, so time stands behind both; the verdict"
+            reasons.add("the " + feature
+                    + " of the next roast day goes with today's score, so time stands behind both; the verdict"
                     + " drops one level");
             return verdict.lowered();
         }
@@ -89,12 +90,14 @@ final class VerdictRules {
                     feature));
         }
         if (!analysis.fittedSlope().known() || analysis.fitted().mostDegrees() < FEWEST_DEGREES) {
-            return Optional.of("once lots, dates and the other terms are taken into account, too few roast days are left to compare");
+            return Optional.of(
+                    "once lots, dates and the other terms are taken into account, too few roast days are left to compare");
         }
         List<Facts.Fact> standIns = facts.standIns();
         if (!standIns.isEmpty()) {
-            return Optional.of(Wording.list(standIns.stream().map(Facts.Fact::name).toList())
-                    + " explains the " + feature + " so closely that the two cannot be told apart");
+            return Optional.of(
+                    Wording.list(standIns.stream().map(Facts.Fact::name).toList()) + " explains the " + feature
+                            + " so closely that the two cannot be told apart");
         }
         return Optional.empty();
     }
@@ -110,8 +113,9 @@ final class VerdictRules {
         }
         List<String> missing = missingForStrong(analysis, blindness, planned);
         if (missing.isEmpty()) {
-            reasons.add("the target was drawn by chance, all eight other ways of looking agree, and roast days left out were foretold"
-                    + " better");
+            reasons.add(
+                    "the target was drawn by chance, all eight other ways of looking agree, and roast days left out were foretold"
+                            + " better");
             return Verdict.STRONG;
         }
         reasons.addAll(missing);
@@ -121,8 +125,9 @@ final class VerdictRules {
     private List<String> missingForStrong(Analysis analysis, Blindness blindness, Planned planned) {
         List<String> missing = new ArrayList<>();
         if (planned == Planned.NOT_BY_CHANCE) {
-            missing.add("the " + feature
-                    + " was not drawn by chance beforehand, so what the roaster saw in the beans may stand behind both");
+            missing.add(
+                    "the " + feature
+                            + " was not drawn by chance beforehand, so what the roaster saw in the beans may stand behind both");
         }
         if (!blindness.enough()) {
             missing.add("not all scores were given blind and before discussion");
@@ -133,7 +138,8 @@ final class VerdictRules {
         Alternatives looks = analysis.alternatives();
         long agreeing = looks.agreeing(analysis.fittedSlope());
         if (agreeing < looks.looks().size()) {
-            missing.add("only " + agreeing + " of the " + looks.looks().size() + " other ways of looking show the same sign");
+            missing.add("only " + agreeing + " of the " + looks.looks().size()
+                    + " other ways of looking show the same sign");
         }
         if (!(analysis.gain().lowerBound() > 0)) {
             missing.add("on roast days left out it did not foretell scores better beyond doubt");

@@ -7,6 +7,7 @@ import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -19,6 +20,7 @@ import parchment.logbook.CupScores;
 import parchment.logbook.Cupping;
 import parchment.logbook.Logbook;
 import parchment.logbook.Problems;
+import parchment.logbook.Upkeep;
 import parchment.quantity.Mass;
 import parchment.quantity.Temperature;
 import parchment.quantity.TemperatureUnit;
@@ -54,11 +56,25 @@ final class KnownTruth {
     double cupSpread = 0.5;
     double drift = 0;
     double driftOfDrop = 0;
+
+    /** How far the scores swing over the dates, one and a half swings in all. */
+    double season = 0;
+
     boolean byChance = false;
     Cupping.Said blind = Cupping.Said.YES;
     Cupping.Said beforeDiscussion = Cupping.Said.YES;
     TemperatureUnit reader = TemperatureUnit.CELSIUS;
     double cuppedShare = 1;
+
+    /** The first roast day after the probe was moved, counted from 0; never if it is as large as the number of days. */
+    int probeMovedOnDay = Integer.MAX_VALUE;
+
+    double probeShift = 2.5;
+
+    /** How strongly a hidden state of the beans moves both the drop and the score, in spreads of the drop and in points. */
+    double hiddenInDrop = 0;
+
+    double hiddenInScore = 0;
 
     /** A drawn logbook with the drop temperatures as they would be read. */
     record Drawn(Logbook logbook, Measure measure) {}
@@ -83,13 +99,17 @@ final class KnownTruth {
             LocalDate date = start.plusDays(3L * day + day % 2);
             double when = days < 2 ? 0 : (double) day / (days - 1) - 0.5;
             double dayDrop = random.nextGaussian() * dropSpread * Math.sqrt(dayShareOfDrop);
-            double dayEffect = random.nextGaussian() * daySpread + drift * when;
+            double dayEffect = random.nextGaussian() * daySpread + drift * when + season * Math.sin(3 * Math.PI * when);
             for (int place = 0; place < batchesPerDay; place++) {
-                String name = String.format(java.util.Locale.ROOT, "B%03d", batches.size() + 1);
+                String name = String.format(Locale.ROOT, "B%03d", batches.size() + 1);
                 int lot = random.nextInt(lots);
                 double own = random.nextGaussian() * dropSpread * Math.sqrt(1 - dayShareOfDrop);
-                double drop = center + lotDrop[lot] + (byChance ? Math.rint((dayDrop + own) / 2) * 2 : dayDrop + own)
+                double drop = center
+                        + lotDrop[lot]
+                        + (byChance ? Math.rint((dayDrop + own) / 2) * 2 : dayDrop + own)
                         + driftOfDrop * when;
+                double hidden = random.nextGaussian();
+                drop += hiddenInDrop * hidden;
                 double mass = 2 + 0.1 * random.nextGaussian();
                 double batchEffect = random.nextGaussian() * batchSpread;
                 Batch.Builder batch = Batch.named(name)
@@ -110,8 +130,10 @@ final class KnownTruth {
                     batch.plan(new BatchPlan(Optional.of(Temperature.celsius(drop)), BatchPlan.PlannedBy.CHANCE));
                 }
                 batches.add(batch.build());
-                readings.put(
-                        name, new Gathering.Reading(drop + random.nextGaussian() * measureError, measureError));
+                readings.put(name,
+                        new Gathering.Reading(
+                                drop + (day >= probeMovedOnDay ? probeShift : 0) + random.nextGaussian() * measureError,
+                                measureError));
                 if (random.nextDouble() >= cuppedShare) {
                     continue;
                 }
@@ -123,6 +145,7 @@ final class KnownTruth {
                         double score = 6
                                 + slope * x
                                 + bend * x * x
+                                + hiddenInScore * hidden
                                 + lotEffect[lot]
                                 + dayEffect
                                 + batchEffect
@@ -155,7 +178,13 @@ final class KnownTruth {
                 List.of(),
                 cups,
                 sessions,
-                List.of(),
+                probeMovedOnDay < days
+                        ? List.of(new Upkeep(
+                                "drum one",
+                                start.plusDays(3L * probeMovedOnDay + probeMovedOnDay % 2),
+                                "probe moved",
+                                Optional.empty()))
+                        : List.of(),
                 Map.of(),
                 Logbook.CrackHabit.NOT_WRITTEN,
                 new Problems(List.of())));

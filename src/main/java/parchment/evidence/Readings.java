@@ -1,0 +1,69 @@
+package parchment.evidence;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import parchment.feature.BatchTable;
+import parchment.feature.Family;
+import parchment.feature.Feature;
+import parchment.feature.Features;
+import parchment.logbook.Logbook;
+
+/** Reads the feature asked about, and those it may have moved together with, off every batch. */
+final class Readings {
+    private Readings() {}
+
+    static Question question(String attribute, Feature feature, Logbook logbook, EvidenceSettings settings) {
+        Checks.attribute(attribute, logbook.attributes(), logbook.name());
+        List<Feature> measured = new ArrayList<>(List.of(feature));
+        Features.all().list().stream()
+                .filter(other -> !other.name().equals(feature.name()))
+                .forEach(measured::add);
+        BatchTable table = BatchTable.of(logbook, measured);
+        Measure measure = new Measure(
+                feature.name(),
+                feature.unit().withNaturalStep(feature.naturalStep()),
+                logbook.readerUnit(),
+                readings(table, feature));
+        return new Question(attribute, measure, others(feature, table), settings);
+    }
+
+    private static Map<String, Gathering.Reading> readings(BatchTable table, Feature feature) {
+        double[] values = table.values(feature);
+        double[] errors = table.standardErrors(feature);
+        Map<String, String> why = table.whyMissing(feature);
+        // A table writes 0 where a feature's error is not known; an error of 0 for every batch is that, not perfection.
+        boolean known = Arrays.stream(errors).anyMatch(error -> error > 0);
+        Map<String, Gathering.Reading> readings = new LinkedHashMap<>();
+        for (int i = 0; i < values.length; i++) {
+            String name = table.names().get(i);
+            readings.put(
+                    name,
+                    Double.isFinite(values[i])
+                            ? new Gathering.Reading(values[i], known ? errors[i] : Double.NaN)
+                            : new Gathering.Reading(
+                                    Double.NaN, Double.NaN, why.getOrDefault(name, "the measure is missing")));
+        }
+        return readings;
+    }
+
+    private static List<MovedTogether.Other> others(Feature feature, BatchTable table) {
+        List<MovedTogether.Other> others = new ArrayList<>();
+        for (Feature other : table.features()) {
+            if (other.name().equals(feature.name())) {
+                continue;
+            }
+            double[] values = table.values(other);
+            Map<String, Double> byBatch = new LinkedHashMap<>();
+            for (int i = 0; i < values.length; i++) {
+                byBatch.put(table.names().get(i), values[i]);
+            }
+            Family family = other.family();
+            String tie = family == feature.family() && !family.identity().isEmpty() ? family.words() : "";
+            others.add(new MovedTogether.Other(other.name(), byBatch, tie));
+        }
+        return others;
+    }
+}
