@@ -110,13 +110,7 @@ final class Analysis {
     }
 
     Peak peak() {
-        return bend.map(fitted -> Peak.of(
-                        fitted.slope(),
-                        fitted.slope(ScoreDesign.SQUARE),
-                        fitted.covariance(ScoreDesign.FEATURE, ScoreDesign.SQUARE),
-                        range,
-                        settings.level()))
-                .orElseGet(() -> Peak.of(Slope.MISSING, Slope.MISSING, 0, range, settings.level()));
+        return bend.map(fitted -> Peak.of(fitted, range, settings.level())).orElseGet(() -> Peak.unknown(range));
     }
 
     /** Returns the course that is drawn: the bend if it was seen, the line otherwise. */

@@ -115,7 +115,7 @@ final class EvidencePage {
         String groups = analysis.material().groupMeans().size() > 1
                 ? " Each lot is brought to the mean of all lots first; count from a lot's own mean."
                 : "";
-        Report longer = page.say(peak.words(evidence.attribute(), measure, range)
+        Report longer = page.say(peak.words(evidence.attribute(), measure)
                 + (peak.answer() == Peak.Answer.INSIDE && !analysis.bendSeen()
                         ? " The bend itself may be chance: take this place as a guess."
                         : "")

@@ -4,11 +4,11 @@ import java.util.List;
 import java.util.Locale;
 import parchment.chart.Axis;
 import parchment.chart.Band;
-import parchment.chart.Boundary;
 import parchment.chart.Line;
 import parchment.chart.Marker;
 import parchment.chart.Plot;
 import parchment.chart.Points;
+import parchment.chart.Span;
 import parchment.chart.Weight;
 import parchment.quantity.Unit;
 import parchment.stats.Interval;
@@ -68,9 +68,9 @@ final class EvidencePicture {
                 .withTriedRange(range.lowest(), range.highest());
         Peak peak = analysis.peak();
         if (peak.answer() == Peak.Answer.INSIDE && analysis.bendSeen()) {
-            double low = Math.max(peak.set().lower(), range.lowest());
-            double high = Math.min(peak.set().upper(), range.highest());
-            plot = plot.with(Boundary.at("best, from", low)).with(Boundary.at("best, to", high));
+            for (Interval part : peak.set().map(set -> set.within(range.lowest(), range.highest())).orElse(List.of())) {
+                plot = plot.with(Span.of("best", part.lower(), part.upper()));
+            }
         }
         return plot.withNote(
                         "Effects of lot, roast day, cupper, cupping, rest days, place in the day, green mass and date are taken"

@@ -1,18 +1,13 @@
 package parchment.evidence;
 
 import java.time.LocalDate;
-import java.util.ArrayList;
-import java.util.Collections;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.Random;
 import java.util.TreeMap;
-import java.util.TreeSet;
-import java.util.stream.IntStream;
 import parchment.display.Showable;
-import parchment.stats.LinearMixedModel;
+import parchment.stats.GroupedFolds;
 import parchment.stats.MixedDesign;
 import parchment.stats.Prediction;
 
@@ -38,30 +33,22 @@ public record HeldOutGain(double overSameModel, double overAverage, double stand
     /** Leaves the roast days out in parts; missing if the rest is too small to fit in any part. */
     static HeldOutGain of(ScoreDesign with, ScoreDesign without, EvidenceSettings settings) {
         Material material = with.material();
-        List<LocalDate> days = new ArrayList<>(
-                new TreeSet<>(material.batches().stream().map(TastedBatch::day).toList()));
-        if (days.size() < 2 * settings.parts()) {
+        if (material.roastDays() < 2 * settings.parts()) {
             return MISSING;
         }
-        Collections.shuffle(days, new Random(settings.seed()));
-        double[] withMiss = new double[material.scores().size()];
-        double[] withoutMiss = new double[withMiss.length];
-        double[] scores =
-                material.scores().stream().mapToDouble(CupScore::score).toArray();
+        List<String> days = material.scores().stream()
+                .map(score -> material.batchOf(score).day().toString())
+                .toList();
+        GroupedFolds folds = GroupedFolds.of(days, settings.parts(), settings.seed());
+        double[] scores = material.scores().stream().mapToDouble(CupScore::score).toArray();
+        double[] withMiss = new double[scores.length];
+        double[] withoutMiss = new double[scores.length];
         MixedDesign full = with.design();
         MixedDesign small = without.design();
-        for (int part = 0; part < settings.parts(); part++) {
-            int own = part;
-            int parts = settings.parts();
-            boolean[] out = new boolean[scores.length];
-            for (int row = 0; row < out.length; row++) {
-                LocalDate day = material.batchOf(material.scores().get(row)).day();
-                out[row] = days.indexOf(day) % parts == own;
-            }
-            int[] kept = IntStream.range(0, out.length).filter(row -> !out[row]).toArray();
+        for (GroupedFolds.Fold fold : folds.folds()) {
             try {
-                foretell(full, kept, out, scores, withMiss, material);
-                foretell(small, kept, out, scores, withoutMiss, material);
+                foretell(full, fold, scores, withMiss, material);
+                foretell(small, fold, scores, withoutMiss, material);
             } catch (IllegalArgumentException tooFew) {
                 return MISSING;
             }
@@ -71,18 +58,15 @@ public record HeldOutGain(double overSameModel, double overAverage, double stand
     }
 
     private static void foretell(
-            MixedDesign design, int[] kept, boolean[] out, double[] scores, double[] misses, Material material) {
-        LinearMixedModel model = design.withRows(kept).fit();
-        double[] foretold = model.predict(design, Prediction.AVERAGE_GROUP);
+            MixedDesign design, GroupedFolds.Fold fold, double[] scores, double[] misses, Material material) {
+        double[] foretold = design.withRows(fold.train()).fit().predict(design, Prediction.AVERAGE_GROUP);
         double[] differences = new double[scores.length];
         for (int row = 0; row < scores.length; row++) {
             differences[row] = scores[row] - foretold[row];
         }
         double[] contrasts = contrasts(differences, material);
-        for (int row = 0; row < scores.length; row++) {
-            if (out[row]) {
-                misses[row] = contrasts[row];
-            }
+        for (int row : fold.test()) {
+            misses[row] = contrasts[row];
         }
     }
 

@@ -38,7 +38,7 @@ final class Readings {
         boolean known = Arrays.stream(errors).anyMatch(error -> error > 0);
         Map<String, Gathering.Reading> readings = new LinkedHashMap<>();
         for (int i = 0; i < values.length; i++) {
-            String name = table.names().get(i);
+            String name = table.batches().get(i).name();
             readings.put(
                     name,
                     Double.isFinite(values[i])
@@ -58,7 +58,7 @@ final class Readings {
             double[] values = table.values(other);
             Map<String, Double> byBatch = new LinkedHashMap<>();
             for (int i = 0; i < values.length; i++) {
-                byBatch.put(table.names().get(i), values[i]);
+                byBatch.put(table.batches().get(i).name(), values[i]);
             }
             Family family = other.family();
             String tie = family == feature.family() && !family.identity().isEmpty() ? family.words() : "";

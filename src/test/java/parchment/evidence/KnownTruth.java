@@ -76,6 +76,12 @@ final class KnownTruth {
 
     double hiddenInScore = 0;
 
+    /** How the drop of the next roast day goes with today's score, in points per spread of the days: something nothing can cause. */
+    double nextDayInScore = 0;
+
+    /** Only batches dropped at this temperature or above are cupped. */
+    double leastCuppedDrop = Double.NEGATIVE_INFINITY;
+
     /** A drawn logbook with the drop temperatures as they would be read. */
     record Drawn(Logbook logbook, Measure measure) {}
 
@@ -95,11 +101,13 @@ final class KnownTruth {
         for (int c = 0; c < cuppings; c++) {
             sessions.add(new Cupping("C" + (c + 1), blind, beforeDiscussion, Map.of()));
         }
+        double[] dayDrops = normals(random, days + 1, dropSpread * Math.sqrt(dayShareOfDrop));
         for (int day = 0; day < days; day++) {
             LocalDate date = start.plusDays(3L * day + day % 2);
             double when = days < 2 ? 0 : (double) day / (days - 1) - 0.5;
-            double dayDrop = random.nextGaussian() * dropSpread * Math.sqrt(dayShareOfDrop);
-            double dayEffect = random.nextGaussian() * daySpread + drift * when + season * Math.sin(3 * Math.PI * when);
+            double dayDrop = dayDrops[day];
+            double dayEffect = random.nextGaussian() * daySpread + drift * when + season * Math.sin(3 * Math.PI * when)
+                    + nextDayInScore * dayDrops[day + 1];
             for (int place = 0; place < batchesPerDay; place++) {
                 String name = String.format(Locale.ROOT, "B%03d", batches.size() + 1);
                 int lot = random.nextInt(lots);
@@ -134,7 +142,7 @@ final class KnownTruth {
                         new Gathering.Reading(
                                 drop + (day >= probeMovedOnDay ? probeShift : 0) + random.nextGaussian() * measureError,
                                 measureError));
-                if (random.nextDouble() >= cuppedShare) {
+                if (random.nextDouble() >= cuppedShare || drop < leastCuppedDrop) {
                     continue;
                 }
                 int cupping = day / daysPerCupping;
