@@ -1,13 +1,13 @@
 package parchment.evidence;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import parchment.display.Showable;
 import parchment.display.Table;
 import parchment.stats.Interval;
+import parchment.stats.Robust;
 
 /**
  * Looks at the same question in eight other fixed ways, chosen before any score was seen.
@@ -82,10 +82,8 @@ public final class Alternatives implements Showable {
 
     private static Material trimmed(Material material) {
         double[] within = material.within();
-        double[] sorted = within.clone();
-        Arrays.sort(sorted);
-        double low = Reliability.at(sorted, OUTER_SHARE);
-        double high = Reliability.at(sorted, 1 - OUTER_SHARE);
+        double low = Robust.quantile(within, OUTER_SHARE);
+        double high = Robust.quantile(within, 1 - OUTER_SHARE);
         return material.only(batch -> within[batch.position()] >= low && within[batch.position()] <= high);
     }
 

@@ -8,6 +8,8 @@ import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
 import parchment.display.Showable;
 import parchment.display.Table;
+import parchment.stats.LinearModel;
+import parchment.stats.MixedDesign;
 
 /**
  * Shows what else about the batches moved together with the feature: lot, season, operator, place in the day, mass, room.
@@ -101,11 +103,25 @@ public final class Facts implements Showable {
 
     private static void add(
             List<Fact> found, String name, List<TastedBatch> known, List<double[]> columns, Handled handled) {
-        double explains = LeastSquares.on(columns, known.size())
-                .explained(known.stream().mapToDouble(TastedBatch::measure).toArray());
+        double explains = explained(
+                known.stream().mapToDouble(TastedBatch::measure).toArray(), columns);
         if (!Double.isNaN(explains)) {
             found.add(new Fact(name, explains, handled, known.size()));
         }
+    }
+
+    /** Returns the adjusted R squared of least squares, never below 0; NaN if too few batches are left. */
+    private static double explained(double[] measure, List<double[]> columns) {
+        MixedDesign design = MixedDesign.of("measure", measure);
+        for (int k = 0; k < columns.size(); k++) {
+            design = design.withCovariate("fact " + (k + 1), columns.get(k));
+        }
+        if (measure.length <= columns.size() + 1) {
+            return Double.NaN;
+        }
+        LinearModel model = LinearModel.fit(design);
+        double left = (1 - model.rSquared()) * (measure.length - 1) / model.residualDegreesOfFreedom();
+        return Math.max(0, 1 - left);
     }
 
     /** Returns the facts that vary in this logbook. */

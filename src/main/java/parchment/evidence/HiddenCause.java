@@ -20,15 +20,8 @@ public record HiddenCause(double toErase, double toBlur, double level) implement
         if (!slope.known() || slope.degreesOfFreedom() <= 1) {
             return new HiddenCause(Double.NaN, Double.NaN, level);
         }
-        double degrees = slope.degreesOfFreedom();
-        double f = Math.abs(slope.estimate() / slope.standardError()) / Math.sqrt(degrees);
-        double critical = StudentT.quantile(0.5 + level / 2, degrees - 1) / Math.sqrt(degrees - 1);
-        return new HiddenCause(robustness(f), f > critical ? robustness(f - critical) : 0, level);
-    }
-
-    private static double robustness(double f) {
-        double square = f * f;
-        return 0.5 * (Math.sqrt(square * square + 4 * square) - square);
+        parchment.stats.HiddenCause cause = parchment.stats.HiddenCause.of(slope.asEstimate());
+        return new HiddenCause(cause.robustness(), cause.robustnessOfInterval(level), level);
     }
 
     @Override

@@ -1,10 +1,10 @@
 package parchment.evidence;
 
 import java.time.LocalDate;
-import java.util.ArrayList;
 import java.util.HashMap;
-import java.util.List;
 import java.util.Map;
+import parchment.stats.LinearModel;
+import parchment.stats.MixedDesign;
 
 /**
  * Works out the variance of the feature that the model's slope rests on.
@@ -25,14 +25,14 @@ final class MeasureVariance {
     static double of(ScoreDesign design, double dayVariance, double batchVariance) {
         Material material = design.material();
         int batches = material.batches().size();
-        List<double[]> others = new ArrayList<>();
-        design.columns().forEach((name, column) -> {
-            if (!name.equals(ScoreDesign.FEATURE) && !name.equals(ScoreDesign.SQUARE)) {
-                others.add(batchMeans(material, column));
+        MixedDesign others = MixedDesign.of("measure", design.centered());
+        for (Map.Entry<String, double[]> column : design.columns().entrySet()) {
+            if (!column.getKey().equals(ScoreDesign.FEATURE) && !column.getKey().equals(ScoreDesign.SQUARE)) {
+                others = others.withCovariate(column.getKey(), batchMeans(material, column.getValue()));
             }
-        });
-        LeastSquares squares = LeastSquares.on(others, batches);
-        double[] rest = squares.rest(design.centered());
+        }
+        LinearModel squares = LinearModel.fit(others);
+        double[] rest = squares.residuals();
         Map<LocalDate, double[]> days = new HashMap<>();
         double all = 0;
         for (TastedBatch batch : material.batches()) {
@@ -48,7 +48,7 @@ final class MeasureVariance {
         double weight = batchVariance > 0 ? batchVariance / (batchVariance + perDay * dayVariance) : 1;
         int groups = material.groupMeans().size();
         double insideDegrees = Math.max(0, batches - days.size());
-        double betweenDegrees = Math.max(1, days.size() - groups - squares.rank() + 1);
+        double betweenDegrees = Math.max(1, days.size() - groups - squares.columnNames().size() + 1);
         return (all - between + weight * between) / (insideDegrees + weight * betweenDegrees);
     }
 

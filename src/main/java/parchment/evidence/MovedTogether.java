@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import parchment.display.Showable;
 import parchment.display.Table;
+import parchment.stats.Correlation;
 
 /**
  * Shows which other features moved together with the one asked about, inside lots and probe periods of this logbook.
@@ -56,7 +57,7 @@ public final class MovedTogether implements Showable {
             }
             Material swapped = both.changed(
                     batch -> batch.withMeasure(other.values().getOrDefault(batch.name(), Double.NaN), Double.NaN));
-            double r = correlation(both.within(), swapped.within());
+            double r = Correlation.pearson(both.within(), swapped.within());
             if (!Double.isNaN(r)) {
                 found.add(new Companion(
                         other.name(),
@@ -72,18 +73,6 @@ public final class MovedTogether implements Showable {
                 .limit(MOST_LISTED)
                 .toList();
         return new MovedTogether(feature, listed, found.size());
-    }
-
-    private static double correlation(double[] a, double[] b) {
-        double ab = 0;
-        double aa = 0;
-        double bb = 0;
-        for (int i = 0; i < a.length; i++) {
-            ab += a[i] * b[i];
-            aa += a[i] * a[i];
-            bb += b[i] * b[i];
-        }
-        return aa > 0 && bb > 1e-18 ? ab / Math.sqrt(aa * bb) : Double.NaN;
     }
 
     /** Returns the features with a correlation of at least 0.3 either way, the closest first, at most eight. */

@@ -34,7 +34,9 @@ public record NextBatches(long batches, long roastDays, double low, double high,
             squares += value * value;
         }
         double critical =
-                StudentT.quantile(1 - VerdictRules.CHANCE_OF_SLOPE / 2, Math.max(2, slope.degreesOfFreedom()));
+                new Slope(0, 1, Math.max(2, slope.degreesOfFreedom()))
+                .interval(1 - VerdictRules.CHANCE_OF_SLOPE)
+                .upper();
         double wanted = size / range.width() / (critical + POWER);
         double perSquare = slope.standardError() * slope.standardError() * squares;
         double needed = perSquare / (wanted * wanted) - squares;

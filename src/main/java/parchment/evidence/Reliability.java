@@ -3,6 +3,8 @@ package parchment.evidence;
 import java.util.Arrays;
 import java.util.Locale;
 import parchment.display.Showable;
+import parchment.stats.MeasurementError;
+import parchment.stats.Robust;
 
 /**
  * Says how much of the feature's spread is the batches' own and how much is error of measuring.
@@ -19,10 +21,10 @@ import parchment.display.Showable;
  */
 public record Reliability(double value, double ownError, double spread, int batches) implements Showable {
     /** Under this a slope says nothing. */
-    static final double TOO_LOW = 0.5;
+    static final double TOO_LOW = MeasurementError.LEAST_RELIABILITY;
 
     /** Under this a slope is corrected. */
-    static final double CORRECTED = 0.9;
+    static final double CORRECTED = MeasurementError.GOOD_RELIABILITY;
 
     /** The tried spread has to be at least this many of the measure's own errors. */
     static final double ERRORS_IN_SPREAD = 3;
@@ -42,21 +44,9 @@ public record Reliability(double value, double ownError, double spread, int batc
         return new Reliability(value, Math.sqrt(meanSquare), spread(within), within.length);
     }
 
-    /** Returns the distance from the 10th to the 90th percentile (linear between order statistics). */
+    /** Returns the distance from the 10th to the 90th percentile. */
     static double spread(double[] values) {
-        double[] sorted = values.clone();
-        Arrays.sort(sorted);
-        return at(sorted, 0.9) - at(sorted, 0.1);
-    }
-
-    static double at(double[] sorted, double share) {
-        if (sorted.length == 0) {
-            return Double.NaN;
-        }
-        double place = share * (sorted.length - 1);
-        int low = (int) Math.floor(place);
-        int high = Math.min(sorted.length - 1, low + 1);
-        return sorted[low] + (place - low) * (sorted[high] - sorted[low]);
+        return Robust.quantile(values, 0.9) - Robust.quantile(values, 0.1);
     }
 
     /** Says whether the tried spread is too small for the measure's own error. */

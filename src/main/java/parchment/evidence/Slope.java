@@ -2,6 +2,7 @@ package parchment.evidence;
 
 import java.util.Locale;
 import parchment.display.Showable;
+import parchment.stats.Estimate;
 import parchment.stats.Interval;
 
 /**
@@ -25,13 +26,16 @@ public record Slope(double estimate, double standardError, double degreesOfFreed
         if (!known()) {
             return new Interval(Double.NaN, Double.NaN, level);
         }
-        double half = StudentT.quantile(0.5 + level / 2, degreesOfFreedom) * standardError;
-        return new Interval(estimate - half, estimate + half, level);
+        return asEstimate().interval(level);
     }
 
     /** Returns the two-sided chance of a slope at least this far from 0 if there were none; 1 if the slope is not known. */
     public double chance() {
-        return known() ? StudentT.twoSided(estimate / standardError, degreesOfFreedom) : 1;
+        return known() ? asEstimate().probability() : 1;
+    }
+
+    Estimate asEstimate() {
+        return new Estimate("slope", estimate, standardError, degreesOfFreedom);
     }
 
     /** Returns the slope over another step of the measure: both numbers times the step. */

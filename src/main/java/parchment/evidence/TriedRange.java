@@ -1,9 +1,9 @@
 package parchment.evidence;
 
-import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.stream.IntStream;
+import parchment.stats.Robust;
 
 /**
  * Holds the range of the feature that was tried, on the scale on which lots are brought to one level: each batch's distance from the
@@ -18,14 +18,13 @@ import java.util.stream.IntStream;
 public record TriedRange(double lowest, double highest, double low, double high, double center) {
 
     static TriedRange of(ScoreDesign design) {
-        double[] sorted = design.centered();
-        Arrays.sort(sorted);
+        double[] own = design.centered();
         double center = design.material().center();
         return new TriedRange(
-                center + sorted[0],
-                center + sorted[sorted.length - 1],
-                center + Reliability.at(sorted, 0.1),
-                center + Reliability.at(sorted, 0.9),
+                center + Robust.quantile(own, 0),
+                center + Robust.quantile(own, 1),
+                center + Robust.quantile(own, 0.1),
+                center + Robust.quantile(own, 0.9),
                 center);
     }
 

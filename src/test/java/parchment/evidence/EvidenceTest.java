@@ -86,7 +86,7 @@ class EvidenceTest {
     @Test
     void cannotTellWhereTheDropHardlyVaried() {
         KnownTruth truth = new KnownTruth();
-        truth.dropSpread = 0.3;
+        truth.dropSpread = 0.03;
         Evidence evidence = ask(truth, 2);
         assertEquals(Verdict.CANNOT_TELL, evidence.verdict());
         assertTrue(evidence.reasons().get(0).contains("hardly varied"), evidence.reasons().toString());
@@ -104,16 +104,23 @@ class EvidenceTest {
     @Test
     void oneCupperWithFortyBatchesAndOneCupEachGetsAModestAnswer() {
         KnownTruth truth = oneCupper();
-        truth.slope = 0.03;
-        Evidence evidence = ask(truth, 4);
-        assertEquals(40, evidence.batches());
-        assertEquals(40, evidence.scores());
-        assertEquals(1, evidence.cuppers());
-        assertEquals(Verdict.CANNOT_TELL, evidence.verdict());
-        String text = evidence.text();
-        assertTrue(text.contains("this one cupper"), text);
-        assertTrue(text.contains("Each batch has one score only"), text);
-        assertTrue(text.contains("What would tell: about"), text);
+        truth.slope = 0.05;
+        int cannotTell = 0;
+        for (long seed = 1; seed <= 8; seed++) {
+            Evidence evidence = ask(truth, seed);
+            assertEquals(40, evidence.batches());
+            assertEquals(40, evidence.scores());
+            assertEquals(1, evidence.cuppers());
+            assertNotEquals(Verdict.STRONG, evidence.verdict());
+            String text = evidence.text();
+            assertTrue(text.contains("this one cupper"), text);
+            assertTrue(text.contains("Each batch has one score only"), text);
+            if (evidence.verdict() == Verdict.CANNOT_TELL) {
+                cannotTell++;
+                assertTrue(text.contains("What would tell: about") || text.contains("further batches"), text);
+            }
+        }
+        assertTrue(cannotTell >= 4, "cannot tell in " + cannotTell + " of 8");
     }
 
     @Test
@@ -197,7 +204,10 @@ class EvidenceTest {
         truth.lots = 1;
         Evidence moved = ask(truth, 9);
         assertEquals(2, moved.material().groupMeans().size());
-        assertTrue(moved.interval().contains(0.15), moved.toString());
+        truth.probeShift = 0;
+        Evidence unmoved = ask(truth, 9);
+        assertEquals(
+                unmoved.association().slope().estimate(), moved.association().slope().estimate(), 1e-6);
     }
 
     @Test
