@@ -68,7 +68,9 @@ final class EvidencePicture {
                 .withTriedRange(range.lowest(), range.highest());
         Peak peak = analysis.peak();
         if (peak.answer() == Peak.Answer.INSIDE && analysis.bendSeen()) {
-            for (Interval part : peak.set().map(set -> set.within(range.lowest(), range.highest())).orElse(List.of())) {
+            for (Interval part : peak.set()
+                    .map(set -> set.within(range.lowest(), range.highest()))
+                    .orElse(List.of())) {
                 plot = plot.with(Span.of("best", part.lower(), part.upper()));
             }
         }

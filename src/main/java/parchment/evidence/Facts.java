@@ -103,8 +103,8 @@ public final class Facts implements Showable {
 
     private static void add(
             List<Fact> found, String name, List<TastedBatch> known, List<double[]> columns, Handled handled) {
-        double explains = explained(
-                known.stream().mapToDouble(TastedBatch::measure).toArray(), columns);
+        double explains =
+                explained(known.stream().mapToDouble(TastedBatch::measure).toArray(), columns);
         if (!Double.isNaN(explains)) {
             found.add(new Fact(name, explains, handled, known.size()));
         }

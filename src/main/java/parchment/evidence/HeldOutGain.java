@@ -40,7 +40,8 @@ public record HeldOutGain(double overSameModel, double overAverage, double stand
                 .map(score -> material.batchOf(score).day().toString())
                 .toList();
         GroupedFolds folds = GroupedFolds.of(days, settings.parts(), settings.seed());
-        double[] scores = material.scores().stream().mapToDouble(CupScore::score).toArray();
+        double[] scores =
+                material.scores().stream().mapToDouble(CupScore::score).toArray();
         double[] withMiss = new double[scores.length];
         double[] withoutMiss = new double[scores.length];
         MixedDesign full = with.design();

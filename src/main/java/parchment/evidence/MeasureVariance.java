@@ -48,7 +48,8 @@ final class MeasureVariance {
         double weight = batchVariance > 0 ? batchVariance / (batchVariance + perDay * dayVariance) : 1;
         int groups = material.groupMeans().size();
         double insideDegrees = Math.max(0, batches - days.size());
-        double betweenDegrees = Math.max(1, days.size() - groups - squares.columnNames().size() + 1);
+        double betweenDegrees =
+                Math.max(1, days.size() - groups - squares.columnNames().size() + 1);
         return (all - between + weight * between) / (insideDegrees + weight * betweenDegrees);
     }
 

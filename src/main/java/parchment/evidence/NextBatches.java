@@ -33,8 +33,7 @@ public record NextBatches(long batches, long roastDays, double low, double high,
         for (double value : within) {
             squares += value * value;
         }
-        double critical =
-                new Slope(0, 1, Math.max(2, slope.degreesOfFreedom()))
+        double critical = new Slope(0, 1, Math.max(2, slope.degreesOfFreedom()))
                 .interval(1 - VerdictRules.CHANCE_OF_SLOPE)
                 .upper();
         double wanted = size / range.width() / (critical + POWER);

@@ -102,14 +102,18 @@ public final class Peak implements Showable {
     /** Returns the set and what it means, in the reader's unit. */
     String words(String attribute, Measure measure) {
         return switch (answer) {
-            case INSIDE -> "In this logbook " + attribute + " was highest at a " + measure.name() + " of "
-                    + measure.value(best()) + " (" + setWords(measure) + ").";
-            case RISES_THROUGHOUT -> "No peak inside the tried range: " + attribute + " rises with the " + measure.name()
-                    + " all through it, and what lies beyond was not tried (" + setWords(measure) + ").";
-            case FALLS_THROUGHOUT -> "No peak inside the tried range: " + attribute + " falls with the " + measure.name()
-                    + " all through it, and what lies beyond was not tried (" + setWords(measure) + ").";
-            case TROUGH -> "The fitted curve has a lowest place, not a highest, so no best " + measure.name()
-                    + " can be named (" + setWords(measure) + ").";
+            case INSIDE ->
+                "In this logbook " + attribute + " was highest at a " + measure.name() + " of " + measure.value(best())
+                        + " (" + setWords(measure) + ").";
+            case RISES_THROUGHOUT ->
+                "No peak inside the tried range: " + attribute + " rises with the " + measure.name()
+                        + " all through it, and what lies beyond was not tried (" + setWords(measure) + ").";
+            case FALLS_THROUGHOUT ->
+                "No peak inside the tried range: " + attribute + " falls with the " + measure.name()
+                        + " all through it, and what lies beyond was not tried (" + setWords(measure) + ").";
+            case TROUGH ->
+                "The fitted curve has a lowest place, not a highest, so no best " + measure.name() + " can be named ("
+                        + setWords(measure) + ").";
             case CANNOT_TELL -> "Where " + attribute + " is best cannot be told: " + setWords(measure) + ".";
         };
     }
@@ -123,8 +127,9 @@ public final class Peak implements Showable {
         return start
                 + switch (found.form()) {
                     case EVERYTHING -> "every " + measure.name();
-                    case OUTSIDE -> "everything up to " + measure.value(found.lower()) + " and from "
-                            + measure.value(found.upper()) + " on";
+                    case OUTSIDE ->
+                        "everything up to " + measure.value(found.lower()) + " and from " + measure.value(found.upper())
+                                + " on";
                     case BETWEEN -> between(found, measure);
                 };
     }

@@ -56,7 +56,8 @@ class AgreesWithLme4Test {
 
     @Test
     void drawsTheTableThatTheReferenceProgramRead() {
-        assertEquals(resource("eleven-days.csv"), ReferenceScores.csv(elevenDays().draw(11)));
+        assertEquals(
+                resource("eleven-days.csv"), ReferenceScores.csv(elevenDays().draw(11)));
         assertEquals(resource("bends.csv"), ReferenceScores.csv(withBends().draw(24)));
     }
 

@@ -48,7 +48,11 @@ final class CoverageStudy {
                 share(all.stream().filter(One::finding).count(), logbooks),
                 share(all.stream().filter(One::excluded).count(), logbooks),
                 share(all.stream().filter(One::cannotTell).count(), logbooks),
-                all.stream().mapToDouble(One::width).filter(Double::isFinite).average().orElse(Double.NaN),
+                all.stream()
+                        .mapToDouble(One::width)
+                        .filter(Double::isFinite)
+                        .average()
+                        .orElse(Double.NaN),
                 logbooks);
     }
 
@@ -124,10 +128,12 @@ final class CoverageStudy {
         KnownTruth hidden = cell(160, 40, 0, 0, 0.3);
         hidden.hiddenInDrop = 1;
         hidden.hiddenInScore = 0.2;
-        names.add("160 batches, 40 days, no effect, a hidden state of the beans moves both (tests the wording, not coverage)");
+        names.add(
+                "160 batches, 40 days, no effect, a hidden state of the beans moves both (tests the wording, not coverage)");
         cells.add(hidden);
-        System.out.println("| condition | slope held by 90 % interval | peak held by 90 % Fieller set | called a finding"
-                + " | interval leaves out 0, right sign | measure too coarse | mean width, points per °C |");
+        System.out.println(
+                "| condition | slope held by 90 % interval | peak held by 90 % Fieller set | called a finding"
+                        + " | interval leaves out 0, right sign | measure too coarse | mean width, points per °C |");
         System.out.println("| --- | --- | --- | --- | --- | --- | --- |");
         for (int i = 0; i < cells.size(); i++) {
             Counts counts = run(cells.get(i), logbooks, 100_000L * (i + 1));
@@ -146,7 +152,13 @@ final class CoverageStudy {
     }
 
     private static void add(
-            List<String> names, List<KnownTruth> cells, int[] size, String what, double slope, double bend, double error) {
+            List<String> names,
+            List<KnownTruth> cells,
+            int[] size,
+            String what,
+            double slope,
+            double bend,
+            double error) {
         names.add(size[0] + " batches, " + size[1] + " days, " + what);
         cells.add(cell(size[0], size[1], slope, bend, error));
     }

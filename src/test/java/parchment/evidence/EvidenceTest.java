@@ -36,7 +36,11 @@ class EvidenceTest {
         assertTrue(evidence.interval().contains(0.15), evidence.toString());
         assertTrue(evidence.claim() instanceof Association);
         assertTrue(evidence.gain().lowerBound() > 0, evidence.gain().toString());
-        assertEquals(8, evidence.alternatives().orElseThrow().agreeing(evidence.association().slope()));
+        assertEquals(
+                8,
+                evidence.alternatives()
+                        .orElseThrow()
+                        .agreeing(evidence.association().slope()));
     }
 
     @Test
@@ -89,7 +93,9 @@ class EvidenceTest {
         truth.dropSpread = 0.03;
         Evidence evidence = ask(truth, 2);
         assertEquals(Verdict.CANNOT_TELL, evidence.verdict());
-        assertTrue(evidence.reasons().get(0).contains("hardly varied"), evidence.reasons().toString());
+        assertTrue(
+                evidence.reasons().get(0).contains("hardly varied"),
+                evidence.reasons().toString());
         assertTrue(evidence.text().contains("more batches") || evidence.text().contains("further batches"));
     }
 
@@ -143,7 +149,9 @@ class EvidenceTest {
         truth.blind = Cupping.Said.NO;
         Evidence evidence = ask(truth, 3);
         assertEquals(Verdict.SUGGESTIVE, evidence.verdict());
-        assertTrue(evidence.reasons().toString().contains("blind"), evidence.reasons().toString());
+        assertTrue(
+                evidence.reasons().toString().contains("blind"),
+                evidence.reasons().toString());
         truth.blind = Cupping.Said.YES;
         truth.beforeDiscussion = Cupping.Said.NOT_WRITTEN;
         assertEquals(Verdict.SUGGESTIVE, ask(truth, 3).verdict());
@@ -167,7 +175,9 @@ class EvidenceTest {
         truth.slope = 0;
         Evidence evidence = ask(truth, 3);
         assertEquals(Verdict.NOTHING_SEEN, evidence.verdict());
-        assertTrue(evidence.reasons().get(0).startsWith("no difference larger than"), evidence.reasons().toString());
+        assertTrue(
+                evidence.reasons().get(0).startsWith("no difference larger than"),
+                evidence.reasons().toString());
         EvidenceSettings strict = EvidenceSettings.standard().withSmallestDifference(0.05);
         KnownTruth.Drawn drawn = truth.draw(3);
         Evidence asked = new Question("sweetness", drawn.measure(), List.of(), strict).ask(drawn.logbook());
@@ -182,7 +192,8 @@ class EvidenceTest {
         truth.nextDayInScore = 0.3;
         truth.daySpread = 0.1;
         Evidence evidence = ask(truth, 6);
-        assertTrue(evidence.negativeControl().setOff(), evidence.negativeControl().toString());
+        assertTrue(
+                evidence.negativeControl().setOff(), evidence.negativeControl().toString());
         assertEquals(Verdict.CANNOT_TELL, evidence.verdict());
     }
 
@@ -207,7 +218,9 @@ class EvidenceTest {
         truth.probeShift = 0;
         Evidence unmoved = ask(truth, 9);
         assertEquals(
-                unmoved.association().slope().estimate(), moved.association().slope().estimate(), 1e-6);
+                unmoved.association().slope().estimate(),
+                moved.association().slope().estimate(),
+                1e-6);
     }
 
     @Test
@@ -241,7 +254,8 @@ class EvidenceTest {
     @Test
     void sameSeedGivesTheSameAnswer() {
         assertEquals(ask(new KnownTruth(), 8).text(), ask(new KnownTruth(), 8).text());
-        assertNotEquals(ask(new KnownTruth(), 8).text(), ask(new KnownTruth(), 9).text());
+        assertNotEquals(
+                ask(new KnownTruth(), 8).text(), ask(new KnownTruth(), 9).text());
     }
 
     @Test
@@ -269,8 +283,7 @@ class EvidenceTest {
     @Test
     void aMissingMeasureEverywhereIsASentenceAndAnEmptyPicture() {
         KnownTruth.Drawn drawn = new KnownTruth().draw(1);
-        Measure nothing =
-                new Measure("drop temperature", drawn.measure().unit(), TemperatureUnit.CELSIUS, Map.of());
+        Measure nothing = new Measure("drop temperature", drawn.measure().unit(), TemperatureUnit.CELSIUS, Map.of());
         Evidence evidence =
                 new Question("sweetness", nothing, List.of(), EvidenceSettings.standard()).ask(drawn.logbook());
         assertEquals(Verdict.CANNOT_TELL, evidence.verdict());
@@ -284,20 +297,25 @@ class EvidenceTest {
     @Test
     void countsWhatIsLeftOutAndWhy() {
         KnownTruth.Drawn drawn = new KnownTruth().draw(1);
-        Map<String, Gathering.Reading> readings = new LinkedHashMap<>(drawn.measure().readings());
+        Map<String, Gathering.Reading> readings =
+                new LinkedHashMap<>(drawn.measure().readings());
         readings.put("B001", new Gathering.Reading(Double.NaN, Double.NaN, "no drop was found"));
         readings.put("B002", new Gathering.Reading(Double.NaN, Double.NaN, "no drop was found"));
         Material material = Gathering.of("sweetness", drawn.logbook(), readings);
         assertEquals(78, material.batches().size());
         assertEquals(List.of(new LeftOut(2, LeftOut.What.BATCHES, "no drop was found")), material.leftOut());
-        assertEquals("2 batches left out: no drop was found", material.leftOut().get(0).toString());
+        assertEquals(
+                "2 batches left out: no drop was found",
+                material.leftOut().get(0).toString());
     }
 
     @Test
     void anotherFeatureThatMovedAlongIsNamed() {
         KnownTruth.Drawn drawn = new KnownTruth().draw(1);
         Map<String, Double> twin = new LinkedHashMap<>();
-        drawn.measure().readings().forEach((name, reading) -> twin.put(name, 3 * reading.value() + name.hashCode() % 3));
+        drawn.measure()
+                .readings()
+                .forEach((name, reading) -> twin.put(name, 3 * reading.value() + name.hashCode() % 3));
         Question question = new Question(
                 "sweetness",
                 drawn.measure(),

@@ -106,7 +106,9 @@ final class KnownTruth {
             LocalDate date = start.plusDays(3L * day + day % 2);
             double when = days < 2 ? 0 : (double) day / (days - 1) - 0.5;
             double dayDrop = dayDrops[day];
-            double dayEffect = random.nextGaussian() * daySpread + drift * when + season * Math.sin(3 * Math.PI * when)
+            double dayEffect = random.nextGaussian() * daySpread
+                    + drift * when
+                    + season * Math.sin(3 * Math.PI * when)
                     + nextDayInScore * dayDrops[day + 1];
             for (int place = 0; place < batchesPerDay; place++) {
                 String name = String.format(Locale.ROOT, "B%03d", batches.size() + 1);
@@ -138,7 +140,8 @@ final class KnownTruth {
                     batch.plan(new BatchPlan(Optional.of(Temperature.celsius(drop)), BatchPlan.PlannedBy.CHANCE));
                 }
                 batches.add(batch.build());
-                readings.put(name,
+                readings.put(
+                        name,
                         new Gathering.Reading(
                                 drop + (day >= probeMovedOnDay ? probeShift : 0) + random.nextGaussian() * measureError,
                                 measureError));
