@@ -33,9 +33,11 @@ final class Analysis {
         this.reliability = Reliability.of(
                 material.within(),
                 material.batches().stream().mapToDouble(TastedBatch::error).toArray(),
-                line.measureVariance());
+                line.measureVariance().variance());
         this.gain = HeldOutGain.of(
-                line.design(), ScoreDesign.of(material, ModelForm.STANDARD.with(ModelForm.Shape.ABSENT)), settings);
+                bend.filter(fitted -> bendSeen()).orElse(line).design(),
+                ScoreDesign.of(material, ModelForm.STANDARD.with(ModelForm.Shape.ABSENT)),
+                settings);
         this.alternatives = Alternatives.of(material, step, settings.level());
         this.control = NegativeControl.of(material);
     }

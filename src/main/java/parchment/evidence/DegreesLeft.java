@@ -77,6 +77,19 @@ final class DegreesLeft {
         return insideShare;
     }
 
+    /**
+     * Returns the factor by which the variance of the slope grows because the weights of its two sources, inside days and between them,
+     * are estimated: 1 + 4 w (1 - w) (1 / inside + 1 / between) (Meier 1953, Biometrics 9:59, for a weighted mean).
+     *
+     * @param weight the share of the slope's information that comes from inside roast days
+     */
+    double priceOfWeights(double weight) {
+        if (!(weight > 0 && weight < 1) || inside < 1 || between < 1) {
+            return 1;
+        }
+        return 1 + 4 * weight * (1 - weight) * (1 / inside + 1 / between);
+    }
+
     /** Returns the most degrees of freedom that a slope may have; 0 if nothing is left to compare. */
     double most() {
         if (insideShare >= 1 - 1e-9) {

@@ -46,7 +46,10 @@ final class EvidencePage {
                 .say(analysis.get().equivalence().toString())
                 .say(errors(analysis.get()));
         page = page.heading("What it was confounded with")
-                .say(confounded(analysis.get()))
+                .say(confounded())
+                .say(analysis.get().hiddenCause() + " " + evidence.negativeControl())
+                .say(cups())
+                .say(NOT_MEASURED)
                 .add(evidence.facts().table(measure.name()));
         if (!evidence.movedTogether().companions().isEmpty()) {
             page = page.add(evidence.movedTogether().table());
@@ -84,6 +87,9 @@ final class EvidencePage {
                                 .orElse("")));
         words.append(evidence.association());
         if (evidence.analysis().isPresent()) {
+            if (evidence.analysis().get().bendSeen()) {
+                words.append(" The course has a bend, so this one slope does not describe it: look at the picture.");
+            }
             words.append(
                     evidence.cuppers() < ScoreDesign.CUPPERS_FOR_SLOPES
                             ? " This is a statement about "
@@ -138,7 +144,7 @@ final class EvidencePage {
                 + Wording.signed(fitted.estimate()) + " points per " + measure.stepWords() + ".";
     }
 
-    private String confounded(Analysis analysis) {
+    private String confounded() {
         StringBuilder words = new StringBuilder(
                 evidence.effect().isPresent()
                         ? "Where targets were drawn by chance nothing else can stand behind the effect by more than chance; the rest is"
@@ -154,19 +160,10 @@ final class EvidencePage {
                     .append(measure.name())
                     .append(". ");
         }
-        return words.append(evidence.movedTogether())
-                .append(' ')
-                .append(analysis.hiddenCause())
-                .append(' ')
-                .append(evidence.negativeControl())
-                .append(' ')
-                .append(evidence.cuppedBatches())
-                .append(' ')
-                .append(evidence.blindness())
-                .append(' ')
-                .append(evidence.layout())
-                .append(' ')
-                .append(NOT_MEASURED)
-                .toString();
+        return words.append(evidence.movedTogether()).toString();
+    }
+
+    private String cups() {
+        return evidence.cuppedBatches() + " " + evidence.blindness() + " " + evidence.layout();
     }
 }

@@ -15,11 +15,17 @@ final class FittedScores {
     private final ScoreDesign design;
     private final LinearMixedModel model;
     private final double mostDegrees;
+    private final double priceOfWeights;
 
     private FittedScores(ScoreDesign design, LinearMixedModel model) {
         this.design = design;
         this.model = model;
-        this.mostDegrees = DegreesLeft.of(design).most();
+        DegreesLeft left = DegreesLeft.of(design);
+        this.mostDegrees = left.most();
+        this.priceOfWeights =
+                design.form().days() == ModelForm.Days.FIXED || design.form().shape() == ModelForm.Shape.ABSENT
+                        ? 1
+                        : left.priceOfWeights(measureVariance().insideWeight());
     }
 
     /**
@@ -43,7 +49,10 @@ final class FittedScores {
         return model;
     }
 
-    /** Returns the coefficient of a fixed column; missing if other columns determine it. */
+    /**
+     * Returns the coefficient of a fixed column; missing if other columns determine it. The error of the feature and of its square is
+     * widened for the weights that are estimated; see {@link DegreesLeft#priceOfWeights}.
+     */
     Slope slope(String column) {
         if (!model.columnNames().contains(column)) {
             return Slope.MISSING;
@@ -51,8 +60,12 @@ final class FittedScores {
         Estimate estimate = model.term(column);
         return new Slope(
                 estimate.estimate(),
-                estimate.standardError(),
+                estimate.standardError() * Math.sqrt(price(column)),
                 Math.min(mostDegrees, Double.isNaN(estimate.degreesOfFreedom()) ? 0 : estimate.degreesOfFreedom()));
+    }
+
+    private double price(String column) {
+        return column.equals(ScoreDesign.FEATURE) || column.equals(ScoreDesign.SQUARE) ? priceOfWeights : 1;
     }
 
     /** Returns the slope of the feature. */
@@ -63,7 +76,8 @@ final class FittedScores {
     /** Returns the covariance of two coefficients. */
     double covariance(String first, String second) {
         List<String> names = model.columnNames();
-        return model.coefficientCovariance()[names.indexOf(first)][names.indexOf(second)];
+        return model.coefficientCovariance()[names.indexOf(first)][names.indexOf(second)]
+                * Math.sqrt(price(first) * price(second));
     }
 
     /** Returns the most degrees of freedom that a slope may have. */
@@ -90,7 +104,7 @@ final class FittedScores {
     }
 
     /** Returns the variance of the feature that the slope rests on; see {@link MeasureVariance}. */
-    double measureVariance() {
+    MeasureVariance measureVariance() {
         double day = spread("roast day");
         return MeasureVariance.of(design, day * day, batchVariance());
     }

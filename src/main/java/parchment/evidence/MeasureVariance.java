@@ -12,17 +12,19 @@ import parchment.stats.MixedDesign;
  * <p>The feature's differences inside lots, after the model's other columns are taken out, are split into those inside roast days and
  * those between. A difference between days counts g = s^2 / (s^2 + n d^2) as much, where d^2 is the spread of days, s^2 that of
  * batches inside a day and n the batches per day; this is the weight that a mixed model gives it.
+ *
+ * @param variance in the measure's unit squared
+ * @param insideWeight the share of the slope's information that comes from inside roast days
  */
-final class MeasureVariance {
-    private MeasureVariance() {}
+record MeasureVariance(double variance, double insideWeight) {
 
     /**
-     * Returns the variance, in the measure's unit squared.
+     * Works the variance out.
      *
      * @param dayVariance the variance of the scores between roast days
      * @param batchVariance the variance of a batch's mean score inside a day
      */
-    static double of(ScoreDesign design, double dayVariance, double batchVariance) {
+    static MeasureVariance of(ScoreDesign design, double dayVariance, double batchVariance) {
         Material material = design.material();
         int batches = material.batches().size();
         MixedDesign others = MixedDesign.of("measure", design.centered());
@@ -50,7 +52,10 @@ final class MeasureVariance {
         double insideDegrees = Math.max(0, batches - days.size());
         double betweenDegrees =
                 Math.max(1, days.size() - groups - squares.columnNames().size() + 1);
-        return (all - between + weight * between) / (insideDegrees + weight * betweenDegrees);
+        double inside = all - between;
+        double information = inside + weight * between;
+        return new MeasureVariance(
+                information / (insideDegrees + weight * betweenDegrees), information > 0 ? inside / information : 0);
     }
 
     private static double[] batchMeans(Material material, double[] rows) {

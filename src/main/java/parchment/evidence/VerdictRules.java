@@ -103,10 +103,11 @@ final class VerdictRules {
     }
 
     private Verdict finding(Analysis analysis, Blindness blindness, Planned planned) {
-        reasons.add(
-                analysis.slopeSeen()
+        String among = planned == Planned.BY_CHANCE ? "among batches whose target was drawn by chance, " : "";
+        reasons.add(among
+                + (analysis.slopeSeen()
                         ? "the slope inside lots is further from zero than chance alone brings about in 4 of 100 logbooks"
-                        : "the course has a bend that chance alone brings about in fewer than 1 of 100 logbooks");
+                        : "the course has a bend that chance alone brings about in fewer than 1 of 100 logbooks"));
         if (analysis.equivalence().noneThatMatters()) {
             reasons.add("but any difference over the tried range is smaller than " + Wording.points(analysis.margin())
                     + " points, the smallest that matters");
@@ -134,6 +135,9 @@ final class VerdictRules {
         }
         if (analysis.material().roastDays() < DAYS_FOR_STRONG) {
             missing.add("fewer than " + DAYS_FOR_STRONG + " roast days stand behind it");
+        }
+        if (!analysis.slopeSeen()) {
+            missing.add("the eight other ways of looking compare slopes, not bends");
         }
         Alternatives looks = analysis.alternatives();
         long agreeing = looks.agreeing(analysis.fittedSlope());

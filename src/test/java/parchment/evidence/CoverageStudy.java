@@ -67,7 +67,7 @@ final class CoverageStudy {
         Reliability reliability = Reliability.of(
                 material.within(),
                 material.batches().stream().mapToDouble(TastedBatch::error).toArray(),
-                line.measureVariance());
+                line.measureVariance().variance());
         boolean forbidden = reliability.tooLow() || reliability.tooNarrow();
         Slope slope = reliability.corrects() ? reliability.corrected(line.slope()) : line.slope();
         Interval interval = slope.interval(0.90);

@@ -1,0 +1,49 @@
+package parchment.evidence;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Path;
+import org.junit.jupiter.api.Test;
+import parchment.feature.Features;
+import parchment.logbook.Logbook;
+import parchment.quantity.TemperatureUnit;
+
+/** Puts the first question of the tour to the demo logbook, from the folder to the page. */
+class HarbourEvidenceTest {
+    private static final Logbook HARBOUR =
+            Logbook.open(Path.of("..", "datasets", "harbour").toString());
+
+    @Test
+    void answersTheFirstQuestionOfTheTour() {
+        Evidence evidence = Evidence.of("sweetness", Features.dropTemperature(), HARBOUR);
+        assertEquals("drop temperature", evidence.feature());
+        assertTrue(evidence.batches() > 150, evidence.toString());
+        assertTrue(evidence.cuppers() == 5, evidence.toString());
+        // The demo logbook holds targets drawn by chance, and cuppings that were not blind: an effect, but never a
+        // strong one.
+        assertTrue(evidence.claim() instanceof Effect, evidence.toString());
+        assertFalse(evidence.blindness().enough());
+        assertTrue(evidence.verdict() != Verdict.STRONG, evidence.toString());
+        assertTrue(evidence.html().orElseThrow().contains("<svg"));
+        assertTrue(evidence.movedTogether().companions().stream()
+                .anyMatch(companion -> companion.name().equals("development time")));
+    }
+
+    @Test
+    void speaksTheReadersUnitAllThePageDown() {
+        Evidence evidence =
+                Evidence.of("sweetness", Features.dropTemperature(), HARBOUR.in(TemperatureUnit.FAHRENHEIT));
+        String words = evidence.page().text().replace("degree-minutes above 150 °C", "");
+        assertFalse(words.contains("°C"), words);
+        assertTrue(words.contains("1 °F more in drop temperature"), words);
+    }
+
+    @Test
+    void aTimeIsToldPerTenSeconds() {
+        Evidence evidence = Evidence.of("sweetness", Features.developmentTime(), HARBOUR);
+        assertTrue(evidence.text().contains("10 s more in development time"), evidence.text());
+        assertTrue(evidence.effect().isEmpty());
+    }
+}
