@@ -27,7 +27,7 @@ final class BatchesFile {
     private static final double LARGEST_MASS_LOSS = 0.4;
 
     private static final double LONGEST_WARM_UP_SECONDS = 86_400;
-    private static final List<MarkKind> WRITTEN = List.of(
+    static final List<MarkKind> WRITTEN = List.of(
             MarkKind.YELLOWING,
             MarkKind.FIRST_CRACK_START,
             MarkKind.FIRST_CRACK_END,
@@ -44,7 +44,7 @@ final class BatchesFile {
             List.of(MarkKind.FIRST_CRACK_END, MarkKind.DROP),
             List.of(MarkKind.SECOND_CRACK_START, MarkKind.DROP));
 
-    private static final List<Field> FIELDS = Stream.of(
+    static final List<Field> FIELDS = Stream.of(
                     Stream.of(required("batch", Kind.TEXT), required("roasted at", Kind.DATE_TIME)),
                     Stream.of(Batch.Label.values()).map(label -> optional(label.words(), Kind.TEXT)),
                     Stream.of(

@@ -1,5 +1,6 @@
 package parchment.logbook;
 
+import java.util.Locale;
 import java.util.Optional;
 
 /**
@@ -48,7 +49,7 @@ record Meaning(Kind kind, Optional<Quantity> quantity, String unit) {
             case "leave out", "left out", "no":
                 return Optional.of(LEFT_OUT);
             case "time":
-                String form = header.unit().toLowerCase(java.util.Locale.ROOT).strip();
+                String form = header.unit().toLowerCase(Locale.ROOT).strip();
                 boolean known = form.equals(TIME_OF_DAY)
                         || form.equals(DATE_AND_TIME)
                         || form.equals(MILLISECONDS)
@@ -77,14 +78,13 @@ record Meaning(Kind kind, Optional<Quantity> quantity, String unit) {
     /** Prints the meaning as it is answered. */
     @Override
     public String toString() {
-        String name =
-                switch (kind) {
-                    case TIME -> "time";
-                    case QUANTITY -> quantity.map(Quantity::words).orElse("");
-                    case EVENTS -> "events";
-                    case EXTRA -> "extra";
-                    case LEFT_OUT -> "leave out";
-                };
+        String name = switch (kind) {
+            case TIME -> "time";
+            case QUANTITY -> quantity.map(Quantity::words).orElse("");
+            case EVENTS -> "events";
+            case EXTRA -> "extra";
+            case LEFT_OUT -> "leave out";
+        };
         return unit.isEmpty() ? name : name + " [" + unit + "]";
     }
 }

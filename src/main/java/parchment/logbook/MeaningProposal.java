@@ -20,6 +20,7 @@ import parchment.quantity.TemperatureUnit;
 record MeaningProposal(Meaning meaning, String reason) {
     private static final double SMOOTH = 0.3;
     private static final double LEAST_RANGE = 40;
+    private static final int MANY_VALUES = 40;
 
     /** Proposes a meaning for each column, by place; the columns are of one file. */
     static List<MeaningProposal> of(List<StrangeColumn> columns) {
@@ -43,14 +44,18 @@ record MeaningProposal(Meaning meaning, String reason) {
     /** Returns whether a file with these proposals is a recording: it has times and a temperature. */
     static boolean isRecording(List<MeaningProposal> proposals) {
         return proposals.stream().anyMatch(p -> p.meaning().kind() == Meaning.Kind.TIME)
-                && proposals.stream().anyMatch(p -> p.meaning().quantity().equals(Optional.of(Quantity.BEAN_TEMPERATURE)));
+                && proposals.stream()
+                        .anyMatch(p -> p.meaning().quantity().equals(Optional.of(Quantity.BEAN_TEMPERATURE)));
     }
 
     private static int time(List<StrangeColumn> columns, Map<Integer, MeaningProposal> found) {
         int best = -1;
         for (int i = 0; i < columns.size(); i++) {
             Optional<MeaningProposal> proposal = time(columns.get(i));
-            boolean named = columns.get(i).heading().toLowerCase(Locale.ROOT).matches(".*(time|zeit|clock|uhr|elapsed|heure|hora).*");
+            boolean named = columns.get(i)
+                    .heading()
+                    .toLowerCase(Locale.ROOT)
+                    .matches(".*(time|zeit|clock|uhr|elapsed|heure|hora).*");
             if (proposal.isPresent() && (best < 0 || named && !isNamedTime(columns.get(best)))) {
                 found.remove(best);
                 best = i;
@@ -66,11 +71,14 @@ record MeaningProposal(Meaning meaning, String reason) {
 
     private static Optional<MeaningProposal> time(StrangeColumn column) {
         if (column.mostly(Form.DATE_AND_TIME)) {
-            return Optional.of(new MeaningProposal(Meaning.time(Meaning.DATE_AND_TIME), "its values are dates with times"));
+            return Optional.of(
+                    new MeaningProposal(Meaning.time(Meaning.DATE_AND_TIME), "its values are dates with times"));
         }
         if (column.mostly(Form.CLOCK)) {
             boolean seconds = column.first().chars().filter(c -> c == ':').count() == 2;
-            boolean day = seconds && !column.first().startsWith("0:0") && !column.first().startsWith("00:0");
+            boolean day = seconds
+                    && !column.first().startsWith("0:0")
+                    && !column.first().startsWith("00:0");
             String form = day ? Meaning.TIME_OF_DAY : seconds ? "h:min:s" : "min:s";
             return Optional.of(new MeaningProposal(
                     Meaning.time(form),
@@ -87,7 +95,8 @@ record MeaningProposal(Meaning meaning, String reason) {
             return Optional.of(new MeaningProposal(Meaning.time(stated), rises + ", and its heading has the unit"));
         }
         if (span > 100_000) {
-            return Optional.of(new MeaningProposal(Meaning.time(Meaning.MILLISECONDS), rises + ": too many for seconds"));
+            return Optional.of(
+                    new MeaningProposal(Meaning.time(Meaning.MILLISECONDS), rises + ": too many for seconds"));
         }
         return Optional.of(
                 span < 40
@@ -97,13 +106,14 @@ record MeaningProposal(Meaning meaning, String reason) {
 
     private static boolean looksLikeTemperature(StrangeColumn column) {
         double high = column.quantile(0.98);
-        return column.mostly(Form.NUMBER)
-                && column.numberCount() >= 10
-                && high > 120
-                && high < 1000
-                && high - column.quantile(0.02) >= LEAST_RANGE
-                && column.roughness() < SMOOTH
-                || column.mostly(Form.NUMBER) && namedTemperature(column) && high > 120 && high < 1000;
+        double low = column.quantile(0.02);
+        if (!column.mostly(Form.NUMBER) || column.numberCount() < 10 || !(high > 120 && high < 1000)) {
+            return false;
+        }
+        boolean moves = high - low >= LEAST_RANGE && column.roughness() < SMOOTH;
+        // An air temperature may hardly move, but it takes many values where a control takes few.
+        boolean manyValues = low > 60 && column.distinct() >= MANY_VALUES;
+        return moves || manyValues || namedTemperature(column);
     }
 
     private static boolean namedTemperature(StrangeColumn column) {
@@ -119,7 +129,8 @@ record MeaningProposal(Meaning meaning, String reason) {
         }
         int bean = places.get(0);
         String reason = "it is the only temperature";
-        Optional<Integer> named = places.stream().filter(i -> isNamedBean(columns.get(i))).findFirst();
+        Optional<Integer> named =
+                places.stream().filter(i -> isNamedBean(columns.get(i))).findFirst();
         if (named.isPresent()) {
             bean = named.get();
             reason = "its heading says so";
@@ -127,15 +138,23 @@ record MeaningProposal(Meaning meaning, String reason) {
             for (int place : places) {
                 boolean air = isNamedAir(columns.get(place));
                 boolean bestAir = isNamedAir(columns.get(bean));
-                if (bestAir && !air || air == bestAir && columns.get(place).quantile(0.02) < columns.get(bean).quantile(0.02)) {
+                if (bestAir && !air
+                        || air == bestAir
+                                && columns.get(place).quantile(0.02)
+                                        < columns.get(bean).quantile(0.02)) {
                     bean = place;
                 }
             }
             reason = String.format(
-                    Locale.ROOT, "of the temperatures it falls lowest, to %.0f, as cold beans make it", columns.get(bean).quantile(0.02));
+                    Locale.ROOT,
+                    "of the temperatures it falls lowest, to %.0f, as cold beans make it",
+                    columns.get(bean).quantile(0.02));
         }
         Scale scale = scale(columns.get(bean));
-        found.put(bean, new MeaningProposal(Meaning.of(Quantity.BEAN_TEMPERATURE, scale.unit().symbol()), reason + "; " + scale.reason()));
+        found.put(
+                bean,
+                new MeaningProposal(
+                        Meaning.of(Quantity.BEAN_TEMPERATURE, scale.unit().symbol()), reason + "; " + scale.reason()));
         boolean environment = false;
         for (int place : places) {
             if (place == bean) {
@@ -151,7 +170,8 @@ record MeaningProposal(Meaning meaning, String reason) {
             found.put(
                     place,
                     new MeaningProposal(
-                            Meaning.of(Quantity.ENVIRONMENT_TEMPERATURE, own.unit().symbol()),
+                            Meaning.of(
+                                    Quantity.ENVIRONMENT_TEMPERATURE, own.unit().symbol()),
                             why + "; the scale of the bean temperature"));
         }
     }
@@ -161,7 +181,9 @@ record MeaningProposal(Meaning meaning, String reason) {
     }
 
     private static boolean isNamedAir(StrangeColumn column) {
-        return column.heading().toLowerCase(Locale.ROOT).matches(".*(air|exhaust|environment|abluft|luft|drum|chimney).*");
+        return column.heading()
+                .toLowerCase(Locale.ROOT)
+                .matches(".*(air|exhaust|environment|abluft|luft|drum|chimney).*");
     }
 
     private record Scale(TemperatureUnit unit, String reason) {}
@@ -176,7 +198,8 @@ record MeaningProposal(Meaning meaning, String reason) {
     private static Scale scale(StrangeColumn column) {
         return stated(column).orElseGet(() -> {
             double high = column.quantile(0.98);
-            String values = String.format(Locale.ROOT, "the unit is not written; values up to %.0f fit a drop in ", high);
+            String values =
+                    String.format(Locale.ROOT, "the unit is not written; values up to %.0f fit a drop in ", high);
             return high > 300
                     ? new Scale(TemperatureUnit.FAHRENHEIT, values + "°F, and no bean stands that many °C")
                     : new Scale(TemperatureUnit.CELSIUS, values + "°C, and too few for °F");
@@ -190,7 +213,9 @@ record MeaningProposal(Meaning meaning, String reason) {
             return new MeaningProposal(Meaning.LEFT_OUT, "it is empty");
         }
         if (column.mostly(Form.WORDS) && column.filled() > 0) {
-            long marks = column.words().keySet().stream().filter(word -> MarkWords.of(word).isPresent()).count();
+            long marks = column.words().keySet().stream()
+                    .filter(word -> MarkWords.of(word).isPresent())
+                    .count();
             return new MeaningProposal(
                     Meaning.EVENTS,
                     "it holds words such as " + Words.some(column.words().keySet())
@@ -206,9 +231,13 @@ record MeaningProposal(Meaning meaning, String reason) {
                         ? Optional.of(Quantity.AIRFLOW)
                         : name.matches(".*(power|heater|heiz).*")
                                 ? Optional.of(Quantity.HEATER_POWER)
-                                : name.matches(".*(drum|trommel).*") ? Optional.of(Quantity.DRUM_SPEED) : Optional.empty();
+                                : name.matches(".*(drum|trommel).*")
+                                        ? Optional.of(Quantity.DRUM_SPEED)
+                                        : Optional.empty();
         return control.map(quantity -> new MeaningProposal(
-                        Meaning.of(quantity, unit), "its heading speaks of it, and it takes " + column.distinct() + " values"))
-                .orElseGet(() -> new MeaningProposal(Meaning.EXTRA, "its heading says nothing that is known; kept under its own name"));
+                        Meaning.of(quantity, unit),
+                        "its heading speaks of it, and it takes " + column.distinct() + " values"))
+                .orElseGet(() -> new MeaningProposal(
+                        Meaning.EXTRA, "its heading says nothing that is known; kept under its own name"));
     }
 }

@@ -10,8 +10,10 @@ import java.util.regex.Pattern;
 
 /** Holds what the values of one column of unknown meaning look like. */
 final class StrangeColumn {
-    private static final Pattern CLOCKS = Pattern.compile("(?i)\\d{1,2}:\\d{2}(:\\d{2}([.,]\\d+)?)?(\\s?[ap]m)?|-?\\d{1,3}:\\d{2}([.,]\\d+)?");
-    private static final Pattern DATES = Pattern.compile("\\d{4}-\\d{2}-\\d{2}|\\d{1,2}[./-]\\d{1,2}[./-](\\d{4}|\\d{2})");
+    private static final Pattern CLOCKS =
+            Pattern.compile("(?i)\\d{1,2}:\\d{2}(:\\d{2}([.,]\\d+)?)?(\\s?[ap]m)?|-?\\d{1,3}:\\d{2}([.,]\\d+)?");
+    private static final Pattern DATES =
+            Pattern.compile("\\d{4}-\\d{2}-\\d{2}|\\d{1,2}[./-]\\d{1,2}[./-](\\d{4}|\\d{2})");
     private static final int WORDS_KEPT = 40;
 
     /** What one value looks like. */
@@ -40,7 +42,8 @@ final class StrangeColumn {
             int border = Math.max(text.indexOf(' '), text.indexOf('T'));
             if (border > 0
                     && DATES.matcher(text.substring(0, border)).matches()
-                    && text.substring(border + 1).matches("(?i)\\d{1,2}:\\d{2}(:\\d{2}([.,]\\d+)?)?(\\s?[ap]m)?(z|[+-]\\d{2}:?\\d{2})?")) {
+                    && text.substring(border + 1)
+                            .matches("(?i)\\d{1,2}:\\d{2}(:\\d{2}([.,]\\d+)?)?(\\s?[ap]m)?(z|[+-]\\d{2}:?\\d{2})?")) {
                 return DATE_AND_TIME;
             }
             return WORDS;
@@ -96,7 +99,12 @@ final class StrangeColumn {
 
     /** Numbers that loggers write for "no reading": these are never a temperature of a drum in use. */
     static boolean isOdd(double value) {
-        return value == -1 || value == 999.9 || value == 65535 || value == -99.9 || value == 9999 || value == -9999
+        return value == -1
+                || value == 999.9
+                || value == 65535
+                || value == -99.9
+                || value == 9999
+                || value == -9999
                 || value == 32767;
     }
 

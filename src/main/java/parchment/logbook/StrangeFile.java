@@ -32,7 +32,8 @@ record StrangeFile(
     private static final char[] DELIMITERS = {'\t', ';', '|', ','};
     private static final int LINES_LOOKED_AT = 300;
     private static final double USUAL_SHARE = 0.6;
-    private static final String UNIT = "(?i)\\[?\\(?(s|sec|min|h:min:s|min:s|[°º]?\\s?[cfk]|%|[km]?pa|mbar|rpm|1/min)\\)?]?";
+    private static final String UNIT =
+            "(?i)\\[?\\(?(s|sec|min|h:min:s|min:s|[°º]?\\s?[cfk]|%|[km]?pa|mbar|rpm|1/min)\\)?]?";
 
     /** Reads a file; empty if it is no table. */
     static Optional<StrangeFile> read(Path path) throws IOException {
@@ -81,7 +82,8 @@ record StrangeFile(
 
     private static Optional<StrangeFile> of(Path path, List<String> lines, char delimiter) {
         int width = usualWidth(lines.subList(0, Math.min(lines.size(), LINES_LOOKED_AT)), delimiter);
-        List<List<String>> split = lines.stream().map(line -> split(line, delimiter)).toList();
+        List<List<String>> split =
+                lines.stream().map(line -> split(line, delimiter)).toList();
         int first = 0;
         while (first < split.size() && !isValues(split, first, width)) {
             first++;
@@ -109,7 +111,12 @@ record StrangeFile(
             }
         }
         return Optional.of(new StrangeFile(
-                path, delimiter, List.copyOf(lines.subList(0, headed)), headings, Collections.unmodifiableList(rows), ragged));
+                path,
+                delimiter,
+                List.copyOf(lines.subList(0, headed)),
+                headings,
+                Collections.unmodifiableList(rows),
+                ragged));
     }
 
     private static List<String> numbered(int width) {
@@ -123,7 +130,8 @@ record StrangeFile(
     /** A row of values holds a number, a time or a date where a heading holds words. */
     private static boolean isValues(List<List<String>> rows, int at, int width) {
         List<String> row = rows.get(at);
-        return row.size() == width && row.stream().anyMatch(cell -> StrangeColumn.Form.of(cell).isValue());
+        return row.size() == width
+                && row.stream().anyMatch(cell -> StrangeColumn.Form.of(cell).isValue());
     }
 
     private static boolean areUnits(List<String> cells) {

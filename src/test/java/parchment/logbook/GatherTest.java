@@ -1,0 +1,233 @@
+package parchment.logbook;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import parchment.curve.Curve;
+import parchment.quantity.MassUnit;
+import parchment.quantity.Unit;
+
+class GatherTest {
+    @TempDir
+    Path temporary;
+
+    private Path old() {
+        return temporary.resolve("old");
+    }
+
+    private Path made() {
+        return temporary.resolve("made");
+    }
+
+    /** Takes every proposal, and says what cannot be proposed: the order of the laptop's dates. */
+    private static Optional<String> person(String question) {
+        return Optional.of(question.contains("None of them shows it") ? "day/month/year" : "");
+    }
+
+    @ParameterizedTest
+    @ValueSource(longs = {1, 2, 3})
+    void makesALogbookOfSixtyStrangeFilesThatAgreesWithTheTruth(long seed) throws Exception {
+        Map<String, StrangeMess.Truth> truths = StrangeMess.write(old(), seed);
+        try (Stream<Path> files = Files.walk(old())) {
+            assertEquals(60, files.filter(Files::isRegularFile).count());
+        }
+        Map<String, String> before = LogbookOpenTest.state(old());
+        StringBuilder out = new StringBuilder();
+        assertEquals(0, Gather.run(old(), made(), Optional.empty(), GatherTest::person, out), out.toString());
+        assertEquals(before, LogbookOpenTest.state(old()), "the old folder is as it was");
+
+        Logbook logbook = Logbook.open(made());
+        assertEquals(truths.size() + 1, logbook.batches().size(), "one batch is in the sheet alone\n" + out);
+        for (StrangeMess.Truth truth : truths.values()) {
+            agrees(truth, logbook.batch(truth.name()));
+        }
+        for (int i = 1; i <= 12; i++) {
+            StrangeMess.Truth truth = truths.get(String.format("batch %03d", i));
+            Batch batch = logbook.batch(truth.name());
+            assertEquals(
+                    truth.greenKilograms(),
+                    batch.conditions().greenMass().orElseThrow().in(MassUnit.KILOGRAM),
+                    0.05);
+            assertEquals(0.15, batch.conditions().massLoss().orElseThrow(), 0.01);
+            assertEquals(
+                    (int) truth.crack(),
+                    batch.writtenMark(MarkKind.FIRST_CRACK_START).orElseThrow().seconds());
+            assertEquals(
+                    (int) truth.drop(),
+                    batch.writtenMark(MarkKind.DROP).orElseThrow().seconds());
+            assertEquals(Optional.of(i % 2 == 0 ? "Kela, washed" : "Harbour blend"), batch.lot());
+            Batch typed = logbook.batch(String.format("log_%02d", i));
+            StrangeMess.Truth typedTruth = truths.get(typed.name());
+            assertEquals(
+                    typedTruth.crack(),
+                    typed.writtenMark(MarkKind.FIRST_CRACK_START).orElseThrow().seconds(),
+                    1);
+            assertEquals(
+                    typedTruth.drop(),
+                    typed.writtenMark(MarkKind.DROP).orElseThrow().seconds(),
+                    1);
+            assertEquals(Optional.of("5:00 smoke"), typed.label(Batch.Label.NOTE));
+        }
+        for (String day : List.of("day 20250501-", "day 20250502-")) {
+            for (int k = 1; k <= 5; k++) {
+                Batch batch = logbook.batch(day + k);
+                assertEquals(
+                        truths.get(day + k).drop(),
+                        batch.writtenMark(MarkKind.DROP).orElseThrow().seconds(),
+                        12,
+                        day + k);
+            }
+        }
+        assertEquals(
+                Unit.labelled("mbar"),
+                logbook.batch("r1").curve(Quantity.GAS).orElseThrow().unit());
+        assertTrue(logbook.batch("13").beanTemperature().isEmpty());
+        assertEquals(Optional.of("recorder was off"), logbook.batch("13").label(Batch.Label.NOTE));
+        assertTrue(out.toString().contains("How to go on"), out.toString());
+    }
+
+    /** The charge within 12 s, and every reading that both have within a degree and the noise that was put on it. */
+    private static void agrees(StrangeMess.Truth truth, Batch batch) {
+        Curve beans = batch.beanTemperature().orElseThrow(() -> new AssertionError(truth.name() + " has no curve"));
+        double best = Double.POSITIVE_INFINITY;
+        double bestShift = 0;
+        for (double shift = -15; shift <= 15; shift++) {
+            double sum = 0;
+            int count = 0;
+            for (int i = 0; i < beans.size(); i++) {
+                int second = (int) Math.round(beans.secondsAt(i) + 90 + shift);
+                if (second >= 90 && second < 90 + truth.drop()) {
+                    sum += Math.abs(beans.valueAt(i) - truth.beans()[second]);
+                    count++;
+                }
+            }
+            if (count > 100 && sum / count < best) {
+                best = sum / count;
+                bestShift = shift;
+            }
+        }
+        assertTrue(best < 0.6, truth.name() + ": mean difference of " + best + " °C at a shift of " + bestShift + " s");
+        assertTrue(Math.abs(bestShift) <= 12, truth.name() + ": the charge is " + bestShift + " s off");
+        if (!truth.name().startsWith("x") && !truth.name().startsWith("log_")) {
+            double off = java.time.Duration.between(
+                            truth.chargedAt(), batch.roastedAt().orElseThrow().toLocalDateTime())
+                    .toSeconds();
+            assertTrue(Math.abs(off) <= 12, truth.name() + ": charged " + off + " s off");
+        }
+    }
+
+    @Test
+    void looksAndProposesWithoutWriting() throws Exception {
+        StrangeMess.write(old(), 2);
+        Map<String, String> before = LogbookOpenTest.state(temporary);
+        StringBuilder out = new StringBuilder();
+        assertEquals(0, Gather.look(old(), out), out.toString());
+        assertEquals(before, LogbookOpenTest.state(temporary));
+        String text = out.toString();
+        assertTrue(text.contains("Nothing was written"), text);
+        assertTrue(text.contains("bean temperature [°F]"), text);
+        assertTrue(text.contains("no bean stands that many °C"), text);
+        assertTrue(text.contains("9999 stands"), text);
+        assertTrue(text.contains("shows 5 charges, at 08:10:"), text);
+        assertTrue(text.contains("Nobody said how the dates are written"), text);
+    }
+
+    @Test
+    void takesItsAnswersFromTheFileOfAnEarlierGathering() throws Exception {
+        StrangeMess.write(old(), 3);
+        Gather.folder(old()).to(made(), GatherTest::person, new StringBuilder());
+        List<String> asked = new ArrayList<>();
+        StringBuilder out = new StringBuilder();
+        Path again = temporary.resolve("again");
+        int code = Gather.run(
+                old(),
+                again,
+                Optional.of(made().resolve(GatherWriter.ANSWERS)),
+                question -> {
+                    asked.add(question);
+                    return Optional.empty();
+                },
+                out);
+        assertEquals(0, code, out.toString());
+        assertEquals(List.of(), asked);
+        assertEquals(-1, Files.mismatch(made().resolve("batches.csv"), again.resolve("batches.csv")));
+    }
+
+    @Test
+    void refusesToWriteIntoTheOldFolderOrOverAnything() throws IOException {
+        new WrittenFolder(old()).withText("a.csv", WrittenFolder.CURVE);
+        StringBuilder out = new StringBuilder();
+        assertEquals(1, Gather.run(old(), old().resolve("new"), Optional.empty(), Gather.NOBODY, out));
+        assertTrue(out.toString().contains("where nothing is ever written"), out.toString());
+        Files.createSymbolicLink(temporary.resolve("door"), old());
+        assertEquals(1, Gather.run(old(), temporary.resolve("door/new"), Optional.empty(), Gather.NOBODY, out));
+        new WrittenFolder(made()).withText("mine.txt", "x");
+        assertEquals(1, Gather.run(old(), made(), Optional.empty(), Gather.NOBODY, out));
+        assertTrue(out.toString().contains("is not empty"), out.toString());
+        assertEquals(
+                1,
+                Gather.run(temporary.resolve("nowhere"), temporary.resolve("n"), Optional.empty(), Gather.NOBODY, out));
+        assertTrue(out.toString().contains("There is no folder"), out.toString());
+        Path empty = Files.createDirectory(temporary.resolve("empty"));
+        assertEquals(1, Gather.run(empty, temporary.resolve("n"), Optional.empty(), Gather.NOBODY, out));
+        assertTrue(out.toString().contains("holds no table of readings: 0 files"), out.toString());
+        assertFalse(Files.exists(temporary.resolve("n")));
+    }
+
+    @Test
+    void asksAgainWhenAnAnswerIsNoneOfTheChoices() throws IOException {
+        new WrittenFolder(old()).withText("a.csv", WrittenFolder.CURVE.replace("bean temperature [°C]", "probe"));
+        StringBuilder out = new StringBuilder();
+        List<String> answers = new ArrayList<>(List.of("", "bean temperature", "environment temperature [F]"));
+        Logbook logbook = Gather.folder(old())
+                .to(made(), question -> Optional.of(answers.isEmpty() ? "" : answers.remove(0)), out);
+        assertTrue(out.toString().contains("That is none of: time [s]"), out.toString());
+        assertTrue(logbook.batch("a").environmentTemperature().isPresent());
+        assertTrue(logbook.batch("a").beanTemperature().isEmpty());
+    }
+
+    @Test
+    void refusesAnAnswerInTheFileThatIsNoneOfTheChoices() throws IOException {
+        new WrittenFolder(old()).withText("a.csv", WrittenFolder.CURVE);
+        new WrittenFolder(temporary).with("answers.properties", "style.a.column.2=bean", "style.a.colunm.1=time [s]");
+        StringBuilder out = new StringBuilder();
+        Optional<Path> answers = Optional.of(temporary.resolve("answers.properties"));
+        assertEquals(1, Gather.run(old(), made(), answers, Gather.NOBODY, out));
+        assertTrue(
+                out.toString().contains("The answer 'bean' to style.a.column.2 is none of: time [s]"), out.toString());
+        assertFalse(Files.exists(made()));
+        new WrittenFolder(temporary).with("answers.properties", "style.a.colunm.1=time [s]");
+        assertEquals(0, Gather.run(old(), made(), answers, Gather.NOBODY, out));
+        assertTrue(out.toString().contains("Did you mean 'style.a.column.1'?"), out.toString());
+    }
+
+    @Test
+    void splitsADayAtTheTimesThatAPersonGives() throws Exception {
+        StrangeMess.write(temporary.resolve("mess"), 4);
+        Files.createDirectories(old());
+        Files.copy(temporary.resolve("mess/day 20250501.csv"), old().resolve("day 20250501.csv"));
+        Logbook logbook = Gather.folder(old())
+                .to(
+                        made(),
+                        question -> Optional.of(question.contains("charges, at") ? "08:10:30, 08:27:00" : ""),
+                        new StringBuilder());
+        assertEquals(
+                List.of("2025-05-01T08:10:30", "2025-05-01T08:27"),
+                logbook.batches().stream()
+                        .map(b -> b.roastedAt().orElseThrow().toLocalDateTime().toString())
+                        .toList());
+    }
+}
