@@ -22,12 +22,24 @@ final class Readings {
                 .filter(other -> !other.name().equals(feature.name()))
                 .forEach(measured::add);
         BatchTable table = BatchTable.of(logbook, measured);
-        Measure measure = new Measure(
+        Measure measure = measure(feature, table, logbook);
+        return new Question(attribute, measure, others(feature, table), settings);
+    }
+
+    /** Reads every built-in feature. */
+    static List<Measure> all(Logbook logbook) {
+        BatchTable table = BatchTable.of(logbook);
+        return table.features().stream()
+                .map(feature -> measure(feature, table, logbook))
+                .toList();
+    }
+
+    private static Measure measure(Feature feature, BatchTable table, Logbook logbook) {
+        return new Measure(
                 feature.name(),
                 feature.unit().withNaturalStep(feature.naturalStep()),
                 logbook.readerUnit(),
                 readings(table, feature));
-        return new Question(attribute, measure, others(feature, table), settings);
     }
 
     private static Map<String, Gathering.Reading> readings(BatchTable table, Feature feature) {
