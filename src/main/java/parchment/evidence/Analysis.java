@@ -1,6 +1,7 @@
 package parchment.evidence;
 
 import java.util.Optional;
+import parchment.stats.Correlation;
 
 /**
  * Holds everything that is computed for one question from one set of joined scores.
@@ -58,7 +59,7 @@ final class Analysis {
     static String whyNot(Material material) {
         int batches = material.batches().size();
         if (batches < FEWEST_BATCHES) {
-            return "only " + Wording.count(batches, "batch has", "batches have")
+            return (batches == 0 ? "no batch has" : "only " + Wording.count(batches, "batch has", "batches have"))
                     + " both a score and the measure; at least " + FEWEST_BATCHES + " are needed";
         }
         if (material.roastDays() < FEWEST_DAYS) {
@@ -147,6 +148,14 @@ final class Analysis {
 
     NegativeControl control() {
         return control;
+    }
+
+    /** Returns the share of the feature's spread inside lots that a straight line over the date explains. */
+    double calendarShare() {
+        double[] date = material.changed(batch -> batch.withMeasure(batch.day().toEpochDay(), Double.NaN))
+                .within();
+        double correlation = Correlation.pearson(material.within(), date);
+        return Double.isNaN(correlation) ? 0 : correlation * correlation;
     }
 
     HiddenCause hiddenCause() {

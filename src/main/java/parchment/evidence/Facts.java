@@ -21,6 +21,9 @@ public final class Facts implements Showable {
     /** From this share on the fact and the feature cannot be told apart. */
     static final double SAME = 0.8;
 
+    /** From this share on a feature follows the calendar inside lots: the course over the date cannot be told from it. */
+    static final double SAME_CALENDAR = 0.95;
+
     /** From this share on the fact is mentioned in words. */
     static final double NOTABLE = 0.3;
 
@@ -54,7 +57,7 @@ public final class Facts implements Showable {
         this.facts = List.copyOf(facts);
     }
 
-    static Facts of(Material material) {
+    static Facts of(String feature, Material material) {
         List<Fact> found = new ArrayList<>();
         groups(found, "lot and probe period", material, TastedBatch::lotPeriod, Handled.IN_THE_MODEL);
         season(found, material);
@@ -62,6 +65,7 @@ public final class Facts implements Showable {
         number(found, "batch of the day", material, TastedBatch::batchOfTheDay, Handled.IN_THE_MODEL);
         number(found, "green mass", material, TastedBatch::mass, Handled.IN_THE_MODEL);
         number(found, "room temperature", material, TastedBatch::room, Handled.IN_ANOTHER_LOOK);
+        found.removeIf(fact -> fact.name().equals(feature));
         return new Facts(found);
     }
 

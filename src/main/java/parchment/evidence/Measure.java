@@ -39,7 +39,7 @@ record Measure(String name, Unit unit, TemperatureUnit reader, Map<String, Gathe
         if (symbol.equals("%")) {
             return number + (shown == 1 ? " percentage point" : " percentage points");
         }
-        return symbol.isEmpty() ? number : number + " " + symbol;
+        return symbol.isEmpty() ? number : number + " " + (shown == 1 && symbol.equals("days") ? "day" : symbol);
     }
 
     /** Prints a value with its unit. */

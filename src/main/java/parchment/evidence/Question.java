@@ -27,7 +27,7 @@ record Question(String attribute, Measure measure, List<MovedTogether.Other> oth
         Checks.attribute(attribute, logbook.attributes(), logbook.name());
         Material material = Gathering.of(attribute, logbook, measure.readings());
         Optional<Analysis> watched = Analysis.of(material, measure.step(), settings);
-        Facts facts = Facts.of(material);
+        Facts facts = Facts.of(measure.name(), material);
         Blindness blindness = Blindness.of(material, logbook);
         VerdictRules.Judgement judgement = VerdictRules.judge(
                 measure.name(), material, watched, facts, blindness, VerdictRules.Planned.NOT_BY_CHANCE);
@@ -39,7 +39,7 @@ record Question(String attribute, Measure measure, List<MovedTogether.Other> oth
                     measure.name(),
                     assigned,
                     drawn,
-                    Facts.of(assigned),
+                    Facts.of(measure.name(), assigned),
                     Blindness.of(assigned, logbook),
                     VerdictRules.Planned.BY_CHANCE);
             if (ofEffect.verdict() != Verdict.CANNOT_TELL) {

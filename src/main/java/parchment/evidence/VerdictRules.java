@@ -66,9 +66,11 @@ final class VerdictRules {
                 ? finding(analysis, blindness, planned)
                 : noFinding(analysis);
         if (analysis.control().setOff() && verdict != Verdict.CANNOT_TELL) {
-            reasons.add("the " + feature
-                    + " of the next roast day goes with today's score, so time stands behind both; the verdict"
-                    + " drops one level");
+            reasons.add(
+                    0,
+                    "the " + feature
+                            + " of the next roast day goes with today's score, so time stands behind both; the verdict"
+                            + " drops one level");
             return verdict.lowered();
         }
         return verdict;
@@ -92,6 +94,11 @@ final class VerdictRules {
         if (!analysis.fittedSlope().known() || analysis.fitted().mostDegrees() < FEWEST_DEGREES) {
             return Optional.of(
                     "once lots, dates and the other terms are taken into account, too few roast days are left to compare");
+        }
+        if (analysis.calendarShare() >= Facts.SAME_CALENDAR) {
+            return Optional.of(
+                    "inside lots the " + feature
+                            + " follows the calendar so closely that it cannot be told from whatever else changed with the date");
         }
         List<Facts.Fact> standIns = facts.standIns();
         if (!standIns.isEmpty()) {

@@ -291,7 +291,7 @@ class EvidenceTest {
         assertTrue(evidence.svg().isPresent());
         assertTrue(assertThrows(IllegalStateException.class, () -> evidence.at(200))
                 .getMessage()
-                .contains("only 0 batches"));
+                .contains("no batch has both"));
     }
 
     @Test

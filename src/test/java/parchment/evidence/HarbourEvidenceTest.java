@@ -46,4 +46,21 @@ class HarbourEvidenceTest {
         assertTrue(evidence.text().contains("10 s more in development time"), evidence.text());
         assertTrue(evidence.effect().isEmpty());
     }
+
+    @Test
+    void ageingOfALotCannotBeToldFromTheCalendar() {
+        Evidence evidence = Evidence.of("sweetness", Features.daysSinceArrival(), HARBOUR);
+        assertEquals(Verdict.CANNOT_TELL, evidence.verdict());
+        assertTrue(
+                evidence.reasons().get(0).contains("calendar"),
+                evidence.reasons().toString());
+    }
+
+    @Test
+    void aFactAskedAboutDoesNotStandInForItself() {
+        Evidence evidence = Evidence.of("sweetness", Features.roomTemperature(), HARBOUR);
+        assertFalse(
+                evidence.reasons().get(0).contains("explains the room temperature"),
+                evidence.reasons().toString());
+    }
 }
