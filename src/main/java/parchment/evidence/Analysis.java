@@ -130,6 +130,11 @@ final class Analysis {
         return fittedSlope().chance() < VerdictRules.CHANCE_OF_SLOPE;
     }
 
+    /** Returns the level of the intervals. */
+    double level() {
+        return settings.level();
+    }
+
     Reliability reliability() {
         return reliability;
     }

@@ -59,7 +59,11 @@ final class EvidencePicture {
             upper[i] = band.upper();
         }
         Plot plot = of(attribute, measure, material)
-                .with(Band.of(String.format(Locale.ROOT, "%.0f %% band of the mean", 100 * level), along, lower, upper))
+                .with(Band.of(
+                        String.format(Locale.ROOT, "%.0f %% band of the mean of these batches", 100 * level),
+                        along,
+                        lower,
+                        upper))
                 .with(Points.of("one batch, mean of its cups ± its standard error", places, scores)
                         .withIntervals(from, to)
                         .withNames(names)

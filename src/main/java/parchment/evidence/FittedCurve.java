@@ -5,8 +5,8 @@ import parchment.stats.Interval;
 /**
  * Holds the fitted course of the score over the tried range, with the band of its mean.
  *
- * <p>The level is that of an average lot, cupper and cupping; the band is that of the course only, seen from the center of the range,
- * so it narrows there.
+ * <p>The level is that of an average lot, cupper and cupping; the band is that of the mean of these batches, so it holds no spread of
+ * lots, cuppers and cuppings.
  */
 final class FittedCurve {
     private static final int POINTS = 41;
@@ -57,13 +57,16 @@ final class FittedCurve {
         return new Slope(at(place) - fitted.intercept(), Math.sqrt(Math.max(0, variance)), degrees);
     }
 
-    /** Returns the band of the course at a place, on the scale of the scores. */
+    /**
+     * Returns the band of the course at a place, on the scale of the scores: the error of the difference from the center and that of the
+     * level of these batches.
+     */
     Interval band(double place) {
         Slope difference = difference(place);
-        if (!difference.known()) {
-            return new Interval(at(place), at(place), level);
-        }
-        Interval interval = difference.interval(level);
-        return new Interval(fitted.intercept() + interval.lower(), fitted.intercept() + interval.upper(), level);
+        double level2 =
+                fitted.batchVariance() / fitted.design().material().batches().size();
+        double error = Math.sqrt(difference.standardError() * difference.standardError() + level2);
+        Slope shown = new Slope(at(place), error, fitted.slope().degreesOfFreedom());
+        return shown.known() ? shown.interval(level) : new Interval(at(place), at(place), level);
     }
 }

@@ -42,12 +42,10 @@ public record Foretold(Tried tried, double difference, Interval interval, List<S
             return new Foretold(Tried.NO, Double.NaN, new Interval(Double.NaN, Double.NaN, 0.9), nearest, words);
         }
         Slope difference = analysis.curve().difference(value);
-        Interval interval = analysis.curve().band(value);
-        double base = analysis.curve().at(range.center());
-        Interval shown = new Interval(interval.lower() - base, interval.upper() - base, interval.level());
+        Interval shown = difference.interval(analysis.level());
         String words = "At a " + measure.name() + " of " + measure.value(value) + " the mean " + attribute + " is "
                 + Wording.signed(difference.estimate()) + " points from that at " + measure.value(range.center()) + " ("
-                + Wording.percent(interval.level()) + " interval " + Wording.signed(shown.lower()) + " to "
+                + Wording.percent(shown.level()) + " interval " + Wording.signed(shown.lower()) + " to "
                 + Wording.signed(shown.upper()) + "), as seen in this logbook. The nearest tried batches: "
                 + Wording.list(nearest) + ".";
         return new Foretold(Tried.YES, difference.estimate(), shown, nearest, words);

@@ -80,7 +80,10 @@ final class Gathering {
             } else if (batch.roastedAt().isEmpty()) {
                 leave(LeftOut.What.BATCHES, "no date, so the roast day is unknown", 1);
             } else if (lots && batch.lot().isEmpty()) {
-                leave(LeftOut.What.BATCHES, "no lot is written, so they cannot be compared within a lot", 1);
+                leave(
+                        LeftOut.What.BATCHES,
+                        "no lot is written, so they cannot be compared inside a lot (write it and they count)",
+                        1);
             } else {
                 LocalDate day = dayOf(batch.roastedAt().get());
                 TastedBatch tasted = tasted(kept.size(), batch, day, reading, periods, places);

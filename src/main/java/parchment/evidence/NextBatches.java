@@ -64,7 +64,7 @@ public record NextBatches(long batches, long roastDays, double low, double high,
         return String.format(
                 Locale.ROOT,
                 "What would tell: about %d more batches on %s, all of one lot and each roast day with both a %s near %s and one near"
-                        + " %s, which of them drawn by chance before charge, cupped blind as now. By formula that would show a"
+                        + " %s, which of them drawn by chance before charge, cupped blind and scored before anybody speaks. By formula that would show a"
                         + " difference of %s points over this range in 8 of 10 logbooks.",
                 batches,
                 Wording.count(roastDays, "roast day", "roast days"),

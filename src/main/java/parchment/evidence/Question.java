@@ -1,12 +1,15 @@
 package parchment.evidence;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import parchment.logbook.Batch;
 import parchment.logbook.BatchPlan;
+import parchment.logbook.CupScores;
 import parchment.logbook.Logbook;
 import parchment.quantity.Unit;
 
@@ -49,7 +52,7 @@ record Question(String attribute, Measure measure, List<MovedTogether.Other> oth
         Surroundings surroundings = new Surroundings(
                 facts,
                 MovedTogether.of(measure.name(), material, others),
-                cupped(logbook, material),
+                cupped(logbook),
                 blindness,
                 CuppingLayout.of(material));
         return new Evidence(this, material, watched, drawn, judgement, surroundings);
@@ -72,9 +75,13 @@ record Question(String attribute, Measure measure, List<MovedTogether.Other> oth
         return targets;
     }
 
-    private CuppedBatches cupped(Logbook logbook, Material material) {
-        Map<String, TastedBatch> tasted = new LinkedHashMap<>();
-        material.batches().forEach(batch -> tasted.put(batch.name(), batch));
+    private CuppedBatches cupped(Logbook logbook) {
+        Set<String> tasted = new HashSet<>();
+        for (CupScores cup : logbook.cups()) {
+            if (!Double.isNaN(cup.score(attribute))) {
+                tasted.add(cup.batch());
+            }
+        }
         List<Double> with = new ArrayList<>();
         List<Double> without = new ArrayList<>();
         for (Batch batch : logbook.batches()) {
@@ -82,7 +89,7 @@ record Question(String attribute, Measure measure, List<MovedTogether.Other> oth
                     .getOrDefault(batch.name(), Gathering.Reading.NONE)
                     .value();
             if (Double.isFinite(value)) {
-                (tasted.containsKey(batch.name()) ? with : without).add(value);
+                (tasted.contains(batch.name()) ? with : without).add(value);
             }
         }
         return CuppedBatches.of(with, without, measure.name(), measure.unit(), measure.reader());
