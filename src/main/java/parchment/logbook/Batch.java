@@ -64,17 +64,24 @@ public final class Batch {
     private Batch(Builder builder) {
         this.name = builder.name;
         this.roastedAt = builder.roastedAt;
-        this.labels = Collections.unmodifiableMap(new EnumMap<>(builder.labels));
+        this.labels = copy(builder.labels);
         this.conditions = builder.conditions;
         this.plan = builder.plan;
         this.looks = builder.looks;
-        this.writtenMarks = Collections.unmodifiableMap(new EnumMap<>(builder.writtenMarks));
+        this.writtenMarks = copy(builder.writtenMarks);
         this.coolingEnd = builder.coolingEnd;
         this.logged = Collections.unmodifiableSet(
                 builder.logged.isEmpty() ? EnumSet.noneOf(Quantity.class) : EnumSet.copyOf(builder.logged));
         this.curves = builder.curves();
-        this.extras = Collections.unmodifiableMap(new LinkedHashMap<>(builder.extras));
+        this.extras =
+                builder.extras.isEmpty() ? Map.of() : Collections.unmodifiableMap(new LinkedHashMap<>(builder.extras));
         this.readerUnit = builder.readerUnit;
+    }
+
+    // A folder of a hundred thousand curves has as many batches of which nothing is written: an empty map each would
+    // add up.
+    private static <K extends Enum<K>, V> Map<K, V> copy(Map<K, V> map) {
+        return map.isEmpty() ? Map.of() : Collections.unmodifiableMap(new EnumMap<>(map));
     }
 
     /** Starts a batch of the given name. */

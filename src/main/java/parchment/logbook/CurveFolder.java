@@ -132,19 +132,19 @@ final class CurveFolder {
 
     private final class ReadAgain implements Supplier<CurveSet> {
         private final Path file;
-        private final String state;
+        private final State state;
         private volatile SoftReference<@Nullable CurveSet> held = new SoftReference<>(null);
 
         ReadAgain(Path file) {
             this.file = file;
-            this.state = state(file);
+            this.state = State.of(file);
         }
 
         @Override
         public CurveSet get() {
             CurveSet curves = held.get();
             if (curves == null) {
-                if (!state.equals(state(file))) {
+                if (!state.equals(State.of(file))) {
                     throw new LogbookException("The curve file " + Words.quote(String.valueOf(file.getFileName()))
                             + " was changed since the logbook was opened. Open the logbook again to go on.");
                 }
@@ -153,13 +153,16 @@ final class CurveFolder {
             }
             return curves;
         }
+    }
 
-        private String state(Path file) {
+    /** Holds what tells that a file was changed. */
+    private record State(long bytes, long modifiedMillis) {
+        static State of(Path file) {
             try {
                 BasicFileAttributes now = Files.readAttributes(file, BasicFileAttributes.class);
-                return now.size() + " bytes of " + now.lastModifiedTime();
+                return new State(now.size(), now.lastModifiedTime().toMillis());
             } catch (IOException e) {
-                return "cannot be read";
+                return new State(-1, -1);
             }
         }
     }

@@ -2,6 +2,7 @@ package parchment.logbook;
 
 import java.util.Collections;
 import java.util.EnumMap;
+import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Set;
@@ -23,8 +24,9 @@ record CurveSet(Map<Quantity, Curve> known, Map<String, Curve> others) {
         others = Collections.unmodifiableMap(new LinkedHashMap<>(others));
     }
 
+    /** Returns which quantities there are, without holding on to their readings. */
     Set<Quantity> quantities() {
-        return known.keySet();
+        return known.isEmpty() ? Set.of() : EnumSet.copyOf(known.keySet());
     }
 
     boolean isEmpty() {

@@ -136,8 +136,7 @@ public final class Gather {
      */
     public Logbook to(Path to, Console console, Appendable out) {
         checkTarget(to);
-        StringBuilder report = new StringBuilder();
-        GatherQuestions questions = new GatherQuestions(answers, console, new Both(out, report));
+        GatherQuestions questions = new GatherQuestions(answers, console, out);
         Gathered gathered = gather(questions);
         String zone = questions.ask(
                 "time.zone",
@@ -155,7 +154,7 @@ public final class Gather {
                             zone,
                             gathered.batches(),
                             questions.answered(),
-                            report.toString(),
+                            questions.report(),
                             gathered.odd());
         } catch (IOException e) {
             throw new LogbookException(
@@ -348,25 +347,5 @@ public final class Gather {
             distinct.add(batch.named(name));
         }
         return distinct;
-    }
-
-    /** Prints to the person and keeps for the report. */
-    private record Both(Appendable first, Appendable second) implements Appendable {
-        @Override
-        public Appendable append(CharSequence text) throws IOException {
-            first.append(text);
-            second.append(text);
-            return this;
-        }
-
-        @Override
-        public Appendable append(CharSequence text, int from, int to) throws IOException {
-            return append(text.subSequence(from, to));
-        }
-
-        @Override
-        public Appendable append(char c) throws IOException {
-            return append(String.valueOf(c));
-        }
     }
 }

@@ -18,7 +18,9 @@ final class GatherQuestions {
     private final Set<String> unused = new LinkedHashSet<>();
     private final Gather.Console console;
     private final Appendable out;
+    private final StringBuilder report = new StringBuilder();
     private final Map<String, String> answered = new LinkedHashMap<>();
+    private boolean explained;
 
     GatherQuestions(Map<String, String> given, Gather.Console console, Appendable out) {
         given.forEach((key, answer) -> this.given.put(key.toLowerCase(Locale.ROOT), answer));
@@ -48,19 +50,36 @@ final class GatherQuestions {
             }
             return keep(key, question, prepared, "answered in the file");
         }
-        for (int i = 0; i < TIMES_ASKED; i++) {
+        int asked = 0;
+        while (asked < TIMES_ASKED) {
             String shown = question + (proposal.isEmpty() ? " " : " [" + proposal + "] ");
-            String line = console.ask(shown).map(String::strip).orElse(null);
+            String line = console.ask(explanation() + shown).map(String::strip).orElse(null);
             if (line == null) {
-                return keep(key, question, proposal, proposal.isEmpty() ? "not answered" : "taken as proposed");
+                break;
             }
             String answer = line.isEmpty() ? proposal : line;
             if (valid.test(answer)) {
-                return keep(key, question, answer, line.isEmpty() ? "taken as proposed" : "answered");
+                answered.put(key, answer);
+                report.append("  ")
+                        .append(question)
+                        .append(' ')
+                        .append(answer)
+                        .append(" (answered; ")
+                        .append(key)
+                        .append(")\n");
+                return answer;
             }
-            say("That is none of: " + choices + ".");
+            say((line.equals("?") ? "It can be: " : "That is none of: ") + choices + ".");
+            asked += line.equals("?") ? 0 : 1;
         }
         return keep(key, question, proposal, proposal.isEmpty() ? "not answered" : "taken as proposed");
+    }
+
+    private String explanation() {
+        String text =
+                explained ? "" : "(Press Enter to take what stands in brackets; type ? to see what can be answered.)\n";
+        explained = true;
+        return text;
     }
 
     boolean yes(String key, String question, String proposal) {
@@ -77,9 +96,7 @@ final class GatherQuestions {
 
     private String keep(String key, String question, String answer, String how) {
         answered.put(key, answer);
-        if (!how.equals("answered") || answer.isEmpty()) {
-            say("  " + question.strip() + " " + (answer.isEmpty() ? "" : answer + " ") + "(" + how + "; " + key + ")");
-        }
+        say("  " + question + " " + (answer.isEmpty() ? "" : answer + " ") + "(" + how + "; " + key + ")");
         return answer;
     }
 
@@ -93,7 +110,13 @@ final class GatherQuestions {
         return unused;
     }
 
+    /** Returns all that was said, asked and answered so far. */
+    String report() {
+        return report.toString();
+    }
+
     void say(String line) {
+        report.append(line).append('\n');
         try {
             out.append(line).append('\n');
         } catch (IOException e) {

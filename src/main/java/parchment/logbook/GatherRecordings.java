@@ -70,8 +70,8 @@ final class GatherRecordings {
             String answer = questions.ask(
                     key + "column." + (i + 1),
                     "Column " + (i + 1) + " "
-                            + Words.quote(style.columns().get(i).heading()) + " is what? It looks like "
-                            + proposal.meaning() + ": " + proposal.reason() + ".",
+                            + Words.quote(style.columns().get(i).heading()) + " looks like "
+                            + proposal.meaning() + ": " + proposal.reason() + ". What is it?",
                     proposal.meaning().toString(),
                     text -> Meaning.parse(text).isPresent(),
                     Meaning.choices());

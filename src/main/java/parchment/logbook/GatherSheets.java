@@ -72,7 +72,8 @@ final class GatherSheets {
             String answer = questions.ask(
                     key + "column." + (i + 1),
                     "Column " + (i + 1) + " " + Words.quote(column.heading()) + " (such as "
-                            + Words.quote(column.first()) + ") is what?" + doubt(SheetProposal.propose(column), column),
+                            + Words.quote(column.first()) + ")" + doubt(SheetProposal.propose(column), column)
+                            + ". What is it?",
                     SheetProposal.propose(column),
                     SheetProposal::isKnown,
                     "a heading of batches.csv with its unit, " + String.join(", ", SheetProposal.OWN_WORDS));
@@ -84,7 +85,7 @@ final class GatherSheets {
     private static String doubt(String proposal, StrangeColumn column) {
         boolean unitKnown = Header.parse(column.heading()).brackets() != Header.Brackets.NONE;
         return proposal.contains(" mass [kg]") && !unitKnown
-                ? " The unit is not written, and the numbers fit kg as well as lb."
+                ? " has no unit, and the numbers fit kg as well as lb"
                 : "";
     }
 
@@ -157,7 +158,7 @@ final class GatherSheets {
                 key + "same.names",
                 "Batch " + Words.quote(first.getKey()) + " of the sheet and the recording "
                         + Words.quote(first.getValue())
-                        + " have the same number, once zeros in front are dropped, and no other day; so have "
+                        + " have the same number, once zeros in front are dropped, and the same day where both have one; so do "
                         + same.size() + " of "
                         + Words.count(rows, "row", "rows") + ". Are they the same batches?",
                 "yes");
