@@ -7,7 +7,7 @@ import java.util.Optional;
 
 /** Reads the settings of a curve layout. */
 final class LayoutFile {
-    private static final List<String> KEYS = List.of(
+    static final List<String> KEYS = List.of(
             "delimiter",
             "decimal",
             "rows.to.skip",

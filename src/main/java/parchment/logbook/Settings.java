@@ -39,7 +39,7 @@ record Settings(
     static final String FILE = "logbook.properties";
     static final List<Double> USUAL_MISSING_READINGS = List.of(-1.0, 999.9, 65535.0);
     private static final String SCALE = "scale.";
-    private static final List<String> KEYS = List.of(
+    static final List<String> KEYS = List.of(
             "name", "time.zone", "missing.readings", "crack.habit", "date.order", "spreadsheet.times", "batch.digits");
 
     enum Stated {
