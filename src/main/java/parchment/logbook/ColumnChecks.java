@@ -89,11 +89,11 @@ final class ColumnChecks {
         problems.add(line, "", "a file that ends in the middle of a line", "a whole line", "row skipped");
     }
 
-    void tooLong(int line) {
+    void tooLong(int line, int most) {
         problems.add(
                 line,
                 "",
-                "more than " + CurveFile.MOST_READINGS + " readings",
+                "more than " + most + " readings",
                 "one roast; 'parchment gather' splits a longer recording",
                 "this row and all after it left out");
     }

@@ -21,6 +21,9 @@ final class CurveFile {
     /** Most readings of one file: eleven days at one a second; more is no roast. */
     static final int MOST_READINGS = 1_000_000;
 
+    /** Most values of one file, so that a file of very many columns cannot fill the memory. */
+    private static final int MOST_VALUES = 16_000_000;
+
     /** A file that shows no reading in this many rows is no curve file. */
     private static final int ROWS_WITHOUT_READING = 10_000;
 
@@ -142,6 +145,8 @@ final class CurveFile {
         Readings readings = new Readings(columns.columns().size());
         ColumnChecks checks = new ColumnChecks(columns, settings, problems);
         TimeColumn time = new TimeColumn(columns, layout, decimal);
+        int most = Math.min(
+                MOST_READINGS, MOST_VALUES / Math.max(1, columns.columns().size()));
         double day = 0;
         double latest = Double.NaN;
         do {
@@ -173,8 +178,8 @@ final class CurveFile {
             if (layout.timeForm() == CurveLayout.TimeForm.TIME_OF_DAY && seconds + day < latest - HALF_A_DAY) {
                 day += DAY;
             }
-            if (readings.size() == MOST_READINGS) {
-                checks.tooLong(line);
+            if (readings.size() == most) {
+                checks.tooLong(line, most);
                 break;
             }
             latest = seconds + day;

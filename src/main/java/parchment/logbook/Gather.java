@@ -303,7 +303,8 @@ public final class Gather {
                 + " in " + Words.count(styles.size(), "style", "styles") + ", "
                 + Words.count(sheets.size(), "other table", "other tables") + ".");
         if (!neither.isEmpty()) {
-            questions.say("No table of values, left out: " + Words.some(neither) + ".");
+            questions.say(
+                    "No table of values, or too long for a recording, and left out: " + Words.some(neither) + ".");
         }
         Set<Double> odd = new TreeSet<>();
         List<GatheredBatch> batches = new ArrayList<>();

@@ -29,27 +29,30 @@ record StrangeFile(
     /** Most rows that are held: three days at one a second. */
     static final int MOST_ROWS = 300_000;
 
+    private static final int MOST_CHARACTERS = 40_000_000;
     private static final char[] DELIMITERS = {'\t', ';', '|', ','};
     private static final int LINES_LOOKED_AT = 300;
     private static final double USUAL_SHARE = 0.6;
     private static final String UNIT =
             "(?i)\\[?\\(?(s|sec|min|h:min:s|min:s|[°º]?\\s?[cfk]|%|[km]?pa|mbar|rpm|1/min)\\)?]?";
 
-    /** Reads a file; empty if it is no table. */
+    /** Reads a file; empty if it is no table, or too long for a recording. */
     static Optional<StrangeFile> read(Path path) throws IOException {
         List<String> lines = new ArrayList<>();
+        int characters = 0;
         try (InputStream in = Files.newInputStream(path);
                 Reader reader = TextFile.reader(in)) {
             Lines all = new Lines(reader);
-            while (all.next() && lines.size() <= MOST_ROWS) {
+            while (all.next() && lines.size() <= MOST_ROWS && characters <= MOST_CHARACTERS) {
                 if (!all.isBlank()) {
                     lines.add(all.text());
+                    characters += all.to() - all.from();
                 }
             }
         } catch (Lines.LineTooLong e) {
             return Optional.empty();
         }
-        if (lines.size() > MOST_ROWS) {
+        if (lines.size() > MOST_ROWS || characters > MOST_CHARACTERS) {
             return Optional.empty();
         }
         return delimiter(lines).flatMap(delimiter -> of(path, lines, delimiter));

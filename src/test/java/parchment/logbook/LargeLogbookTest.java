@@ -75,6 +75,17 @@ class LargeLogbookTest {
     }
 
     @Test
+    void holdsFewerReadingsOfAFileWithVeryManyColumns() throws IOException {
+        String heading = "time [s],bean temperature [°C]" + ",x".repeat(900) + "\n";
+        EndlessRows rows = new EndlessRows(heading, "#,200.5" + ",1".repeat(900) + "\n");
+        ProblemLog problems = new ProblemLog("curves/1.csv");
+        CurveFile.Result result = read(rows, problems);
+        assertEquals(
+                16_000_000 / 901,
+                result.curves().known().get(Quantity.BEAN_TEMPERATURE).size());
+    }
+
+    @Test
     void givesUpOnAGigabyteInWhichNothingIsAReading() throws IOException {
         EndlessRows rows = new EndlessRows("time [s],bean temperature [°C]\n", "never,x\n");
         ProblemLog problems = new ProblemLog("curves/1.csv");
