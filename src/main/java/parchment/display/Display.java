@@ -1,6 +1,7 @@
 package parchment.display;
 
 import java.util.Objects;
+import java.util.concurrent.atomic.AtomicReference;
 
 /**
  * Shows several values from one cell, where the cell's last line alone would show one.
@@ -14,14 +15,14 @@ import java.util.Objects;
  * Outside a notebook the text of the value goes to standard output.
  */
 public final class Display {
-    private static final Screen TERMINAL =
+    private static final Target TERMINAL =
             value -> System.out.println(value instanceof Showable showable ? showable.text() : value);
 
     /**
-     * The screen is the one thing here that changes: {@code show} is called from a cell with no object at hand that could know
-     * the page, and only the notebook puts another screen in place, for as long as a cell runs.
+     * The target is the one thing here that changes: {@code show} is called from a cell with no object at hand that could know
+     * the page, and only the notebook puts another in place, for as long as a cell runs.
      */
-    private static volatile Screen screen = TERMINAL;
+    private static final AtomicReference<Target> TARGET = new AtomicReference<>(TERMINAL);
 
     private Display() {}
 
@@ -31,22 +32,35 @@ public final class Display {
      * @param value anything; null is shown as the word null
      */
     public static void show(Object value) {
-        screen.show(value);
+        target().show(value);
     }
 
     /** Takes away what the cell has shown so far as soon as it shows something else, for a count or a picture that moves on. */
     public static void clear() {
-        screen.clear();
+        target().clear();
     }
 
-    /** Shows values on the given screen until the result is closed; for notebooks, not for cells. */
-    public static synchronized Shown on(Screen other) {
-        Screen before = screen;
-        screen = Objects.requireNonNull(other);
-        return () -> screen = before;
+    /** Shows values on the given target until the result is closed; for notebooks, not for cells. */
+    public static Shown on(Target target) {
+        Target before = TARGET.getAndSet(Objects.requireNonNull(target));
+        return () -> TARGET.set(before);
     }
 
-    /** Ends the use of a screen when closed. */
+    private static Target target() {
+        return Objects.requireNonNull(TARGET.get());
+    }
+
+    /** Where values appear while a cell runs: the page of a notebook, or plain text where there is no page. */
+    public interface Target {
+
+        /** Shows one value; a {@link Showable} in its richest form, anything else as text. */
+        void show(Object value);
+
+        /** Takes away what the cell has shown and printed so far, when the next thing is shown. Does nothing where that cannot be. */
+        default void clear() {}
+    }
+
+    /** Ends the use of a target when closed. */
     @FunctionalInterface
     public interface Shown extends AutoCloseable {
         @Override

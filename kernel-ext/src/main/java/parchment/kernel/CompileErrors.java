@@ -21,6 +21,12 @@ final class CompileErrors {
 
     private static final Pattern PACKAGE = Pattern.compile("\\b(?:[a-z]\\w*\\.)+(?=[A-Z])");
 
+    private static final Pattern NO_SUITABLE =
+            Pattern.compile("no suitable (?:method|constructor) found for (\\w+)\\((.*)\\)");
+    private static final Pattern TAKES =
+            Pattern.compile("(?:method|constructor) [\\w.<>,]*\\((.*?)\\) is not applicable");
+    private static final int MOST_FORMS = 4;
+
     private final SourceCodeAnalysis analysis;
 
     CompileErrors(SourceCodeAnalysis analysis) {
@@ -183,12 +189,23 @@ final class CompileErrors {
             return "`" + one.group(1) + "` takes " + kinds(one.group(3)) + ", but was given " + kinds(one.group(4))
                     + ".";
         }
-        return sentence(message.replaceAll("\\s*\\n\\s*", "; "));
+        Matcher several = NO_SUITABLE.matcher(message);
+        if (several.find()) {
+            List<String> takes = TAKES.matcher(message)
+                    .results()
+                    .map(found -> kinds(found.group(1)))
+                    .distinct()
+                    .limit(MOST_FORMS)
+                    .toList();
+            return "`" + several.group(1) + "` was given " + kinds(several.group(2)) + ", but takes "
+                    + String.join(", or ", takes) + ".";
+        }
+        return sentence(message);
     }
 
     private static String kinds(String types) {
         String list = types.strip();
-        return list.equals("no arguments") ? "nothing" : "(" + list.replace(",", ", ") + ")";
+        return list.isEmpty() || list.equals("no arguments") ? "nothing" : "(" + list.replace(",", ", ") + ")";
     }
 
     private static String sentence(String message) {

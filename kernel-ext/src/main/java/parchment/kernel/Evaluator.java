@@ -17,7 +17,6 @@ import jdk.jshell.UnresolvedReferenceException;
 import jdk.jshell.VarSnippet;
 import org.jspecify.annotations.Nullable;
 import parchment.display.Display;
-import parchment.display.Screen;
 import parchment.kernel.CellSplitter.Part;
 import parchment.kernel.CellSplitter.State;
 
@@ -71,7 +70,7 @@ public final class Evaluator implements AutoCloseable {
         CellText cell = new CellText(number, code.replace("\r\n", "\n"));
         interrupts.begin();
         try (CellStreams streams = new CellStreams(page);
-                Display.Shown screen = Display.on(new PageScreen(page))) {
+                Display.Shown shown = Display.on(new PageTarget(page))) {
             return runParts(cell, page);
         } catch (CellStop stop) {
             return stopped(stop.reason());
@@ -270,7 +269,7 @@ public final class Evaluator implements AutoCloseable {
     }
 
     /** What {@link Display} calls in a cell reach. */
-    private record PageScreen(CellPage page) implements Screen {
+    private record PageTarget(CellPage page) implements Display.Target {
         @Override
         public void show(Object value) {
             page.show(Shown.of(value));

@@ -19,7 +19,7 @@ import parchment.display.Showable;
  * What a first cell finds imported: the rooms of the library, and of Java what a beginner's cell uses.
  *
  * <p>The rooms are read off the library's own jar, so a new room is there without a list to keep. A library type named as one of
- * Java's (a Clock, say) is imported by its name, which in Java goes before a whole package.
+ * Java's (a Clock, say), or as one that it builds on, is imported by its name, which in Java goes before a whole package.
  */
 final class Imports {
     private static final List<String> JAVA = List.of(
@@ -34,6 +34,9 @@ final class Imports {
     /** Rooms whose types a cell does not name, or that are not part of the library. */
     private static final Set<String> NOT_ROOMS = Set.of("kernel", "notebook", "launcher");
 
+    /** Rooms that others build on: where one of the others has a type of the same name, a cell means that one. */
+    static final Set<String> FOUNDATIONS = Set.of("quantity", "stats", "chart", "display", "curve");
+
     /** Classes whose static members read as words in a cell: {@code dropTemperature()}. */
     private static final List<String> WORDS = List.of("parchment.feature.Features");
 
@@ -46,7 +49,7 @@ final class Imports {
         JAVA.forEach(name -> imports.add("import " + name + ".*;"));
         rooms.keySet().forEach(room -> imports.add("import parchment." + room + ".*;"));
         rooms.forEach((room, types) -> types.stream()
-                .filter(Imports::isAlsoJavas)
+                .filter(type -> isAlsoJavas(type) || !FOUNDATIONS.contains(room) && isInFoundations(rooms, type))
                 .forEach(type -> imports.add("import parchment." + room + "." + type + ";")));
         for (String words : WORDS) {
             String room = words.substring("parchment.".length(), words.lastIndexOf('.'));
@@ -55,6 +58,11 @@ final class Imports {
             }
         }
         return imports;
+    }
+
+    private static boolean isInFoundations(TreeMap<String, Set<String>> rooms, String type) {
+        return FOUNDATIONS.stream()
+                .anyMatch(room -> rooms.getOrDefault(room, Set.of()).contains(type));
     }
 
     private static boolean isAlsoJavas(String type) {

@@ -14,7 +14,14 @@ import picocli.CommandLine.HelpCommand;
         synopsisSubcommandLabel = "COMMAND",
         mixinStandardHelpOptions = true,
         versionProvider = Main.Version.class,
-        subcommands = {OpenCommand.class, RunCommand.class, TestCommand.class, InstallCommand.class, HelpCommand.class})
+        subcommands = {
+            OpenCommand.class,
+            RunCommand.class,
+            GatherCommand.class,
+            TestCommand.class,
+            InstallCommand.class,
+            HelpCommand.class
+        })
 public final class Main {
     private Main() {}
 

@@ -254,7 +254,8 @@ class EvaluatorTest {
                 "/* never|comment opened here is never closed",
                 "String s = \"open|no closing quote",
                 "int y = 'word';|double quotes",
-                "Math.max(1)|`max`",
+                "Math.max(1)|`max` was given (int), but takes (int, int), or (long, long)",
+                "\"a\".charAt()|`charAt` takes (int), but was given nothing",
             })
     void saysInPlainWordsWhatIsWrong(String code, String words) {
         CellError error = errorOf(code.replace("\\n", "\n"));

@@ -1,0 +1,87 @@
+package parchment.launcher;
+
+import java.io.BufferedReader;
+import java.io.IOException;
+import java.io.InputStreamReader;
+import java.io.PrintWriter;
+import java.io.UncheckedIOException;
+import java.nio.charset.Charset;
+import java.nio.file.Path;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import org.jspecify.annotations.Nullable;
+import parchment.logbook.Gather;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** Makes a logbook of a folder of strange CSV files. */
+@Command(
+        name = "gather",
+        description = {
+            "Looks at a folder of CSV files from any logger, says what it takes each column to be and why, asks, and writes a new",
+            "logbook elsewhere. Nothing in the old folder is changed."
+        },
+        mixinStandardHelpOptions = true)
+final class GatherCommand implements Callable<Integer> {
+    @Spec
+    @SuppressWarnings("NullAway.Init")
+    private CommandSpec spec;
+
+    @Parameters(paramLabel = "FOLDER", description = "The folder with the files.")
+    @SuppressWarnings("NullAway.Init")
+    private Path folder;
+
+    @Option(names = "--to", paramLabel = "NEW", description = "The folder for the new logbook.")
+    private @Nullable Path to;
+
+    @Option(
+            names = "--answers",
+            paramLabel = "FILE",
+            description = "Answers from a file, such as an earlier run has left.")
+    private @Nullable Path answers;
+
+    @Option(names = "--look", description = "Only shows what would be asked and proposed; writes nothing.")
+    private boolean look;
+
+    @Override
+    public Integer call() {
+        PrintWriter terminal = spec.commandLine().getOut();
+        try {
+            if (look) {
+                return Gather.look(folder, terminal);
+            }
+            if (to == null) {
+                throw new IllegalArgumentException("Name the folder for the new logbook: --to \"My Roasts\"."
+                        + " To see first what would be asked: --look.");
+            }
+            return Gather.run(folder, to, Optional.ofNullable(answers), new Terminal(terminal), terminal);
+        } finally {
+            terminal.flush();
+        }
+    }
+
+    /** The person at the terminal; nobody once the input has ended. */
+    private static final class Terminal implements Gather.Console {
+        private final PrintWriter terminal;
+        private final BufferedReader typed;
+
+        Terminal(PrintWriter terminal) {
+            this.terminal = terminal;
+            this.typed = new BufferedReader(new InputStreamReader(System.in, Charset.defaultCharset()));
+        }
+
+        @Override
+        public Optional<String> ask(String question) {
+            terminal.print(question + " ");
+            terminal.flush();
+            try {
+                return Optional.ofNullable(typed.readLine());
+            } catch (IOException e) {
+                throw new UncheckedIOException(e);
+            }
+        }
+    }
+}
