@@ -46,6 +46,11 @@ public record GreenBeans(
         return share / (1 - share);
     }
 
+    /** Returns the share of water in the whole, as a moisture meter shows it. */
+    public double moistureShare() {
+        return moisture / (1 + moisture);
+    }
+
     /** Returns the same beans with another moisture, kg of water per kg of dry matter. */
     public GreenBeans withMoisture(double other) {
         return new GreenBeans(other, diameter, density, crackTemperature, crackSpread, yellowingDose, reactivity);

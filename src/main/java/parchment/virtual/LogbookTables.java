@@ -82,15 +82,13 @@ final class LogbookTables {
 
     private List<String> row(VirtualBatch batch) {
         PlannedBatch plan = batch.plan();
-        Chance chance = Chance.of(logbook.seed(), "written " + plan.name());
-        boolean lotForgotten = chance.happens(story.writing().lotForgotten());
-        boolean massForgotten = chance.happens(0.03);
+        Written written = Written.of(logbook, batch);
         List<String> row = new ArrayList<>(List.of(
                 plan.name(),
                 plan.roastedAt() + (plan.roastedAt().getSecond() == 0 ? ":00" : ""),
-                lotForgotten ? "" : plan.lot().name(),
+                written.lot().orElse(""),
                 Decimals.of(plan.greenMass(), 3),
-                massForgotten ? "" : Decimals.of(batch.cooledMass(), 3),
+                written.roastedMass().map(mass -> Decimals.of(mass, 3)).orElse(""),
                 temperature(plan.chargeReading(), 0)));
         if (full()) {
             boolean drawn = plan.plan() == PlannedBatch.Plan.CHANCE;
@@ -100,7 +98,7 @@ final class LogbookTables {
                     story.machineName(),
                     batch.operator(),
                     plan.recipe(),
-                    drawn ? "trial" : "production",
+                    written.purpose(),
                     temperature(batch.roast().charge().greenTemperature(), 0),
                     temperature(room.temperature(), 1),
                     Decimals.of(100 * room.humidity(), 0),
@@ -115,18 +113,8 @@ final class LogbookTables {
                 Decimals.minutes(marks.firstCrackStart()),
                 Decimals.minutes(marks.firstCrackEnd()),
                 Decimals.minutes(marks.drop()),
-                note(batch, chance)));
+                written.note()));
         return row;
-    }
-
-    private static String note(VirtualBatch batch, Chance chance) {
-        if (batch.conditions().draughtFactor() > 1.0 && chance.happens(0.5)) {
-            return "windy, chimney pulls well";
-        }
-        if (batch.plan().lot().process().equals("natural") && chance.happens(0.06)) {
-            return "first crack quiet, hard to tell when it began";
-        }
-        return chance.happens(0.03) ? "sample scoop left in at charge" : "";
     }
 
     private CsvTable lots() {

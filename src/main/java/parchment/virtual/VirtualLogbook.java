@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.TreeMap;
 import parchment.display.Html;
 import parchment.display.Showable;
+import parchment.logbook.Logbook;
 
 /** Holds what a run of the virtual roastery made: every batch and cupping, with the truth behind them. */
 public final class VirtualLogbook implements Showable {
@@ -94,6 +95,11 @@ public final class VirtualLogbook implements Showable {
      */
     public void writeTo(Path folder) throws IOException {
         LogbookFolder.write(files(), folder);
+    }
+
+    /** Opens the logbook in memory, with the numbers that its files would hold; quicker than writing and reading a folder. */
+    public Logbook opened() {
+        return new OpenedLogbook(this).open();
     }
 
     /** Returns the truth, to be sealed. */
