@@ -36,7 +36,11 @@ public final class MakeDatasets {
      * @throws IOException if a file cannot be written, or a folder of that name holds what this command did not write
      */
     public static void write(Path folder, PrintStream progress) throws IOException {
-        for (Map.Entry<String, VirtualRoastery> dataset : all().entrySet()) {
+        write(all(), folder, progress);
+    }
+
+    static void write(Map<String, VirtualRoastery> datasets, Path folder, PrintStream progress) throws IOException {
+        for (Map.Entry<String, VirtualRoastery> dataset : datasets.entrySet()) {
             VirtualLogbook logbook = dataset.getValue().run();
             Path target = folder.resolve(dataset.getKey());
             clear(target, logbook);

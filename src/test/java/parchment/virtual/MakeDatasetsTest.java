@@ -43,13 +43,14 @@ class MakeDatasetsTest {
     @Test
     void writesWhatItSaysAndReplacesOnlyItsOwn(@TempDir Path folder) throws IOException {
         PrintStream quiet = new PrintStream(OutputStream.nullOutputStream(), true, StandardCharsets.UTF_8);
-        MakeDatasets.write(folder, quiet);
-        MakeDatasets.write(folder, quiet);
+        Map<String, VirtualRoastery> hillside = Map.of("hillside", VirtualRoastery.hillside());
+        MakeDatasets.write(hillside, folder, quiet);
+        MakeDatasets.write(hillside, folder, quiet);
         assertEquals(read(COMMITTED.resolve("hillside")), read(folder.resolve("hillside")));
 
-        Path mine = folder.resolve("harbour/logbook.properties");
+        Path mine = folder.resolve("hillside/logbook.properties");
         Files.writeString(mine, "name=My own roastery\n");
-        IOException refused = assertThrows(IOException.class, () -> MakeDatasets.write(folder, quiet));
+        IOException refused = assertThrows(IOException.class, () -> MakeDatasets.write(hillside, folder, quiet));
         assertTrue(refused.getMessage().contains("left alone"), refused.getMessage());
         assertEquals("name=My own roastery\n", Files.readString(mine));
     }
