@@ -26,8 +26,8 @@ public final class CleanCurve implements Showable {
         CANNOT_TELL
     }
 
-    /** Correlation of neighbouring noise from which a log looks smoothed; half-way between none and all. */
-    private static final double LOOKS_SMOOTHED_FROM = 0.5;
+    /** Correlation of neighbouring noise from which a log looks smoothed; a probe's own inertia gives less. Common practice, no source. */
+    private static final double LOOKS_SMOOTHED_FROM = 0.75;
 
     private final Curve kept;
     private final List<LeftOut> leftOut;

@@ -18,7 +18,7 @@ import parchment.stats.Robust;
  */
 public final class ControlSteps implements Showable {
     /** Seconds that a control must be held for a level to count; common practice, no source. */
-    public static final double SETTLED_SECONDS = 8;
+    public static final double SETTLED_SECONDS = 15;
 
     private static final double NOISE_FACTOR = 4;
 
@@ -74,10 +74,15 @@ public final class ControlSteps implements Showable {
                     smallestChange));
         }
         List<Step> steps = new ArrayList<>();
+        double[] values = control.values();
         int held = 0;
         int i = 1;
         while (i < control.size()) {
-            double level = level(control, held, i);
+            if (values[i] == values[i - 1] && i - 1 > held) {
+                i++;
+                continue;
+            }
+            double level = level(values, held, i);
             if (Math.abs(control.valueAt(i) - level) <= smallestChange) {
                 i++;
                 continue;
@@ -89,7 +94,7 @@ public final class ControlSteps implements Showable {
             if (settled >= control.size()) {
                 settled = control.size() - 1;
             }
-            double to = level(control, settled, heldUntil(control, settled, smallestChange));
+            double to = level(values, settled, heldUntil(control, settled, smallestChange));
             if (Math.abs(to - level) > smallestChange) {
                 steps.add(new Step(control.secondsAt(i), control.secondsAt(settled), level, to));
                 held = settled;
@@ -121,9 +126,9 @@ public final class ControlSteps implements Showable {
     }
 
     /** The median of the last readings held, so that a noisy gauge has one level. */
-    private static double level(Curve control, int from, int to) {
+    private static double level(double[] values, int from, int to) {
         int first = Math.max(from, to - 15);
-        return Robust.median(Arrays.copyOfRange(control.values(), first, to));
+        return Robust.median(Arrays.copyOfRange(values, first, to));
     }
 
     /** Returns the steps in order of time. */

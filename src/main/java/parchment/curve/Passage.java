@@ -65,15 +65,25 @@ public final class Passage {
                     Elapsed.seconds(low),
                     Elapsed.seconds(high)));
         }
-        for (int i = 0; i < STEPS && high - low > 1e-7; i++) {
-            double middle = 0.5 * (low + high);
-            if (smooth.at(middle).value() < value) {
-                low = middle;
+        // Newton's steps, kept between the two readings.
+        double at = low + (high - low) * (value - before.value()) / (after.value() - before.value());
+        for (int i = 0; i < STEPS; i++) {
+            Smoothed here = smooth.at(at);
+            double off = here.value() - value;
+            if (off < 0) {
+                low = at;
             } else {
-                high = middle;
+                high = at;
+            }
+            double next = at - off / (here.slope() / 60);
+            next = next > low && next < high ? next : 0.5 * (low + high);
+            boolean done = Math.abs(next - at) < 1e-6;
+            at = next;
+            if (done) {
+                break;
             }
         }
-        Smoothed there = smooth.at(high);
+        Smoothed there = smooth.at(at);
         double error = there.valueStandardError() / Math.max(there.slope() / 60, 1e-12);
         if (!(there.slope() > 0) || error > smooth.bandwidthSeconds()) {
             return CurveEstimate.missing(String.format(
@@ -82,6 +92,6 @@ public final class Passage {
                     smooth.clean().kept().name(),
                     shown));
         }
-        return CurveEstimate.of(high, error);
+        return CurveEstimate.of(at, error);
     }
 }

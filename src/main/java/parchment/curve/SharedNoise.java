@@ -9,6 +9,7 @@ package parchment.curve;
  */
 record SharedNoise(double correlation, double standardDeviation, int readings) {
     private static final int FEWEST = 60;
+    private static final double[][] LAGGED = lagged();
 
     static SharedNoise of(double[] y) {
         // The later part, where a roast's curve bends little.
@@ -33,24 +34,31 @@ record SharedNoise(double correlation, double standardDeviation, int readings) {
             return new SharedNoise(Double.NaN, 0, n);
         }
         double best = Double.POSITIVE_INFINITY;
-        double chosen = 0;
-        for (double f = 0; f < 0.96; f += 0.01) {
-            double misfit = square(sums[1] / sums[0] - lagged(f, 1) / lagged(f, 0))
-                    + square(sums[2] / sums[0] - lagged(f, 2) / lagged(f, 0));
+        int chosen = 0;
+        for (int i = 0; i < LAGGED.length; i++) {
+            double misfit = square(sums[1] / sums[0] - LAGGED[i][1] / LAGGED[i][0])
+                    + square(sums[2] / sums[0] - LAGGED[i][2] / LAGGED[i][0]);
             if (misfit < best) {
                 best = misfit;
-                chosen = f;
+                chosen = i;
             }
         }
-        return new SharedNoise(chosen, Math.sqrt(sums[0] / n / lagged(chosen, 0)), n);
+        return new SharedNoise(0.01 * chosen, Math.sqrt(sums[0] / n / LAGGED[chosen][0]), n);
     }
 
-    /** Covariance of second differences at a lag, for noise of variance 1 with correlations f^|k|. */
-    private static double lagged(double f, int lag) {
-        return 6 * Math.pow(f, lag)
-                - 4 * (Math.pow(f, Math.abs(lag - 1)) + Math.pow(f, lag + 1))
-                + Math.pow(f, Math.abs(lag - 2))
-                + Math.pow(f, lag + 2);
+    /** Covariances of second differences at lags 0, 1 and 2, for noise of variance 1 with correlations f^|k| in hundredths of f. */
+    private static double[][] lagged() {
+        double[][] table = new double[96][3];
+        for (int i = 0; i < table.length; i++) {
+            double f = 0.01 * i;
+            for (int lag = 0; lag < 3; lag++) {
+                table[i][lag] = 6 * Math.pow(f, lag)
+                        - 4 * (Math.pow(f, Math.abs(lag - 1)) + Math.pow(f, lag + 1))
+                        + Math.pow(f, Math.abs(lag - 2))
+                        + Math.pow(f, lag + 2);
+            }
+        }
+        return table;
     }
 
     private static double square(double x) {

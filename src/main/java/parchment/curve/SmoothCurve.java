@@ -68,6 +68,11 @@ public final class SmoothCurve implements Showable {
         return new SmoothCurve(clean, bandwidthSeconds, null);
     }
 
+    /** Smooths a cleaned curve over the given number of seconds to either side, with standard errors from the given noise. */
+    public static SmoothCurve of(CleanCurve clean, double bandwidthSeconds, Autocovariance noise) {
+        return new SmoothCurve(clean, bandwidthSeconds, noise);
+    }
+
     /** Cleans a curve with the usual settings and smooths it. */
     public static SmoothCurve of(Curve curve) {
         return of(CleanCurve.of(curve));

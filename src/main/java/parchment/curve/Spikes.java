@@ -13,6 +13,7 @@ import parchment.stats.Robust;
 final class Spikes {
     private static final int HALF_WINDOW = 4;
     private static final int SCALE_WINDOW = 15;
+    private static final int SCALE_EVERY = 8;
     private static final double FEWEST_STEPS = 3;
 
     private Spikes() {}
@@ -58,11 +59,18 @@ final class Spikes {
             // The first and the last reading have neighbours on one side only.
             return i == 0 ? y[0] - (2 * y[1] - y[2]) : y[i] - (2 * y[i - 1] - y[i - 2]);
         }
-        double[] means = new double[half];
+        double sum = 0;
+        double least = Double.POSITIVE_INFINITY;
+        double most = Double.NEGATIVE_INFINITY;
         for (int k = 1; k <= half; k++) {
-            means[k - 1] = 0.5 * (y[i - k] + y[i + k]);
+            double mean = 0.5 * (y[i - k] + y[i + k]);
+            sum += mean;
+            least = Math.min(least, mean);
+            most = Math.max(most, mean);
         }
-        return y[i] - Robust.median(means);
+        // The median of up to four numbers, without sorting.
+        double median = half <= 2 ? sum / half : (sum - least - most) / (half - 2);
+        return y[i] - median;
     }
 
     private static boolean comesBack(double[] x, double[] y, int from, int to, double[] limit) {

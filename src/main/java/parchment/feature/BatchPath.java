@@ -15,7 +15,6 @@ import parchment.logbook.Logbook;
 import parchment.logbook.MarkKind;
 import parchment.logbook.Quantity;
 import parchment.phase.Mark;
-import parchment.phase.MarkHabit;
 import parchment.phase.Phases;
 import parchment.quantity.Elapsed;
 import parchment.quantity.TemperatureUnit;
@@ -55,10 +54,7 @@ public final class BatchPath {
 
     /** Returns the paths of all batches of a logbook, in its order; worked out in parallel. */
     public static List<BatchPath> of(Logbook logbook) {
-        MarkHabit habit = MarkHabit.of(logbook);
-        List<Phases> phases = logbook.batches().parallelStream()
-                .map(batch -> Phases.of(batch, habit))
-                .toList();
+        List<Phases> phases = Phases.of(logbook);
         List<DayFacts> days = DayFacts.of(logbook, phases);
         Map<Quantity, String> labels = UsualLabels.of(logbook);
         return IntStream.range(0, phases.size())

@@ -45,15 +45,11 @@ final class MarkFinder {
             Optional<CleanCurve> clean,
             Optional<SmoothCurve> bean) {}
 
+
     static Result find(Batch batch, MarkHabit habit, Optional<Autocovariance> noise) {
         MarkFinder finder = new MarkFinder(batch, habit);
         finder.run(noise);
-        return new Result(
-                finder.marks,
-                finder.notes,
-                finder.zeroOnLogger,
-                Optional.ofNullable(finder.clean),
-                Optional.ofNullable(finder.bean));
+        return finder.result();
     }
 
     private void run(Optional<Autocovariance> noise) {
@@ -65,7 +61,7 @@ final class MarkFinder {
             put(
                     MarkKind.CHARGE,
                     0,
-                    habit.standardError(MarkKind.CHARGE),
+                    habit.standardError(MarkKind.CHARGE, batch),
                     Source.WRITTEN,
                     "written times count from it");
             written();
@@ -80,9 +76,14 @@ final class MarkFinder {
         }
         double end = seconds(MarkKind.DROP);
         SmoothCurve smooth = SmoothCurve.of(since.between(0, end > 0 ? end : Double.POSITIVE_INFINITY));
-        SmoothCurve roast = noise.isPresent() ? smooth.withNoise(noise.get()) : smooth;
+        read(since, noise.isPresent() ? smooth.withNoise(noise.get()) : smooth);
+    }
+
+    /** Reads the turning point, and the probe at every mark, off a smoothed roast. */
+    private void read(CleanCurve since, SmoothCurve roast) {
         bean = roast;
         if (!marks.containsKey(MarkKind.TURNING_POINT)) {
+            double end = seconds(MarkKind.DROP);
             OnCurve.turningPoint(roast, end)
                     .ifPresent(found -> put(
                             MarkKind.TURNING_POINT,
@@ -91,15 +92,36 @@ final class MarkFinder {
                             Source.FOUND,
                             "lowest smoothed reading"));
         }
-        SmoothCurve sharp = OnCurve.narrow(roast);
-        marks.replaceAll((kind, mark) -> withProbe(mark, since, kind == MarkKind.TURNING_POINT ? sharp : roast));
+        SmoothCurve sharp = OnCurve.narrow(roast, Double.POSITIVE_INFINITY);
+        marks.replaceAll(
+                (kind, mark) -> withProbe(mark, since, kind == MarkKind.TURNING_POINT ? sharp : roast));
+    }
+
+    /** Finds again what depends on the noise; what was found before stays. */
+    static Result withNoise(Batch batch, MarkHabit habit, Result before, Autocovariance noise) {
+        MarkFinder finder = new MarkFinder(batch, habit);
+        finder.marks.putAll(before.marks());
+        finder.notes.addAll(before.notes());
+        finder.zeroOnLogger = before.zeroOnLogger();
+        Mark turn = finder.marks.get(MarkKind.TURNING_POINT);
+        if (turn != null && turn.source() == Source.FOUND) {
+            finder.marks.remove(MarkKind.TURNING_POINT);
+        }
+        finder.clean = before.clean().orElse(null);
+        before.clean().ifPresent(clean -> finder.read(
+                clean, before.bean().orElseThrow().withNoise(noise)));
+        return finder.result();
+    }
+
+    private Result result() {
+        return new Result(marks, notes, zeroOnLogger, Optional.ofNullable(clean), Optional.ofNullable(bean));
     }
 
     private void charge(CleanCurve logged) {
         Curve kept = logged.kept();
         double first = kept.secondsAt(0);
         Optional<OnCurve.Found> found = OnCurve.charge(logged);
-        double loggedError = habit.standardError(MarkKind.CHARGE);
+        double loggedError = habit.standardError(MarkKind.CHARGE, batch);
         if (found.isPresent() && Math.abs(found.get().seconds()) > SAME_CLOCK_SECONDS) {
             zeroOnLogger = found.get().seconds();
             notes.add(String.format(
@@ -129,7 +151,7 @@ final class MarkFinder {
         for (MarkKind kind : MarkKind.values()) {
             Optional<Elapsed> at = batch.writtenMark(kind);
             if (at.isPresent() && kind != MarkKind.CHARGE) {
-                put(kind, at.get().seconds(), habit.standardError(kind), Source.WRITTEN, "");
+                put(kind, at.get().seconds(), habit.standardError(kind, batch), Source.WRITTEN, "");
             }
         }
     }

@@ -2,6 +2,7 @@ package parchment.phase;
 
 import java.util.ArrayList;
 import java.util.EnumMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -12,12 +13,12 @@ import parchment.logbook.MarkKind;
 import parchment.quantity.Elapsed;
 
 /**
- * Says how exactly a roaster's written marks are to be taken: how late or early a mark may be written, and what it is rounded to.
+ * Says how exactly written marks are to be taken: how late or early a mark may be written, and what each roaster rounds it to.
  *
  * <p>The standard error of a written mark is made of two parts. The first is the reaction: common practice, no source, standard errors
  * of 2 s for charge and drop (the roaster does it), 5 s for the start of first crack (it is heard, but one pop is not the crack),
  * 10 s for its end and for second crack (they fade in and out) and 10 s for yellowing (a colour that turns slowly). The second is the
- * rounding: a time rounded to u seconds is off by u / √12. What a roaster rounds to is read off the logbook.
+ * rounding: a time rounded to u seconds is off by u / √12. What each operator rounds to is read off the logbook.
  */
 public final class MarkHabit implements Showable {
     /** Fewest written marks of a kind from which a habit of rounding is told; that many land on fives by chance once in 390,000. */
@@ -26,16 +27,17 @@ public final class MarkHabit implements Showable {
     private static final int[] ROUNDINGS = {60, 30, 15, 10, 5};
 
     /** The usual reaction and no rounding beyond the second that is written. */
-    public static final MarkHabit STANDARD = new MarkHabit(reactions(), Map.of(), Map.of());
+    public static final MarkHabit STANDARD = new MarkHabit(reactions(), Map.of());
+
+    /** What one operator's marks of one kind are rounded to, and how many there are. */
+    private record Rounding(int seconds, int marks) {}
 
     private final Map<MarkKind, Double> reaction;
-    private final Map<MarkKind, Integer> rounding;
-    private final Map<MarkKind, Integer> counts;
+    private final Map<String, Map<MarkKind, Rounding>> byOperator;
 
-    private MarkHabit(Map<MarkKind, Double> reaction, Map<MarkKind, Integer> rounding, Map<MarkKind, Integer> counts) {
+    private MarkHabit(Map<MarkKind, Double> reaction, Map<String, Map<MarkKind, Rounding>> byOperator) {
         this.reaction = Map.copyOf(reaction);
-        this.rounding = Map.copyOf(rounding);
-        this.counts = Map.copyOf(counts);
+        this.byOperator = new LinkedHashMap<>(byOperator);
     }
 
     private static Map<MarkKind, Double> reactions() {
@@ -50,19 +52,26 @@ public final class MarkHabit implements Showable {
         return seconds;
     }
 
-    /** Reads the habit of rounding off a logbook's written marks; the reaction is the usual one. */
+    /** Reads the habit of rounding off a logbook's written marks, for each operator alone; the reaction is the usual one. */
     public static MarkHabit of(Logbook logbook) {
-        Map<MarkKind, Integer> rounding = new EnumMap<>(MarkKind.class);
-        Map<MarkKind, Integer> counts = new EnumMap<>(MarkKind.class);
-        for (MarkKind kind : MarkKind.values()) {
-            List<Double> written = new ArrayList<>();
-            for (Batch batch : logbook.batches()) {
-                batch.writtenMark(kind).map(Elapsed::seconds).ifPresent(written::add);
+        Map<String, Map<MarkKind, List<Double>>> written = new LinkedHashMap<>();
+        for (Batch batch : logbook.batches()) {
+            Map<MarkKind, List<Double>> times =
+                    written.computeIfAbsent(batch.operator().orElse(""), key -> new EnumMap<>(MarkKind.class));
+            for (MarkKind kind : MarkKind.values()) {
+                batch.writtenMark(kind)
+                        .map(Elapsed::seconds)
+                        .ifPresent(at -> times.computeIfAbsent(kind, key -> new ArrayList<>())
+                                .add(at));
             }
-            counts.put(kind, written.size());
-            rounding.put(kind, rounding(written));
         }
-        return new MarkHabit(reactions(), rounding, counts);
+        Map<String, Map<MarkKind, Rounding>> habits = new LinkedHashMap<>();
+        written.forEach((operator, times) -> {
+            Map<MarkKind, Rounding> rounding = new EnumMap<>(MarkKind.class);
+            times.forEach((kind, at) -> rounding.put(kind, new Rounding(rounding(at), at.size())));
+            habits.put(operator, rounding);
+        });
+        return new MarkHabit(reactions(), habits);
     }
 
     private static int rounding(List<Double> written) {
@@ -80,6 +89,7 @@ public final class MarkHabit implements Showable {
      * Returns the same habit with another reaction for one kind of mark.
      *
      * @param standardError in seconds, 0 or more
+     * @throws IllegalArgumentException if the standard error is negative or missing
      */
     public MarkHabit withReaction(MarkKind kind, double standardError) {
         if (!(standardError >= 0)) {
@@ -91,36 +101,37 @@ public final class MarkHabit implements Showable {
         }
         Map<MarkKind, Double> changed = new EnumMap<>(reaction);
         changed.put(kind, standardError);
-        return new MarkHabit(changed, rounding, counts);
+        return new MarkHabit(changed, byOperator);
     }
 
-    /** Returns what written times of a kind are rounded to, in seconds; 1 if no coarser habit shows. */
-    public int roundingSeconds(MarkKind kind) {
-        return rounding.getOrDefault(kind, 1);
+    /** Returns what a batch's operator rounds written times of a kind to, in seconds; 1 if no coarser habit shows. */
+    public int roundingSeconds(MarkKind kind, Batch batch) {
+        Rounding rounding =
+                byOperator.getOrDefault(batch.operator().orElse(""), Map.of()).get(kind);
+        return rounding == null ? 1 : rounding.seconds();
     }
 
-    /** Returns the standard error of a written mark of the given kind, in seconds. */
-    public double standardError(MarkKind kind) {
-        return Math.hypot(reaction.getOrDefault(kind, 5.0), roundingSeconds(kind) / Math.sqrt(12));
+    /** Returns the standard error of a batch's written mark of the given kind, in seconds. */
+    public double standardError(MarkKind kind, Batch batch) {
+        return Math.hypot(reaction.getOrDefault(kind, 5.0), roundingSeconds(kind, batch) / Math.sqrt(12));
     }
 
-    /** Says what the marks of each kind are rounded to. */
+    /** Says what written times are taken to be rounded to. */
     @Override
     public String toString() {
         StringBuilder text = new StringBuilder();
-        for (MarkKind kind : MarkKind.values()) {
-            int seconds = roundingSeconds(kind);
-            if (seconds > 1) {
+        byOperator.forEach((operator, kinds) -> kinds.forEach((kind, rounding) -> {
+            if (rounding.seconds() > 1) {
                 text.append(String.format(
                         Locale.ROOT,
-                        "All %d written times of %s are multiples of %d s, so they are taken as rounded to that. ",
-                        counts.getOrDefault(kind, 0),
+                        "All %d times of %s written%s are multiples of %d s, so they are taken as rounded to that. ",
+                        rounding.marks(),
                         kind.words(),
-                        seconds));
+                        operator.isEmpty() ? "" : " by " + operator,
+                        rounding.seconds()));
             }
-        }
-        return text.isEmpty()
-                ? "Written marks are taken as written to the second."
+        }));
+        return text.isEmpty() ? "Written marks are taken as exact to the second they are written to, but for the roaster's reaction."
                 : text.toString().strip();
     }
 }

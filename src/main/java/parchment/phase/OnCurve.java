@@ -136,7 +136,7 @@ final class OnCurve {
 
     /** Returns the lowest point of the smoothed curve after charge at 0; empty if it does not fall and rise again. */
     static Optional<Found> turningPoint(SmoothCurve smooth, double dropSeconds) {
-        SmoothCurve narrow = narrow(smooth);
+        SmoothCurve narrow = narrow(smooth, LATEST_TURN_SECONDS + 60);
         double latest = Math.min(LATEST_TURN_SECONDS, dropSeconds);
         Optional<Double> at = lowest(narrow, latest);
         if (at.isEmpty()) {
@@ -154,9 +154,9 @@ final class OnCurve {
     }
 
     /** The turn is sharper than the rest of the curve, so half the usual window is used; the usual one shows what that matters. */
-    static SmoothCurve narrow(SmoothCurve smooth) {
-        return smooth.withBandwidth(
-                Math.max(0.5 * smooth.bandwidthSeconds(), 2.5 * smooth.clean().interval()));
+    static SmoothCurve narrow(SmoothCurve smooth, double untilSeconds) {
+        double half = Math.max(0.5 * smooth.bandwidthSeconds(), 2.5 * smooth.clean().interval());
+        return SmoothCurve.of(smooth.clean().between(0, untilSeconds), half, smooth.noise());
     }
 
     private static Optional<Double> lowest(SmoothCurve smooth, double latest) {
@@ -178,14 +178,25 @@ final class OnCurve {
         if (!(smooth.at(low).slope() < 0) || !(smooth.at(high).slope() > 0)) {
             return Optional.of(rows.get(lowest).seconds());
         }
-        for (int i = 0; i < 40; i++) {
-            double middle = 0.5 * (low + high);
-            if (smooth.at(middle).slope() < 0) {
-                low = middle;
+        double slopeLow = smooth.at(low).slope();
+        double slopeHigh = smooth.at(high).slope();
+        for (int i = 0; i < 20 && high - low > 1e-4; i++) {
+            double at = low - slopeLow * (high - low) / (slopeHigh - slopeLow);
+            // A step that hardly moves one end is halved instead, so that both ends close in.
+            at = i % 3 == 2 ? 0.5 * (low + high) : at;
+            double slope = smooth.at(at).slope();
+            if (slope < 0) {
+                low = at;
+                slopeLow = slope;
             } else {
-                high = middle;
+                high = at;
+                slopeHigh = slope;
+            }
+            if (slope == 0) {
+                break;
             }
         }
-        return Optional.of(0.5 * (low + high));
+        double share = slopeHigh > slopeLow ? -slopeLow / (slopeHigh - slopeLow) : 0.5;
+        return Optional.of(low + share * (high - low));
     }
 }

@@ -27,11 +27,7 @@ public final class PhaseTable implements Showable {
 
     /** Finds the marks and phases of all batches; the roaster's habit of rounding is read off the logbook first. */
     public static PhaseTable of(Logbook logbook) {
-        MarkHabit habit = MarkHabit.of(logbook);
-        List<Phases> rows = logbook.batches().parallelStream()
-                .map(batch -> Phases.of(batch, habit))
-                .toList();
-        return new PhaseTable(logbook.name(), logbook.readerUnit(), habit, rows);
+        return new PhaseTable(logbook.name(), logbook.readerUnit(), MarkHabit.of(logbook), Phases.of(logbook));
     }
 
     /** Returns the marks and phases of each batch, in the logbook's order. */

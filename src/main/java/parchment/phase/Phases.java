@@ -12,6 +12,7 @@ import parchment.curve.Curve;
 import parchment.curve.SmoothCurve;
 import parchment.display.Showable;
 import parchment.logbook.Batch;
+import parchment.logbook.Logbook;
 import parchment.logbook.MarkKind;
 import parchment.logbook.Quantity;
 import parchment.stats.Autocovariance;
@@ -24,6 +25,8 @@ import parchment.stats.Autocovariance;
  */
 public final class Phases implements Showable {
     private final Batch batch;
+    private final MarkHabit habit;
+    private final MarkFinder.Result found;
     private final Map<MarkKind, Mark> marks;
     private final List<String> notes;
     private final List<String> questions;
@@ -31,8 +34,10 @@ public final class Phases implements Showable {
     private final Optional<CleanCurve> clean;
     private final Optional<SmoothCurve> bean;
 
-    private Phases(Batch batch, MarkFinder.Result found) {
+    private Phases(Batch batch, MarkHabit habit, MarkFinder.Result found) {
         this.batch = batch;
+        this.habit = habit;
+        this.found = found;
         this.marks = Collections.unmodifiableMap(new EnumMap<>(found.marks()));
         this.notes = List.copyOf(found.notes());
         this.zeroOnLogger = found.zeroOnLogger();
@@ -48,12 +53,24 @@ public final class Phases implements Showable {
 
     /** Finds the marks and phases of a batch, with the uncertainty of written marks given by a habit. */
     public static Phases of(Batch batch, MarkHabit habit) {
-        return new Phases(batch, MarkFinder.find(batch, habit, Optional.empty()));
+        return new Phases(batch, habit, MarkFinder.find(batch, habit, Optional.empty()));
     }
 
-    /** Finds the marks and phases of a batch whose logger's noise is known, as from many of its curves together. */
-    public static Phases of(Batch batch, MarkHabit habit, Autocovariance noise) {
-        return new Phases(batch, MarkFinder.find(batch, habit, Optional.of(noise)));
+    /** Returns the same marks with standard errors from the given noise, such as one estimated from many curves of the logger. */
+    public Phases withNoise(Autocovariance noise) {
+        return bean.isEmpty() ? this : new Phases(batch, habit, MarkFinder.withNoise(batch, habit, found, noise));
+    }
+
+    /**
+     * Finds the marks and phases of all batches of a logbook, in its order and in parallel. The habit of rounding is read off the logbook,
+     * and the noise is pooled over all curves of a logger.
+     */
+    public static List<Phases> of(Logbook logbook) {
+        MarkHabit habit = MarkHabit.of(logbook);
+        List<Phases> alone = logbook.batches().parallelStream()
+                .map(batch -> of(batch, habit))
+                .toList();
+        return LoggerNoise.pool(alone);
     }
 
     /** Returns the batch. */

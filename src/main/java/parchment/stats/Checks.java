@@ -51,6 +51,14 @@ final class Checks {
     }
 
     static double[] finite(double[] values) {
-        return Arrays.stream(values).filter(Double::isFinite).toArray();
+        // A plain loop: this runs for every window of a moving median.
+        double[] kept = new double[values.length];
+        int count = 0;
+        for (double value : values) {
+            if (Double.isFinite(value)) {
+                kept[count++] = value;
+            }
+        }
+        return count == kept.length ? kept : Arrays.copyOf(kept, count);
     }
 }
