@@ -20,7 +20,7 @@ public final class CleanCurve implements Showable {
     public enum Smoothing {
         /** Neighbouring readings share little of their noise. */
         AS_READ,
-        /** Neighbouring readings share most of their noise, as after smoothing; the rate of rise lags and looks calmer than it was. */
+        /** Readings share their noise as after a moving mean or an exponential smooth; the rate of rise lags and looks calmer than it was. */
         LOOKS_SMOOTHED,
         /** Rounding hides the noise, or there are too few readings. */
         CANNOT_TELL
@@ -150,7 +150,9 @@ public final class CleanCurve implements Showable {
         if (Double.isNaN(noise.correlation()) || noise.standardDeviation() < 0.7 * step) {
             return Smoothing.CANNOT_TELL;
         }
-        return noise.correlation() >= LOOKS_SMOOTHED_FROM ? Smoothing.LOOKS_SMOOTHED : Smoothing.AS_READ;
+        return noise.movingMean() > 0 || noise.correlation() >= LOOKS_SMOOTHED_FROM
+                ? Smoothing.LOOKS_SMOOTHED
+                : Smoothing.AS_READ;
     }
 
     /** Returns the parts between the gaps, in order of time; each has at least one reading. */

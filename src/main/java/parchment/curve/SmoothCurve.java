@@ -32,7 +32,8 @@ public final class SmoothCurve implements Showable {
     private final Autocovariance noise;
     private final LocalRegression regression;
     private final List<double[][]> pieces;
-    private final List<Smoothed> atReadings;
+    /** Worked out when first asked for: many a smooth is asked at a few times only. */
+    private volatile @Nullable List<Smoothed> atReadings;
 
     private SmoothCurve(CleanCurve clean, double bandwidth, @Nullable Autocovariance known) {
         this.clean = clean;
@@ -44,14 +45,6 @@ public final class SmoothCurve implements Showable {
                 LocalRegression.of(bandwidth).withKernel(Kernel.TRICUBE).withResolution(clean.step());
         this.noise = known == null ? estimateNoise(clean.kept(), unscaled, 2 * bandwidth) : known;
         this.regression = unscaled.withAutocovariance(noise);
-        List<Smoothed> rows = new ArrayList<>(clean.kept().size());
-        for (double[][] piece : pieces) {
-            LocalFit fit = regression.fit(piece[0], piece[1]);
-            for (int i = 0; i < fit.size(); i++) {
-                rows.add(row(fit.point(i)));
-            }
-        }
-        this.atReadings = List.copyOf(rows);
     }
 
     /** Smooths a cleaned curve over {@value #BANDWIDTH_SECONDS} seconds to either side, or three intervals of a slower logger. */
@@ -188,7 +181,23 @@ public final class SmoothCurve implements Showable {
 
     /** Returns value and slope at every kept reading, in order of time. */
     public List<Smoothed> atReadings() {
-        return atReadings;
+        List<Smoothed> known = atReadings;
+        if (known == null) {
+            known = smoothReadings();
+            atReadings = known;
+        }
+        return known;
+    }
+
+    private List<Smoothed> smoothReadings() {
+        List<Smoothed> rows = new ArrayList<>(clean.kept().size());
+        for (double[][] piece : pieces) {
+            LocalFit fit = regression.fit(piece[0], piece[1]);
+            for (int i = 0; i < fit.size(); i++) {
+                rows.add(row(fit.point(i)));
+            }
+        }
+        return List.copyOf(rows);
     }
 
     /** Returns the cleaned readings behind the smooth. */

@@ -5,8 +5,11 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.ToDoubleFunction;
+import parchment.curve.CleanCurve;
 import parchment.curve.SmoothCurve;
+import parchment.logbook.Batch;
 import parchment.stats.Autocovariance;
 import parchment.stats.Robust;
 
@@ -20,25 +23,30 @@ import parchment.stats.Robust;
 final class LoggerNoise {
     private LoggerNoise() {}
 
-    static List<Phases> pool(List<Phases> alone) {
+    /** Returns what was begun with the pooled noise in place of each curve's own, in the same order. */
+    static List<MarkFinder.Result> pool(List<Batch> batches, List<MarkFinder.Result> begun) {
         Map<String, List<Autocovariance>> estimates = new LinkedHashMap<>();
         Map<String, Double> intervals = new LinkedHashMap<>();
-        for (Phases phases : alone) {
-            phases.bean()
-                    .ifPresent(bean -> {
-                        String logger = logger(phases, bean);
-                        estimates.computeIfAbsent(logger, key -> new ArrayList<>()).add(bean.noise());
-                        intervals.putIfAbsent(logger, bean.clean().interval());
-                    });
+        List<String> loggers = new ArrayList<>();
+        for (int i = 0; i < batches.size(); i++) {
+            Optional<SmoothCurve> bean = begun.get(i).bean();
+            String logger = bean.isPresent() ? logger(batches.get(i), bean.get().clean()) : "";
+            loggers.add(logger);
+            if (bean.isPresent()) {
+                estimates
+                        .computeIfAbsent(logger, key -> new ArrayList<>())
+                        .add(bean.get().noise());
+                intervals.putIfAbsent(logger, bean.get().clean().interval());
+            }
         }
         Map<String, Autocovariance> pooled = new LinkedHashMap<>();
         estimates.forEach((logger, list) -> pooled.put(logger, middle(list, intervals.getOrDefault(logger, 1.0))));
-        return alone.parallelStream()
-                .map(phases -> phases.bean()
-                        .map(bean -> pooled.get(logger(phases, bean)))
-                        .map(phases::withNoise)
-                        .orElse(phases))
-                .toList();
+        List<MarkFinder.Result> results = new ArrayList<>();
+        for (int i = 0; i < begun.size(); i++) {
+            Autocovariance noise = pooled.get(loggers.get(i));
+            results.add(noise == null ? begun.get(i) : begun.get(i).withNoise(noise));
+        }
+        return results;
     }
 
     private static Autocovariance middle(List<Autocovariance> list, double interval) {
@@ -62,12 +70,8 @@ final class LoggerNoise {
         return Robust.median(list.stream().mapToDouble(of).toArray());
     }
 
-    private static String logger(Phases phases, SmoothCurve bean) {
+    private static String logger(Batch batch, CleanCurve clean) {
         return String.format(
-                Locale.ROOT,
-                "%s every %.1f s by %.4f",
-                phases.batch().machine().orElse(""),
-                bean.clean().interval(),
-                bean.clean().step());
+                Locale.ROOT, "%s every %.1f s by %.4f", batch.machine().orElse(""), clean.interval(), clean.step());
     }
 }

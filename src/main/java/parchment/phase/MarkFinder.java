@@ -43,16 +43,35 @@ final class MarkFinder {
             List<String> notes,
             double zeroOnLogger,
             Optional<CleanCurve> clean,
-            Optional<SmoothCurve> bean) {}
+            Optional<SmoothCurve> bean) {
 
+        Result withNoise(Autocovariance noise) {
+            return new Result(marks, notes, zeroOnLogger, clean, bean.map(smooth -> smooth.withNoise(noise)));
+        }
+    }
 
-    static Result find(Batch batch, MarkHabit habit, Optional<Autocovariance> noise) {
+    /** Finds charge and drop and smooths the roast between them; what depends on the noise comes with {@link #read}. */
+    static Result begin(Batch batch, MarkHabit habit) {
         MarkFinder finder = new MarkFinder(batch, habit);
-        finder.run(noise);
+        finder.run();
         return finder.result();
     }
 
-    private void run(Optional<Autocovariance> noise) {
+    /** Reads the turning point, and the probe at every mark, off the smoothed roast. */
+    static Result read(Batch batch, MarkHabit habit, Result begun) {
+        if (begun.clean().isEmpty() || begun.bean().isEmpty()) {
+            return begun;
+        }
+        MarkFinder finder = new MarkFinder(batch, habit);
+        finder.marks.putAll(begun.marks());
+        finder.notes.addAll(begun.notes());
+        finder.zeroOnLogger = begun.zeroOnLogger();
+        finder.clean = begun.clean().get();
+        finder.read(begun.clean().get(), begun.bean().get());
+        return finder.result();
+    }
+
+    private void run() {
         Optional<CleanCurve> logged = batch.beanTemperature()
                 .filter(curve -> !curve.isEmpty())
                 .map(curve -> CleanCurve.of(curve).in(batch.readerUnit()))
@@ -75,16 +94,13 @@ final class MarkFinder {
             drop(since);
         }
         double end = seconds(MarkKind.DROP);
-        SmoothCurve smooth = SmoothCurve.of(since.between(0, end > 0 ? end : Double.POSITIVE_INFINITY));
-        read(since, noise.isPresent() ? smooth.withNoise(noise.get()) : smooth);
+        bean = SmoothCurve.of(since.between(0, end > 0 ? end : Double.POSITIVE_INFINITY));
     }
 
-    /** Reads the turning point, and the probe at every mark, off a smoothed roast. */
     private void read(CleanCurve since, SmoothCurve roast) {
         bean = roast;
         if (!marks.containsKey(MarkKind.TURNING_POINT)) {
-            double end = seconds(MarkKind.DROP);
-            OnCurve.turningPoint(roast, end)
+            OnCurve.turningPoint(roast, seconds(MarkKind.DROP))
                     .ifPresent(found -> put(
                             MarkKind.TURNING_POINT,
                             found.seconds(),
@@ -92,25 +108,8 @@ final class MarkFinder {
                             Source.FOUND,
                             "lowest smoothed reading"));
         }
-        SmoothCurve sharp = OnCurve.narrow(roast, Double.POSITIVE_INFINITY);
-        marks.replaceAll(
-                (kind, mark) -> withProbe(mark, since, kind == MarkKind.TURNING_POINT ? sharp : roast));
-    }
-
-    /** Finds again what depends on the noise; what was found before stays. */
-    static Result withNoise(Batch batch, MarkHabit habit, Result before, Autocovariance noise) {
-        MarkFinder finder = new MarkFinder(batch, habit);
-        finder.marks.putAll(before.marks());
-        finder.notes.addAll(before.notes());
-        finder.zeroOnLogger = before.zeroOnLogger();
-        Mark turn = finder.marks.get(MarkKind.TURNING_POINT);
-        if (turn != null && turn.source() == Source.FOUND) {
-            finder.marks.remove(MarkKind.TURNING_POINT);
-        }
-        finder.clean = before.clean().orElse(null);
-        before.clean().ifPresent(clean -> finder.read(
-                clean, before.bean().orElseThrow().withNoise(noise)));
-        return finder.result();
+        SmoothCurve sharp = OnCurve.narrow(roast);
+        marks.replaceAll((kind, mark) -> withProbe(mark, since, kind == MarkKind.TURNING_POINT ? sharp : roast));
     }
 
     private Result result() {

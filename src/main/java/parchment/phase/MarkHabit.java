@@ -131,7 +131,8 @@ public final class MarkHabit implements Showable {
                         rounding.seconds()));
             }
         }));
-        return text.isEmpty() ? "Written marks are taken as exact to the second they are written to, but for the roaster's reaction."
+        return text.isEmpty()
+                ? "Written marks are taken as exact to the second they are written to, but for the roaster's reaction."
                 : text.toString().strip();
     }
 }

@@ -136,7 +136,7 @@ final class OnCurve {
 
     /** Returns the lowest point of the smoothed curve after charge at 0; empty if it does not fall and rise again. */
     static Optional<Found> turningPoint(SmoothCurve smooth, double dropSeconds) {
-        SmoothCurve narrow = narrow(smooth, LATEST_TURN_SECONDS + 60);
+        SmoothCurve narrow = narrow(smooth);
         double latest = Math.min(LATEST_TURN_SECONDS, dropSeconds);
         Optional<Double> at = lowest(narrow, latest);
         if (at.isEmpty()) {
@@ -147,16 +147,22 @@ final class OnCurve {
         double bend =
                 (narrow.at(at.get() + half).slope() - narrow.at(at.get() - half).slope()) / 60 / (2 * half);
         double noise = bend > 0 ? there.slopeStandardError() / 60 / bend : half;
-        double window =
-                lowest(smooth, latest).map(wide -> (at.get() - wide) / 3).orElse(half);
+        double window = lowest(early(smooth, smooth.bandwidthSeconds()), latest)
+                .map(wide -> (at.get() - wide) / 3)
+                .orElse(half);
         double error = Math.hypot(Math.hypot(noise, window), smooth.clean().interval() / Math.sqrt(12));
         return Optional.of(new Found(at.get(), error));
     }
 
     /** The turn is sharper than the rest of the curve, so half the usual window is used; the usual one shows what that matters. */
-    static SmoothCurve narrow(SmoothCurve smooth, double untilSeconds) {
-        double half = Math.max(0.5 * smooth.bandwidthSeconds(), 2.5 * smooth.clean().interval());
-        return SmoothCurve.of(smooth.clean().between(0, untilSeconds), half, smooth.noise());
+    static SmoothCurve narrow(SmoothCurve smooth) {
+        return early(
+                smooth,
+                Math.max(0.5 * smooth.bandwidthSeconds(), 2.5 * smooth.clean().interval()));
+    }
+
+    private static SmoothCurve early(SmoothCurve smooth, double bandwidth) {
+        return SmoothCurve.of(smooth.clean().between(0, LATEST_TURN_SECONDS + 60), bandwidth, smooth.noise());
     }
 
     private static Optional<Double> lowest(SmoothCurve smooth, double latest) {

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import parchment.curve.CleanCurve;
 import parchment.curve.Curve;
 import parchment.curve.SmoothCurve;
@@ -15,7 +16,6 @@ import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
 import parchment.logbook.MarkKind;
 import parchment.logbook.Quantity;
-import parchment.stats.Autocovariance;
 
 /**
  * Holds the marks and phases of one batch, on one clock that starts at charge.
@@ -25,8 +25,6 @@ import parchment.stats.Autocovariance;
  */
 public final class Phases implements Showable {
     private final Batch batch;
-    private final MarkHabit habit;
-    private final MarkFinder.Result found;
     private final Map<MarkKind, Mark> marks;
     private final List<String> notes;
     private final List<String> questions;
@@ -34,10 +32,8 @@ public final class Phases implements Showable {
     private final Optional<CleanCurve> clean;
     private final Optional<SmoothCurve> bean;
 
-    private Phases(Batch batch, MarkHabit habit, MarkFinder.Result found) {
+    private Phases(Batch batch, MarkFinder.Result found) {
         this.batch = batch;
-        this.habit = habit;
-        this.found = found;
         this.marks = Collections.unmodifiableMap(new EnumMap<>(found.marks()));
         this.notes = List.copyOf(found.notes());
         this.zeroOnLogger = found.zeroOnLogger();
@@ -53,12 +49,7 @@ public final class Phases implements Showable {
 
     /** Finds the marks and phases of a batch, with the uncertainty of written marks given by a habit. */
     public static Phases of(Batch batch, MarkHabit habit) {
-        return new Phases(batch, habit, MarkFinder.find(batch, habit, Optional.empty()));
-    }
-
-    /** Returns the same marks with standard errors from the given noise, such as one estimated from many curves of the logger. */
-    public Phases withNoise(Autocovariance noise) {
-        return bean.isEmpty() ? this : new Phases(batch, habit, MarkFinder.withNoise(batch, habit, found, noise));
+        return new Phases(batch, MarkFinder.read(batch, habit, MarkFinder.begin(batch, habit)));
     }
 
     /**
@@ -67,10 +58,15 @@ public final class Phases implements Showable {
      */
     public static List<Phases> of(Logbook logbook) {
         MarkHabit habit = MarkHabit.of(logbook);
-        List<Phases> alone = logbook.batches().parallelStream()
-                .map(batch -> of(batch, habit))
+        List<Batch> batches = logbook.batches();
+        List<MarkFinder.Result> begun = batches.parallelStream()
+                .map(batch -> MarkFinder.begin(batch, habit))
                 .toList();
-        return LoggerNoise.pool(alone);
+        List<MarkFinder.Result> pooled = LoggerNoise.pool(batches, begun);
+        return IntStream.range(0, batches.size())
+                .parallel()
+                .mapToObj(i -> new Phases(batches.get(i), MarkFinder.read(batches.get(i), habit, pooled.get(i))))
+                .toList();
     }
 
     /** Returns the batch. */
