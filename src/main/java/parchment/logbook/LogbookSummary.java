@@ -130,7 +130,7 @@ final class LogbookSummary {
         lacking(
                 missing,
                 "written first crack",
-                "it has to be found on the curve, with less certainty",
+                "their browning and development cannot be told",
                 b -> b.writtenMark(MarkKind.FIRST_CRACK_START).isEmpty());
         lacking(missing, "cupping", "their taste is not known", b -> !cupped.contains(b.name()));
         Logbook.Contents contents = logbook.contents();

@@ -20,6 +20,7 @@ import picocli.CommandLine.HelpCommand;
             GatherCommand.class,
             TestCommand.class,
             InstallCommand.class,
+            MakeDatasetsCommand.class,
             HelpCommand.class
         })
 public final class Main {
