@@ -67,6 +67,18 @@ public final class Evaluator implements AutoCloseable {
      * @param page where its output goes
      */
     public synchronized Outcome run(int number, String code, CellPage page) {
+        try {
+            return runGuarded(number, code, page);
+        } catch (
+                ThreadDeath
+                        late) { // A stop meant for the cell's own code may arrive just after the thread has left it.
+            interrupts.end();
+            control.forget();
+            return stopped(CellStop.Reason.INTERRUPTED);
+        }
+    }
+
+    private Outcome runGuarded(int number, String code, CellPage page) {
         CellText cell = new CellText(number, code.replace("\r\n", "\n"));
         interrupts.begin();
         try (CellStreams streams = new CellStreams(page);
