@@ -4,12 +4,16 @@ package parchment.curve;
  * Finds runs of identical readings during which the curve must have moved on.
  *
  * <p>A logger with a coarse step repeats a reading for as long as the curve needs to move by that step; this is not a fault. A run is
- * called stuck only if the slower of the rates before and after it, over the run's length, amounts to several steps. At the ends one
- * side has to do. A run around a turn of the curve, where the two rates have different signs, is left alone.
+ * called stuck only if the slower of the rates before and after it, over the run's length, amounts to several steps, and if the curve
+ * then jumps by at least half of that: an idle drum before charge stands still too, but does not jump. At the ends of the log one side
+ * has to do. A run around a turn of the curve, where the two rates have different signs, is left alone.
  */
 final class StuckRuns {
     private static final double LOOK_AROUND_SECONDS = 20;
     private static final int FEWEST_READINGS = 4;
+
+    /** Where no step is seen, in the curve's unit. */
+    private static final double SMALLEST_STEP = 0.05;
 
     private StuckRuns() {}
 
@@ -24,7 +28,9 @@ final class StuckRuns {
             }
             double length = x[to] - x[from];
             boolean longEnough = to - from + 1 >= FEWEST_READINGS && length >= cleaning.shortestStuck();
-            if (longEnough && missed(x, y, from, to) > cleaning.stuckSteps() * Math.max(step, 0.05)) {
+            double missed = longEnough ? missed(x, y, from, to) : 0;
+            boolean jumps = to + 1 == n || Math.abs(y[to + 1] - y[to]) >= 0.5 * missed;
+            if (jumps && missed > cleaning.stuckSteps() * Math.max(step, SMALLEST_STEP)) {
                 for (int i = from + 1; i <= to; i++) {
                     stuck[i] = true;
                 }
