@@ -42,9 +42,7 @@ class CleanCurveTest {
         double[] x = Arrays.stream(curve.seconds())
                 .filter(t -> t <= fromSeconds || t >= toSeconds)
                 .toArray();
-        double[] y = Arrays.stream(x)
-                .map(t -> curve.valueAt(curve.position(t)))
-                .toArray();
+        double[] y = Arrays.stream(x).map(t -> curve.valueAt(curve.position(t))).toArray();
         return Curve.of(curve.name(), curve.unit(), x, y);
     }
 
@@ -117,8 +115,7 @@ class CleanCurveTest {
         double[] celsius = Arrays.stream(fahrenheit.values())
                 .map(TemperatureUnit.FAHRENHEIT::toCelsius)
                 .toArray();
-        CleanCurve clean =
-                CleanCurve.of(Curve.of("bean temperature", Unit.TEMPERATURE, fahrenheit.seconds(), celsius));
+        CleanCurve clean = CleanCurve.of(Curve.of("bean temperature", Unit.TEMPERATURE, fahrenheit.seconds(), celsius));
         assertEquals(5.0 / 9, clean.step(), 1e-5);
         assertTrue(
                 clean.in(TemperatureUnit.FAHRENHEIT).toString().contains("rounded to 1.00 °F"),
@@ -194,8 +191,8 @@ class CleanCurveTest {
 
     @Test
     void refusesSettingsThatMeanNothing() {
-        IllegalArgumentException refused = assertThrows(
-                IllegalArgumentException.class, () -> Cleaning.STANDARD.withSpikeThreshold(Double.NaN));
+        IllegalArgumentException refused =
+                assertThrows(IllegalArgumentException.class, () -> Cleaning.STANDARD.withSpikeThreshold(Double.NaN));
         assertEquals("Cleaning a curve needs a spike threshold above 0; it was given NaN.", refused.getMessage());
     }
 }

@@ -38,7 +38,8 @@ class ControlStepsTest {
 
     @Test
     void doesNotCountAFlickerThatComesBack() {
-        assertTrue(ControlSteps.of(gas(t -> t == 300 || t == 304 ? 41 : 40)).list().isEmpty());
+        assertTrue(
+                ControlSteps.of(gas(t -> t == 300 || t == 304 ? 41 : 40)).list().isEmpty());
     }
 
     @Test
@@ -52,8 +53,8 @@ class ControlStepsTest {
 
     @Test
     void readsALogThatHoldsOnlyTheChanges() {
-        Curve sparse = Curve.of(
-                "gas", Unit.labelled("%"), new double[] {0, 372, 388, 500}, new double[] {100, 80, 60, 60});
+        Curve sparse =
+                Curve.of("gas", Unit.labelled("%"), new double[] {0, 372, 388, 500}, new double[] {100, 80, 60, 60});
         assertEquals(
                 List.of(new ControlSteps.Step(372, 372, 100, 80), new ControlSteps.Step(388, 388, 80, 60)),
                 ControlSteps.of(sparse).list());

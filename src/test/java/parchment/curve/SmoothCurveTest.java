@@ -31,8 +31,10 @@ class SmoothCurveTest {
     @ParameterizedTest
     @ValueSource(doubles = {1, 2, 5})
     void followsACurveWithAKnownDerivative(double every) {
-        // T = 200 - 120 exp(-t/250): rate 60 · 120/250 exp(-t/250). A local quadratic is off in slope by about h² T'''/20 inside.
-        SmoothCurve smooth = SmoothCurve.of(CleanCurveTest.sampled(t -> 200 - 120 * Math.exp(-t / 250), 0, 700, every, 0));
+        // T = 200 - 120 exp(-t/250): rate 60 · 120/250 exp(-t/250). A local quadratic is off in slope by about h²
+        // T'''/20 inside.
+        SmoothCurve smooth =
+                SmoothCurve.of(CleanCurveTest.sampled(t -> 200 - 120 * Math.exp(-t / 250), 0, 700, every, 0));
         for (double t = 30; t < 680; t += 13.7) {
             double rate = 60 * 120.0 / 250 * Math.exp(-t / 250);
             double bound = 60 * 400 * 120 / Math.pow(250, 3) / 6 * Math.exp(-(t - 20) / 250);
@@ -58,8 +60,10 @@ class SmoothCurveTest {
     @ParameterizedTest
     @ValueSource(doubles = {0, 0.5, 0.8})
     void intervalsOfTheRateHoldTheTruth(double memory) {
-        // 200 curves at 5 times each; a nominal 90 % interval. Curves are independent, so the Monte-Carlo error is at most
-        // 0.3/√200 = 2.1 points even if the 5 times moved together. At memory 0.8 one curve is too short to know its own noise well.
+        // 200 curves at 5 times each; a nominal 90 % interval. Curves are independent, so the Monte-Carlo error is at
+        // most
+        // 0.3/√200 = 2.1 points even if the 5 times moved together. At memory 0.8 one curve is too short to know its
+        // own noise well.
         int inside = 0;
         int all = 0;
         for (int seed = 0; seed < 200; seed++) {
@@ -85,8 +89,7 @@ class SmoothCurveTest {
         SmoothCurve smooth = SmoothCurve.of(of(x, y));
         CurveEstimate inside = smooth.valueAt(310);
         assertTrue(inside.isMissing());
-        assertEquals(
-                "5:10 lies in a gap of the bean temperature (30 s from 5:00 to 5:30).", inside.whyMissing());
+        assertEquals("5:10 lies in a gap of the bean temperature (30 s from 5:00 to 5:30).", inside.whyMissing());
         assertEquals(130, smooth.valueAt(300).value(), 1e-6);
         assertEquals(133, smooth.valueAt(330).value(), 1e-6);
     }
@@ -134,14 +137,17 @@ class SmoothCurveTest {
         for (double t : new double[] {50, 333, 650}) {
             assertEquals(1.8 * celsius.slopeAt(t).value(), fahrenheit.slopeAt(t).value(), 1e-7);
             assertEquals(
-                    1.8 * celsius.slopeAt(t).standardError(), fahrenheit.slopeAt(t).standardError(), 1e-4);
+                    1.8 * celsius.slopeAt(t).standardError(),
+                    fahrenheit.slopeAt(t).standardError(),
+                    1e-4);
         }
     }
 
     @Test
     void admitsThatRoundingHidesASlowRise() {
         // 1 °C in 60 s with a logger of whole degrees: half the window may hold no change at all.
-        SmoothCurve smooth = SmoothCurve.of(CleanCurveTest.sampled(t -> 150 + t / 60 + 20 * Math.sin(t / 2000), 0, 600, 2, 1));
+        SmoothCurve smooth =
+                SmoothCurve.of(CleanCurveTest.sampled(t -> 150 + t / 60 + 20 * Math.sin(t / 2000), 0, 600, 2, 1));
         Smoothed there = smooth.at(300);
         assertEquals(SlopeQuality.BELOW_RESOLUTION, there.quality());
         assertTrue(there.slopeStandardError() >= 60 / (20 * Math.sqrt(12)) - 1e-9, there.toString());
@@ -160,7 +166,8 @@ class SmoothCurveTest {
         SmoothCurve smooth = SmoothCurve.of(CleanCurveTest.sampled(t -> 60 + 0.2 * t, 0, 600, 2, 0.1));
         assertEquals(450, Passage.rising(smooth, 150).value(), 0.3);
         assertEquals(
-                "the bean temperature never reached 200.0 °C.", Passage.rising(smooth, 200).whyMissing());
+                "the bean temperature never reached 200.0 °C.",
+                Passage.rising(smooth, 200).whyMissing());
         assertEquals(
                 "the bean temperature never was as low as 122.0 °F (lowest 140.0 °F).",
                 Passage.rising(smooth, 50, TemperatureUnit.FAHRENHEIT).whyMissing());
