@@ -1,6 +1,7 @@
 package parchment.phase;
 
 import java.util.Arrays;
+import java.util.List;
 import java.util.Optional;
 import parchment.curve.CleanCurve;
 import parchment.curve.Curve;
@@ -25,6 +26,12 @@ final class OnCurve {
     private static final double LONGEST_FALL_SECONDS = 240;
     private static final double FALL_WINDOW_SECONDS = 20;
     private static final double LATEST_TURN_SECONDS = 300;
+
+    /** Window of the turning point as a share of the usual one: half-way between the noise of a narrow and the bias of a wide window. */
+    private static final double SHARPER = 0.75;
+
+    /** The bias grows with the square of the window, so the narrower one has 1.29 times the difference of the two left. */
+    private static final double BIAS_LEFT = SHARPER * SHARPER / (1 - SHARPER * SHARPER);
 
     private OnCurve() {}
 
@@ -148,35 +155,40 @@ final class OnCurve {
                 (narrow.at(at.get() + half).slope() - narrow.at(at.get() - half).slope()) / 60 / (2 * half);
         double noise = bend > 0 ? there.slopeStandardError() / 60 / bend : half;
         double window = lowest(early(smooth, smooth.bandwidthSeconds()), latest)
-                .map(wide -> (at.get() - wide) / 3)
+                .map(wide -> BIAS_LEFT * (at.get() - wide))
                 .orElse(half);
         double error = Math.hypot(Math.hypot(noise, window), smooth.clean().interval() / Math.sqrt(12));
         return Optional.of(new Found(at.get(), error));
     }
 
-    /** The turn is sharper than the rest of the curve, so half the usual window is used; the usual one shows what that matters. */
+    /** The turn is sharper than the rest of the curve, so a narrower window is used; the usual one shows what that matters. */
     static SmoothCurve narrow(SmoothCurve smooth) {
         return early(
                 smooth,
-                Math.max(0.5 * smooth.bandwidthSeconds(), 2.5 * smooth.clean().interval()));
+                Math.max(SHARPER * smooth.bandwidthSeconds(), 2.5 * smooth.clean().interval()));
     }
 
     private static SmoothCurve early(SmoothCurve smooth, double bandwidth) {
         return SmoothCurve.of(smooth.clean().between(0, LATEST_TURN_SECONDS + 60), bandwidth, smooth.noise());
     }
 
+    /** Returns where the slope turns from falling to rising: the lowest point of the curve that the slopes add up to. */
     private static Optional<Double> lowest(SmoothCurve smooth, double latest) {
-        int lowest = -1;
-        int last = -1;
-        var rows = smooth.atReadings();
-        for (int i = 0; i < rows.size() && rows.get(i).seconds() <= latest; i++) {
-            last = i;
-            if (!rows.get(i).isMissing()
-                    && (lowest < 0 || rows.get(i).value() < rows.get(lowest).value())) {
+        List<Smoothed> rows = smooth.atReadings().stream()
+                .filter(row -> row.seconds() <= latest && !row.isMissing())
+                .toList();
+        int lowest = 0;
+        double height = 0;
+        double least = 0;
+        for (int i = 1; i < rows.size(); i++) {
+            double minutes = (rows.get(i).seconds() - rows.get(i - 1).seconds()) / 60;
+            height += 0.5 * minutes * (rows.get(i - 1).slope() + rows.get(i).slope());
+            if (height < least) {
+                least = height;
                 lowest = i;
             }
         }
-        if (lowest <= 0 || lowest >= last) {
+        if (lowest == 0 || lowest == rows.size() - 1) {
             return Optional.empty();
         }
         double low = rows.get(lowest - 1).seconds();
