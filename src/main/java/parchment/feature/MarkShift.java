@@ -27,9 +27,13 @@ final class MarkShift {
         }
         double before = feature.measureWithMarksExact(earlier).value();
         double after = feature.measureWithMarksExact(later).value();
+        double effect;
         if (Double.isNaN(before)) {
-            return Double.isNaN(after) ? 0 : after - asItIs;
+            effect = Double.isNaN(after) ? 0 : after - asItIs;
+        } else {
+            effect = Double.isNaN(after) ? asItIs - before : 0.5 * (after - before);
         }
-        return Double.isNaN(after) ? asItIs - before : 0.5 * (after - before);
+        // The last digits of a sum are no uncertainty.
+        return Math.abs(effect) < 1e-9 * Math.abs(asItIs) ? 0 : effect;
     }
 }

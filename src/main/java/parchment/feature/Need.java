@@ -12,6 +12,8 @@ public enum Need {
     AIRFLOW("an airflow curve"),
     /** The curve of any control. */
     CONTROL("a curve of a control"),
+    /** The charge temperature as written, or readings before charge. */
+    CHARGE_TEMPERATURE("charge temperature, or readings before charge"),
     /** The turning point. */
     TURNING_POINT("a turning point on the curve"),
     /** Yellowing as written. */

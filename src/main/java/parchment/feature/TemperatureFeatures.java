@@ -34,12 +34,13 @@ final class TemperatureFeatures {
             Family.START,
             "lowest smoothed bean-probe reading after charge");
     static final Feature CHARGE_TEMPERATURE = NamedFeature.of(
-            "charge temperature",
-            Unit.TEMPERATURE.withNaturalStep(5),
-            Family.START,
-            "bean-probe reading just before charge, as written; where it was not written, the median reading of the ten seconds"
-                    + " before charge",
-            TemperatureFeatures::chargeTemperature);
+                    "charge temperature",
+                    Unit.TEMPERATURE.withNaturalStep(5),
+                    Family.START,
+                    "bean-probe reading just before charge, as written; where it was not written, the median reading of the ten seconds"
+                            + " before charge",
+                    TemperatureFeatures::chargeTemperature)
+            .needing(Need.CHARGE_TEMPERATURE);
     static final Feature RISE_AFTER_FIRST_CRACK = rise(
             "rise after first crack",
             FIRST_CRACK_START,

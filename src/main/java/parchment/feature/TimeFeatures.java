@@ -62,7 +62,7 @@ final class TimeFeatures {
                     "first isometric log-ratio coordinate of the three phases: √(1/2) · ln(drying time / browning time); 0 where both"
                             + " took as long (Egozcue et al. 2003, Mathematical Geology 35:279)",
                     path -> logRatio(path, Math.sqrt(0.5), 1, -1, 0))
-            .using(CHARGE, YELLOWING, FIRST_CRACK_START, DROP);
+            .using(CHARGE, YELLOWING, FIRST_CRACK_START);
     static final Feature EARLY_AGAINST_DEVELOPMENT = NamedFeature.of(
                     "early phases against development",
                     Unit.NONE.withNaturalStep(0.1),
@@ -114,6 +114,9 @@ final class TimeFeatures {
         double[] weights = {drying, browning, development};
         double sum = 0;
         for (int i = 0; i < 3; i++) {
+            if (weights[i] == 0) {
+                continue;
+            }
             Measured time = path.secondsBetween(kinds[i], kinds[i + 1]);
             if (time.isMissing()) {
                 return time;

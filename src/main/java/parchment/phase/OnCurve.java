@@ -165,7 +165,9 @@ final class OnCurve {
     static SmoothCurve narrow(SmoothCurve smooth) {
         return early(
                 smooth,
-                Math.max(SHARPER * smooth.bandwidthSeconds(), 2.5 * smooth.clean().interval()));
+                Math.max(
+                        SHARPER * smooth.bandwidthSeconds(),
+                        2.5 * smooth.clean().interval()));
     }
 
     private static SmoothCurve early(SmoothCurve smooth, double bandwidth) {

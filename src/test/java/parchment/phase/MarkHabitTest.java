@@ -52,8 +52,7 @@ class MarkHabitTest {
         assertEquals(10, habit.roundingSeconds(MarkKind.YELLOWING, batches.get(0)));
         assertEquals(1, habit.roundingSeconds(MarkKind.YELLOWING, batches.get(1)));
         // 10 s of reaction and 10/√12 s of rounding.
-        assertEquals(
-                Math.sqrt(100 + 100.0 / 12), habit.standardError(MarkKind.YELLOWING, batches.get(0)), 1e-12);
+        assertEquals(Math.sqrt(100 + 100.0 / 12), habit.standardError(MarkKind.YELLOWING, batches.get(0)), 1e-12);
         assertEquals(
                 "All 9 times of yellowing written by Ida are multiples of 10 s, so they are taken as rounded to that.",
                 habit.toString());
@@ -73,7 +72,6 @@ class MarkHabitTest {
         Batch batch = batch(0, "Ida", 360);
         MarkHabit habit = MarkHabit.STANDARD.withReaction(MarkKind.YELLOWING, 20);
         assertEquals(Math.sqrt(400 + 1.0 / 12), habit.standardError(MarkKind.YELLOWING, batch), 1e-12);
-        assertThrows(
-                IllegalArgumentException.class, () -> MarkHabit.STANDARD.withReaction(MarkKind.DROP, Double.NaN));
+        assertThrows(IllegalArgumentException.class, () -> MarkHabit.STANDARD.withReaction(MarkKind.DROP, Double.NaN));
     }
 }

@@ -49,18 +49,24 @@ class PhasesTest {
         assertEquals(140, development.duration().seconds());
         assertEquals(140.0 / 740, development.share().value(), 1e-12);
         assertEquals(12, development.meanRateOfRise().value(), 0.01);
-        assertEquals(228, mark(phases, MarkKind.DROP).beanTemperature().orElseThrow().celsius(), 0.01);
+        assertEquals(
+                228, mark(phases, MarkKind.DROP).beanTemperature().orElseThrow().celsius(), 0.01);
         assertTrue(phases.missing().isEmpty(), phases.missing().toString());
         assertTrue(phases.questions().isEmpty(), phases.questions().toString());
     }
 
     @Test
     void carriesTheErrorsOfMarksIntoTimesAndShares() {
-        // Errors of 10 s at yellowing, 5 s at first crack, 2 s at charge and drop; each mark is also rounded to a second.
+        // Errors of 10 s at yellowing, 5 s at first crack, 2 s at charge and drop; each mark is also rounded to a
+        // second.
         Phases phases = of(ExampleRoast.written());
         double rounding = 1.0 / 12;
-        assertEquals(Math.sqrt(4 + 100 + 2 * rounding), phases.drying().orElseThrow().durationStandardError(), 1e-12);
-        assertEquals(Math.sqrt(100 + 25 + 2 * rounding), phases.browning().orElseThrow().durationStandardError(), 1e-12);
+        assertEquals(
+                Math.sqrt(4 + 100 + 2 * rounding), phases.drying().orElseThrow().durationStandardError(), 1e-12);
+        assertEquals(
+                Math.sqrt(100 + 25 + 2 * rounding),
+                phases.browning().orElseThrow().durationStandardError(),
+                1e-12);
         // s = (drop - crack) / (drop - charge): derivatives (1 - s)/740 at drop, -1/740 at crack, s/740 at charge.
         double s = 140.0 / 740;
         double expected = Math.sqrt((4 + rounding) * ((1 - s) * (1 - s) + s * s) + 25 + rounding) / 740;
@@ -72,7 +78,8 @@ class PhasesTest {
     @Test
     void theSharesOfAWholeRoastAddUpToOne() {
         Phases phases = of(ExampleRoast.written());
-        assertEquals(1, phases.list().stream().mapToDouble(p -> p.share().value()).sum(), 1e-12);
+        assertEquals(
+                1, phases.list().stream().mapToDouble(p -> p.share().value()).sum(), 1e-12);
     }
 
     @Test
@@ -89,9 +96,13 @@ class PhasesTest {
         assertEquals(Source.FOUND, mark(phases, MarkKind.CHARGE).source());
         assertEquals(85, phases.chargeOnLogger(), 2);
         assertEquals(1, phases.notes().size());
-        assertTrue(phases.notes().get(0).startsWith("The curve shows the charge at 1:2"), phases.notes().get(0));
+        assertTrue(
+                phases.notes().get(0).startsWith("The curve shows the charge at 1:2"),
+                phases.notes().get(0));
         assertEquals(
-                ExampleRoast.TURNING_POINT_SECONDS, mark(phases, MarkKind.TURNING_POINT).seconds(), 2);
+                ExampleRoast.TURNING_POINT_SECONDS,
+                mark(phases, MarkKind.TURNING_POINT).seconds(),
+                2);
         assertEquals(200, phases.browning().orElseThrow().endTemperature().value(), 0.5);
         Curve since = phases.curve(Quantity.BEAN_TEMPERATURE).orElseThrow();
         assertEquals(-phases.chargeOnLogger(), since.secondsAt(0), 1e-9);
@@ -146,22 +157,25 @@ class PhasesTest {
         Phases none = of(ExampleRoast.unwritten());
         assertTrue(none.list().isEmpty());
         assertEquals(
-                List.of("Yellowing and first crack start were not written, so no phase can be told. Without them the drop at"
-                        + " 12:20 is known, its temperature, and times and rates at any bean temperature."),
+                List.of(
+                        "Yellowing and first crack start were not written, so no phase can be told. Without them the drop at"
+                                + " 12:20 is known, its temperature, and times and rates at any bean temperature."),
                 none.missing());
 
         Phases noYellowing = of(ExampleRoast.unwritten().writtenMark(MarkKind.FIRST_CRACK_START, Elapsed.of(10, 0)));
         assertTrue(noYellowing.development().isPresent());
         assertEquals(
-                List.of("Yellowing was not written, so drying and browning cannot be told apart; together they took until first"
-                        + " crack at 10:00."),
+                List.of(
+                        "Yellowing was not written, so drying and browning cannot be told apart; together they took until first"
+                                + " crack at 10:00."),
                 noYellowing.missing());
 
         Phases noCrack = of(ExampleRoast.unwritten().writtenMark(MarkKind.YELLOWING, Elapsed.of(6, 0)));
         assertTrue(noCrack.drying().isPresent());
         assertEquals(
-                List.of("First crack start was not written, so browning and development cannot be told apart; from yellowing"
-                        + " to drop it took 6:20."),
+                List.of(
+                        "First crack start was not written, so browning and development cannot be told apart; from yellowing"
+                                + " to drop it took 6:20."),
                 noCrack.missing());
     }
 
@@ -201,8 +215,10 @@ class PhasesTest {
                         + " wrong. Both are kept as they are; please check the batch's row.",
                 phases.questions().get(0));
         assertTrue(
-                phases.missing().contains("The development phase is missing: its end (drop at 12:20) does not lie after its start"
-                        + " (first crack start at 12:40)."),
+                phases.missing()
+                        .contains(
+                                "The development phase is missing: its end (drop at 12:20) does not lie after its start"
+                                        + " (first crack start at 12:40)."),
                 phases.missing().toString());
     }
 
@@ -242,7 +258,8 @@ class PhasesTest {
 
     @Test
     void theTurningPointHoldsTheTruthUnderNoise() {
-        // 300 curves with noise of 0.15 °C that neighbours share by half, rounded to 0.1 °C; Monte-Carlo error of a share near 95 % is
+        // 300 curves with noise of 0.15 °C that neighbours share by half, rounded to 0.1 °C; Monte-Carlo error of a
+        // share near 95 % is
         // 1.3 points. A standard error may be too wide here, not too narrow.
         int inside = 0;
         for (int seed = 0; seed < 300; seed++) {
@@ -258,7 +275,8 @@ class PhasesTest {
                     -40,
                     740,
                     2);
-            Mark turn = mark(of(ExampleRoast.written().curve(Quantity.BEAN_TEMPERATURE, noisy)), MarkKind.TURNING_POINT);
+            Mark turn =
+                    mark(of(ExampleRoast.written().curve(Quantity.BEAN_TEMPERATURE, noisy)), MarkKind.TURNING_POINT);
             double off = Math.abs(turn.seconds() - ExampleRoast.TURNING_POINT_SECONDS);
             inside += off <= 1.96 * turn.standardError() ? 1 : 0;
             assertTrue(off < 6, "turning point off by " + off + " s with seed " + seed);
@@ -271,7 +289,8 @@ class PhasesTest {
         Phases celsius = of(ExampleRoast.written());
         Phases fahrenheit = of(ExampleRoast.written().readerUnit(TemperatureUnit.FAHRENHEIT));
         assertEquals(
-                mark(celsius, MarkKind.DROP).beanTemperature(), mark(fahrenheit, MarkKind.DROP).beanTemperature());
+                mark(celsius, MarkKind.DROP).beanTemperature(),
+                mark(fahrenheit, MarkKind.DROP).beanTemperature());
         assertTrue(fahrenheit.text().contains("bean temperature [°F]"), fahrenheit.text());
         assertTrue(fahrenheit.text().contains("442.4"), fahrenheit.text());
     }
@@ -281,7 +300,9 @@ class PhasesTest {
         Phases here = of(ExampleRoast.written());
         for (double by : new double[] {300, 3600, 41_111}) {
             Phases there = of(ExampleRoast.written()
-                    .curve(Quantity.BEAN_TEMPERATURE, ExampleRoast.bean(-40, 740).withZeroAt(-by)));
+                    .curve(
+                            Quantity.BEAN_TEMPERATURE,
+                            ExampleRoast.bean(-40, 740).withZeroAt(-by)));
             // Found on the curve instead of logged, charge lies half an interval after the last high reading.
             assertEquals(by + 1, there.chargeOnLogger(), 1e-6);
             assertEquals(
