@@ -1,5 +1,7 @@
 package parchment.curve;
 
+import java.math.BigDecimal;
+import java.math.MathContext;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -233,18 +235,22 @@ public final class CleanCurve implements Showable {
             }
         }
         if (!Double.isNaN(interval)) {
-            text.append(String.format(Locale.ROOT, "; a reading every %.3g s", interval));
+            text.append("; a reading every ").append(number(interval)).append(" s");
         }
+        String unit = kept.unit().symbol(reader);
         text.append(
                 step > 0
-                        ? String.format(
-                                        Locale.ROOT,
-                                        ", rounded to %.3g %s",
-                                        kept.unit().shownStep(step, reader),
-                                        kept.unit().symbol(reader))
-                                .stripTrailing()
+                        ? (", rounded to " + number(kept.unit().shownStep(step, reader)) + " " + unit).stripTrailing()
                         : ", no rounding seen");
         return text.append('.').toString();
+    }
+
+    /** Prints three figures without zeros that say nothing. */
+    private static String number(double value) {
+        return new BigDecimal(value)
+                .round(new MathContext(3))
+                .stripTrailingZeros()
+                .toPlainString();
     }
 
     @Override

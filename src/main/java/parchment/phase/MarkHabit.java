@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.TreeMap;
 import parchment.display.Showable;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
@@ -120,17 +121,22 @@ public final class MarkHabit implements Showable {
     @Override
     public String toString() {
         StringBuilder text = new StringBuilder();
-        byOperator.forEach((operator, kinds) -> kinds.forEach((kind, rounding) -> {
-            if (rounding.seconds() > 1) {
-                text.append(String.format(
-                        Locale.ROOT,
-                        "All %d times of %s written%s are multiples of %d s, so they are taken as rounded to that. ",
-                        rounding.marks(),
-                        kind.words(),
-                        operator.isEmpty() ? "" : " by " + operator,
-                        rounding.seconds()));
-            }
-        }));
+        byOperator.forEach((operator, kinds) -> {
+            Map<Integer, List<String>> bySeconds = new TreeMap<>();
+            new TreeMap<>(kinds).forEach((kind, rounding) -> {
+                if (rounding.seconds() > 1) {
+                    bySeconds
+                            .computeIfAbsent(rounding.seconds(), key -> new ArrayList<>())
+                            .add(String.format(Locale.ROOT, "%d times of %s", rounding.marks(), kind.words()));
+                }
+            });
+            bySeconds.forEach((seconds, list) -> text.append(String.format(
+                    Locale.ROOT,
+                    "All %s written%s are multiples of %d s, so they are taken as rounded to that. ",
+                    String.join(", ", list),
+                    operator.isEmpty() ? "" : " by " + operator,
+                    seconds)));
+        });
         return text.isEmpty()
                 ? "Written marks are taken as exact to the second they are written to, but for the roaster's reaction."
                 : text.toString().strip();

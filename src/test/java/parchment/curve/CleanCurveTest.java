@@ -118,7 +118,7 @@ class CleanCurveTest {
         CleanCurve clean = CleanCurve.of(Curve.of("bean temperature", Unit.TEMPERATURE, fahrenheit.seconds(), celsius));
         assertEquals(5.0 / 9, clean.step(), 1e-5);
         assertTrue(
-                clean.in(TemperatureUnit.FAHRENHEIT).toString().contains("rounded to 1.00 °F"),
+                clean.in(TemperatureUnit.FAHRENHEIT).toString().contains("rounded to 1 °F"),
                 clean.in(TemperatureUnit.FAHRENHEIT).toString());
         assertEquals(0, CleanCurve.of(sampled(ROAST, 0, 700, 2, 0)).step());
     }
