@@ -13,7 +13,7 @@ class ParchmentConformance(jupyter_kernel_test.KernelTests):
     code_hello_world = 'System.out.println("hello, world")'
     code_stderr = 'System.err.println("aside")'
     completion_samples = [
-        {"text": "Math.flo", "matches": {"floor(", "floorDiv(", "floorMod("}},
+        {"text": "Math.hyp", "matches": {"hypot("}},
         {"text": "TemperatureUnit.CEL", "matches": {"CELSIUS"}},
     ]
     complete_code_samples = ["1 + 1", "int x = 3;", "for (int i = 0; i < 3; i++) { }", "// a comment"]

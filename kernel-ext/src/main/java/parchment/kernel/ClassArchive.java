@@ -21,14 +21,14 @@ final class ClassArchive {
 
     private ClassArchive() {}
 
-    /** Makes the archive beside the jar; returns the setting that uses it, or nothing if this Java could not make one. */
-    static Optional<String> make(Path java, Path jar) throws IOException, InterruptedException {
+    /** Makes the archive in the folder of the jar; returns the setting that uses it, or nothing if this Java could not make one. */
+    static Optional<String> make(Path java, Path home, String jar) throws IOException, InterruptedException {
         boolean cache = Runtime.version().feature() >= 25;
-        Path archive = jar.resolveSibling(cache ? "classes.aot" : "classes.jsa");
+        Path archive = home.resolve(cache ? "classes.aot" : "classes.jsa");
         List<String> command = new ArrayList<>(List.of(java.toString()));
-        command.addAll(KernelSpec.flags());
+        command.addAll(KernelSpec.flags(home));
         command.add((cache ? "-XX:AOTCacheOutput=" : "-XX:ArchiveClassesAtExit=") + archive);
-        command.addAll(List.of("-Xlog:disable", "-cp", jar.toString(), Rehearsal.class.getName()));
+        command.addAll(List.of("-Xlog:disable", "-cp", home.resolve(jar).toString(), Rehearsal.class.getName()));
         Process rehearsal = new ProcessBuilder(command)
                 .redirectErrorStream(true)
                 .redirectOutput(ProcessBuilder.Redirect.to(nowhere()))

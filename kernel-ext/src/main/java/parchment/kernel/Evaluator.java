@@ -30,6 +30,8 @@ import parchment.kernel.CellSplitter.State;
  */
 public final class Evaluator implements AutoCloseable {
     private final CellControl control = new CellControl();
+    private final Imports imports = new Imports();
+    private final CompilePath compilePath = new CompilePath();
     private final JShell shell;
     private final SourceCodeAnalysis analysis;
     private final CellSplitter splitter;
@@ -41,9 +43,9 @@ public final class Evaluator implements AutoCloseable {
     private Evaluator() {
         shell = JShell.builder()
                 .executionEngine(control.provider(), Map.of())
-                .compilerOptions("-classpath", System.getProperty("java.class.path"), "-proc:none", "-Xlint:none")
+                .compilerOptions("-proc:none", "-Xlint:none")
                 .build();
-        Imports.declarations().forEach(shell::eval);
+        shell.addToClasspath(compilePath.first()); // Given as an option it could not be widened later.
         analysis = shell.sourceCodeAnalysis();
         splitter = new CellSplitter(analysis);
         compileErrors = new CompileErrors(analysis);
@@ -95,6 +97,7 @@ public final class Evaluator implements AutoCloseable {
     }
 
     private Outcome runParts(CellText cell, CellPage page) {
+        makeImports(cell.code());
         List<Part> parts = splitter.split(cell.code());
         Part last = parts.isEmpty() ? null : parts.get(parts.size() - 1);
         if (last != null && last.state() == State.UNFINISHED) {
@@ -121,7 +124,7 @@ public final class Evaluator implements AutoCloseable {
     private Outcome runPart(CellText cell, Part part, CellPage page, boolean showsValue) {
         control.forget();
         Map<String, Class<?>> before = control.holders();
-        List<SnippetEvent> events = shell.eval(part.source());
+        List<SnippetEvent> events = eval(part.source());
         SnippetEvent main = events.stream()
                 .filter(event -> event.causeSnippet() == null)
                 .findFirst()
@@ -135,6 +138,7 @@ public final class Evaluator implements AutoCloseable {
         events.forEach(event -> tellWhatIsLost(event, page));
         if (main.status() == Status.REJECTED) {
             List<Diag> diagnostics = shell.diagnostics(snippet).toList();
+            importRest(); // So that a name that was meant can be found.
             return Outcome.failed(compileErrors.explain(cell, part, diagnostics));
         }
         JShellException exception = main.exception();
@@ -162,6 +166,41 @@ public final class Evaluator implements AutoCloseable {
         }
         dropIfUnnamed(snippet);
         return Outcome.FINE;
+    }
+
+    private List<SnippetEvent> eval(String source) {
+        List<SnippetEvent> events = shell.eval(source);
+        List<Diag> errors = events.stream()
+                .filter(event -> event.causeSnippet() == null && event.status() == Status.REJECTED)
+                .flatMap(event -> shell.diagnostics(event.snippet()))
+                .toList();
+        return compilePath.widenFor(errors, shell) ? shell.eval(source) : events;
+    }
+
+    private void makeImports(String code) {
+        for (String type : Imports.typesDeclaredIn(code)) {
+            // JShell would refuse every later cell if a type of the cell's own and an imported one had the same name.
+            shell.imports()
+                    .filter(imported ->
+                            !imported.isStatic() && imported.fullname().endsWith("." + type))
+                    .toList()
+                    .forEach(shell::drop);
+        }
+        imports.neededBy(code).forEach(shell::eval);
+    }
+
+    private void importRest() {
+        while (importOneMore()) {
+            // Each call makes one.
+        }
+    }
+
+    private boolean importOneMore() {
+        String declaration = imports.next();
+        if (declaration != null) {
+            shell.eval(declaration);
+        }
+        return declaration != null;
     }
 
     private Outcome show(CellText cell, CellPage page, Snippet snippet) {
@@ -255,6 +294,27 @@ public final class Evaluator implements AutoCloseable {
         return Outcome.failed(new CellError(name, message, List.of(message)));
     }
 
+    /** Does what the first cells would otherwise wait for, in steps between which a cell may run. */
+    void warmUp() {
+        synchronized (this) {
+            imports.neededBy("List").forEach(shell::eval);
+            runSilently("1 + 1");
+        }
+        boolean more = true;
+        while (more) {
+            synchronized (this) {
+                more = importOneMore();
+            }
+        }
+    }
+
+    private void runSilently(String code) {
+        splitter.split(code)
+                .forEach(part -> shell.eval(part.source()).forEach(event -> dropIfUnnamed(event.snippet())));
+        Shown.of(control.value());
+        control.forget();
+    }
+
     /** Stops the running cell, from any thread; does nothing if none runs. */
     public void interrupt() {
         interrupts.interrupt();
@@ -262,11 +322,13 @@ public final class Evaluator implements AutoCloseable {
 
     /** Returns what could be written at the cursor, as {@link Completions} says. */
     public synchronized Completions complete(String code, int cursor) {
+        importRest();
         return Completions.at(analysis, code, cursor);
     }
 
     /** Returns the signatures and, where known, the documentation of what stands at the cursor. */
     public synchronized @Nullable Shown inspect(String code, int cursor) {
+        importRest();
         return Inspection.at(analysis, code, cursor);
     }
 

@@ -1,25 +1,24 @@
 package parchment.kernel;
 
-import java.io.IOException;
-import java.io.UncheckedIOException;
-import java.net.URISyntaxException;
-import java.nio.file.FileSystem;
-import java.nio.file.FileSystems;
-import java.nio.file.Files;
-import java.nio.file.Path;
+import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Queue;
 import java.util.Set;
-import java.util.TreeMap;
-import java.util.TreeSet;
-import java.util.stream.Stream;
-import parchment.display.Showable;
+import java.util.SortedMap;
+import java.util.regex.MatchResult;
+import java.util.regex.Pattern;
+import org.jspecify.annotations.Nullable;
 
 /**
- * What a first cell finds imported: the rooms of the library, and of Java what a beginner's cell uses.
+ * What a cell finds imported without a line of its own: the rooms of the library, and of Java what a beginner's cell uses.
  *
- * <p>The rooms are read off the library's own jar, so a new room is there without a list to keep. A library type named as one of
- * Java's (a Clock, say), or as one that it builds on, is imported by its name, which in Java goes before a whole package.
+ * <p>JShell takes some milliseconds for each import, so that a session begins with none: an import is made when a cell first has a
+ * name that needs it, and the rest while the session idles. To the cells it is as if all had been there from the start.
+ *
+ * <p>A library type named as one of Java's (a Clock, say), or as one that it builds on, is imported by its name, which in Java goes
+ * before a whole package.
  */
 final class Imports {
     private static final List<String> JAVA = List.of(
@@ -31,48 +30,107 @@ final class Imports {
             "java.io",
             "java.math");
 
-    /** Rooms whose types a cell does not name, or that are not part of the library. */
-    private static final Set<String> NOT_ROOMS = Set.of("kernel", "notebook", "launcher");
-
     /** Rooms that others build on: where one of the others has a type of the same name, a cell means that one. */
     static final Set<String> FOUNDATIONS = Set.of("quantity", "stats", "chart", "display", "curve");
 
-    /** Classes whose static members read as words in a cell: {@code dropTemperature()}. */
-    private static final List<String> WORDS = List.of("parchment.feature.Features");
+    /** The room and class whose static methods read as words in a cell: {@code dropTemperature()}. */
+    private static final String WORDS_ROOM = "feature";
 
-    private Imports() {}
+    private static final String WORDS = "Features";
 
-    /** Returns the import declarations, in an order that JShell accepts. */
-    static List<String> declarations() {
-        TreeMap<String, Set<String>> rooms = rooms();
+    private static final Pattern NAME = Pattern.compile("(?<![\\w$])[A-Z][\\w$]*");
+    private static final Pattern BARE_CALL = Pattern.compile("(?<![.\\w$])[a-z][\\w$]*\\s*\\(");
+    private static final Pattern OWN_TYPE = Pattern.compile("\\b(?:class|record|interface|enum)\\s+([A-Z][\\w$]*)");
+
+    private final SortedMap<String, Set<String>> rooms = Rooms.types();
+    private final Set<String> made = new LinkedHashSet<>();
+    private final Set<String> seen = new LinkedHashSet<>();
+    private final Set<String> own = new LinkedHashSet<>();
+    private @Nullable Queue<String> queue;
+
+    /** Returns the names of the types that the code declares itself. */
+    static List<String> typesDeclaredIn(String code) {
+        return OWN_TYPE.matcher(code).results().map(match -> match.group(1)).toList();
+    }
+
+    /** Returns the imports that the code needs and that have not been returned before. */
+    List<String> neededBy(String code) {
+        own.addAll(typesDeclaredIn(code));
+        if (queue != null && queue.isEmpty()) {
+            return List.of(); // Everything is there.
+        }
+        List<String> needed = new ArrayList<>();
+        NAME.matcher(code).results().map(MatchResult::group).filter(seen::add).forEach(name -> byName(name, needed));
+        if (hasWords() && BARE_CALL.matcher(code).find()) {
+            needed.add(wordsImport());
+        }
+        needed.removeIf(declaration -> !made.add(declaration));
+        return needed;
+    }
+
+    /** Returns one more import that has not been returned before, or null once there is none. */
+    @Nullable
+    String next() {
+        if (queue == null) {
+            queue = new ArrayDeque<>(declarations());
+        }
+        for (String declaration = queue.poll(); declaration != null; declaration = queue.poll()) {
+            String candidate = declaration;
+            boolean hidden = own.stream().anyMatch(type -> candidate.endsWith("." + type + ";"));
+            if (!hidden && made.add(candidate)) {
+                return candidate;
+            }
+        }
+        return null;
+    }
+
+    /** Returns all imports. */
+    List<String> declarations() {
         List<String> imports = new ArrayList<>();
         JAVA.forEach(name -> imports.add("import " + name + ".*;"));
         rooms.keySet().forEach(room -> imports.add("import parchment." + room + ".*;"));
-        rooms.forEach((room, types) -> types.stream()
-                .filter(type -> isAlsoJavas(type) || !FOUNDATIONS.contains(room) && isInFoundations(rooms, type))
-                .forEach(type -> imports.add("import parchment." + room + "." + type + ";")));
-        for (String words : WORDS) {
-            String room = words.substring("parchment.".length(), words.lastIndexOf('.'));
-            if (rooms.getOrDefault(room, Set.of()).contains(words.substring(words.lastIndexOf('.') + 1))) {
-                imports.add("import static " + words + ".*;");
-            }
+        rooms.forEach((room, types) ->
+                types.stream().filter(type -> goesByName(room, type)).forEach(type -> imports.add(single(room, type))));
+        if (hasWords()) {
+            imports.add(wordsImport());
         }
         return imports;
     }
 
-    private static boolean isInFoundations(TreeMap<String, Set<String>> rooms, String type) {
-        return FOUNDATIONS.stream()
-                .anyMatch(room -> rooms.getOrDefault(room, Set.of()).contains(type));
+    private void byName(String name, List<String> needed) {
+        JAVA.stream()
+                .filter(place -> isJavas(place + "." + name))
+                .forEach(place -> needed.add("import " + place + ".*;"));
+        rooms.forEach((room, types) -> {
+            if (types.contains(name)) {
+                needed.add("import parchment." + room + ".*;");
+                if (goesByName(room, name) && !own.contains(name)) {
+                    needed.add(single(room, name));
+                }
+            }
+        });
     }
 
-    private static boolean isAlsoJavas(String type) {
-        if (inBootLayer("java.lang." + type)) {
-            return true;
+    private boolean goesByName(String room, String type) {
+        boolean hidden = isJavas("java.lang." + type)
+                || JAVA.stream().anyMatch(place -> isJavas(place + "." + type))
+                || !FOUNDATIONS.contains(room)
+                        && FOUNDATIONS.stream()
+                                .anyMatch(below ->
+                                        rooms.getOrDefault(below, Set.of()).contains(type));
+        return hidden && isPublic("parchment." + room + "." + type);
+    }
+
+    private static boolean isPublic(String name) {
+        try {
+            Class<?> type = Class.forName(name, false, Imports.class.getClassLoader());
+            return java.lang.reflect.Modifier.isPublic(type.getModifiers());
+        } catch (ClassNotFoundException | LinkageError e) {
+            return false;
         }
-        return JAVA.stream().anyMatch(name -> inBootLayer(name + "." + type));
     }
 
-    private static boolean inBootLayer(String name) {
+    private static boolean isJavas(String name) {
         try {
             Class.forName(name, false, null);
             return true;
@@ -81,44 +139,15 @@ final class Imports {
         }
     }
 
-    /** Returns the simple names of the top-level types of each room that has any. */
-    static TreeMap<String, Set<String>> rooms() {
-        TreeMap<String, Set<String>> rooms = new TreeMap<>();
-        try {
-            Path place = Path.of(Showable.class
-                    .getProtectionDomain()
-                    .getCodeSource()
-                    .getLocation()
-                    .toURI());
-            if (Files.isDirectory(place)) {
-                collect(place.resolve("parchment"), rooms);
-            } else {
-                try (FileSystem jar = FileSystems.newFileSystem(place)) {
-                    collect(jar.getPath("parchment"), rooms);
-                }
-            }
-        } catch (IOException e) {
-            throw new UncheckedIOException("The library's own jar cannot be read.", e);
-        } catch (URISyntaxException e) {
-            throw new IllegalStateException("The library's own jar has a place that is not a path.", e);
-        }
-        return rooms;
+    private boolean hasWords() {
+        return rooms.getOrDefault(WORDS_ROOM, Set.of()).contains(WORDS);
     }
 
-    private static void collect(Path library, TreeMap<String, Set<String>> rooms) throws IOException {
-        try (Stream<Path> files = Files.walk(library, 2)) {
-            files.filter(file -> file.getNameCount() == library.getNameCount() + 2)
-                    .forEach(file -> {
-                        String room = file.getName(file.getNameCount() - 2).toString();
-                        String name = String.valueOf(file.getFileName());
-                        if (name.endsWith(".class")
-                                && !name.contains("$")
-                                && !name.equals("package-info.class")
-                                && !NOT_ROOMS.contains(room)) {
-                            rooms.computeIfAbsent(room, r -> new TreeSet<>())
-                                    .add(name.substring(0, name.length() - ".class".length()));
-                        }
-                    });
-        }
+    private static String wordsImport() {
+        return "import static parchment." + WORDS_ROOM + "." + WORDS + ".*;";
+    }
+
+    private static String single(String room, String type) {
+        return "import parchment." + room + "." + type + ";";
     }
 }

@@ -61,10 +61,11 @@ public final class KernelSpec {
         }
         delete(home);
         copyJars(kernelJar, home);
-        Optional<String> archive = ClassArchive.make(java, home.resolve(JAR));
+        CompilerDirectives.write(home);
+        Optional<String> archive = ClassArchive.make(java, home, JAR);
         // Written last and in one step: a client that looks meanwhile finds the old kernel or the new one, never half
         // of one.
-        Path draft = Files.writeString(folder.resolve("kernel.json.new"), json(java, home.resolve(JAR), archive));
+        Path draft = Files.writeString(folder.resolve("kernel.json.new"), json(java, home, archive));
         Files.move(draft, json, StandardCopyOption.REPLACE_EXISTING, StandardCopyOption.ATOMIC_MOVE);
         Files.createFile(home.resolve("complete"));
         removeOthers(home);
@@ -87,17 +88,17 @@ public final class KernelSpec {
         delete(folder);
     }
 
-    private static String json(Path java, Path jar, Optional<String> archive) {
+    private static String json(Path java, Path home, Optional<String> archive) {
         JsonObject spec = new JsonObject();
         JsonArray command = new JsonArray();
         command.add(java.toString());
-        flags().forEach(command::add);
+        flags(home).forEach(command::add);
         archive.ifPresent(flag -> {
             command.add(flag);
             command.add("-Xlog:disable"); // An archive that no longer fits is passed over in silence.
         });
         command.add("-jar");
-        command.add(jar.toString());
+        command.add(home.resolve(JAR).toString());
         command.add("kernel");
         command.add("{connection_file}");
         spec.add("argv", command);
@@ -116,8 +117,9 @@ public final class KernelSpec {
     }
 
     /** Returns the settings of Java that every kernel runs with; the class archive only fits a kernel with the same. */
-    static List<String> flags() {
-        List<String> flags = new ArrayList<>(List.of(
+    static List<String> flags(Path home) {
+        List<String> flags = new ArrayList<>(CompilerDirectives.flags(home));
+        flags.addAll(List.of(
                 "-XX:+UseSerialGC", // Starts sooner and idles smaller; a notebook's heap is small enough for it.
                 "-XX:-UsePerfData",
                 "-Djava.awt.headless=true",

@@ -1,34 +1,34 @@
 package parchment.kernel;
 
-import java.util.List;
 import java.util.concurrent.CompletableFuture;
+import parchment.chart.Axis;
+import parchment.chart.Line;
+import parchment.chart.Plot;
 
 /** Does, while the client still greets the kernel, what the first cell would otherwise wait for. */
 final class WarmUp {
-    /** Classes that the first picture needs; a name that is not there is passed over. */
-    private static final List<String> FOR_PICTURES = List.of("parchment.chart.Chart", "parchment.logbook.Logbook");
-
     private WarmUp() {}
 
     /** Makes the evaluator ready on a thread of its own, and completes the future. */
     static void start(CompletableFuture<Evaluator> ready) {
         daemon("evaluator", () -> {
             try {
-                ready.complete(Evaluator.open());
+                Evaluator evaluator = Evaluator.open();
+                ready.complete(evaluator);
+                evaluator.warmUp();
             } catch (RuntimeException | Error e) {
                 ready.completeExceptionally(e);
                 throw e;
             }
         });
-        daemon("pictures", () -> FOR_PICTURES.forEach(WarmUp::load));
+        daemon("pictures", WarmUp::draw);
     }
 
-    private static void load(String name) {
-        try {
-            Class.forName(name);
-        } catch (ClassNotFoundException | LinkageError e) {
-            return; // Then nothing needs it.
-        }
+    /** Draws what nobody sees, so that the first picture that somebody waits for finds its classes loaded. */
+    private static void draw() {
+        double[] line = {0, 1, 2};
+        Shown.of(Plot.of("Warming up", Axis.clock("time"), Axis.number("number", "units"))
+                .with(Line.of("line", line, line)));
     }
 
     private static void daemon(String name, Runnable work) {

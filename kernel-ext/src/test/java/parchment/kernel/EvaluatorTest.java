@@ -349,6 +349,19 @@ class EvaluatorTest {
     }
 
     @Test
+    void letsACellDefineATypeNamedAsOneOfOurs() {
+        assertEquals("Clock[hours=3]", shownBy("record Clock(int hours) { }\nnew Clock(3)"));
+        evaluator.complete("Clo", 3); // Makes all imports.
+        assertEquals("Clock[hours=4]", shownBy("new Clock(4)"));
+    }
+
+    @Test
+    void reachesLibrariesThatTheFirstCompilationsLeaveOut() {
+        shownBy("import com.google.gson.JsonPrimitive;");
+        assertEquals("\"x\"", shownBy("new JsonPrimitive(\"x\")"));
+    }
+
+    @Test
     void letsGoOfValuesThatAreDefinedAnew() throws Exception {
         shownBy("var big = new byte[1];\nvar watch = new java.lang.ref.WeakReference<>(big);");
         shownBy("var big = new byte[2];");

@@ -16,7 +16,7 @@ class ImportsTest {
 
     @Test
     void findsTheRoomsOfTheLibraryAndNothingElse() {
-        Set<String> rooms = Imports.rooms().keySet();
+        Set<String> rooms = Rooms.types().keySet();
         assertTrue(rooms.containsAll(Set.of("quantity", "display")), rooms.toString());
         assertFalse(rooms.contains("kernel"), rooms.toString());
     }
@@ -24,7 +24,7 @@ class ImportsTest {
     @Test
     void leavesNoPublicTypeThatACellCouldNotName() throws ClassNotFoundException {
         Map<String, List<String>> homes = new TreeMap<>();
-        for (var room : Imports.rooms().entrySet()) {
+        for (var room : Rooms.types().entrySet()) {
             for (String type : room.getValue()) {
                 Class<?> loaded = Class.forName(
                         "parchment." + room.getKey() + "." + type,
@@ -46,8 +46,31 @@ class ImportsTest {
 
     @Test
     void namesEachTypeOnce() {
-        List<String> declarations = Imports.declarations();
+        List<String> declarations = new Imports().declarations();
         assertEquals(declarations.size(), Set.copyOf(declarations).size());
         assertTrue(declarations.contains("import parchment.align.Clock;"), "a Clock of Java's own would hide it");
+    }
+
+    @Test
+    void makesAnImportWhenANameFirstNeedsIt() {
+        Imports imports = new Imports();
+        assertEquals(List.of(), imports.neededBy("1 + 1"));
+        assertEquals(List.of("import java.util.*;"), imports.neededBy("List.of(1)"));
+        assertEquals(List.of(), imports.neededBy("List.of(2)"));
+        assertEquals(
+                List.of("import parchment.align.*;", "import parchment.align.Clock;"),
+                imports.neededBy("Clock.SINCE_CHARGE").stream()
+                        .filter(declaration -> declaration.contains("parchment"))
+                        .toList());
+        assertEquals(List.of("import static parchment.feature.Features.*;"), imports.neededBy("dropTemperature()"));
+    }
+
+    @Test
+    void leavesATypeOfTheCellsOwnAlone() {
+        Imports imports = new Imports();
+        assertFalse(imports.neededBy("record Clock(int hours) { }").contains("import parchment.align.Clock;"));
+        for (String next = imports.next(); next != null; next = imports.next()) {
+            assertFalse(next.equals("import parchment.align.Clock;"));
+        }
     }
 }

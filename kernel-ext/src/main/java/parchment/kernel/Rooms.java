@@ -1,0 +1,68 @@
+package parchment.kernel;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.net.URISyntaxException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Set;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import java.util.stream.Stream;
+import java.util.zip.ZipEntry;
+import java.util.zip.ZipFile;
+import parchment.display.Showable;
+
+/** The rooms of the library and their types, read off the library's own jar, so that a new room needs no list to be kept. */
+final class Rooms {
+    private static final String LIBRARY = "parchment/";
+
+    /** Not part of the library, though they share its first name (seen where all is on one class path of folders). */
+    private static final Set<String> NOT_ROOMS = Set.of("kernel", "notebook", "launcher");
+
+    private Rooms() {}
+
+    /** Returns where a class was loaded from: a jar or a folder. */
+    static Path placeOf(Class<?> loaded) {
+        try {
+            return Path.of(
+                    loaded.getProtectionDomain().getCodeSource().getLocation().toURI());
+        } catch (URISyntaxException e) {
+            throw new IllegalStateException("A jar of this program has a place that is not a path.", e);
+        }
+    }
+
+    /** Returns the simple names of the top-level types of each room. */
+    static SortedMap<String, Set<String>> types() {
+        SortedMap<String, Set<String>> rooms = new TreeMap<>();
+        Path place = placeOf(Showable.class);
+        try {
+            if (Files.isDirectory(place)) {
+                try (Stream<Path> files = Files.walk(place.resolve(LIBRARY), 2)) {
+                    files.forEach(file -> note(place.relativize(file).toString().replace('\\', '/'), rooms));
+                }
+            } else {
+                try (ZipFile jar = new ZipFile(place.toFile())) {
+                    jar.stream().map(ZipEntry::getName).forEach(name -> note(name, rooms));
+                }
+            }
+        } catch (IOException e) {
+            throw new UncheckedIOException("The library's own jar cannot be read.", e);
+        }
+        return rooms;
+    }
+
+    private static void note(String file, SortedMap<String, Set<String>> rooms) {
+        String[] parts = file.split("/");
+        if (parts.length == 3
+                && file.startsWith(LIBRARY)
+                && file.endsWith(".class")
+                && !file.contains("$")
+                && !parts[2].equals("package-info.class")
+                && !NOT_ROOMS.contains(parts[1])) {
+            rooms.computeIfAbsent(parts[1], r -> new TreeSet<>())
+                    .add(parts[2].substring(0, parts[2].length() - ".class".length()));
+        }
+    }
+}
