@@ -76,7 +76,7 @@ class SmoothCurveTest {
             }
         }
         double share = 100.0 * inside / all;
-        assertTrue(share > (memory > 0.7 ? 75 : 83) && share < 96, "90 % intervals held the rate in " + share + " %");
+        assertTrue(share > 83 && share < 96, "90 % intervals held the rate in " + share + " %");
     }
 
     @Test
