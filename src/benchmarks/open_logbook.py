@@ -5,7 +5,7 @@ Both run as whole processes, in turn, several times; the median is what to quote
 the system says of each finished process. Use:
 
     ./parchment test            (once, so that the classes are built)
-    python3 src/benchmarks/open_logbook.py --classpath "$(cat kernel-ext/target/class-path.txt)" [--logbook datasets/harbour] [--runs 9]
+    python3 src/benchmarks/open_logbook.py --classpath "kernel-ext/target/lib/*" [--logbook datasets/harbour] [--runs 9]
 
 The pandas side reads every CSV file of the folder into a data frame and does nothing else; it needs pandas.
 """

@@ -12,15 +12,14 @@ final class Checks {
 
     private Checks() {}
 
-    /** @throws IllegalArgumentException if the logbook does not score the attribute */
+    /**
+     * Lets through an attribute that is scored, and any at all where nothing was ever scored: that is answered, with "cannot tell".
+     *
+     * @throws IllegalArgumentException if the logbook scores others but not this one
+     */
     static void attribute(String asked, Collection<String> known, String logbook) {
-        if (known.contains(asked)) {
+        if (known.isEmpty() || known.contains(asked)) {
             return;
-        }
-        if (known.isEmpty()) {
-            throw new IllegalArgumentException(
-                    "A question about '" + asked + "' needs scores, but the logbook '" + logbook
-                            + "' has none. Write scores into cuppings.csv: one row per cup and cupper, one column per attribute.");
         }
         String near = nearest(asked, known);
         throw new IllegalArgumentException("The logbook '" + logbook + "' has no attribute '" + asked + "'."

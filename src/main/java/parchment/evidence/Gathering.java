@@ -24,6 +24,8 @@ import parchment.logbook.Logbook;
  */
 final class Gathering {
     private static final String NO_LOTS = "all batches";
+    private static final String NOTHING_SCORED =
+            "nothing is scored in this logbook (write scores into cuppings.csv: one row per cup and cupper)";
 
     private final Logbook logbook;
     private final String attribute;
@@ -74,7 +76,7 @@ final class Gathering {
             List<CupScores> own = cups.remove(batch.name());
             Reading reading = readings.getOrDefault(batch.name(), Reading.NONE);
             if (own == null) {
-                leave(LeftOut.What.BATCHES, "no score of " + attribute, 1);
+                leave(LeftOut.What.BATCHES, logbook.cups().isEmpty() ? NOTHING_SCORED : "no score of " + attribute, 1);
             } else if (!Double.isFinite(reading.value())) {
                 leave(LeftOut.What.BATCHES, reading.whyMissing(), 1);
             } else if (batch.roastedAt().isEmpty()) {

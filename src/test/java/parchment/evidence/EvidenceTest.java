@@ -274,10 +274,10 @@ class EvidenceTest {
         KnownTruth truth = new KnownTruth();
         truth.cuppedShare = 0;
         KnownTruth.Drawn drawn = truth.draw(1);
-        Question question = new Question("sweetness", drawn.measure(), List.of(), EvidenceSettings.standard());
-        IllegalArgumentException refusal =
-                assertThrows(IllegalArgumentException.class, () -> question.ask(drawn.logbook()));
-        assertTrue(refusal.getMessage().contains("cuppings.csv"), refusal.getMessage());
+        Evidence evidence = ask(drawn);
+        assertEquals(Verdict.CANNOT_TELL, evidence.verdict());
+        assertTrue(evidence.text().contains("cuppings.csv"), evidence.text());
+        assertTrue(evidence.text().contains("o batch has both a score and the measure"), evidence.text());
     }
 
     @Test
