@@ -24,6 +24,9 @@ final class TableHtml {
             .parchment-table.parchment-table .missing{opacity:.75;font-style:italic}
             .parchment-table.parchment-table p{margin:.3em 0}
             .parchment-table.parchment-table summary{cursor:pointer;padding:.2em 0}
+            @media (max-width:900px),print{.parchment-table.parchment-table table{font-size:.8em}\
+            .parchment-table.parchment-table th,.parchment-table.parchment-table td{padding-right:.35em}\
+            .parchment-table.parchment-table .number{padding-left:.35em}}
             </style>
             """;
 
