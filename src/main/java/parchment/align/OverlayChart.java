@@ -9,6 +9,7 @@ import parchment.chart.Plot;
 import parchment.curve.CleanCurve;
 import parchment.curve.Curve;
 import parchment.display.Showable;
+import parchment.display.ShownAs;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
 import parchment.logbook.LogbookException;
@@ -25,7 +26,7 @@ import parchment.quantity.Unit;
  * that lacks the mark its clock starts at is left out and counted. Readings that cleaning left out are not used, and gaps are not
  * bridged.
  */
-public final class OverlayChart implements Showable {
+public final class OverlayChart implements ShownAs {
     private static final double STEP_SECONDS = 5;
     private static final double STEP_CELSIUS = 1;
 
@@ -206,18 +207,8 @@ public final class OverlayChart implements Showable {
     }
 
     @Override
-    public String text() {
-        return plot().text();
-    }
-
-    @Override
-    public Optional<String> html() {
-        return plot().html();
-    }
-
-    @Override
-    public Optional<String> svg() {
-        return plot().svg();
+    public Showable shownAs() {
+        return plot();
     }
 
     @Override

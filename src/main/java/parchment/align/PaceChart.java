@@ -8,6 +8,7 @@ import parchment.chart.Axis;
 import parchment.chart.Plot;
 import parchment.curve.SmoothCurve;
 import parchment.display.Showable;
+import parchment.display.ShownAs;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
 import parchment.logbook.LogbookException;
@@ -25,7 +26,7 @@ import parchment.quantity.Unit;
  * <p>The rate comes from local quadratic regression of the cleaned readings ({@link SmoothCurve}) and is missing across gaps. A
  * temperature that was passed more than once counts when it was first reached.
  */
-public final class PaceChart implements Showable {
+public final class PaceChart implements ShownAs {
     /** Says which way the speed is told. */
     public enum Speed {
         /** Degrees per minute: high is fast. */
@@ -181,18 +182,8 @@ public final class PaceChart implements Showable {
     }
 
     @Override
-    public String text() {
-        return plot().text();
-    }
-
-    @Override
-    public Optional<String> html() {
-        return plot().html();
-    }
-
-    @Override
-    public Optional<String> svg() {
-        return plot().svg();
+    public Showable shownAs() {
+        return plot();
     }
 
     @Override

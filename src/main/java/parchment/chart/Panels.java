@@ -3,8 +3,8 @@ package parchment.chart;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.Optional;
 import parchment.display.Showable;
+import parchment.display.ShownAs;
 
 /**
  * Stacks plots over one shared axis across, such as temperatures over the controls.
@@ -12,7 +12,7 @@ import parchment.display.Showable;
  * <p>The axis across is that of the first plot, and reaches over the numbers of all. The first plot's boundaries and spans run
  * through the panels below it without their words.
  */
-public final class Panels implements Showable {
+public final class Panels implements ShownAs {
     private final String title;
     private final List<Plot> plots;
     private final List<String> notes;
@@ -67,18 +67,8 @@ public final class Panels implements Showable {
     }
 
     @Override
-    public String text() {
-        return chart().text();
-    }
-
-    @Override
-    public Optional<String> html() {
-        return chart().html();
-    }
-
-    @Override
-    public Optional<String> svg() {
-        return chart().svg();
+    public Showable shownAs() {
+        return chart();
     }
 
     @Override

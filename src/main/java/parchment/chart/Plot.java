@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import parchment.display.Showable;
+import parchment.display.ShownAs;
 
 /**
  * Says what one picture shows: an axis across, an axis upwards, and the layers drawn over them.
@@ -14,7 +15,7 @@ import parchment.display.Showable;
  * <p>Lines and points that carry no number at all are drawn as nothing; if no layer carries one, the picture shows the sentence of
  * {@link #withEmptySentence}.
  */
-public final class Plot implements Showable {
+public final class Plot implements ShownAs {
     private static final int HEIGHT = 300;
 
     private final String title;
@@ -164,18 +165,8 @@ public final class Plot implements Showable {
     }
 
     @Override
-    public String text() {
-        return chart().text();
-    }
-
-    @Override
-    public Optional<String> html() {
-        return chart().html();
-    }
-
-    @Override
-    public Optional<String> svg() {
-        return chart().svg();
+    public Showable shownAs() {
+        return chart();
     }
 
     @Override

@@ -2,8 +2,8 @@ package parchment.evidence;
 
 import java.util.ArrayList;
 import java.util.Collection;
-import java.util.List;
 import java.util.Locale;
+import parchment.display.Spelling;
 
 /** Refuses questions that cannot be asked of a logbook, in words that say what to ask instead. */
 final class Checks {
@@ -49,31 +49,12 @@ final class Checks {
         String best = "";
         int least = NEAR + 1;
         for (String name : known) {
-            int changes = changes(asked.toLowerCase(Locale.ROOT), name.toLowerCase(Locale.ROOT));
+            int changes = Spelling.changes(asked.toLowerCase(Locale.ROOT), name.toLowerCase(Locale.ROOT));
             if (changes < least) {
                 least = changes;
                 best = name;
             }
         }
         return best;
-    }
-
-    /** Counts the letters to insert, remove or replace to get from one word to another (Levenshtein 1966). */
-    private static int changes(String from, String to) {
-        List<Integer> row = new ArrayList<>();
-        for (int j = 0; j <= to.length(); j++) {
-            row.add(j);
-        }
-        for (int i = 1; i <= from.length(); i++) {
-            int diagonal = row.get(0);
-            row.set(0, i);
-            for (int j = 1; j <= to.length(); j++) {
-                int above = row.get(j);
-                int same = diagonal + (from.charAt(i - 1) == to.charAt(j - 1) ? 0 : 1);
-                row.set(j, Math.min(same, Math.min(above, row.get(j - 1)) + 1));
-                diagonal = above;
-            }
-        }
-        return row.get(to.length());
     }
 }

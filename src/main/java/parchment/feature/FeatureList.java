@@ -3,9 +3,9 @@ package parchment.feature;
 import java.util.Iterator;
 import java.util.List;
 import java.util.Locale;
-import java.util.Optional;
 import java.util.stream.Collectors;
 import parchment.display.Showable;
+import parchment.display.ShownAs;
 import parchment.display.Table;
 
 /**
@@ -14,7 +14,7 @@ import parchment.display.Table;
  * @param title what the list is of
  * @param list the features
  */
-public record FeatureList(String title, List<Feature> list) implements Showable, Iterable<Feature> {
+public record FeatureList(String title, List<Feature> list) implements ShownAs, Iterable<Feature> {
 
     /** Copies the list. */
     public FeatureList {
@@ -69,12 +69,7 @@ public record FeatureList(String title, List<Feature> list) implements Showable,
     }
 
     @Override
-    public String text() {
-        return table().text();
-    }
-
-    @Override
-    public Optional<String> html() {
-        return table().html();
+    public Showable shownAs() {
+        return table();
     }
 }

@@ -19,6 +19,7 @@ import parchment.chart.Marker;
 import parchment.chart.Plot;
 import parchment.chart.Points;
 import parchment.display.Showable;
+import parchment.display.ShownAs;
 
 /**
  * Draws a logbook on the calendar: one row per lot with a stroke for each batch, then the cuppings and the work on the machines.
@@ -26,7 +27,7 @@ import parchment.display.Showable;
  * <p>It shows at a glance what moved with the season: which lots were never roasted side by side, and which lie on different sides of a
  * change of probe. Batches without a date are left out and counted.
  */
-public final class CalendarStrip implements Showable {
+public final class CalendarStrip implements ShownAs {
     /** More rows than these would not be read; the lots with the fewest batches share one row. */
     private static final int MOST_LOTS = 18;
     /** More upright lines than these would hide the batches; changes of probe come first. */
@@ -205,18 +206,8 @@ public final class CalendarStrip implements Showable {
     }
 
     @Override
-    public String text() {
-        return plot().text();
-    }
-
-    @Override
-    public Optional<String> html() {
-        return plot().html();
-    }
-
-    @Override
-    public Optional<String> svg() {
-        return plot().svg();
+    public Showable shownAs() {
+        return plot();
     }
 
     @Override

@@ -4,6 +4,7 @@ import java.util.Collection;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import parchment.display.Spelling;
 
 /** Puts what a user wrote into a sentence: quoted, shortened, harmless; and finds the name that was probably meant. */
 final class Words {
@@ -47,7 +48,7 @@ final class Words {
         String best = null;
         int bestDistance = Integer.MAX_VALUE;
         for (String name : known) {
-            int distance = distance(plain, plain(name));
+            int distance = Spelling.changesOrSwaps(plain, plain(name));
             if (distance < bestDistance) {
                 best = name;
                 bestDistance = distance;
@@ -74,24 +75,5 @@ final class Words {
 
     private static String plain(String name) {
         return name.strip().toLowerCase(Locale.ROOT).replaceAll("[\\s_.-]+", " ");
-    }
-
-    /** Returns the number of letters put in, left out, replaced or swapped with their neighbour (Damerau 1964, adjacent swaps). */
-    private static int distance(String a, String b) {
-        int[][] d = new int[a.length() + 1][b.length() + 1];
-        for (int i = 0; i <= a.length(); i++) {
-            for (int j = 0; j <= b.length(); j++) {
-                if (i == 0 || j == 0) {
-                    d[i][j] = i + j;
-                    continue;
-                }
-                int replaced = d[i - 1][j - 1] + (a.charAt(i - 1) == b.charAt(j - 1) ? 0 : 1);
-                d[i][j] = Math.min(replaced, Math.min(d[i - 1][j], d[i][j - 1]) + 1);
-                if (i > 1 && j > 1 && a.charAt(i - 1) == b.charAt(j - 2) && a.charAt(i - 2) == b.charAt(j - 1)) {
-                    d[i][j] = Math.min(d[i][j], d[i - 2][j - 2] + 1);
-                }
-            }
-        }
-        return d[a.length()][b.length()];
     }
 }

@@ -16,6 +16,7 @@ import parchment.chart.Weight;
 import parchment.curve.CleanCurve;
 import parchment.curve.Curve;
 import parchment.display.Showable;
+import parchment.display.ShownAs;
 import parchment.logbook.Batch;
 import parchment.logbook.MarkKind;
 import parchment.logbook.Quantity;
@@ -28,7 +29,7 @@ import parchment.quantity.Unit;
  * <p>Marks stand in words with their standard error in seconds. Readings that cleaning left out are not drawn, and a gap in the
  * readings is a gap in the line. The rate of rise is not here: it has its own picture along the temperature, the pace chart.
  */
-public final class BatchChart implements Showable {
+public final class BatchChart implements ShownAs {
     /** Seconds shown before charge and after the drop, so that both marks stand inside the picture. */
     private static final double MARGIN = 15;
 
@@ -184,18 +185,8 @@ public final class BatchChart implements Showable {
     }
 
     @Override
-    public String text() {
-        return panels().text();
-    }
-
-    @Override
-    public Optional<String> html() {
-        return panels().html();
-    }
-
-    @Override
-    public Optional<String> svg() {
-        return panels().svg();
+    public Showable shownAs() {
+        return panels();
     }
 
     @Override

@@ -5,6 +5,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Function;
 import parchment.display.Showable;
+import parchment.display.ShownAs;
 import parchment.display.Table;
 import parchment.logbook.Logbook;
 import parchment.logbook.MarkKind;
@@ -12,7 +13,7 @@ import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
 
 /** Shows the marks and phases of every batch of a logbook, one row per batch. */
-public final class PhaseTable implements Showable {
+public final class PhaseTable implements ShownAs {
     private final String name;
     private final TemperatureUnit reader;
     private final MarkHabit habit;
@@ -93,12 +94,7 @@ public final class PhaseTable implements Showable {
     }
 
     @Override
-    public String text() {
-        return table().text();
-    }
-
-    @Override
-    public Optional<String> html() {
-        return table().html();
+    public Showable shownAs() {
+        return table();
     }
 }

@@ -1,0 +1,44 @@
+package parchment.display;
+
+/** Counts how far a name that was typed is from one that is known, to tell a slip of the pen from another name. */
+public final class Spelling {
+    private Spelling() {}
+
+    /** Returns the number of letters to add, drop or change (Levenshtein 1966). Takes time and memory in proportion to both lengths. */
+    public static int changes(String typed, String known) {
+        return distance(typed, known, Swaps.COUNT_TWICE);
+    }
+
+    /**
+     * Returns the number of letters to add, drop, change or swap with their neighbour (Damerau 1964, as optimal string alignment).
+     * Takes time and memory in proportion to both lengths.
+     */
+    public static int changesOrSwaps(String typed, String known) {
+        return distance(typed, known, Swaps.COUNT_ONCE);
+    }
+
+    private enum Swaps {
+        COUNT_ONCE,
+        COUNT_TWICE
+    }
+
+    private static int distance(String a, String b, Swaps swaps) {
+        int[][] d = new int[a.length() + 1][b.length() + 1];
+        for (int i = 0; i <= a.length(); i++) {
+            for (int j = 0; j <= b.length(); j++) {
+                if (i == 0 || j == 0) {
+                    d[i][j] = i + j;
+                    continue;
+                }
+                int changed = d[i - 1][j - 1] + (a.charAt(i - 1) == b.charAt(j - 1) ? 0 : 1);
+                d[i][j] = Math.min(changed, Math.min(d[i - 1][j], d[i][j - 1]) + 1);
+                boolean swapped =
+                        i > 1 && j > 1 && a.charAt(i - 1) == b.charAt(j - 2) && a.charAt(i - 2) == b.charAt(j - 1);
+                if (swapped && swaps == Swaps.COUNT_ONCE) {
+                    d[i][j] = Math.min(d[i][j], d[i - 2][j - 2] + 1);
+                }
+            }
+        }
+        return d[a.length()][b.length()];
+    }
+}

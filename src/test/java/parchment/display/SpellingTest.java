@@ -1,0 +1,50 @@
+package parchment.display;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.SplittableRandom;
+import org.junit.jupiter.api.RepeatedTest;
+import org.junit.jupiter.api.RepetitionInfo;
+import org.junit.jupiter.api.Test;
+
+class SpellingTest {
+    /** The textbook pair of Wagner and Fischer's algorithm, from memory: kitten to sitting takes three changes. */
+    @Test
+    void countsTheChangesOfTheTextbookPair() {
+        assertEquals(3, Spelling.changes("kitten", "sitting"));
+        assertEquals(3, Spelling.changesOrSwaps("kitten", "sitting"));
+    }
+
+    @Test
+    void aSwapOfNeighboursIsOneSlipOrTwoChanges() {
+        assertEquals(2, Spelling.changes("temprature", "tepmrature"));
+        assertEquals(1, Spelling.changesOrSwaps("temprature", "tepmrature"));
+    }
+
+    @Test
+    void anEmptyNameIsAsFarAsTheOtherIsLong() {
+        assertEquals(5, Spelling.changes("", "chaff"));
+        assertEquals(5, Spelling.changesOrSwaps("chaff", ""));
+    }
+
+    @RepeatedTest(50)
+    void neitherDirectionNorSwapsMakeANameFarther(RepetitionInfo repetition) {
+        SplittableRandom random = new SplittableRandom(repetition.getCurrentRepetition());
+        String a = word(random);
+        String b = word(random);
+        assertEquals(Spelling.changes(a, b), Spelling.changes(b, a));
+        assertTrue(Spelling.changesOrSwaps(a, b) <= Spelling.changes(a, b));
+        assertTrue(Spelling.changes(a, b) >= Math.abs(a.length() - b.length()));
+        assertEquals(0, Spelling.changes(a, a));
+    }
+
+    private static String word(SplittableRandom random) {
+        StringBuilder word = new StringBuilder();
+        int length = random.nextInt(9);
+        for (int i = 0; i < length; i++) {
+            word.append((char) ('a' + random.nextInt(4)));
+        }
+        return word.toString();
+    }
+}
