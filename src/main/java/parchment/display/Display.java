@@ -15,8 +15,17 @@ import java.util.concurrent.atomic.AtomicReference;
  * Outside a notebook the text of the value goes to standard output.
  */
 public final class Display {
-    private static final Target TERMINAL =
-            value -> System.out.println(value instanceof Showable showable ? showable.text() : value);
+    private static final Target TERMINAL = new Target() {
+        @Override
+        public void show(Object value) {
+            System.out.println(value instanceof Showable showable ? showable.text() : value);
+        }
+
+        @Override
+        public Moving moving() {
+            return TerminalLine.here();
+        }
+    };
 
     /**
      * The target is the one thing here that changes: {@code show} is called from a cell with no object at hand that could know
@@ -43,10 +52,14 @@ public final class Display {
     /** Shows values on the given target until the result is closed; for notebooks, not for cells. */
     public static Shown on(Target target) {
         Target before = TARGET.getAndSet(Objects.requireNonNull(target));
-        return () -> TARGET.set(before);
+        Progress.forgetTold();
+        return () -> {
+            TARGET.set(before);
+            Progress.forgetTold();
+        };
     }
 
-    private static Target target() {
+    static Target target() {
         return Objects.requireNonNull(TARGET.get());
     }
 
@@ -58,6 +71,33 @@ public final class Display {
 
         /** Takes away what the cell has shown and printed so far, when the next thing is shown. Does nothing where that cannot be. */
         default void clear() {}
+
+        /** Returns a place for one thing that changes while it is looked at; nothing is there until something is shown. */
+        default Moving moving() {
+            return Moving.NOWHERE;
+        }
+    }
+
+    /** One thing on a page that is shown again and again in the same place. */
+    public interface Moving {
+        /** Shows nothing. */
+        Moving NOWHERE = new Moving() {
+            @Override
+            public void now(Showable value) {
+                // There is no page, or it cannot change.
+            }
+
+            @Override
+            public void last(Showable value) {
+                // There is no page, or it cannot change.
+            }
+        };
+
+        /** Shows a value in place of the one before. */
+        void now(Showable value);
+
+        /** Shows the value that stays. */
+        void last(Showable value);
     }
 
     /** Ends the use of a target when closed. */

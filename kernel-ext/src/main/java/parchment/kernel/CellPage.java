@@ -15,6 +15,9 @@ public interface CellPage {
     /** Adds something shown while the cell runs. */
     void show(Shown shown);
 
+    /** Shows something in a place of its own, where the next thing with the same id takes its place; nothing where a page is still. */
+    default void show(String id, Shown shown) {}
+
     /** Takes away the cell's output so far, when the next comes. */
     default void clear() {}
 

@@ -2,6 +2,8 @@ package parchment.kernel;
 
 import com.google.gson.JsonObject;
 import java.io.IOException;
+import java.util.HashSet;
+import java.util.Set;
 import org.dflib.jjava.jupyter.messages.MessageContext;
 import org.dflib.jjava.jupyter.messages.MessageType;
 import org.jspecify.annotations.Nullable;
@@ -15,6 +17,7 @@ final class ClientPage implements CellPage, AutoCloseable {
     private final MessageContext request;
     private final int number;
     private final boolean mayAsk;
+    private final Set<String> places = new HashSet<>();
     private final StringBuilder printed = new StringBuilder();
     private final Thread flusher = new Thread(this::flushFromTimeToTime, "printed text");
     private Stream printedTo = Stream.STDOUT;
@@ -48,6 +51,19 @@ final class ClientPage implements CellPage, AutoCloseable {
     public synchronized void show(Shown shown) {
         flush();
         connection.publish(request, MessageType.PUBLISH_DISPLAY_DATA, data(shown));
+    }
+
+    @Override
+    public synchronized void show(String id, Shown shown) {
+        flush();
+        JsonObject content = data(shown);
+        JsonObject passing = new JsonObject();
+        passing.addProperty("display_id", id);
+        content.add("transient", passing);
+        connection.publish(
+                request,
+                places.add(id) ? MessageType.PUBLISH_DISPLAY_DATA : MessageType.PUBLISH_UPDATE_DISPLAY_DATA,
+                content);
     }
 
     @Override

@@ -341,17 +341,4 @@ public final class Evaluator implements AutoCloseable {
     public void close() {
         shell.close();
     }
-
-    /** What {@link Display} calls in a cell reach. */
-    private record PageTarget(CellPage page) implements Display.Target {
-        @Override
-        public void show(Object value) {
-            page.show(Shown.of(value));
-        }
-
-        @Override
-        public void clear() {
-            page.clear();
-        }
-    }
 }

@@ -269,6 +269,16 @@ final class Kernel {
         }
 
         @Override
+        public void show(String id, Shown shown) {
+            page.show(id, shown);
+        }
+
+        @Override
+        public void clear() {
+            page.clear();
+        }
+
+        @Override
         public void result(Shown shown) {
             // Not wanted.
         }

@@ -1,0 +1,35 @@
+package parchment.kernel;
+
+import java.util.UUID;
+import parchment.display.Display;
+import parchment.display.Showable;
+
+/** What {@link Display} and progress reach while a cell runs. */
+record PageTarget(CellPage page) implements Display.Target {
+    @Override
+    public void show(Object value) {
+        page.show(Shown.of(value));
+    }
+
+    @Override
+    public void clear() {
+        page.clear();
+    }
+
+    @Override
+    public Display.Moving moving() {
+        return new Place(page, UUID.randomUUID().toString());
+    }
+
+    private record Place(CellPage page, String id) implements Display.Moving {
+        @Override
+        public void now(Showable value) {
+            page.show(id, Shown.of(value));
+        }
+
+        @Override
+        public void last(Showable value) {
+            now(value);
+        }
+    }
+}
