@@ -10,6 +10,7 @@ import parchment.curve.ControlSteps;
 import parchment.curve.Curve;
 import parchment.curve.Passage;
 import parchment.curve.SmoothCurve;
+import parchment.display.Interruption;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
 import parchment.logbook.MarkKind;
@@ -57,8 +58,10 @@ public final class BatchPath {
         List<Phases> phases = Phases.of(logbook);
         List<DayFacts> days = DayFacts.of(logbook, phases);
         Map<Quantity, String> labels = UsualLabels.of(logbook);
+        Interruption caller = Interruption.ofCaller();
         return IntStream.range(0, phases.size())
                 .parallel()
+                .peek(i -> caller.check())
                 .mapToObj(i -> of(phases.get(i), days.get(i), labels))
                 .toList();
     }

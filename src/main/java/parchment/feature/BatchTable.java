@@ -8,6 +8,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import parchment.display.Progress;
 import parchment.display.Showable;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
@@ -63,10 +64,18 @@ public final class BatchTable implements Showable {
             KnownColumns.check(logbook, feature);
         }
         List<BatchPath> paths = BatchPath.of(logbook);
-        Measured[][] cells = paths.parallelStream()
-                .map(path -> features.stream().map(f -> f.measure(path)).toArray(Measured[]::new))
-                .toArray(Measured[][]::new);
-        return new BatchTable(logbook, features, paths, cells);
+        try (Progress progress = Progress.of(paths.size(), "measuring batches")) {
+            Measured[][] cells = paths.parallelStream()
+                    .map(path -> {
+                        Measured[] row = features.stream()
+                                .map(feature -> feature.measure(path))
+                                .toArray(Measured[]::new);
+                        progress.step();
+                        return row;
+                    })
+                    .toArray(Measured[][]::new);
+            return new BatchTable(logbook, features, paths, cells);
+        }
     }
 
     /** Returns the logbook that was measured. */

@@ -19,6 +19,7 @@ import java.util.TreeMap;
 import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
+import parchment.display.Progress;
 import parchment.quantity.TemperatureUnit;
 
 /**
@@ -93,7 +94,12 @@ final class CurveFolder {
 
     /** Reads files, several at once; the result is in the order of the files. */
     List<Entry> read(List<Path> files) {
-        return files.parallelStream().map(this::entry).toList();
+        try (Progress progress = Progress.of(files.size(), "reading curve files")) {
+            return files.parallelStream()
+                    .peek(file -> progress.step())
+                    .map(this::entry)
+                    .toList();
+        }
     }
 
     private Entry entry(Path file) {

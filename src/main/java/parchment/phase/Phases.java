@@ -11,6 +11,7 @@ import java.util.stream.IntStream;
 import parchment.curve.CleanCurve;
 import parchment.curve.Curve;
 import parchment.curve.SmoothCurve;
+import parchment.display.Progress;
 import parchment.display.Showable;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
@@ -59,14 +60,18 @@ public final class Phases implements Showable {
     public static List<Phases> of(Logbook logbook) {
         MarkHabit habit = MarkHabit.of(logbook);
         List<Batch> batches = logbook.batches();
-        List<MarkFinder.Result> begun = batches.parallelStream()
-                .map(batch -> MarkFinder.begin(batch, habit))
-                .toList();
-        List<MarkFinder.Result> pooled = LoggerNoise.pool(batches, begun);
-        return IntStream.range(0, batches.size())
-                .parallel()
-                .mapToObj(i -> new Phases(batches.get(i), MarkFinder.read(batches.get(i), habit, pooled.get(i))))
-                .toList();
+        try (Progress progress = Progress.of(2L * batches.size(), "finding marks")) { // Each batch is looked at twice.
+            List<MarkFinder.Result> begun = batches.parallelStream()
+                    .peek(batch -> progress.step())
+                    .map(batch -> MarkFinder.begin(batch, habit))
+                    .toList();
+            List<MarkFinder.Result> pooled = LoggerNoise.pool(batches, begun);
+            return IntStream.range(0, batches.size())
+                    .parallel()
+                    .peek(i -> progress.step())
+                    .mapToObj(i -> new Phases(batches.get(i), MarkFinder.read(batches.get(i), habit, pooled.get(i))))
+                    .toList();
+        }
     }
 
     /** Returns the batch. */

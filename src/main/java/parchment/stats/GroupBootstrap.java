@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.SplittableRandom;
 import java.util.function.ToDoubleFunction;
+import parchment.display.Progress;
 import parchment.display.Showable;
 
 /**
@@ -96,8 +97,11 @@ public final class GroupBootstrap implements Showable {
     public Interval interval(int repeats, double level, ToDoubleFunction<Draw> statistic) {
         Checks.share("The level of an interval", level);
         double[] values = new double[repeats];
-        for (int i = 0; i < repeats; i++) {
-            values[i] = statistic.applyAsDouble(draw(i));
+        try (Progress progress = Progress.of(repeats, "resampling")) {
+            for (int i = 0; i < repeats; i++) {
+                values[i] = statistic.applyAsDouble(draw(i));
+                progress.step();
+            }
         }
         return new Interval(Robust.quantile(values, 0.5 - level / 2), Robust.quantile(values, 0.5 + level / 2), level);
     }

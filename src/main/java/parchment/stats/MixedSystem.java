@@ -1,6 +1,7 @@
 package parchment.stats;
 
 import java.util.Arrays;
+import parchment.display.Interruption;
 
 /**
  * Evaluates the profiled criterion of a linear mixed model and its gradient at given relative covariance factors (theta).
@@ -96,6 +97,7 @@ final class MixedSystem {
 
     /** Evaluates the criterion; with the gradient if asked. A criterion of positive infinity says that the factor broke down. */
     Value evaluate(double[] theta, boolean withGradient) {
+        Interruption.checkHere();
         setLambda(theta);
         assemble();
         Value value = new Value();

@@ -3,6 +3,7 @@ package parchment.stats;
 import java.util.Arrays;
 import java.util.Locale;
 import java.util.function.Function;
+import parchment.display.Progress;
 import parchment.display.Showable;
 
 /**
@@ -45,19 +46,22 @@ public final class PermutationTest implements Showable {
         int[] atLeast = new int[observed.length];
         int[] belowMaximum = new int[observed.length];
         double[] maxima = new double[repeats];
-        for (int r = 0; r < repeats; r++) {
-            double[] shuffled = statistics.apply(permutation.order(r));
-            Checks.sameLength("A permutation test", observed.length, "the shuffled statistics", shuffled.length);
-            double largest = 0;
-            for (int k = 0; k < observed.length; k++) {
-                double size = Math.abs(shuffled[k]);
-                largest = Math.max(largest, Double.isNaN(size) ? 0 : size);
-                // Equal up to rounding counts as equal, else ties are decided by the order of summation.
-                atLeast[k] += size >= Math.abs(observed[k]) * (1 - 1e-10) ? 1 : 0;
-            }
-            maxima[r] = largest;
-            for (int k = 0; k < observed.length; k++) {
-                belowMaximum[k] += largest >= Math.abs(observed[k]) * (1 - 1e-10) ? 1 : 0;
+        try (Progress progress = Progress.of(repeats, "shuffling")) {
+            for (int r = 0; r < repeats; r++) {
+                double[] shuffled = statistics.apply(permutation.order(r));
+                Checks.sameLength("A permutation test", observed.length, "the shuffled statistics", shuffled.length);
+                double largest = 0;
+                for (int k = 0; k < observed.length; k++) {
+                    double size = Math.abs(shuffled[k]);
+                    largest = Math.max(largest, Double.isNaN(size) ? 0 : size);
+                    // Equal up to rounding counts as equal, else ties are decided by the order of summation.
+                    atLeast[k] += size >= Math.abs(observed[k]) * (1 - 1e-10) ? 1 : 0;
+                }
+                maxima[r] = largest;
+                for (int k = 0; k < observed.length; k++) {
+                    belowMaximum[k] += largest >= Math.abs(observed[k]) * (1 - 1e-10) ? 1 : 0;
+                }
+                progress.step();
             }
         }
         double[] probabilities = new double[observed.length];

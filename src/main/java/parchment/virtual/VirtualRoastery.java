@@ -6,6 +6,7 @@ import java.time.LocalTime;
 import java.time.temporal.TemporalAdjusters;
 import java.util.ArrayList;
 import java.util.List;
+import parchment.display.Progress;
 
 /**
  * Runs an invented roastery for a year or so and returns its logbook together with the truth behind it.
@@ -52,9 +53,11 @@ public final class VirtualRoastery {
     public VirtualLogbook run() {
         List<VirtualBatch> roasted = new ArrayList<>();
         LocalDate day = story.start();
-        while (roasted.size() < batches) {
-            roastDay(day, roasted);
-            day = nextDay(day);
+        try (Progress progress = Progress.of(batches, "roasting invented batches")) {
+            while (roasted.size() < batches) {
+                roastDay(day, roasted, progress);
+                day = nextDay(day);
+            }
         }
         List<Cupper> cuppers = new ArrayList<>();
         for (String name : story.cuppers()) {
@@ -64,7 +67,7 @@ public final class VirtualRoastery {
         return new VirtualLogbook(story, seed, roasted, cuppers, new CuppingCalendar(story, panel, seed).hold(roasted));
     }
 
-    private void roastDay(LocalDate day, List<VirtualBatch> roasted) {
+    private void roastDay(LocalDate day, List<VirtualBatch> roasted, Progress progress) {
         Chance chance = Chance.of(seed, "day " + day);
         BatchMaker maker = new BatchMaker(story, seed);
         Story.Operator operator = operator(chance);
@@ -94,6 +97,7 @@ public final class VirtualRoastery {
                     position,
                     warmUp);
             roasted.add(maker.make(plan, operator));
+            progress.step();
             clock = clock.plusMinutes(17 + chance.below(9) + (chance.happens(0.1) ? 25 : 0));
         }
     }

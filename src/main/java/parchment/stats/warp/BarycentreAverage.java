@@ -3,6 +3,7 @@ package parchment.stats.warp;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import parchment.display.Interruption;
 
 /**
  * Averages curves under dynamic time warping: the average whose summed squared warping distance to all curves cannot be lowered by
@@ -67,6 +68,7 @@ public final class BarycentreAverage {
             int[] counts = new int[start.length];
             double total = 0;
             for (double[] curve : curves) {
+                Interruption.checkHere();
                 WarpingPath path = warping.align(next, curve);
                 total += path.distance();
                 for (int k = 0; k < path.size(); k++) {

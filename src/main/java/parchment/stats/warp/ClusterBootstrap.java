@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.SplittableRandom;
+import parchment.display.Interruption;
 
 /**
  * Turns the pull of whole clusters on the difference of two mean curves round at random, to see how far the difference strays from
@@ -124,6 +125,7 @@ final class ClusterBootstrap {
         }
         double[] strays = new double[draws];
         for (int draw = 0; draw < draws; draw++) {
+            Interruption.checkHere();
             double[][] moved = new double[pots][points];
             double[] squares = new double[points];
             for (int g = 0; g < pulls.length; g++) {

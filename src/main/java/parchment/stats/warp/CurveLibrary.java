@@ -6,6 +6,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.PriorityQueue;
+import parchment.display.Interruption;
 
 /**
  * Finds the curves most like a given one among many, under dynamic time warping inside a band.
@@ -80,6 +81,7 @@ public final class CurveLibrary {
         Window window = Window.band(radius);
         double[] rest = new double[points + 1];
         for (int i : order) {
+            Interruption.checkHere();
             Neighbour farthest = found.peek();
             double limit = found.size() < count || farthest == null ? Double.POSITIVE_INFINITY : farthest.distance();
             if (bound[i] > limit) {

@@ -2,6 +2,7 @@ package parchment.stats.warp;
 
 import java.util.List;
 import java.util.stream.IntStream;
+import parchment.display.Progress;
 
 /**
  * Pairs the samples of two curves so that the sum of their differences is least: dynamic time warping.
@@ -154,16 +155,18 @@ public final class DynamicTimeWarping {
         double[][] table = new double[curves.size()][curves.size()];
         // A long row of the triangle goes with a short one, so that every processor has as much to do.
         int count = curves.size();
-        IntStream.range(0, (count + 1) / 2).parallel().forEach(i -> {
-            fillRow(table, i, shapes, sweeps.get());
-            if (count - 1 - i != i) {
-                fillRow(table, count - 1 - i, shapes, sweeps.get());
-            }
-        });
+        try (Progress progress = Progress.of(count * (count - 1L) / 2, "comparing curves")) {
+            IntStream.range(0, (count + 1) / 2).parallel().forEach(i -> {
+                fillRow(table, i, shapes, sweeps.get(), progress);
+                if (count - 1 - i != i) {
+                    fillRow(table, count - 1 - i, shapes, sweeps.get(), progress);
+                }
+            });
+        }
         return new DistanceTable(table);
     }
 
-    private void fillRow(double[][] table, int i, List<double[]> shapes, RowSweep sweep) {
+    private void fillRow(double[][] table, int i, List<double[]> shapes, RowSweep sweep, Progress progress) {
         double[] a = shapes.get(i);
         for (int j = 0; j < i; j++) {
             double[] b = shapes.get(j);
@@ -171,6 +174,7 @@ public final class DynamicTimeWarping {
                     ? rows(a, b, sweep)
                     : StepTable.best(pattern, window, ends, a.length, b.length, (p, q) -> cost.of(a[p], b[q]))
                             .distance();
+            progress.step();
         }
     }
 

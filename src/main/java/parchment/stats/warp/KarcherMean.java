@@ -3,6 +3,7 @@ package parchment.stats.warp;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import parchment.display.Interruption;
 
 /**
  * Holds the mean of a set of curves after their clocks are matched, with what was matched away and what remains.
@@ -87,6 +88,7 @@ public final class KarcherMean {
             double[] target = mean;
             double[] shape = Velocity.curve(0, target);
             for (int i = 0; i < n; i++) {
+                Interruption.checkHere();
                 warps[i] = search.search(shape, curves[i]).warp().at(grid);
                 moved[i] = Velocity.of(Velocity.at(curves[i], warps[i]));
             }

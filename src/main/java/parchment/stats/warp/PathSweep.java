@@ -1,6 +1,7 @@
 package parchment.stats.warp;
 
 import java.util.Arrays;
+import parchment.display.Interruption;
 
 /** Finds the cheapest path for the two patterns of single sideways, upward and diagonal moves, keeping one byte per pair. */
 final class PathSweep {
@@ -20,6 +21,7 @@ final class PathSweep {
         double[] row = new double[m + 1];
         Arrays.fill(row, Double.POSITIVE_INFINITY);
         for (int i = 0; i < n; i++) {
+            Interruption.checkHere();
             double[] swap = up;
             up = row;
             row = swap;

@@ -1,6 +1,7 @@
 package parchment.stats.warp;
 
 import java.util.Arrays;
+import parchment.display.Interruption;
 
 /** Finds the cheapest path through a table of local costs for any step pattern, window and ends, and walks it back. */
 final class StepTable {
@@ -41,6 +42,7 @@ final class StepTable {
         double[][] total = new double[kept][columns];
         double[][] local = new double[kept][columns];
         for (int i = 0; i < rows; i++) {
+            Interruption.checkHere();
             double[] row = total[i % kept];
             double[] cost = local[i % kept];
             Arrays.fill(row, Double.POSITIVE_INFINITY);
