@@ -28,12 +28,14 @@ public final class Column {
     private final String heading;
     private final String unit;
     private final List<String> printed; // "" is missing
+    private final List<Double> values; // empty for words
 
-    private Column(Setting setting, String heading, String unit, List<String> printed) {
+    private Column(Setting setting, String heading, String unit, List<String> printed, List<Double> values) {
         this.setting = setting;
         this.heading = heading;
         this.unit = unit;
         this.printed = List.copyOf(printed);
+        this.values = List.copyOf(values);
     }
 
     /** Makes a column of words, one per row; an empty one is missing. */
@@ -48,17 +50,20 @@ public final class Column {
             String text = value.apply(row);
             printed.add(text == null || text.isBlank() ? "" : text);
         }
-        return new Column(Setting.TEXT, heading, "", printed);
+        return new Column(Setting.TEXT, heading, "", printed, List.of());
     }
 
     /** Makes a column of numbers by asking each row for its own, already in the unit that is shown; a NaN is missing. */
     public static <R> Column number(
             String heading, String unit, int decimals, List<R> rows, ToDoubleFunction<? super R> value) {
         List<String> printed = new ArrayList<>(rows.size());
+        List<Double> values = new ArrayList<>(rows.size());
         for (R row : rows) {
-            printed.add(print(value.applyAsDouble(row), decimals));
+            double number = value.applyAsDouble(row);
+            values.add(number);
+            printed.add(print(number, decimals));
         }
-        return new Column(Setting.NUMBER, heading, unit, printed);
+        return new Column(Setting.NUMBER, heading, unit, printed, values);
     }
 
     /**
@@ -118,6 +123,16 @@ public final class Column {
     /** Returns the printed value of a row, counted from 0; empty if it is missing. */
     public String value(int row) {
         return printed.get(row);
+    }
+
+    /**
+     * Returns what a row, counted from 0, is sorted by: the number before it was rounded for print, to seven digits. Empty for words,
+     * which are sorted as they stand, and where the value is missing.
+     */
+    String sortKey(int row) {
+        return values.isEmpty() || isMissing(row)
+                ? ""
+                : Float.toString(values.get(row).floatValue());
     }
 
     @Override

@@ -2,10 +2,17 @@ package parchment.display;
 
 import java.text.Bidi;
 
-/** Writes a table as HTML: semantic, static, without a script; colours come from the page, so that it suits a light and a dark one. */
+/**
+ * Writes a table as HTML: semantic, whole without a script; colours come from the page, so that it suits a light and a dark one. A
+ * table too long to take in at a glance brings a small script of its own, by which it sorts, pages and is searched
+ * (docs/decisions/0006); nothing is loaded.
+ */
 final class TableHtml {
     /** Rows beyond this many are counted, not written: a page with a hundred thousand rows would stop the browser. */
     static final int ROWS_WRITTEN = 1000;
+
+    /** Tables longer than this are worth sorting. */
+    static final int ROWS_AT_A_GLANCE = 8;
 
     // The class is doubled so that the rules win over a notebook's own rules for tables, wherever the page puts them.
     private static final String STYLE = """
@@ -24,6 +31,27 @@ final class TableHtml {
             .parchment-table.parchment-table .missing{opacity:.75;font-style:italic}
             .parchment-table.parchment-table p{margin:.3em 0}
             .parchment-table.parchment-table summary{cursor:pointer;padding:.2em 0}
+            .parchment-table.parchment-table .tools{display:flex;flex-wrap:wrap;gap:.3em 1.4em;align-items:baseline;margin:.2em 0;\
+            position:sticky;left:0;font-size:.9em}
+            .parchment-table.parchment-table .tools p{margin:0}
+            .parchment-table.parchment-table button{font:inherit;color:inherit;background:none;cursor:pointer}
+            .parchment-table.parchment-table th button{border:0;padding:0;margin:0;font-weight:inherit;text-align:inherit;\
+            text-decoration:underline dotted 1px;text-underline-offset:.25em}
+            .parchment-table.parchment-table th[aria-sort] button{text-decoration:underline solid 2px}
+            .parchment-table.parchment-table th[aria-sort=ascending] button::after{content:" \\2191"}
+            .parchment-table.parchment-table th[aria-sort=descending] button::after{content:" \\2193"}
+            .parchment-table.parchment-table .tools button{border:1px solid rgba(128,128,128,.7);border-radius:.3em;\
+            padding:.05em .6em;margin:0 .15em}
+            .parchment-table.parchment-table .tools button[aria-pressed=true]{border:2px solid currentColor;font-weight:bold}
+            .parchment-table.parchment-table .tools button:disabled{opacity:.5;cursor:default}
+            .parchment-table.parchment-table .tools input{font:inherit;color:inherit;background:none;width:auto;margin:0;\
+            border:1px solid rgba(128,128,128,.7);border-radius:.3em;padding:.05em .4em}
+            .parchment-table.parchment-table .tools label{font-weight:normal;margin:0}
+            .parchment-table.parchment-table tr[hidden]{display:none}
+            .parchment-table.parchment-table.moved tbody th,.parchment-table.parchment-table.moved thead th.names{position:sticky;left:0;\
+            background:var(--ground)}
+            @media print{.parchment-table.parchment-table .tools>:not(p){display:none}\
+            .parchment-table.parchment-table th button{text-decoration:none}}
             @media (max-width:900px),print{.parchment-table.parchment-table table{font-size:.8em}\
             .parchment-table.parchment-table th,.parchment-table.parchment-table td{padding-right:.35em}\
             .parchment-table.parchment-table .number{padding-left:.35em}}
@@ -33,8 +61,18 @@ final class TableHtml {
     private TableHtml() {}
 
     static String of(Table table) {
-        StringBuilder html = new StringBuilder("<div class=\"parchment-table\">").append(STYLE);
         int shown = Math.min(table.rowsShown(), table.rowCount());
+        boolean lively = table.rowCount() > ROWS_AT_A_GLANCE;
+        StringBuilder html = new StringBuilder("<div class=\"parchment-table\"")
+                // A table that can be moved sideways must be reachable by the keyboard, too.
+                .append(
+                        lively
+                                ? " data-lively=\"\" data-page=\"" + table.rowsShown()
+                                        + "\" tabindex=\"0\" role=\"region\""
+                                : "")
+                .append(lively ? " aria-label=\"" + Html.escape(table.title()) + "\"" : "")
+                .append('>')
+                .append(STYLE);
         html.append("<table><caption>").append(Html.escape(table.title())).append("</caption>");
         rows(table, 0, shown, html);
         html.append("</table>");
@@ -56,14 +94,16 @@ final class TableHtml {
         for (String note : table.notes()) {
             html.append("<p><small>").append(Html.escape(note)).append("</small></p>");
         }
+        html.append(lively ? TableScript.TAG : "");
         return html.append("</div>").toString();
     }
 
     private static void rows(Table table, int from, int to, StringBuilder html) {
         html.append("<thead><tr>");
         for (Column column : table.columns()) {
+            boolean namesRows = column == table.columns().get(0) && column.setting() == Column.Setting.TEXT;
             html.append("<th scope=\"col\"")
-                    .append(numberClass(column, false))
+                    .append(namesRows ? " class=\"names\"" : numberClass(column, false))
                     .append('>')
                     .append(Html.escape(column.heading()));
             if (!column.unit().isEmpty()) {
@@ -89,6 +129,8 @@ final class TableHtml {
         boolean namesRow = c == 0 && column.setting() == Column.Setting.TEXT;
         String text = table.cell(row, c);
         html.append(namesRow ? "<th scope=\"row\"" : "<td").append(numberClass(column, column.isMissing(row)));
+        String key = column.sortKey(row);
+        html.append(key.isEmpty() ? "" : " data-key=\"" + key + "\"");
         // A name written from right to left would otherwise pull the brackets and digits beside it out of order.
         html.append(Bidi.requiresBidi(text.toCharArray(), 0, text.length()) ? " dir=\"auto\">" : ">");
         html.append(Html.escape(text)).append(namesRow ? "</th>" : "</td>");

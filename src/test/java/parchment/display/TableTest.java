@@ -75,6 +75,46 @@ class TableTest {
     }
 
     @Test
+    void bringsItsOwnScriptOnlyWhereThereIsSomethingToSort() {
+        Table eight = Table.titled("n")
+                .withNumber("n", "", 0, IntStream.range(0, 8).boxed().toList(), n -> n);
+        Table nine = Table.titled("n")
+                .withNumber("n", "", 0, IntStream.range(0, 9).boxed().toList(), n -> n);
+        assertFalse(eight.html().orElseThrow().contains("<script"));
+        String html = nine.html().orElseThrow();
+        assertTrue(html.contains("<script>\n(function"), html);
+        assertFalse(html.matches("(?s).*(src=|href=|url\\(|@import|https?:).*"), "the table loads something");
+    }
+
+    @Test
+    void carriesTheNumberItIsSortedByBesideTheOneItShows() throws Exception {
+        List<Double> rows = List.of(203.25, Double.NaN, 9.96, 10.04, -1e-9);
+        Table table = Table.titled("Drops").withNumber("drop", "s", 1, rows, value -> value);
+        Document page = parse(table.html().orElseThrow());
+        List<String> keys = IntStream.range(0, rows.size())
+                .mapToObj(r ->
+                        page.getElementsByTagName("td").item(r).getAttributes().getNamedItem("data-key"))
+                .map(key -> key == null ? "none" : key.getNodeValue())
+                .toList();
+        assertEquals(List.of("203.25", "none", "9.96", "10.04", "-1.0E-9"), keys);
+    }
+
+    @Test
+    void aTitleFromAFileCannotLeaveItsAttribute() throws Exception {
+        String title = "\"><img src=x onerror=alert(1)>";
+        Table table = Table.titled(title)
+                .withNumber("n", "", 0, IntStream.range(0, 30).boxed().toList(), n -> n);
+        Document page = parse(table.html().orElseThrow());
+        assertEquals(
+                title,
+                page.getDocumentElement()
+                        .getAttributes()
+                        .getNamedItem("aria-label")
+                        .getNodeValue());
+        assertEquals(0, page.getElementsByTagName("img").getLength());
+    }
+
+    @Test
     void countsTheRowsThatAreTooManyToWrite() {
         List<Integer> rows = IntStream.range(0, 100_000).boxed().toList();
         String html =
