@@ -8,7 +8,6 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import parchment.display.Progress;
 import parchment.display.Showable;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
@@ -50,7 +49,8 @@ public final class BatchTable implements Showable {
     }
 
     /**
-     * Measures the given features on every batch, in parallel over batches.
+     * Measures the given features on every batch, in parallel over batches. What was measured before on the same logbook is not
+     * measured again.
      *
      * @throws LogbookException if two features have the same name, or a column that is asked for is in no batch
      */
@@ -63,19 +63,8 @@ public final class BatchTable implements Showable {
             }
             KnownColumns.check(logbook, feature);
         }
-        List<BatchPath> paths = BatchPath.of(logbook);
-        try (Progress progress = Progress.of(paths.size(), "measuring batches")) {
-            Measured[][] cells = paths.parallelStream()
-                    .map(path -> {
-                        Measured[] row = features.stream()
-                                .map(feature -> feature.measure(path))
-                                .toArray(Measured[]::new);
-                        progress.step();
-                        return row;
-                    })
-                    .toArray(Measured[][]::new);
-            return new BatchTable(logbook, features, paths, cells);
-        }
+        MeasuredColumns measured = logbook.remembered(MeasuredColumns.class, MeasuredColumns::of);
+        return new BatchTable(logbook, features, measured.paths(), measured.cells(features));
     }
 
     /** Returns the logbook that was measured. */

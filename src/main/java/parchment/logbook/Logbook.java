@@ -12,6 +12,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Function;
 import java.util.function.Predicate;
 import parchment.display.Showable;
 import parchment.quantity.TemperatureUnit;
@@ -26,6 +27,7 @@ public final class Logbook implements Showable {
     private final Contents contents;
     private final Map<String, Batch> byName;
     private final List<Batch> recorded;
+    private final Remembered remembered = new Remembered();
 
     /**
      * Holds everything that a logbook was made of.
@@ -333,6 +335,18 @@ public final class Logbook implements Showable {
                 contents.crackHabit(),
                 contents.problems());
         return new Logbook(filtered, recorded);
+    }
+
+    /**
+     * Returns what was worked out of this logbook before, or works it out now and keeps it: a logbook never changes, so neither does
+     * what follows from it. It is let go with the logbook, and before memory runs out. For rooms that measure every batch; not needed
+     * in a notebook.
+     *
+     * @param what the kind of result, one per kind
+     * @param work must depend on the logbook alone
+     */
+    public <T> T remembered(Class<T> what, Function<Logbook, T> work) {
+        return remembered.of(what, () -> work.apply(this));
     }
 
     /** Returns every batch that was read, those too that a filter left out: they heated the machine all the same. */

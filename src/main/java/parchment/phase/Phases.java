@@ -58,6 +58,14 @@ public final class Phases implements Showable {
      * and the noise is pooled over all curves of a logger.
      */
     public static List<Phases> of(Logbook logbook) {
+        return logbook.remembered(OfEveryBatch.class, book -> new OfEveryBatch(find(book)))
+                .phases();
+    }
+
+    /** The kind of result under which a logbook remembers its phases. */
+    private record OfEveryBatch(List<Phases> phases) {}
+
+    private static List<Phases> find(Logbook logbook) {
         MarkHabit habit = MarkHabit.of(logbook);
         List<Batch> batches = logbook.batches();
         try (Progress progress = Progress.of(2L * batches.size(), "finding marks")) { // Each batch is looked at twice.
