@@ -18,8 +18,10 @@ if not defined version for /f "tokens=3" %%v in ('"%java%" -version 2^>^&1 ^| fi
 if not defined version goto :nojava
 if %version% lss 17 goto :nojava
 
-set "jar=%home%\kernel-ext\target\parchment-kernel.jar"
+rem In a release the jar lies here; in a clone it is built.
+set "jar=%home%\parchment-kernel.jar"
 if not exist "%home%\pom.xml" goto :start
+set "jar=%home%\kernel-ext\target\parchment-kernel.jar"
 powershell -NoProfile -Command "$j = Get-Item -LiteralPath $env:jar -ErrorAction SilentlyContinue; if (-not $j) { exit 1 }; $n = Get-ChildItem -Recurse -File -LiteralPath (Join-Path $env:home 'src\main'), (Join-Path $env:home 'kernel-ext\src\main'), (Join-Path $env:home 'pom.xml') | Where-Object { $_.LastWriteTime -gt $j.LastWriteTime } | Select-Object -First 1; if ($n) { exit 1 }"
 if not errorlevel 1 goto :start
 where mvn >nul 2>nul || goto :nomaven
@@ -42,7 +44,7 @@ exit /b %errorlevel%
 
 :nojava
 echo Parchment needs a Java development kit ^(JDK^), version 17 or later, in JAVA_HOME or on the PATH. 1>&2
-echo Install one, for example from https://adoptium.net, and Apache Maven. 1>&2
+echo Install one, for example from https://adoptium.net, and Apache Maven unless this is a release. 1>&2
 exit /b 2
 
 :nomaven

@@ -4,14 +4,18 @@ import com.google.gson.GsonBuilder;
 import com.google.gson.JsonArray;
 import com.google.gson.JsonObject;
 import java.io.IOException;
+import java.nio.file.DirectoryNotEmptyException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Stream;
 
 /**
@@ -25,15 +29,41 @@ public final class KernelSpec {
 
     private static final String JAR = "parchment-kernel.jar";
 
-    private final Path folder;
+    /** Names the folders above this one that were made for it, one a line, so that they can be taken away again. */
+    private static final String FOLDERS_MADE = "folders-made.txt";
 
-    private KernelSpec(Path folder) {
+    private final Path folder;
+    private final Map<String, String> environment;
+    private final List<String> ownFlags;
+
+    private KernelSpec(Path folder, Map<String, String> environment, List<String> ownFlags) {
         this.folder = folder;
+        this.environment = Map.copyOf(environment);
+        this.ownFlags = List.copyOf(ownFlags);
     }
 
     /** Returns the kernel's place in a folder where Jupyter keeps its data, such as {@code ~/.local/share/jupyter}. */
     public static KernelSpec in(Path jupyterData) {
-        return new KernelSpec(jupyterData.resolve("kernels").resolve(NAME));
+        return new KernelSpec(jupyterData.resolve("kernels").resolve(NAME), Map.of(), List.of());
+    }
+
+    /** Returns the kernel with a logbook folder that its cells open when they name none, as for a class. */
+    public KernelSpec withLogbook(Path logbook) {
+        return new KernelSpec(folder, Map.of("PARCHMENT_LOGBOOK", logbook.toString()), ownFlags);
+    }
+
+    /**
+     * Returns the kernel with a bound on the memory of each session.
+     *
+     * @param size as Java writes it, such as {@code 512m} or {@code 1g}
+     * @throws IllegalArgumentException if that is not a size, or is too small for a session (under 128m)
+     */
+    public KernelSpec withHeap(String size) {
+        if (!size.matches("[1-9][0-9]{0,6}[mMgG]") || size.matches("([0-9]{1,2}|1[01][0-9]|12[0-7])[mM]")) {
+            throw new IllegalArgumentException(
+                    "The memory of a session is written as 512m or 1g and is 128m or more; found '" + size + "'.");
+        }
+        return new KernelSpec(folder, environment, List.of("-Xmx" + size));
     }
 
     public Path folder() {
@@ -54,12 +84,13 @@ public final class KernelSpec {
         }
         List<Path> jars = jars(kernelJar);
         Path java = java();
-        Path home = folder.resolve("jars-" + stamp(jars, java));
+        Path home = folder.resolve("jars-" + stamp(jars, java, environment + " " + ownFlags));
         Path json = folder.resolve("kernel.json");
         if (Files.exists(json) && Files.exists(home.resolve("complete"))) {
             return false;
         }
         delete(home);
+        makeFolder();
         copyJars(kernelJar, home);
         CompilerDirectives.write(home);
         Optional<String> archive = ClassArchive.make(java, home, JAR);
@@ -83,16 +114,47 @@ public final class KernelSpec {
         return copied;
     }
 
-    /** Removes the kernel; does nothing if it is not there. */
-    public void uninstall() throws IOException {
-        delete(folder);
+    private void makeFolder() throws IOException {
+        Set<Path> made = new LinkedHashSet<>();
+        for (Path above = folder.getParent(); above != null && !Files.exists(above); above = above.getParent()) {
+            made.add(above);
+        }
+        Files.createDirectories(folder);
+        if (!made.isEmpty()) {
+            Files.write(
+                    folder.resolve(FOLDERS_MADE),
+                    made.stream().map(Path::toString).toList());
+        }
     }
 
-    private static String json(Path java, Path home, Optional<String> archive) {
+    /**
+     * Removes the kernel with everything that the install made, folders above it too as far as nothing else is in them.
+     *
+     * @return true if it was there
+     */
+    public boolean uninstall() throws IOException {
+        if (!Files.exists(folder)) {
+            return false;
+        }
+        Path list = folder.resolve(FOLDERS_MADE);
+        List<String> made = Files.exists(list) ? Files.readAllLines(list) : List.of();
+        delete(folder);
+        for (String above : made) { // The nearest first.
+            try {
+                Files.deleteIfExists(Path.of(above));
+            } catch (DirectoryNotEmptyException e) {
+                break; // Others use it by now.
+            }
+        }
+        return true;
+    }
+
+    private String json(Path java, Path home, Optional<String> archive) {
         JsonObject spec = new JsonObject();
         JsonArray command = new JsonArray();
         command.add(java.toString());
         flags(home).forEach(command::add);
+        ownFlags.forEach(command::add);
         archive.ifPresent(flag -> {
             command.add(flag);
             command.add("-Xlog:disable"); // An archive that no longer fits is passed over in silence.
@@ -105,6 +167,11 @@ public final class KernelSpec {
         spec.addProperty("display_name", "Parchment (Java)");
         spec.addProperty("language", "java");
         spec.addProperty("interrupt_mode", "message");
+        if (!environment.isEmpty()) {
+            JsonObject variables = new JsonObject();
+            environment.forEach(variables::addProperty);
+            spec.add("env", variables);
+        }
         JsonObject metadata = new JsonObject();
         metadata.addProperty("debugger", false);
         spec.add("metadata", metadata);
@@ -144,9 +211,10 @@ public final class KernelSpec {
         return jars;
     }
 
-    /** The same jars for the same Java give the same stamp. */
-    private static String stamp(List<Path> jars, Path java) throws IOException {
-        StringBuilder all = new StringBuilder(java.toString()).append(Runtime.version());
+    /** The same jars for the same Java with the same settings give the same stamp. */
+    private static String stamp(List<Path> jars, Path java, String settings) throws IOException {
+        StringBuilder all =
+                new StringBuilder(java.toString()).append(Runtime.version()).append(settings);
         for (Path jar : jars) {
             all.append(jar.getFileName()).append(Files.size(jar)).append(Files.getLastModifiedTime(jar));
         }

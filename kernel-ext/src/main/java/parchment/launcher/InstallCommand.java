@@ -1,11 +1,17 @@
 package parchment.launcher;
 
+import java.io.IOException;
 import java.io.PrintWriter;
+import java.nio.file.FileSystemException;
+import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Locale;
 import java.util.concurrent.Callable;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import parchment.kernel.KernelSpec;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
@@ -13,44 +19,84 @@ import picocli.CommandLine.Spec;
 /** Makes the kernel known to Jupyter. */
 @Command(
         name = "install",
-        description = "Makes the kernel known to Jupyter, for the present user unless a prefix is given.",
+        description =
+                "Makes the kernel known to Jupyter: copies the program into Jupyter's folder of kernels, with an archive that"
+                        + " makes it start sooner. Needs no network. Running it again brings an older kernel up to date.",
+        footer = {
+            "",
+            "For you alone:",
+            "  java -jar parchment-kernel.jar install",
+            "For a class:",
+            "  java -jar parchment-kernel.jar install --prefix /usr/local \\",
+            "    --logbook /srv/logbook --heap 512m",
+            "To take it away:",
+            "  java -jar parchment-kernel.jar uninstall"
+        },
         mixinStandardHelpOptions = true)
 final class InstallCommand implements Callable<Integer> {
     @Spec
     @SuppressWarnings("NullAway.Init")
     private CommandSpec spec;
 
-    @Option(names = "--user", description = "For the present user (the default).")
-    private boolean user;
+    @Mixin
+    private final InstallPlace place = new InstallPlace();
 
     @Option(
-            names = "--prefix",
+            names = "--logbook",
             paramLabel = "DIR",
-            description = "For a whole Python environment or machine: DIR/share/jupyter/kernels, such as /usr/local.")
-    private @Nullable Path prefix;
+            description = "The logbook that Logbook.open() opens in every notebook, such as one shared by a class.")
+    private @Nullable Path logbook;
 
-    @Option(names = "--remove", description = "Removes the kernel instead.")
-    private boolean remove;
+    @Option(
+            names = "--heap",
+            paramLabel = "SIZE",
+            description = "The most memory one session's data may take, such as 512m; Java's own choice if not given.")
+    private @Nullable String heap;
 
     @Override
-    public Integer call() throws Exception {
+    public Integer call() throws IOException, InterruptedException {
         PrintWriter terminal = spec.commandLine().getOut();
-        if (user && prefix != null) {
-            throw new IllegalArgumentException("Give either --user or --prefix, not both.");
-        }
-        Path data = prefix == null
-                ? JupyterData.ofUser()
-                : prefix.toAbsolutePath().resolve("share").resolve("jupyter");
-        KernelSpec kernel = KernelSpec.in(data);
-        if (remove) {
-            kernel.uninstall();
-            terminal.println("Removed " + kernel.folder());
-            return 0;
-        }
-        terminal.println("Installing the kernel (a rehearsal makes later starts quick; this takes some seconds) ...");
+        Jdk.check();
+        KernelSpec kernel = withOptions(place.kernel());
+        terminal.println("Installing the kernel " + (place.isOfUser() ? "for you alone:" : "for everyone here:"));
+        terminal.println("  into  " + kernel.folder());
+        terminal.println("  Java  " + Runtime.version().feature() + ", " + System.getProperty("java.home"));
+        terminal.println("A rehearsal makes later starts quick; this takes some seconds ...");
         terminal.flush();
-        boolean changed = kernel.install(Places.kernelJar());
-        terminal.println((changed ? "Installed in " : "Already there: ") + kernel.folder());
+        boolean changed;
+        try {
+            changed = kernel.install(Places.kernelJar());
+        } catch (FileSystemException e) {
+            throw place.refused(kernel, e);
+        }
+        terminal.println(
+                changed ? "Done; it takes " + megabytes(kernel.folder()) + " MB." : "It was there already, unchanged.");
+        terminal.println();
+        terminal.println("Next: start Jupyter (jupyter notebook, or jupyter lab), make a new notebook and choose");
+        terminal.println("\"Parchment (Java)\". In the first cell, and then Shift-Enter:");
+        terminal.println(
+                logbook == null
+                        ? "  var logbook = Logbook.open(\"the folder of your logbook\")"
+                        : "  var logbook = Logbook.open()");
+        terminal.println(
+                "To take it away again: java -jar \"" + Places.kernelJar() + "\" uninstall " + place.asOption());
         return 0;
+    }
+
+    private KernelSpec withOptions(KernelSpec kernel) {
+        KernelSpec chosen = kernel;
+        if (logbook != null) {
+            chosen = chosen.withLogbook(LogbookChoice.existing(logbook));
+        }
+        return heap == null ? chosen : chosen.withHeap(heap);
+    }
+
+    private static String megabytes(Path folder) throws IOException {
+        try (Stream<Path> walk = Files.walk(folder)) {
+            long bytes = walk.filter(Files::isRegularFile)
+                    .mapToLong(file -> file.toFile().length())
+                    .sum();
+            return String.format(Locale.ROOT, "%.0f", bytes / 1e6);
+        }
     }
 }

@@ -119,7 +119,12 @@ record Jupyter(Path program, String server) {
     }
 
     private static Path privateEnvironment() {
-        return JupyterData.userData().resolve("parchment").resolve("python");
+        return privateFolder().resolve("python");
+    }
+
+    /** Returns the folder of what is installed for this program alone. */
+    static Path privateFolder() {
+        return JupyterData.userData().resolve("parchment");
     }
 
     static Path inPrivateEnvironment(String program) {

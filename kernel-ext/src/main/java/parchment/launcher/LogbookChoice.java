@@ -25,7 +25,8 @@ record LogbookChoice(@Nullable Path folder) {
         return new LogbookChoice(places.demoLogbook());
     }
 
-    private static Path existing(Path folder) {
+    /** @throws IllegalArgumentException if it is not a folder */
+    static Path existing(Path folder) {
         if (!Files.isDirectory(folder)) {
             throw new IllegalArgumentException("There is no logbook folder " + folder.toAbsolutePath()
                     + ". A logbook is a folder of CSV files; name it with --logbook.");

@@ -20,6 +20,7 @@ import picocli.CommandLine.HelpCommand;
             GatherCommand.class,
             TestCommand.class,
             InstallCommand.class,
+            UninstallCommand.class,
             MakeDatasetsCommand.class,
             HelpCommand.class
         })

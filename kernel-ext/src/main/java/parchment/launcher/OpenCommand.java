@@ -44,16 +44,9 @@ final class OpenCommand implements Callable<Integer> {
         terminal.println("Setting up the kernel ...");
         terminal.flush();
         kernel.install(Places.kernelJar());
-        List<String> command = new ArrayList<>(List.of(
-                jupyter.program().toString(),
-                jupyter.server(),
-                "--ip=127.0.0.1",
-                "--notebook-dir=" + places.notebooks()));
+        List<String> command = serverCommand(jupyter, places.notebooks());
         if (noBrowser) {
             command.add("--no-browser");
-        }
-        if (Jupyter.isRoot()) {
-            command.add("--allow-root");
         }
         terminal.println(
                 "Opening the notebooks" + (choice.folder() == null ? "." : " on the logbook " + choice.folder() + "."));
@@ -64,5 +57,15 @@ final class OpenCommand implements Callable<Integer> {
         try (ControlC.Taken taken = ControlC.every(() -> {})) {
             return Command.run(server);
         }
+    }
+
+    /** Returns the command of a server that other machines cannot reach; it makes a token of its own, which is left to it. */
+    static List<String> serverCommand(Jupyter jupyter, Path notebooks) {
+        List<String> command = new ArrayList<>(List.of(
+                jupyter.program().toString(), jupyter.server(), "--ip=127.0.0.1", "--notebook-dir=" + notebooks));
+        if (Jupyter.isRoot()) {
+            command.add("--allow-root");
+        }
+        return command;
     }
 }

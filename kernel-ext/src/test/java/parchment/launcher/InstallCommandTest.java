@@ -1,0 +1,107 @@
+package parchment.launcher;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import parchment.kernel.KernelSpec;
+import picocli.CommandLine;
+
+/** What the install says; that it works, and that nothing is left of it, is tried on the release itself in test_release.py. */
+class InstallCommandTest {
+    private final StringWriter said = new StringWriter();
+
+    private int run(String... arguments) {
+        CommandLine main = Main.commandLine();
+        main.setOut(new PrintWriter(said));
+        main.setErr(new PrintWriter(said));
+        main.getSubcommands().values().forEach(sub -> {
+            sub.setOut(new PrintWriter(said));
+            sub.setErr(new PrintWriter(said));
+        });
+        return main.execute(arguments);
+    }
+
+    @Test
+    void saysThatThePrefixIsNotThere(@TempDir Path folder) {
+        Path none = folder.resolve("none");
+        assertEquals(1, run("install", "--prefix", none.toString()));
+        assertTrue(said.toString().contains("There is no folder " + none), said.toString());
+        assertTrue(said.toString().contains("sys.prefix"), said.toString());
+        assertFalse(Files.exists(none));
+    }
+
+    @Test
+    void saysThatOnePlaceIsEnough(@TempDir Path folder) {
+        assertEquals(1, run("install", "--user", "--prefix", folder.toString()));
+        assertTrue(said.toString().contains("Give either --user or --prefix, not both."), said.toString());
+    }
+
+    @Test
+    void saysWhichLogbookIsNotThere(@TempDir Path folder) {
+        assertEquals(
+                1,
+                run(
+                        "install",
+                        "--prefix",
+                        folder.toString(),
+                        "--logbook",
+                        folder.resolve("no such").toString()));
+        assertTrue(said.toString().contains("There is no logbook folder"), said.toString());
+    }
+
+    @Test
+    void saysHowTheMemoryIsWritten(@TempDir Path folder) {
+        for (String wrong : List.of("lots", "512", "0m", "64m", "-1g")) {
+            var failure = assertThrows(
+                    IllegalArgumentException.class, () -> KernelSpec.in(folder).withHeap(wrong), wrong);
+            assertTrue(failure.getMessage().contains("512m or 1g"), failure.getMessage());
+        }
+        KernelSpec.in(folder).withHeap("128m");
+        KernelSpec.in(folder).withHeap("1g");
+    }
+
+    @Test
+    void saysThatAFileStandsWhereTheFolderShouldBe(@TempDir Path folder) throws IOException {
+        Files.writeString(folder.resolve("share"), "not a folder");
+        Path jar = Files.writeString(folder.resolve("parchment-kernel.jar"), "");
+        Files.createDirectory(folder.resolve("lib"));
+        var failure = assertThrows(
+                java.nio.file.FileSystemException.class,
+                () -> KernelSpec.in(folder.resolve("share").resolve("jupyter")).install(jar));
+        String words = new InstallPlace()
+                .refused(KernelSpec.in(folder.resolve("share")), failure)
+                .getMessage();
+        assertTrue(words.contains("could not be written"), words);
+    }
+
+    @Test
+    void saysThatAJavaWithoutItsCompilerIsNotEnough() {
+        Jdk.check(); // The tests run on a development kit.
+        var failure = assertThrows(IllegalStateException.class, () -> Jdk.check(Jdk.Compiler.MISSING));
+        assertTrue(failure.getMessage().contains("development kit (JDK), version 17 or later"), failure.getMessage());
+        assertTrue(failure.getMessage().contains(System.getProperty("java.home")), failure.getMessage());
+    }
+
+    @Test
+    void uninstallSaysThatThereWasNothing(@TempDir Path folder) {
+        assertEquals(0, run("uninstall", "--prefix", folder.toString()), said.toString());
+        assertTrue(said.toString().contains("nothing was removed"), said.toString());
+    }
+
+    @Test
+    void theServerListensOnThisMachineOnlyAndKeepsItsToken() {
+        List<String> command = OpenCommand.serverCommand(new Jupyter(Path.of("jupyter"), "notebook"), Path.of("n"));
+        assertTrue(command.contains("--ip=127.0.0.1"), command.toString());
+        assertTrue(command.stream().noneMatch(word -> word.contains("token") || word.contains("password")));
+    }
+}
