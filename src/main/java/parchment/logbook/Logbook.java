@@ -286,6 +286,20 @@ public final class Logbook implements Showable {
     }
 
     /**
+     * Returns the logbook of the named batches, as in {@code logbook.only("H012", "H031")}.
+     *
+     * @throws LogbookException if the logbook has no batch of one of the names
+     */
+    public Logbook only(String batchName, String... more) {
+        Set<String> wanted = new LinkedHashSet<>();
+        wanted.add(batch(batchName).name());
+        for (String name : more) {
+            wanted.add(batch(name).name());
+        }
+        return only(batch -> wanted.contains(batch.name()));
+    }
+
+    /**
      * Returns the logbook of one lot's batches.
      *
      * @throws LogbookException if no batch and no row of lots.csv or blends.csv has a lot of that name
