@@ -136,7 +136,7 @@ final class ExplorerPage {
                     .mapToDouble(
                             batch -> cups.getOrDefault(batch.name(), List.of()).size())
                     .toArray();
-            scores.add(LinkedNumber.of("scored cups", "", 0, counts).with(LinkedNumber.Place.BESIDE_THE_NAME));
+            scores.add(LinkedNumber.of("scores given", "", 0, counts).with(LinkedNumber.Place.BESIDE_THE_NAME));
         }
         return scores;
     }

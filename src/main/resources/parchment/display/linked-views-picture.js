@@ -30,7 +30,7 @@ class Picture {
             button('\u2212', () => this.zoom(1.5), {'aria-label': 'Zoom out', title: 'Zoom out'}),
             button('whole', () => this.whole(), {'aria-label': 'Show the whole picture', title: 'Show the whole picture'}));
         this.section = element('section', {class: 'view', 'aria-label': title},
-            element('header', {}, element('h4', {}, title), ...controls, zoom), this.plotBox, this.reading);
+            element('header', {}, element('h4', {}, title), zoom), element('div', {class: 'axes'}, ...controls), this.plotBox, this.reading);
         this.plotBox.addEventListener('keydown', event => this.key(event));
     }
 
@@ -210,7 +210,7 @@ class Picture {
         const ratio = uPlot.pxRatio;
         context.lineJoin = 'round';
         context.lineWidth = (few ? 2.2 : 1.2) * ratio;
-        context.globalAlpha = few ? 1 : Math.max(0.45, Math.min(0.9, 6 / Math.sqrt(chosen.length)));
+        context.globalAlpha = few ? 1 : Math.max(0.35, Math.min(0.9, 3.4 / Math.sqrt(chosen.length + 1)));
         const order = Array.from(this.page.chosen);
         this.inBox(context, () => chosen.forEach(thing => {
             const place = few ? order.indexOf(thing) : -1;
@@ -220,18 +220,28 @@ class Picture {
         }));
         context.setLineDash([]);
         context.globalAlpha = 1;
-        if (few) {
-            this.label(context, chosen, thing => this.colours.few[order.indexOf(thing)]);
-        }
     }
 
     drawPointed() {
         const context = this.cleared(this.layers[1]);
         const thing = this.page.pointed;
         this.hint.hidden = true;
-        if (thing < 0 || !this.page.shown[thing] || this.pixels[thing] == null) {
+        const chosen = Array.from(this.page.chosen);
+        const named = chosen.length > FEW ? [] : chosen.filter(one => this.pixels[one]);
+        if (thing < 0 || !this.page.shown[thing] || !this.pixels[thing]) {
+            this.label(context, named, one => this.colours.few[chosen.indexOf(one)]);
             return;
         }
+        this.ring(context, thing);
+        this.label(context, named.includes(thing) ? named : named.concat(thing), one => named.includes(one)
+            ? this.colours.few[chosen.indexOf(one)] : this.colours.ink);
+        if (this.page.pointedIn === this) {
+            this.showHint(thing);
+        }
+    }
+
+    /** Sets off the thing that is pointed at. */
+    ring(context, thing) {
         const ratio = uPlot.pxRatio;
         context.lineJoin = 'round';
         this.inBox(context, () => {
@@ -251,12 +261,6 @@ class Picture {
             context.lineWidth = 2.6 * ratio;
             this.trace(context, thing);
         });
-        if (!this.page.chosen.has(thing) || this.page.chosen.size > FEW) {
-            this.label(context, [thing], () => this.colours.ink);
-        }
-        if (this.page.pointedIn === this) {
-            this.showHint(thing);
-        }
     }
 
     /** Writes names at the ends of lines or beside points, moved apart where they would lie over each other. */
@@ -381,6 +385,7 @@ class Picture {
             this.mouse = this.inside(event);
             this.drag = {from: this.mouse, moved: false, adds: event.shiftKey};
             over.setPointerCapture(event.pointerId);
+            this.plotBox.classList.add('by-mouse');
             this.plotBox.focus({preventScroll: true});
             event.preventDefault();
         });
@@ -553,6 +558,7 @@ class Picture {
     /* Keys. */
 
     key(event) {
+        this.plotBox.classList.remove('by-mouse');
         if (event.ctrlKey || event.altKey || event.metaKey) {
             return;
         }

@@ -262,7 +262,7 @@ class LinkedPage {
         this.pictures = this.data.paths.map(paths => this.pathPicture(paths));
         if (described.length > 0) {
             this.pictures.push(this.scatterPicture(
-                'Numbers', all, all, described[0], described[Math.min(1, described.length - 1)]));
+                'One number over another', all, all, described[0], described[Math.min(1, described.length - 1)]));
         }
         if (judged.length > 0) {
             this.pictures.push(this.scatterPicture('Scores', described.concat(dates, judged), judged, described[0], judged[0]));
