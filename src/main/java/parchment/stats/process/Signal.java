@@ -1,0 +1,29 @@
+package parchment.stats.process;
+
+import java.util.Locale;
+import parchment.display.Showable;
+
+/**
+ * Marks a value at which a control chart left its limits.
+ *
+ * @param position which value, counted from 1 as on the chart
+ * @param charted the number on the chart there: the value itself, the weighted mean, or the sum
+ * @param side whether it is above or below what was usual
+ */
+public record Signal(int position, double charted, Side side) implements Showable {
+    /** The side on which a limit was crossed. */
+    public enum Side {
+        ABOVE,
+        BELOW
+    }
+
+    @Override
+    public String toString() {
+        return String.format(
+                Locale.ROOT,
+                "value %d, %s the usual (%.4g on the chart)",
+                position,
+                side == Side.ABOVE ? "above" : "below",
+                charted);
+    }
+}
