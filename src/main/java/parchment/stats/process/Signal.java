@@ -1,6 +1,5 @@
 package parchment.stats.process;
 
-import java.util.Locale;
 import parchment.display.Showable;
 
 /**
@@ -19,11 +18,7 @@ public record Signal(int position, double charted, Side side) implements Showabl
 
     @Override
     public String toString() {
-        return String.format(
-                Locale.ROOT,
-                "value %d, %s the usual (%.4g on the chart)",
-                position,
-                side == Side.ABOVE ? "above" : "below",
-                charted);
+        return "value " + position + ", " + (side == Side.ABOVE ? "above" : "below") + " the usual ("
+                + Checks.number(charted) + " on the chart)";
     }
 }
