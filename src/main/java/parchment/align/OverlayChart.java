@@ -18,6 +18,7 @@ import parchment.phase.Mark;
 import parchment.phase.Phases;
 import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
+import parchment.stats.warp.Warp;
 
 /**
  * Lays the bean temperatures of many batches over each other on one clock.
@@ -69,8 +70,17 @@ public final class OverlayChart implements ShownAs {
         List<List<Curve>> roasts = new ArrayList<>();
         double low = Double.POSITIVE_INFINITY;
         double high = Double.NEGATIVE_INFINITY;
-        for (Batch batch : batches) {
-            List<Curve> pieces = pieces(Phases.of(batch), clock);
+        List<Phases> all = batches.stream().map(Phases::of).toList();
+        boolean plain = clock.zero().isPresent() || clock == Clock.BY_BEAN_TEMPERATURE;
+        Optional<ClockMatches> matches = plain ? Optional.empty() : Optional.of(ClockMatches.of(all, clock));
+        for (int i = 0; i < all.size(); i++) {
+            Batch batch = batches.get(i);
+            int position = i;
+            List<Curve> pieces = matches.isEmpty()
+                    ? pieces(all.get(i), clock)
+                    : matches.flatMap(known -> known.warp(position))
+                            .map(warp -> warped(all.get(position), warp))
+                            .orElse(List.of());
             for (Curve piece : pieces) {
                 double[] across = clock == Clock.BY_BEAN_TEMPERATURE ? piece.values() : piece.seconds();
                 low = Math.min(low, Arrays.stream(across).min().orElse(low));
@@ -102,6 +112,13 @@ public final class OverlayChart implements ShownAs {
         }
         double drop = phases.mark(MarkKind.DROP).map(Mark::seconds).orElse(Double.POSITIVE_INFINITY);
         return clean.get().between(0, drop).withZeroAt(zero.get().seconds()).pieces();
+    }
+
+    /** Returns the bean temperature from charge to drop on a clock that is stretched and pressed. */
+    private static List<Curve> warped(Phases phases, Warp warp) {
+        return phases.clean().map(clean -> clean.between(warp.from(), warp.to()).pieces()).orElse(List.of()).stream()
+                .map(piece -> Curve.of(piece.name(), piece.unit(), warp.at(piece.seconds()), piece.values()))
+                .toList();
     }
 
     private static double[] heights(List<Curve> pieces, double[] grid) {

@@ -24,16 +24,18 @@ final class ClusterBootstrap {
 
     private final int[][] counts = new int[2][];
 
-    ClusterBootstrap(CurveGroup first, CurveGroup second) {
-        this.points = first.points();
+    /** Takes one group, for its mean; or two, for the difference of their means. */
+    ClusterBootstrap(CurveGroup... groups) {
+        List<CurveGroup> sides = List.of(groups);
+        this.points = sides.get(0).points();
         Map<String, Integer> index = new LinkedHashMap<>();
-        first.clusters().forEach(label -> index.putIfAbsent(label, index.size()));
-        second.clusters().forEach(label -> index.putIfAbsent(label, index.size()));
+        sides.forEach(group -> group.clusters().forEach(label -> index.putIfAbsent(label, index.size())));
         int clusters = index.size();
-        List<CurveGroup> sides = List.of(first, second);
         for (int side = 0; side < 2; side++) {
             sums[side] = new double[clusters][points];
             counts[side] = new int[clusters];
+        }
+        for (int side = 0; side < sides.size(); side++) {
             CurveGroup group = sides.get(side);
             for (int i = 0; i < group.size(); i++) {
                 int g = index.getOrDefault(group.clusters().get(i), 0);
@@ -45,7 +47,7 @@ final class ClusterBootstrap {
         for (int g = 0; g < clusters; g++) {
             shared |= counts[0][g] > 0 && counts[1][g] > 0;
         }
-        this.pots = shared ? 1 : 2;
+        this.pots = shared || sides.size() == 1 ? 1 : 2;
         this.pot = new int[clusters];
         this.potSize = new int[pots];
         for (int g = 0; g < clusters; g++) {
@@ -85,7 +87,8 @@ final class ClusterBootstrap {
             sum += sums[side][g][k];
             total += counts[side][g];
         }
-        return sum / total;
+        // A side that is not there leaves the mean of the other as it is.
+        return total == 0 ? 0 : sum / total;
     }
 
     /** How far the difference changes without each cluster, scaled so that the squares sum to its squared standard error. */
@@ -105,12 +108,17 @@ final class ClusterBootstrap {
             double size = potSize[pot[g]];
             double scale = Math.sqrt((size - 1) / size);
             for (int k = 0; k < points; k++) {
-                pulls[g][k] = scale
-                        * ((sums[0][g][k] - counts[0][g] * mean[0][k]) / (total[0] - counts[0][g])
-                                - (sums[1][g][k] - counts[1][g] * mean[1][k]) / (total[1] - counts[1][g]));
+                pulls[g][k] = scale * (without(0, g, k, mean, total) - without(1, g, k, mean, total));
             }
         }
         return pulls;
+    }
+
+    /** How far a side's mean moves when a cluster is left out; 0 for a side that is not there. */
+    private double without(int side, int g, int k, double[][] mean, double[] total) {
+        return total[side] == 0
+                ? 0
+                : (sums[side][g][k] - counts[side][g] * mean[side][k]) / (total[side] - counts[side][g]);
     }
 
     /** Returns, in increasing order, the farthest stray of each draw in standard errors. */

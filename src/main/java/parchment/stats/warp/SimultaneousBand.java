@@ -2,9 +2,11 @@ package parchment.stats.warp;
 
 import java.util.Arrays;
 import java.util.Locale;
+import org.hipparchus.distribution.continuous.TDistribution;
 
 /**
- * Holds the difference of the mean curves of two groups with a band that is meant to hold the whole true difference at once.
+ * Holds the difference of the mean curves of two groups, or the mean curve of one, with a band that is meant to hold the whole truth
+ * at once.
  *
  * <p>A band of level 0.90 holds the true difference at <em>every</em> point in 90 of 100 repetitions; it is wider than intervals
  * taken point by point. Chance enters by clusters (days, say): each keeps or turns round its pull on the difference as a whole, and
@@ -31,17 +33,24 @@ public final class SimultaneousBand {
     private final int draws;
     private final long seed;
     private final String counts;
+    private final int freedom;
 
-    private SimultaneousBand(CurveGroup first, CurveGroup second, double level, int draws, long seed) {
-        ClusterBootstrap bootstrap = new ClusterBootstrap(first, second);
-        boolean enough = first.clusterCount() >= FEWEST && second.clusterCount() >= FEWEST;
+    private SimultaneousBand(double level, int draws, long seed, CurveGroup... groups) {
+        ClusterBootstrap bootstrap = new ClusterBootstrap(groups);
+        boolean enough = Arrays.stream(groups).allMatch(group -> group.clusterCount() >= FEWEST);
+        this.freedom = Arrays.stream(groups)
+                .mapToInt(group -> group.clusterCount() - 1)
+                .min()
+                .orElse(0);
         ClusterBootstrap.Estimate observed = bootstrap.observed();
         this.difference = observed.difference();
         this.standardError = observed.standardError();
         this.level = level;
         this.draws = draws;
         this.seed = seed;
-        this.counts = first + " against " + second;
+        this.counts = groups.length == 1
+                ? "mean curve of " + groups[0]
+                : "difference of mean curves, " + groups[0] + " against " + groups[1];
         if (enough) {
             double[] strays = bootstrap.strays(observed, draws, seed);
             this.critical = strays[Math.min(draws, (int) Math.ceil(level * (draws + 1))) - 1];
@@ -69,21 +78,42 @@ public final class SimultaneousBand {
      * @throws IllegalArgumentException if the two groups are on different grids
      */
     public static SimultaneousBand of(CurveGroup first, CurveGroup second, double level, int draws, long seed) {
-        if (!(level > 0 && level < 1)) {
-            throw new IllegalArgumentException("The level of a band must lie between 0 and 1, as in 0.90, but it is "
-                    + Checks.number(level) + ".");
-        }
-        Checks.atLeast(99, "The number of draws for a band", draws);
+        check(level, draws);
         Checks.sameLength(
                 "The difference of two groups of curves",
                 "the curves of the first",
                 first.points(),
                 "those of the second",
                 second.points());
-        return new SimultaneousBand(first, second, level, draws, seed);
+        return new SimultaneousBand(level, draws, seed, first, second);
     }
 
-    /** Returns the mean of the first group minus that of the second, at each point. */
+    /** Returns the band for the mean of one group at level 0.90, from 1,999 draws with a fixed seed. */
+    public static SimultaneousBand ofMean(CurveGroup group) {
+        return ofMean(group, LEVEL, DRAWS, SEED);
+    }
+
+    /**
+     * Returns the band for the mean of one group.
+     *
+     * @param level between 0 and 1, as in 0.90
+     * @param draws number of draws, 99 or more
+     * @param seed the same seed gives the same band
+     */
+    public static SimultaneousBand ofMean(CurveGroup group, double level, int draws, long seed) {
+        check(level, draws);
+        return new SimultaneousBand(level, draws, seed, group);
+    }
+
+    private static void check(double level, int draws) {
+        if (!(level > 0 && level < 1)) {
+            throw new IllegalArgumentException("The level of a band must lie between 0 and 1, as in 0.90, but it is "
+                    + Checks.number(level) + ".");
+        }
+        Checks.atLeast(99, "The number of draws for a band", draws);
+    }
+
+    /** Returns the mean of the first group minus that of the second, at each point; of one group, its mean. */
     public double[] difference() {
         return difference.clone();
     }
@@ -113,6 +143,26 @@ public final class SimultaneousBand {
         return edge;
     }
 
+    /**
+     * Returns the number of standard errors that an interval for one point alone reaches to either side: Student's t with one less
+     * degree of freedom than the smaller group has clusters; infinite if there are too few clusters.
+     */
+    public double pointwiseCritical() {
+        return Double.isInfinite(critical)
+                ? critical
+                : new TDistribution(freedom).inverseCumulativeProbability(0.5 + level / 2);
+    }
+
+    /** Returns the level of the band, as in 0.90. */
+    public double level() {
+        return level;
+    }
+
+    /** Says whether there are clusters enough for a band at all. */
+    public boolean canTell() {
+        return Double.isFinite(critical);
+    }
+
     /** Returns the number of standard errors that the band reaches to either side. */
     public double critical() {
         return critical;
@@ -132,8 +182,7 @@ public final class SimultaneousBand {
     @Override
     public String toString() {
         if (Double.isInfinite(critical)) {
-            return "difference of mean curves, " + counts + ": cannot tell, as a band needs " + FEWEST
-                    + " clusters or more in each group";
+            return counts + ": cannot tell, as a band needs " + FEWEST + " clusters or more in each group";
         }
         int outside = 0;
         for (boolean point : apart()) {
@@ -141,7 +190,7 @@ public final class SimultaneousBand {
         }
         return String.format(
                 Locale.ROOT,
-                "difference of mean curves, %s: band of level %.0f %% reaches %.2f standard errors and leaves out 0 at %d of"
+                "%s: band of level %.0f %% reaches %.2f standard errors and leaves out 0 at %d of"
                         + " %d points (%d draws, seed %d)",
                 counts,
                 100 * level,

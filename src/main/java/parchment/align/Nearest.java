@@ -1,0 +1,272 @@
+package parchment.align;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import parchment.display.Report;
+import parchment.display.Showable;
+import parchment.display.ShownAs;
+import parchment.display.Table;
+import parchment.logbook.Batch;
+import parchment.logbook.Logbook;
+import parchment.logbook.LogbookException;
+import parchment.logbook.MarkKind;
+import parchment.phase.Mark;
+import parchment.phase.Phases;
+import parchment.quantity.Temperature;
+import parchment.quantity.TemperatureUnit;
+import parchment.quantity.Unit;
+import parchment.stats.Robust;
+
+/**
+ * Answers which roasts were most like a given one.
+ *
+ * <p>Two batches are as far apart as the seconds that one of them spent elsewhere: over steps of 5 °C of bean temperature, the differences
+ * of the time spent in each, without regard to sign, summed; the time up to the first step counts as one more. A temperature that only
+ * one of them reached counts with all the time spent there. The distance is in seconds, 0 for equal paths, the same both ways, and never
+ * shorter by a detour over a third batch. Only batches of the same probe are searched, as readings of another are not on the same
+ * scale; those of the same lot stand first.
+ *
+ * <pre>{@code
+ * Nearest.to(logbook.lastWithCurve(), logbook)
+ * }</pre>
+ */
+public final class Nearest implements ShownAs {
+    private static final double STEP_CELSIUS = 5;
+    private static final int SHOWN = 5;
+
+    private final Batch batch;
+    private final TemperatureUnit reader;
+    private final List<Neighbour> neighbours;
+    private final String attribute;
+    private final ShrunkenScores scores;
+    private final int otherProbe;
+
+    /**
+     * Holds one batch and how far it is.
+     *
+     * @param batch the other batch
+     * @param secondsElsewhere the distance: the seconds that one of the two spent elsewhere on the temperature axis
+     * @param sameLot whether both are of one lot
+     * @param drop when and how hot it was dropped, if known
+     */
+    public record Neighbour(Batch batch, double secondsElsewhere, Lot sameLot, Optional<Mark> drop) {}
+
+    /** Says whether two batches are of one lot. */
+    public enum Lot {
+        /** Both are of the same lot. */
+        SAME,
+        /** They are of different lots, or a lot was not written. */
+        OTHER
+    }
+
+    private Nearest(
+            Batch batch,
+            TemperatureUnit reader,
+            List<Neighbour> neighbours,
+            String attribute,
+            ShrunkenScores scores,
+            int otherProbe) {
+        this.batch = batch;
+        this.reader = reader;
+        this.neighbours = List.copyOf(neighbours);
+        this.attribute = attribute;
+        this.scores = scores;
+        this.otherProbe = otherProbe;
+    }
+
+    /**
+     * Searches a logbook for the batches that are most like one of it.
+     *
+     * @throws LogbookException if the logbook has no such batch, or the batch has no bean temperature
+     */
+    public static Nearest to(Batch batch, Logbook logbook) {
+        ProbePeriods periods = ProbePeriods.of(logbook);
+        String period = periods.period(logbook.batch(batch.name()));
+        Map<String, Phases> all = new HashMap<>();
+        Map<String, Climb> climbs = new HashMap<>();
+        int otherProbe = 0;
+        for (Phases phases : Phases.of(logbook)) {
+            Optional<Climb> climb = Climb.of(phases);
+            boolean same = periods.period(phases.batch()).equals(period);
+            otherProbe += same ? 0 : 1;
+            if (climb.isPresent() && same) {
+                all.put(phases.batch().name(), phases);
+                climbs.put(phases.batch().name(), climb.get());
+            }
+        }
+        Climb own = climbs.get(batch.name());
+        if (own == null) {
+            throw new LogbookException(
+                    "Batch '" + batch.name() + "' has no bean temperature, so no other can be like it."
+                            + " Choose a batch with a curve, such as logbook.lastWithCurve().");
+        }
+        double base = base(climbs);
+        List<Neighbour> neighbours = new ArrayList<>();
+        for (Batch other : logbook.batches()) {
+            Climb climb = climbs.get(other.name());
+            Phases phases = all.get(other.name());
+            if (climb != null && phases != null && !other.name().equals(batch.name())) {
+                double distance = distance(own, climb, base);
+                if (Double.isFinite(distance)) {
+                    boolean lot = batch.lot().isPresent() && batch.lot().equals(other.lot());
+                    neighbours.add(
+                            new Neighbour(other, distance, lot ? Lot.SAME : Lot.OTHER, phases.mark(MarkKind.DROP)));
+                }
+            }
+        }
+        neighbours.sort(Comparator.comparingDouble(Neighbour::secondsElsewhere));
+        String attribute = logbook.scored("overall", "liking", "sweetness");
+        return new Nearest(
+                batch, logbook.readerUnit(), neighbours, attribute, ShrunkenScores.of(logbook, attribute), otherProbe);
+    }
+
+    /** Returns the temperature that every climb of the probe has begun below, on a whole step. */
+    private static double base(Map<String, Climb> climbs) {
+        double highest = Robust.quantile(
+                climbs.values().stream().mapToDouble(Climb::from).toArray(), 0.95);
+        return Math.ceil(highest / STEP_CELSIUS) * STEP_CELSIUS;
+    }
+
+    /** Returns the seconds spent elsewhere; NaN where a gap hides a step, or a climb begins above the first step. */
+    static double distance(Climb a, Climb b, double base) {
+        double sum = Math.abs(a.passage(base) - b.passage(base));
+        for (double edge = base; edge < Math.max(a.to(), b.to()); edge += STEP_CELSIUS) {
+            sum += Math.abs(spent(a, edge) - spent(b, edge));
+        }
+        return sum;
+    }
+
+    private static double spent(Climb climb, double from) {
+        if (from >= climb.to()) {
+            return 0;
+        }
+        double to = from + STEP_CELSIUS;
+        return (to >= climb.to() ? climb.toSeconds() : climb.passage(to)) - climb.passage(from);
+    }
+
+    /** Returns all batches of the probe, the nearest first, whatever their lot. */
+    public List<Neighbour> list() {
+        return neighbours;
+    }
+
+    /** Returns the nearest batches of the same lot. */
+    public List<Neighbour> ofSameLot() {
+        return some(Lot.SAME);
+    }
+
+    /** Returns the nearest batches of other lots. */
+    public List<Neighbour> ofOtherLots() {
+        return some(Lot.OTHER);
+    }
+
+    private List<Neighbour> some(Lot lot) {
+        return neighbours.stream()
+                .filter(one -> one.sameLot() == lot)
+                .limit(SHOWN)
+                .toList();
+    }
+
+    @Override
+    public Showable shownAs() {
+        Report page = Report.titled("Batches most like batch " + batch.name()).say(toString() + ".");
+        if (!ofSameLot().isEmpty()) {
+            page = page.add(table("Of the same lot, on the same probe", ofSameLot()));
+        }
+        if (!ofOtherLots().isEmpty()) {
+            page = page.add(table(
+                    batch.lot().isPresent() ? "Of other lots, on the same probe" : "On the same probe", ofOtherLots()));
+        }
+        if (otherProbe > 0) {
+            page = page.say(
+                    otherProbe + " batches were read by another probe and are not searched: their temperatures are not"
+                            + " on the same scale.");
+        }
+        return page.say(
+                "What was alike was the bean temperature. Alike on paper is not alike in the cup: beans, room and air"
+                        + " may have differed.");
+    }
+
+    private Table table(String title, List<Neighbour> rows) {
+        Table table = Table.titled(title)
+                .withText("batch", rows, one -> one.batch().name())
+                .withText("lot", rows, one -> one.batch().lot().orElse(""))
+                .withText(
+                        "roasted on",
+                        rows,
+                        one -> one.batch()
+                                .roastedAt()
+                                .map(at -> at.toLocalDate().toString())
+                                .orElse(""))
+                .withNumber("spent elsewhere", "s", 0, rows, Neighbour::secondsElsewhere)
+                .withText(
+                        "dropped at",
+                        rows,
+                        one -> one.drop().map(mark -> mark.at().toString()).orElse(""))
+                .withNumber(
+                        "drop temperature",
+                        Unit.TEMPERATURE,
+                        reader,
+                        rows,
+                        one -> one.drop()
+                                .flatMap(Mark::beanTemperature)
+                                .map(Temperature::celsius)
+                                .orElse(Double.NaN));
+        if (rows.stream().allMatch(one -> score(one).isEmpty())) {
+            return table.withNote("None of these was cupped for " + attribute + ".");
+        }
+        return table.withNumber(
+                        "scores",
+                        "",
+                        0,
+                        rows,
+                        one -> score(one).map(score -> (double) score.scores()).orElse(0.0))
+                .withNumber(
+                        "mean " + attribute,
+                        "points",
+                        2,
+                        rows,
+                        one -> score(one).map(ShrunkenScores.Score::mean).orElse(Double.NaN))
+                .withNumber(
+                        "shrunken",
+                        "points",
+                        2,
+                        rows,
+                        one -> score(one).map(ShrunkenScores.Score::shrunken).orElse(Double.NaN))
+                .withNumber(
+                        "±",
+                        "points",
+                        2,
+                        rows,
+                        one -> score(one)
+                                .map(ShrunkenScores.Score::standardError)
+                                .orElse(Double.NaN))
+                .withNote(scores.note(attribute) + " ± is one standard error.");
+    }
+
+    private Optional<ShrunkenScores.Score> score(Neighbour one) {
+        return scores.of(one.batch().name());
+    }
+
+    @Override
+    public String toString() {
+        if (neighbours.isEmpty()) {
+            return "No other batch with a bean temperature was read by the same probe as batch " + batch.name();
+        }
+        double usual = Robust.median(
+                neighbours.stream().mapToDouble(Neighbour::secondsElsewhere).toArray());
+        return String.format(
+                Locale.ROOT,
+                "Of %d batches on the same probe, batch %s is nearest to batch %s: one of the two spent %.0f s elsewhere (half of all"
+                        + " batches are farther than %.0f s)",
+                neighbours.size(),
+                neighbours.get(0).batch().name(),
+                batch.name(),
+                neighbours.get(0).secondsElsewhere(),
+                usual);
+    }
+}

@@ -1,0 +1,177 @@
+package parchment.align;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.stream.IntStream;
+import parchment.chart.Colour;
+import parchment.chart.Line;
+import parchment.chart.Plot;
+import parchment.display.Report;
+import parchment.display.Showable;
+import parchment.display.ShownAs;
+import parchment.quantity.TemperatureUnit;
+import parchment.quantity.Unit;
+import parchment.stats.warp.FunctionalComponents;
+
+/**
+ * Tells in words along which shapes the batches on one clock differ most: their functional principal components.
+ *
+ * <p>Each batch is the mean plus so much of the first shape, so much of the second, and so on. A shape is told at the size of one standard
+ * deviation of the batches: a batch at the upper end runs so much above the mean here and so much below it there. Shapes that hold less
+ * than a twentieth of the spread are not told; they are mostly noise. A shape is a summary of these batches, not a cause.
+ *
+ * <pre>{@code
+ * Shapes.of(OneClock.of(logbook, Clock.BY_BEAN_TEMPERATURE))
+ * }</pre>
+ *
+ * @see FunctionalComponents
+ */
+public final class Shapes implements ShownAs {
+    private static final double LEAST_SHARE = 0.05;
+    private static final int MOST = 3;
+    /** Fewest batches from which shapes are told; common practice, no source. */
+    private static final int FEWEST = 10;
+
+    private final OneClock one;
+    private final Optional<FunctionalComponents> components;
+
+    private Shapes(OneClock one, Optional<FunctionalComponents> components) {
+        this.one = one;
+        this.components = components;
+    }
+
+    /** Finds the shapes of the batches that the mean is taken of. */
+    public static Shapes of(OneClock one) {
+        List<double[]> curves = one.whole().stream().map(one::values).toList();
+        return new Shapes(
+                one,
+                curves.size() < FEWEST
+                        ? Optional.empty()
+                        : Optional.of(FunctionalComponents.of(one.positions(), curves)));
+    }
+
+    /** Returns the components, or nothing with fewer than ten batches. */
+    public Optional<FunctionalComponents> components() {
+        return components;
+    }
+
+    /** Returns how many shapes are told. */
+    public int count() {
+        return (int) components.stream()
+                .flatMapToInt(found ->
+                        IntStream.range(0, Math.min(MOST, found.size())).filter(c -> found.share(c) >= LEAST_SHARE))
+                .count();
+    }
+
+    /** Returns a shape in words; shapes count from 1. */
+    public String words(int shape) {
+        FunctionalComponents found = components.orElseThrow();
+        int c = shape - 1;
+        double[] at = found.grid();
+        double[] size = found.shape(c);
+        double deviation = Math.sqrt(found.variance(c));
+        for (int k = 0; k < size.length; k++) {
+            size[k] *= deviation;
+        }
+        double largest = IntStream.range(0, size.length)
+                .mapToDouble(k -> Math.abs(size[k]))
+                .max()
+                .orElse(0);
+        List<String> parts = new ArrayList<>();
+        int k = 0;
+        while (k < size.length) {
+            int from = k;
+            double sign = Math.signum(size[k]);
+            int peak = k;
+            while (k < size.length && Math.signum(size[k]) == sign) {
+                peak = Math.abs(size[k]) > Math.abs(size[peak]) ? k : peak;
+                k++;
+            }
+            // A stretch that hardly leaves the mean is not worth a word.
+            if (Math.abs(size[peak]) >= largest / 4) {
+                parts.add(part(size[peak], at[from], at[k - 1], at[peak]));
+            }
+        }
+        return String.format(
+                Locale.ROOT,
+                "Shape %d holds %.0f %% of the spread. A batch one standard deviation up on it runs %s. Farthest up: %s; farthest"
+                        + " down: %s.",
+                shape,
+                100 * found.share(c),
+                String.join(", and ", parts),
+                farthest(found, c, 1),
+                farthest(found, c, -1));
+    }
+
+    private String part(double size, double from, double to, double peak) {
+        TemperatureUnit reader = one.reader();
+        boolean rates = one.clock().comparesRates();
+        String amount =
+                (rates ? Unit.RATE_OF_RISE.withDigits(1) : Unit.TEMPERATURE_STEP).formatStep(Math.abs(size), reader);
+        String higher = rates ? size > 0 ? "faster" : "slower" : size > 0 ? "hotter" : "colder";
+        return "up to " + amount + " " + higher + " from " + place(from) + " to " + place(to) + " (most at "
+                + place(peak) + ")";
+    }
+
+    private String place(double at) {
+        return one.clock() == Clock.BY_BEAN_TEMPERATURE
+                ? Stretches.whole(at, one.reader())
+                : new parchment.quantity.Elapsed(at).toString();
+    }
+
+    private String farthest(FunctionalComponents found, int c, int sign) {
+        List<OneClock.Laid> whole = one.whole();
+        int extreme = IntStream.range(0, whole.size())
+                .boxed()
+                .max(Comparator.comparingDouble(i -> sign * found.score(i, c)))
+                .orElse(0);
+        return "batch " + whole.get(extreme).name();
+    }
+
+    private Plot plot(int shape) {
+        FunctionalComponents found = components.orElseThrow();
+        double[] size = found.shape(shape - 1);
+        double deviation = Math.sqrt(found.variance(shape - 1));
+        double[] positions = one.positions();
+        Plot plot = Plot.of(
+                String.format(Locale.ROOT, "Shape %d: %.0f %% of the spread", shape, 100 * found.share(shape - 1)),
+                OneClockPicture.across(one),
+                OneClockPicture.upwards(one));
+        return plot.with(Line.of("mean", positions, one.mean()).withColour(Colour.INK))
+                .with(Line.of("one standard deviation up", positions, OneClockPicture.shifted(one, size, deviation))
+                        .withColour(Colour.VERMILLION))
+                .with(Line.of("one standard deviation down", positions, OneClockPicture.shifted(one, size, -deviation))
+                        .withColour(Colour.BLUE))
+                .withHeight(220);
+    }
+
+    @Override
+    public Showable shownAs() {
+        Report page = Report.titled("The shapes along which batches differ").say(toString() + ".");
+        for (String note : one.notes()) {
+            page = page.say(note);
+        }
+        for (int shape = 1; shape <= count(); shape++) {
+            page = page.say(words(shape)).add(plot(shape));
+        }
+        return page;
+    }
+
+    @Override
+    public String toString() {
+        if (components.isEmpty()) {
+            return "Cannot tell the shapes along which batches differ: "
+                    + one.whole().size() + " batches reach over the common stretch, and " + FEWEST + " are needed";
+        }
+        return String.format(
+                Locale.ROOT,
+                "%d batches on one clock (%s) differ along %d %s that hold a twentieth of the spread or more",
+                one.whole().size(),
+                one.clock().words(),
+                count(),
+                count() == 1 ? "shape" : "shapes");
+    }
+}

@@ -1,0 +1,128 @@
+package parchment.align;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import parchment.display.Report;
+import parchment.display.Showable;
+import parchment.display.ShownAs;
+import parchment.display.Table;
+import parchment.logbook.Batch;
+import parchment.logbook.Logbook;
+
+/**
+ * Finds the batches of a logbook that did not go as the others of their kind, and says of each in words what was different.
+ *
+ * <p>Batches are held against those of the same lot on the same probe; lots with fewer than ten batches are taken together. A batch is
+ * listed if its rate of rise along the temperature leaves the fences of the functional boxplot (Sun and Genton 2011), or if a time, a
+ * temperature, a mass or a move of a control lies beyond Tukey's outer fences and is large enough to matter. The depth is the modified band
+ * depth of López-Pintado and Romo 2009: about a half in the middle of the others, near 0 at their edge.
+ *
+ * <pre>{@code
+ * Unusual.of(logbook)
+ * }</pre>
+ *
+ * @see parchment.stats.warp.FunctionalBoxplot
+ */
+public final class Unusual implements ShownAs {
+    private final Logbook logbook;
+    private final List<Found> found;
+    private final int looked;
+    private final List<String> tooFew;
+
+    /**
+     * Holds one unusual batch.
+     *
+     * @param batch the batch
+     * @param comparedWith what it was held against, with the number of batches
+     * @param depth the modified band depth of its path among them, 0 to about 0.5; NaN if its path has no rates
+     * @param secondsOff the largest difference in seconds among the reasons; 0 if no reason is about seconds
+     * @param reasons what was different, in words
+     */
+    public record Found(Batch batch, String comparedWith, double depth, double secondsOff, List<String> reasons) {
+        /** Copies the reasons. */
+        public Found {
+            reasons = List.copyOf(reasons);
+        }
+
+        @Override
+        public String toString() {
+            return "batch " + batch.name() + ": " + String.join("; ", reasons);
+        }
+    }
+
+    private Unusual(Logbook logbook, List<Found> found, int looked, List<String> tooFew) {
+        this.logbook = logbook;
+        this.found = found;
+        this.looked = looked;
+        this.tooFew = tooFew;
+    }
+
+    /** Looks through a logbook. */
+    public static Unusual of(Logbook logbook) {
+        List<Found> found = new ArrayList<>();
+        List<String> tooFew = new ArrayList<>();
+        int looked = 0;
+        for (Peers peers : Peers.of(logbook)) {
+            if (peers.members().size() < Peers.ENOUGH) {
+                tooFew.add(peers.words() + " (" + peers.members().size() + ")");
+            } else {
+                looked += peers.members().size();
+                found.addAll(PathOddities.of(peers, logbook.readerUnit()));
+            }
+        }
+        found.sort(Comparator.comparingDouble((Found one) -> -one.secondsOff()));
+        return new Unusual(logbook, List.copyOf(found), looked, List.copyOf(tooFew));
+    }
+
+    /** Returns the unusual batches, those with the largest difference in time first. */
+    public List<Found> list() {
+        return found;
+    }
+
+    /** Returns what is unusual in one batch, if it is. */
+    public Optional<Found> find(String batch) {
+        return found.stream().filter(one -> one.batch().name().equals(batch)).findFirst();
+    }
+
+    @Override
+    public Showable shownAs() {
+        Report page = Report.titled("Unusual batches of " + logbook.name()).say(toString() + ".");
+        if (!found.isEmpty()) {
+            page = page.add(Table.titled("What was different")
+                    .withText("batch", found, one -> one.batch().name())
+                    .withText(
+                            "roasted on",
+                            found,
+                            one -> one.batch()
+                                    .roastedAt()
+                                    .map(at -> at.toLocalDate().toString())
+                                    .orElse(""))
+                    .withText("what was different", found, one -> String.join("; ", one.reasons()))
+                    .withNumber("depth", "", 2, found, Found::depth)
+                    .withText("compared with", found, Found::comparedWith)
+                    .withNote(
+                            "Depth is the share of pairs of batches that hold the batch's rate of rise between them: about"
+                                    + " 0.5 in the middle, near 0 at the edge."));
+        }
+        if (!tooFew.isEmpty()) {
+            page = page.say("Too few batches to say what is usual (" + Peers.ENOUGH + " are needed): "
+                    + String.join(", ", tooFew) + ".");
+        }
+        return page.say("Unusual is not bad: the cup decides. What was different may be what was meant.");
+    }
+
+    @Override
+    public String toString() {
+        return looked == 0
+                ? "Cannot tell which batches are unusual: no " + Peers.ENOUGH
+                        + " batches with a bean temperature are of one probe"
+                : String.format(
+                        Locale.ROOT,
+                        "%d of %d batches with a bean temperature stand apart from the others of their lot and probe",
+                        found.size(),
+                        looked);
+    }
+}

@@ -1,0 +1,169 @@
+package parchment.align;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import parchment.chart.Axis;
+import parchment.chart.Boundary;
+import parchment.chart.Colour;
+import parchment.chart.Layer;
+import parchment.chart.Line;
+import parchment.chart.Plot;
+import parchment.chart.Weight;
+import parchment.display.Showable;
+import parchment.display.ShownAs;
+import parchment.logbook.LogbookException;
+import parchment.logbook.MarkKind;
+import parchment.phase.Mark;
+import parchment.phase.Phases;
+import parchment.stats.warp.Warp;
+
+/**
+ * Draws a batch's own clock against the reference clock: how far it ran ahead or behind, stage by stage.
+ *
+ * <p>Across is the reference clock, upwards the lead of the batch's own clock over it: a line at zero is a batch that kept the pace of
+ * the reference; a line that rises is losing time there, a line that falls is making it up. The marks stand where the reference has
+ * them.
+ *
+ * <pre>{@code
+ * WarpChart.of(OneClock.of(logbook, Clock.BY_ALL_MARKS))
+ * }</pre>
+ */
+public final class WarpChart implements ShownAs {
+    private static final int POINTS = 200;
+
+    private final OneClock one;
+    private final String batch;
+    private final Warp warp;
+
+    private WarpChart(OneClock one, String batch, Warp warp) {
+        this.one = one;
+        this.batch = batch;
+        this.warp = warp;
+    }
+
+    /**
+     * Returns the warp of the batch that is set off, the last unless told otherwise.
+     *
+     * @throws LogbookException if no batch is on the clock
+     */
+    public static WarpChart of(OneClock one) {
+        return of(
+                one,
+                one.highlight()
+                        .orElseThrow(() -> new LogbookException("No batch is on the clock '"
+                                + one.clock().words()
+                                + "', so there is no warp to draw: it takes a bean temperature and the marks the clock is"
+                                + " set by.")));
+    }
+
+    /**
+     * Returns the warp of one batch.
+     *
+     * @throws LogbookException if the batch is not laid on the clock
+     */
+    public static WarpChart of(OneClock one, String batch) {
+        return new WarpChart(one, batch, one.warp(batch));
+    }
+
+    /** Returns the map from the batch's seconds since charge to the reference clock. */
+    public Warp warp() {
+        return warp;
+    }
+
+    /** Returns by how many seconds the batch is later than the reference when the reference clock shows a time. */
+    public double behind(double referenceSeconds) {
+        return warp.inverse().at(referenceSeconds) - referenceSeconds;
+    }
+
+    /** Returns what is drawn. */
+    public Plot plot() {
+        double[] reference = positions(warp);
+        List<Layer> layers = new ArrayList<>();
+        for (OneClock.Laid other : one.laid()) {
+            if (!other.name().equals(batch)) {
+                other.warp()
+                        .ifPresent(w -> layers.add(Line.of("one batch each", positions(w), behind(w))
+                                .withWeight(Weight.FAINT)));
+            }
+        }
+        layers.add(Line.of("batch " + batch, reference, behind(warp))
+                .withWeight(Weight.STRONG)
+                .withColour(Colour.VERMILLION));
+        layers.addAll(marks());
+        String clock = one.clock() == Clock.BY_BEAN_TEMPERATURE
+                ? "time at which the middle batch passed the same temperature"
+                : one.clock().words();
+        return Plot.of(
+                        "The clock of batch " + batch + " against the reference",
+                        Axis.clock(clock),
+                        Axis.number("behind the reference", "s"))
+                .with(layers)
+                .withNote(sentence())
+                .withNote(
+                        "Above zero the batch is later than the reference at the same stage. Where the line rises it loses"
+                                + " time, where it falls it gains.");
+    }
+
+    private static double[] positions(Warp warp) {
+        double[] positions = new double[POINTS + 1];
+        double from = warp.imageFrom();
+        double to = warp.imageTo();
+        Arrays.setAll(positions, k -> k == POINTS ? to : from + (to - from) * k / POINTS);
+        return positions;
+    }
+
+    private static double[] behind(Warp warp) {
+        Warp back = warp.inverse();
+        return Arrays.stream(positions(warp)).map(at -> back.at(at) - at).toArray();
+    }
+
+    private List<Layer> marks() {
+        Map<Double, MarkKind> at = new TreeMap<>();
+        Optional<Phases> phases = one.laid().stream()
+                .filter(laid -> laid.name().equals(batch))
+                .map(OneClock.Laid::phases)
+                .findFirst();
+        phases.ifPresent(known -> {
+            for (Mark mark : known.marks()) {
+                boolean inner = mark.kind() != MarkKind.CHARGE && mark.kind() != MarkKind.TURNING_POINT;
+                if (inner && mark.seconds() > warp.from() && mark.seconds() <= warp.to()) {
+                    at.put(warp.at(mark.seconds()), mark.kind());
+                }
+            }
+        });
+        List<Layer> layers = new ArrayList<>();
+        at.forEach((seconds, kind) -> layers.add(Boundary.at(kind.words(), seconds)));
+        return layers;
+    }
+
+    private String sentence() {
+        double[] behind = behind(warp);
+        double[] positions = positions(warp);
+        int farthest = 0;
+        for (int k = 1; k < behind.length; k++) {
+            farthest = Math.abs(behind[k]) > Math.abs(behind[farthest]) ? k : farthest;
+        }
+        return String.format(
+                Locale.ROOT,
+                "Batch %s is farthest from the reference at %s: %.0f s %s.",
+                batch,
+                new parchment.quantity.Elapsed(positions[farthest]),
+                Math.abs(behind[farthest]),
+                behind[farthest] < 0 ? "ahead of it" : "behind it");
+    }
+
+    @Override
+    public Showable shownAs() {
+        return plot();
+    }
+
+    @Override
+    public String toString() {
+        return "Warp of batch " + batch + " to " + one.clock().words() + ". " + sentence();
+    }
+}
