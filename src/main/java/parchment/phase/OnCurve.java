@@ -153,7 +153,7 @@ final class OnCurve {
         double half = 0.5 * narrow.bandwidthSeconds();
         double bend =
                 (narrow.at(at.get() + half).slope() - narrow.at(at.get() - half).slope()) / 60 / (2 * half);
-        double noise = bend > 0 ? there.slopeStandardError() / 60 / bend : half;
+        double noise = bend > 0 && !there.isMissing() ? there.slopeStandardError() / 60 / bend : half;
         double window = lowest(early(smooth, smooth.bandwidthSeconds()), latest)
                 .map(wide -> BIAS_LEFT * (at.get() - wide))
                 .orElse(half);
@@ -205,6 +205,10 @@ final class OnCurve {
             // A step that hardly moves one end is halved instead, so that both ends close in.
             at = i % 3 == 2 ? 0.5 * (low + high) : at;
             double slope = smooth.at(at).slope();
+            if (Double.isNaN(slope)) {
+                // The turn lies in a gap: the reading next to it is the best that can be told.
+                return Optional.of(rows.get(lowest).seconds());
+            }
             if (slope < 0) {
                 low = at;
                 slopeLow = slope;

@@ -82,6 +82,14 @@ public final class Phases implements Showable {
         }
     }
 
+    /** Returns a copy with more marks, such as predicted ones; a mark that is there already stays. */
+    Phases with(List<Mark> more) {
+        Map<MarkKind, Mark> all = new EnumMap<>(MarkKind.class);
+        more.forEach(mark -> all.put(mark.kind(), mark));
+        all.putAll(marks);
+        return new Phases(batch, new MarkFinder.Result(all, notes, zeroOnLogger, clean, bean));
+    }
+
     /** Returns the batch. */
     public Batch batch() {
         return batch;

@@ -8,6 +8,8 @@ public enum Source {
     LOGGED("the logger's time zero"),
     /** It shows on the curve. */
     FOUND("found on the curve"),
+    /** Nobody wrote it; it stands where this roaster usually writes it. */
+    PREDICTED("predicted from this roaster's habit"),
     /** Nothing shows it; it is taken to be there. */
     ASSUMED("assumed");
 

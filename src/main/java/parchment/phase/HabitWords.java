@@ -1,0 +1,98 @@
+package parchment.phase;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.stream.Collectors;
+import parchment.logbook.MarkKind;
+import parchment.quantity.TemperatureUnit;
+import parchment.quantity.Unit;
+import parchment.stats.LinearMixedModel;
+import parchment.stats.Robust;
+
+/** Puts the habit of one kind of mark into words. */
+final class HabitWords {
+    private HabitWords() {}
+
+    static String of(HabitModel model, TemperatureUnit reader) {
+        String kind = model.kind.words();
+        int marks = model.learnt.size();
+        if (!model.isLearnt()) {
+            return String.format(
+                    Locale.ROOT,
+                    "%s: written %d %s on %d roast days, too few to learn a habit (%d marks on %d days are needed); assumed around %s,"
+                            + " give or take %s between probes (common practice, no source).",
+                    capital(kind),
+                    marks,
+                    marks == 1 ? "time" : "times",
+                    model.days(),
+                    HabitModel.FEWEST_MARKS,
+                    HabitModel.FEWEST_DAYS,
+                    Unit.TEMPERATURE.format(CommonPractice.celsius(model.kind), reader),
+                    Unit.TEMPERATURE_STEP.formatStep(CommonPractice.BETWEEN_PROBES, reader));
+        }
+        List<String> sentences = new ArrayList<>();
+        double middle = Robust.median(model.learnt.stream()
+                .mapToDouble(row -> HabitModel.writtenCelsius(row, model.kind))
+                .toArray());
+        sentences.add(String.format(
+                Locale.ROOT,
+                "%s: learnt from %d written marks on %d roast days, usually around %s.",
+                capital(kind),
+                marks,
+                model.days(),
+                Unit.TEMPERATURE.format(middle, reader)));
+        model.model().forEach(fitted -> sentences.add(spreads(fitted, reader)));
+        sentences.add(
+                model.isCalibrated()
+                        ? "Intervals are calibrated on left-out days."
+                        : String.format(
+                                Locale.ROOT,
+                                "Intervals rest on the normal model: calibration on left-out days needs %d roast days.",
+                                HabitModel.DAYS_TO_CALIBRATE));
+        if (model.kind == MarkKind.FIRST_CRACK_START) {
+            sentences.add(model.gain.toString());
+        }
+        if (!model.setAside.isEmpty()) {
+            sentences.add(String.format(
+                    Locale.ROOT,
+                    "Not learnt from, because far off all the others: %s.",
+                    model.setAside.stream().map(HabitRow::name).collect(Collectors.joining(", "))));
+        }
+        return String.join(" ", sentences);
+    }
+
+    private static String spreads(LinearMixedModel fitted, TemperatureUnit reader) {
+        List<String> parts = new ArrayList<>();
+        for (String term : fitted.randomNames()) {
+            parts.add(Unit.TEMPERATURE_STEP.formatStep(fitted.standardDeviation(term), reader) + " between "
+                    + plural(term));
+        }
+        parts.add(
+                Unit.TEMPERATURE_STEP.formatStep(fitted.residualStandardDeviation(), reader) + " from batch to batch");
+        StringBuilder text = new StringBuilder("It differs by ")
+                .append(String.join(", ", parts))
+                .append(" (standard deviations)");
+        if (fitted.columnNames().contains("rate of rise before it")) {
+            double slope = fitted.term("rate of rise before it").estimate();
+            double error = fitted.term("rate of rise before it").standardError();
+            text.append(String.format(
+                    Locale.ROOT,
+                    "; a rate of rise faster by %s goes with a mark %s ± %s %s",
+                    Unit.RATE_OF_RISE.withDigits(0).format(reader == TemperatureUnit.CELSIUS ? 1 : 5.0 / 9, reader),
+                    Unit.TEMPERATURE_STEP.formatStep(
+                            Math.abs(slope) * (reader == TemperatureUnit.CELSIUS ? 1 : 5.0 / 9), reader),
+                    Unit.TEMPERATURE_STEP.formatStep(error * (reader == TemperatureUnit.CELSIUS ? 1 : 5.0 / 9), reader),
+                    slope >= 0 ? "hotter" : "cooler"));
+        }
+        return text.append('.').toString();
+    }
+
+    private static String plural(String term) {
+        return term + "s";
+    }
+
+    static String capital(String words) {
+        return Character.toUpperCase(words.charAt(0)) + words.substring(1);
+    }
+}

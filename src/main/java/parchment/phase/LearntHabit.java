@@ -1,0 +1,210 @@
+package parchment.phase;
+
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import parchment.display.Showable;
+import parchment.logbook.Batch;
+import parchment.logbook.Logbook;
+import parchment.logbook.MarkKind;
+import parchment.quantity.TemperatureUnit;
+import parchment.stats.NewGroupForecast.Forecast;
+
+/**
+ * Learns from the written marks of a logbook where this roaster writes yellowing and the start of first crack, and predicts them for any
+ * batch with a curve.
+ *
+ * <p>The bean temperature at the written mark is modelled on the rate of rise just before it and on the green mass, with random lot, probe
+ * period, roaster and roast day, partially pooled; the time is when the curve passes there. A prediction always counts as one of a new
+ * roast day: marks of the batch's own day are left out, so that a written mark can be compared with it. From 20 roast days on the intervals
+ * are calibrated on left-out days (conformal); with fewer they rest on the normal model, widened where left-out days lay further off. With
+ * fewer than 6 marks or 4 roast days the habit is {@linkplain MarkPrediction.Basis#ASSUMED assumed}: common practice, no source.
+ *
+ * <p>What is predicted is what would have been written. How late the pen is cannot be learnt from a logbook: lateness, the lag of the probe
+ * and a true effect of the rate all show in the same way.
+ *
+ * <pre>{@code
+ * var habit = LearntHabit.of(logbook);
+ * habit                                                  // how many marks it rests on, and where they lie
+ * habit.predict(batch, MarkKind.YELLOWING)               // when this roaster would have written it
+ * habit.withPredictions(batch)                           // marks and phases, the missing marks filled in and marked so
+ * }</pre>
+ *
+ * @see parchment.stats.LinearMixedModel
+ * @see parchment.stats.GroupedConformal
+ */
+public final class LearntHabit implements Showable {
+    /** The marks that are learnt. */
+    public static final List<MarkKind> KINDS = List.of(MarkKind.YELLOWING, MarkKind.FIRST_CRACK_START);
+
+    /** A curve slower than this at a mark is called flat, °C/min; common practice, no source. */
+    static final double FLAT_RATE = 2;
+
+    private static final double NORMAL_90 = 1.6449;
+
+    private final String name;
+    private final TemperatureUnit reader;
+    private final Map<String, HabitRow> rows = new LinkedHashMap<>();
+    private final Map<MarkKind, HabitModel> models = new EnumMap<>(MarkKind.class);
+
+    private LearntHabit(Logbook logbook, List<Phases> phases) {
+        name = logbook.name();
+        reader = logbook.readerUnit();
+        HabitRow.of(logbook, phases).forEach(row -> rows.put(row.name(), row));
+        for (MarkKind kind : KINDS) {
+            models.put(kind, new HabitModel(kind, List.copyOf(rows.values())));
+        }
+    }
+
+    /** Learns the habit from a logbook. */
+    public static LearntHabit of(Logbook logbook) {
+        return of(logbook, Phases.of(logbook));
+    }
+
+    /** Learns the habit from a logbook whose marks and phases were found before. */
+    public static LearntHabit of(Logbook logbook, List<Phases> phases) {
+        return new LearntHabit(logbook, phases);
+    }
+
+    HabitModel model(MarkKind kind) {
+        HabitModel model = models.get(kind);
+        if (model == null) {
+            throw new IllegalArgumentException("The habit is learnt for "
+                    + String.join(" and ", KINDS.stream().map(MarkKind::words).toList()) + ", not for '" + kind.words()
+                    + "'.");
+        }
+        return model;
+    }
+
+    List<HabitRow> rows() {
+        return List.copyOf(rows.values());
+    }
+
+    TemperatureUnit reader() {
+        return reader;
+    }
+
+    String name() {
+        return name;
+    }
+
+    /**
+     * Predicts when this roaster would have written a mark of a batch, written or not, from the other roast days.
+     *
+     * @throws IllegalArgumentException if the batch is not in the logbook, or the mark is neither yellowing nor first crack start
+     */
+    public MarkPrediction predict(Batch batch, MarkKind kind) {
+        return predict(row(batch), kind);
+    }
+
+    private HabitRow row(Batch batch) {
+        HabitRow row = rows.get(batch.name());
+        if (row == null) {
+            throw new IllegalArgumentException(String.format(
+                    Locale.ROOT,
+                    "The habit was learnt from %s, which has no batch '%s'. Learn it from the logbook that holds the batch:"
+                            + " LearntHabit.of(logbook).",
+                    name,
+                    batch.name()));
+        }
+        return row;
+    }
+
+    MarkPrediction predict(HabitRow row, MarkKind kind) {
+        HabitModel model = model(kind);
+        MarkPrediction.Basis basis = model.isLearnt() ? MarkPrediction.Basis.HABIT : MarkPrediction.Basis.ASSUMED;
+        Forecast expected = model.expected(row);
+        MarkPrediction.Passing nothing = new MarkPrediction.Passing(Double.NaN, Double.NaN);
+        if (row.climb().isEmpty()) {
+            return new MarkPrediction(
+                    row.name(),
+                    kind,
+                    basis,
+                    Double.NaN,
+                    Double.NaN,
+                    nothing,
+                    nothing,
+                    expected.value(),
+                    expected.standardDeviation(),
+                    MarkPrediction.Shape.NO_CURVE);
+        }
+        Climb climb = row.climb().get();
+        MarkPrediction.Passing half = passing(climb, expected, model.factor(row, 0.5));
+        MarkPrediction.Passing most = passing(climb, expected, model.factor(row, 0.9));
+        double at = climb.secondsAt(expected.value());
+        boolean reached = Double.isFinite(at);
+        MarkPrediction.Shape shape = !reached
+                ? MarkPrediction.Shape.NEVER_REACHED
+                : isFlat(climb, at, expected, most) ? MarkPrediction.Shape.FLAT : MarkPrediction.Shape.RISING;
+        // The error that a normal one would need for the same 9 in 10, so that the calibration is in it.
+        double error = (most.to() - most.from()) / (2 * NORMAL_90);
+        return new MarkPrediction(
+                row.name(),
+                kind,
+                basis,
+                reached ? at : Double.NaN,
+                shape == MarkPrediction.Shape.RISING ? error : Double.NaN,
+                half,
+                most,
+                expected.value(),
+                expected.standardDeviation(),
+                shape);
+    }
+
+    private static MarkPrediction.Passing passing(Climb climb, Forecast expected, double factor) {
+        double reach = factor * expected.standardDeviation();
+        double from = climb.secondsAt(expected.value() - reach);
+        double to = climb.secondsAt(expected.value() + reach);
+        if (from == Double.POSITIVE_INFINITY) {
+            return new MarkPrediction.Passing(Double.NaN, Double.NaN);
+        }
+        return new MarkPrediction.Passing(Math.max(from, climb.start()), Math.min(to, climb.end()));
+    }
+
+    /** Flat: slower than a stated rate, or so bent that one side of the interval is three times the other. */
+    private static boolean isFlat(Climb climb, double at, Forecast expected, MarkPrediction.Passing most) {
+        double before = at - most.from();
+        double after = most.to() - at;
+        double longer = Math.max(before, after);
+        double shorter = Math.min(before, after);
+        boolean whole = most.to() < climb.end() && most.from() > climb.start();
+        return climb.rateAt(at) < FLAT_RATE || (whole && longer > 3 * shorter);
+    }
+
+    /**
+     * Returns marks and phases of a batch with the marks that lack filled in from the habit; each says that it was predicted or assumed, with
+     * its seconds of error. What was written stays. Where the curve is flat, or never gets there, a mark stays missing.
+     *
+     * @throws IllegalArgumentException if the batch is not in the logbook
+     */
+    public Phases withPredictions(Batch batch) {
+        HabitRow row = row(batch);
+        List<Mark> more = new ArrayList<>();
+        for (MarkKind kind : KINDS) {
+            MarkPrediction predicted = predict(row, kind);
+            if (row.phases().mark(kind).isEmpty() && predicted.shape() == MarkPrediction.Shape.RISING) {
+                more.add(PredictedMark.of(predicted, row.phases()));
+            }
+        }
+        return row.phases().with(more);
+    }
+
+    /** Returns marks and phases of all batches, as {@link #withPredictions(Batch)} does for one, in the logbook's order. */
+    public List<Phases> withPredictions() {
+        return rows.values().stream()
+                .map(row -> withPredictions(row.phases().batch()))
+                .toList();
+    }
+
+    @Override
+    public String toString() {
+        List<String> sentences = new ArrayList<>();
+        for (MarkKind kind : KINDS) {
+            sentences.add(HabitWords.of(model(kind), reader));
+        }
+        return String.join(" ", sentences);
+    }
+}

@@ -1,0 +1,24 @@
+package parchment.phase;
+
+import java.util.Optional;
+import parchment.curve.Smoothed;
+import parchment.quantity.Elapsed;
+
+/** Makes a mark of a prediction, with what the probe read then. */
+final class PredictedMark {
+    private PredictedMark() {}
+
+    static Mark of(MarkPrediction predicted, Phases phases) {
+        Optional<Smoothed> there =
+                phases.bean().map(bean -> bean.at(predicted.seconds())).filter(smoothed -> !smoothed.isMissing());
+        return new Mark(
+                predicted.kind(),
+                Elapsed.seconds(predicted.seconds()),
+                predicted.standardError(),
+                predicted.basis() == MarkPrediction.Basis.HABIT ? Source.PREDICTED : Source.ASSUMED,
+                there.map(ProbeReading::of),
+                predicted.basis() == MarkPrediction.Basis.HABIT
+                        ? "not written; where this roaster usually writes it"
+                        : "not written; common practice, no source");
+    }
+}
