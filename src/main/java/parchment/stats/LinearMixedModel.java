@@ -373,6 +373,16 @@ public final class LinearMixedModel implements Showable {
         return out;
     }
 
+    /**
+     * Draws a new response from the fitted model: fixed terms as estimated, new groups and new residuals from the estimated variances.
+     *
+     * @param seed the same seed gives the same response
+     * @return one value per row of the design; NaN where the row was left out of the fit
+     */
+    public double[] simulate(long seed) {
+        return new MixedSimulation(data, theta, sigma).draw(predict(design, Prediction.AVERAGE_GROUP), seed);
+    }
+
     @Override
     public String toString() {
         return String.format(

@@ -19,6 +19,13 @@ final class SmallSolve {
             return new double[0];
         }
         double[] z = right.clone();
+        solveFactored(lower, z);
+        return z;
+    }
+
+    /** Solves L L' z = right in place. */
+    static void solveFactored(double[][] lower, double[] z) {
+        int n = lower.length;
         for (int i = 0; i < n; i++) {
             for (int k = 0; k < i; k++) {
                 z[i] -= lower[i][k] * z[k];
@@ -31,7 +38,6 @@ final class SmallSolve {
             }
             z[i] /= lower[i][i];
         }
-        return z;
     }
 
     /** Returns the inverse, or an empty array if the matrix is singular to working precision. */
