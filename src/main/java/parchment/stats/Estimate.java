@@ -35,6 +35,9 @@ public record Estimate(String name, double estimate, double standardError, doubl
         if (Double.isNaN(estimate)) {
             return name + ": cannot be estimated";
         }
+        if (Double.isInfinite(degreesOfFreedom)) {
+            return String.format(Locale.ROOT, "%s %.4g, standard error %.3g", name, estimate, standardError);
+        }
         return String.format(
                 Locale.ROOT,
                 "%s %.4g, standard error %.3g with %.1f degrees of freedom",

@@ -27,8 +27,11 @@ import parchment.display.Showable;
  */
 public final class NonlinearModel implements Showable {
     private static final int MOST_EVALUATIONS = 20_000;
-    /** Five-point differences of a function good to 1e-16 are best near this share of the parameter. */
-    private static final double STEP = 2e-3;
+    /** Step of the five-point differences as a share of the parameter: small beside the widths of peaks far from 0, large beside rounding. */
+    private static final double STEP = 1e-4;
+
+    /** Numerical derivatives are good to about 1e-12; a direction shorter than this, columns at length 1, is none. */
+    private static final double SINGULAR = 1e-10;
 
     private final ResponseCurve curve;
     private final List<String> names;
@@ -79,8 +82,7 @@ public final class NonlinearModel implements Showable {
             Checks.sameLength("A nonlinear fit", response.length, "a predictor", predictor.length);
         }
         int[] rows = IntStream.range(0, response.length)
-                .filter(i -> Double.isFinite(response[i])
-                        && predictors.stream().allMatch(p -> Double.isFinite(p[i])))
+                .filter(i -> Double.isFinite(response[i]) && predictors.stream().allMatch(p -> Double.isFinite(p[i])))
                 .toArray();
         if (rows.length < start.length) {
             throw new IllegalArgumentException("A nonlinear fit of " + start.length
@@ -114,7 +116,8 @@ public final class NonlinearModel implements Showable {
 
     private static double[] searched(
             ResponseCurve curve, double[][] x, double[] y, double[] start, List<String> notes) {
-        // A step into nowhere (a root of a negative number) is answered with the largest number, so that the search turns back.
+        // A step into nowhere (a root of a negative number) is answered with the largest number, so that the search
+        // turns back.
         ParameterValidator asIs = p -> p;
         try {
             LeastSquaresOptimizer.Optimum optimum = new LevenbergMarquardtOptimizer()
@@ -213,7 +216,7 @@ public final class NonlinearModel implements Showable {
                 scaled[i][k] = slopes[i][k] / lengths[k];
             }
         }
-        return new QRDecomposition(new Array2DRowRealMatrix(scaled, false), 1e-14);
+        return new QRDecomposition(new Array2DRowRealMatrix(scaled, false), SINGULAR);
     }
 
     private static double[] standardErrors(double[][] slopes, double variance, List<String> notes) {
@@ -224,7 +227,8 @@ public final class NonlinearModel implements Showable {
         if (!qr.getSolver().isNonSingular() || !Double.isFinite(variance)) {
             java.util.Arrays.fill(errors, Double.NaN);
             if (notes.isEmpty()) {
-                notes.add("Standard errors cannot be had: there are no rows to spare, or parameters that cannot be told apart.");
+                notes.add(
+                        "Standard errors cannot be had: there are no rows to spare, or parameters that cannot be told apart.");
             }
             return errors;
         }

@@ -69,7 +69,8 @@ public final class OrdinalMixedModel implements Showable {
         }
         if (DoubleStream.concat(Arrays.stream(thresholds), Arrays.stream(coefficients))
                 .anyMatch(v -> Math.abs(v) > RUNAWAY)) {
-            words.add("Some scores are told apart completely, so that a coefficient or threshold has no finite best value.");
+            words.add(
+                    "Some scores are told apart completely, so that a coefficient or threshold has no finite best value.");
         }
         this.notes = List.copyOf(words);
     }

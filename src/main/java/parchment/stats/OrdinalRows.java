@@ -61,7 +61,10 @@ final class OrdinalRows {
         names.add(MixedDesign.INTERCEPT);
         columns.add(ones);
         for (MixedDesign.FixedTerm term : design.fixed()) {
-            for (int c = 0; !term.name().equals(MixedDesign.INTERCEPT) && c < term.columns().size(); c++) {
+            for (int c = 0;
+                    !term.name().equals(MixedDesign.INTERCEPT)
+                            && c < term.columns().size();
+                    c++) {
                 names.add(term.columnNames().get(c));
                 columns.add(MixedDesign.pick(term.columns().get(c), rows));
             }
@@ -75,9 +78,8 @@ final class OrdinalRows {
         List<RandomBlock> blocks = new ArrayList<>();
         for (RandomTerm term : design.randomTerms()) {
             if (term.kind() != RandomTerm.Kind.GROUPS || !term.components().equals(List.of(MixedDesign.INTERCEPT))) {
-                throw new IllegalArgumentException(
-                        "An ordinal model takes random intercepts only, but '" + term.name()
-                                + "' is a slope or a smooth; leave it out, or fit the scores as numbers.");
+                throw new IllegalArgumentException("An ordinal model takes random intercepts only, but '" + term.name()
+                        + "' is a slope or a smooth; leave it out, or fit the scores as numbers.");
             }
             RandomBlock block = RandomBlock.of(term, rows);
             if (block.nodes() < 2) {

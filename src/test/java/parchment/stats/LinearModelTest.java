@@ -22,7 +22,7 @@ class LinearModelTest {
         return Math.min(15, -Math.log10(error));
     }
 
-    private static MixedDesign polynomial(String set, int degree) {
+    static MixedDesign polynomial(String set, int degree) {
         ReferenceData data = ReferenceData.table("nist-strd/nist_" + set + ".csv");
         MixedDesign design = MixedDesign.of("y", data.numbers("y"));
         double[] x = data.numbers("x");
@@ -39,7 +39,7 @@ class LinearModelTest {
         return design;
     }
 
-    private static MixedDesign longley() {
+    static MixedDesign longley() {
         ReferenceData data = ReferenceData.table("nist-strd/nist_Longley.csv");
         MixedDesign design = MixedDesign.of("y", data.numbers("y"));
         for (int k = 1; k <= 6; k++) {

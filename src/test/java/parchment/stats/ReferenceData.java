@@ -11,6 +11,7 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.zip.GZIPInputStream;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
@@ -50,7 +51,12 @@ final class ReferenceData {
         if (stream == null) {
             throw new IllegalStateException("No reference data at " + path);
         }
-        return new InputStreamReader(stream, StandardCharsets.UTF_8);
+        try {
+            return new InputStreamReader(
+                    path.endsWith(".gz") ? new GZIPInputStream(stream) : stream, StandardCharsets.UTF_8);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
     }
 
     double[] numbers(String column) {
