@@ -58,13 +58,17 @@ final class CellExceptions {
         }
         String message = message(thrown);
         lines.add(message);
+        String advice = speaksToTheUser(thrown) ? "" : Advice.on(thrown, words(thrown));
+        if (!advice.isEmpty()) {
+            lines.add(advice);
+        }
         lines.addAll(calls);
         lines.addAll(causes(thrown));
         return new CellError(thrown.getClass().getSimpleName(), message, lines);
     }
 
     /** Explains a call of something whose body names what does not exist. */
-    static CellError unresolved(UnresolvedReferenceException e, List<String> missing, CellText cell) {
+    static CellError unresolved(UnresolvedReferenceException e, List<String> missing) {
         String message = "`" + e.getSnippet().name() + "` cannot run: nothing here is named "
                 + String.join(
                         ", ",
@@ -73,6 +77,22 @@ final class CellExceptions {
                                 .toList())
                 + ". Define it in a cell first.";
         return new CellError("Not defined", message, List.of(message));
+    }
+
+    /** Explains a value whose own text or picture failed. */
+    static CellError notShown(Throwable thrown, @Nullable Object value, CellText cell) {
+        String type = value == null ? "value" : value.getClass().getSimpleName();
+        String what = type.isEmpty() ? "The value" : "The " + type;
+        CellError error = explain(thrown, null, Map.of(), cell);
+        List<String> lines = new ArrayList<>(List.of(
+                what + " was made, but could not be shown: the method that puts it into words or draws it failed."));
+        lines.addAll(error.lines());
+        return new CellError(error.name(), error.message(), lines);
+    }
+
+    /** Returns what was thrown in one line. */
+    static String line(Throwable thrown) {
+        return message(thrown);
     }
 
     private static String message(Throwable thrown) {

@@ -1,5 +1,9 @@
 package parchment.kernel;
 
+import java.lang.invoke.MethodHandle;
+import java.lang.invoke.MethodHandles;
+import java.lang.invoke.MethodType;
+import java.lang.reflect.Method;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -29,6 +33,44 @@ public final class CellGuard {
     /** Stands in for {@link Runtime#exit} and {@link Runtime#halt}. */
     public static void exit(Runtime runtime, int status) {
         exit(status);
+    }
+
+    /** Ends the cell if it is about to call an exit by reflection. */
+    public static void checkCall(Method method) {
+        if (ends(method.getDeclaringClass(), method.getName())) {
+            exit(0);
+        }
+    }
+
+    /** Stands in for the method of a lookup: no handle of an exit is given. */
+    public static MethodHandle findStatic(MethodHandles.Lookup lookup, Class<?> owner, String name, MethodType type)
+            throws ReflectiveOperationException {
+        checkCall(owner, name);
+        return lookup.findStatic(owner, name, type);
+    }
+
+    /** Stands in for the method of a lookup: no handle of an exit is given. */
+    public static MethodHandle findVirtual(MethodHandles.Lookup lookup, Class<?> owner, String name, MethodType type)
+            throws ReflectiveOperationException {
+        checkCall(owner, name);
+        return lookup.findVirtual(owner, name, type);
+    }
+
+    /** Stands in for the method of a lookup: no handle of an exit is given. */
+    public static MethodHandle unreflect(MethodHandles.Lookup lookup, Method method) throws IllegalAccessException {
+        checkCall(method);
+        return lookup.unreflect(method);
+    }
+
+    private static void checkCall(Class<?> owner, String name) {
+        if (ends(owner, name)) {
+            exit(0);
+        }
+    }
+
+    private static boolean ends(Class<?> owner, String name) {
+        return owner == System.class && name.equals("exit")
+                || owner == Runtime.class && (name.equals("exit") || name.equals("halt"));
     }
 
     /** Asks every loop of the running cell to end. */

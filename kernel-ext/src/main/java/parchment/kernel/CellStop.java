@@ -1,14 +1,41 @@
 package parchment.kernel;
 
+import java.util.Locale;
+
 /** Ends the running cell from inside it. An error rather than an exception, so that a cell's own catch of exceptions lets it through. */
 final class CellStop extends Error {
     private static final long serialVersionUID = 1L;
 
     /** Why a cell was ended before its last line. */
     enum Reason {
-        INTERRUPTED,
-        ASKED_TO_EXIT,
-        TOO_MUCH_OUTPUT
+        INTERRUPTED("Interrupted", "Interrupted: the cell was stopped before its end."),
+        ASKED_TO_EXIT(
+                "Exit refused",
+                "The cell asked Java to exit, which would end the whole session; only the cell was ended."
+                        + " To start afresh, restart the kernel from the notebook's menu."),
+        TOO_MUCH_OUTPUT(
+                "Too much output",
+                String.format(
+                        Locale.ROOT,
+                        "The cell was stopped: it printed more than a page can hold (%,d lines or %,d characters).",
+                        CellStreams.MOST_LINES,
+                        CellStreams.MOST_CHARACTERS));
+
+        private final String words;
+        private final String sentence;
+
+        Reason(String words, String sentence) {
+            this.words = words;
+            this.sentence = sentence;
+        }
+
+        String words() {
+            return words;
+        }
+
+        String sentence() {
+            return sentence;
+        }
     }
 
     private final Reason reason;

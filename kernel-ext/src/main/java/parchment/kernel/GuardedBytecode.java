@@ -16,7 +16,8 @@ import org.objectweb.asm.Type;
  *
  * <p>A check goes before every jump backwards (each turn of a loop) and to the start of every catch block (so that a loop that
  * swallows every error ends too), and {@code System.exit}, {@code Runtime.exit} and {@code Runtime.halt} become calls that end
- * the cell alone, also where they are named as method references. A call through reflection is not seen.
+ * the cell alone, also where they are named as method references, or reached by reflection or a method handle from the cell's own code. What a
+ * library does that the cell calls is not seen.
  *
  * <p>Why in the byte code: the security manager that could refuse an exit is off by default from 17 and gone from 24, and
  * {@code Thread.stop} is gone from 20; this way acts the same on every version.
@@ -24,6 +25,9 @@ import org.objectweb.asm.Type;
 final class GuardedBytecode {
     private static final String GUARD = Type.getInternalName(CellGuard.class);
     private static final String RUNTIME_EXIT = "(Ljava/lang/Runtime;I)V";
+
+    /** Ways to a method handle of a method. */
+    private static final Set<String> FINDS = Set.of("findStatic", "findVirtual", "unreflect");
 
     private GuardedBytecode() {}
 
@@ -100,7 +104,25 @@ final class GuardedBytecode {
                 super.visitMethodInsn(Opcodes.INVOKESTATIC, GUARD, "exit", stand, false);
                 return;
             }
+            if (owner.equals("java/lang/reflect/Method") && name.equals("invoke")) {
+                checkReflected();
+            } else if (owner.equals("java/lang/invoke/MethodHandles$Lookup") && FINDS.contains(name)) {
+                // The lookup and what was asked of it become the arguments of the stand-in.
+                String stand = "(L" + owner + ";" + descriptor.substring(1);
+                super.visitMethodInsn(Opcodes.INVOKESTATIC, GUARD, name, stand, false);
+                return;
+            }
             super.visitMethodInsn(opcode, owner, name, descriptor, isInterface);
+        }
+
+        /** Shows the method to the guard, and leaves the stack as it was: method, object, arguments. */
+        private void checkReflected() {
+            super.visitInsn(Opcodes.DUP2_X1);
+            super.visitInsn(Opcodes.POP2);
+            super.visitInsn(Opcodes.DUP);
+            super.visitMethodInsn(Opcodes.INVOKESTATIC, GUARD, "checkCall", "(Ljava/lang/reflect/Method;)V", false);
+            super.visitInsn(Opcodes.DUP_X2);
+            super.visitInsn(Opcodes.POP);
         }
 
         @Override

@@ -8,13 +8,18 @@ import parchment.display.Spelling;
 
 /** Finds the name that somebody most likely meant. */
 final class Names {
+    private static final int SHORTEST = 3;
+
     private Names() {}
 
     /**
      * Returns at most two names near the one written, the nearest first; none if nothing is near. A name counts as near when a
-     * third of its letters or fewer differ; letter case does not count.
+     * third of its letters or fewer differ; letter case does not count. Names of one or two letters are near to too many others.
      */
     static List<String> near(String written, Collection<String> known) {
+        if (written.length() < SHORTEST) {
+            return List.of();
+        }
         String low = written.toLowerCase(Locale.ROOT);
         int most = Math.max(1, written.length() / 3);
         record Near(String name, int distance) {}

@@ -1,5 +1,6 @@
 package parchment.kernel;
 
+import java.util.List;
 import java.util.Optional;
 
 /**
@@ -12,6 +13,11 @@ public record Outcome(Optional<CellError> error) {
 
     static Outcome failed(CellError error) {
         return new Outcome(Optional.of(error));
+    }
+
+    /** Returns the end of a cell that was stopped before its last line. */
+    static Outcome stopped(CellStop.Reason reason) {
+        return failed(new CellError(reason.words(), reason.sentence(), List.of(reason.sentence())));
     }
 
     /** Tells whether the cell ran to its end. */

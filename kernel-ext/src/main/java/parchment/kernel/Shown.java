@@ -1,10 +1,8 @@
 package parchment.kernel;
 
-import java.lang.reflect.Array;
-import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Collection;
 import java.util.LinkedHashMap;
-import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
@@ -44,14 +42,10 @@ public record Shown(Map<String, String> forms) {
         if (value instanceof Collection<?> collection && holdsShowables(collection)) {
             return ofMembers(collection);
         }
-        if (value != null && value.getClass().isArray()) {
-            List<Object> members = new ArrayList<>();
-            for (int i = 0; i < Array.getLength(value); i++) {
-                members.add(Array.get(value, i));
-            }
-            return of(members);
+        if (value instanceof Object[] array && holdsShowables(Arrays.asList(array))) {
+            return ofMembers(Arrays.asList(array));
         }
-        return new Shown(Map.of(TEXT, shortened(String.valueOf(value))));
+        return new Shown(Map.of(TEXT, shortened(PlainText.of(value))));
     }
 
     /** Returns the text form. */

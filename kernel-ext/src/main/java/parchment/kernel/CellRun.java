@@ -1,0 +1,135 @@
+package parchment.kernel;
+
+import java.util.List;
+import java.util.Map;
+import jdk.jshell.DeclarationSnippet;
+import jdk.jshell.EvalException;
+import jdk.jshell.JShellException;
+import jdk.jshell.Snippet;
+import jdk.jshell.Snippet.Status;
+import jdk.jshell.Snippet.SubKind;
+import jdk.jshell.SnippetEvent;
+import jdk.jshell.UnresolvedReferenceException;
+import org.jspecify.annotations.Nullable;
+import parchment.kernel.CellSplitter.Part;
+import parchment.kernel.CellSplitter.State;
+
+/** One run of one cell: its parts in turn, until one fails; then the value of the last. */
+final class CellRun {
+    private final Session session;
+    private final CellText cell;
+    private final CellPage page;
+
+    CellRun(Session session, CellText cell, CellPage page) {
+        this.session = session;
+        this.cell = cell;
+        this.page = page;
+    }
+
+    Outcome run() {
+        session.importFor(cell.code());
+        List<Part> parts = session.splitter().split(cell.code());
+        Part last = parts.isEmpty() ? null : parts.get(parts.size() - 1);
+        if (last != null && last.state() == State.UNFINISHED) {
+            return Outcome.failed(CompileErrors.unfinished(cell, last));
+        }
+        if (parts.size() > 1) {
+            // What is not Java at all is told before anything ran: half a cell run is worse than none.
+            Part broken = parts.stream().filter(Part::isBroken).findFirst().orElse(null);
+            parts = broken == null ? parts : List.of(broken);
+        }
+        for (int i = 0; i < parts.size(); i++) {
+            Outcome outcome = runPart(parts.get(i), i == parts.size() - 1);
+            CellStop.Reason reason = CellGuard.stopping();
+            if (reason != null) {
+                return Outcome.stopped(reason);
+            }
+            if (!outcome.fine()) {
+                return outcome;
+            }
+        }
+        return Outcome.FINE;
+    }
+
+    private Outcome runPart(Part part, boolean showsValue) {
+        if (Slips.isLost(part.source())) {
+            return Outcome.failed(CompileErrors.lost(cell, part));
+        }
+        CellControl control = session.control();
+        control.forget();
+        Map<String, Class<?>> before = control.holders();
+        List<SnippetEvent> events = session.eval(part.source());
+        SnippetEvent main = events.stream()
+                .filter(event -> event.causeSnippet() == null)
+                .findFirst()
+                .orElse(null);
+        if (main == null) {
+            return Outcome.FINE;
+        }
+        Snippet snippet = main.snippet();
+        session.places().put(snippet.id(), new CellExceptions.Place(cell, part.offset()));
+        session.variables().afterRun(before, snippet, events, page);
+        if (main.status() == Status.REJECTED) {
+            List<jdk.jshell.Diag> diagnostics = session.diagnostics(snippet);
+            session.importRest(); // So that a name that was meant can be found.
+            return Outcome.failed(session.compileErrors().explain(cell, part, diagnostics));
+        }
+        if (main.exception() != null || control.thrown() != null) {
+            session.variables().dropFailed(snippet);
+            return failure(main.exception());
+        }
+        if (main.status() == Status.RECOVERABLE_DEFINED || main.status() == Status.RECOVERABLE_NOT_DEFINED) {
+            DeclarationSnippet declaration = (DeclarationSnippet) snippet;
+            page.print(
+                    CellPage.Stream.STDERR,
+                    CompileErrors.notYet(declaration.name(), session.unresolved(declaration)) + "\n");
+        }
+        if (showsValue && hasValue(snippet)) {
+            return show(snippet);
+        }
+        session.variables().dropIfUnnamed(snippet);
+        return Outcome.FINE;
+    }
+
+    private Outcome failure(@Nullable JShellException exception) {
+        Throwable thrown = session.control().thrown();
+        if (exception instanceof UnresolvedReferenceException unresolved) {
+            List<String> missing = session.unresolved(unresolved.getSnippet());
+            return Outcome.failed(CellExceptions.unresolved(unresolved, missing));
+        }
+        if (thrown instanceof CellStop || thrown instanceof ThreadDeath) {
+            return Outcome.FINE; // The caller looks at the reason.
+        }
+        EvalException traced = exception instanceof EvalException evaluated ? evaluated : null;
+        if (thrown == null && traced == null) {
+            return Outcome.FINE;
+        }
+        return Outcome.failed(CellExceptions.explain(thrown == null ? traced : thrown, traced, session.places(), cell));
+    }
+
+    private Outcome show(Snippet snippet) {
+        Object value = session.control().value();
+        try {
+            // The value's own code makes its picture and text, so it can fail, and can be stopped, like any code of the
+            // cell.
+            session.control().asUserCode(() -> page.result(Shown.of(value)));
+            return Outcome.FINE;
+        } catch (CellStop stop) {
+            throw stop;
+        } catch (ThreadDeath death) {
+            return Outcome.FINE;
+        } catch (RuntimeException | Error e) {
+            return Outcome.failed(CellExceptions.notShown(e, value, cell));
+        } finally {
+            session.variables().dropIfUnnamed(snippet);
+        }
+    }
+
+    private static boolean hasValue(Snippet snippet) {
+        SubKind kind = snippet.subKind();
+        return kind == SubKind.TEMP_VAR_EXPRESSION_SUBKIND
+                || kind == SubKind.VAR_VALUE_SUBKIND
+                || kind == SubKind.ASSIGNMENT_SUBKIND
+                || kind == SubKind.OTHER_EXPRESSION_SUBKIND;
+    }
+}

@@ -1,0 +1,115 @@
+package parchment.kernel;
+
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import jdk.jshell.Diag;
+import jdk.jshell.JShell;
+import jdk.jshell.Snippet;
+import jdk.jshell.Snippet.Status;
+import jdk.jshell.SnippetEvent;
+import jdk.jshell.SourceCodeAnalysis;
+
+/** What lasts from cell to cell: JShell with what the cells have defined, the imports, and where each snippet was written. */
+final class Session {
+    private final CellControl control = new CellControl();
+    private final Imports imports = new Imports();
+    private final CompilePath compilePath = new CompilePath();
+    private final Map<String, CellExceptions.Place> places = new HashMap<>();
+    private final Set<String> failed = new HashSet<>();
+    private final JShell shell;
+    private final SourceCodeAnalysis analysis;
+    private final CellSplitter splitter;
+    private final CompileErrors compileErrors;
+    private final Variables variables;
+
+    Session() {
+        shell = JShell.builder()
+                .executionEngine(control.provider(), Map.of())
+                .compilerOptions("-proc:none", "-Xlint:none")
+                .build();
+        shell.addToClasspath(compilePath.first()); // Given as an option it could not be widened later.
+        analysis = shell.sourceCodeAnalysis();
+        splitter = new CellSplitter(analysis);
+        compileErrors = new CompileErrors(analysis, failed);
+        variables = new Variables(shell, control, failed);
+    }
+
+    /** Runs one snippet; where its errors may come of the short class path it began with, once more on the whole one. */
+    List<SnippetEvent> eval(String source) {
+        List<SnippetEvent> events = shell.eval(source);
+        List<Diag> errors = events.stream()
+                .filter(event -> event.causeSnippet() == null && event.status() == Status.REJECTED)
+                .flatMap(event -> shell.diagnostics(event.snippet()))
+                .toList();
+        return compilePath.widenFor(errors, shell) ? shell.eval(source) : events;
+    }
+
+    /** Makes the imports that the code needs, and takes back those whose names it declares itself. */
+    void importFor(String code) {
+        for (String type : Imports.typesDeclaredIn(code)) {
+            // JShell would refuse every later cell if a type of the cell's own and an imported one had the same name.
+            shell.imports()
+                    .filter(imported ->
+                            !imported.isStatic() && imported.fullname().endsWith("." + type))
+                    .toList()
+                    .forEach(shell::drop);
+        }
+        imports.neededBy(code).forEach(shell::eval);
+    }
+
+    void importRest() {
+        while (importOneMore()) {
+            // Each call makes one.
+        }
+    }
+
+    /** Makes one more import; returns false once there is none. */
+    boolean importOneMore() {
+        String declaration = imports.next();
+        if (declaration != null) {
+            shell.eval(declaration);
+        }
+        return declaration != null;
+    }
+
+    List<Diag> diagnostics(Snippet snippet) {
+        return shell.diagnostics(snippet).toList();
+    }
+
+    /** Returns what a method or class needs and nobody has defined. */
+    List<String> unresolved(jdk.jshell.DeclarationSnippet snippet) {
+        return shell.unresolvedDependencies(snippet).toList();
+    }
+
+    CellControl control() {
+        return control;
+    }
+
+    Variables variables() {
+        return variables;
+    }
+
+    SourceCodeAnalysis analysis() {
+        return analysis;
+    }
+
+    CellSplitter splitter() {
+        return splitter;
+    }
+
+    CompileErrors compileErrors() {
+        return compileErrors;
+    }
+
+    /** Returns where each snippet stands, by its id. */
+    Map<String, CellExceptions.Place> places() {
+        return places;
+    }
+
+    void close() {
+        shell.close();
+    }
+}
