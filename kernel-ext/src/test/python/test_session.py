@@ -88,6 +88,39 @@ class Session(unittest.TestCase):
     def test_the_interrupt_signal_stops_a_cell_too(self):
         self.stops("while (true) { }", lambda: self.manager.signal_kernel(signal.SIGINT))
 
+    def test_long_work_of_the_library_stops_when_interrupted(self):
+        self.run_cell(
+            "import parchment.stats.*;\n"
+            'var rows = Permutation.withinBlocks(Collections.nCopies(200, "a"), 1);'
+        )
+        self.stops(
+            "PermutationTest.run(rows, 20_000_000, order -> new double[] {order[0]})", self.manager.interrupt_kernel
+        )
+
+    def test_progress_moves_in_one_place(self):
+        messages = []
+        self.client.execute_interactive(
+            'for (int i : Progress.over(List.of(1, 2, 3, 4, 5), "counting slowly")) Thread.sleep(600);',
+            timeout=PATIENCE,
+            output_hook=lambda m: messages.append((m["msg_type"], m["content"])),
+        )
+        shown = [(kind, content) for kind, content in messages if "display_data" in kind]
+        self.assertEqual([kind for kind, _ in shown][:2], ["display_data", "update_display_data"])
+        self.assertEqual({kind for kind, _ in shown[1:]}, {"update_display_data"})
+        self.assertEqual(len({content["transient"]["display_id"] for _, content in shown}), 1)
+        self.assertLessEqual(len(shown), 7, "at most four a second")
+        self.assertIn("<progress", shown[0][1]["data"]["text/html"])
+        self.assertEqual(shown[-1][1]["data"]["text/plain"], "counting slowly: all 5 in 3 seconds")
+
+    def test_short_work_shows_no_progress(self):
+        _, outputs = self.run_cell('for (int i : Progress.over(List.of(1, 2), "counting")) Thread.sleep(20);')
+        self.assertEqual(outputs, [])
+
+    def test_an_exit_by_reflection_ends_the_cell_only(self):
+        reply, _ = self.run_cell('Class.forName("java.lang.System").getMethod("exit", int.class).invoke(null, 3)')
+        self.assertEqual(reply["ename"], "Exit refused")
+        self.assertEqual(self.run_cell("1 + 1")[0]["status"], "ok")
+
     def test_an_exit_ends_the_cell_only(self):
         reply, _ = self.run_cell("System.exit(1)")
         self.assertEqual(reply["ename"], "Exit refused")

@@ -101,10 +101,10 @@ final class CellRun {
             return Outcome.FINE; // The caller looks at the reason.
         }
         EvalException traced = exception instanceof EvalException evaluated ? evaluated : null;
-        if (thrown == null && traced == null) {
-            return Outcome.FINE;
-        }
-        return Outcome.failed(CellExceptions.explain(thrown == null ? traced : thrown, traced, session.places(), cell));
+        Throwable told = thrown != null ? thrown : traced;
+        return told == null
+                ? Outcome.FINE
+                : Outcome.failed(CellExceptions.explain(told, traced, session.places(), cell));
     }
 
     private Outcome show(Snippet snippet) {

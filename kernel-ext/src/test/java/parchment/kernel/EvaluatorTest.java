@@ -157,6 +157,35 @@ class EvaluatorTest {
         assertStops("Thread.sleep(60_000)");
     }
 
+    @Test
+    void stopsAShufflingOfTheLibrary() {
+        shownBy("import parchment.stats.*;\nvar rows = Permutation.withinBlocks(Collections.nCopies(200, \"a\"), 1);");
+        assertStops("PermutationTest.run(rows, 20_000_000, order -> new double[] {order[0]})");
+    }
+
+    @Test
+    void stopsAComparisonOfAllCurves() {
+        shownBy("""
+                import parchment.stats.warp.*;
+                var curves = Stream.generate(() -> new Random(1).doubles(900).toArray()).limit(400).toList();""");
+        assertStops("DynamicTimeWarping.of(StepPattern.SYMMETRIC2).distances(curves)");
+    }
+
+    @Test
+    void stopsTheVirtualRoasteryOfTheLibrary() {
+        assertStops("parchment.virtual.VirtualRoastery.harbour().withBatches(100_000).run()");
+    }
+
+    @Test
+    void tellsHowFarLongWorkIsInOnePlace() {
+        shownBy("for (int i : Progress.over(List.of(1, 2, 3, 4, 5), \"counting slowly\")) Thread.sleep(600);");
+        assertEquals(1, page.places.size());
+        List<Shown> told = page.places.values().iterator().next();
+        assertTrue(told.get(0).forms().get(Shown.HTML).contains("<progress"), told.toString());
+        assertEquals(
+                "counting slowly: all 5 in 3 seconds", told.get(told.size() - 1).text());
+    }
+
     private void assertStops(String code) {
         assertTimeoutPreemptively(Duration.ofSeconds(10), () -> {
             CompletableFuture.delayedExecutor(300, TimeUnit.MILLISECONDS).execute(evaluator::interrupt);

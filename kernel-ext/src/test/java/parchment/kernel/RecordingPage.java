@@ -4,7 +4,9 @@ import java.io.IOException;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Deque;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 
 /** Keeps what a cell sent to its page. */
 final class RecordingPage implements CellPage {
@@ -12,6 +14,7 @@ final class RecordingPage implements CellPage {
     private final StringBuilder err = new StringBuilder();
     private final Deque<String> answers = new ArrayDeque<>();
     final List<Shown> shown = new ArrayList<>();
+    final Map<String, List<Shown>> places = new LinkedHashMap<>();
     final List<Shown> results = new ArrayList<>();
 
     RecordingPage answering(String line) {
@@ -27,6 +30,11 @@ final class RecordingPage implements CellPage {
     @Override
     public void show(Shown value) {
         shown.add(value);
+    }
+
+    @Override
+    public synchronized void show(String id, Shown value) {
+        places.computeIfAbsent(id, place -> new ArrayList<>()).add(value);
     }
 
     @Override
