@@ -94,7 +94,7 @@ class Session(unittest.TestCase):
             'var rows = Permutation.withinBlocks(Collections.nCopies(200, "a"), 1);'
         )
         self.stops(
-            "PermutationTest.run(rows, 20_000_000, order -> new double[] {order[0]})", self.manager.interrupt_kernel
+            "PermutationTest.run(rows, 3_000_000, order -> new double[] {order[0]})", self.manager.interrupt_kernel
         )
 
     def test_progress_moves_in_one_place(self):
