@@ -10,9 +10,11 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.List;
+import java.util.Set;
 import java.util.SplittableRandom;
 import java.util.concurrent.CancellationException;
 import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
@@ -20,6 +22,7 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.function.Executable;
 import org.junit.jupiter.api.io.TempDir;
+import parchment.display.Interruption;
 import parchment.evidence.Evidence;
 import parchment.logbook.Logbook;
 import parchment.stats.GroupBootstrap;
@@ -37,25 +40,28 @@ class InterruptionTest {
     /** Repeats that would take far longer than the test waits. */
     private static final int MANY = 3_000_000;
 
+    private final Set<Thread> asked = ConcurrentHashMap.newKeySet();
+
     @TempDir
     Path folder;
 
     @AfterEach
     void forgetTheInterrupt() {
-        Thread.interrupted();
+        asked.forEach(Interruption::forget);
     }
 
     /** Runs work that would last far longer, interrupts it, and looks at the time between the two. */
-    private static void assertStops(Executable work) {
+    private void assertStops(Executable work) {
         assertTimeoutPreemptively(Duration.ofSeconds(30), () -> {
             Thread caller = Thread.currentThread();
-            long[] asked = new long[1];
+            asked.add(caller);
+            long[] begin = new long[1];
             CompletableFuture.delayedExecutor(300, TimeUnit.MILLISECONDS).execute(() -> {
-                asked[0] = System.nanoTime();
-                caller.interrupt();
+                begin[0] = System.nanoTime();
+                Interruption.ask(caller);
             });
             assertThrows(CancellationException.class, work);
-            long took = System.nanoTime() - asked[0];
+            long took = System.nanoTime() - begin[0];
             assertTrue(took < SECOND, "stopped " + took / 1_000_000 + " ms after it was asked");
         });
     }

@@ -1,6 +1,8 @@
 package parchment.display;
 
+import java.util.Set;
 import java.util.concurrent.CancellationException;
+import java.util.concurrent.ConcurrentHashMap;
 
 /**
  * Lets long work inside the library be stopped from a notebook: loops ask from time to time whether their caller was interrupted.
@@ -18,9 +20,16 @@ import java.util.concurrent.CancellationException;
  * }</pre>
  *
  * The interrupt stays set, so that every loop around ends as well.
+ *
+ * <p>A thread that waits for its workers takes note of an interrupt only when they are done (Java keeps it from sight until then), so a
+ * notebook asks by {@link #ask}, which the workers see as well.
  */
 public final class Interruption {
+    /** Threads that were asked to stop by name, until this is forgotten; one at most in a session. */
+    private static final Set<Thread> ASKED = ConcurrentHashMap.newKeySet();
+
     private final Thread caller;
+    private volatile boolean seen;
 
     private Interruption(Thread caller) {
         this.caller = caller;
@@ -31,13 +40,28 @@ public final class Interruption {
         return new Interruption(Thread.currentThread());
     }
 
+    /** Interrupts a thread, also where it waits for its workers; for notebooks, not for cells. */
+    public static void ask(Thread thread) {
+        ASKED.add(thread);
+        thread.interrupt();
+    }
+
+    /** Forgets what a thread was asked when its work has ended, and the interrupt with it if it is the running thread. */
+    public static void forget(Thread thread) {
+        ASKED.remove(thread);
+        if (thread == Thread.currentThread()) {
+            Thread.interrupted();
+        }
+    }
+
     /**
      * Goes on unless the thread that made this object was interrupted. Takes some nanoseconds.
      *
      * @throws CancellationException if it was
      */
     public void check() {
-        if (caller.isInterrupted()) {
+        if (seen || isAsked(caller)) {
+            seen = true;
             throw stopped();
         }
     }
@@ -48,9 +72,13 @@ public final class Interruption {
      * @throws CancellationException if it was
      */
     public static void checkHere() {
-        if (Thread.currentThread().isInterrupted()) {
+        if (isAsked(Thread.currentThread())) {
             throw stopped();
         }
+    }
+
+    private static boolean isAsked(Thread thread) {
+        return thread.isInterrupted() || !ASKED.isEmpty() && ASKED.contains(thread);
     }
 
     private static CancellationException stopped() {

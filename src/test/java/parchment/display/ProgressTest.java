@@ -51,7 +51,7 @@ class ProgressTest {
     @AfterEach
     void takeThePageAway() {
         shown.close();
-        Thread.interrupted();
+        Interruption.forget(Thread.currentThread());
     }
 
     @Test
@@ -123,7 +123,7 @@ class ProgressTest {
             try (Progress progress = Progress.of(100_000, "counting")) {
                 IntStream.range(0, 100_000).parallel().forEach(i -> {
                     if (seen.incrementAndGet() == 10) {
-                        caller.interrupt();
+                        Interruption.ask(caller);
                     }
                     progress.step();
                 });

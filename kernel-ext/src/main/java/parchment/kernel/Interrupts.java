@@ -1,6 +1,7 @@
 package parchment.kernel;
 
 import org.jspecify.annotations.Nullable;
+import parchment.display.Interruption;
 
 /**
  * Stops the running cell when asked.
@@ -29,10 +30,8 @@ final class Interrupts {
 
     synchronized void end() {
         running = null;
-        boolean leftOver = Thread.interrupted(); // The flag was meant for the cell, not for what its thread does next.
-        if (leftOver || CellGuard.stopping() != null) {
-            CellGuard.clear();
-        }
+        Interruption.forget(Thread.currentThread()); // It was meant for the cell, not for what its thread does next.
+        CellGuard.clear();
     }
 
     synchronized void interrupt() {
@@ -41,7 +40,7 @@ final class Interrupts {
             return;
         }
         CellGuard.stop(CellStop.Reason.INTERRUPTED);
-        thread.interrupt();
+        Interruption.ask(thread);
         if (Runtime.version().feature() < 20) {
             long meant = cell;
             Thread insist = new Thread(() -> insist(meant), "interrupt");
