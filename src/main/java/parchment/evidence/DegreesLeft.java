@@ -24,8 +24,12 @@ final class DegreesLeft {
     }
 
     static DegreesLeft of(ScoreDesign design) {
+        return of(design, design.centered());
+    }
+
+    /** Counts for any comparison of batches, given as one number per batch counted from its lot's mean. */
+    static DegreesLeft of(ScoreDesign design, double[] feature) {
         Material material = design.material();
-        double[] feature = design.centered();
         Map<LocalDate, double[]> days = new HashMap<>();
         for (TastedBatch batch : material.batches()) {
             double[] sum = days.computeIfAbsent(batch.day(), key -> new double[2]);

@@ -64,6 +64,24 @@ final class FittedScores {
                 Math.min(mostDegrees, Double.isNaN(estimate.degreesOfFreedom()) ? 0 : estimate.degreesOfFreedom()));
     }
 
+    /**
+     * Returns a weighted sum of coefficients; missing if a column was determined by others.
+     *
+     * @param direction the comparison of batches that the sum is estimated from, one number per batch
+     * @param insideWeight the share of its information that comes from inside roast days
+     */
+    Slope contrast(Map<String, Double> weights, double[] direction, double insideWeight) {
+        if (!model.columnNames().containsAll(weights.keySet())) {
+            return Slope.MISSING;
+        }
+        Estimate estimate = model.contrast("contrast", weights);
+        DegreesLeft left = DegreesLeft.of(design, direction);
+        return new Slope(
+                estimate.estimate(),
+                estimate.standardError() * Math.sqrt(left.priceOfWeights(insideWeight)),
+                Math.min(left.most(), Double.isNaN(estimate.degreesOfFreedom()) ? 0 : estimate.degreesOfFreedom()));
+    }
+
     private double price(String column) {
         return column.equals(ScoreDesign.FEATURE) || column.equals(ScoreDesign.SQUARE) ? priceOfWeights : 1;
     }

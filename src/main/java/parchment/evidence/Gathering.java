@@ -175,6 +175,8 @@ final class Gathering {
     }
 
     private void leave(LeftOut.What what, String reason, int count) {
-        reasons.merge(new LeftOut(0, what, reason), count, Integer::sum);
+        // The reasons stand in a list, so a full stop at their end would stand in its middle.
+        String inList = reason.endsWith(".") ? reason.substring(0, reason.length() - 1) : reason;
+        reasons.merge(new LeftOut(0, what, inList), count, Integer::sum);
     }
 }

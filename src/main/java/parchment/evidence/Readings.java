@@ -34,7 +34,7 @@ final class Readings {
                 .toList();
     }
 
-    private static Measure measure(Feature feature, BatchTable table, Logbook logbook) {
+    static Measure measure(Feature feature, BatchTable table, Logbook logbook) {
         return new Measure(
                 feature.name(),
                 feature.unit().withNaturalStep(feature.naturalStep()),

@@ -46,8 +46,21 @@ final class ScoreDesign {
 
     /** Returns the design with one more column, one value per batch. */
     ScoreDesign withBatchColumn(String name, double[] perBatch) {
-        ScoreDesign copy = of(material, form);
-        copy.columns.put(name, copy.rows(perBatch));
+        ScoreDesign copy = new ScoreDesign(material, form);
+        copy.columns.putAll(columns);
+        copy.words.addAll(words);
+        copy.random.addAll(random);
+        copy.columns.put(name, rows(perBatch));
+        return copy;
+    }
+
+    /** Returns the design with one more feature, one value per batch; from six cuppers on each has a slope of their own on it too. */
+    ScoreDesign withFeature(String name, double[] perBatch) {
+        ScoreDesign copy = withBatchColumn(name, perBatch);
+        if (material.cuppers().size() >= CUPPERS_FOR_SLOPES) {
+            copy.random.add(
+                    RandomTerm.slope("cupper's own slope on " + name, labels(CupScore::cupper), name, rows(perBatch)));
+        }
         return copy;
     }
 

@@ -1,0 +1,171 @@
+package parchment.evidence;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import parchment.chart.Plot;
+import parchment.display.Report;
+import parchment.display.Showable;
+import parchment.feature.BatchTable;
+import parchment.feature.Feature;
+import parchment.feature.Features;
+import parchment.logbook.Logbook;
+
+/**
+ * Asks whether the destination of a roast or the path to it went with a score: how hot the beans were dropped, how long they developed,
+ * or how fast they came to first crack.
+ *
+ * <p>The three hang together: whoever roasts on drops hotter and later at once. So one model holds all three, and each comparison is
+ * named by what gives way: added time, swapped time, faster finish, later drop, slower start. Where the logbook cannot tell two of them
+ * apart it says so, and names the fewest batches that would.
+ *
+ * <pre>{@code
+ * DestinationOrPath.of("sweetness", logbook)
+ * }</pre>
+ *
+ * <p>It is all watched, nothing drawn by chance, so no verdict is better than "suggestive". Method: {@code docs/evidence.md}.
+ */
+public final class DestinationOrPath implements Showable {
+    private final PathQuestion question;
+    private final JointMaterial joint;
+    private final Optional<JointFit> fit;
+    private final List<PathContrast> contrasts;
+    private final Optional<SeparatingBatches> next;
+
+    DestinationOrPath(
+            PathQuestion question,
+            JointMaterial joint,
+            Optional<JointFit> fit,
+            List<PathContrast> contrasts,
+            Optional<SeparatingBatches> next) {
+        this.question = question;
+        this.joint = joint;
+        this.fit = fit;
+        this.contrasts = List.copyOf(contrasts);
+        this.next = next;
+    }
+
+    /**
+     * Asks of one attribute.
+     *
+     * @param attribute a column of scores, as in "sweetness"
+     * @throws IllegalArgumentException if the logbook does not score the attribute
+     */
+    public static DestinationOrPath of(String attribute, Logbook logbook) {
+        return of(attribute, logbook, EvidenceSettings.standard());
+    }
+
+    /** Asks the same with other settings; state them before looking at the scores. */
+    public static DestinationOrPath of(String attribute, Logbook logbook, EvidenceSettings settings) {
+        Checks.attribute(attribute, logbook.attributes(), logbook.name());
+        List<Feature> three =
+                List.of(Features.dropTemperature(), Features.developmentTime(), Features.firstCrackTime());
+        List<Feature> all = new ArrayList<>(three);
+        all.add(Features.developmentRate());
+        BatchTable table = BatchTable.of(logbook, all);
+        Map<String, double[][]> errors = new LinkedHashMap<>();
+        logbook.batches().forEach(batch -> errors.put(batch.name(), table.covariance(batch.name(), three)));
+        return new PathQuestion(
+                        attribute,
+                        three.stream()
+                                .map(feature -> Readings.measure(feature, table, logbook))
+                                .toList(),
+                        Readings.measure(Features.developmentRate(), table, logbook),
+                        errors,
+                        settings)
+                .ask(logbook);
+    }
+
+    /** Returns the comparisons, always in the same order. */
+    public List<PathContrast> contrasts() {
+        return contrasts;
+    }
+
+    /**
+     * Returns one comparison by its name, as in "added time".
+     *
+     * @throws IllegalArgumentException if there is none of that name
+     */
+    public PathContrast contrast(String name) {
+        return contrasts.stream()
+                .filter(contrast -> contrast.name().equals(name))
+                .findFirst()
+                .orElseThrow(() -> new IllegalArgumentException("There is no comparison '" + name + "'. There are: "
+                        + Wording.list(
+                                contrasts.stream().map(PathContrast::name).toList())
+                        + "."));
+    }
+
+    /** Returns how many further batches would tell what cannot be told; 0 if all is told or nothing could be fitted. */
+    public int batchesThatWouldTell() {
+        return next.map(SeparatingBatches::batches).orElse(0);
+    }
+
+    /** Returns what was left out and why. */
+    public List<LeftOut> leftOut() {
+        return joint.material().leftOut();
+    }
+
+    /** Returns how many batches stand behind it. */
+    public int batches() {
+        return joint.material().batches().size();
+    }
+
+    /** Returns the picture: each comparison with its interval. */
+    public Plot picture() {
+        return DestinationOrPathPage.picture(this);
+    }
+
+    PathQuestion question() {
+        return question;
+    }
+
+    JointMaterial joint() {
+        return joint;
+    }
+
+    Optional<JointFit> fit() {
+        return fit;
+    }
+
+    Optional<SeparatingBatches> next() {
+        return next;
+    }
+
+    private Report page() {
+        return DestinationOrPathPage.of(this);
+    }
+
+    @Override
+    public String text() {
+        return page().text();
+    }
+
+    @Override
+    public Optional<String> html() {
+        return page().html();
+    }
+
+    @Override
+    public Optional<String> svg() {
+        return picture().svg();
+    }
+
+    @Override
+    public String toString() {
+        return String.format(
+                Locale.ROOT,
+                "%s, destination or path, from %s: %s.",
+                question.attribute(),
+                Wording.count(batches(), "batch", "batches"),
+                String.join(
+                        ", ",
+                        contrasts.stream()
+                                .map(contrast -> contrast.name() + " "
+                                        + contrast.verdict().words())
+                                .toList()));
+    }
+}

@@ -1,0 +1,78 @@
+package parchment.evidence;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import parchment.logbook.Logbook;
+
+/** Joins the scores of an attribute to several measures of each batch at once; a batch that lacks one of them is left out. */
+final class JointMaterial {
+    private final Material material;
+    private final List<Measure> measures;
+
+    private JointMaterial(Material material, List<Measure> measures) {
+        this.material = material;
+        this.measures = List.copyOf(measures);
+    }
+
+    static JointMaterial of(String attribute, Logbook logbook, List<Measure> measures) {
+        Map<String, Gathering.Reading> readings =
+                new LinkedHashMap<>(measures.get(0).readings());
+        readings.replaceAll((batch, reading) -> {
+            for (Measure measure : measures) {
+                Gathering.Reading other = measure.readings().getOrDefault(batch, Gathering.Reading.NONE);
+                if (!Double.isFinite(other.value())) {
+                    return new Gathering.Reading(Double.NaN, Double.NaN, other.whyMissing());
+                }
+            }
+            return reading;
+        });
+        return new JointMaterial(Gathering.of(attribute, logbook, readings), measures);
+    }
+
+    /** Returns the joined scores; their measure is the first. */
+    Material material() {
+        return material;
+    }
+
+    List<Measure> measures() {
+        return measures;
+    }
+
+    /** Returns one measure of each batch. */
+    double[] values(int measure) {
+        Map<String, Gathering.Reading> readings = measures.get(measure).readings();
+        return material.batches().stream()
+                .mapToDouble(batch -> readings.getOrDefault(batch.name(), Gathering.Reading.NONE)
+                        .value())
+                .toArray();
+    }
+
+    /** Returns the joined scores with one number per batch in place of the measure. */
+    Material with(double[] perBatch) {
+        return material.changed(batch -> batch.withMeasure(perBatch[batch.position()], Double.NaN));
+    }
+
+    /** Returns each batch's distance from the mean of its lot and probe period, one list per measure. */
+    List<double[]> within() {
+        List<double[]> within = new ArrayList<>();
+        for (int k = 0; k < measures.size(); k++) {
+            within.add(with(values(k)).within());
+        }
+        return within;
+    }
+
+    /** Returns the mean of one measure in each batch's lot and probe period, from the mean of all batches. */
+    double[] lotMeans(int measure) {
+        double[] values = values(measure);
+        Material with = with(values);
+        double[] within = with.within();
+        double center = with.center();
+        double[] means = new double[values.length];
+        for (int i = 0; i < means.length; i++) {
+            means[i] = values[i] - within[i] - center;
+        }
+        return means;
+    }
+}

@@ -1,0 +1,62 @@
+package parchment.evidence;
+
+import parchment.display.Showable;
+import parchment.stats.Interval;
+
+/**
+ * Holds one way in which a roast can differ from its neighbours, named by what gives way, and what went with it.
+ *
+ * @param name in two words, as in "added time"
+ * @param meaning what changes and what stays, in words
+ * @param stepWords the step it is told in, as in "10 s"
+ * @param fitted points per step, as fitted
+ * @param perStep points per step, corrected for the measures' errors where that matters
+ * @param interval of the told slope
+ * @param reliability how much of what it rests on is the batches' own and not error of measuring
+ * @param inflation by how much its variance grew because destination, development and early pace moved together
+ * @param triedSteps how many steps lie between the 10th and the 90th percentile of the batches, everything else held
+ * @param verdict suggestive at most: nobody drew the path by chance
+ * @param reason why, in words
+ */
+public record PathContrast(
+        String name,
+        String meaning,
+        String stepWords,
+        Slope fitted,
+        Slope perStep,
+        Interval interval,
+        Reliability reliability,
+        double inflation,
+        double triedSteps,
+        Verdict verdict,
+        String reason)
+        implements Showable {
+
+    /** Says whether this logbook can tell it from the others at all, whatever the answer. */
+    public Separation separation() {
+        return perStep.known()
+                        && !reliability.tooNarrow()
+                        && !reliability.tooLow()
+                        && inflation <= PathQuestion.MOST_INFLATION
+                ? Separation.SEPARATED
+                : Separation.NOT_SEPARATED;
+    }
+
+    /** Says whether a contrast can be told from the others. */
+    public enum Separation {
+        /** The batches differ in it while the rest stays. */
+        SEPARATED,
+        /** They hardly differ in it, or only together with the rest. */
+        NOT_SEPARATED
+    }
+
+    @Override
+    public String toString() {
+        String sentence = Wording.sentence(name) + ": " + verdict.words() + "; " + reason;
+        return perStep.known()
+                ? sentence + ". Per " + stepWords + " " + Wording.signed(perStep.estimate()) + " points ("
+                        + Wording.percent(interval.level()) + " interval " + Wording.signed(interval.lower()) + " to "
+                        + Wording.signed(interval.upper()) + ")."
+                : sentence + ".";
+    }
+}

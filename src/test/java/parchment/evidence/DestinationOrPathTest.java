@@ -1,0 +1,202 @@
+package parchment.evidence;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Path;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Random;
+import java.util.function.BiFunction;
+import java.util.function.ToDoubleFunction;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
+import parchment.logbook.Logbook;
+import parchment.quantity.TemperatureUnit;
+import parchment.quantity.Unit;
+
+/** Asks logbooks whose truth is known whether the destination or the path went with the score. */
+@Tag("holds-for-any")
+class DestinationOrPathTest {
+    /** A batch's three measures: what stands behind the score is one of them. */
+    private record Three(double drop, double development, double early) {}
+
+    /** Draws a logbook in which the score follows the drop temperature by 0.15 points per °C, and reads three measures off it. */
+    private static DestinationOrPath ask(
+            KnownTruth truth, long seed, double markError, BiFunction<Double, Random, Three> path) {
+        KnownTruth.Drawn drawn = truth.draw(seed);
+        Random random = new Random(seed + 77);
+        Map<String, Three> batches = new LinkedHashMap<>();
+        Map<String, double[][]> errors = new LinkedHashMap<>();
+        drawn.measure().readings().forEach((name, reading) -> {
+            Three true3 = path.apply(reading.value() - truth.center, random);
+            double late = markError * random.nextGaussian();
+            batches.put(name, new Three(true3.drop(), true3.development() - late, true3.early() + late));
+            double square = markError * markError;
+            errors.put(name, new double[][] {{0, 0, 0}, {0, square, -square}, {0, -square, square}});
+        });
+        List<Measure> measures = List.of(
+                measure("drop temperature", Unit.TEMPERATURE, batches, Three::drop),
+                measure("development time", Unit.SECONDS, batches, Three::development),
+                measure("first crack time", Unit.SECONDS.withNaturalStep(30), batches, Three::early));
+        Measure rates = measure(
+                "development rate",
+                Unit.RATE_OF_RISE,
+                batches,
+                three -> 60 * (three.drop() - 190) / three.development());
+        return new PathQuestion("sweetness", measures, rates, errors, EvidenceSettings.standard()).ask(drawn.logbook());
+    }
+
+    private static Measure measure(String name, Unit unit, Map<String, Three> batches, ToDoubleFunction<Three> value) {
+        Map<String, Gathering.Reading> readings = new LinkedHashMap<>();
+        batches.forEach(
+                (batch, three) -> readings.put(batch, new Gathering.Reading(value.applyAsDouble(three), Double.NaN)));
+        return new Measure(name, unit, TemperatureUnit.CELSIUS, readings);
+    }
+
+    private static KnownTruth truth() {
+        KnownTruth truth = new KnownTruth();
+        truth.measureError = 0;
+        return truth;
+    }
+
+    /** The drop temperature is what counts; development follows it in part. */
+    private static Three destination(double x, Random random) {
+        return new Three(205 + x, 90 + 4 * x + 12 * random.nextGaussian(), 540 + 25 * random.nextGaussian());
+    }
+
+    /** Development time is what counts, 1 s for each 0.2 °C of the truth; the drop follows it in part. */
+    private static Three path(double x, Random random) {
+        return new Three(205 + 0.7 * x + 2 * random.nextGaussian(), 90 + 5 * x, 540 + 25 * random.nextGaussian());
+    }
+
+    /** Both rise together, but for a little. */
+    private static Three together(double x, Random random) {
+        return new Three(205 + x, 90 + 5 * x + random.nextGaussian(), 540 + 25 * random.nextGaussian());
+    }
+
+    @Test
+    void findsTheDestinationWhereItCounted() {
+        int found = 0;
+        int held = 0;
+        for (long seed = 1; seed <= 10; seed++) {
+            DestinationOrPath asked = ask(truth(), seed, 0, DestinationOrPathTest::destination);
+            PathContrast finish = asked.contrast("faster finish");
+            found += finish.verdict() == Verdict.SUGGESTIVE && finish.perStep().estimate() > 0 ? 1 : 0;
+            held += asked.contrast("added time").interval().contains(0) ? 1 : 0;
+            assertTrue(finish.verdict() != Verdict.STRONG);
+        }
+        assertTrue(found >= 8, found + " of 10");
+        assertTrue(held >= 7, held + " of 10");
+    }
+
+    @Test
+    void findsThePathWhereItCounted() {
+        int found = 0;
+        for (long seed = 1; seed <= 10; seed++) {
+            DestinationOrPath asked = ask(truth(), seed, 0, DestinationOrPathTest::path);
+            PathContrast added = asked.contrast("added time");
+            // 0.15 points per °C of the truth, 5 s per °C: 0.3 points per 10 s.
+            found += added.interval().lower() > 0 && added.interval().contains(0.3) ? 1 : 0;
+        }
+        assertTrue(found >= 7, found + " of 10");
+    }
+
+    @Test
+    void cannotTellThemApartWhereTheyMovedTogether() {
+        int told = 0;
+        for (long seed = 1; seed <= 10; seed++) {
+            DestinationOrPath asked = ask(truth(), seed, 0, DestinationOrPathTest::together);
+            told += asked.contrast("added time").verdict() == Verdict.CANNOT_TELL ? 0 : 1;
+            told += asked.contrast("faster finish").verdict() == Verdict.CANNOT_TELL ? 0 : 1;
+            assertEquals(
+                    PathContrast.Separation.NOT_SEPARATED,
+                    asked.contrast("added time").separation());
+            assertTrue(asked.contrast("added time").inflation() > 10);
+            // What they did together can still be told.
+            assertEquals(
+                    PathContrast.Separation.SEPARATED,
+                    asked.contrast("later drop").separation());
+            assertTrue(asked.batchesThatWouldTell() > 0, asked.text());
+        }
+        assertEquals(0, told);
+    }
+
+    @Test
+    void saysSoWhereOneFollowsFromTheOther() {
+        DestinationOrPath asked =
+                ask(truth(), 1, 0, (x, random) -> new Three(205 + x, 90 + 5 * x, 540 + 25 * random.nextGaussian()));
+        assertEquals(Verdict.CANNOT_TELL, asked.contrast("added time").verdict());
+        assertTrue(asked.text().contains("follows from the others"), asked.text());
+        assertTrue(asked.svg().isPresent());
+    }
+
+    @Test
+    void theNamedPairsTakeApartWhatMovedTogether() {
+        DestinationOrPath asked = ask(truth(), 3, 0, DestinationOrPathTest::together);
+        String text = asked.text();
+        assertTrue(text.contains("batches in pairs"), text);
+        assertTrue(text.contains("drawn by chance"), text);
+        assertTrue(text.contains(EvidencePage.CAUTION), text);
+    }
+
+    @Test
+    void aLateMarkMovesTwoTimesAtOnceAndIsCorrectedFor() {
+        int held = 0;
+        int attenuated = 0;
+        KnownTruth truth = truth();
+        truth.days = 40;
+        for (long seed = 1; seed <= 16; seed++) {
+            PathContrast added =
+                    ask(truth, seed, 8, DestinationOrPathTest::path).contrast("added time");
+            assertTrue(added.reliability().value() < 0.9, added.reliability().toString());
+            held += added.interval().contains(0.3) ? 1 : 0;
+            attenuated += added.fitted().estimate() < added.perStep().estimate() ? 1 : 0;
+        }
+        assertTrue(held >= 11, held + " of 16 held by 90 % intervals");
+        assertTrue(attenuated >= 15, attenuated + " of 16");
+    }
+
+    @Test
+    void calendarBehindBothIsFoundOutByTheNextDay() {
+        KnownTruth truth = truth();
+        truth.days = 40;
+        truth.dayShareOfDrop = 0.7;
+        truth.nextDayInScore = 0.3;
+        truth.daySpread = 0.1;
+        DestinationOrPath asked = ask(truth, 6, 0, DestinationOrPathTest::destination);
+        assertTrue(
+                asked.contrasts().stream().noneMatch(contrast -> contrast.verdict() == Verdict.SUGGESTIVE),
+                asked.toString());
+    }
+
+    @Test
+    void sameLogbookGivesTheSameAnswer() {
+        assertEquals(
+                ask(truth(), 4, 0, DestinationOrPathTest::path).text(),
+                ask(truth(), 4, 0, DestinationOrPathTest::path).text());
+    }
+
+    @Test
+    void aSmallLogbookWithBlanksGetsSentences() {
+        Logbook hillside = Logbook.open(Path.of("..", "datasets", "hillside"));
+        DestinationOrPath asked = DestinationOrPath.of("sweetness", hillside);
+        assertEquals(5, asked.contrasts().size());
+        asked.contrasts().forEach(contrast -> assertEquals(Verdict.CANNOT_TELL, contrast.verdict()));
+        assertTrue(asked.text().contains("first crack start is missing;")
+                || asked.text().contains("is missing."));
+        assertFalse(asked.text().contains("°C"), asked.text());
+        assertFalse(asked.text().contains("NaN"), asked.text());
+    }
+
+    @Test
+    void saysWhichComparisonsThereAre() {
+        DestinationOrPath asked = ask(truth(), 1, 0, DestinationOrPathTest::path);
+        assertTrue(assertThrows(IllegalArgumentException.class, () -> asked.contrast("longer"))
+                .getMessage()
+                .contains("added time, swapped time"));
+    }
+}
