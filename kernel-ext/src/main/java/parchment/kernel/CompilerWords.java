@@ -196,8 +196,8 @@ final class CompilerWords {
         if (wanted.equals("';'")) {
             return "A semicolon (;) is missing here: it ends a statement.";
         }
-        return wanted.matches("'.'")
-                ? "A " + wanted.charAt(1) + " is missing here."
+        return wanted.matches("'.'( or '.')*")
+                ? "A " + wanted.replace("'", "") + " is missing here."
                 : "Here Java expected " + wanted + ".";
     }
 
