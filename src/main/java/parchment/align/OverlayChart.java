@@ -23,6 +23,10 @@ import parchment.stats.warp.Warp;
 /**
  * Lays the bean temperatures of many batches over each other on one clock.
  *
+ * <pre>{@code
+ * OverlayChart.of(logbook, Clock.SINCE_FIRST_CRACK_START)
+ * }</pre>
+ *
  * <p>On the clock of the bean temperature the picture turns: how long after charge each batch first reached a temperature. A batch
  * that lacks the mark its clock starts at is left out and counted. Readings that cleaning left out are not used, and gaps are not
  * bridged.

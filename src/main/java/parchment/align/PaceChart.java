@@ -19,6 +19,10 @@ import parchment.quantity.Unit;
 /**
  * Draws how fast many batches moved along the temperature: the rate of rise at each bean temperature after the turning point.
  *
+ * <pre>{@code
+ * PaceChart.of(logbook)
+ * }</pre>
+ *
  * <p>Along the clock a slow start shifts everything that follows; along the temperature the same stretch of the roast lies under the
  * same place of the axis, whenever it came. Each batch is a thin line; the median of all and the middle half stand over them, and one
  * batch is set off.

@@ -9,6 +9,12 @@ import parchment.display.ShownAs;
 /**
  * Stacks plots over one shared axis across, such as temperatures over the controls.
  *
+ * <pre>{@code
+ * var time = Axis.clock("time since charge");
+ * var gas = Line.of("gas", new double[] {0, 300, 600}, new double[] {70, 50, 30});
+ * Panels.stacked("Controls", List.of(Plot.of("Gas", time, Axis.number("gas", "%")).with(gas)))
+ * }</pre>
+ *
  * <p>The axis across is that of the first plot, and reaches over the numbers of all. The first plot's boundaries and spans run
  * through the panels below it without their words.
  */

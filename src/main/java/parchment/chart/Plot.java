@@ -9,6 +9,11 @@ import parchment.display.ShownAs;
 /**
  * Says what one picture shows: an axis across, an axis upwards, and the layers drawn over them.
  *
+ * <pre>{@code
+ * Plot.of("A made-up roast", Axis.clock("time since charge"), Axis.number("temperature", "°C"))
+ *         .with(Line.of("bean temperature", new double[] {0, 90, 600}, new double[] {180, 90, 205}))
+ * }</pre>
+ *
  * <p>Numbers are as the library keeps them; the axes show them in the reader's unit. A plot is a value: every {@code with...} returns
  * a copy. Defaults: 300 units high, no notes, and a general sentence where there is nothing to draw.
  *

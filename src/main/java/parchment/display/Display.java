@@ -7,7 +7,7 @@ import java.util.concurrent.atomic.AtomicReference;
  * Shows several values from one cell, where the cell's last line alone would show one.
  *
  * <pre>{@code
- * for (var batch : logbook.batches()) {
+ * for (var batch : logbook.batches().subList(0, 3)) {
  *     Display.show(BatchChart.of(batch));
  * }
  * }</pre>

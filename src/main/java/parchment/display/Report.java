@@ -11,10 +11,10 @@ import java.util.Optional;
  * <pre>{@code
  * Report.titled("Drop temperature and sweetness")
  *         .say("38 of 41 batches were cupped; 3 have no cupping and are left out.")
- *         .add(table)
+ *         .add(PhaseTable.of(logbook))
  *         .heading("What it was confounded with")
  *         .say("The drop temperature rose with the season.")
- *         .add(chart);
+ *         .add(CalendarStrip.of(logbook))
  * }</pre>
  *
  * <p>A report is a value: every method returns a copy with one more part.

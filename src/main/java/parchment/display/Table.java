@@ -13,6 +13,10 @@ import parchment.quantity.Unit;
 /**
  * Shows rows under headings with units, as text and as HTML.
  *
+ * <pre>{@code
+ * Table.titled("Batches").withText("batch", logbook.batches(), Batch::name)
+ * }</pre>
+ *
  * <p>A missing value prints as "missing", or as a dash that a note explains. The first column of words names the row. Of a long
  * table the first rows are shown and the rest is folded away; a note at the foot says what was used and left out.
  *

@@ -6,6 +6,10 @@ import java.util.OptionalDouble;
 /**
  * Holds what is fixed before the scores are looked at.
  *
+ * <pre>{@code
+ * Evidence.of("sweetness", dropTemperature(), logbook, EvidenceSettings.standard().withSmallestDifference(0.5))
+ * }</pre>
+ *
  * <p>The defaults are: 90 % intervals; the smallest difference that matters is the spread of one cupper's scores from cup to cup, as
  * the logbook shows it; roast days are left out in 5 parts; seed 1.
  */

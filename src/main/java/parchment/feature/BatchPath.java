@@ -23,6 +23,10 @@ import parchment.quantity.TemperatureUnit;
 /**
  * Holds everything features read of one batch, worked out once: marks, smoothed curves, control steps, its place in the day.
  *
+ * <pre>{@code
+ * BatchPath.of(logbook.lastWithCurve()).rateAtTemperature(150)
+ * }</pre>
+ *
  * <p>All times are in seconds since charge, temperatures in °C, rates in °C/min.
  */
 public final class BatchPath {

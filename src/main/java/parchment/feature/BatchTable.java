@@ -17,6 +17,10 @@ import parchment.quantity.TemperatureUnit;
 /**
  * Holds the features of every batch of a logbook: numbers, standard errors, and for every missing number the reason.
  *
+ * <pre>{@code
+ * BatchTable.of(logbook, dropTemperature(), developmentTime())
+ * }</pre>
+ *
  * <p>Rows are in the logbook's order. Missing values stay missing. All numbers are as the library keeps them (°C, s, kg, °C/min, shares
  * from 0 to 1); only the page shows them in the reader's unit.
  */

@@ -8,6 +8,10 @@ import parchment.logbook.LogbookException;
 /**
  * Offers the features that are built in; each method returns one. Their definitions, units and needs are in {@link #all()}.
  *
+ * <pre>{@code
+ * BatchTable.of(logbook, dropTemperature(), secondsBetween(150, 190))
+ * }</pre>
+ *
  * <p>None of the temperatures is a property of the beans alone: a probe reads late, and a small batch covers it less.
  */
 public final class Features {

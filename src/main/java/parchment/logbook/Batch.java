@@ -17,6 +17,10 @@ import parchment.quantity.TemperatureUnit;
 /**
  * Holds one roast as it was written down and logged.
  *
+ * <pre>{@code
+ * logbook.lastWithCurve().lot()
+ * }</pre>
+ *
  * <p>Nothing here is computed: what a curve says of the batch is found in the rooms above this one. Curves keep the logger's own
  * clock turned into seconds; {@link #writtenMark} is on the roaster's clock, since charge.
  */

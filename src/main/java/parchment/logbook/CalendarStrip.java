@@ -24,6 +24,10 @@ import parchment.display.ShownAs;
 /**
  * Draws a logbook on the calendar: one row per lot with a stroke for each batch, then the cuppings and the work on the machines.
  *
+ * <pre>{@code
+ * CalendarStrip.of(logbook)
+ * }</pre>
+ *
  * <p>It shows at a glance what moved with the season: which lots were never roasted side by side, and which lie on different sides of a
  * change of probe. Batches without a date are left out and counted.
  */

@@ -20,6 +20,11 @@ import parchment.quantity.TemperatureUnit;
 /**
  * Holds an opened collection of batches, lots and cuppings.
  *
+ * <pre>{@code
+ * var mine = Logbook.open();          // the logbook that the session was started with
+ * mine.ofLot(mine.lots().get(0).name())
+ * }</pre>
+ *
  * <p>Batches are in the order they were roasted; those without a date come last, by name. A filtered logbook keeps its lots,
  * machines and upkeep, and drops the scores of the batches that were left out.
  */

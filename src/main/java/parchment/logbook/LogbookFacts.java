@@ -16,6 +16,10 @@ import parchment.quantity.Elapsed;
  * Works out what follows from the dates of a logbook and is never asked for: which batch of the day, how long the machine stood empty
  * before, how old the green coffee was, how long the coffee rested before the cupping.
  *
+ * <pre>{@code
+ * LogbookFacts.of(logbook).batchOfTheDay(logbook.lastWithCurve())
+ * }</pre>
+ *
  * <p>A day is a calendar day of the logbook's time zone. A batch whose time is exactly midnight was written without a time of day: it
  * counts in the order of its row, and no time between it and its neighbours is told. The batches that a filter left out of a logbook
  * still count, for they heated the machine all the same.

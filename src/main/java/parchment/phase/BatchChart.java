@@ -26,6 +26,10 @@ import parchment.quantity.Unit;
 /**
  * Draws one batch: its temperatures from charge to drop, its controls in panels below, its marks and its phases.
  *
+ * <pre>{@code
+ * BatchChart.of(logbook.lastWithCurve())
+ * }</pre>
+ *
  * <p>Marks stand in words with their standard error in seconds. Readings that cleaning left out are not drawn, and a gap in the
  * readings is a gap in the line. The rate of rise is not here: it has its own picture along the temperature, the pace chart.
  */

@@ -16,6 +16,10 @@ import parchment.quantity.Elapsed;
 /**
  * Says how exactly written marks are to be taken: how late or early a mark may be written, and what each roaster rounds it to.
  *
+ * <pre>{@code
+ * MarkHabit.of(logbook)
+ * }</pre>
+ *
  * <p>The standard error of a written mark is made of two parts. The first is the reaction: common practice, no source, standard errors
  * of 2 s for charge and drop (the roaster does it), 5 s for the start of first crack (it is heard, but one pop is not the crack),
  * 10 s for its end and for second crack (they fade in and out) and 10 s for yellowing (a colour that turns slowly). The second is the

@@ -12,7 +12,13 @@ import parchment.logbook.MarkKind;
 import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
 
-/** Shows the marks and phases of every batch of a logbook, one row per batch. */
+/**
+ * Shows the marks and phases of every batch of a logbook, one row per batch.
+ *
+ * <pre>{@code
+ * PhaseTable.of(logbook)
+ * }</pre>
+ */
 public final class PhaseTable implements ShownAs {
     private final String name;
     private final TemperatureUnit reader;

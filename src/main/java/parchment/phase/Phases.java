@@ -21,6 +21,10 @@ import parchment.logbook.Quantity;
 /**
  * Holds the marks and phases of one batch, on one clock that starts at charge.
  *
+ * <pre>{@code
+ * Phases.of(logbook.lastWithCurve())
+ * }</pre>
+ *
  * <p>Nothing is made up: a mark that nobody wrote and that does not show on the curve is missing, and so is each phase that needs it.
  * A written mark that contradicts another or the curve is questioned in words and kept.
  */

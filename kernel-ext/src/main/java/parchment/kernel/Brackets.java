@@ -21,6 +21,22 @@ final class Brackets {
         return open(source).size();
     }
 
+    /** Returns where the bracket of the innermost call is whose arguments the end is among; -1 if it is among none. */
+    static int innermostCall(String source) {
+        for (Open open : open(source)) {
+            if (open.closing().equals("}")) {
+                return -1;
+            }
+            String before = source.substring(0, open.offset()).stripTrailing();
+            if (open.closing().equals(")")
+                    && !before.isEmpty()
+                    && (Character.isJavaIdentifierPart(before.charAt(before.length() - 1)) || before.endsWith(">"))) {
+                return open.offset();
+            }
+        }
+        return -1;
+    }
+
     private static Deque<Open> open(String source) {
         Deque<Open> open = new ArrayDeque<>();
         int i = 0;

@@ -7,7 +7,9 @@ import java.lang.reflect.Modifier;
 import java.util.Arrays;
 import java.util.HashMap;
 import java.util.Map;
+import java.util.Objects;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import jdk.jshell.execution.DirectExecutionControl;
 import jdk.jshell.spi.ExecutionControl;
 import jdk.jshell.spi.ExecutionControlProvider;
@@ -109,6 +111,27 @@ final class CellControl extends DirectExecutionControl {
     /** Returns which class holds each variable of the session now, by the variable's name. */
     Map<String, Class<?>> holders() {
         return Map.copyOf(holders);
+    }
+
+    /** Returns what a variable of the session holds; null also where there is no such variable. */
+    @Nullable
+    Object valueOf(String variable) {
+        Class<?> holder = holders.get(variable);
+        if (holder == null) {
+            return null;
+        }
+        try {
+            Field field = holder.getDeclaredField(variable);
+            field.setAccessible(true);
+            return field.get(null);
+        } catch (ReflectiveOperationException | RuntimeException | LinkageError e) {
+            return null; // It cannot be looked into; what else is known of it is told.
+        }
+    }
+
+    /** Returns what the variables of the session hold, in no order. */
+    Stream<?> values() {
+        return holders.keySet().stream().map(this::valueOf).filter(Objects::nonNull);
     }
 
     /** Returns the thread that is inside code of a cell now, or null. */

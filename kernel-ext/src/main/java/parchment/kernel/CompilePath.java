@@ -32,6 +32,11 @@ final class CompilePath {
         return jars.stream().map(Path::toString).collect(Collectors.joining(File.pathSeparator));
     }
 
+    /** Returns what cells are compiled against now. */
+    String now() {
+        return whole ? System.getProperty("java.class.path") : first();
+    }
+
     /** Adds the rest if the errors can come of its lack; returns whether compiling again may help. */
     boolean widenFor(List<Diag> errors, JShell shell) {
         if (whole || errors.stream().noneMatch(CompilePath::isLack)) {

@@ -97,13 +97,13 @@ public final class Evaluator implements AutoCloseable {
     /** Returns what could be written at the cursor, as {@link Completions} says. */
     public synchronized Completions complete(String code, int cursor) {
         session.importRest();
-        return Completions.at(session.analysis(), code, cursor);
+        return Completions.at(session.analysis(), session.control()::values, code, cursor);
     }
 
-    /** Returns the signatures and, where known, the documentation of what stands at the cursor. */
+    /** Returns what is known of the name at the cursor, as {@link Inspection} says; null if it names nothing. */
     public synchronized @Nullable Shown inspect(String code, int cursor) {
         session.importRest();
-        return Inspection.at(session.analysis(), code, cursor);
+        return Inspection.at(session, code, cursor);
     }
 
     /** Tells whether a cell could run as it stands, for consoles that run on the Enter key. */

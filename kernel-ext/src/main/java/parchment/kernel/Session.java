@@ -84,6 +84,15 @@ final class Session {
         return shell.unresolvedDependencies(snippet).toList();
     }
 
+    JShell shell() {
+        return shell;
+    }
+
+    /** Returns what cells are compiled against now. */
+    String classPath() {
+        return compilePath.now();
+    }
+
     CellControl control() {
         return control;
     }
