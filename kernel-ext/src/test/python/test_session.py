@@ -151,6 +151,50 @@ class Session(unittest.TestCase):
         self.assertIn("floor(", reply["content"]["matches"])
         self.assertEqual(code[reply["content"]["cursor_start"] : reply["content"]["cursor_end"]], "flo")
 
+    def ask(self, kind, message):
+        while True:
+            reply = self.client.get_shell_msg(timeout=PATIENCE)
+            if reply["parent_header"].get("msg_id") == message:
+                self.assertEqual(reply["header"]["msg_type"], kind)
+                return reply["content"]
+
+    def inspected(self, code, cursor=None):
+        return self.ask("inspect_reply", self.client.inspect(code, len(code) if cursor is None else cursor))
+
+    def test_shift_tab_shows_the_meaning_the_units_and_an_example(self):
+        code = 'var cup = "\U0001F600"; Evidence.of("sweetness", dropTemperature(), null)'
+        reply = self.inspected(code, code.index("dropTemperature") + 4)
+        self.assertTrue(reply["found"])
+        text = reply["data"]["text/plain"]
+        self.assertTrue(text.startswith("Feature Features.dropTemperature()"), text)
+        self.assertIn("unit: \u00b0C", text)
+        self.assertIn("BatchTable.of(logbook, dropTemperature())", text)
+        self.assertIn("<dt><code>unit</code></dt><dd>\u00b0C</dd>", reply["data"]["text/html"])
+
+    def test_shift_tab_inside_a_call_shows_the_call(self):
+        reply = self.inspected('Evidence.of("sweetness", ')
+        text = reply["data"]["text/plain"]
+        self.assertTrue(text.startswith("Evidence Evidence.of(String attribute, Feature feature, Logbook logbook)"), text)
+        self.assertIn("Fails with:", text)
+
+    def test_shift_tab_on_nothing_finds_nothing(self):
+        for code in ("noSuchName", "// dropTemperature", "", "x.y.z("):
+            reply = self.inspected(code)
+            self.assertEqual((reply["status"], reply["found"], reply["data"]), ("ok", False, {}), code)
+
+    def test_a_shift_tab_takes_less_than_a_blink_once_warm(self):
+        code = 'Evidence.of("sweetness", dropTemperature(), null)'
+        times = []
+        for _ in range(9):
+            start = time.time()
+            self.inspected(code, 10)
+            times.append(time.time() - start)
+        self.assertLess(min(times), 0.3)
+
+    def test_completion_offers_ours_first(self):
+        reply = self.ask("complete_reply", self.client.complete("dropT"))
+        self.assertEqual(reply["matches"], ["dropTemperature()", "dropTime()"])
+
     def test_a_picture_comes_as_html_and_as_svg(self):
         _, outputs = self.run_cell(
             "record Dot(int r) implements Showable {\n"

@@ -15,8 +15,8 @@ import parchment.display.Showable;
  * Shows a kind of chart that {@link Plot} does not draw, made by the reader with the XChart library: a histogram, a box plot, a heat map.
  *
  * <pre>{@code
- * var chart = new CategoryChartBuilder().title("Drop temperatures").xAxisTitle("drop temperature (°C)").yAxisTitle("batches").build();
- * chart.addSeries("batches", from, counts);
+ * var chart = new org.knowm.xchart.CategoryChartBuilder().title("Batches by lot").yAxisTitle("batches").build();
+ * chart.addSeries("batches", List.of("first lot", "second lot"), List.of(120, 96));
  * OtherChart.of(chart)
  * }</pre>
  *

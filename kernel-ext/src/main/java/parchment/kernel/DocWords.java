@@ -178,7 +178,8 @@ final class DocWords {
 
     private void endBlock() {
         if (verbatim) {
-            String lines = code.toString().stripIndent().strip();
+            // A comment has a blank after the star of each line; that of the first is gone already.
+            String lines = code.toString().strip().replace("\n ", "\n");
             if (!lines.isEmpty()) {
                 blocks.add(new DocPage.Code(lines));
             }

@@ -60,6 +60,7 @@ final class Rehearsal {
         }
         ask(shell, MessageType.COMPLETE_REQUEST, new CompleteRequest("Temperature.", 12));
         ask(shell, MessageType.INSPECT_REQUEST, new InspectRequest("Math.max", 8, 0));
+        ask(shell, MessageType.INSPECT_REQUEST, new InspectRequest("Temperature.of", 14, 0));
         ask(shell, MessageType.IS_COMPLETE_REQUEST, new IsCompleteRequest("1 + 1"));
         ask(shell, MessageType.SHUTDOWN_REQUEST, ShutdownRequest.SHUTDOWN);
         kernel.join();
