@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Set;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -43,10 +44,8 @@ class CompletionsTest {
     @Test
     void offersTheConstantsOfAKind() {
         List<String> matches = after("Clock.");
-        assertEquals(
-                List.of("BY_BEAN_TEMPERATURE", "SINCE_CHARGE", "SINCE_FIRST_CRACK_START", "SINCE_YELLOWING"),
-                matches.subList(0, 4));
-        assertTrue(matches.indexOf("class") > matches.indexOf("values()"), matches.toString());
+        assertTrue(matches.containsAll(List.of("BY_BEAN_TEMPERATURE", "SINCE_CHARGE", "valueOf(")), matches.toString());
+        assertEquals(Set.of("class", "EnumDesc"), Set.copyOf(matches.subList(matches.indexOf("values()") + 1, matches.size())));
     }
 
     @Test
