@@ -16,12 +16,9 @@ import java.util.Optional;
  * print, a still picture takes its place. Nothing here knows what the things are:
  *
  * <pre>{@code
- * LinkedViews.of("Ships", "ship", names)
- *         .withGroup("harbour", harbours)
- *         .withNumber(LinkedNumber.of("length", "m", 1, lengths))
- *         .withPaths(LinkedPaths.titled("Tide", time, height).withPath(hours, metres))
- *         .withStill(chart)
- *         .withCode("var chosen = fleet.only(", ");");
+ * LinkedViews.of("Ships", "ship", List.of("Anna", "Berta"))
+ *         .withGroup("harbour", List.of("north", "south"))
+ *         .withNumber(LinkedNumber.of("length", "m", 1, new double[] {12.5, 31}))
  * }</pre>
  */
 public final class LinkedViews implements Showable {
