@@ -37,12 +37,16 @@ final class Inspection {
         NameAtCursor read = NameAtCursor.read(unit, name, session.classPath());
         List<Element> meanings = read.meanings();
         if (!meanings.isEmpty() && !Documents.isJavas(meanings.get(0))) {
-            return new Documents(read, session.control()::valueOf).page(meanings).shown();
+            return new Documents(read, session.control()::valueOf)
+                    .page(meanings)
+                    .shown();
         }
         return javas(session.analysis(), code, place.end())
                 .or(() -> meanings.isEmpty()
                         ? Optional.empty()
-                        : Optional.of(new Documents(read, session.control()::valueOf).page(meanings).shown()))
+                        : Optional.of(new Documents(read, session.control()::valueOf)
+                                .page(meanings)
+                                .shown()))
                 .orElse(null);
     }
 

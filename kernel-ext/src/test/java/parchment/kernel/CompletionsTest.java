@@ -45,7 +45,9 @@ class CompletionsTest {
     void offersTheConstantsOfAKind() {
         List<String> matches = after("Clock.");
         assertTrue(matches.containsAll(List.of("BY_BEAN_TEMPERATURE", "SINCE_CHARGE", "valueOf(")), matches.toString());
-        assertEquals(Set.of("class", "EnumDesc"), Set.copyOf(matches.subList(matches.indexOf("values()") + 1, matches.size())));
+        assertEquals(
+                Set.of("class", "EnumDesc"),
+                Set.copyOf(matches.subList(matches.indexOf("values()") + 1, matches.size())));
     }
 
     @Test
