@@ -250,7 +250,7 @@ final class HabitModel {
                 return factor;
             }
         }
-        double degrees = isLearnt() ? Math.max(2, days() - 2) : 30;
+        double degrees = isLearnt() ? Math.max(2, days() - 2) : 1e6;
         Estimate one = new Estimate("", 0, 1, degrees);
         return one.interval(level).upper() * (isLearnt() ? widening : 1);
     }

@@ -43,7 +43,7 @@ public final class LearntHabit implements Showable {
     /** A curve slower than this at a mark is called flat, °C/min; common practice, no source. */
     static final double FLAT_RATE = 2;
 
-    private static final double NORMAL_90 = 1.6449;
+    static final double NORMAL_90 = 1.6449;
 
     private final String name;
     private final TemperatureUnit reader;
@@ -117,6 +117,8 @@ public final class LearntHabit implements Showable {
         HabitModel model = model(kind);
         MarkPrediction.Basis basis = model.isLearnt() ? MarkPrediction.Basis.HABIT : MarkPrediction.Basis.ASSUMED;
         Forecast expected = model.expected(row);
+        // The error that a normal one would need for the same 9 in 10, so that the calibration is in it.
+        double celsiusError = model.factor(row, 0.9) * expected.standardDeviation() / NORMAL_90;
         MarkPrediction.Passing nothing = new MarkPrediction.Passing(Double.NaN, Double.NaN);
         if (row.climb().isEmpty()) {
             return new MarkPrediction(
@@ -128,7 +130,7 @@ public final class LearntHabit implements Showable {
                     nothing,
                     nothing,
                     expected.value(),
-                    expected.standardDeviation(),
+                    celsiusError,
                     MarkPrediction.Shape.NO_CURVE);
         }
         Climb climb = row.climb().get();
@@ -139,7 +141,6 @@ public final class LearntHabit implements Showable {
         MarkPrediction.Shape shape = !reached
                 ? MarkPrediction.Shape.NEVER_REACHED
                 : isFlat(climb, at, expected, most) ? MarkPrediction.Shape.FLAT : MarkPrediction.Shape.RISING;
-        // The error that a normal one would need for the same 9 in 10, so that the calibration is in it.
         double error = (most.to() - most.from()) / (2 * NORMAL_90);
         return new MarkPrediction(
                 row.name(),
@@ -150,7 +151,7 @@ public final class LearntHabit implements Showable {
                 half,
                 most,
                 expected.value(),
-                expected.standardDeviation(),
+                celsiusError,
                 shape);
     }
 

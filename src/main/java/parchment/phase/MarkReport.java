@@ -29,8 +29,8 @@ import parchment.stats.Robust;
  * }</pre>
  */
 public final class MarkReport implements Showable {
-    /** A mark this many calibrated 9-in-10 half-widths off is questioned: about four standard deviations of a normal error. */
-    private static final double QUESTIONED = 2.4;
+    /** A mark this many calibrated 9-in-10 half-widths off is questioned: 3.6 standard deviations of a normal error, once in 3,000. */
+    private static final double QUESTIONED = 2.2;
 
     /**
      * Holds one written mark beside what the other days foretold.
@@ -52,8 +52,12 @@ public final class MarkReport implements Showable {
         }
 
         boolean isQuestioned() {
-            double reach = prediction.most().contains(writtenSeconds) ? 0 : Math.abs(celsiusOff());
-            return reach > QUESTIONED * 1.645 * prediction.temperatureStandardError();
+            if (prediction.most().contains(writtenSeconds)) {
+                return false;
+            }
+            return Double.isNaN(celsiusOff())
+                    || Math.abs(celsiusOff())
+                            > QUESTIONED * LearntHabit.NORMAL_90 * prediction.temperatureStandardError();
         }
     }
 
