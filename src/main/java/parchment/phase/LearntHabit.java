@@ -27,10 +27,9 @@ import parchment.stats.NewGroupForecast.Forecast;
  * and a true effect of the rate all show in the same way.
  *
  * <pre>{@code
- * var habit = LearntHabit.of(logbook);
- * habit                                                  // how many marks it rests on, and where they lie
- * habit.predict(batch, MarkKind.YELLOWING)               // when this roaster would have written it
- * habit.withPredictions(batch)                           // marks and phases, the missing marks filled in and marked so
+ * var habit = LearntHabit.of(logbook);                                   // how many marks it rests on, and where they lie
+ * habit.predict(logbook.lastWithCurve(), MarkKind.YELLOWING)             // when this roaster would have written it
+ * habit.withPredictions(logbook.lastWithCurve())                         // the missing marks filled in and marked so
  * }</pre>
  *
  * @see parchment.stats.LinearMixedModel
