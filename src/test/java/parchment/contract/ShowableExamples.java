@@ -1,0 +1,174 @@
+package parchment.contract;
+
+import java.lang.reflect.Method;
+import java.lang.reflect.Modifier;
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.Deque;
+import java.util.HashMap;
+import java.util.IdentityHashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.function.Function;
+import org.knowm.xchart.CategoryChartBuilder;
+import parchment.align.Clock;
+import parchment.align.OverlayChart;
+import parchment.align.PaceChart;
+import parchment.chart.Axis;
+import parchment.chart.Line;
+import parchment.chart.OtherChart;
+import parchment.chart.Panels;
+import parchment.chart.Plot;
+import parchment.curve.CleanCurve;
+import parchment.curve.ControlSteps;
+import parchment.curve.Curve;
+import parchment.curve.RateOfRise;
+import parchment.display.Report;
+import parchment.display.Showable;
+import parchment.display.Table;
+import parchment.evidence.Evidence;
+import parchment.evidence.Screen;
+import parchment.feature.BatchTable;
+import parchment.feature.Features;
+import parchment.logbook.CalendarStrip;
+import parchment.logbook.Logbook;
+import parchment.phase.BatchChart;
+import parchment.phase.MarkHabit;
+import parchment.phase.PhaseTable;
+import parchment.phase.Phases;
+import parchment.virtual.VirtualRoastery;
+
+/**
+ * The results that stand for all results. Add a line to {@link #ROOTS} for a new public result: how it is made from a logbook. What can
+ * be had from a result through methods without arguments is found from there.
+ */
+final class ShowableExamples {
+    /** By name, so that a failure says which; made once each, from the logbook of a {@link HostileLogbook}. */
+    static final Map<String, Function<Logbook, Object>> ROOTS = new LinkedHashMap<>();
+
+    static {
+        ROOTS.put("Logbook", logbook -> logbook);
+        ROOTS.put("CalendarStrip", CalendarStrip::of);
+        ROOTS.put("MarkHabit", MarkHabit::of);
+        ROOTS.put("PhaseTable", PhaseTable::of);
+        ROOTS.put("Phases", logbook -> Phases.of(logbook.batches().get(3)));
+        ROOTS.put("BatchChart", logbook -> BatchChart.of(logbook.batches().get(3)));
+        ROOTS.put("OverlayChart", logbook -> OverlayChart.of(logbook, Clock.SINCE_CHARGE));
+        ROOTS.put("PaceChart", PaceChart::of);
+        ROOTS.put("BatchTable", logbook -> BatchTable.of(logbook, Features.dropTemperature()));
+        ROOTS.put("FeatureList", logbook -> Features.all());
+        ROOTS.put("Evidence", logbook -> {
+            Evidence evidence = Evidence.of(HostileLogbook.ATTRIBUTE, Features.dropTemperature(), logbook);
+            return List.of(evidence, evidence.at(205));
+        });
+        ROOTS.put("Screen", Screen::of);
+        ROOTS.put("CleanCurve", logbook -> CleanCurve.of(curve(logbook)));
+        ROOTS.put("RateOfRise", logbook -> RateOfRise.of(curve(logbook)));
+        ROOTS.put("ControlSteps", logbook -> ControlSteps.of(curve(logbook)));
+        ROOTS.put("Table", logbook -> Table.titled("<b>").withText("<b>", List.of("<b>"), word -> word));
+        ROOTS.put(
+                "Report",
+                logbook -> Report.titled("<b>").say("<b>").caution("<b>").add(logbook));
+        ROOTS.put("Plot", logbook -> plot());
+        ROOTS.put("Panels", logbook -> Panels.stacked("<b>", List.of(plot())));
+        ROOTS.put("OtherChart", logbook -> {
+            var chart =
+                    new CategoryChartBuilder().title("<b>").xAxisTitle("<b>").build();
+            chart.addSeries("<b>", List.of(1, 2), List.of(3, 4));
+            return OtherChart.of(chart);
+        });
+        ROOTS.put(
+                "VirtualLogbook",
+                logbook -> VirtualRoastery.hillside().withBatches(4).run());
+        NumericExamples.addTo(ROOTS);
+    }
+
+    /** At most so many of one class are looked at, and so many members of a list. */
+    private static final int OF_EACH = 4;
+
+    private ShowableExamples() {}
+
+    private static Plot plot() {
+        return Plot.of("<script>alert(1)</script>", Axis.number("<b>", "°C"), Axis.number("\"><img>", "s"))
+                .with(Line.of("]]><b>", new double[] {1, 2, 3}, new double[] {1, 4, 2}))
+                .withNote("<b>");
+    }
+
+    private static Curve curve(Logbook logbook) {
+        return logbook.batches().get(3).beanTemperature().orElseThrow();
+    }
+
+    /** Returns every result found, with the way to it, as in "Evidence.facts". */
+    static Map<Showable, String> found(Logbook logbook) {
+        Map<Object, String> seen = new IdentityHashMap<>();
+        Map<Class<?>, Integer> counted = new HashMap<>();
+        Deque<Object> open = new ArrayDeque<>();
+        Map<Showable, String> found = new IdentityHashMap<>();
+        ROOTS.forEach((name, make) -> {
+            for (Object root : flat(make.apply(logbook))) {
+                seen.put(root, name);
+                open.add(root);
+            }
+        });
+        while (!open.isEmpty()) {
+            Object value = open.remove();
+            String way = String.valueOf(seen.get(value));
+            if (value instanceof Showable showable) {
+                found.put(showable, way);
+            }
+            members(value).forEach((name, member) -> {
+                if (!seen.containsKey(member) && counted.merge(member.getClass(), 1, Integer::sum) <= OF_EACH) {
+                    seen.put(member, way + "." + name);
+                    open.add(member);
+                }
+            });
+        }
+        return found;
+    }
+
+    private static Map<String, Object> members(Object value) {
+        Map<String, Object> members = new LinkedHashMap<>();
+        for (Method method : value.getClass().getMethods()) {
+            if (method.getParameterCount() == 0
+                    && !Modifier.isStatic(method.getModifiers())
+                    && Modifier.isPublic(method.getDeclaringClass().getModifiers())
+                    && method.getDeclaringClass().getName().startsWith("parchment.")
+                    && !Set.of("shownAs", "iterator", "hashCode").contains(method.getName())) {
+                try {
+                    int i = 0;
+                    for (Object member : flat(method.invoke(value))) {
+                        members.put(method.getName() + (i++ == 0 ? "" : "[" + i + "]"), member);
+                    }
+                } catch (ReflectiveOperationException e) {
+                    // A question that this value cannot answer, such as a peak where there is none, says so by
+                    // throwing.
+                    continue;
+                }
+            }
+        }
+        return members;
+    }
+
+    private static List<Object> flat(Object value) {
+        List<Object> flat = new ArrayList<>();
+        if (value instanceof Optional<?> optional) {
+            optional.ifPresent(inner -> flat.addAll(flat(inner)));
+        } else if (value instanceof Collection<?> collection) {
+            collection.stream().limit(OF_EACH).forEach(inner -> flat.addAll(flat(inner)));
+        } else if (value != null && value.getClass().getName().startsWith("parchment.")) {
+            flat.add(value);
+        }
+        return flat;
+    }
+
+    static Set<String> classesOf(Set<Showable> found) {
+        Set<String> names = new TreeSet<>();
+        found.forEach(value -> names.add(value.getClass().getName()));
+        return names;
+    }
+}
