@@ -9,6 +9,7 @@ import parchment.logbook.Logbook;
 import parchment.stats.AddedFeatures;
 import parchment.stats.Autocovariance;
 import parchment.stats.CubicCurve;
+import parchment.stats.ElasticNet;
 import parchment.stats.Estimate;
 import parchment.stats.Fieller;
 import parchment.stats.GroupBootstrap;
@@ -23,12 +24,19 @@ import parchment.stats.LinearModel;
 import parchment.stats.LocalRegression;
 import parchment.stats.MeasurementError;
 import parchment.stats.MixedDesign;
+import parchment.stats.PartialLeastSquares;
 import parchment.stats.PenalizedSpline;
 import parchment.stats.Permutation;
 import parchment.stats.PermutationTest;
 import parchment.stats.QuadraticPeak;
 import parchment.stats.RandomTerm;
 import parchment.stats.SplineBasis;
+import parchment.stats.process.CusumChart;
+import parchment.stats.process.EwmaChart;
+import parchment.stats.process.IndividualsChart;
+import parchment.stats.process.LevelChanges;
+import parchment.stats.process.PenalizedChanges;
+import parchment.stats.process.RunLength;
 
 /** Results of the numerics, on random numbers with a fixed seed. */
 final class NumericExamples {
@@ -79,6 +87,17 @@ final class NumericExamples {
         roots.put(
                 "QuadraticPeak",
                 logbook -> QuadraticPeak.of(0.1, -0.2, new double[][] {{0.01, 0}, {0, 0.01}}, 20, 0.9, 5, tried));
+        roots.put("ElasticNet", logbook -> ElasticNet.fit(List.of("x"), List.of(x), y, 0.5, 0.1));
+        roots.put("PartialLeastSquares", logbook -> PartialLeastSquares.fit(List.of("x"), List.of(x), y, 1));
+        roots.put(
+                "HeldOutErrors",
+                logbook -> PartialLeastSquares.heldOut(List.of("x"), List.of(x), y, 1, GroupedFolds.of(day, 4, 1)));
+        roots.put("IndividualsChart", logbook -> IndividualsChart.of(y));
+        roots.put("EwmaChart", logbook -> EwmaChart.of(y, 1.0 / 3, 1));
+        roots.put("CusumChart", logbook -> CusumChart.of(y, 1.0 / 3, 1));
+        roots.put("LevelChanges", logbook -> LevelChanges.exact(y, 3, 3));
+        roots.put("PenalizedChanges", logbook -> PenalizedChanges.of(y, 3, 2));
+        roots.put("RunLength", logbook -> RunLength.ofIndividuals(3));
         roots.put("SplineBasis", logbook -> SplineBasis.of(0, 13, 8));
     }
 }
