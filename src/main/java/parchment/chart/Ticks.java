@@ -8,6 +8,8 @@ import parchment.quantity.Elapsed;
 
 /** Finds round positions along an axis, and how they are written. Positions are shown numbers, not kept ones. */
 record Ticks(List<Double> at, List<String> labels) {
+    private static final int MOST_DECIMALS = 6;
+
     private static final double[] CLOCK_STEPS = {
         1, 2, 5, 10, 15, 30, 60, 120, 180, 300, 600, 900, 1800, 3600, 7200, 14400, 28800, 86400
     };
@@ -56,6 +58,8 @@ record Ticks(List<Double> at, List<String> labels) {
         int decimals = Math.max(0, (int) -Math.floor(Math.log10(step) + 1e-9));
         // A step of 2.5 needs one decimal more than its size tells.
         decimals += Math.abs(step * Math.pow(10, decimals) - Math.rint(step * Math.pow(10, decimals))) > 1e-6 ? 1 : 0;
+        // A reach this small is what is left of rounding, not of a measurement.
+        decimals = Math.min(decimals, MOST_DECIMALS);
         List<Double> at = multiples(low, high, step);
         List<String> labels = new ArrayList<>();
         for (double tick : at) {

@@ -62,7 +62,9 @@ public final class Fragments {
         for (int i = 0; i < all.getLength(); i++) {
             Element one = (Element) all.item(i);
             String style = one.getTagName().equals("style") ? one.getTextContent() : one.getAttribute("style");
-            assertFalse(WHITE_GROUND.matcher(style).find(), from + ": a ground of its own, which a dark page is not");
+            // Where a rule brings its ink too, a white ground does no harm.
+            String plain = style.replaceAll("\\{[^{}]*(?<![-\\w])color\\s*:[^{}]*\\}", "{}");
+            assertFalse(WHITE_GROUND.matcher(plain).find(), from + ": a ground of its own, which a dark page is not");
         }
         return page;
     }
