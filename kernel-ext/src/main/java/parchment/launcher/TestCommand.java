@@ -22,7 +22,8 @@ import picocli.CommandLine.Spec;
 @CommandLine.Command(
         name = "test",
         description = {
-            "Runs all that must pass: the build with its tests, the kernel under a real Jupyter client, every notebook.",
+            "Runs all that must pass: the build with its tests, the kernel under a real Jupyter client, every notebook, the explorer",
+            "in a browser where node and Chromium are there.",
             "The last line counts what passed and what failed."
         },
         mixinStandardHelpOptions = true)
@@ -66,6 +67,8 @@ final class TestCommand implements Callable<Integer> {
         kernel(places);
         title("Every notebook, run to its end");
         notebooks(places);
+        title("The explorer in a real browser");
+        browser(places);
         PrintWriter terminal = terminal();
         terminal.println();
         terminal.println(String.format(
@@ -210,6 +213,13 @@ final class TestCommand implements Callable<Integer> {
             passed += code == 0 ? 1 : 0;
             failed += code == 0 ? 0 : 1;
         }
+    }
+
+    private void browser(Places places) throws IOException, InterruptedException {
+        BrowserTests.Outcome outcome = BrowserTests.of(places).run(this::tellLine);
+        passed += outcome.passed();
+        failed += outcome.failed();
+        skipped += outcome.skipped();
     }
 
     private void count(String ran, String failures, String errors, String left) {

@@ -1,0 +1,78 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The explorer inside a live classic notebook, on the server that `parchment open` starts.
+import assert from 'node:assert/strict';
+import {spawn} from 'node:child_process';
+import path from 'node:path';
+import {after, before, test} from 'node:test';
+import {BATCHES, HOME, exploreAll, nothingBadHappened, openBrowser, picture, scratch, smallLogbook, watchedPage} from './support.mjs';
+
+const PATIENCE = 60000;
+let browser;
+let server;
+let address;
+
+before(async () => {
+    const data = scratch();
+    server = spawn(path.join(HOME, 'parchment'), ['open', '--no-browser', '--logbook', smallLogbook()], {
+        env: {...process.env, JUPYTER_DATA_DIR: data, JUPYTER_RUNTIME_DIR: path.join(data, 'runtime'), JUPYTER_CONFIG_DIR: data},
+        stdio: ['ignore', 'pipe', 'pipe'],
+        detached: true
+    });
+    address = await new Promise((found, failed) => {
+        let said = '';
+        const hear = bytes => {
+            said += bytes;
+            const match = said.match(/http:\/\/127\.0\.0\.1:\d+\/\S*\?token=\w+/);
+            if (match) {
+                found(match[0]);
+            }
+        };
+        server.stdout.on('data', hear);
+        server.stderr.on('data', hear);
+        server.on('exit', code => failed(new Error('the server ended with ' + code + ':\n' + said)));
+        setTimeout(() => failed(new Error('no address in time:\n' + said)), PATIENCE).unref();
+    });
+    browser = await openBrowser();
+});
+
+after(async () => {
+    await browser?.close();
+    if (server?.exitCode === null) {
+        // The launcher, the server and the kernels are one group of processes.
+        const ended = new Promise(done => server.once('exit', done));
+        process.kill(-server.pid, 'SIGTERM');
+        await ended;
+    }
+});
+
+test('the live notebook explores, and the code it hands out runs in the next cell', {timeout: 3 * PATIENCE}, async () => {
+    const {origin, searchParams} = new URL(address);
+    const page = await watchedPage(browser, origin);
+    await page.goto(origin + '/notebooks/explorer.ipynb?token=' + searchParams.get('token'));
+    await page.waitForFunction(
+        () => window.Jupyter?.notebook?.kernel?.is_connected() && Jupyter.notebook.get_cells().length > 1, null, {timeout: PATIENCE});
+    await page.evaluate(() => {
+        Jupyter.notebook.set_autosave_interval(0); // The notebook in the repository stays as it is.
+        Jupyter.notebook.execute_all_cells();
+    });
+    await page.locator('.parchment-views .u-over').first().waitFor({timeout: PATIENCE});
+    const cells = await page.evaluate(() => Jupyter.notebook.get_cells().length);
+    const {code, names} = await exploreAll(page);
+    assert.equal(await page.evaluate(() => Jupyter.notebook.get_cells().length), cells, 'no key reached the notebook');
+    await picture(page, 'notebook');
+
+    await page.evaluate(text => {
+        const cell = Jupyter.notebook.insert_cell_at_bottom('code');
+        cell.set_text(text + '\nchosen.batches().size() + " batches, " + Explorer.of(chosen).page()');
+        cell.execute();
+    }, code);
+    await page.waitForFunction(() => {
+        const last = Jupyter.notebook.get_cells().at(-1).output_area.outputs;
+        return last.length > 0;
+    }, null, {timeout: PATIENCE});
+    const output = await page.evaluate(() => JSON.stringify(Jupyter.notebook.get_cells().at(-1).output_area.outputs));
+    assert.match(output, new RegExp(names.length + ' batches, Explorer of .*: ' + names.length + ' names'));
+    assert.ok(names.length < BATCHES);
+    nothingBadHappened(page);
+    await page.context().close();
+});
