@@ -4,7 +4,7 @@ import assert from 'node:assert/strict';
 import {spawn} from 'node:child_process';
 import path from 'node:path';
 import {after, before, test} from 'node:test';
-import {BATCHES, HOME, exploreAll, nothingBadHappened, openBrowser, picture, scratch, smallLogbook, watchedPage} from './support.mjs';
+import {HOME, exploreAll, nothingBadHappened, openBrowser, picture, scratch, smallLogbook, watchedPage} from './support.mjs';
 
 const PATIENCE = 60000;
 let browser;
@@ -72,7 +72,6 @@ test('the live notebook explores, and the code it hands out runs in the next cel
     }, null, {timeout: PATIENCE});
     const output = await page.evaluate(() => JSON.stringify(Jupyter.notebook.get_cells().at(-1).output_area.outputs));
     assert.match(output, new RegExp(names.length + ' batches, Explorer of .*: ' + names.length + ' names'));
-    assert.ok(names.length < BATCHES);
     nothingBadHappened(page);
     await page.context().close();
 });
