@@ -155,6 +155,8 @@ class Picture {
         const context = this.plot.ctx;
         const drawn = this.drawn();
         const ratio = uPlot.pxRatio;
+        // uPlot remembers the style that it set last and does not set it again, so it must find it as it was.
+        context.save();
         context.strokeStyle = this.colours.ink;
         context.fillStyle = this.colours.ink;
         context.lineJoin = 'round';
@@ -165,7 +167,7 @@ class Picture {
             ? Math.max(this.colours.dark ? 0.13 : 0.1, Math.min(0.55, 1.7 / Math.sqrt(drawn.length + 1)))
             : drawn.length > 150 ? 0.34 : 0.5;
         this.inBox(context, () => drawn.forEach(thing => this.trace(context, thing, 3 * ratio)));
-        context.globalAlpha = 1;
+        context.restore();
     }
 
     trace(context, thing, radius) {
