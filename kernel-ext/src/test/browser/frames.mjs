@@ -29,11 +29,12 @@ console.log('| --- | --- | --- | --- | --- | --- |');
 async function measured(words, work) {
     await page.evaluate(() => {
         window.tasks.length = 0;
-        window.frames_ = [];
-        window.running = true;
+        // Each measurement has its own list, so that the last frame of the one before cannot go on counting here.
+        const frames = [];
+        window.framesNow = frames;
         const tick = now => {
-            window.frames_.push(now);
-            if (window.running) {
+            if (window.framesNow === frames) {
+                frames.push(now);
                 requestAnimationFrame(tick);
             }
         };
@@ -41,8 +42,9 @@ async function measured(words, work) {
     });
     await work();
     const {frames, tasks} = await page.evaluate(() => {
-        window.running = false;
-        return {frames: window.frames_, tasks: window.tasks.slice()};
+        const frames = window.framesNow;
+        window.framesNow = null;
+        return {frames, tasks: window.tasks.slice()};
     });
     const times = frames.slice(1).map((at, i) => at - frames[i]).sort((a, b) => a - b);
     const at = share => times[Math.min(times.length - 1, Math.floor(share * times.length))].toFixed(1);

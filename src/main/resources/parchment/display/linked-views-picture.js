@@ -298,19 +298,26 @@ class Picture {
 
     showHint(thing) {
         const data = this.page.data;
-        const list = element('dl', {});
-        this.page.facts(thing).forEach(fact => list.append(element('dt', {}, fact.name), element('dd', {}, fact.words)));
-        this.hint.replaceChildren(element('strong', {}, data.noun + ' ' + data.names[thing]), list);
+        if (this.hinted !== thing) {
+            const list = element('dl', {});
+            this.page.facts(thing).forEach(fact => list.append(element('dt', {}, fact.name), element('dd', {}, fact.words)));
+            this.hint.replaceChildren(element('strong', {}, data.noun + ' ' + data.names[thing]), list);
+            this.hinted = thing;
+        }
         this.hint.hidden = false;
-        const over = this.plot.over;
+        // The sides are anchored, so that the size of the hint, which the browser would have to lay out for, is not asked for.
         const at = this.mouse || this.anchor(thing);
-        const right = at.x > over.clientWidth / 2;
-        const width = this.hint.offsetWidth;
-        const left = over.offsetLeft + (right ? at.x - width - 18 : at.x + 18);
-        const most = this.plotBox.clientWidth - width - 2;
-        this.hint.style.left = Math.max(2, Math.min(most, left)) + 'px';
-        const low = at.y > over.clientHeight / 2;
-        this.hint.style.top = over.offsetTop + (low ? Math.max(-40, at.y - this.hint.offsetHeight - 10) : at.y + 14) + 'px';
+        const ratio = uPlot.pxRatio;
+        const box = this.plot.bbox;
+        const x = box.left / ratio + at.x;
+        const y = box.top / ratio + at.y;
+        const right = at.x > box.width / ratio / 2;
+        const low = at.y > box.height / ratio / 2;
+        const side = this.hint.style;
+        side.left = right ? 'auto' : x + 18 + 'px';
+        side.right = right ? this.plot.width - x + 18 + 'px' : 'auto';
+        side.top = low ? 'auto' : y + 14 + 'px';
+        side.bottom = low ? HEIGHT - y + 10 + 'px' : 'auto';
     }
 
     anchor(thing) {
@@ -469,7 +476,8 @@ class Picture {
     /** Returns the thing drawn nearest to a place, -1 if none is near. */
     nearest(point) {
         const at = this.canvasPoint(point);
-        let least = (NEAR * uPlot.pxRatio) ** 2;
+        const reach = NEAR * uPlot.pxRatio;
+        let least = reach ** 2;
         let found = -1;
         for (const thing of this.drawn()) {
             const points = this.pixels[thing];
@@ -480,7 +488,11 @@ class Picture {
                     found = thing;
                 }
             }
-            for (let i = 2; i < points.length; i += 2) {
+            // Lines run from left to right, so that most of each lies out of reach.
+            for (let i = 2; i < points.length && !(points[i - 2] > at.x + reach); i += 2) {
+                if (points[i] < at.x - reach) {
+                    continue;
+                }
                 const distance = toSegment(at, points[i - 2], points[i - 1], points[i], points[i + 1]);
                 if (distance < least) {
                     least = distance;

@@ -38,7 +38,8 @@ final class BrowserTests {
                 : chromium.isEmpty()
                         ? Optional.of("chromium is not on the search path (Debian: sudo apt-get install chromium)")
                         : !Files.isDirectory(folder.resolve("node_modules").resolve("playwright-core"))
-                                ? Optional.of("its modules are not installed (run npm ci in kernel-ext/src/test/browser)")
+                                ? Optional.of(
+                                        "its modules are not installed (run npm ci in kernel-ext/src/test/browser)")
                                 : Optional.empty();
         if (lacks.isPresent()) {
             eachLine.accept("Skipped: " + lacks.get() + ".");
