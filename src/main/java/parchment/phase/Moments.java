@@ -24,7 +24,7 @@ import parchment.stats.Robust;
  *
  * <pre>{@code
  * Moments.of(logbook)                       // all of them, the most unusual first
- * Moments.of(logbook).of(batch)             // those of one batch
+ * Moments.of(logbook).of(logbook.lastWithCurve())   // those of one batch
  * }</pre>
  */
 public final class Moments implements Showable {
