@@ -143,7 +143,7 @@ final class ClockMatches {
         List<Climb> known = climbs.stream().flatMap(Optional::stream).toList();
         double[] grid = known.isEmpty()
                 ? new double[0]
-                : CommonRange.of(
+                : SharedStretch.of(
                         known.stream().mapToDouble(Climb::from).toArray(),
                         known.stream().mapToDouble(Climb::to).toArray(),
                         STEP_CELSIUS);
@@ -152,12 +152,12 @@ final class ClockMatches {
                 .toList();
         double[] middle = IntStream.range(0, grid.length)
                 .mapToDouble(k -> Robust.median(passages.stream()
-                        .filter(CommonRange::whole)
+                        .filter(SharedStretch::whole)
                         .mapToDouble(p -> p[k])
                         .toArray()))
                 .toArray();
         List<Optional<Warp>> warps = passages.stream()
-                .map(p -> CommonRange.whole(p) && p.length > 1 && rises(middle)
+                .map(p -> SharedStretch.whole(p) && p.length > 1 && rises(middle)
                         ? Optional.of(Warp.linear(p, middle))
                         : Optional.<Warp>empty())
                 .toList();

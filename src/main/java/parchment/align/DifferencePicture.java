@@ -21,13 +21,13 @@ final class DifferencePicture {
         OneClock together = difference.together();
         boolean rates = together.clock().comparesRates();
         Plot plot = Plot.of(
-                        difference.firstName() + " minus " + difference.secondName(),
+                        Stretches.sentence(difference.firstName() + " minus " + difference.secondName()),
                         OneClockPicture.across(together),
                         Axis.of(
                                 rates ? "difference in rate of rise" : "difference in bean temperature",
                                 step(difference),
                                 together.reader()))
-                .withEmptySentence(sentence(difference));
+                .withEmptySentence(Stretches.sentence(sentence(difference)));
         double[] positions = difference.positions();
         if (difference.band().isPresent()) {
             SimultaneousBand band = difference.band().get();
@@ -41,10 +41,10 @@ final class DifferencePicture {
         }
         int[] used = difference.used();
         int[] sizes = difference.sizes();
-        plot = plot.withNote(sentence(difference))
+        plot = plot.withNote(Stretches.sentence(sentence(difference)))
                 .withNote(String.format(
                         Locale.ROOT,
-                        "%s: %d of %d batches; %s: %d of %d. The others do not reach over the whole stretch, or lack what the"
+                        "Used: %s %d of %d batches, %s %d of %d. The others do not reach over the whole stretch, or lack what the"
                                 + " clock needs.",
                         difference.firstName(),
                         used[0],

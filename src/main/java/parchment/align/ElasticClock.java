@@ -95,7 +95,7 @@ final class ElasticClock {
         double[] seconds = new double[CELLS + 1];
         Arrays.setAll(seconds, k -> start + (last - start) * k / CELLS);
         double[] values = Arrays.stream(seconds).map(track::at).toArray();
-        return CommonRange.whole(values) && last > start ? Optional.of(new Rates(seconds, values)) : Optional.empty();
+        return SharedStretch.whole(values) && last > start ? Optional.of(new Rates(seconds, values)) : Optional.empty();
     }
 
     private static Warp warp(ElasticAlignment alignment, Rates own, double[] reference, double[] meanShape) {

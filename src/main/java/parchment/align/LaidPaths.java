@@ -114,7 +114,7 @@ final class LaidPaths {
             starts[i] = from + (clock == Clock.BY_BEAN_TEMPERATURE ? WARMING / RatesByTemperature.STEP : 0);
             ends[i] = to;
         }
-        double[] rows = laid.isEmpty() ? new double[0] : CommonRange.of(starts, ends, 1);
+        double[] rows = laid.isEmpty() ? new double[0] : SharedStretch.of(starts, ends, 1);
         return rows.length < 2 ? new int[] {-1, -1} : new int[] {(int) rows[0], (int) rows[rows.length - 1]};
     }
 }

@@ -123,7 +123,7 @@ public final class OneClock implements ShownAs {
     }
 
     private static boolean whole(Laid one, int first, int last) {
-        return first >= 0 && CommonRange.whole(Arrays.copyOfRange(one.values(), first, last + 1));
+        return first >= 0 && SharedStretch.whole(Arrays.copyOfRange(one.values(), first, last + 1));
     }
 
     /** Returns the roast day as the label of chance; a batch without a date counts as a day of its own. */

@@ -28,7 +28,7 @@ final class OneClockPicture {
 
     static Axis upwards(OneClock one) {
         return one.clock().comparesRates()
-                ? Axis.of("rate of rise", Unit.RATE_OF_RISE, one.reader())
+                ? Axis.of("rate of rise", Unit.RATE_OF_RISE, one.reader()).fromZero()
                 : Axis.of("bean temperature", Unit.TEMPERATURE, one.reader());
     }
 
@@ -75,6 +75,7 @@ final class OneClockPicture {
                 layers.add(Band.of("band for the whole mean", positions, band.lower(), band.upper()));
             }
             layers.add(Line.of("mean of " + one.whole().size() + " batches", positions, band.difference())
+                    .withWeight(Weight.STRONG)
                     .withColour(Colour.BLUE));
         }
         return layers;
@@ -88,7 +89,7 @@ final class OneClockPicture {
                         ? "."
                         : "; " + (laid - one.whole().size()) + " of them "
                                 + (laid - one.whole().size() == 1 ? "does" : "do")
-                                + " not reach over the stretch of the mean and are left out of it."));
+                                + " not reach over the whole stretch of the mean, which is taken without."));
         one.band().ifPresent(band -> sentences.add(bandSentence(one, band)));
         sentences.addAll(one.notes());
         return sentences;

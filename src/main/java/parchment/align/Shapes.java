@@ -21,7 +21,7 @@ import parchment.stats.warp.FunctionalComponents;
  *
  * <p>Each batch is the mean plus so much of the first shape, so much of the second, and so on. A shape is told at the size of one standard
  * deviation of the batches: a batch at the upper end runs so much above the mean here and so much below it there. Shapes that hold less
- * than a twentieth of the spread are not told; they are mostly noise. A shape is a summary of these batches, not a cause.
+ * than a twentieth of the spread, or that change sides more than twice, are not told; they are mostly noise. A shape is a summary of these batches, not a cause.
  *
  * <pre>{@code
  * Shapes.of(OneClock.of(logbook, Clock.BY_BEAN_TEMPERATURE))
@@ -32,6 +32,8 @@ import parchment.stats.warp.FunctionalComponents;
 public final class Shapes implements ShownAs {
     private static final double LEAST_SHARE = 0.05;
     private static final int MOST = 3;
+    /** A shape that changes sides more often than this follows the noise of the rates; common practice, no source. */
+    private static final int MOST_STRETCHES = 3;
     /** Fewest batches from which shapes are told; common practice, no source. */
     private static final int FEWEST = 10;
 
@@ -58,18 +60,36 @@ public final class Shapes implements ShownAs {
         return components;
     }
 
-    /** Returns how many shapes are told. */
+    /** Returns how many shapes are told: from the first on, as long as they hold enough and do not waver. */
     public int count() {
-        return (int) components.stream()
-                .flatMapToInt(found ->
-                        IntStream.range(0, Math.min(MOST, found.size())).filter(c -> found.share(c) >= LEAST_SHARE))
-                .count();
+        int told = 0;
+        while (components.isPresent()
+                && told < Math.min(MOST, components.get().size())
+                && components.get().share(told) >= LEAST_SHARE
+                && parts(told).size() <= MOST_STRETCHES) {
+            told++;
+        }
+        return told;
     }
 
     /** Returns a shape in words; shapes count from 1. */
     public String words(int shape) {
         FunctionalComponents found = components.orElseThrow();
         int c = shape - 1;
+        return String.format(
+                Locale.ROOT,
+                "Shape %d holds %.0f %% of the spread. A batch one standard deviation up on it runs %s. Farthest up: %s; farthest"
+                        + " down: %s.",
+                shape,
+                100 * found.share(c),
+                String.join(", and ", parts(c)),
+                farthest(found, c, 1),
+                farthest(found, c, -1));
+    }
+
+    /** Returns the stretches in which a shape stands above or below the mean, in words; shapes count from 0. */
+    private List<String> parts(int c) {
+        FunctionalComponents found = components.orElseThrow();
         double[] at = found.grid();
         double[] size = found.shape(c);
         double deviation = Math.sqrt(found.variance(c));
@@ -95,15 +115,7 @@ public final class Shapes implements ShownAs {
                 parts.add(part(size[peak], at[from], at[k - 1], at[peak]));
             }
         }
-        return String.format(
-                Locale.ROOT,
-                "Shape %d holds %.0f %% of the spread. A batch one standard deviation up on it runs %s. Farthest up: %s; farthest"
-                        + " down: %s.",
-                shape,
-                100 * found.share(c),
-                String.join(", and ", parts),
-                farthest(found, c, 1),
-                farthest(found, c, -1));
+        return parts;
     }
 
     private String part(double size, double from, double to, double peak) {
@@ -168,7 +180,7 @@ public final class Shapes implements ShownAs {
         }
         return String.format(
                 Locale.ROOT,
-                "%d batches on one clock (%s) differ along %d %s that hold a twentieth of the spread or more",
+                "%d batches on one clock (%s) differ along %d %s that can be told from noise",
                 one.whole().size(),
                 one.clock().words(),
                 count(),

@@ -26,7 +26,7 @@ final class SpreadAlongTheWay {
         }
         double[] range = climbs.isEmpty()
                 ? new double[0]
-                : CommonRange.of(
+                : SharedStretch.of(
                         climbs.stream().mapToDouble(Climb::from).toArray(),
                         climbs.stream().mapToDouble(Climb::to).toArray(),
                         1);
@@ -34,7 +34,7 @@ final class SpreadAlongTheWay {
         List<double[]> rows = new ArrayList<>();
         for (int i = 0; i < climbs.size(); i++) {
             double[] passages = climbs.get(i).passages(edges);
-            if (CommonRange.whole(passages)) {
+            if (SharedStretch.whole(passages)) {
                 rows.add(parts(passages, drops.get(i)));
             }
         }

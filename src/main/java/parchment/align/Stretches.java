@@ -17,8 +17,11 @@ final class Stretches {
         return shown;
     }
 
-    /** Returns "between 160 and 180 °C". */
+    /** Returns "between 160 and 180 °C", or "around 160 °C" where both ends are printed alike. */
     static String between(double low, double high, TemperatureUnit reader) {
+        if (whole(low, reader).equals(whole(high, reader))) {
+            return "around " + whole(low, reader);
+        }
         return String.format(
                 Locale.ROOT,
                 "between %.0f and %.0f %s",
@@ -30,6 +33,11 @@ final class Stretches {
     /** Returns a temperature without decimals, as in "160 °C". */
     static String whole(double celsius, TemperatureUnit reader) {
         return String.format(Locale.ROOT, "%.0f %s", reader.fromCelsius(celsius), reader.symbol());
+    }
+
+    /** Returns words with a capital first letter. */
+    static String sentence(String words) {
+        return words.isEmpty() ? words : words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
     }
 
     /** Returns a length of time: "24 s", "2 min", "2 min 5 s". */

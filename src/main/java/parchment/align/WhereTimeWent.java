@@ -142,7 +142,7 @@ public final class WhereTimeWent implements ShownAs {
                 .mapToDouble(i -> steps.get(i / 2).high())
                 .toArray();
         return Plot.of(
-                        "Where the time of batch " + batch.name() + " went",
+                        "Seconds that batch " + batch.name() + " spent in each step",
                         Axis.of("bean temperature", Unit.TEMPERATURE, reader),
                         Axis.number("time spent in each step", "s").fromZero())
                 .with(Band.of("middle half of the others", twice, low, high))
@@ -183,7 +183,8 @@ public final class WhereTimeWent implements ShownAs {
 
     private Table table() {
         return Table.titled("Seconds in each step of bean temperature")
-                .withText("step", steps, step -> Stretches.between(step.from(), step.to(), reader))
+                .withNumber("from", Unit.TEMPERATURE.withDigits(0), reader, steps, Step::from)
+                .withNumber("to", Unit.TEMPERATURE.withDigits(0), reader, steps, Step::to)
                 .withNumber("batch " + batch.name(), "s", 0, steps, Step::seconds)
                 .withNumber("usual", "s", 0, steps, Step::usual)
                 .withNumber("lower quartile", "s", 0, steps, Step::low)

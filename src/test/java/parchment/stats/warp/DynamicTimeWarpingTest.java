@@ -41,8 +41,10 @@ class DynamicTimeWarpingTest {
         WarpingPath symmetric2 = DynamicTimeWarping.of(StepPattern.SYMMETRIC2).alignCosts(SIX);
         assertEquals(13, symmetric2.distance());
         assertEquals(13.0 / 12, symmetric2.normalisedDistance(), 1e-15);
-        assertEquals(
-                8, DynamicTimeWarping.of(StepPattern.SYMMETRIC1).alignCosts(SIX).distance());
+        WarpingPath symmetric1 = DynamicTimeWarping.of(StepPattern.SYMMETRIC1).alignCosts(SIX);
+        assertEquals(8, symmetric1.distance());
+        assertArrayEquals(new int[] {0, 1, 2, 3, 4, 5}, symmetric1.queries());
+        assertArrayEquals(new int[] {0, 1, 2, 3, 4, 5}, symmetric1.references());
         WarpingPath asymmetric = DynamicTimeWarping.of(StepPattern.ASYMMETRIC).alignCosts(SIX);
         assertEquals(7, asymmetric.distance());
         assertArrayEquals(new int[] {0, 1, 2, 3, 4, 5}, asymmetric.queries());
@@ -149,6 +151,21 @@ class DynamicTimeWarpingTest {
             DynamicTimeWarping warping = DynamicTimeWarping.of(pattern);
             assertEquals(warping.distance(a, b), warping.distance(b, a), 1e-10);
             assertEquals(0, warping.distance(a, a));
+        }
+    }
+
+    @Test
+    @Tag("holds-for-any")
+    void everyPatternInEveryWindowLeavesACurveAtNoDistanceFromItself() {
+        double[] curve = walk(new SplittableRandom(17), 40);
+        for (StepPattern pattern : StepPattern.values()) {
+            for (Window window :
+                    List.of(Window.full(), Window.band(3), Window.slantedBand(3), Window.parallelogram())) {
+                assertEquals(
+                        0,
+                        DynamicTimeWarping.of(pattern).withWindow(window).distance(curve, curve),
+                        pattern + " in a " + window);
+            }
         }
     }
 

@@ -61,6 +61,34 @@ class SimultaneousBandTest {
 
     @Test
     @Tag("holds-for-any")
+    void theBandOfAMeanHoldsTheWholeTruthAboutAsOftenAsItSays() {
+        int held = 0;
+        int sets = 300;
+        SplittableRandom random = new SplittableRandom(21);
+        for (int set = 0; set < sets; set++) {
+            SimultaneousBand band = SimultaneousBand.ofMean(simulated(random, "a", 12, 3, 30, 1), 0.90, 299, set);
+            held += holds(band, 1) ? 1 : 0;
+        }
+        double share = (double) held / sets;
+        // 0.90 give or take two and a half Monte-Carlo errors of 0.017.
+        assertTrue(share > 0.857 && share < 0.943, "held in " + share);
+    }
+
+    @Test
+    @Tag("agrees-with")
+    void theErrorOfAMeanOfSingleCurvesIsTheTextbookOne() {
+        // One curve per cluster: standard deviation over the root of n, here of 1 to 5; t of 4 degrees at 0.95 is 2.131847
+        // (tables of Student's t).
+        SimultaneousBand band =
+                SimultaneousBand.ofMean(CurveGroup.of(constant(1, 2, 3, 4, 5), List.of("a", "b", "c", "d", "e")));
+        assertEquals(3, band.difference()[0], 1e-12);
+        assertEquals(Math.sqrt(2.5 / 5), band.standardError()[0], 1e-12);
+        assertEquals(2.131847, band.pointwiseCritical(), 1e-6);
+        assertTrue(band.toString().startsWith("mean curve of 5 curves in 5 clusters"), band.toString());
+    }
+
+    @Test
+    @Tag("holds-for-any")
     void daysSharedByBothGroupsMakeTheBandNarrower() {
         SplittableRandom random = new SplittableRandom(12);
         CurveGroup first = simulated(random, "d", 15, 2, 20, 1);

@@ -4,11 +4,11 @@ import java.util.Arrays;
 import parchment.stats.Robust;
 
 /** Chooses the stretch of an axis over which nearly all batches have values, and the positions on it. */
-final class CommonRange {
+final class SharedStretch {
     /** Share of the batches that may start late, and that may end early; they are left out of means, and counted. */
     private static final double LOST = 0.05;
 
-    private CommonRange() {}
+    private SharedStretch() {}
 
     /** Returns positions a step apart from where 95 of 100 batches have started to where 95 of 100 have not ended; none if empty. */
     static double[] of(double[] starts, double[] ends, double step) {
