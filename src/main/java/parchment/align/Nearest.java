@@ -245,6 +245,7 @@ public final class Nearest implements ShownAs {
                         one -> score(one)
                                 .map(ShrunkenScores.Score::standardError)
                                 .orElse(Double.NaN))
+                .withDashForMissing("not cupped for " + attribute + ", or too few scores in the logbook to shrink")
                 .withNote(scores.note(attribute) + " ± is one standard error.");
     }
 

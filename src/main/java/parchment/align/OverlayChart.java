@@ -30,6 +30,10 @@ import parchment.stats.warp.Warp;
  * <p>On the clock of the bean temperature the picture turns: how long after charge each batch first reached a temperature. A batch
  * that lacks the mark its clock starts at is left out and counted. Readings that cleaning left out are not used, and gaps are not
  * bridged.
+ *
+ * <pre>{@code
+ * OverlayChart.of(logbook, Clock.SINCE_FIRST_CRACK_START)
+ * }</pre>
  */
 public final class OverlayChart implements ShownAs {
     private static final double STEP_SECONDS = 5;

@@ -29,6 +29,10 @@ import parchment.quantity.Unit;
  *
  * <p>The rate comes from local quadratic regression of the cleaned readings ({@link SmoothCurve}) and is missing across gaps. A
  * temperature that was passed more than once counts when it was first reached.
+ *
+ * <pre>{@code
+ * PaceChart.of(logbook)
+ * }</pre>
  */
 public final class PaceChart implements ShownAs {
     /** Says which way the speed is told. */

@@ -291,7 +291,7 @@ public final class SpreadSplit implements ShownAs {
         Unit unit = Unit.TEMPERATURE_STEP;
         String spreads = String.format(
                 Locale.ROOT,
-                "At the same second since charge the bean temperatures of two batches differ by %s (one standard deviation), at"
+                "At the same second since charge the bean temperatures spread by %s (one standard deviation), at"
                         + " the same stage between the marks by %s",
                 unit.formatStep(byTheClock, reader),
                 unit.formatStep(byTheStage, reader));

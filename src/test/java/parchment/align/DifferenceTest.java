@@ -28,13 +28,15 @@ class DifferenceTest {
         double[] at = difference.positions();
         for (int k = 0; k < at.length; k++) {
             if (at[k] >= 105 && at[k] <= 135) {
-                // Before the air is opened the rate at a temperature is (260 - temperature) / constant, here per minute.
+                // Before the air is opened the rate at a temperature is (260 - temperature) / constant, here per
+                // minute.
                 double truth = 60 * (InventedRoasts.AIR - at[k]) * (1 / 460.0 - 1 / 540.0);
                 assertTrue(band.lower()[k] < truth + 0.05 && truth - 0.05 < band.upper()[k], "at " + at[k]);
                 assertTrue(band.apart()[k], "at " + at[k]);
             }
         }
-        assertTrue(difference.toString().startsWith("lot A minus lot B: lot A is faster between"), difference.toString());
+        assertTrue(
+                difference.toString().startsWith("lot A minus lot B: lot A is faster between"), difference.toString());
         assertTrue(difference.text().contains("what differs goes with the group, and need not come from it"));
     }
 
@@ -62,10 +64,14 @@ class DifferenceTest {
                 plain.batches(),
                 List.of(),
                 List.of(new Upkeep("drum", InventedRoasts.day(15), "probe moved", Optional.empty())));
-        String text = Difference.of(logbook.only(b -> b.name().startsWith("a")), logbook.only(b -> b.name().startsWith("b")))
+        String text = Difference.of(
+                        logbook.only(b -> b.name().startsWith("a")),
+                        logbook.only(b -> b.name().startsWith("b")))
                 .text();
         assertTrue(text.contains("were not all read by one probe"), text);
-        assertFalse(Difference.of(plain.only(b -> b.name().startsWith("a")), plain.only(b -> b.name().startsWith("b")))
+        assertFalse(Difference.of(
+                        plain.only(b -> b.name().startsWith("a")),
+                        plain.only(b -> b.name().startsWith("b")))
                 .text()
                 .contains("were not all read by one probe"));
     }
@@ -75,8 +81,12 @@ class DifferenceTest {
         Logbook logbook = InventedRoasts.logbook(InventedRoasts.batches("a", 12, 500, "A", 0, 1));
         assertTrue(Difference.betweenLots(logbook).toString().contains("cannot tell"));
         assertTrue(Difference.betweenLots(logbook).svg().orElseThrow().contains("Cannot tell"));
-        assertEquals(Optional.empty(), Difference.betweenLots(InventedRoasts.logbook(List.of())).band());
-        assertTrue(Difference.betweenHalves(InventedRoasts.logbook(List.of())).toString().contains("cannot tell"));
+        assertEquals(
+                Optional.empty(),
+                Difference.betweenLots(InventedRoasts.logbook(List.of())).band());
+        assertTrue(Difference.betweenHalves(InventedRoasts.logbook(List.of()))
+                .toString()
+                .contains("cannot tell"));
     }
 
     @Test

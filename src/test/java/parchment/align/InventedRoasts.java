@@ -107,7 +107,9 @@ final class InventedRoasts {
     }
 
     static OffsetDateTime at(int day, int ofDay) {
-        return OffsetDateTime.of(2025, 3, 1, 9, 0, 0, 0, ZoneOffset.UTC).plusDays(day).plusMinutes(30L * ofDay);
+        return OffsetDateTime.of(2025, 3, 1, 9, 0, 0, 0, ZoneOffset.UTC)
+                .plusDays(day)
+                .plusMinutes(30L * ofDay);
     }
 
     static Logbook logbook(List<Batch> batches, List<CupScores> cups, List<Upkeep> upkeep) {

@@ -94,7 +94,8 @@ class NearestTest {
         Logbook logbook = InventedRoasts.logbook(batches(), cups, List.of());
         ShrunkenScores scores = ShrunkenScores.of(logbook, "liking");
         ShrunkenScores.Score best = scores.of("c4").orElseThrow();
-        double mean = cups.stream().mapToDouble(c -> c.score("liking")).average().orElseThrow();
+        double mean =
+                cups.stream().mapToDouble(c -> c.score("liking")).average().orElseThrow();
         assertEquals(3, best.scores());
         assertTrue(best.shrunken() < best.mean() && best.shrunken() > mean, best.toString());
         String text = Nearest.to(logbook.batch("c3"), logbook).text();
@@ -109,7 +110,8 @@ class NearestTest {
                 List.of(new Upkeep("drum", InventedRoasts.day(4), "new bean probe", Optional.empty())));
         Nearest nearest = Nearest.to(logbook.batch("c7"), logbook);
         assertEquals(3, nearest.list().size());
-        assertTrue(nearest.text().contains("4 batches were read by another probe and are not searched"), nearest.text());
+        assertTrue(
+                nearest.text().contains("4 batches were read by another probe and are not searched"), nearest.text());
     }
 
     @Test

@@ -9,7 +9,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.DoubleUnaryOperator;
-import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
@@ -35,8 +34,7 @@ class OneClockTest {
         List<Batch> batches = new ArrayList<>();
         for (int i = 0; i < BENDS.length; i++) {
             double bend = BENDS[i];
-            batches.add(InventedRoasts.onClock(
-                            "w" + i, stage(bend), 640, inverse(bend, 250), inverse(bend, 430))
+            batches.add(InventedRoasts.onClock("w" + i, stage(bend), 640, inverse(bend, 250), inverse(bend, 430))
                     .roastedAt(InventedRoasts.at(i, 0))
                     .build());
         }
@@ -150,7 +148,9 @@ class OneClockTest {
         OneClock one = OneClock.of(logbook, Clock.SINCE_CHARGE);
         assertEquals(30, one.batches().size());
         assertTrue(
-                one.text().contains("Only the batches on the probe of drum from 2025-03-11 on are laid together (30 of 60)"),
+                one.text()
+                        .contains(
+                                "Only the batches on the probe of drum from 2025-03-11 on are laid together (30 of 60)"),
                 one.text());
     }
 

@@ -13,7 +13,10 @@ class ShapesTest {
         Shapes shapes = Shapes.of(OneClock.of(logbook, Clock.BY_BEAN_TEMPERATURE));
         assertTrue(shapes.count() >= 1);
         String words = shapes.words(1);
-        assertTrue(words.matches("Shape 1 holds \\d+ % of the spread. A batch one standard deviation up on it runs up to .*"), words);
+        assertTrue(
+                words.matches(
+                        "Shape 1 holds \\d+ % of the spread. A batch one standard deviation up on it runs up to .*"),
+                words);
         assertTrue(words.contains("faster from"), words);
     }
 

@@ -22,8 +22,7 @@ class SpreadSplitTest {
         List<Batch> batches = new ArrayList<>();
         for (int i = 0; i < stretch.length; i++) {
             double times = stretch[i];
-            batches.add(InventedRoasts.onClock(
-                            "s" + i, t -> t / times, lastStage[i] * times, 250 * times, 430 * times)
+            batches.add(InventedRoasts.onClock("s" + i, t -> t / times, lastStage[i] * times, 250 * times, 430 * times)
                     .roastedAt(InventedRoasts.at(i, 0))
                     .build());
         }

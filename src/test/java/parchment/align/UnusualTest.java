@@ -25,9 +25,14 @@ class UnusualTest {
         Unusual unusual = Unusual.of(InventedRoasts.logbook(withLateOpening()));
         Unusual.Found found = unusual.find("late").orElseThrow();
         String reasons = String.join("; ", found.reasons());
-        assertTrue(reasons.matches(".*the air was opened (1 min 5\\d s|2 min|2 min \\d s) late \\(at 7:0\\d, usually at .*"), reasons);
-        // Between 300 and 420 s it took heat up at the slower constant: from 146 °C, 120 s against 120 s / 1.3 for the same rise.
-        Matcher slower = Pattern.compile("(\\d+) s slower between (\\d+) and (\\d+) °C").matcher(reasons);
+        assertTrue(
+                reasons.matches(
+                        ".*the air was opened (1 min 5\\d s|2 min|2 min \\d s) late \\(at 7:0\\d, usually at .*"),
+                reasons);
+        // Between 300 and 420 s it took heat up at the slower constant: from 146 °C, 120 s against 120 s / 1.3 for the
+        // same rise.
+        Matcher slower =
+                Pattern.compile("(\\d+) s slower between (\\d+) and (\\d+) °C").matcher(reasons);
         assertTrue(slower.find(), reasons);
         assertEquals(27.7, Double.parseDouble(slower.group(1)), 8);
         assertTrue(Math.abs(Double.parseDouble(slower.group(2)) - 146) < 10, reasons);

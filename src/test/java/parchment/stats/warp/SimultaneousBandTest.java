@@ -77,7 +77,8 @@ class SimultaneousBandTest {
     @Test
     @Tag("agrees-with")
     void theErrorOfAMeanOfSingleCurvesIsTheTextbookOne() {
-        // One curve per cluster: standard deviation over the root of n, here of 1 to 5; t of 4 degrees at 0.95 is 2.131847
+        // One curve per cluster: standard deviation over the root of n, here of 1 to 5; t of 4 degrees at 0.95 is
+        // 2.131847
         // (tables of Student's t).
         SimultaneousBand band =
                 SimultaneousBand.ofMean(CurveGroup.of(constant(1, 2, 3, 4, 5), List.of("a", "b", "c", "d", "e")));
