@@ -117,9 +117,10 @@ public final class WhereTimeWent implements ShownAs {
     /** Returns what is drawn. */
     public Plot plot() {
         int n = steps.size();
-        double[] edges = new double[n + 1];
-        double[] own = new double[n + 1];
-        double[] usual = new double[n + 1];
+        int points = n == 0 ? 0 : n + 1;
+        double[] edges = new double[points];
+        double[] own = new double[points];
+        double[] usual = new double[points];
         for (int k = 0; k < n; k++) {
             edges[k] = steps.get(k).from();
             own[k] = steps.get(k).seconds();
