@@ -1,5 +1,6 @@
 package parchment.stats;
 
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -82,6 +83,50 @@ public final class AddedFeatures implements Showable {
     public Estimate slope(String name, double[] feature) {
         double[] parts = parts(feature);
         return new Estimate(name, parts[0] / parts[1], sigma / Math.sqrt(parts[1]), Double.POSITIVE_INFINITY);
+    }
+
+    /**
+     * Returns the statistics of many features at once, as {@link #statistic(double[])} gives them one by one but several times as fast.
+     *
+     * @param features one column of values per feature, in the order of {@link #units()}
+     */
+    public double[] statistics(List<double[]> features) {
+        int count = features.size();
+        int n = units.size();
+        double[][] values = new double[n][count];
+        for (int k = 0; k < count; k++) {
+            Checks.sameLength("Adding a feature", n, "the feature", features.get(k).length);
+            for (int u = 0; u < n; u++) {
+                values[u][k] = features.get(k)[u];
+            }
+        }
+        double[] top = new double[count];
+        double[] bottom = new double[count];
+        double[] size = new double[count];
+        double[] beside = new double[count];
+        for (int u = 0; u < n; u++) {
+            double[] own = values[u];
+            double[] row = information[u];
+            // The matrix is symmetric: each pair of units once, all features side by side.
+            Arrays.fill(beside, 0);
+            for (int v = 0; v < u; v++) {
+                double weight = 2 * row[v];
+                double[] other = values[v];
+                for (int k = 0; k < count; k++) {
+                    beside[k] += weight * other[k];
+                }
+            }
+            for (int k = 0; k < count; k++) {
+                top[k] += own[k] * score[u];
+                bottom[k] += own[k] * (beside[k] + row[u] * own[k]);
+                size[k] += Math.abs(row[u]) * own[k] * own[k];
+            }
+        }
+        double[] out = new double[count];
+        for (int k = 0; k < count; k++) {
+            out[k] = bottom[k] > 1e-10 * size[k] ? top[k] / (sigma * Math.sqrt(bottom[k])) : Double.NaN;
+        }
+        return out;
     }
 
     private double[] parts(double[] feature) {

@@ -2,6 +2,7 @@ package parchment.stats;
 
 import java.util.Arrays;
 import java.util.Locale;
+import parchment.display.Progress;
 import parchment.display.Showable;
 
 /**
@@ -38,14 +39,17 @@ public final class ParametricBootstrap implements Showable {
         }
         double[] statistics = new double[repeats];
         int count = 0;
-        for (int r = 0; r < repeats; r++) {
-            double[] response = smaller.simulate(seed + 0x632BE59BD9B4E019L * r);
-            double low = LinearMixedModel.fit(smaller.design().withResponse(response), smaller.likelihood())
-                    .criterion();
-            double high = LinearMixedModel.fit(larger.design().withResponse(response), larger.likelihood())
-                    .criterion();
-            if (Double.isFinite(low - high)) {
-                statistics[count++] = Math.max(0, low - high);
+        try (Progress progress = Progress.of(repeats, "refitting simulated responses")) {
+            for (int r = 0; r < repeats; r++) {
+                double[] response = smaller.simulate(seed + 0x632BE59BD9B4E019L * r);
+                double low = LinearMixedModel.fit(smaller.design().withResponse(response), smaller.likelihood())
+                        .criterion();
+                double high = LinearMixedModel.fit(larger.design().withResponse(response), larger.likelihood())
+                        .criterion();
+                if (Double.isFinite(low - high)) {
+                    statistics[count++] = Math.max(0, low - high);
+                }
+                progress.step();
             }
         }
         double[] kept = Arrays.copyOf(statistics, count);

@@ -43,7 +43,7 @@ class ReferenceScriptsTest {
     }
 
     @ParameterizedTest
-    @CsvSource("gaussian-process")
+    @CsvSource({"gaussian-process", "forest"})
     void printsTheCommittedNumbersOfThePythonScript(String script) throws IOException, InterruptedException {
         assumeTrue(succeeds("python3", "-c", "import sklearn"), "Skipped: python3 with scikit-learn is not installed.");
         check(
@@ -57,7 +57,7 @@ class ReferenceScriptsTest {
                 output(program, file, Path.of("test", "resources", "reference").toString());
         ReferenceFits committed = ReferenceFits.of(script);
         assertEquals("case,quantity,value", lines.get(0));
-        assertTrue(lines.size() > 10, script + " printed " + lines.size() + " lines");
+        assertTrue(lines.size() > 4, script + " printed " + lines.size() + " lines");
         for (String line : lines.subList(1, lines.size())) {
             String[] parts = line.split(",");
             double expected = committed.value(parts[0], parts[1]);

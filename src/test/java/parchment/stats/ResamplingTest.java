@@ -176,6 +176,12 @@ class ResamplingTest {
         assertEquals(slope, added.slope("x", byBatch).estimate(), 1e-9);
         assertEquals(slope / error, added.statistic(byBatch), 1e-9);
         assertTrue(Double.isNaN(added.statistic(new double[byBatch.length])));
+        double[] other = new double[byBatch.length];
+        Arrays.setAll(other, u -> Math.sin(u) + byBatch[u]);
+        double[] together = added.statistics(List.of(byBatch, new double[byBatch.length], other));
+        assertEquals(added.statistic(byBatch), together[0], 1e-12);
+        assertTrue(Double.isNaN(together[1]));
+        assertEquals(added.statistic(other), together[2], 1e-12);
     }
 
     @Test
