@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.concurrent.ForkJoinPool;
 import java.util.stream.IntStream;
 import java.util.stream.LongStream;
 import parchment.display.Showable;
@@ -16,7 +17,7 @@ import smile.regression.RandomForest;
  * Holds a random forest: the mean of many regression trees, each grown on resampled rows with a third of the features tried per split.
  *
  * <p>Needs no idea of the shape of an effect, and therefore many rows; what it predicts better than a smooth model on left-out groups is
- * worth looking for. It gives no slopes and no intervals. Trees have at least five rows per leaf. Grown by Smile (Li, Haifeng 2014).
+ * worth looking for. It gives no slopes and no intervals. Nodes of five rows or fewer are not split. Grown by Smile (Li, Haifeng 2014).
  *
  * @see <a href="https://doi.org/10.1023/A:1010933404324">Breiman 2001, Machine Learning 45:5</a>
  */
@@ -63,16 +64,27 @@ public final class ForestModel implements Showable {
         DataFrame frame =
                 frame(features, data.rows).merge(DoubleVector.of(RESPONSE, MixedDesign.pick(response, data.rows)));
         int tried = Math.max(1, names.size() / 3);
-        RandomForest forest = RandomForest.fit(
-                Formula.lhs(RESPONSE),
-                frame,
-                trees,
-                tried,
-                DEEPEST,
-                Math.max(2, data.rows.length / LEAF),
-                LEAF,
-                1.0,
-                LongStream.range(0, trees).map(tree -> seed + 0x632BE59BD9B4E019L * tree));
+        int leaves = Math.max(2, data.rows.length / 2);
+        // Smile draws from a generator per thread, which threads that help each other share between trees: on one
+        // thread of its own the
+        // same seed gives the same forest.
+        ForkJoinPool alone = new ForkJoinPool(1);
+        RandomForest forest;
+        try {
+            forest = alone.submit(() -> RandomForest.fit(
+                            Formula.lhs(RESPONSE),
+                            frame,
+                            trees,
+                            tried,
+                            DEEPEST,
+                            leaves,
+                            LEAF,
+                            1.0,
+                            LongStream.range(0, trees).map(tree -> seed + 0x632BE59BD9B4E019L * tree)))
+                    .join();
+        } finally {
+            alone.shutdown();
+        }
         double[] gains = forest.importance();
         double total = Arrays.stream(gains).sum();
         double[] shares =

@@ -55,7 +55,7 @@ class ForestModelTest {
         }
         double[] predicted = ForestModel.fit(List.of("x", "z"), List.of(x, z), y, 100, 1)
                 .predict(List.of(new double[] {0.2, 0.2, 0.8}, new double[] {0.2, 0.8, 0.8}));
-        assertTrue(predicted[0] > 0.85 && predicted[1] < 0.15 && predicted[2] > 0.85);
+        assertTrue(predicted[0] > 0.75 && predicted[1] < 0.25 && predicted[2] > 0.75);
     }
 
     @Test
