@@ -106,7 +106,6 @@ class RoomsTest {
     @Test
     void eachLibraryOfOthersStaysBehindOneRoom() {
         onlyIn("org.knowm.xchart..", "chart");
-        onlyIn("smile..", "stats");
         onlyIn("tech.tablesaw..", "feature");
         onlyIn("org.apache.commons.csv..", "logbook", "virtual");
         noClasses()

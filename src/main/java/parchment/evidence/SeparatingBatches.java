@@ -173,8 +173,9 @@ final class SeparatingBatches {
         for (double drop : levels[0]) {
             for (double development : levels[1]) {
                 double rate = 60 * (drop - crack) / development;
-                boolean reached =
-                        seen.length == 0 || Double.isNaN(crack) || rate >= seen[0] * (1 - BEYOND) && rate <= seen[seen.length - 1] * (1 + BEYOND);
+                boolean reached = seen.length == 0
+                        || Double.isNaN(crack)
+                        || rate >= seen[0] * (1 - BEYOND) && rate <= seen[seen.length - 1] * (1 + BEYOND);
                 for (double early : levels[2]) {
                     if (reached) {
                         points.add(new double[] {drop, development, early});

@@ -4,42 +4,33 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
-import java.util.concurrent.ForkJoinPool;
+import java.util.SplittableRandom;
 import java.util.stream.IntStream;
-import java.util.stream.LongStream;
 import parchment.display.Showable;
-import smile.data.DataFrame;
-import smile.data.formula.Formula;
-import smile.data.vector.DoubleVector;
-import smile.regression.RandomForest;
 
 /**
  * Holds a random forest: the mean of many regression trees, each grown on resampled rows with a third of the features tried per split.
  *
  * <p>Needs no idea of the shape of an effect, and therefore many rows; what it predicts better than a smooth model on left-out groups is
- * worth looking for. It gives no slopes and no intervals. Nodes of five rows or fewer are not split. Grown by Smile (Li, Haifeng 2014).
+ * worth looking for. It gives no slopes and no intervals. Nodes of five rows or fewer are not split.
  *
  * @see <a href="https://doi.org/10.1023/A:1010933404324">Breiman 2001, Machine Learning 45:5</a>
  */
 public final class ForestModel implements Showable {
-    private static final String RESPONSE = "response";
     private static final int LEAF = 5;
-    private static final int DEEPEST = 30;
 
     private final List<String> names;
-    private final RandomForest forest;
+    private final List<RegressionTree> forest;
     private final double[] importance;
-    private final int trees;
     private final int used;
     private final int leftOut;
     private final long seed;
 
     private ForestModel(
-            List<String> names, RandomForest forest, double[] importance, int trees, int used, int leftOut, long seed) {
+            List<String> names, List<RegressionTree> forest, double[] importance, int used, int leftOut, long seed) {
         this.names = names;
         this.forest = forest;
         this.importance = importance;
-        this.trees = trees;
         this.used = used;
         this.leftOut = leftOut;
         this.seed = seed;
@@ -61,43 +52,31 @@ public final class ForestModel implements Showable {
                     + " rows without missing numbers, 1 tree and 1 feature, but has " + data.rows.length + ", " + trees
                     + " and " + names.size() + ".");
         }
-        DataFrame frame =
-                frame(features, data.rows).merge(DoubleVector.of(RESPONSE, MixedDesign.pick(response, data.rows)));
+        double[][] columns = FeatureRows.pick(features, data.rows).toArray(double[][]::new);
+        double[] y = MixedDesign.pick(response, data.rows);
+        int[][] ranks = RegressionTree.ranks(columns);
         int tried = Math.max(1, names.size() / 3);
-        int leaves = Math.max(2, data.rows.length / 2);
-        // Smile draws from a generator per thread, which threads that help each other share between trees: on one
-        // thread of its own the
-        // same seed gives the same forest.
-        ForkJoinPool alone = new ForkJoinPool(1);
-        RandomForest forest;
-        try {
-            forest = alone.submit(() -> RandomForest.fit(
-                            Formula.lhs(RESPONSE),
-                            frame,
-                            trees,
-                            tried,
-                            DEEPEST,
-                            leaves,
-                            LEAF,
-                            1.0,
-                            LongStream.range(0, trees).map(tree -> seed + 0x632BE59BD9B4E019L * tree)))
-                    .join();
-        } finally {
-            alone.shutdown();
+        // Each tree has a generator of its own, so that the order in which threads grow them does not matter.
+        List<RegressionTree> forest = IntStream.range(0, trees)
+                .parallel()
+                .mapToObj(tree -> RegressionTree.grow(
+                        columns,
+                        ranks,
+                        y,
+                        tried,
+                        LEAF,
+                        new SplittableRandom(new SplittableRandom(seed + 0x632BE59BD9B4E019L * tree).nextLong())))
+                .toList();
+        double[] gains = new double[names.size()];
+        for (RegressionTree tree : forest) {
+            for (int k = 0; k < gains.length; k++) {
+                gains[k] += tree.gains[k];
+            }
         }
-        double[] gains = forest.importance();
         double total = Arrays.stream(gains).sum();
         double[] shares =
                 Arrays.stream(gains).map(g -> total > 0 ? g / total : 0).toArray();
-        return new ForestModel(List.copyOf(names), forest, shares, trees, data.rows.length, data.leftOut, seed);
-    }
-
-    /** Columns by number, so that names of features cannot collide with each other or with the response. */
-    private static DataFrame frame(List<double[]> features, int[] rows) {
-        DoubleVector[] columns = IntStream.range(0, features.size())
-                .mapToObj(k -> DoubleVector.of("x" + k, MixedDesign.pick(features.get(k), rows)))
-                .toArray(DoubleVector[]::new);
-        return DataFrame.of(columns);
+        return new ForestModel(List.copyOf(names), forest, shares, data.rows.length, data.leftOut, seed);
     }
 
     /**
@@ -128,17 +107,18 @@ public final class ForestModel implements Showable {
     public double[] predict(List<double[]> features) {
         Checks.sameLength("A prediction", names.size(), "the features", features.size());
         int n = features.get(0).length;
-        int[] complete = IntStream.range(0, n)
-                .filter(i -> features.stream().allMatch(f -> Double.isFinite(f[i])))
-                .toArray();
         double[] out = new double[n];
-        Arrays.fill(out, Double.NaN);
-        if (complete.length > 0) {
-            double[] blank = new double[complete.length];
-            double[] predicted = forest.predict(frame(features, complete).merge(DoubleVector.of(RESPONSE, blank)));
-            for (int i = 0; i < complete.length; i++) {
-                out[complete[i]] = predicted[i];
+        for (int i = 0; i < n; i++) {
+            double[] row = new double[names.size()];
+            double sum = 0;
+            for (int k = 0; k < row.length; k++) {
+                row[k] = features.get(k)[i];
+                sum = Double.isFinite(row[k]) ? sum : Double.NaN;
             }
+            for (int tree = 0; tree < forest.size() && !Double.isNaN(sum); tree++) {
+                sum += forest.get(tree).predict(row);
+            }
+            out[i] = sum / forest.size();
         }
         return out;
     }
@@ -167,7 +147,7 @@ public final class ForestModel implements Showable {
         return String.format(
                 Locale.ROOT,
                 "forest of %d trees (seed %d): %d rows used, %d left out; most used %s (%.0f %% of the gain)",
-                trees,
+                forest.size(),
                 seed,
                 used,
                 leftOut,
