@@ -13,6 +13,7 @@ import parchment.feature.BatchTable;
 import parchment.feature.Feature;
 import parchment.feature.Features;
 import parchment.logbook.Logbook;
+import parchment.stats.Interval;
 
 /**
  * Asks whether the destination of a roast or the path to it went with a score: how hot the beans were dropped, how long they developed,
@@ -102,6 +103,47 @@ public final class DestinationOrPath implements Showable {
     /** Returns how many further batches would tell what cannot be told; 0 if all is told or nothing could be fitted. */
     public int batchesThatWouldTell() {
         return next.map(SeparatingBatches::batches).orElse(0);
+    }
+
+    /**
+     * Says what score goes with a planned batch, counted from the mean of the batches; refuses in words where such a mixture was not
+     * tried. Tried is what has each value between the lowest and the highest batch, and lies no further from the batches' mean than 95
+     * in 100 of them (Mahalanobis distance inside lots).
+     *
+     * @param drop drop temperature in degrees Celsius
+     * @param development development time in seconds
+     * @param firstCrack time from charge to first crack in seconds
+     * @throws IllegalStateException if nothing could be fitted
+     */
+    public Foretold at(double drop, double development, double firstCrack) {
+        JointFit found = fit.orElseThrow(() -> new IllegalStateException(
+                "No score can be foretold, because " + contrasts.get(0).reason() + "."));
+        double[] mixture = {drop, development, firstCrack};
+        TriedMixture tried = TriedMixture.of(found);
+        List<String> nearest = tried.nearest(mixture, 3);
+        String near = " The nearest tried batches: " + Wording.list(nearest) + ".";
+        String whyNot = tried.whyNot(mixture);
+        Slope difference = found.slope(tried.fromCenter(mixture)).fitted();
+        double level = question.settings().level();
+        Interval interval = difference.interval(level);
+        if (!whyNot.isEmpty() || !difference.known()) {
+            String why = whyNot.isEmpty() ? "the three measures cannot be told apart here" : whyNot;
+            return new Foretold(
+                    Foretold.Tried.NO,
+                    Double.NaN,
+                    new Interval(Double.NaN, Double.NaN, level),
+                    nearest,
+                    "No score is foretold: " + why + "." + near);
+        }
+        return new Foretold(
+                Foretold.Tried.YES,
+                difference.estimate(),
+                interval,
+                nearest,
+                "The mean " + question.attribute() + " of such a batch is " + Wording.signed(difference.estimate())
+                        + " points from that of the batches' mean (" + Wording.percent(level) + " interval "
+                        + Wording.signed(interval.lower()) + " to " + Wording.signed(interval.upper())
+                        + "), as seen in this logbook." + near);
     }
 
     /** Returns what was left out and why. */

@@ -102,6 +102,26 @@ public final class Evidence implements Showable {
                 perStep.interval(question.settings().level()));
     }
 
+    /**
+     * Returns how the attribute relative to the rest of its cup, its score less the mean of all attributes there, went with the feature:
+     * a second view beside the answer, in which a halo is taken out, and with it whatever lifted the whole cup. Empty if only one
+     * attribute is scored.
+     */
+    public Optional<Association> relativeToGeneralLevel() {
+        Slope slope = surroundings.relative();
+        Measure measure = question.measure();
+        Slope perStep = slope.per(measure.step());
+        return slope.known()
+                ? Optional.of(new Association(
+                        question.attribute() + " relative to the rest of its cup",
+                        measure.name(),
+                        measure.stepWords(),
+                        slope,
+                        perStep,
+                        perStep.interval(question.settings().level())))
+                : Optional.empty();
+    }
+
     /** Returns what the target drawn by chance did to the score; empty if too few targets were drawn by chance. */
     public Optional<Effect> effect() {
         Measure measure = question.measure();

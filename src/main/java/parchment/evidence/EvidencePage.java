@@ -16,6 +16,10 @@ final class EvidencePage {
     private static final String NOT_MEASURED =
             "Not measured, so not in any of this: gas supply, chimney draught, dirty ducts, how the beans behaved in the drum.";
 
+    private static final String BLINDING =
+            "What blinding would buy: who knows the batch tastes what they expect, so however clear a difference is, it stays at"
+                    + " \"suggestive\"; codes on the cups and scores written before anybody speaks would let it count in full.";
+
     private final Evidence evidence;
     private final Measure measure;
 
@@ -45,6 +49,12 @@ final class EvidencePage {
                 .say(evidence.gain().toString())
                 .say(analysis.get().equivalence().toString())
                 .say(errors(analysis.get()));
+        if (evidence.relativeToGeneralLevel().isPresent()) {
+            page = page.say("A second view, not the answer: "
+                    + evidence.relativeToGeneralLevel().get()
+                    + " A cupper who likes a cup scores all of it higher; that is taken out here, and with it whatever truly lifted the"
+                    + " whole cup.");
+        }
         page = page.heading("What it was confounded with")
                 .say(confounded())
                 .say(analysis.get().hiddenCause() + " " + evidence.negativeControl())
@@ -164,6 +174,7 @@ final class EvidencePage {
     }
 
     private String cups() {
-        return evidence.cuppedBatches() + " " + evidence.blindness() + " " + evidence.layout();
+        return evidence.cuppedBatches() + " " + evidence.blindness() + " "
+                + (evidence.blindness().enough() || evidence.scores() == 0 ? "" : BLINDING + " ") + evidence.layout();
     }
 }

@@ -54,7 +54,8 @@ record Question(String attribute, Measure measure, List<MovedTogether.Other> oth
                 MovedTogether.of(measure.name(), material, others),
                 cupped(logbook),
                 blindness,
-                CuppingLayout.of(material));
+                CuppingLayout.of(material),
+                GeneralLevel.slope(attribute, measure, logbook));
         return new Evidence(this, material, watched, drawn, judgement, surroundings);
     }
 

@@ -199,4 +199,22 @@ class DestinationOrPathTest {
                 .getMessage()
                 .contains("added time, swapped time"));
     }
+
+    @Test
+    void foretellsOnlyMixturesThatWereTried() {
+        DestinationOrPath asked = ask(truth(), 5, 0, DestinationOrPathTest::destination);
+        Foretold usual = asked.at(205, 90, 540);
+        assertEquals(Foretold.Tried.YES, usual.tried());
+        assertEquals(0, usual.difference(), 0.15);
+        assertEquals(3, usual.nearest().size());
+        Foretold hotter = asked.at(208, 102, 540);
+        assertTrue(hotter.interval().contains(0.45), hotter.words());
+        // Each value was tried, the mixture never: hot with a short development.
+        Foretold strange = asked.at(209, 72, 540);
+        assertEquals(Foretold.Tried.NO, strange.tried());
+        assertTrue(strange.words().contains("not in this mixture"), strange.words());
+        Foretold far = asked.at(230, 90, 540);
+        assertTrue(far.words().contains("was not tried"), far.words());
+        assertTrue(Double.isNaN(far.difference()));
+    }
 }

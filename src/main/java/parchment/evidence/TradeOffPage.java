@@ -1,0 +1,206 @@
+package parchment.evidence;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.stream.IntStream;
+import parchment.chart.Axis;
+import parchment.chart.Band;
+import parchment.chart.Line;
+import parchment.chart.Panels;
+import parchment.chart.Plot;
+import parchment.chart.Span;
+import parchment.chart.Weight;
+import parchment.display.Report;
+import parchment.display.Table;
+import parchment.quantity.Unit;
+import parchment.stats.Interval;
+
+/** Writes a trade-off as a page. */
+final class TradeOffPage {
+    private TradeOffPage() {}
+
+    static Report of(TradeOff asked) {
+        Report page = Report.titled(Wording.sentence(Wording.list(asked.attributes())) + " along the "
+                        + asked.measure().name())
+                .say("Verdict: " + asked.verdict().words() + ". " + verdict(asked))
+                .say(counts(asked));
+        if (asked.found().isEmpty()) {
+            return page;
+        }
+        page = page.say(trade(asked, asked.found().get()))
+                .add(asked.picture())
+                .add(table(asked, asked.found().get()));
+        page = page.say(
+                "How welcome each is from 0 to 1, and the geometric mean of all (Derringer and Suich 1980). 1,000 draws of all courses"
+                        + " together, seed " + asked.settings().seed()
+                        + ", the attributes' errors correlated as their batches are. Nobody drew the "
+                        + asked.measure().name() + " by chance, so this went together and no more.");
+        return asked.verdict() == Verdict.SUGGESTIVE ? page.caution(EvidencePage.CAUTION) : page;
+    }
+
+    private static String verdict(TradeOff asked) {
+        if (asked.found().isEmpty()) {
+            return Wording.sentence(asked.whyNot()) + ".";
+        }
+        TradeOff.Found found = asked.found().get();
+        if (!found.seen()) {
+            return "None of these attributes went with the " + asked.measure().name()
+                    + " more closely than chance brings about, so there is nothing to trade.";
+        }
+        String set =
+                asked.measure().range(found.bestSet().lower(), found.bestSet().upper());
+        String whole = asked.measure()
+                .range(found.courses().range().low(), found.courses().range().high());
+        return asked.verdict() == Verdict.SUGGESTIVE
+                ? "The best compromise lies at " + set + " ("
+                        + Wording.percent(found.bestSet().level()) + " of draws), of " + whole
+                        + " that was tried (the middle 80 %)."
+                : "The best compromise may lie anywhere from " + set + ", of " + whole
+                        + " that was tried: that is too wide to name a place.";
+    }
+
+    private static String counts(TradeOff asked) {
+        List<String> each = new ArrayList<>();
+        for (int a = 0; a < asked.attributes().size(); a++) {
+            each.add(asked.attributes().get(a) + " " + asked.materials().get(a));
+        }
+        return "Behind it: " + String.join("; ", each) + ".";
+    }
+
+    /** Says what each attribute gains or loses from the low to the high end of what was tried. */
+    private static String trade(TradeOff asked, TradeOff.Found found) {
+        TriedRange range = found.courses().range();
+        List<String> words = new ArrayList<>();
+        for (int a = 0; a < asked.attributes().size(); a++) {
+            FittedScores fit = found.courses().fit(a);
+            Slope line = fit.slope();
+            Slope square = fit.slope(ScoreDesign.SQUARE);
+            double low = range.low() - range.center();
+            double high = range.high() - range.center();
+            double squares = high * high - low * low;
+            double estimate =
+                    fit.coefficient(ScoreDesign.FEATURE) * (high - low) + fit.coefficient(ScoreDesign.SQUARE) * squares;
+            double variance = Math.pow((high - low) * line.standardError(), 2);
+            if (square.known()) {
+                variance += Math.pow(squares * square.standardError(), 2)
+                        + 2 * (high - low) * squares * fit.covariance(ScoreDesign.FEATURE, ScoreDesign.SQUARE);
+            }
+            Slope change = new Slope(estimate, Math.sqrt(Math.max(0, variance)), line.degreesOfFreedom());
+            Interval interval = change.interval(asked.settings().level());
+            words.add(asked.attributes().get(a) + " " + Wording.signed(estimate) + " points ("
+                    + Wording.signed(interval.lower()) + " to " + Wording.signed(interval.upper()) + ")");
+        }
+        return "From " + asked.measure().value(range.low()) + " to "
+                + asked.measure().value(range.high()) + ", inside lots: " + String.join(", ", words) + ".";
+    }
+
+    private static Table table(TradeOff asked, TradeOff.Found found) {
+        List<Integer> rows = List.of(0, 10, 20, 30, 40);
+        Table table = Table.titled("The compromise")
+                .withNumber(
+                        asked.measure().name(),
+                        asked.measure().unit(),
+                        asked.measure().reader(),
+                        rows,
+                        i -> found.places().get(i));
+        for (int a = 0; a < asked.attributes().size(); a++) {
+            int attribute = a;
+            table = table.withNumber(
+                            asked.attributes().get(a),
+                            "points",
+                            2,
+                            rows,
+                            i -> found.courses().at(attribute, found.places().get(i)))
+                    .withNumber(
+                            "how welcome: " + asked.attributes().get(a),
+                            "",
+                            2,
+                            rows,
+                            i -> asked.aims()
+                                    .get(attribute)
+                                    .of(found.courses()
+                                            .at(attribute, found.places().get(i))));
+        }
+        table = table.withNumber(
+                        "all together", "", 2, rows, i -> found.overall().get(i))
+                .withNumber("from", "", 2, rows, i -> found.lower().get(i))
+                .withNumber("to", "", 2, rows, i -> found.upper().get(i));
+        for (int a = 0; a < asked.attributes().size(); a++) {
+            table = table.withNote(Wording.sentence(asked.attributes().get(a)) + ": "
+                    + asked.aims().get(a) + ".");
+        }
+        return table;
+    }
+
+    static Panels picture(TradeOff asked) {
+        String title = Wording.sentence(Wording.list(asked.attributes())) + " along the "
+                + asked.measure().name();
+        Axis along = Axis.of(
+                asked.measure().name(), asked.measure().unit(), asked.measure().reader());
+        List<Plot> plots = new ArrayList<>();
+        for (int a = 0; a < asked.attributes().size(); a++) {
+            int attribute = a;
+            Plot plot = Plot.of(
+                            Wording.sentence(asked.attributes().get(a)),
+                            along,
+                            Axis.of(
+                                    asked.attributes().get(a),
+                                    Unit.POINTS.withDigits(1),
+                                    asked.measure().reader()))
+                    .withHeight(180)
+                    .withEmptySentence("There is nothing to draw: " + asked.whyNot() + ".");
+            plots.add(asked.found()
+                    .map(found ->
+                            course(plot, found, attribute, asked.settings().level()))
+                    .orElse(plot));
+        }
+        Plot together = Plot.of(
+                        "How welcome together",
+                        along,
+                        Axis.number("welcome, 0 to 1", "").withLimits(0, 1))
+                .withHeight(180)
+                .withEmptySentence("There is nothing to draw: " + asked.whyNot() + ".");
+        plots.add(asked.found().map(found -> together(together, asked, found)).orElse(together));
+        return Panels.stacked(title, plots);
+    }
+
+    private static Plot course(Plot plot, TradeOff.Found found, int attribute, double level) {
+        double[] places = doubles(found.places());
+        double[] mean = IntStream.range(0, places.length)
+                .mapToDouble(i -> found.courses().at(attribute, places[i]))
+                .toArray();
+        FittedCurve curve = found.courses().curve(attribute);
+        double shift = curve.center() - found.courses().range().center();
+        double[] lower = new double[places.length];
+        double[] upper = new double[places.length];
+        for (int i = 0; i < places.length; i++) {
+            Interval band = curve.band(places[i] + shift);
+            lower[i] = band.lower();
+            upper[i] = band.upper();
+        }
+        return plot.with(Band.of(String.format(Locale.ROOT, "%.0f %% band", 100 * level), places, lower, upper))
+                .with(Line.of("mean", places, mean).withWeight(Weight.STRONG));
+    }
+
+    private static Plot together(Plot plot, TradeOff asked, TradeOff.Found found) {
+        double[] places = doubles(found.places());
+        Plot drawn = plot.with(Band.of(
+                        String.format(
+                                Locale.ROOT,
+                                "%.0f %% of draws",
+                                100 * asked.settings().level()),
+                        places,
+                        doubles(found.lower()),
+                        doubles(found.upper())))
+                .with(Line.of("all together", places, doubles(found.overall())).withWeight(Weight.STRONG));
+        return asked.verdict() == Verdict.SUGGESTIVE
+                ? drawn.with(Span.of(
+                        "compromise", found.bestSet().lower(), found.bestSet().upper()))
+                : drawn;
+    }
+
+    private static double[] doubles(List<Double> values) {
+        return values.stream().mapToDouble(Double::doubleValue).toArray();
+    }
+}

@@ -1,0 +1,125 @@
+package parchment.evidence;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Random;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
+import parchment.logbook.CupScores;
+import parchment.logbook.Logbook;
+
+@Tag("holds-for-any")
+class TradeOffTest {
+    /** Sweetness rises by 0.15 points per °C, acidity falls by the given slope; both lie on scales around 6. */
+    private static TradeOff ask(double acidity, long seed) {
+        KnownTruth truth = new KnownTruth();
+        truth.days = 30;
+        // The compromise is about these lots and cuppers; so that its truth is known, they do not differ.
+        truth.lotSpread = 0;
+        truth.cupperSpread = 0;
+        truth.cuppingSpread = 0;
+        KnownTruth.Drawn drawn = truth.draw(seed);
+        Random random = new Random(seed + 5);
+        List<CupScores> cups = new ArrayList<>();
+        for (CupScores cup : drawn.logbook().cups()) {
+            double x = drawn.measure()
+                            .readings()
+                            .getOrDefault(cup.batch(), Gathering.Reading.NONE)
+                            .value()
+                    - 205;
+            Map<String, Double> scores = new LinkedHashMap<>(cup.scores());
+            scores.put("acidity", 6 + acidity * x + 0.5 * random.nextGaussian());
+            cups.add(new CupScores(
+                    cup.cupping(),
+                    cup.tastedOn(),
+                    cup.cupper(),
+                    cup.batch(),
+                    cup.blindCode(),
+                    cup.cup(),
+                    cup.servingPosition(),
+                    scores,
+                    cup.note()));
+        }
+        Logbook.Contents c = drawn.logbook().contents();
+        Logbook both = Logbook.of(new Logbook.Contents(
+                c.name(),
+                c.zone(),
+                c.readerUnit(),
+                c.batches(),
+                c.lots(),
+                c.lotChecks(),
+                c.blends(),
+                c.machines(),
+                cups,
+                c.cuppings(),
+                c.upkeep(),
+                c.scales(),
+                c.crackHabit(),
+                c.problems()));
+        return TradeOff.of(List.of("sweetness", "acidity"), drawn.measure(), both, EvidenceSettings.standard());
+    }
+
+    @Test
+    void namesTheCompromiseWhereOneGainsAndTheOtherLoses() {
+        int held = 0;
+        int named = 0;
+        for (long seed = 1; seed <= 10; seed++) {
+            // Equal and opposite: with aims that mirror each other the best lies where both are equally welcome, at 205
+            // °C.
+            TradeOff asked = ask(-0.15, seed)
+                    .withAim("sweetness", Desirability.larger(5, 7))
+                    .withAim("acidity", Desirability.larger(5, 7));
+            held += asked.compromise().contains(205) ? 1 : 0;
+            named += asked.verdict() == Verdict.SUGGESTIVE ? 1 : 0;
+        }
+        assertTrue(held >= 7, held + " of 10");
+        assertTrue(named >= 5, named + " of 10");
+    }
+
+    @Test
+    void bothRisingPutsItAtTheHotEnd() {
+        TradeOff asked = ask(0.15, 3);
+        assertTrue(asked.compromise().lower() > 205, asked.text());
+        assertTrue(asked.text().contains("inside lots: sweetness +"), asked.text());
+        assertTrue(asked.svg().isPresent());
+    }
+
+    @Test
+    void saysThatThereIsNothingToTradeWhereNothingWentWithIt() {
+        KnownTruth truth = new KnownTruth();
+        truth.slope = 0;
+        int cannotTell = 0;
+        for (long seed = 1; seed <= 8; seed++) {
+            KnownTruth.Drawn drawn = truth.draw(seed);
+            Material material = KnownTruth.material(drawn);
+            JointCourses courses = JointCourses.of(List.of(material, material), 0.9);
+            cannotTell += courses.fit(0).slope().chance() > 0.02 ? 1 : 0;
+        }
+        assertTrue(cannotTell >= 7, cannotTell + " of 8");
+    }
+
+    @Test
+    void sameSeedSameAnswer() {
+        assertEquals(ask(-0.15, 4).text(), ask(-0.15, 4).text());
+    }
+
+    @Test
+    void oneAttributeIsARefusalInWords() {
+        KnownTruth.Drawn drawn = new KnownTruth().draw(1);
+        assertTrue(assertThrows(
+                        IllegalArgumentException.class,
+                        () -> TradeOff.of(
+                                List.of("sweetness", "sweetness"),
+                                drawn.measure(),
+                                drawn.logbook(),
+                                EvidenceSettings.standard()))
+                .getMessage()
+                .contains("two different attributes"));
+    }
+}
