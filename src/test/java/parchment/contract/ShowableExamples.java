@@ -50,6 +50,7 @@ import parchment.phase.BatchChart;
 import parchment.phase.LearntHabit;
 import parchment.phase.MarkHabit;
 import parchment.phase.MarkReport;
+import parchment.phase.Moments;
 import parchment.phase.PhaseTable;
 import parchment.phase.Phases;
 import parchment.virtual.VirtualRoastery;
@@ -81,6 +82,7 @@ final class ShowableExamples {
         ROOTS.put("WhereTimeWent", logbook -> WhereTimeWent.of(logbook.batches().get(3), logbook));
         ROOTS.put("LearntHabit", LearntHabit::of);
         ROOTS.put("MarkReport", MarkReport::of);
+        ROOTS.put("Moments", logbook -> Moments.of(logbook));
         ROOTS.put("Explorer", Explorer::of);
         ROOTS.put("BatchTable", logbook -> BatchTable.of(logbook, Features.dropTemperature()));
         ROOTS.put("FeatureList", logbook -> Features.all());
