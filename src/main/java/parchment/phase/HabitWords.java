@@ -3,7 +3,10 @@ package parchment.phase;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import java.util.TreeMap;
 import java.util.stream.Collectors;
+import parchment.display.Table;
 import parchment.logbook.MarkKind;
 import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
@@ -86,6 +89,31 @@ final class HabitWords {
                     slope >= 0 ? "hotter" : "cooler"));
         }
         return text.append('.').toString();
+    }
+
+    /** One row per mark and lot: where it was written. */
+    static Table table(List<HabitModel> models, TemperatureUnit reader) {
+        record Lot(MarkKind kind, String lot, double[] celsius) {}
+        List<Lot> rows = new ArrayList<>();
+        for (HabitModel model : models) {
+            Map<String, List<Double>> byLot = new TreeMap<>();
+            for (HabitRow row : model.learnt) {
+                byLot.computeIfAbsent(row.surroundings().get(0), key -> new ArrayList<>())
+                        .add(HabitModel.writtenCelsius(row, model.kind));
+            }
+            byLot.forEach((lot, celsius) -> rows.add(new Lot(
+                    model.kind,
+                    lot,
+                    celsius.stream().mapToDouble(Double::doubleValue).toArray())));
+        }
+        return Table.titled("Bean temperature at written marks")
+                .withText("mark", rows, row -> row.kind().words())
+                .withText("lot", rows, row -> row.lot().isEmpty() ? "not written" : row.lot())
+                .withNumber("written", "", 0, rows, row -> row.celsius().length)
+                .withNumber("coolest tenth", Unit.TEMPERATURE, reader, rows, row -> Robust.quantile(row.celsius(), 0.1))
+                .withNumber("middle", Unit.TEMPERATURE, reader, rows, row -> Robust.median(row.celsius()))
+                .withNumber("hottest tenth", Unit.TEMPERATURE, reader, rows, row -> Robust.quantile(row.celsius(), 0.9))
+                .withNote("One in ten was written below the coolest tenth, one in ten above the hottest.");
     }
 
     private static String plural(String term) {

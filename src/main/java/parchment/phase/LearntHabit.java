@@ -6,6 +6,8 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
+import parchment.display.Report;
 import parchment.display.Showable;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
@@ -130,7 +132,8 @@ public final class LearntHabit implements Showable {
                     nothing,
                     expected.value(),
                     celsiusError,
-                    MarkPrediction.Shape.NO_CURVE);
+                    MarkPrediction.Shape.NO_CURVE,
+                    reader);
         }
         Climb climb = row.climb().get();
         MarkPrediction.Passing half = passing(climb, expected, model.factor(row, 0.5));
@@ -151,7 +154,8 @@ public final class LearntHabit implements Showable {
                 most,
                 expected.value(),
                 celsiusError,
-                shape);
+                shape,
+                reader);
     }
 
     private static MarkPrediction.Passing passing(Climb climb, Forecast expected, double factor) {
@@ -197,6 +201,24 @@ public final class LearntHabit implements Showable {
         return rows.values().stream()
                 .map(row -> withPredictions(row.phases().batch()))
                 .toList();
+    }
+
+    private Report page() {
+        Report page = Report.titled("Where the marks of " + name + " are written");
+        for (MarkKind kind : KINDS) {
+            page = page.say(HabitWords.of(model(kind), reader));
+        }
+        return page.add(HabitWords.table(List.copyOf(models.values()), reader));
+    }
+
+    @Override
+    public String text() {
+        return page().text();
+    }
+
+    @Override
+    public Optional<String> html() {
+        return page().html();
     }
 
     @Override

@@ -1,6 +1,8 @@
 package parchment.phase;
 
 import java.util.Locale;
+import java.util.Optional;
+import parchment.display.Html;
 import parchment.display.Showable;
 import parchment.logbook.MarkKind;
 import parchment.quantity.Elapsed;
@@ -28,6 +30,7 @@ import parchment.quantity.Unit;
  * @param celsius the bean temperature at which it is expected, in °C
  * @param temperatureStandardError how far the written temperature may lie off, as a standard deviation in °C
  * @param shape what the curve does there
+ * @param reader the scale temperatures are shown on
  */
 public record MarkPrediction(
         String batch,
@@ -39,7 +42,8 @@ public record MarkPrediction(
         Passing most,
         double celsius,
         double temperatureStandardError,
-        Shape shape)
+        Shape shape,
+        TemperatureUnit reader)
         implements Showable {
 
     /** Says what a prediction rests on. */
@@ -101,8 +105,7 @@ public record MarkPrediction(
         return Double.isNaN(seconds);
     }
 
-    /** Prints the prediction with temperatures on the given scale. */
-    public String text(TemperatureUnit reader) {
+    private String text(TemperatureUnit reader) {
         String where = String.format(
                 Locale.ROOT,
                 "%s ± %s",
@@ -126,7 +129,7 @@ public record MarkPrediction(
             case FLAT ->
                 String.format(
                         Locale.ROOT,
-                        "%s of batch %s: the curve is flat there, it passes between %s (9 in 10), at %s, from %s",
+                        "%s of batch %s: the curve is flat there, it passes between %s (9 in 10), at %s, from %s.",
                         kind.words(),
                         batch,
                         most,
@@ -135,7 +138,7 @@ public record MarkPrediction(
             case RISING ->
                 String.format(
                         Locale.ROOT,
-                        "%s of batch %s at %s ± %.0f s, 1 in 2 from %s, 9 in 10 from %s, at %s, from %s",
+                        "%s of batch %s at %s ± %.0f s, 1 in 2 from %s, 9 in 10 from %s, at %s, from %s.",
                         kind.words(),
                         batch,
                         Elapsed.seconds(seconds),
@@ -149,6 +152,11 @@ public record MarkPrediction(
 
     @Override
     public String toString() {
-        return text(TemperatureUnit.CELSIUS);
+        return text(reader);
+    }
+
+    @Override
+    public Optional<String> html() {
+        return Optional.of("<p>" + Html.escape(HabitWords.capital(toString())) + "</p>");
     }
 }

@@ -97,8 +97,9 @@ final class MarkReportPage {
             }
         }
         return page.heading("What it rests on")
-                .say(report.habit().toString())
-                .say("Foretold is what this roaster would have written, not when the beans turned or cracked.");
+                .say(
+                        "Written marks of this logbook: show LearntHabit.of(logbook) for the habit that was learnt. Foretold is what this"
+                                + " roaster would have written, not when the beans turned or cracked.");
     }
 
     private static Table table(List<Summary> rows, TemperatureUnit reader) {
