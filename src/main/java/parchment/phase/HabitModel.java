@@ -69,7 +69,7 @@ final class HabitModel {
             (far && written.size() >= FEWEST_MARKS ? setAside : learnt).add(row);
         }
         double[] celsius = writtenCelsius();
-        reference = celsius.length == 0 ? CommonPractice.celsius(kind) : Robust.median(celsius);
+        reference = celsius.length == 0 ? StatedPractice.celsius(kind) : Robust.median(celsius);
         usualRate = median(learnt.stream().mapToDouble(this::rawRate).toArray());
         double[] masses = learnt.stream().mapToDouble(HabitRow::kilograms).toArray();
         usualMass = median(masses);
@@ -216,7 +216,7 @@ final class HabitModel {
                 return forecast;
             }
         }
-        return CommonPractice.after(
+        return StatedPractice.after(
                 kind,
                 learnt.stream()
                         .filter(other -> !other.day().equals(row.day()))

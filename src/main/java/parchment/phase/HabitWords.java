@@ -31,8 +31,8 @@ final class HabitWords {
                     model.days(),
                     HabitModel.FEWEST_MARKS,
                     HabitModel.FEWEST_DAYS,
-                    Unit.TEMPERATURE.format(CommonPractice.celsius(model.kind), reader),
-                    Unit.TEMPERATURE_STEP.formatStep(CommonPractice.BETWEEN_PROBES, reader));
+                    Unit.TEMPERATURE.format(StatedPractice.celsius(model.kind), reader),
+                    Unit.TEMPERATURE_STEP.formatStep(StatedPractice.BETWEEN_PROBES, reader));
         }
         List<String> sentences = new ArrayList<>();
         double middle = Robust.median(model.learnt.stream()

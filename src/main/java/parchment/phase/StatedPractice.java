@@ -10,11 +10,11 @@ import parchment.stats.NewGroupForecast.Forecast;
  * differ by {@value #BETWEEN_PROBES} °C as a standard deviation, and one roaster's marks on one probe by {@value #ON_ONE_PROBE} °C. A few
  * written marks move the expected temperature towards them, as the mean of two normal statements does.
  */
-final class CommonPractice {
+final class StatedPractice {
     static final double BETWEEN_PROBES = 7;
     static final double ON_ONE_PROBE = 3;
 
-    private CommonPractice() {}
+    private StatedPractice() {}
 
     /** Returns the usual temperature of a mark in °C. */
     static double celsius(MarkKind kind) {
