@@ -24,6 +24,20 @@ public record Estimate(String name, double estimate, double standardError, doubl
         return Quantiles.tProbability(t(), degreesOfFreedom);
     }
 
+    /**
+     * Returns the p-value of "the true value is at least the margin away from 0", by two one-sided tests: small where every difference that
+     * matters can be ruled out. At most 0.05 exactly where the 90 % interval lies inside the margin.
+     *
+     * @param margin the smallest difference that matters, above 0, in units of the estimate
+     * @see <a href="https://doi.org/10.1007/BF01068419">Schuirmann 1987, J. Pharmacokinet. Biopharm. 15:657</a>
+     */
+    public double equivalenceProbability(double margin) {
+        Checks.positive("The smallest difference that matters", margin);
+        double nearer = (margin - Math.abs(estimate)) / standardError;
+        double half = 0.5 * Quantiles.tProbability(nearer, degreesOfFreedom);
+        return nearer >= 0 ? half : 1 - half;
+    }
+
     /** Returns the interval of the given level, as in 0.90. */
     public Interval interval(double level) {
         double half = Quantiles.tTwoSided(level, degreesOfFreedom) * standardError;

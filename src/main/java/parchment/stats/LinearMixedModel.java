@@ -104,7 +104,7 @@ public final class LinearMixedModel implements Showable {
     public double criterionAt(double... relativeFactors) {
         Checks.sameLength("The criterion", theta.length, "theta", relativeFactors.length);
         synchronized (system) {
-            return system.evaluate(rescaled(relativeFactors, Direction.INSIDE), false).criterion;
+            return system.evaluate(RandomBlock.factorsInside(data.blocks, relativeFactors), false).criterion;
         }
     }
 
@@ -113,25 +113,7 @@ public final class LinearMixedModel implements Showable {
      * its covariance matrix divided by the residual standard deviation.
      */
     public double[] theta() {
-        return rescaled(theta, Direction.OUTSIDE);
-    }
-
-    private enum Direction {
-        INSIDE,
-        OUTSIDE
-    }
-
-    private double[] rescaled(double[] values, Direction direction) {
-        double[] out = new double[values.length];
-        int k = 0;
-        for (RandomBlock block : data.blocks) {
-            for (int c = 0; c < block.size(); c++) {
-                for (int r = c; r < block.size(); r++, k++) {
-                    out[k] = direction == Direction.INSIDE ? values[k] * block.scales[r] : values[k] / block.scales[r];
-                }
-            }
-        }
-        return out;
+        return RandomBlock.factorsOutside(data.blocks, theta);
     }
 
     public Likelihood likelihood() {

@@ -91,6 +91,34 @@ final class RandomBlock {
         return size() * (size() + 1) / 2;
     }
 
+    /** From relative factors of the columns as given to those of the scaled columns. */
+    static double[] factorsInside(List<RandomBlock> blocks, double[] theta) {
+        double[] out = rowScales(blocks, theta.length);
+        Arrays.setAll(out, k -> theta[k] * out[k]);
+        return out;
+    }
+
+    /** From relative factors of the scaled columns to those of the columns as given. */
+    static double[] factorsOutside(List<RandomBlock> blocks, double[] theta) {
+        double[] out = rowScales(blocks, theta.length);
+        Arrays.setAll(out, k -> theta[k] / out[k]);
+        return out;
+    }
+
+    /** The scale of the row of each entry of the lower triangles, by columns. */
+    private static double[] rowScales(List<RandomBlock> blocks, int length) {
+        double[] scales = new double[length];
+        int k = 0;
+        for (RandomBlock block : blocks) {
+            for (int c = 0; c < block.size(); c++) {
+                for (int r = c; r < block.size(); r++) {
+                    scales[k++] = block.scales[r];
+                }
+            }
+        }
+        return scales;
+    }
+
     boolean sameGroups(RandomBlock other) {
         if (kind != RandomTerm.Kind.GROUPS || other.kind != RandomTerm.Kind.GROUPS || nodes() != other.nodes()) {
             return false;
