@@ -203,6 +203,24 @@ public final class LearntHabit implements Showable {
                 .toList();
     }
 
+    /**
+     * Returns the newest batch with a rising curve on which a mark was not written; the newest with a curve if it was written on all.
+     *
+     * @throws IllegalArgumentException if no batch of the logbook has a rising curve
+     */
+    public Batch newestWithout(MarkKind kind) {
+        List<HabitRow> curves =
+                rows.values().stream().filter(row -> row.climb().isPresent()).toList();
+        return curves.stream()
+                .filter(row -> row.phases().mark(kind).isEmpty())
+                .reduce((earlier, later) -> later)
+                .or(() -> curves.stream().reduce((earlier, later) -> later))
+                .orElseThrow(() -> new IllegalArgumentException("No batch of " + name
+                        + " has a bean temperature that rises for a minute, so no mark can be foretold."))
+                .phases()
+                .batch();
+    }
+
     private Report page() {
         Report page = Report.titled("Where the marks of " + name + " are written");
         for (MarkKind kind : KINDS) {

@@ -36,13 +36,13 @@ public final class Moments implements Showable {
     private final String name;
     private final List<Moment> list;
     private final List<MomentDetector> detectors;
-    private final int batches;
+    private final List<Batch> batches;
 
-    private Moments(String name, List<Moment> list, List<MomentDetector> detectors, int batches) {
+    private Moments(String name, List<Moment> list, List<MomentDetector> detectors, List<Batch> batches) {
         this.name = name;
         this.list = List.copyOf(list);
         this.detectors = List.copyOf(detectors);
-        this.batches = batches;
+        this.batches = List.copyOf(batches);
     }
 
     /** Looks for the {@linkplain KnownMoments#all() usual moments}; unwritten first cracks stand where the habit predicts them. */
@@ -63,7 +63,11 @@ public final class Moments implements Showable {
             found.addAll(look(all, detector, habit.reader()));
         }
         found.sort((a, b) -> Double.compare(weight(b), weight(a)));
-        return new Moments(habit.name(), found, List.copyOf(detectors), all.size());
+        return new Moments(
+                habit.name(),
+                found,
+                List.copyOf(detectors),
+                all.stream().map(Phases::batch).toList());
     }
 
     private static double weight(Moment moment) {
@@ -157,12 +161,28 @@ public final class Moments implements Showable {
         List<Moment> own = list.stream()
                 .filter(moment -> moment.batch().equals(batch.name()))
                 .toList();
-        return new Moments("batch " + batch.name(), own, detectors, 1);
+        return new Moments("batch " + batch.name(), own, detectors, List.of(batch));
+    }
+
+    /**
+     * Returns the batch with the most unusual moment; the last of the batches if there is no moment.
+     *
+     * @throws IllegalStateException if there is no batch
+     */
+    public Batch mostUnusualBatch() {
+        if (batches.isEmpty()) {
+            throw new IllegalStateException("There is no batch in " + name + " to look at.");
+        }
+        String wanted = list.isEmpty() ? "" : list.get(0).batch();
+        return batches.stream()
+                .filter(batch -> batch.name().equals(wanted))
+                .findFirst()
+                .orElse(batches.get(batches.size() - 1));
     }
 
     /** Returns how many batches were looked at. */
     public int batches() {
-        return batches;
+        return batches.size();
     }
 
     @Override
@@ -174,8 +194,8 @@ public final class Moments implements Showable {
                 list.size(),
                 list.size() == 1 ? "moment" : "moments",
                 with,
-                batches,
-                batches == 1 ? "batch" : "batches",
+                batches.size(),
+                batches.size() == 1 ? "batch" : "batches",
                 name);
     }
 
