@@ -55,6 +55,11 @@ public final class Moments implements Showable {
         return of(LearntHabit.of(logbook), detectors);
     }
 
+    /** Looks for the usual moments in the batches that a habit was learnt from, which saves reading the curves again. */
+    public static Moments of(LearntHabit habit) {
+        return of(habit, KnownMoments.all());
+    }
+
     /** Looks for the moments of the given detectors, in the batches that a habit was learnt from. */
     public static Moments of(LearntHabit habit, List<? extends MomentDetector> detectors) {
         List<Phases> all = habit.withPredictions();

@@ -9,10 +9,13 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
 import java.util.function.UnaryOperator;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
+import parchment.curve.Curve;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
 import parchment.logbook.MarkKind;
+import parchment.logbook.Quantity;
 import parchment.quantity.Elapsed;
 import parchment.virtual.VirtualRoastery;
 
@@ -143,6 +146,27 @@ class LearntHabitTest {
                 IllegalArgumentException.class,
                 () -> habit.predict(Batch.named("X1").build(), MarkKind.YELLOWING));
         assertThrows(IllegalArgumentException.class, () -> habit.predict(HARBOUR.batch("H001"), MarkKind.DROP));
+    }
+
+    @Test
+    void readsATurningPointThatLiesInAGap() {
+        Batch batch = HARBOUR.batches().get(2);
+        Curve curve = batch.beanTemperature().orElseThrow();
+        for (double from = 40; from < 100; from += 2) {
+            double gap = from;
+            int[] kept = IntStream.range(0, curve.size())
+                    .filter(i -> curve.secondsAt(i) < gap || curve.secondsAt(i) > gap + 14)
+                    .toArray();
+            Curve holed = Curve.of(
+                    curve.name(),
+                    curve.unit(),
+                    IntStream.of(kept).mapToDouble(curve::secondsAt).toArray(),
+                    IntStream.of(kept).mapToDouble(curve::valueAt).toArray());
+            Phases phases = Phases.of(
+                    batch.toBuilder().curve(Quantity.BEAN_TEMPERATURE, holed).build());
+            phases.mark(MarkKind.TURNING_POINT)
+                    .ifPresent(turn -> assertTrue(turn.seconds() > 30 && turn.seconds() < 130, turn.toString()));
+        }
     }
 
     @Test
