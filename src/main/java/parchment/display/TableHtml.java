@@ -1,6 +1,7 @@
 package parchment.display;
 
 import java.text.Bidi;
+import java.util.regex.Pattern;
 
 /**
  * Writes a table as HTML: semantic, whole without a script; colours come from the page, so that it suits a light and a dark one. A
@@ -26,7 +27,7 @@ final class TableHtml {
             overflow-wrap:break-word}
             .parchment-table.parchment-table tbody th{font-weight:normal}
             .parchment-table.parchment-table .number{text-align:right;padding-left:.8em}
-            .parchment-table.parchment-table tbody .number{white-space:nowrap}
+            .parchment-table.parchment-table tbody .number,.parchment-table.parchment-table .date{white-space:nowrap}
             .parchment-table.parchment-table .unit{font-weight:normal;white-space:nowrap}
             .parchment-table.parchment-table .missing{opacity:.75;font-style:italic}
             .parchment-table.parchment-table p{margin:.3em 0}
@@ -57,6 +58,8 @@ final class TableHtml {
             .parchment-table.parchment-table .number{padding-left:.35em}}
             </style>
             """;
+
+    private static final Pattern DATE = Pattern.compile("\\d{4}-\\d{2}-\\d{2}\\b");
 
     private TableHtml() {}
 
@@ -128,12 +131,17 @@ final class TableHtml {
         Column column = table.columns().get(c);
         boolean namesRow = c == 0 && column.setting() == Column.Setting.TEXT;
         String text = table.cell(row, c);
-        html.append(namesRow ? "<th scope=\"row\"" : "<td").append(numberClass(column, column.isMissing(row)));
+        html.append(namesRow ? "<th scope=\"row\"" : "<td").append(classes(column, column.isMissing(row), text));
         String key = column.sortKey(row);
         html.append(key.isEmpty() ? "" : " data-key=\"" + key + "\"");
         // A name written from right to left would otherwise pull the brackets and digits beside it out of order.
         html.append(Bidi.requiresBidi(text.toCharArray(), 0, text.length()) ? " dir=\"auto\">" : ">");
         html.append(Html.escape(text)).append(namesRow ? "</th>" : "</td>");
+    }
+
+    /** A date is not broken over two lines, however narrow the page: 2024-11- would read as a month. */
+    private static String classes(Column column, boolean missing, String text) {
+        return DATE.matcher(text).lookingAt() ? " class=\"date\"" : numberClass(column, missing);
     }
 
     private static String numberClass(Column column, boolean missing) {
