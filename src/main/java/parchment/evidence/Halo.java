@@ -97,18 +97,24 @@ public final class Halo implements Showable {
     }
 
     /**
-     * Measures the halo of a logbook.
-     *
-     * @throws IllegalArgumentException if fewer than two attributes are scored, or no cupper scored two batches in one cupping
+     * Measures the halo of a logbook. If fewer than two attributes are scored, or no cupper scored two batches in one cupping, it says
+     * that it cannot tell.
      */
     public static Halo of(Logbook logbook) {
         List<String> attributes = List.copyOf(logbook.attributes());
         Map<String, HaloMoments> moments = HaloMoments.of(logbook.cups(), attributes);
         if (attributes.size() < 2 || moments.isEmpty()) {
-            throw new IllegalArgumentException(
-                    "How far attributes move together needs two attributes, and a cupper who scored both of"
-                            + " them for two batches in one cupping; the logbook '" + logbook.name() + "' scores "
-                            + (attributes.isEmpty() ? "nothing" : Wording.list(attributes)) + ".");
+            return new Halo(
+                    logbook.name(),
+                    attributes,
+                    List.of(),
+                    Cuppers.ONE,
+                    Double.NaN,
+                    new Interval(Double.NaN, Double.NaN, LEVEL),
+                    Double.NaN,
+                    0,
+                    logbook.cups().size(),
+                    0);
         }
         int count = attributes.size();
         List<HaloMoments> all = List.copyOf(moments.values());
@@ -225,7 +231,11 @@ public final class Halo implements Showable {
                         Axis.rows(
                                 "two attributes",
                                 shown.stream().map(Pair::words).toList()))
-                .with(Boundary.at("not together", 0))
+                .withEmptySentence(toString());
+        if (shown.isEmpty()) {
+            return plot;
+        }
+        plot = plot.with(Boundary.at("not together", 0))
                 .with(Points.of(
                                 cuppers == Cuppers.SEVERAL ? "in one cupper alone" : "in this cupper's scores",
                                 shown.stream().mapToDouble(Pair::alone).toArray(),
@@ -247,11 +257,9 @@ public final class Halo implements Showable {
     }
 
     private Report page() {
-        return Report.titled("Halo: how far attributes move together in " + logbook)
-                .say(toString())
-                .say(meaning())
-                .add(picture())
-                .add(table());
+        Report page = Report.titled("Halo: how far attributes move together in " + logbook)
+                .say(toString());
+        return pairs.isEmpty() ? page : page.say(meaning()).add(picture()).add(table());
     }
 
     private String meaning() {
@@ -300,6 +308,11 @@ public final class Halo implements Showable {
 
     @Override
     public String toString() {
+        if (pairs.isEmpty()) {
+            return "Cannot tell how far attributes move together: that needs two attributes, and a cupper who scored both of them for two"
+                    + " batches in one cupping. This logbook scores "
+                    + (attributes.isEmpty() ? "nothing" : Wording.list(attributes)) + ".";
+        }
         return "In one cupper's scores" + (cuppers == Cuppers.SEVERAL ? " alone" : "")
                 + " two attributes move together with a correlation of "
                 + Wording.plain(mean, 2) + " on average"

@@ -4,6 +4,11 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import parchment.chart.Axis;
+import parchment.chart.Marker;
+import parchment.chart.Plot;
+import parchment.chart.Points;
+import parchment.chart.Span;
 import parchment.display.Report;
 import parchment.display.Showable;
 import parchment.display.Table;
@@ -36,6 +41,7 @@ public final class Screen implements Showable {
     private static final double CHANCE = 0.05;
     private static final int SHUFFLES = 400;
     private static final int SHOWN = 12;
+    private static final long SEED = 1;
 
     private final List<Look> looks;
     private final double luckLine;
@@ -44,6 +50,7 @@ public final class Screen implements Showable {
     private final int batches;
     private final int shuffles;
     private final long seed;
+    private final String whyNot;
 
     /**
      * Holds one look.
@@ -59,6 +66,18 @@ public final class Screen implements Showable {
             String attribute, String feature, double statistic, double chance, double perStep, String stepWords) {}
 
     Screen(List<Look> looks, double luckLine, Shuffled shuffled, int sets, int batches, int shuffles, long seed) {
+        this(looks, luckLine, shuffled, sets, batches, shuffles, seed, "");
+    }
+
+    private Screen(
+            List<Look> looks,
+            double luckLine,
+            Shuffled shuffled,
+            int sets,
+            int batches,
+            int shuffles,
+            long seed,
+            String whyNot) {
         this.looks = looks.stream()
                 .sorted(Comparator.comparingDouble(look -> -Math.abs(look.statistic())))
                 .toList();
@@ -68,15 +87,20 @@ public final class Screen implements Showable {
         this.batches = batches;
         this.shuffles = shuffles;
         this.seed = seed;
+        this.whyNot = whyNot;
     }
 
     /**
-     * Looks at every attribute of a logbook against every built-in feature, with 400 shuffles and seed 1. Takes some seconds.
-     *
-     * @throws IllegalArgumentException if the logbook has no scores
+     * Looks at every attribute of a logbook against every built-in feature, with 400 shuffles and seed 1. Takes some seconds. With too
+     * few scored batches there are no looks, and the answer says how many it needs.
      */
     public static Screen of(Logbook logbook) {
-        return ScreenRun.of(logbook, Readings.all(logbook), SHUFFLES, 1).screen();
+        try {
+            return ScreenRun.of(logbook, Readings.all(logbook), SHUFFLES, SEED).screen();
+        } catch (IllegalArgumentException tooFew) {
+            String why = tooFew.getMessage() == null ? "too few scores" : tooFew.getMessage();
+            return new Screen(List.of(), Double.NaN, Shuffled.WHOLE_DAYS, 0, 0, 0, SEED, why);
+        }
     }
 
     /** Returns all looks, the furthest from zero first. */
@@ -117,6 +141,45 @@ public final class Screen implements Showable {
                         seed));
     }
 
+    /** Returns the picture: the looks furthest from zero, and the luck line to both sides. */
+    public Plot picture() {
+        List<Look> shown = looks.stream().limit(SHOWN).toList();
+        double[] rows = new double[shown.size()];
+        for (int i = 0; i < rows.length; i++) {
+            rows[i] = i;
+        }
+        Plot plot = Plot.of(
+                        "What goes with what: the furthest looks",
+                        Axis.number("slope over its error", ""),
+                        Axis.rows(
+                                "attribute and feature",
+                                shown.stream()
+                                        .map(look -> look.attribute() + ", " + look.feature())
+                                        .toList()))
+                .withEmptySentence("There is nothing to draw: " + whyNot);
+        if (shown.isEmpty()) {
+            return plot;
+        }
+        return plot.with(Span.of("within luck", -luckLine, luckLine))
+                .with(Points.of(
+                                "one look",
+                                shown.stream().mapToDouble(Look::statistic).toArray(),
+                                rows)
+                        .withMarker(Marker.CIRCLE))
+                .withNote(
+                        "Outside the grey stretch a look stands above the luck line: to the right the score rises with the feature, to the"
+                                + " left it falls.")
+                .withNote(counts() + ".");
+    }
+
+    private String counts() {
+        long attributes = looks.stream().map(Look::attribute).distinct().count();
+        long features = looks.stream().map(Look::feature).distinct().count();
+        return Wording.count(looks.size(), "look", "looks") + " ("
+                + Wording.count(attributes, "attribute", "attributes") + ", "
+                + Wording.count(features, "feature", "features") + ") at " + Wording.count(batches, "batch", "batches");
+    }
+
     private String how() {
         return shuffled == Shuffled.BATCHES_OF_ONE_LOT_AND_DAY
                 ? "Only batches of one lot and one roast day were compared, and shuffled with all their features among each other ("
@@ -128,25 +191,36 @@ public final class Screen implements Showable {
 
     @Override
     public String toString() {
+        if (looks.isEmpty()) {
+            return "Cannot tell what goes with what. " + whyNot;
+        }
         long above = aboveTheLine().size();
         return String.format(
                 Locale.ROOT,
-                "%s at %s: the best of that many reaches %.2f on shuffled batches in 1 of 20. %s above that line.",
-                Wording.count(looks.size(), "look", "looks"),
-                Wording.count(batches, "batch", "batches"),
+                "%s: the best of that many reaches %.2f on shuffled batches in 1 of 20. %s above that line.",
+                counts(),
                 luckLine,
                 above == 0 ? "None stands" : Wording.count(above, "stands", "stand"));
     }
 
     private Report page() {
         List<Look> above = aboveTheLine();
-        Report page = Report.titled("What goes with what").say(this.toString()).say(how());
+        Report page = Report.titled("What goes with what").say(this.toString());
+        if (looks.isEmpty()) {
+            return page;
+        }
+        page = page.say(how());
         page = page.say(
                 above.isEmpty()
                         ? "So nothing here is a finding: the furthest look is what luck alone would show."
-                        : "What stands above the line went together more closely than luck explains; nothing here says what is behind"
-                                + " it. Ask each by itself with Evidence.of. Nothing below the line is a finding.");
-        return page.add(table());
+                        : (shuffled == Shuffled.WHOLE_DAYS
+                                        ? "What stands above the line is a hint, not a finding: anything that moves with the calendar can"
+                                                + " lift it."
+                                        : "What stands above the line went together more closely than luck explains; nothing here says what"
+                                                + " is behind it.")
+                                + " Features that move together, and attributes that do, are not several findings. Ask each by itself with"
+                                + " Evidence.of. Nothing below the line is a finding.");
+        return page.add(picture()).add(table());
     }
 
     @Override
@@ -157,5 +231,10 @@ public final class Screen implements Showable {
     @Override
     public Optional<String> html() {
         return page().html();
+    }
+
+    @Override
+    public Optional<String> svg() {
+        return picture().svg();
     }
 }

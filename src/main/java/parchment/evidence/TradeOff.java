@@ -69,7 +69,11 @@ public final class TradeOff implements Showable {
             why = why.isEmpty() ? Analysis.whyNot(material) : why;
         }
         this.courses = courses;
-        this.whyNot = !why.isEmpty() ? why : courses.isEmpty() ? "there are too few scores" : "";
+        this.whyNot = !why.isEmpty()
+                ? why
+                : attributes.size() < 2
+                        ? "fewer than two attributes are scored, so there is nothing to trade"
+                        : courses.isEmpty() ? "there are too few scores" : "";
         List<Desirability> all = new ArrayList<>();
         for (int a = 0; a < attributes.size(); a++) {
             Desirability given = stated.get(attributes.get(a));
@@ -87,6 +91,16 @@ public final class TradeOff implements Showable {
      */
     public static TradeOff of(List<String> attributes, Feature feature, Logbook logbook) {
         return of(attributes, feature, logbook, EvidenceSettings.standard());
+    }
+
+    /** Weighs every attribute that the logbook scores along a feature; with fewer than two it says that there is nothing to trade. */
+    public static TradeOff of(Feature feature, Logbook logbook) {
+        List<String> all = List.copyOf(logbook.attributes());
+        if (all.size() > 1) {
+            return of(all, feature, logbook);
+        }
+        Measure measure = Readings.measure(feature, BatchTable.of(logbook, feature), logbook);
+        return new TradeOff(all, measure, List.of(), Optional.empty(), Map.of(), EvidenceSettings.standard());
     }
 
     /** Weighs the same with other settings. */
@@ -302,7 +316,7 @@ public final class TradeOff implements Showable {
         return String.format(
                 Locale.ROOT,
                 "%s along the %s: %s.",
-                Wording.sentence(Wording.list(attributes)),
+                attributes.isEmpty() ? "No attribute" : Wording.sentence(Wording.list(attributes)),
                 measure.name(),
                 verdict().words());
     }

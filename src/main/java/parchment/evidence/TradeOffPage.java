@@ -21,14 +21,13 @@ final class TradeOffPage {
     private TradeOffPage() {}
 
     static Report of(TradeOff asked) {
-        Report page = Report.titled(Wording.sentence(Wording.list(asked.attributes())) + " along the "
-                        + asked.measure().name())
-                .say("Verdict: " + asked.verdict().words() + ". " + verdict(asked))
-                .say(counts(asked));
+        Report page =
+                Report.titled(title(asked)).say("Verdict: " + asked.verdict().words() + ". " + verdict(asked));
         if (asked.found().isEmpty()) {
             return page;
         }
-        page = page.say(trade(asked, asked.found().get()))
+        page = page.say(counts(asked))
+                .say(trade(asked, asked.found().get()))
                 .add(asked.picture())
                 .add(table(asked, asked.found().get()));
         page = page.say(
@@ -37,6 +36,11 @@ final class TradeOffPage {
                         + ", the attributes' errors correlated as their batches are. Nobody drew the "
                         + asked.measure().name() + " by chance, so this went together and no more.");
         return asked.verdict() == Verdict.SUGGESTIVE ? page.caution(EvidencePage.CAUTION) : page;
+    }
+
+    private static String title(TradeOff asked) {
+        return (asked.attributes().isEmpty() ? "No attribute" : Wording.sentence(Wording.list(asked.attributes())))
+                + " along the " + asked.measure().name();
     }
 
     private static String verdict(TradeOff asked) {
@@ -134,8 +138,6 @@ final class TradeOffPage {
     }
 
     static Panels picture(TradeOff asked) {
-        String title = Wording.sentence(Wording.list(asked.attributes())) + " along the "
-                + asked.measure().name();
         Axis along = Axis.of(
                 asked.measure().name(), asked.measure().unit(), asked.measure().reader());
         List<Plot> plots = new ArrayList<>();
@@ -162,7 +164,7 @@ final class TradeOffPage {
                 .withHeight(180)
                 .withEmptySentence("There is nothing to draw: " + asked.whyNot() + ".");
         plots.add(asked.found().map(found -> together(together, asked, found)).orElse(together));
-        return Panels.stacked(title, plots);
+        return Panels.stacked(title(asked), plots);
     }
 
     private static Plot course(Plot plot, TradeOff.Found found, int attribute, double level) {

@@ -44,7 +44,7 @@ class ScreenTest {
         assertEquals("drop temperature", screen.looks().get(0).feature());
         assertEquals("drop temperature", screen.aboveTheLine().get(0).feature());
         assertEquals(0.15, screen.looks().get(0).perStep(), 0.06);
-        assertTrue(screen.text().contains("8 looks at 80 batches"), screen.text());
+        assertTrue(screen.text().contains("at 80 batches"), screen.text());
     }
 
     @Test
@@ -85,5 +85,22 @@ class ScreenTest {
         truth.days = 3;
         IllegalArgumentException refusal = assertThrows(IllegalArgumentException.class, () -> screen(truth, 1));
         assertTrue(refusal.getMessage().contains("at least 20 scored batches"), refusal.getMessage());
+    }
+
+    @Test
+    void aLogbookWithFewScoresIsAnsweredWithCannotTell() {
+        KnownTruth truth = new KnownTruth();
+        truth.days = 3;
+        Screen screen = Screen.of(truth.draw(1).logbook());
+        assertTrue(screen.text().contains("Cannot tell what goes with what"), screen.text());
+        assertTrue(screen.looks().isEmpty());
+        assertTrue(screen.svg().isPresent());
+    }
+
+    @Test
+    void theLuckLineIsInThePicture() {
+        Screen screen = screen(new KnownTruth(), 1);
+        assertTrue(screen.picture().svg().orElseThrow().contains("within luck"));
+        assertTrue(screen.text().contains("8 looks (1 attribute, 8 features) at 80 batches"), screen.text());
     }
 }
