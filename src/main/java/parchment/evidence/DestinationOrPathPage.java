@@ -69,13 +69,17 @@ final class DestinationOrPathPage {
                 .map(contrast -> contrast.name() + ", per " + contrast.stepWords())
                 .toList();
         double level = asked.question().settings().level();
-        Plot plot = Plot.of(
-                        Wording.sentence(asked.question().attribute()) + ": destination or path",
-                        Axis.of(
-                                "difference in " + asked.question().attribute(),
-                                Unit.POINTS.withDigits(2),
-                                asked.question().measures().get(0).reader()),
-                        Axis.rows("comparison", rows))
+        String title = Wording.sentence(asked.question().attribute()) + ": destination or path";
+        Axis along = Axis.of(
+                "difference in " + asked.question().attribute(),
+                Unit.POINTS.withDigits(2),
+                asked.question().measures().get(0).reader());
+        if (contrasts.stream().noneMatch(contrast -> contrast.perStep().known())) {
+            return Plot.of(title, along, Axis.number("comparison", ""))
+                    .withEmptySentence(
+                            "There is nothing to draw: " + contrasts.get(0).reason() + ".");
+        }
+        Plot plot = Plot.of(title, along, Axis.rows("comparison", rows))
                 .with(Boundary.at("no difference", 0))
                 .with(points(contrasts, PathContrast.Separation.SEPARATED, "can be told from the rest", Marker.CIRCLE))
                 .with(points(
@@ -87,9 +91,7 @@ final class DestinationOrPathPage {
                         Locale.ROOT,
                         "Bars are %.0f %% intervals. Each comparison holds fixed what its name does not move.",
                         100 * level))
-                .withNote(Wording.sentence(asked.joint().material().toString()) + ".")
-                .withEmptySentence(
-                        "There is nothing to draw: " + contrasts.get(0).reason() + ".");
+                .withNote(Wording.sentence(asked.joint().material().toString()) + ".");
     }
 
     private static List<Points> points(

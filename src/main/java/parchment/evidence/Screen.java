@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import parchment.chart.Axis;
-import parchment.chart.Marker;
 import parchment.chart.Plot;
 import parchment.chart.Points;
 import parchment.chart.Span;
@@ -141,32 +140,34 @@ public final class Screen implements Showable {
                         seed));
     }
 
-    /** Returns the picture: the looks furthest from zero, and the luck line to both sides. */
+    /** Returns the picture: the features with the furthest looks, each attribute a mark of its own, and the luck line to both sides. */
     public Plot picture() {
-        List<Look> shown = looks.stream().limit(SHOWN).toList();
-        double[] rows = new double[shown.size()];
-        for (int i = 0; i < rows.length; i++) {
-            rows[i] = i;
-        }
+        List<String> features =
+                looks.stream().map(Look::feature).distinct().limit(SHOWN).toList();
         Plot plot = Plot.of(
-                        "What goes with what: the furthest looks",
+                        "What goes with what: the features with the furthest looks",
                         Axis.number("slope over its error", ""),
-                        Axis.rows(
-                                "attribute and feature",
-                                shown.stream()
-                                        .map(look -> look.attribute() + ", " + look.feature())
-                                        .toList()))
+                        Axis.rows("feature", features))
                 .withEmptySentence("There is nothing to draw: " + whyNot);
-        if (shown.isEmpty()) {
+        if (features.isEmpty()) {
             return plot;
         }
-        return plot.with(Span.of("within luck", -luckLine, luckLine))
-                .with(Points.of(
-                                "one look",
-                                shown.stream().mapToDouble(Look::statistic).toArray(),
-                                rows)
-                        .withMarker(Marker.CIRCLE))
-                .withNote(
+        plot = plot.with(Span.of("within luck", -luckLine, luckLine));
+        for (String attribute :
+                looks.stream().map(Look::attribute).distinct().sorted().toList()) {
+            List<Look> own = looks.stream()
+                    .filter(look -> look.attribute().equals(attribute) && features.contains(look.feature()))
+                    .toList();
+            if (!own.isEmpty()) {
+                plot = plot.with(Points.of(
+                        attribute,
+                        own.stream().mapToDouble(Look::statistic).toArray(),
+                        own.stream()
+                                .mapToDouble(look -> features.indexOf(look.feature()))
+                                .toArray()));
+            }
+        }
+        return plot.withNote(
                         "Outside the grey stretch a look stands above the luck line: to the right the score rises with the feature, to the"
                                 + " left it falls.")
                 .withNote(counts() + ".");

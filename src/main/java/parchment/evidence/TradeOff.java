@@ -72,7 +72,7 @@ public final class TradeOff implements Showable {
         this.whyNot = !why.isEmpty()
                 ? why
                 : attributes.size() < 2
-                        ? "fewer than two attributes are scored, so there is nothing to trade"
+                        ? "a trade-off needs two different attributes, as in List.of(\"sweetness\", \"acidity\")"
                         : courses.isEmpty() ? "there are too few scores" : "";
         List<Desirability> all = new ArrayList<>();
         for (int a = 0; a < attributes.size(); a++) {
@@ -86,21 +86,11 @@ public final class TradeOff implements Showable {
     /**
      * Weighs attributes along a feature.
      *
-     * @param attributes two or more columns of scores
-     * @throws IllegalArgumentException if there are fewer than two, one twice, or one that the logbook does not score
+     * @param attributes two or more columns of scores; with fewer than two different ones it says that there is nothing to trade
+     * @throws IllegalArgumentException if one is not scored in the logbook
      */
     public static TradeOff of(List<String> attributes, Feature feature, Logbook logbook) {
         return of(attributes, feature, logbook, EvidenceSettings.standard());
-    }
-
-    /** Weighs every attribute that the logbook scores along a feature; with fewer than two it says that there is nothing to trade. */
-    public static TradeOff of(Feature feature, Logbook logbook) {
-        List<String> all = List.copyOf(logbook.attributes());
-        if (all.size() > 1) {
-            return of(all, feature, logbook);
-        }
-        Measure measure = Readings.measure(feature, BatchTable.of(logbook, feature), logbook);
-        return new TradeOff(all, measure, List.of(), Optional.empty(), Map.of(), EvidenceSettings.standard());
     }
 
     /** Weighs the same with other settings. */
@@ -110,25 +100,23 @@ public final class TradeOff implements Showable {
         return of(attributes, Readings.measure(feature, table, logbook), logbook, settings);
     }
 
-    static TradeOff of(List<String> attributes, Measure measure, Logbook logbook, EvidenceSettings settings) {
-        check(attributes, logbook);
-        List<Material> materials = attributes.stream()
+    static TradeOff of(List<String> asked, Measure measure, Logbook logbook, EvidenceSettings settings) {
+        check(asked, logbook);
+        List<String> different = asked.stream().distinct().toList();
+        List<Material> materials = different.stream()
                 .map(attribute -> Gathering.of(attribute, logbook, measure.readings()))
                 .toList();
-        return new TradeOff(attributes, measure, materials, courses(materials, settings), Map.of(), settings);
+        return new TradeOff(different, measure, materials, courses(materials, settings), Map.of(), settings);
     }
 
     private static void check(List<String> attributes, Logbook logbook) {
         attributes.forEach(attribute -> Checks.attribute(attribute, logbook.attributes(), logbook.name()));
-        if (attributes.stream().distinct().count() < Math.max(2, attributes.size())) {
-            throw new IllegalArgumentException(
-                    "A trade-off needs two different attributes or more, as in List.of(\"sweetness\", \"acidity\"); it was given "
-                            + (attributes.isEmpty() ? "none" : String.join(", ", attributes)) + ".");
-        }
     }
 
     private static Optional<JointCourses> courses(List<Material> materials, EvidenceSettings settings) {
-        if (materials.stream().anyMatch(material -> !Analysis.whyNot(material).isEmpty())) {
+        if (materials.size() < 2
+                || materials.stream()
+                        .anyMatch(material -> !Analysis.whyNot(material).isEmpty())) {
             return Optional.empty();
         }
         try {

@@ -1,8 +1,10 @@
 package parchment.evidence;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.stream.IntStream;
 import parchment.chart.Axis;
 import parchment.chart.Band;
@@ -65,10 +67,13 @@ final class TradeOffPage {
     }
 
     private static String counts(TradeOff asked) {
-        List<String> each = new ArrayList<>();
+        Map<String, List<String>> same = new LinkedHashMap<>();
         for (int a = 0; a < asked.attributes().size(); a++) {
-            each.add(asked.attributes().get(a) + " " + asked.materials().get(a));
+            same.computeIfAbsent(asked.materials().get(a).toString(), key -> new ArrayList<>())
+                    .add(asked.attributes().get(a));
         }
+        List<String> each = new ArrayList<>();
+        same.forEach((counts, attributes) -> each.add(Wording.list(attributes) + " " + counts));
         return "Behind it: " + String.join("; ", each) + ".";
     }
 

@@ -1,7 +1,6 @@
 package parchment.evidence;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
@@ -110,16 +109,12 @@ class TradeOffTest {
     }
 
     @Test
-    void oneAttributeIsARefusalInWords() {
+    void oneAttributeLeavesNothingToTrade() {
         KnownTruth.Drawn drawn = new KnownTruth().draw(1);
-        assertTrue(assertThrows(
-                        IllegalArgumentException.class,
-                        () -> TradeOff.of(
-                                List.of("sweetness", "sweetness"),
-                                drawn.measure(),
-                                drawn.logbook(),
-                                EvidenceSettings.standard()))
-                .getMessage()
-                .contains("two different attributes"));
+        TradeOff asked = TradeOff.of(
+                List.of("sweetness", "sweetness"), drawn.measure(), drawn.logbook(), EvidenceSettings.standard());
+        assertEquals(Verdict.CANNOT_TELL, asked.verdict());
+        assertTrue(asked.text().contains("two different attributes"), asked.text());
+        assertTrue(asked.svg().isPresent());
     }
 }
