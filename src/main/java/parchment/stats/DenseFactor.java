@@ -61,45 +61,72 @@ final class DenseFactor {
             int outOffset,
             int outStride,
             double[] work) {
-        // work holds L^-1 by columns, densely.
+        invertFactor(lower, offset, stride, size, work);
         for (int j = 0; j < size; j++) {
-            int w = j * size;
+            int target = outOffset + j * outStride;
             for (int i = j; i < size; i++) {
-                work[w + i] = 0;
+                out[target + i] = 0;
             }
-            work[w + j] = 1;
-            for (int k = j; k < size; k++) {
-                int column = offset + k * stride;
-                double x = work[w + k] / lower[column + k];
-                work[w + k] = x;
-                if (x != 0) {
-                    for (int i = k + 1; i < size; i++) {
-                        work[w + i] -= x * lower[column + i];
-                    }
+            // Column j of W'W: rows of W from j on, each as far as its diagonal; four at a time, as in the factor.
+            int k = j;
+            for (; k + 3 < size; k += 4) {
+                int w0 = k * size;
+                int w1 = w0 + size;
+                int w2 = w1 + size;
+                int w3 = w2 + size;
+                double c0 = work[w0 + j];
+                double c1 = work[w1 + j];
+                double c2 = work[w2 + j];
+                double c3 = work[w3 + j];
+                // Above the diagonal W holds zeros, so that all four rows may run as far as the longest.
+                for (int i = j; i <= k + 3; i++) {
+                    out[target + i] += c0 * work[w0 + i] + c1 * work[w1 + i] + c2 * work[w2 + i] + c3 * work[w3 + i];
+                }
+            }
+            for (; k < size; k++) {
+                int w = k * size;
+                double c = work[w + j];
+                for (int i = j; i <= k; i++) {
+                    out[target + i] += c * work[w + i];
                 }
             }
         }
-        for (int j = 0; j < size; j++) {
-            int wj = j * size;
-            int target = outOffset + j * outStride;
-            for (int i = j; i < size; i++) {
-                int wi = i * size;
-                double s0 = 0;
-                double s1 = 0;
-                double s2 = 0;
-                double s3 = 0;
-                int k = i;
-                for (; k + 3 < size; k += 4) {
-                    s0 += work[wi + k] * work[wj + k];
-                    s1 += work[wi + k + 1] * work[wj + k + 1];
-                    s2 += work[wi + k + 2] * work[wj + k + 2];
-                    s3 += work[wi + k + 3] * work[wj + k + 3];
-                }
-                for (; k < size; k++) {
-                    s0 += work[wi + k] * work[wj + k];
-                }
-                out[target + i] = s0 + s1 + (s2 + s3);
+    }
+
+    /** Writes W = L^-1 by rows, with zeros above the diagonal. */
+    private static void invertFactor(double[] lower, int offset, int stride, int size, double[] work) {
+        for (int k = 0; k < size; k++) {
+            int row = k * size;
+            for (int i = 0; i < size; i++) {
+                work[row + i] = 0;
             }
+            int m = 0;
+            for (; m + 3 < k; m += 4) {
+                int column = offset + m * stride + k;
+                double c0 = lower[column];
+                double c1 = lower[column + stride];
+                double c2 = lower[column + 2 * stride];
+                double c3 = lower[column + 3 * stride];
+                int w0 = m * size;
+                int w1 = w0 + size;
+                int w2 = w1 + size;
+                int w3 = w2 + size;
+                for (int i = 0; i <= m + 3; i++) {
+                    work[row + i] -= c0 * work[w0 + i] + c1 * work[w1 + i] + c2 * work[w2 + i] + c3 * work[w3 + i];
+                }
+            }
+            for (; m < k; m++) {
+                double c = lower[offset + m * stride + k];
+                int w = m * size;
+                for (int i = 0; i <= m; i++) {
+                    work[row + i] -= c * work[w + i];
+                }
+            }
+            double inverse = 1 / lower[offset + k * stride + k];
+            for (int i = 0; i < k; i++) {
+                work[row + i] *= inverse;
+            }
+            work[row + k] = inverse;
         }
     }
 }
