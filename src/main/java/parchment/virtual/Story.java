@@ -99,6 +99,52 @@ record Story(
         }
     }
 
+    Story startingOn(LocalDate day) {
+        return new Story(
+                name,
+                prefix,
+                day,
+                machineName,
+                machine,
+                probes,
+                upkeep,
+                lots,
+                recipes,
+                operators,
+                logger,
+                surfaces,
+                cuppers,
+                cuppings,
+                chanceFrom,
+                chanceTo,
+                writing,
+                smallestDay,
+                largestDay);
+    }
+
+    Story withSurfaces(List<FlavourSurface> others) {
+        return new Story(
+                name,
+                prefix,
+                start,
+                machineName,
+                machine,
+                probes,
+                upkeep,
+                lots,
+                recipes,
+                operators,
+                logger,
+                List.copyOf(others),
+                cuppers,
+                cuppings,
+                chanceFrom,
+                chanceTo,
+                writing,
+                smallestDay,
+                largestDay);
+    }
+
     List<String> attributes() {
         return surfaces.stream().map(FlavourSurface::attribute).toList();
     }

@@ -49,6 +49,32 @@ public final class VirtualRoastery {
         return new VirtualRoastery(story, seed, number);
     }
 
+    /** Returns the same roastery opened on another day: the calendar of lots, upkeep and seasons stays where it is. */
+    public VirtualRoastery startingOn(LocalDate day) {
+        return new VirtualRoastery(story.startingOn(day), seed, batches);
+    }
+
+    /**
+     * Returns the same roastery with another true flavour.
+     *
+     * @throws IllegalArgumentException if the surfaces are not of the same attributes in the same order
+     */
+    public VirtualRoastery withSurfaces(List<FlavourSurface> surfaces) {
+        List<String> attributes =
+                surfaces.stream().map(FlavourSurface::attribute).toList();
+        if (!attributes.equals(story.attributes())) {
+            throw new IllegalArgumentException("The roastery scores " + String.join(", ", story.attributes())
+                    + ", but the surfaces given are of " + String.join(", ", attributes)
+                    + ". Give one surface of each, in that order.");
+        }
+        return new VirtualRoastery(story.withSurfaces(surfaces), seed, batches);
+    }
+
+    /** Returns the true flavour of each attribute. */
+    public List<FlavourSurface> surfaces() {
+        return story.surfaces();
+    }
+
     /** Roasts and cups everything. */
     public VirtualLogbook run() {
         List<VirtualBatch> roasted = new ArrayList<>();
