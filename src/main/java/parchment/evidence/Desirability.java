@@ -8,8 +8,7 @@ import parchment.display.Showable;
  * Turns a score into how welcome it is, from 0 (not at all) to 1 (fully).
  *
  * <pre>{@code
- * Desirability.larger(5, 7)          // under 5 unwelcome, from 7 on fully welcome
- * Desirability.target(4, 6, 8)       // 6 is best
+ * Desirability.target(4, 6, 8)
  * }</pre>
  *
  * @see <a href="https://doi.org/10.1080/00224065.1980.11980968">Derringer and Suich 1980, Journal of Quality Technology 12:214</a>

@@ -12,6 +12,10 @@ import java.util.OptionalDouble;
  *
  * <p>The defaults are: 90 % intervals; the smallest difference that matters is the spread of one cupper's scores from cup to cup, as
  * the logbook shows it; roast days are left out in 5 parts; seed 1.
+ *
+ * <pre>{@code
+ * Evidence.of("sweetness", dropTemperature(), logbook, EvidenceSettings.standard().withSmallestDifference(0.5))
+ * }</pre>
  */
 public final class EvidenceSettings {
     private final double level;

@@ -6,6 +6,10 @@ import parchment.stats.Interval;
 /**
  * Holds one way in which a roast can differ from its neighbours, named by what gives way, and what went with it.
  *
+ * <pre>{@code
+ * DestinationOrPath.of("sweetness", logbook).contrast("added time")
+ * }</pre>
+ *
  * @param name in two words, as in "added time"
  * @param meaning what changes and what stays, in words
  * @param stepWords the step it is told in, as in "10 s"

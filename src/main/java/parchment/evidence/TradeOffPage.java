@@ -101,7 +101,10 @@ final class TradeOffPage {
                     + Wording.signed(interval.lower()) + " to " + Wording.signed(interval.upper()) + ")");
         }
         return "From " + asked.measure().value(range.low()) + " to "
-                + asked.measure().value(range.high()) + ", inside lots: " + String.join(", ", words) + ".";
+                + asked.measure().value(range.high()) + ", inside lots: " + String.join(", ", words) + "."
+                + (asked.materials().get(0).groupMeans().size() > 1
+                        ? " Each lot is brought to the mean of all lots first; count from a lot's own mean."
+                        : "");
     }
 
     private static Table table(TradeOff asked, TradeOff.Found found) {

@@ -217,4 +217,21 @@ class DestinationOrPathTest {
         assertTrue(far.words().contains("was not tried"), far.words());
         assertTrue(Double.isNaN(far.difference()));
     }
+
+    @Test
+    void phasesThatSumToNearlyTheSameWholeLeaveOnlyTheSwap() {
+        DestinationOrPath asked = ask(truth(), 2, 0, (x, random) -> {
+            double development = 90 + 20 * random.nextGaussian();
+            return new Three(205 + x, development, 600 - development + random.nextGaussian());
+        });
+        assertEquals(
+                PathContrast.Separation.NOT_SEPARATED,
+                asked.contrast("added time").separation());
+        assertEquals(
+                PathContrast.Separation.NOT_SEPARATED,
+                asked.contrast("slower start").separation());
+        assertEquals(
+                PathContrast.Separation.SEPARATED,
+                asked.contrast("swapped time").separation());
+    }
 }

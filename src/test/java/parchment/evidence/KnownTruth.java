@@ -82,6 +82,12 @@ final class KnownTruth {
     /** Only batches dropped at this temperature or above are cupped. */
     double leastCuppedDrop = Double.NEGATIVE_INFINITY;
 
+    /** Only batches whose truth was at least this good are cupped, in points. */
+    double leastCuppedTruth = Double.NEGATIVE_INFINITY;
+
+    /** Whether each lot is roasted in one stretch of the calendar only, one lot after the other. */
+    boolean lotsInTurn = false;
+
     /** A drawn logbook with the drop temperatures as they would be read. */
     record Drawn(Logbook logbook, Measure measure) {}
 
@@ -112,7 +118,8 @@ final class KnownTruth {
                     + nextDayInScore * dayDrops[day + 1];
             for (int place = 0; place < batchesPerDay; place++) {
                 String name = String.format(Locale.ROOT, "B%03d", batches.size() + 1);
-                int lot = random.nextInt(lots);
+                int drawnLot = random.nextInt(lots);
+                int lot = lotsInTurn ? day * lots / days : drawnLot;
                 double own = random.nextGaussian() * dropSpread * Math.sqrt(1 - dayShareOfDrop);
                 double drop = center
                         + lotDrop[lot]
@@ -145,7 +152,8 @@ final class KnownTruth {
                         new Gathering.Reading(
                                 drop + (day >= probeMovedOnDay ? probeShift : 0) + random.nextGaussian() * measureError,
                                 measureError));
-                if (random.nextDouble() >= cuppedShare || drop < leastCuppedDrop) {
+                double good = 6 + slope * (drop - center) + lotEffect[lot] + batchEffect;
+                if (random.nextDouble() >= cuppedShare || drop < leastCuppedDrop || good < leastCuppedTruth) {
                     continue;
                 }
                 int cupping = day / daysPerCupping;

@@ -32,7 +32,7 @@ class ScreenTest {
         return measures;
     }
 
-    private static Screen screen(KnownTruth truth, long seed) {
+    static Screen screen(KnownTruth truth, long seed) {
         KnownTruth.Drawn drawn = truth.draw(seed);
         return ScreenRun.of(drawn.logbook(), measures(drawn, seed), 99, seed).screen();
     }
