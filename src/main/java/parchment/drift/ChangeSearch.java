@@ -1,0 +1,454 @@
+package parchment.drift;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Collections;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Random;
+import parchment.display.Interruption;
+import parchment.stats.process.LevelChanges;
+
+/**
+ * Searches the days of one machine for dates at which several indicators stepped at once.
+ *
+ * <p>Changes are added one at a time as long as the gain in likelihood is larger than steps gain by chance in rows drawn from the fit
+ * without the change, its wandering days included (parametric bootstrap with sequential stopping, Besag and Clifford 1991). Of a
+ * change that passes it is asked whether a slow climb, the time of year or the room's temperature explain as much. Given the number,
+ * the dates are those of the best split by exact dynamic programming, polished on the full likelihood.
+ */
+final class ChangeSearch {
+    /** Fewest roast days on either side of a change. */
+    static final int SHORTEST = 4;
+
+    private static final int MOST = 6;
+    static final int DRAWS = 199;
+    private static final int ENOUGH_EXCEEDING = 10;
+    private static final double LEVEL = 0.05;
+    /** Minus twice the log likelihood by which a step must beat a slow change to be called a step. */
+    private static final double CLEARLY = 4;
+
+    /** What a change is best described as. */
+    enum Shape {
+        STEP,
+        STEP_OR_SLOW,
+        SLOW
+    }
+
+    /**
+     * A change that was found.
+     *
+     * @param firstDay number of the first roast day after it
+     * @param days numbers of the first days after it that the 90 % date set holds
+     * @param chance how often steps gain as much by chance
+     * @param shape what it is best described as
+     * @param rival the slow change that explains most
+     */
+    record Step(int firstDay, List<Integer> days, double chance, Shape shape, String rival) {
+        Step {
+            days = List.copyOf(days);
+        }
+    }
+
+    /** A slow change that could stand for a step: columns per row of the machine. */
+    private record Slow(String words, List<double[]> columns) {}
+
+    private final List<Indicator> indicators;
+    private final int[] dayOfRow;
+    private final double[] dates;
+    private final double[] room;
+    private final List<WanderingDays> wanderings = new ArrayList<>();
+    private final List<Slow> accepted = new ArrayList<>();
+    private final Random random;
+
+    private ChangeSearch(List<Indicator> indicators, int[] dayOfRow, double[] dates, double[] room, long seed) {
+        this.indicators = indicators;
+        this.dayOfRow = dayOfRow;
+        this.dates = dates;
+        this.room = room;
+        this.random = new Random(seed);
+        for (Indicator indicator : indicators) {
+            int[] days = indicator.rows().stream()
+                    .mapToInt(row -> dayOfRow[row])
+                    .toArray();
+            wanderings.add(new WanderingDays(days, dates));
+        }
+    }
+
+    /** A finished search: steps in order of time, the slow changes that were put in their place, in words. */
+    record Result(List<Step> steps, List<String> slow, List<Indicator> adjusted) {
+        Result {
+            steps = List.copyOf(steps);
+            slow = List.copyOf(slow);
+            adjusted = List.copyOf(adjusted);
+        }
+    }
+
+    /**
+     * Searches.
+     *
+     * @param dayOfRow number of each batch's roast day, from 0, batches in order of time
+     * @param dates date of each roast day, in days
+     * @param room the room's temperature per batch, NaN where missing
+     */
+    static Result run(List<Indicator> indicators, int[] dayOfRow, double[] dates, double[] room, long seed) {
+        ChangeSearch search = new ChangeSearch(indicators, dayOfRow, dates, room, seed);
+        return search.run();
+    }
+
+    private Result run() {
+        List<Step> steps = new ArrayList<>();
+        int most = Math.min(MOST, dates.length / (2 * SHORTEST));
+        for (int k = 0; k < most; k++) {
+            List<Integer> there = steps.stream().map(Step::firstDay).toList();
+            List<double[]> readings =
+                    indicators.stream().map(i -> i.y().raw()).toList();
+            Gain gain = gain(readings, there);
+            if (gain.firstDay < 0) {
+                break;
+            }
+            double chance = chance(gain, there);
+            if (chance > LEVEL) {
+                break;
+            }
+            Slow rival = rival(there, gain.firstDay);
+            double slow = fitted(readings, there, rival.columns).stream()
+                            .mapToDouble(DayRegression::criterion)
+                            .sum()
+                    + 2.0 * indicators.size() * rival.columns.size();
+            double step = gain.criterion + 2.0 * (indicators.size() + 1);
+            Shape shape = slow < step ? Shape.SLOW : slow < step + CLEARLY ? Shape.STEP_OR_SLOW : Shape.STEP;
+            if (shape == Shape.SLOW) {
+                if (accepted.stream().anyMatch(one -> one.words.equals(rival.words))) {
+                    break;
+                }
+                accepted.add(rival);
+                continue;
+            }
+            steps.add(new Step(gain.firstDay, List.of(), chance, shape, rival.words));
+            steps = polished(steps);
+        }
+        steps.sort(Comparator.comparingInt(Step::firstDay));
+        List<Step> dated = new ArrayList<>();
+        for (Step step : steps) {
+            dated.add(new Step(step.firstDay, dateSet(step, steps), step.chance, step.shape, step.rival));
+        }
+        return new Result(dated, accepted.stream().map(Slow::words).toList(), adjusted());
+    }
+
+    /** Returns the indicators with the accepted slow changes among their columns. */
+    private List<Indicator> adjusted() {
+        List<Indicator> out = new ArrayList<>();
+        for (Indicator indicator : indicators) {
+            List<Indicator.Numbers> columns = new ArrayList<>(indicator.columns());
+            List<String> names = new ArrayList<>(indicator.columnNames());
+            for (Slow slow : accepted) {
+                for (double[] column : slow.columns) {
+                    columns.add(new Indicator.Numbers(picked(column, indicator)));
+                    names.add(slow.words);
+                }
+            }
+            out.add(new Indicator(
+                    indicator.name(), indicator.celsius(), indicator.rows(), indicator.y(), columns, names));
+        }
+        return out;
+    }
+
+    static double[] step(Indicator indicator, int[] dayOfRow, int firstDay) {
+        double[] column = new double[indicator.size()];
+        for (int i = 0; i < column.length; i++) {
+            column[i] = dayOfRow[indicator.rows().get(i)] >= firstDay ? 1 : 0;
+        }
+        return column;
+    }
+
+    private static double[] picked(double[] column, Indicator indicator) {
+        return indicator.rows().stream().mapToDouble(row -> column[row]).toArray();
+    }
+
+    private List<double[]> design(int j, List<Integer> steps, List<double[]> more) {
+        Indicator indicator = indicators.get(j);
+        List<double[]> columns = indicator.rawColumns();
+        for (Slow slow : accepted) {
+            slow.columns.forEach(column -> columns.add(picked(column, indicator)));
+        }
+        steps.forEach(first -> columns.add(step(indicator, dayOfRow, first)));
+        more.forEach(column -> columns.add(picked(column, indicator)));
+        return columns;
+    }
+
+    private List<DayRegression> fitted(List<double[]> readings, List<Integer> steps, List<double[]> more) {
+        List<DayRegression> fits = new ArrayList<>();
+        for (int j = 0; j < indicators.size(); j++) {
+            fits.add(DayRegression.fit(wanderings.get(j), readings.get(j), design(j, steps, more)));
+        }
+        return fits;
+    }
+
+    /** The best further step: first day after it (-1 if none can be tried), gain, criterion with it, fits without it. */
+    private record Gain(int firstDay, double gain, double criterion, List<DayRegression> without) {}
+
+    private Gain gain(List<double[]> readings, List<Integer> steps) {
+        List<DayRegression> without = fitted(readings, steps, List.of());
+        double before = without.stream().mapToDouble(DayRegression::criterion).sum();
+        int day = best(scan(without, steps));
+        if (day < 0) {
+            return new Gain(-1, 0, before, without);
+        }
+        double after = Double.POSITIVE_INFINITY;
+        int chosen = day;
+        // The variances fitted without the step are too large; with it they show the step's date more sharply.
+        for (int round = 0; round < 2; round++) {
+            List<Integer> with = new ArrayList<>(steps);
+            with.add(day);
+            List<DayRegression> fits = fitted(readings, with, List.of());
+            double criterion = fits.stream().mapToDouble(DayRegression::criterion).sum();
+            if (criterion < after) {
+                after = criterion;
+                chosen = day;
+            }
+            if (round == 0) {
+                int again = best(scan(atVariancesOf(fits, readings, steps), steps));
+                if (again < 0 || again == day) {
+                    break;
+                }
+                day = again;
+            }
+        }
+        return new Gain(chosen, before - after, after, without);
+    }
+
+    private List<DayRegression> atVariancesOf(
+            List<DayRegression> fits, List<double[]> readings, List<Integer> steps) {
+        List<DayRegression> out = new ArrayList<>();
+        for (int j = 0; j < fits.size(); j++) {
+            out.add(fits.get(j).with(readings.get(j), design(j, steps, List.of())));
+        }
+        return out;
+    }
+
+    /** Returns the criterion summed over indicators for a step before each day; NaN where none can be tried. */
+    private double[] scan(List<DayRegression> without, List<Integer> steps) {
+        double[] sums = new double[dates.length];
+        Arrays.fill(sums, Double.NaN);
+        for (int day = SHORTEST; day <= dates.length - SHORTEST; day++) {
+            int here = day;
+            if (steps.stream().anyMatch(there -> Math.abs(there - here) < SHORTEST)) {
+                continue;
+            }
+            double sum = 0;
+            boolean any = false;
+            for (int j = 0; j < without.size(); j++) {
+                double value = without.get(j).criterionWith(step(indicators.get(j), dayOfRow, day));
+                any |= !Double.isNaN(value);
+                sum += Double.isNaN(value) ? without.get(j).criterion() : value;
+            }
+            sums[day] = any ? sum : Double.NaN;
+        }
+        return sums;
+    }
+
+    private static int best(double[] criteria) {
+        int best = -1;
+        for (int day = 0; day < criteria.length; day++) {
+            if (!Double.isNaN(criteria[day]) && (best < 0 || criteria[day] < criteria[best])) {
+                best = day;
+            }
+        }
+        return best;
+    }
+
+    /** Returns how often rows drawn without a further step gain as much from one. */
+    private double chance(Gain seen, List<Integer> steps) {
+        double shared = sharedSurprise(seen.without);
+        int exceeding = 0;
+        for (int draw = 1; draw <= DRAWS; draw++) {
+            Interruption.checkHere();
+            double[] common = WanderingDays.normals(dayOfRow.length, random);
+            List<double[]> readings = new ArrayList<>();
+            for (int j = 0; j < indicators.size(); j++) {
+                double[] own = WanderingDays.normals(indicators.get(j).size(), random);
+                for (int i = 0; i < own.length; i++) {
+                    double first = common[indicators.get(j).rows().get(i)];
+                    own[i] = j == 0
+                            ? first
+                            : j == 1 ? shared * first + Math.sqrt(1 - shared * shared) * own[i] : own[i];
+                }
+                readings.add(seen.without.get(j).drawn(own));
+            }
+            if (gain(readings, steps).gain >= seen.gain && ++exceeding >= ENOUGH_EXCEEDING) {
+                return (double) exceeding / draw;
+            }
+        }
+        return (exceeding + 1.0) / (DRAWS + 1);
+    }
+
+    /** Returns the correlation of the first two indicators' surprises in the same batches. */
+    private double sharedSurprise(List<DayRegression> fits) {
+        if (fits.size() < 2) {
+            return 0;
+        }
+        double[] first = new double[dayOfRow.length];
+        Arrays.fill(first, Double.NaN);
+        double[] surprises = fits.get(0).surprises();
+        for (int i = 0; i < surprises.length; i++) {
+            first[indicators.get(0).rows().get(i)] = surprises[i];
+        }
+        double[] second = fits.get(1).surprises();
+        double sum = 0;
+        double squares1 = 0;
+        double squares2 = 0;
+        for (int i = 0; i < second.length; i++) {
+            double other = first[indicators.get(1).rows().get(i)];
+            if (!Double.isNaN(other)) {
+                sum += other * second[i];
+                squares1 += other * other;
+                squares2 += second[i] * second[i];
+            }
+        }
+        return squares1 > 0 && squares2 > 0 ? Math.max(-0.95, Math.min(0.95, sum / Math.sqrt(squares1 * squares2))) : 0;
+    }
+
+    /** Returns the slow change that explains most. */
+    private Slow rival(List<Integer> steps, int firstDay) {
+        int from = steps.stream().filter(s -> s < firstDay).mapToInt(s -> s).max().orElse(0);
+        int to = steps.stream().filter(s -> s > firstDay).mapToInt(s -> s).min().orElse(dates.length);
+        double begin = dates[from];
+        double span = Math.max(1, dates[to - 1] - begin);
+        double[] ramp = new double[dayOfRow.length];
+        double[] cosine = new double[ramp.length];
+        double[] sine = new double[ramp.length];
+        for (int i = 0; i < ramp.length; i++) {
+            double date = dates[dayOfRow[i]];
+            ramp[i] = Math.max(0, Math.min(1, (date - begin) / span));
+            double angle = 2 * Math.PI * date / 365.25;
+            cosine[i] = Math.cos(angle);
+            sine[i] = Math.sin(angle);
+        }
+        List<Slow> rivals = new ArrayList<>();
+        rivals.add(new Slow("a slow, steady change", List.of(ramp)));
+        rivals.add(new Slow("the time of year", List.of(cosine, sine)));
+        if (Arrays.stream(room).noneMatch(Double::isNaN)) {
+            rivals.add(new Slow("the room's temperature", List.of(room)));
+        }
+        List<double[]> readings = indicators.stream().map(i -> i.y().raw()).toList();
+        return Collections.min(
+                rivals,
+                Comparator.comparingDouble(rival -> fitted(readings, steps, rival.columns).stream()
+                                .mapToDouble(DayRegression::criterion)
+                                .sum()
+                        + 2.0 * indicators.size() * rival.columns.size()));
+    }
+
+    /** Moves the dates to the best split: that of exact dynamic programming on the days, and each polished given the others. */
+    private List<Step> polished(List<Step> steps) {
+        List<double[]> readings = indicators.stream().map(i -> i.y().raw()).toList();
+        List<Integer> there =
+                new ArrayList<>(steps.stream().map(Step::firstDay).sorted().toList());
+        List<DayRegression> fits = fitted(readings, there, List.of());
+        List<Integer> best = there;
+        if (there.size() > 1) {
+            List<Integer> exact = exact(fits, there);
+            if (exact.size() == there.size() && criterion(fits, readings, exact) < criterion(fits, readings, there)) {
+                best = exact;
+            }
+        }
+        best = new ArrayList<>(best);
+        for (int k = 0; k < best.size(); k++) {
+            List<Integer> others = new ArrayList<>(best);
+            others.remove(k);
+            int day = best(scan(atVariancesOf(fits, readings, others), others));
+            if (day >= 0) {
+                best.set(k, day);
+            }
+        }
+        Collections.sort(best);
+        List<Step> moved = new ArrayList<>();
+        List<Step> open = new ArrayList<>(steps);
+        for (int day : best) {
+            Step nearest = Collections.min(open, Comparator.comparingInt(s -> Math.abs(s.firstDay - day)));
+            open.remove(nearest);
+            moved.add(new Step(day, List.of(), nearest.chance, nearest.shape, nearest.rival));
+        }
+        return moved;
+    }
+
+    private double criterion(List<DayRegression> fits, List<double[]> readings, List<Integer> steps) {
+        return atVariancesOf(fits, readings, steps).stream()
+                .mapToDouble(DayRegression::criterion)
+                .sum();
+    }
+
+    private List<Integer> exact(List<DayRegression> fits, List<Integer> steps) {
+        List<double[]> series = new ArrayList<>();
+        for (int j = 0; j < indicators.size(); j++) {
+            series.add(dayMeans(fits.get(j), j, steps));
+        }
+        return LevelChanges.exact(series, SHORTEST, steps.size()).positions(steps.size());
+    }
+
+    /** Returns the day means of an indicator, freed of everything but the steps, in standard deviations of a day's mean. */
+    private double[] dayMeans(DayRegression fit, int j, List<Integer> steps) {
+        double[] coefficients = fit.coefficients();
+        List<double[]> columns = design(j, steps, List.of());
+        int free = columns.size() - steps.size();
+        double[] sums = new double[dates.length];
+        double[] counts = new double[dates.length];
+        double[] y = indicators.get(j).y().raw();
+        for (int i = 0; i < y.length; i++) {
+            double rest = y[i];
+            for (int k = 0; k < free; k++) {
+                rest -= coefficients[k] * columns.get(k)[i];
+            }
+            int day = dayOfRow[indicators.get(j).rows().get(i)];
+            sums[day] += rest;
+            counts[day]++;
+        }
+        double usual = y.length / (double) dates.length;
+        double scale = Math.hypot(fit.dayDeviation(), fit.batchDeviation() / Math.sqrt(usual));
+        for (int d = 0; d < sums.length; d++) {
+            sums[d] = counts[d] == 0 ? Double.NaN : sums[d] / counts[d] / scale;
+        }
+        return sums;
+    }
+
+    /** Returns the days of which the 90 % date set is made: those of highest likelihood, the step's size integrated out. */
+    private List<Integer> dateSet(Step step, List<Step> all) {
+        List<double[]> readings = indicators.stream().map(i -> i.y().raw()).toList();
+        List<Integer> every = all.stream().map(Step::firstDay).toList();
+        List<Integer> others =
+                every.stream().filter(day -> day != step.firstDay).toList();
+        List<DayRegression> without = atVariancesOf(fitted(readings, every, List.of()), readings, others);
+        double[] criteria = scan(without, others);
+        int from = others.stream().filter(s -> s < step.firstDay).mapToInt(s -> s).max().orElse(0);
+        int to = others.stream().filter(s -> s > step.firstDay).mapToInt(s -> s).min().orElse(dates.length);
+        double best = criteria[best(criteria)];
+        List<Integer> candidates = new ArrayList<>();
+        double[] weight = new double[criteria.length];
+        double total = 0;
+        for (int day = from + 1; day < to; day++) {
+            if (!Double.isNaN(criteria[day])) {
+                double information = 1;
+                for (int j = 0; j < without.size(); j++) {
+                    double own = without.get(j).informationOn(step(indicators.get(j), dayOfRow, day));
+                    information *= own > 0 ? own : 1;
+                }
+                weight[day] = Math.exp((best - criteria[day]) / 2) / Math.sqrt(information);
+                total += weight[day];
+                candidates.add(day);
+            }
+        }
+        candidates.sort(Comparator.comparingDouble(day -> -weight[day]));
+        List<Integer> set = new ArrayList<>();
+        double sum = 0;
+        for (int day : candidates) {
+            set.add(day);
+            sum += weight[day];
+            if (sum >= 0.9 * total) {
+                break;
+            }
+        }
+        Collections.sort(set);
+        return set;
+    }
+}

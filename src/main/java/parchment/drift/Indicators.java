@@ -1,0 +1,191 @@
+package parchment.drift;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.function.Function;
+import java.util.function.IntToDoubleFunction;
+import parchment.curve.Curve;
+import parchment.feature.BatchTable;
+import parchment.feature.Feature;
+import parchment.feature.Features;
+import parchment.logbook.Batch;
+import parchment.logbook.Quantity;
+import parchment.quantity.Temperature;
+
+/**
+ * Reads from a machine's batches what the beans should not move: the turning point at like charge, first crack at like pace, and the
+ * cold machine's first reading against the room.
+ */
+final class Indicators {
+    /** Fewest batches and roast days on which an indicator says anything. */
+    private static final int LEAST_BATCHES = 20;
+
+    private static final int LEAST_DAYS = 2 * ChangeSearch.SHORTEST + 2;
+    /** Share of batches in which a column must be known to be used. */
+    private static final double KNOWN = 0.85;
+    /** A first reading within so many degrees of the room comes of a cold machine; common practice, no source. */
+    private static final double COLD = 15;
+
+    private static final double BEFORE_CHARGE = -120;
+
+    private static final List<Feature> READ = List.of(
+            Features.turningPointTemperature(),
+            Features.firstCrackTemperature(),
+            Features.chargeTemperature(),
+            Features.greenMass(),
+            Features.greenTemperature(),
+            Features.batchOfTheDay(),
+            Features.minutesSinceLastDrop(),
+            Features.rateAtFirstCrack(),
+            Features.roomTemperature());
+
+    private final BatchTable table;
+    private final MachineDays machine;
+
+    private Indicators(BatchTable table, MachineDays machine) {
+        this.table = table;
+        this.machine = machine;
+    }
+
+    static List<Feature> read() {
+        return READ;
+    }
+
+    static List<Indicator> of(BatchTable table, MachineDays machine) {
+        Indicators indicators = new Indicators(table, machine);
+        List<Indicator> found = new ArrayList<>();
+        indicators.addTo(
+                found,
+                "turning point",
+                indicators.values(Features.turningPointTemperature()),
+                List.of(
+                        Features.greenMass(),
+                        Features.chargeTemperature(),
+                        Features.greenTemperature(),
+                        Features.minutesSinceLastDrop()),
+                List.of(batch -> batch.lot().orElse("")));
+        indicators.addTo(
+                found,
+                "first crack",
+                indicators.values(Features.firstCrackTemperature()),
+                List.of(Features.greenMass(), Features.rateAtFirstCrack()),
+                List.of(batch -> batch.lot().orElse(""), batch -> batch.operator().orElse("")));
+        indicators.addTo(found, "cold machine", indicators.coldReadings(), List.of(), List.of());
+        return found;
+    }
+
+    private double[] values(Feature feature) {
+        return machine.picked(table.values(feature));
+    }
+
+    /** Returns the first reading of the day less the room's temperature, where the machine was cold. */
+    private double[] coldReadings() {
+        double[] room = values(Features.roomTemperature());
+        double[] out = new double[room.length];
+        for (int i = 0; i < out.length; i++) {
+            out[i] = Double.NaN;
+            boolean first = i == 0 || !machine.dayOfBatch().get(i).equals(machine.dayOfBatch().get(i - 1));
+            Batch batch = machine.batches().get(i);
+            if (first && batch.curve(Quantity.BEAN_TEMPERATURE).isPresent()) {
+                Curve curve = batch.curve(Quantity.BEAN_TEMPERATURE).orElseThrow();
+                if (!curve.isEmpty()
+                        && curve.secondsAt(0) < BEFORE_CHARGE
+                        && Math.abs(curve.valueAt(0) - room[i]) < COLD) {
+                    out[i] = curve.valueAt(0) - room[i];
+                }
+            }
+        }
+        return out;
+    }
+
+    private void addTo(
+            List<Indicator> found,
+            String name,
+            double[] y,
+            List<Feature> covariates,
+            List<Function<Batch, String>> groups) {
+        List<String> names = new ArrayList<>();
+        List<IntToDoubleFunction> columns = new ArrayList<>();
+        names.add("all");
+        columns.add(row -> 1);
+        groups.forEach(group -> dummies(group, y, names, columns));
+        double[] position = values(Features.batchOfTheDay());
+        if (!covariates.isEmpty()) {
+            add("first batch of the day", row -> position[row] == 1 ? 1 : 0, names, columns);
+            add("second batch of the day", row -> position[row] == 2 ? 1 : 0, names, columns);
+        }
+        for (Feature feature : covariates) {
+            double[] values = values(feature);
+            if (feature.name().equals(Features.minutesSinceLastDrop().name())) {
+                for (int i = 0; i < values.length; i++) {
+                    // A first batch has no drop before it; its own column stands for what that does.
+                    values[i] = position[i] == 1 ? 0 : values[i];
+                }
+            }
+            long known = count(y, values);
+            if (known >= KNOWN * count(y, y)) {
+                add(feature.name(), row -> values[row], names, columns);
+            }
+        }
+        List<Integer> rows = new ArrayList<>();
+        for (int i = 0; i < y.length; i++) {
+            int row = i;
+            if (Double.isFinite(y[i])
+                    && columns.stream().allMatch(column -> Double.isFinite(column.applyAsDouble(row)))) {
+                rows.add(i);
+            }
+        }
+        long days = rows.stream().map(machine.dayOfBatch()::get).distinct().count();
+        if (rows.size() < (covariates.isEmpty() ? LEAST_DAYS : LEAST_BATCHES) || days < LEAST_DAYS) {
+            return;
+        }
+        List<Indicator.Numbers> kept = new ArrayList<>();
+        for (IntToDoubleFunction column : columns) {
+            double[] values = rows.stream().mapToDouble(column::applyAsDouble).toArray();
+            kept.add(new Indicator.Numbers(kept.isEmpty() ? values : centred(values)));
+        }
+        double[] read = rows.stream().mapToDouble(row -> y[row]).toArray();
+        double[] room = values(Features.roomTemperature());
+        double celsius = covariates.isEmpty()
+                ? rows.stream().mapToDouble(row -> room[row] + y[row]).average().orElse(Temperature.celsius(20).celsius())
+                : java.util.Arrays.stream(read).average().orElse(Double.NaN);
+        found.add(new Indicator(name, celsius, rows, new Indicator.Numbers(read), kept, names));
+    }
+
+    private static void add(
+            String name, IntToDoubleFunction column, List<String> names, List<IntToDoubleFunction> columns) {
+        names.add(name);
+        columns.add(column);
+    }
+
+    private static double[] centred(double[] values) {
+        double mean = java.util.Arrays.stream(values).average().orElse(0);
+        return java.util.Arrays.stream(values).map(v -> v - mean).toArray();
+    }
+
+    private static long count(double[] y, double[] values) {
+        long count = 0;
+        for (int i = 0; i < y.length; i++) {
+            count += Double.isFinite(y[i]) && Double.isFinite(values[i]) ? 1 : 0;
+        }
+        return count;
+    }
+
+    /** Adds one column per group after the first; a group of one batch is its own column, which takes the batch out. */
+    private void dummies(
+            Function<Batch, String> group, double[] y, List<String> names, List<IntToDoubleFunction> columns) {
+        Map<String, Integer> counts = new TreeMap<>();
+        for (int i = 0; i < y.length; i++) {
+            if (Double.isFinite(y[i])) {
+                counts.merge(group.apply(machine.batches().get(i)), 1, Integer::sum);
+            }
+        }
+        counts.keySet().stream().skip(1).forEach(name -> {
+            names.add(name);
+            columns.add(
+                    row -> group.apply(machine.batches().get(row)).equals(name) ? 1 : 0);
+        });
+    }
+}

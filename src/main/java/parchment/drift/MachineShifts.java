@@ -1,0 +1,314 @@
+package parchment.drift;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.Set;
+import parchment.feature.BatchTable;
+import parchment.feature.Features;
+import parchment.logbook.Batch;
+import parchment.logbook.Logbook;
+import parchment.logbook.Upkeep;
+import parchment.quantity.TemperatureUnit;
+import parchment.quantity.Unit;
+import parchment.stats.Estimate;
+import parchment.stats.Interval;
+
+/** The probe changes of one machine: found in its readings, written in its upkeep, and the two held against each other. */
+final class MachineShifts {
+    /** Roast days by which a written day may miss the date set and still be the same change. */
+    private static final int NEAR = 1;
+
+    private final MachineDays days;
+    private final List<Indicator> indicators;
+    private final List<ProbeChange> changes;
+    private final List<Integer> firstDays;
+    private final List<DayRegression> fits;
+    private final List<String> notes;
+    private final List<String> slow;
+
+    private MachineShifts(
+            MachineDays days,
+            List<Indicator> indicators,
+            List<ProbeChange> changes,
+            List<Integer> firstDays,
+            List<DayRegression> fits,
+            List<String> slow,
+            List<String> notes) {
+        this.days = days;
+        this.indicators = List.copyOf(indicators);
+        this.changes = List.copyOf(changes);
+        this.firstDays = List.copyOf(firstDays);
+        this.fits = List.copyOf(fits);
+        this.slow = List.copyOf(slow);
+        this.notes = List.copyOf(notes);
+    }
+
+    /** A boundary before it is measured. */
+    private record Draft(int firstDay, ProbeChange.Kind kind, LocalDate on, List<Integer> dates, double chance,
+            String about) {}
+
+    static MachineShifts of(BatchTable table, MachineDays days) {
+        Logbook logbook = table.logbook();
+        List<Indicator> indicators = Indicators.of(table, days);
+        List<Draft> drafts = new ArrayList<>();
+        List<String> slow = List.of();
+        List<String> notes = new ArrayList<>();
+        if (indicators.size() >= 2) {
+            ChangeSearch.Result found = ChangeSearch.run(
+                    indicators,
+                    days.dayNumbers(),
+                    days.epochDays(),
+                    days.picked(table.values(Features.roomTemperature())),
+                    ProbeShifts.SEED);
+            indicators = found.adjusted();
+            slow = found.slow();
+            drafts.addAll(drafts(found, days, logbook));
+        } else {
+            notes.add("Cannot tell from the readings of " + days.words() + " whether its probe changed: that needs two of"
+                    + " these, each on " + (2 * ChangeSearch.SHORTEST + 2) + " roast days and 20 batches: turning point,"
+                    + " temperature at a written first crack, first reading of a cold machine against the room. There "
+                    + (indicators.isEmpty()
+                            ? "is none."
+                            : "is " + indicators.get(0).name() + " only."));
+        }
+        addWritten(drafts, days, logbook, notes);
+        drafts.sort(Comparator.comparingInt(Draft::firstDay).thenComparing(Draft::on));
+        List<Integer> firstDays = drafts.stream().map(Draft::firstDay).toList();
+        List<DayRegression> fits = new ArrayList<>();
+        for (Indicator indicator : indicators) {
+            List<double[]> columns = indicator.rawColumns();
+            firstDays.forEach(day -> columns.add(ChangeSearch.step(indicator, days.dayNumbers(), day)));
+            int[] dayOfRow = indicator.rows().stream()
+                    .mapToInt(row -> days.dayOfBatch().get(row))
+                    .toArray();
+            fits.add(DayRegression.fit(
+                    new WanderingDays(dayOfRow, days.epochDays()), indicator.y().raw(), columns));
+        }
+        List<ProbeChange> changes = new ArrayList<>();
+        for (int k = 0; k < drafts.size(); k++) {
+            List<Estimate> offsets = new ArrayList<>();
+            for (int j = 0; j < indicators.size(); j++) {
+                int column = indicators.get(j).columns().size() + k;
+                offsets.add(fits.get(j).term(indicators.get(j).name(), column));
+            }
+            changes.add(change(drafts.get(k), offsets, days, logbook.readerUnit()));
+        }
+        return new MachineShifts(days, indicators, changes, firstDays, fits, slow, notes);
+    }
+
+    private static List<Draft> drafts(ChangeSearch.Result found, MachineDays days, Logbook logbook) {
+        List<Draft> drafts = new ArrayList<>();
+        List<Upkeep> work = onProbe(days, logbook);
+        for (int k = 0; k < found.steps().size(); k++) {
+            ChangeSearch.Step step = found.steps().get(k);
+            int from = k == 0 ? 0 : found.steps().get(k - 1).firstDay();
+            int to = k + 1 < found.steps().size()
+                    ? found.steps().get(k + 1).firstDay()
+                    : days.dates().size();
+            int first = step.days().get(0) - NEAR;
+            int last = step.days().get(step.days().size() - 1) + NEAR;
+            Optional<Upkeep> entry = work.stream()
+                    .filter(w -> {
+                        int day = days.firstDayFrom(w.doneOn());
+                        return day >= first && day <= last;
+                    })
+                    .min(Comparator.comparingInt(
+                            w -> Math.abs(days.firstDayFrom(w.doneOn()) - step.firstDay())));
+            Set<String> across = lots(days, from, step.firstDay());
+            across.retainAll(lots(days, step.firstDay(), to));
+            ProbeChange.Kind kind = entry.isPresent()
+                    ? ProbeChange.Kind.FOUND_AND_WRITTEN
+                    : across.size() < 2
+                            ? ProbeChange.Kind.LOT_OR_PROBE
+                            : step.shape() == ChangeSearch.Shape.STEP_OR_SLOW
+                                    ? ProbeChange.Kind.STEP_OR_SLOW
+                                    : ProbeChange.Kind.FOUND_WITHOUT_ENTRY;
+            int boundary = entry.map(w -> days.firstDayFrom(w.doneOn())).orElse(step.firstDay());
+            LocalDate on = entry.map(Upkeep::doneOn).orElse(days.dates().get(step.firstDay()));
+            String about = entry.map(w -> "The upkeep says: " + w.what() + ".")
+                    .orElseGet(() -> kind == ProbeChange.Kind.LOT_OR_PROBE
+                            ? "Fewer than two lots were roasted before and after it, so the lot could be the reason as"
+                                    + " well as the probe."
+                            : kind == ProbeChange.Kind.STEP_OR_SLOW
+                                    ? "Cannot tell whether this was a step: " + step.rival()
+                                            + " explains the readings about as well."
+                                    : "The upkeep names no work on a probe around then"
+                                            + otherWork(days, logbook, step)
+                                            + ". If the probe was touched, write it down.");
+            drafts.add(new Draft(boundary, kind, on, step.days(), step.chance(), about));
+        }
+        return drafts;
+    }
+
+    /** Names other work done within the date set, which could be the reason. */
+    private static String otherWork(MachineDays days, Logbook logbook, ChangeSearch.Step step) {
+        LocalDate from = before(days, step.days().get(0));
+        LocalDate to = days.dates().get(step.days().get(step.days().size() - 1));
+        List<String> other = logbook.upkeep().stream()
+                .filter(w -> isOn(days, w))
+                .filter(w -> !w.doneOn().isBefore(from) && !w.doneOn().isAfter(to))
+                .map(w -> w.what() + " on " + w.doneOn())
+                .toList();
+        return other.isEmpty() ? "" : ", but: " + String.join(", ", other);
+    }
+
+    private static LocalDate before(MachineDays days, int firstDay) {
+        return days.dates().get(Math.max(0, firstDay - 1));
+    }
+
+    private static boolean isOn(MachineDays days, Upkeep work) {
+        return days.machine().isEmpty() || work.machine().isEmpty() || work.machine().equals(days.machine());
+    }
+
+    private static List<Upkeep> onProbe(MachineDays days, Logbook logbook) {
+        return logbook.upkeep().stream()
+                .filter(w -> w.what().toLowerCase(Locale.ROOT).contains("probe"))
+                .filter(w -> isOn(days, w))
+                .sorted(Comparator.comparing(Upkeep::doneOn))
+                .toList();
+    }
+
+    private static void addWritten(List<Draft> drafts, MachineDays days, Logbook logbook, List<String> notes) {
+        for (Upkeep work : onProbe(days, logbook)) {
+            int day = days.firstDayFrom(work.doneOn());
+            if (day == 0 || day >= days.dates().size()) {
+                continue; // Before the first or after the last batch: nothing to compare.
+            }
+            if (drafts.stream().noneMatch(d -> Math.abs(d.firstDay - day) <= NEAR)) {
+                drafts.add(new Draft(
+                        day,
+                        ProbeChange.Kind.WRITTEN_WITHOUT_CHANGE,
+                        work.doneOn(),
+                        List.of(day),
+                        Double.NaN,
+                        "The upkeep says: " + work.what() + "."));
+            }
+        }
+    }
+
+    private static Set<String> lots(MachineDays days, int from, int to) {
+        Set<String> lots = new HashSet<>();
+        for (int i = 0; i < days.batches().size(); i++) {
+            int day = days.dayOfBatch().get(i);
+            if (day >= from && day < to) {
+                days.batches().get(i).lot().ifPresent(lots::add);
+            }
+        }
+        return lots;
+    }
+
+    private static ProbeChange change(Draft draft, List<Estimate> offsets, MachineDays days, TemperatureUnit reader) {
+        LocalDate earliest = days.dates().get(draft.dates.get(0));
+        LocalDate latest = days.dates().get(draft.dates.get(draft.dates.size() - 1));
+        boolean found = draft.kind != ProbeChange.Kind.WRITTEN_WITHOUT_CHANGE;
+        List<String> parts = offsets.stream()
+                .filter(o -> Double.isFinite(o.estimate()))
+                .map(o -> o.name() + " " + step(o, reader))
+                .toList();
+        String words = (found
+                        ? "readings stepped after " + before(days, draft.dates.get(0)) + " and by " + latest
+                                + " (90 % date set). "
+                        : "no change is visible in the readings. ")
+                + draft.about
+                + (parts.isEmpty() ? "" : " What the probe reads rose by: " + String.join(", ", parts) + ".");
+        return new ProbeChange(
+                days.machine(),
+                draft.kind,
+                draft.on,
+                found ? earliest : draft.on,
+                found ? latest : draft.on,
+                offsets,
+                draft.chance,
+                words);
+    }
+
+    static String step(Estimate offset, TemperatureUnit reader) {
+        Unit unit = Unit.TEMPERATURE_STEP.withDigits(1);
+        Interval interval = offset.interval(0.90);
+        return String.format(
+                Locale.ROOT,
+                "%s (%.1f to %.1f)",
+                unit.formatStep(offset.estimate(), reader),
+                unit.shownStep(interval.lower(), reader),
+                unit.shownStep(interval.upper(), reader));
+    }
+
+    boolean searched() {
+        return indicators.size() >= 2;
+    }
+
+    MachineDays days() {
+        return days;
+    }
+
+    List<Indicator> indicators() {
+        return indicators;
+    }
+
+    List<DayRegression> fits() {
+        return fits;
+    }
+
+    List<ProbeChange> changes() {
+        return changes;
+    }
+
+    List<Integer> firstDays() {
+        return firstDays;
+    }
+
+    List<String> sentences() {
+        List<String> sentences = new ArrayList<>();
+        changes.forEach(change -> sentences.add(change.toString()));
+        if (searched() && changes.stream().noneMatch(c -> !Double.isNaN(c.chance()))) {
+            sentences.add("No step of the readings of " + days.words() + " was found in "
+                    + days.dates().size() + " roast days.");
+        }
+        slow.forEach(words -> sentences.add("Readings of " + days.words() + " changed slowly (" + words
+                + " explains them better than a step), so no date is given."));
+        sentences.addAll(notes);
+        return sentences;
+    }
+
+    Optional<Integer> period(Batch batch, Logbook logbook) {
+        if (batch.roastedAt().isEmpty()) {
+            return Optional.empty();
+        }
+        LocalDate day = MachineDays.day(batch, logbook);
+        int before = 0;
+        for (int k = 0; k < changes.size(); k++) {
+            if (changes.get(k).kind().separatesPeriods()
+                    && !day.isBefore(days.dates().get(firstDays.get(k)))) {
+                before++;
+            }
+        }
+        return Optional.of(1 + before);
+    }
+
+    /** Returns what must be added to readings of a day to bring them to the last period, one estimate per indicator. */
+    List<Estimate> toLatest(LocalDate day) {
+        List<Estimate> out = new ArrayList<>();
+        for (int j = 0; j < indicators.size(); j++) {
+            int first = indicators.get(j).columns().size();
+            double[] multipliers = new double[first + firstDays.size()];
+            boolean any = false;
+            for (int k = 0; k < firstDays.size(); k++) {
+                if (changes.get(k).kind().separatesPeriods()
+                        && day.isBefore(days.dates().get(firstDays.get(k)))) {
+                    multipliers[first + k] = 1;
+                    any = true;
+                }
+            }
+            out.add(
+                    any
+                            ? fits.get(j).contrast(indicators.get(j).name(), multipliers)
+                            : new Estimate(indicators.get(j).name(), 0, 0, Double.POSITIVE_INFINITY));
+        }
+        return out;
+    }
+}

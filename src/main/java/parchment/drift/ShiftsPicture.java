@@ -1,0 +1,148 @@
+package parchment.drift;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import parchment.chart.Axis;
+import parchment.chart.Boundary;
+import parchment.chart.Colour;
+import parchment.chart.Line;
+import parchment.chart.Panels;
+import parchment.chart.Plot;
+import parchment.chart.Points;
+import parchment.display.Report;
+import parchment.display.Showable;
+import parchment.display.Table;
+import parchment.quantity.TemperatureUnit;
+import parchment.quantity.Unit;
+import parchment.stats.Interval;
+
+/** Draws each indicator's days against the date, freed of what else moves them, with the level of each probe period. */
+final class ShiftsPicture {
+    private ShiftsPicture() {}
+
+    static Showable page(ProbeShifts shifts) {
+        Report page = Report.titled("Probe periods of " + shifts.logbook().name()).say(shifts.toString() + ".");
+        for (String sentence : shifts.sentences()) {
+            page = page.say(capital(sentence));
+        }
+        List<ProbeChange> changes = shifts.changes();
+        if (!changes.isEmpty()) {
+            page = page.add(table(shifts, changes));
+        }
+        for (Showable picture : shifts.pictures()) {
+            page = page.add(picture);
+        }
+        return page.say("Compared at like batch mass, charge temperature, green temperature, batch of the day and time since the"
+                + " last drop (turning point), and at like lot, mass, rate of rise and operator (first crack). A change of"
+                + " both at once is laid to the probe; dirty ducts, a new burner or another habit of charging can also move"
+                + " them. A probe that was moved lags differently too: the offset is that of readings, not of the probe"
+                + " held still.");
+    }
+
+    private static String capital(String sentence) {
+        return sentence.substring(0, 1).toUpperCase(java.util.Locale.ROOT) + sentence.substring(1);
+    }
+
+    private static Table table(ProbeShifts shifts, List<ProbeChange> changes) {
+        TemperatureUnit reader = shifts.reader();
+        Unit unit = Unit.TEMPERATURE_STEP.withDigits(1);
+        Table table = Table.titled("Changes of the probe")
+                .withText("first day with the new readings", changes, c -> c.on().toString())
+                .withText("known by", changes, c -> c.kind().words())
+                .withText(
+                        "90 % date set",
+                        changes,
+                        c -> c.earliest().equals(c.latest())
+                                ? c.earliest().toString()
+                                : c.earliest() + " to " + c.latest());
+        List<String> names = changes.stream()
+                .flatMap(c -> c.offsets().stream())
+                .map(o -> o.name())
+                .distinct()
+                .toList();
+        for (String name : names) {
+            table = table.withText("rise at " + name + " [" + unit.symbol(reader) + "]", changes, c -> c.offsets().stream()
+                    .filter(o -> o.name().equals(name) && Double.isFinite(o.estimate()))
+                    .map(o -> numbers(o, unit, reader))
+                    .findFirst()
+                    .orElse(""));
+        }
+        return table.withNote("In brackets the 90 % interval. The error of an offset is shared by all batches of a period.");
+    }
+
+    private static String numbers(parchment.stats.Estimate offset, Unit unit, TemperatureUnit reader) {
+        Interval interval = offset.interval(0.90);
+        return String.format(
+                java.util.Locale.ROOT,
+                "%.1f (%.1f to %.1f)",
+                unit.shownStep(offset.estimate(), reader),
+                unit.shownStep(interval.lower(), reader),
+                unit.shownStep(interval.upper(), reader));
+    }
+
+    static Showable of(MachineShifts machine, TemperatureUnit reader) {
+        List<Plot> plots = new ArrayList<>();
+        for (int j = 0; j < machine.indicators().size(); j++) {
+            plots.add(plot(machine, j, reader));
+        }
+        String title = "What the probe of " + machine.days().words() + " read at like beans";
+        return plots.isEmpty()
+                ? Plot.of(title, Axis.dates("roast day"), Axis.of("bean temperature", Unit.TEMPERATURE, reader))
+                        .withEmptySentence("Too few batches to draw what the probe read through time.")
+                : Panels.stacked(title, plots);
+    }
+
+    private static Plot plot(MachineShifts machine, int j, TemperatureUnit reader) {
+        Indicator indicator = machine.indicators().get(j);
+        DayRegression fit = machine.fits().get(j);
+        List<LocalDate> dates = machine.days().dates();
+        double[] coefficients = fit.coefficients();
+        double[] sums = new double[dates.size()];
+        int[] counts = new int[dates.size()];
+        List<double[]> columns = indicator.rawColumns();
+        double[] y = indicator.y().raw();
+        for (int i = 0; i < y.length; i++) {
+            double rest = y[i];
+            for (int k = 1; k < columns.size(); k++) {
+                rest -= coefficients[k] * columns.get(k)[i];
+            }
+            int day = machine.days().dayOfBatch().get(indicator.rows().get(i));
+            sums[day] += rest;
+            counts[day]++;
+        }
+        double[] x = new double[dates.size()];
+        double[] means = new double[dates.size()];
+        double[] level = new double[dates.size()];
+        List<String> names = new ArrayList<>();
+        for (int d = 0; d < x.length; d++) {
+            x[d] = dates.get(d).toEpochDay();
+            means[d] = counts[d] == 0 ? Double.NaN : sums[d] / counts[d];
+            level[d] = coefficients[0];
+            for (int k = 0; k < machine.firstDays().size(); k++) {
+                level[d] += d >= machine.firstDays().get(k) ? coefficients[columns.size() + k] : 0;
+            }
+            names.add(dates.get(d) + ", " + counts[d] + (counts[d] == 1 ? " batch" : " batches"));
+        }
+        String what = indicator.name().equals("cold machine")
+                ? "cold reading above the room"
+                : "bean temperature at " + indicator.name();
+        Plot plot = Plot.of(
+                        "",
+                        Axis.dates("roast day"),
+                        Axis.of(what, indicator.name().equals("cold machine") ? Unit.TEMPERATURE_STEP : Unit.TEMPERATURE, reader))
+                .withHeight(170)
+                .with(Points.of("mean of a roast day", x, means).withNames(names).withColour(Colour.BLUE))
+                .with(Line.steps("level", x, level).withColour(Colour.INK));
+        for (ProbeChange change : machine.changes()) {
+            double from = change.earliest().toEpochDay();
+            double to = change.latest().toEpochDay();
+            Boundary boundary = Boundary.at("probe: " + change.kind().words(), change.on().toEpochDay());
+            plot = plot.with(to > from ? boundary.withUncertainty((to - from) / 2) : boundary);
+        }
+        return j + 1 < machine.indicators().size()
+                ? plot
+                : plot.withNote(indicator.size() + " batches on " + dates.size() + " roast days; batches of other lots, masses and"
+                        + " paces are brought to the mean ones by the model.");
+    }
+}
