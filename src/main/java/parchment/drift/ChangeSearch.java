@@ -28,6 +28,9 @@ final class ChangeSearch {
     /** Minus twice the log likelihood by which a step must beat a slow change to be called a step. */
     private static final double CLEARLY = 4;
 
+    /** The 90 % point of chi-squared with one degree of freedom. */
+    private static final double SUPPORT = 2.71;
+
     /** What a change is best described as. */
     enum Shape {
         STEP,
@@ -43,8 +46,9 @@ final class ChangeSearch {
      * @param chance how often steps gain as much by chance
      * @param shape what it is best described as
      * @param rival the slow change that explains most
+     * @param supporting number of indicators that show it by themselves
      */
-    record Step(int firstDay, List<Integer> days, double chance, Shape shape, String rival) {
+    record Step(int firstDay, List<Integer> days, double chance, Shape shape, String rival, int supporting) {
         Step {
             days = List.copyOf(days);
         }
@@ -68,9 +72,8 @@ final class ChangeSearch {
         this.room = room;
         this.random = new Random(seed);
         for (Indicator indicator : indicators) {
-            int[] days = indicator.rows().stream()
-                    .mapToInt(row -> dayOfRow[row])
-                    .toArray();
+            int[] days =
+                    indicator.rows().stream().mapToInt(row -> dayOfRow[row]).toArray();
             wanderings.add(new WanderingDays(days, dates));
         }
     }
@@ -101,8 +104,7 @@ final class ChangeSearch {
         int most = Math.min(MOST, dates.length / (2 * SHORTEST));
         for (int k = 0; k < most; k++) {
             List<Integer> there = steps.stream().map(Step::firstDay).toList();
-            List<double[]> readings =
-                    indicators.stream().map(i -> i.y().raw()).toList();
+            List<double[]> readings = indicators.stream().map(i -> i.y().raw()).toList();
             Gain gain = gain(readings, there);
             if (gain.firstDay < 0) {
                 break;
@@ -123,15 +125,20 @@ final class ChangeSearch {
                     break;
                 }
                 accepted.add(rival);
+                // Steps found before may have stood for the slow change: search again with it there.
+                steps.clear();
+                k = -1;
                 continue;
             }
-            steps.add(new Step(gain.firstDay, List.of(), chance, shape, rival.words));
+            steps.add(
+                    new Step(gain.firstDay, List.of(), chance, shape, rival.words, supporting(gain, readings, there)));
             steps = polished(steps);
         }
         steps.sort(Comparator.comparingInt(Step::firstDay));
         List<Step> dated = new ArrayList<>();
         for (Step step : steps) {
-            dated.add(new Step(step.firstDay, dateSet(step, steps), step.chance, step.shape, step.rival));
+            dated.add(new Step(
+                    step.firstDay, dateSet(step, steps), step.chance, step.shape, step.rival, step.supporting));
         }
         return new Result(dated, accepted.stream().map(Slow::words).toList(), adjusted());
     }
@@ -202,7 +209,8 @@ final class ChangeSearch {
             List<Integer> with = new ArrayList<>(steps);
             with.add(day);
             List<DayRegression> fits = fitted(readings, with, List.of());
-            double criterion = fits.stream().mapToDouble(DayRegression::criterion).sum();
+            double criterion =
+                    fits.stream().mapToDouble(DayRegression::criterion).sum();
             if (criterion < after) {
                 after = criterion;
                 chosen = day;
@@ -218,13 +226,24 @@ final class ChangeSearch {
         return new Gain(chosen, before - after, after, without);
     }
 
-    private List<DayRegression> atVariancesOf(
-            List<DayRegression> fits, List<double[]> readings, List<Integer> steps) {
+    private List<DayRegression> atVariancesOf(List<DayRegression> fits, List<double[]> readings, List<Integer> steps) {
         List<DayRegression> out = new ArrayList<>();
         for (int j = 0; j < fits.size(); j++) {
             out.add(fits.get(j).with(readings.get(j), design(j, steps, List.of())));
         }
         return out;
+    }
+
+    /** Counts the indicators that gain by themselves what chance would give one in ten. */
+    private int supporting(Gain gain, List<double[]> readings, List<Integer> steps) {
+        List<Integer> with = new ArrayList<>(steps);
+        with.add(gain.firstDay);
+        List<DayRegression> fits = fitted(readings, with, List.of());
+        int count = 0;
+        for (int j = 0; j < fits.size(); j++) {
+            count += gain.without.get(j).criterion() - fits.get(j).criterion() >= SUPPORT ? 1 : 0;
+        }
+        return count;
     }
 
     /** Returns the criterion summed over indicators for a step before each day; NaN where none can be tried. */
@@ -270,9 +289,8 @@ final class ChangeSearch {
                 double[] own = WanderingDays.normals(indicators.get(j).size(), random);
                 for (int i = 0; i < own.length; i++) {
                     double first = common[indicators.get(j).rows().get(i)];
-                    own[i] = j == 0
-                            ? first
-                            : j == 1 ? shared * first + Math.sqrt(1 - shared * shared) * own[i] : own[i];
+                    own[i] =
+                            j == 0 ? first : j == 1 ? shared * first + Math.sqrt(1 - shared * shared) * own[i] : own[i];
                 }
                 readings.add(seen.without.get(j).drawn(own));
             }
@@ -311,7 +329,8 @@ final class ChangeSearch {
 
     /** Returns the slow change that explains most. */
     private Slow rival(List<Integer> steps, int firstDay) {
-        int from = steps.stream().filter(s -> s < firstDay).mapToInt(s -> s).max().orElse(0);
+        int from =
+                steps.stream().filter(s -> s < firstDay).mapToInt(s -> s).max().orElse(0);
         int to = steps.stream().filter(s -> s > firstDay).mapToInt(s -> s).min().orElse(dates.length);
         double begin = dates[from];
         double span = Math.max(1, dates[to - 1] - begin);
@@ -368,7 +387,7 @@ final class ChangeSearch {
         for (int day : best) {
             Step nearest = Collections.min(open, Comparator.comparingInt(s -> Math.abs(s.firstDay - day)));
             open.remove(nearest);
-            moved.add(new Step(day, List.of(), nearest.chance, nearest.shape, nearest.rival));
+            moved.add(new Step(day, List.of(), nearest.chance, nearest.shape, nearest.rival, nearest.supporting));
         }
         return moved;
     }
@@ -420,8 +439,16 @@ final class ChangeSearch {
                 every.stream().filter(day -> day != step.firstDay).toList();
         List<DayRegression> without = atVariancesOf(fitted(readings, every, List.of()), readings, others);
         double[] criteria = scan(without, others);
-        int from = others.stream().filter(s -> s < step.firstDay).mapToInt(s -> s).max().orElse(0);
-        int to = others.stream().filter(s -> s > step.firstDay).mapToInt(s -> s).min().orElse(dates.length);
+        int from = others.stream()
+                .filter(s -> s < step.firstDay)
+                .mapToInt(s -> s)
+                .max()
+                .orElse(0);
+        int to = others.stream()
+                .filter(s -> s > step.firstDay)
+                .mapToInt(s -> s)
+                .min()
+                .orElse(dates.length);
         double best = criteria[best(criteria)];
         List<Integer> candidates = new ArrayList<>();
         double[] weight = new double[criteria.length];

@@ -260,8 +260,7 @@ final class DayRegression {
                 subtract(row, weights[k], -multipliers[k]);
             }
         }
-        return new Estimate(
-                name, dot(row, white), batchDeviation() * Math.sqrt(dot(row, row)), degreesBetweenDays());
+        return new Estimate(name, dot(row, white), batchDeviation() * Math.sqrt(dot(row, row)), degreesBetweenDays());
     }
 
     Estimate term(String name, int column) {

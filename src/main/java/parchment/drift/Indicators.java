@@ -12,7 +12,6 @@ import parchment.feature.Feature;
 import parchment.feature.Features;
 import parchment.logbook.Batch;
 import parchment.logbook.Quantity;
-import parchment.quantity.Temperature;
 
 /**
  * Reads from a machine's batches what the beans should not move: the turning point at like charge, first crack at like pace, and the
@@ -20,7 +19,10 @@ import parchment.quantity.Temperature;
  */
 final class Indicators {
     /** Fewest batches and roast days on which an indicator says anything. */
-    private static final int LEAST_BATCHES = 20;
+    private static final int LEAST_BATCHES = 30;
+
+    /** Fewest batches for each column of the regression; common practice, no source. */
+    private static final int PER_COLUMN = 3;
 
     private static final int LEAST_DAYS = 2 * ChangeSearch.SHORTEST + 2;
     /** Share of batches in which a column must be known to be used. */
@@ -71,7 +73,9 @@ final class Indicators {
                 "first crack",
                 indicators.values(Features.firstCrackTemperature()),
                 List.of(Features.greenMass(), Features.rateAtFirstCrack()),
-                List.of(batch -> batch.lot().orElse(""), batch -> batch.operator().orElse("")));
+                List.of(
+                        batch -> batch.lot().orElse(""),
+                        batch -> batch.operator().orElse("")));
         indicators.addTo(found, "cold machine", indicators.coldReadings(), List.of(), List.of());
         return found;
     }
@@ -86,7 +90,8 @@ final class Indicators {
         double[] out = new double[room.length];
         for (int i = 0; i < out.length; i++) {
             out[i] = Double.NaN;
-            boolean first = i == 0 || !machine.dayOfBatch().get(i).equals(machine.dayOfBatch().get(i - 1));
+            boolean first = i == 0
+                    || !machine.dayOfBatch().get(i).equals(machine.dayOfBatch().get(i - 1));
             Batch batch = machine.batches().get(i);
             if (first && batch.curve(Quantity.BEAN_TEMPERATURE).isPresent()) {
                 Curve curve = batch.curve(Quantity.BEAN_TEMPERATURE).orElseThrow();
@@ -138,7 +143,10 @@ final class Indicators {
             }
         }
         long days = rows.stream().map(machine.dayOfBatch()::get).distinct().count();
-        if (rows.size() < (covariates.isEmpty() ? LEAST_DAYS : LEAST_BATCHES) || days < LEAST_DAYS) {
+        boolean few = covariates.isEmpty()
+                ? rows.size() < LEAST_DAYS
+                : rows.size() < Math.max(LEAST_BATCHES, PER_COLUMN * columns.size());
+        if (few || days < LEAST_DAYS) {
             return;
         }
         List<Indicator.Numbers> kept = new ArrayList<>();
@@ -149,7 +157,7 @@ final class Indicators {
         double[] read = rows.stream().mapToDouble(row -> y[row]).toArray();
         double[] room = values(Features.roomTemperature());
         double celsius = covariates.isEmpty()
-                ? rows.stream().mapToDouble(row -> room[row] + y[row]).average().orElse(Temperature.celsius(20).celsius())
+                ? rows.stream().mapToDouble(row -> room[row] + y[row]).average().orElse(COLD)
                 : java.util.Arrays.stream(read).average().orElse(Double.NaN);
         found.add(new Indicator(name, celsius, rows, new Indicator.Numbers(read), kept, names));
     }
@@ -184,8 +192,7 @@ final class Indicators {
         }
         counts.keySet().stream().skip(1).forEach(name -> {
             names.add(name);
-            columns.add(
-                    row -> group.apply(machine.batches().get(row)).equals(name) ? 1 : 0);
+            columns.add(row -> group.apply(machine.batches().get(row)).equals(name) ? 1 : 0);
         });
     }
 }

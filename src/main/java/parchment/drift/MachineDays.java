@@ -56,7 +56,11 @@ record MachineDays(
                     batches.stream().map(b -> day(b, table.logbook())).toList();
             List<LocalDate> dates = new ArrayList<>(new TreeSet<>(days));
             machines.add(new MachineDays(
-                    machine, rows, batches, dates, days.stream().map(dates::indexOf).toList()));
+                    machine,
+                    rows,
+                    batches,
+                    dates,
+                    days.stream().map(dates::indexOf).toList()));
         });
         return machines;
     }

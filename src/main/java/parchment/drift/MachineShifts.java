@@ -49,8 +49,8 @@ final class MachineShifts {
     }
 
     /** A boundary before it is measured. */
-    private record Draft(int firstDay, ProbeChange.Kind kind, LocalDate on, List<Integer> dates, double chance,
-            String about) {}
+    private record Draft(
+            int firstDay, ProbeChange.Kind kind, LocalDate on, List<Integer> dates, double chance, String about) {}
 
     static MachineShifts of(BatchTable table, MachineDays days) {
         Logbook logbook = table.logbook();
@@ -69,12 +69,14 @@ final class MachineShifts {
             slow = found.slow();
             drafts.addAll(drafts(found, days, logbook));
         } else {
-            notes.add("Cannot tell from the readings of " + days.words() + " whether its probe changed: that needs two of"
-                    + " these, each on " + (2 * ChangeSearch.SHORTEST + 2) + " roast days and 20 batches: turning point,"
-                    + " temperature at a written first crack, first reading of a cold machine against the room. There "
-                    + (indicators.isEmpty()
-                            ? "is none."
-                            : "is " + indicators.get(0).name() + " only."));
+            notes.add(
+                    "Cannot tell from the readings of " + days.words() + " whether its probe changed: that needs two of"
+                            + " these, each on " + (2 * ChangeSearch.SHORTEST + 2)
+                            + " roast days and 30 batches: turning point,"
+                            + " temperature at a written first crack, first reading of a cold machine against the room. There "
+                            + (indicators.isEmpty()
+                                    ? "is none."
+                                    : "is " + indicators.get(0).name() + " only."));
         }
         addWritten(drafts, days, logbook, notes);
         drafts.sort(Comparator.comparingInt(Draft::firstDay).thenComparing(Draft::on));
@@ -117,29 +119,33 @@ final class MachineShifts {
                         int day = days.firstDayFrom(w.doneOn());
                         return day >= first && day <= last;
                     })
-                    .min(Comparator.comparingInt(
-                            w -> Math.abs(days.firstDayFrom(w.doneOn()) - step.firstDay())));
+                    .min(Comparator.comparingInt(w -> Math.abs(days.firstDayFrom(w.doneOn()) - step.firstDay())));
             Set<String> across = lots(days, from, step.firstDay());
             across.retainAll(lots(days, step.firstDay(), to));
             ProbeChange.Kind kind = entry.isPresent()
                     ? ProbeChange.Kind.FOUND_AND_WRITTEN
                     : across.size() < 2
                             ? ProbeChange.Kind.LOT_OR_PROBE
-                            : step.shape() == ChangeSearch.Shape.STEP_OR_SLOW
-                                    ? ProbeChange.Kind.STEP_OR_SLOW
-                                    : ProbeChange.Kind.FOUND_WITHOUT_ENTRY;
+                            : step.supporting() < 2
+                                    ? ProbeChange.Kind.ONE_PLACE_ONLY
+                                    : step.shape() == ChangeSearch.Shape.STEP_OR_SLOW
+                                            ? ProbeChange.Kind.STEP_OR_SLOW
+                                            : ProbeChange.Kind.FOUND_WITHOUT_ENTRY;
             int boundary = entry.map(w -> days.firstDayFrom(w.doneOn())).orElse(step.firstDay());
             LocalDate on = entry.map(Upkeep::doneOn).orElse(days.dates().get(step.firstDay()));
             String about = entry.map(w -> "The upkeep says: " + w.what() + ".")
                     .orElseGet(() -> kind == ProbeChange.Kind.LOT_OR_PROBE
                             ? "Fewer than two lots were roasted before and after it, so the lot could be the reason as"
                                     + " well as the probe."
-                            : kind == ProbeChange.Kind.STEP_OR_SLOW
-                                    ? "Cannot tell whether this was a step: " + step.rival()
-                                            + " explains the readings about as well."
-                                    : "The upkeep names no work on a probe around then"
-                                            + otherWork(days, logbook, step)
-                                            + ". If the probe was touched, write it down.");
+                            : kind == ProbeChange.Kind.ONE_PLACE_ONLY
+                                    ? "Cannot tell whether the probe is the reason: it shows at one place of the roast only, and a"
+                                            + " new habit of charging or of marking first crack does that too."
+                                    : kind == ProbeChange.Kind.STEP_OR_SLOW
+                                            ? "Cannot tell whether this was a step: " + step.rival()
+                                                    + " explains the readings about as well."
+                                            : "The upkeep names no work on a probe around then"
+                                                    + otherWork(days, logbook, step)
+                                                    + ". If the probe was touched, write it down.");
             drafts.add(new Draft(boundary, kind, on, step.days(), step.chance(), about));
         }
         return drafts;
@@ -162,7 +168,9 @@ final class MachineShifts {
     }
 
     private static boolean isOn(MachineDays days, Upkeep work) {
-        return days.machine().isEmpty() || work.machine().isEmpty() || work.machine().equals(days.machine());
+        return days.machine().isEmpty()
+                || work.machine().isEmpty()
+                || work.machine().equals(days.machine());
     }
 
     private static List<Upkeep> onProbe(MachineDays days, Logbook logbook) {

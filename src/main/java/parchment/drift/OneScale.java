@@ -45,8 +45,8 @@ public final class OneScale implements Showable {
             }
         }
         if (anchors.isEmpty()) {
-            boolean one = machine.get().changes().stream()
-                    .noneMatch(c -> c.kind().separatesPeriods());
+            boolean one =
+                    machine.get().changes().stream().noneMatch(c -> c.kind().separatesPeriods());
             return one
                     ? new Estimate("offset", 0, 0, Double.POSITIVE_INFINITY)
                     : new Estimate("offset", Double.NaN, Double.NaN, Double.NaN);

@@ -38,6 +38,8 @@ public record ProbeChange(
         WRITTEN_WITHOUT_CHANGE("written, not seen"),
         /** The readings stepped where fewer than two lots were roasted before and after: the lot could be the reason. */
         LOT_OR_PROBE("lot or probe"),
+        /** Only one of the indicators stepped: a habit of charging or of marking could be the reason. */
+        ONE_PLACE_ONLY("one place only"),
         /** A slow change explains the readings about as well as a step. */
         STEP_OR_SLOW("step or slow change");
 

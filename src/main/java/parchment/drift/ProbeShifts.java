@@ -76,7 +76,9 @@ public final class ProbeShifts implements ShownAs {
 
     /** Returns the picture of each machine's indicators through time. */
     public List<Showable> pictures() {
-        return machines.stream().<Showable>map(m -> ShiftsPicture.of(m, reader())).toList();
+        return machines.stream()
+                .<Showable>map(m -> ShiftsPicture.of(m, reader()))
+                .toList();
     }
 
     Optional<MachineShifts> machine(Batch batch) {
@@ -107,9 +109,10 @@ public final class ProbeShifts implements ShownAs {
         List<ProbeChange> changes = changes();
         long periods = changes.stream().filter(c -> c.kind().separatesPeriods()).count();
         if (machines.isEmpty() || machines.stream().noneMatch(MachineShifts::searched)) {
-            return "Cannot tell whether a probe changed: " + (machines.isEmpty()
-                    ? "no batch has a date"
-                    : "too few batches have both a turning point and a written first crack")
+            return "Cannot tell whether a probe changed: "
+                    + (machines.isEmpty()
+                            ? "no batch has a date"
+                            : "too few batches have both a turning point and a written first crack")
                     + (changes.isEmpty() ? "" : "; the upkeep names " + changes.size() + " on a probe");
         }
         return String.format(
@@ -123,7 +126,8 @@ public final class ProbeShifts implements ShownAs {
                                 + String.join(
                                         ", ",
                                         changes.stream()
-                                                .map(c -> c.on() + " (" + c.kind().words() + ")")
+                                                .map(c ->
+                                                        c.on() + " (" + c.kind().words() + ")")
                                                 .toList()));
     }
 }

@@ -22,7 +22,8 @@ final class ShiftsPicture {
     private ShiftsPicture() {}
 
     static Showable page(ProbeShifts shifts) {
-        Report page = Report.titled("Probe periods of " + shifts.logbook().name()).say(shifts.toString() + ".");
+        Report page =
+                Report.titled("Probe periods of " + shifts.logbook().name()).say(shifts.toString() + ".");
         for (String sentence : shifts.sentences()) {
             page = page.say(capital(sentence));
         }
@@ -33,11 +34,12 @@ final class ShiftsPicture {
         for (Showable picture : shifts.pictures()) {
             page = page.add(picture);
         }
-        return page.say("Compared at like batch mass, charge temperature, green temperature, batch of the day and time since the"
-                + " last drop (turning point), and at like lot, mass, rate of rise and operator (first crack). A change of"
-                + " both at once is laid to the probe; dirty ducts, a new burner or another habit of charging can also move"
-                + " them. A probe that was moved lags differently too: the offset is that of readings, not of the probe"
-                + " held still.");
+        return page.say(
+                "Compared at like batch mass, charge temperature, green temperature, batch of the day and time since the"
+                        + " last drop (turning point), and at like lot, mass, rate of rise and operator (first crack). A change of"
+                        + " both at once is laid to the probe; dirty ducts, a new burner or another habit of charging can also move"
+                        + " them. A probe that was moved lags differently too: the offset is that of readings, not of the probe"
+                        + " held still.");
     }
 
     private static String capital(String sentence) {
@@ -62,13 +64,17 @@ final class ShiftsPicture {
                 .distinct()
                 .toList();
         for (String name : names) {
-            table = table.withText("rise at " + name + " [" + unit.symbol(reader) + "]", changes, c -> c.offsets().stream()
-                    .filter(o -> o.name().equals(name) && Double.isFinite(o.estimate()))
-                    .map(o -> numbers(o, unit, reader))
-                    .findFirst()
-                    .orElse(""));
+            table = table.withText(
+                    "rise at " + name + " [" + unit.symbol(reader) + "]",
+                    changes,
+                    c -> c.offsets().stream()
+                            .filter(o -> o.name().equals(name) && Double.isFinite(o.estimate()))
+                            .map(o -> numbers(o, unit, reader))
+                            .findFirst()
+                            .orElse(""));
         }
-        return table.withNote("In brackets the 90 % interval. The error of an offset is shared by all batches of a period.");
+        return table.withNote(
+                "In brackets the 90 % interval. The error of an offset is shared by all batches of a period.");
     }
 
     private static String numbers(parchment.stats.Estimate offset, Unit unit, TemperatureUnit reader) {
@@ -130,19 +136,26 @@ final class ShiftsPicture {
         Plot plot = Plot.of(
                         "",
                         Axis.dates("roast day"),
-                        Axis.of(what, indicator.name().equals("cold machine") ? Unit.TEMPERATURE_STEP : Unit.TEMPERATURE, reader))
+                        Axis.of(
+                                what,
+                                indicator.name().equals("cold machine") ? Unit.TEMPERATURE_STEP : Unit.TEMPERATURE,
+                                reader))
                 .withHeight(170)
-                .with(Points.of("mean of a roast day", x, means).withNames(names).withColour(Colour.BLUE))
+                .with(Points.of("mean of a roast day", x, means)
+                        .withNames(names)
+                        .withColour(Colour.BLUE))
                 .with(Line.steps("level", x, level).withColour(Colour.INK));
         for (ProbeChange change : machine.changes()) {
             double from = change.earliest().toEpochDay();
             double to = change.latest().toEpochDay();
-            Boundary boundary = Boundary.at("probe: " + change.kind().words(), change.on().toEpochDay());
+            Boundary boundary =
+                    Boundary.at("probe: " + change.kind().words(), change.on().toEpochDay());
             plot = plot.with(to > from ? boundary.withUncertainty((to - from) / 2) : boundary);
         }
         return j + 1 < machine.indicators().size()
                 ? plot
-                : plot.withNote(indicator.size() + " batches on " + dates.size() + " roast days; batches of other lots, masses and"
+                : plot.withNote(indicator.size() + " batches on " + dates.size()
+                        + " roast days; batches of other lots, masses and"
                         + " paces are brought to the mean ones by the model.");
     }
 }
