@@ -2,6 +2,7 @@ package parchment.contract;
 
 import java.lang.reflect.Method;
 import java.lang.reflect.Modifier;
+import java.time.LocalDate;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Collection;
@@ -39,6 +40,8 @@ import parchment.curve.RateOfRise;
 import parchment.display.Report;
 import parchment.display.Showable;
 import parchment.display.Table;
+import parchment.drift.ProbeChange;
+import parchment.drift.ProbeShifts;
 import parchment.evidence.Evidence;
 import parchment.evidence.Screen;
 import parchment.feature.BatchTable;
@@ -53,6 +56,7 @@ import parchment.phase.MarkReport;
 import parchment.phase.Moments;
 import parchment.phase.PhaseTable;
 import parchment.phase.Phases;
+import parchment.stats.Estimate;
 import parchment.virtual.VirtualRoastery;
 
 /**
@@ -91,6 +95,18 @@ final class ShowableExamples {
             return List.of(evidence, evidence.at(205));
         });
         ROOTS.put("Screen", Screen::of);
+        ROOTS.put("ProbeShifts", ProbeShifts::of);
+        ROOTS.put(
+                "ProbeChange",
+                logbook -> new ProbeChange(
+                        "<b>",
+                        ProbeChange.Kind.FOUND_AND_WRITTEN,
+                        LocalDate.of(2025, 3, 4),
+                        LocalDate.of(2025, 3, 4),
+                        LocalDate.of(2025, 3, 7),
+                        List.of(new Estimate("<b>", 1, 0.2, 30)),
+                        0.005,
+                        "<b>"));
         ROOTS.put("CleanCurve", logbook -> CleanCurve.of(curve(logbook)));
         ROOTS.put("RateOfRise", logbook -> RateOfRise.of(curve(logbook)));
         ROOTS.put("ControlSteps", logbook -> ControlSteps.of(curve(logbook)));
