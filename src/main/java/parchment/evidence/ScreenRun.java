@@ -1,6 +1,7 @@
 package parchment.evidence;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -123,14 +124,20 @@ final class ScreenRun {
 
     private double[] statistics(int[] order) {
         return fits.parallelStream()
-                .flatMapToDouble(fit -> columns.stream().mapToDouble(column -> {
-                    double[] feature = new double[fit.places().length];
-                    for (int i = 0; i < feature.length; i++) {
-                        feature[i] = column.values()[order[fit.places()[i]]];
-                    }
-                    return fit.added().statistic(feature);
-                }))
+                .flatMapToDouble(fit -> Arrays.stream(fit.added()
+                        .statistics(columns.stream()
+                                .map(column -> placed(fit, column, order))
+                                .toList())))
                 .toArray();
+    }
+
+    /** Returns a feature's values for one model's batches, taken from the batches in another order. */
+    private static double[] placed(Fit fit, Column column, int[] order) {
+        double[] feature = new double[fit.places().length];
+        for (int i = 0; i < feature.length; i++) {
+            feature[i] = column.values()[order[fit.places()[i]]];
+        }
+        return feature;
     }
 
     Screen screen() {
