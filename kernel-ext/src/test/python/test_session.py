@@ -67,6 +67,8 @@ class Session(unittest.TestCase):
 
     def stops(self, code, ask):
         message = self.client.execute(code)
+        while self.client.get_iopub_msg(timeout=PATIENCE)["msg_type"] != "execute_input":
+            pass
         time.sleep(0.7)
         asked = time.time()
         ask()

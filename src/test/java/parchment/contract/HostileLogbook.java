@@ -24,6 +24,9 @@ public final class HostileLogbook {
     /** The attribute that the examples ask about. */
     public static final String ATTRIBUTE = "sweetness <script>alert(1)</script>";
 
+    /** A second one, for what weighs two against each other. */
+    private static final String OTHER = "acidity \"><img src=x onerror=alert(1)>";
+
     private static final Path DEMO = Path.of("..", "datasets", "harbour");
     private static final int BATCHES = 90;
     private static final Map<String, String> MARKUP = Map.of(
@@ -35,7 +38,7 @@ public final class HostileLogbook {
             "cupper", " ' onmouseover='alert(1)' </script>",
             "cupping", " \"><img src=x onerror=alert(1)>",
             "note", " ]]> &lt;b&gt; <b onclick=alert(1)> <!-- \u0007");
-    private static final List<String> WITHOUT = List.of("acidity", "body", "bitterness", "aftertaste", "liking");
+    private static final List<String> WITHOUT = List.of("body", "bitterness", "aftertaste", "liking");
 
     private HostileLogbook() {}
 
@@ -70,7 +73,7 @@ public final class HostileLogbook {
             List<String> columns = new ArrayList<>(rows.getHeaderNames());
             columns.removeAll(WITHOUT);
             printer.printRecord(columns.stream()
-                    .map(column -> column.equals("sweetness") ? ATTRIBUTE : column)
+                    .map(column -> column.equals("sweetness") ? ATTRIBUTE : column.equals("acidity") ? OTHER : column)
                     .toList());
             for (CSVRecord row : rows) {
                 if (file.equals("batches.csv") && kept.size() < BATCHES) {

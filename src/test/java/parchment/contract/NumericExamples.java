@@ -10,9 +10,13 @@ import parchment.stats.AddedFeatures;
 import parchment.stats.Autocovariance;
 import parchment.stats.CubicCurve;
 import parchment.stats.ElasticNet;
+import parchment.stats.ElasticNetChoice;
 import parchment.stats.Estimate;
 import parchment.stats.Fieller;
+import parchment.stats.ForestModel;
+import parchment.stats.GaussianProcess;
 import parchment.stats.GroupBootstrap;
+import parchment.stats.GroupedConformal;
 import parchment.stats.GroupedFolds;
 import parchment.stats.HampelFilter;
 import parchment.stats.HiddenCause;
@@ -24,10 +28,16 @@ import parchment.stats.LinearModel;
 import parchment.stats.LocalRegression;
 import parchment.stats.MeasurementError;
 import parchment.stats.MixedDesign;
+import parchment.stats.NewGroupForecast;
+import parchment.stats.NonlinearModel;
+import parchment.stats.OrdinalMixedModel;
+import parchment.stats.ParametricBootstrap;
 import parchment.stats.PartialLeastSquares;
 import parchment.stats.PenalizedSpline;
+import parchment.stats.PenalizedSurface;
 import parchment.stats.Permutation;
 import parchment.stats.PermutationTest;
+import parchment.stats.ProcessShape;
 import parchment.stats.QuadraticPeak;
 import parchment.stats.RandomTerm;
 import parchment.stats.SplineBasis;
@@ -98,6 +108,35 @@ final class NumericExamples {
         roots.put("LevelChanges", logbook -> LevelChanges.exact(y, 3, 3));
         roots.put("PenalizedChanges", logbook -> PenalizedChanges.of(y, 3, 2));
         roots.put("RunLength", logbook -> RunLength.ofIndividuals(3));
+        GroupedFolds folds = GroupedFolds.of(day, 4, 1);
+        double[] other = new double[ROWS];
+        double[] grades = new double[ROWS];
+        double[][] columns = new double[ROWS][];
+        for (int i = 0; i < ROWS; i++) {
+            other[i] = i % 5;
+            grades[i] = 1 + random.nextInt(3);
+            columns[i] = new double[] {1, x[i]};
+        }
+        roots.put("ElasticNetChoice", logbook -> ElasticNetChoice.of(List.of("x"), List.of(x), y, 0.5, folds));
+        roots.put("ForestModel", logbook -> ForestModel.fit(List.of("x"), List.of(x), y, 5, 1));
+        roots.put("GaussianProcess", logbook -> GaussianProcess.fit(List.of(x), y, ProcessShape.SQUARED_EXPONENTIAL));
+        roots.put("GroupedConformal", logbook -> GroupedConformal.of(y, day));
+        roots.put(
+                "NewGroupForecast",
+                logbook -> NewGroupForecast.of(y, columns, List.of(day), day, new double[] {0.1}, 0.1, 1.0 / 3));
+        roots.put(
+                "NonlinearModel",
+                logbook -> NonlinearModel.fit(x, y, List.of("a"), new double[] {1}, (at, b) -> b[0] * Math.sin(at[0])));
+        roots.put(
+                "OrdinalMixedModel",
+                logbook -> OrdinalMixedModel.fit(MixedDesign.of("grade", grades)
+                        .withCovariate("x", x)
+                        .withRandom(RandomTerm.intercept("day", day))));
+        roots.put("ParametricBootstrap", logbook -> {
+            MixedDesign smaller = MixedDesign.of("score", y).withRandom(RandomTerm.intercept("day", day));
+            return ParametricBootstrap.of(LinearMixedModel.fit(smaller, Likelihood.FULL), model, 19, 1);
+        });
+        roots.put("PenalizedSurface", logbook -> PenalizedSurface.fit(x, other, y, 5));
         roots.put("SplineBasis", logbook -> SplineBasis.of(0, 13, 8));
     }
 }

@@ -26,20 +26,6 @@ import parchment.logbook.Logbook;
 
 /** What every public result keeps to, tried on results of a logbook whose every name and note holds markup. */
 class ShowableContractTest {
-    /** Results that came in before they had an example. The list may only get shorter: a name that has one must leave it. */
-    private static final Set<String> WITHOUT_EXAMPLE = Set.of(
-            "parchment.evidence.DestinationOrPath",
-            "parchment.evidence.PathContrast",
-            "parchment.phase.MarkPrediction",
-            "parchment.stats.ElasticNetChoice",
-            "parchment.stats.GaussianProcess",
-            "parchment.stats.GroupedConformal",
-            "parchment.stats.NewGroupForecast",
-            "parchment.stats.NonlinearModel",
-            "parchment.stats.OrdinalMixedModel",
-            "parchment.stats.ParametricBootstrap",
-            "parchment.stats.PenalizedSurface");
-
     @TempDir
     static Path temp;
 
@@ -64,7 +50,7 @@ class ShowableContractTest {
                         .forEach(c -> missing.add(c.getName()));
         missing.removeAll(ShowableExamples.classesOf(found.keySet()));
         assertEquals(
-                new TreeSet<>(WITHOUT_EXAMPLE),
+                Set.of(),
                 missing,
                 () ->
                         "These results have no example that the contract could be tried on. For each, add a line to ROOTS in"

@@ -42,13 +42,18 @@ import parchment.display.Showable;
 import parchment.display.Table;
 import parchment.drift.ProbeChange;
 import parchment.drift.ProbeShifts;
+import parchment.evidence.Desirability;
+import parchment.evidence.DestinationOrPath;
 import parchment.evidence.Evidence;
+import parchment.evidence.Halo;
 import parchment.evidence.Screen;
+import parchment.evidence.TradeOff;
 import parchment.feature.BatchTable;
 import parchment.feature.Explorer;
 import parchment.feature.Features;
 import parchment.logbook.CalendarStrip;
 import parchment.logbook.Logbook;
+import parchment.logbook.MarkKind;
 import parchment.phase.BatchChart;
 import parchment.phase.LearntHabit;
 import parchment.phase.MarkHabit;
@@ -107,6 +112,16 @@ final class ShowableExamples {
                         List.of(new Estimate("<b>", 1, 0.2, 30)),
                         0.005,
                         "<b>"));
+        ROOTS.put("Halo", Halo::of);
+        ROOTS.put("DestinationOrPath", logbook -> DestinationOrPath.of(HostileLogbook.ATTRIBUTE, logbook));
+        ROOTS.put("Desirability", logbook -> Desirability.larger(4, 8));
+        ROOTS.put("TradeOff", logbook -> {
+            List<String> attributes = List.copyOf(logbook.attributes());
+            return TradeOff.of(attributes.subList(0, 2), Features.dropTemperature(), logbook);
+        });
+        ROOTS.put(
+                "MarkPrediction",
+                logbook -> LearntHabit.of(logbook).predict(logbook.batches().get(3), MarkKind.YELLOWING));
         ROOTS.put("CleanCurve", logbook -> CleanCurve.of(curve(logbook)));
         ROOTS.put("RateOfRise", logbook -> RateOfRise.of(curve(logbook)));
         ROOTS.put("ControlSteps", logbook -> ControlSteps.of(curve(logbook)));

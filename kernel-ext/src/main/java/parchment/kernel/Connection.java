@@ -116,7 +116,14 @@ final class Connection implements AutoCloseable {
     @SuppressWarnings({"rawtypes", "unchecked"})
     private static void send(
             Channel channel, @Nullable MessageContext request, MessageType<?> type, JsonObject content) {
-        channel.sendMessage(new Message(request, type, content));
+        try {
+            channel.sendMessage(new Message(request, type, content));
+        } catch (ZMQException e) {
+            if (e.getErrorCode() != ZMQ.Error.ETERM.getCode()) {
+                throw e;
+            }
+            // Closed meanwhile, so nobody is left to hear it.
+        }
     }
 
     /**

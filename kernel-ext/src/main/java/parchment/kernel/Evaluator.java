@@ -1,6 +1,7 @@
 package parchment.kernel;
 
 import java.util.concurrent.atomic.AtomicInteger;
+import java.util.function.BooleanSupplier;
 import org.jspecify.annotations.Nullable;
 import parchment.display.Display;
 
@@ -37,9 +38,18 @@ public final class Evaluator implements AutoCloseable {
      * @param code the cell as written
      * @param page where its output goes
      */
-    public synchronized Outcome run(int number, String code, CellPage page) {
+    public Outcome run(int number, String code, CellPage page) {
+        return run(number, code, page, () -> false);
+    }
+
+    /**
+     * Runs a cell unless it was asked to stop before it could begin: an interrupt may come while the session is still getting ready.
+     *
+     * @param stopAsked says whether it was; {@link #interrupt} is to be called after this has become true
+     */
+    synchronized Outcome run(int number, String code, CellPage page, BooleanSupplier stopAsked) {
         try {
-            return runGuarded(number, code, page);
+            return runGuarded(number, code, page, stopAsked);
         } catch (
                 ThreadDeath
                         late) { // A stop meant for the cell's own code may arrive just after the thread has left it.
@@ -49,12 +59,15 @@ public final class Evaluator implements AutoCloseable {
         }
     }
 
-    private Outcome runGuarded(int number, String code, CellPage page) {
+    private Outcome runGuarded(int number, String code, CellPage page, BooleanSupplier stopAsked) {
         CellText cell = new CellText(number, code.replace("\r\n", "\n"));
         interrupts.begin();
         try (CellStreams streams = new CellStreams(page);
                 CellThreads threads = new CellThreads();
                 Display.Shown shown = Display.on(new PageTarget(page))) {
+            if (stopAsked.getAsBoolean()) {
+                return Outcome.stopped(CellStop.Reason.INTERRUPTED);
+            }
             return new CellRun(session, cell, page).run();
         } catch (CellStop stop) {
             return Outcome.stopped(stop.reason());

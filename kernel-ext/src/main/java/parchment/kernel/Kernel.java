@@ -31,6 +31,9 @@ final class Kernel {
     private final History history = new History();
     private int count;
 
+    /** An interrupt that comes while a cell still waits for the session to get ready is meant for that cell. */
+    private volatile boolean stopAsked;
+
     /**
      * @param evaluator may still be getting ready; what needs it waits
      * @param end is called when a client asks to shut down, after the reply
@@ -50,6 +53,7 @@ final class Kernel {
     }
 
     void interrupt() {
+        stopAsked = true;
         Evaluator ready = evaluator.getNow(null);
         if (ready != null) {
             ready.interrupt();
@@ -147,6 +151,7 @@ final class Kernel {
     }
 
     private void execute(Message<?> request, ExecuteRequest execute) {
+        stopAsked = false;
         boolean counted = execute.shouldStoreHistory() && !execute.isSilent();
         if (counted) {
             count++;
@@ -160,7 +165,9 @@ final class Kernel {
         Outcome outcome;
         String shown;
         try (ClientPage page = new ClientPage(connection, request, count, execute.isStdinEnabled())) {
-            outcome = evaluator.join().run(count, execute.getCode(), execute.isSilent() ? new SilentPage(page) : page);
+            outcome = evaluator
+                    .join()
+                    .run(count, execute.getCode(), execute.isSilent() ? new SilentPage(page) : page, () -> stopAsked);
             shown = page.resultText();
         }
         if (counted) {

@@ -186,6 +186,14 @@ class EvaluatorTest {
                 "counting slowly: all 5 in 3 seconds", told.get(told.size() - 1).text());
     }
 
+    @Test
+    void aStopAskedForBeforeTheCellCouldBeginIsKept() {
+        Outcome outcome = evaluator.run(1, "int never = 1;", page, () -> true);
+        assertEquals("Interrupted", outcome.error().orElseThrow().name());
+        assertFalse(evaluator.run("never", page).fine());
+        assertTrue(evaluator.run("1 + 1", page).fine());
+    }
+
     /** Runs a statement, interrupts it once it has begun, and looks at the time from then on. */
     private void assertStops(String statement) {
         assertTimeoutPreemptively(Duration.ofSeconds(30), () -> {
