@@ -15,6 +15,8 @@ import java.util.stream.IntStream;
  * error of measuring, how many degrees of freedom it has and how far it was tried are worked out for each comparison by itself.
  */
 final class JointFit {
+    private static final String BEND = "bend";
+
     private final JointMaterial joint;
     private final FittedScores fitted;
     private final List<double[]> within;
@@ -139,6 +141,28 @@ final class JointFit {
                 reliability,
                 free / separate,
                 compared);
+    }
+
+    /**
+     * Returns how the course bends along a comparison: the coefficient of the square of the part that its slope rests on, with all slopes
+     * in the model.
+     */
+    Slope bend(JointSlope along) {
+        double[] square = new double[along.compared().length];
+        double mean = 0;
+        for (int i = 0; i < square.length; i++) {
+            square[i] = along.compared()[i] * along.compared()[i];
+            mean += square[i] / square.length;
+        }
+        for (int i = 0; i < square.length; i++) {
+            square[i] -= mean;
+        }
+        try {
+            return FittedScores.of(fitted.design().withBatchColumn(BEND, square))
+                    .slope(BEND);
+        } catch (IllegalArgumentException tooFewRows) {
+            return Slope.MISSING;
+        }
     }
 
     /** An error of 0 for every batch is an error that is not known. */

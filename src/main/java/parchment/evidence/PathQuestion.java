@@ -32,6 +32,9 @@ record PathQuestion(
     /** Five comparisons share a chance of 5 in 100. */
     static final double CHANCE = 0.01;
 
+    /** Five bends share a chance of 1 in 100 on top. */
+    static final double CHANCE_OF_BEND = 0.002;
+
     private static final double FEWEST_DEGREES = 3;
 
     /** Two one-sided tests at 5 %, as one interval. */
@@ -176,15 +179,28 @@ record PathQuestion(
                             + " the beans may stand behind both");
             return Verdict.SUGGESTIVE;
         }
+        Slope bend = fit.bend(slope);
+        if (bend.chance() < CHANCE_OF_BEND) {
+            why.add(
+                    "the score " + (bend.estimate() < 0 ? "rises and falls" : "falls and rises")
+                            + " along it, so no one slope describes it; chance alone brings about such a bend in fewer than 1 of 500 logbooks");
+            return Verdict.SUGGESTIVE;
+        }
+        double width = slope.width();
+        Interval depth = bend.per(width * width / 4).interval(TWO_ONE_SIDED);
         Interval left = overRange.interval(TWO_ONE_SIDED);
-        if (left.lower() > -margin && left.upper() < margin) {
-            why.add("over what was tried of it no difference larger than " + Wording.points(margin)
+        if (inside(left, margin) && (Double.isNaN(depth.lower()) || inside(depth, margin))) {
+            why.add("over what was tried of it no difference and no bend larger than " + Wording.points(margin)
                     + " points is left");
             return Verdict.NOTHING_SEEN;
         }
         why.add("zero and differences large enough to matter (" + Wording.points(margin)
                 + " points over what was tried) both agree with the scores");
         return Verdict.CANNOT_TELL;
+    }
+
+    private static boolean inside(Interval interval, double margin) {
+        return interval.lower() > -margin && interval.upper() < margin;
     }
 
     private PathContrast unanswered(Asked asked, String reason) {

@@ -234,4 +234,16 @@ class DestinationOrPathTest {
                 PathContrast.Separation.SEPARATED,
                 asked.contrast("swapped time").separation());
     }
+
+    @Test
+    void aPeakAlongAComparisonIsNotCalledNothing() {
+        KnownTruth truth = truth();
+        truth.slope = 0;
+        truth.bend = -0.03;
+        truth.days = 40;
+        DestinationOrPath asked = ask(truth, 3, 0, DestinationOrPathTest::destination);
+        PathContrast later = asked.contrast("later drop");
+        assertEquals(Verdict.SUGGESTIVE, later.verdict(), asked.toString());
+        assertTrue(later.reason().contains("rises and falls"), later.reason());
+    }
 }

@@ -129,7 +129,8 @@ final class StatementsStudy {
 
     private static void sceptic(int logbooks) {
         System.out.println();
-        System.out.println("| no effect, made to break a statement | called a finding | zero held by 90 % interval |");
+        System.out.println(
+                "| no effect unless said, made to break a statement | called a finding | truth held by 90 % interval |");
         System.out.println("| --- | --- | --- |");
         KnownTruth turn = new KnownTruth();
         turn.slope = 0;
@@ -147,10 +148,15 @@ final class StatementsStudy {
         days.dayShareOfDrop = 0.9;
         row("days differ far more than batches", days, logbooks, 510_000L);
         KnownTruth good = new KnownTruth();
-        good.slope = 0;
+        good.slope = 0.15;
         good.days = 30;
+        good.lotSpread = 0;
         good.leastCuppedTruth = 6;
-        row("only good batches cupped", good, logbooks, 520_000L);
+        row(
+                "slope 0.15, only batches above the mean cupped (tests the wording, not coverage)",
+                good,
+                logbooks,
+                520_000L);
         KnownTruth reacting = new KnownTruth();
         reacting.slope = 0;
         reacting.days = 30;
