@@ -2,7 +2,7 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 """Runs a notebook's cells again and again in one kernel and watches what it keeps: memory, classes, threads, open files.
 
-    ./parchment install --prefix /tmp/k
+    mkdir -p /tmp/k && ./parchment install --prefix /tmp/k
     JUPYTER_PATH=/tmp/k/share/jupyter PARCHMENT_LOGBOOK=datasets/harbour \\
         /usr/bin/python3 kernel-ext/src/benchmarks/many_cells.py --cells 1000
 

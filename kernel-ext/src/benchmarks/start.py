@@ -2,7 +2,7 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 """Measures how long a kernel lets its user wait, beside ipykernel with pandas and matplotlib, in one run.
 
-    ./parchment install --prefix /tmp/k && JUPYTER_PATH=/tmp/k/share/jupyter /usr/bin/python3 kernel-ext/src/benchmarks/start.py
+    mkdir -p /tmp/k && ./parchment install --prefix /tmp/k && JUPYTER_PATH=/tmp/k/share/jupyter /usr/bin/python3 kernel-ext/src/benchmarks/start.py
 
 For each kernel, several times in turn: the process is started and a first trivial cell is run; the process is started anew and a
 first cell draws a chart from nothing (for Python that includes importing pandas and matplotlib); the process is started anew, and
