@@ -45,11 +45,30 @@ class HarbourEvidenceTest {
 
     @Test
     void speaksTheReadersUnitAllThePageDown() {
-        Evidence evidence =
-                Evidence.of("sweetness", Features.dropTemperature(), HARBOUR.in(TemperatureUnit.FAHRENHEIT));
+        Logbook fahrenheit = HARBOUR.in(TemperatureUnit.FAHRENHEIT);
+        Evidence evidence = Evidence.of("sweetness", Features.dropTemperature(), fahrenheit);
         String words = evidence.page().text().replace("degree-minutes above 150 °C", "");
         assertFalse(words.contains("°C"), words);
         assertTrue(words.contains("1 °F more in drop temperature"), words);
+        DestinationOrPath path = DestinationOrPath.of("sweetness", fahrenheit);
+        assertFalse(path.text().contains("°C"), path.text());
+        assertTrue(path.text().contains("1 °F"), path.text());
+        TradeOff trade = TradeOff.of(List.of("sweetness", "acidity"), Features.dropTemperature(), fahrenheit);
+        assertFalse(trade.text().contains("°C"), trade.text());
+    }
+
+    @Test
+    void tellsDestinationFromPathAndACompromise() {
+        DestinationOrPath acidity = DestinationOrPath.of("acidity", HARBOUR);
+        PathContrast later = acidity.contrast("later drop");
+        // In the virtual roastery acidity falls with the end temperature.
+        assertEquals(Verdict.SUGGESTIVE, later.verdict(), acidity.toString());
+        assertTrue(later.interval().upper() < 0, later.toString());
+        acidity.contrasts().forEach(contrast -> assertTrue(contrast.verdict() != Verdict.STRONG));
+        TradeOff trade = TradeOff.of(List.of("sweetness", "acidity"), Features.dropTemperature(), HARBOUR);
+        assertTrue(trade.compromise().lower() < trade.compromise().upper(), trade.toString());
+        assertTrue(trade.text().contains(EvidencePage.CAUTION) == (trade.verdict() == Verdict.SUGGESTIVE));
+        assertEquals(Halo.Cuppers.SEVERAL, Halo.of(HARBOUR).cuppers());
     }
 
     @Test

@@ -14,7 +14,8 @@ import parchment.quantity.Unit;
  * Measures on many drawn logbooks how often statements beside the first answer are right: the screen without an effect, destination and
  * path in separable and confounded twins, power for a small slope, and the cells of a sceptic.
  *
- * <p>The tables of docs/measurements/statements.md are its output; the page names the command. Argument: logbooks per cell.
+ * <p>The tables of docs/measurements/statements.md are its output; the page names the command. Arguments: logbooks per cell, then the parts wanted
+ * (screen, twins, power, sceptic; all if none is named).
  */
 final class StatementsStudy {
     private StatementsStudy() {}
@@ -22,10 +23,18 @@ final class StatementsStudy {
     /** Prints the tables. */
     public static void main(String[] arguments) {
         int logbooks = arguments.length > 0 ? Integer.parseInt(arguments[0]) : 400;
-        screen(logbooks);
-        twins(logbooks);
-        power(logbooks);
-        sceptic(logbooks);
+        List<String> parts = arguments.length > 1
+                ? List.of(arguments).subList(1, arguments.length)
+                : List.of("screen", "twins", "power", "sceptic");
+        for (String part : parts) {
+            switch (part) {
+                case "screen" -> screen(logbooks);
+                case "twins" -> twins(logbooks);
+                case "power" -> power(logbooks);
+                case "sceptic" -> sceptic(logbooks);
+                default -> System.err.println("There is no part '" + part + "': screen, twins, power, sceptic.");
+            }
+        }
     }
 
     private static void screen(int logbooks) {
