@@ -10,27 +10,23 @@ final class BatchMaker {
     private static final double FIRST_COLD = 6;
 
     private static final double SECOND_COLD = 2;
-    /** Loss of draught per day since the ducts, of flame per day since the burner were cleaned (assumptions). */
-    private static final double DUCTS_PER_DAY = 0.0012;
+    /** Work after which ducts, and after which the burner, are as new. */
+    private static final String DUCTS = "ducts cleaned";
 
-    private static final double BURNER_PER_DAY = 0.00015;
-    /** Points lost per month in store: acidity most, the others by their order (assumption). */
-    private static final double AGEING = 0.04;
-    /** Standard deviation of a batch's flavour around its surface, and what one of hidden state is worth, points. */
-    private static final double BATCH_FLAVOUR = 0.2;
-
-    private static final double HIDDEN_FLAVOUR = 0.2;
+    private static final String BURNER = "burner cleaned";
+    /** Longest time for which ducts go on clogging, days. */
+    private static final long CLOGGED = 180;
 
     private final Story story;
-    private final long seed;
+    private final Seed seed;
 
-    BatchMaker(Story story, long seed) {
+    BatchMaker(Story story, Seed seed) {
         this.story = story;
         this.seed = seed;
     }
 
     VirtualBatch make(PlannedBatch plan, Story.Operator operator) {
-        Chance chance = Chance.of(seed, "batch " + plan.name());
+        Chance chance = seed.stream("batch " + plan.name());
         LocalDate day = plan.roastedAt().toLocalDate();
         Conditions conditions = conditions(day);
         double hidden = chance.normalWithin(0, 1, 2.5);
@@ -49,7 +45,7 @@ final class BatchMaker {
                 conditions.room().temperature() - 1,
                 plan.chargeReading(),
                 Charge.ORDINARY_METAL - cold + chance.normal(0, 1.5));
-        double push = Chance.of(seed, "push " + day).normal(0, 0.02);
+        double push = seed.stream("push " + day).normal(0, 0.02);
         Habit habit = operator.habit();
         SimulatedRoast roast = RoastSimulator.of(
                         story.machine().worn(conditions.flameFactor(), conditions.draughtFactor()), conditions.probes())
@@ -86,18 +82,26 @@ final class BatchMaker {
     }
 
     Conditions conditions(LocalDate day) {
-        Chance chance = Chance.of(seed, "weather " + day);
-        double season = StrictMath.cos(2 * StrictMath.PI * (day.getDayOfYear() - 205) / 365.25);
+        Chance chance = seed.stream("weather " + day);
+        Story.Weather weather = story.weather();
+        double season = StrictMath.cos(2 * StrictMath.PI * (day.getDayOfYear() - weather.warmestDay()) / 365.25);
         Room room = new Room(
-                20 + 4.5 * season + chance.normalWithin(0, 1, 2),
-                StrictMath.min(0.95, 0.60 + 0.08 * season + chance.normalWithin(0, 0.06, 2)),
-                1014 + chance.normalWithin(0, 7, 2.5));
-        double flame =
-                (1 - BURNER_PER_DAY * story.daysSince(Stories.BURNER, day)) * (1 + chance.normalWithin(0, 0.015, 2));
+                weather.temperature() + weather.season() * season + chance.normalWithin(0, weather.dayToDay(), 2),
+                StrictMath.max(
+                        0.1,
+                        StrictMath.min(
+                                0.95,
+                                weather.humidity()
+                                        + weather.humiditySeason() * season
+                                        + chance.normalWithin(0, 0.06, 2))),
+                weather.pressure() + chance.normalWithin(0, 7, 2.5));
+        double flame = StrictMath.max(0.5, 1 - story.wear().flamePerDay() * story.daysSince(BURNER, day))
+                * (1 + chance.normalWithin(0, weather.supply(), 2));
         // A warm room pulls less in the chimney.
-        double draught = (1 - DUCTS_PER_DAY * StrictMath.min(180, story.daysSince(Stories.DUCTS, day)))
+        double draught = StrictMath.max(
+                        0.2, 1 - story.wear().draughtPerDay() * StrictMath.min(CLOGGED, story.daysSince(DUCTS, day)))
                 * (1 - 0.004 * (room.temperature() - 20))
-                * (1 + chance.normalWithin(0, 0.03, 2));
+                * (1 + chance.normalWithin(0, weather.chimney(), 2));
         int period = story.probePeriod(day);
         return new Conditions(
                 room, flame, draught, story.probes().get(period - 1).probes(), period);
@@ -106,16 +110,17 @@ final class BatchMaker {
     private List<Double> flavour(VirtualBatch batch, Chance chance) {
         VirtualLot lot = batch.plan().lot();
         double months = StrictMath.max(0, lot.age(batch.plan().roastedAt().toLocalDate())) / 30.4;
-        double general = chance.normal(0, BATCH_FLAVOUR) + HIDDEN_FLAVOUR * batch.hidden();
+        double general = chance.normal(0, story.taste().batch()) + story.taste().hidden() * batch.hidden();
         List<Double> flavour = new ArrayList<>();
         for (int a = 0; a < story.surfaces().size(); a++) {
             FlavourSurface surface = story.surfaces().get(a);
-            double ageing = AGEING * months / (1 + 0.5 * a);
+            // The first attribute fades most, the others by their order (assumption).
+            double ageing = story.taste().ageing() * months / (1 + 0.5 * a);
             flavour.add(surface.points(batch.endTemperature(), batch.browningTime(), batch.developmentTime())
                     + lot.flavour().get(a)
                     - ageing
                     + general
-                    + chance.normal(0, BATCH_FLAVOUR / 2));
+                    + chance.normal(0, story.taste().batch() / 2));
         }
         return flavour;
     }

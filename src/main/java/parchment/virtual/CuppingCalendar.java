@@ -8,9 +8,9 @@ import java.util.List;
 final class CuppingCalendar {
     private final Story story;
     private final Panel panel;
-    private final long seed;
+    private final Seed seed;
 
-    CuppingCalendar(Story story, Panel panel, long seed) {
+    CuppingCalendar(Story story, Panel panel, Seed seed) {
         this.story = story;
         this.panel = panel;
         this.seed = seed;
@@ -35,7 +35,7 @@ final class CuppingCalendar {
     }
 
     private void hold(LocalDate roastDay, List<VirtualBatch> waiting, boolean last, List<VirtualCupping> cuppings) {
-        Chance chance = Chance.of(seed, "table " + roastDay);
+        Chance chance = seed.stream("table " + roastDay);
         do {
             int most = story.cuppings().mostBatches();
             List<VirtualBatch> table = new ArrayList<>(waiting.subList(0, StrictMath.min(most, waiting.size())));
@@ -75,7 +75,7 @@ final class CuppingCalendar {
         double unusual = StrictMath.min(1, StrictMath.abs(batch.dropReading() - 204) / 6);
         boolean drawn = batch.plan().plan() == PlannedBatch.Plan.CHANCE;
         double probability = share >= 1 || drawn ? StrictMath.max(share, 0.9) : share - 0.1 + 0.2 * unusual;
-        return Chance.of(seed, "cupped " + batch.name()).happens(probability);
+        return seed.stream("cupped " + batch.name()).happens(probability);
     }
 
     private static LocalDate day(VirtualBatch batch) {

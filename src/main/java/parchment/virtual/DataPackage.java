@@ -25,7 +25,7 @@ final class DataPackage {
     String text() {
         JsonObject whole = new JsonObject();
         whole.addProperty("profile", "tabular-data-package");
-        whole.addProperty("name", logbook.story().prefix().equals("H") ? "harbour" : "hillside");
+        whole.addProperty("name", shortName());
         whole.addProperty("title", logbook.name());
         whole.addProperty(
                 "description",
@@ -42,6 +42,13 @@ final class DataPackage {
         }
         whole.add("resources", resources);
         return GSON.toJson(whole) + "\n";
+    }
+
+    /** The name's first word, in the letters that the standard allows. */
+    private String shortName() {
+        String word = logbook.name().toLowerCase(java.util.Locale.ROOT).replaceAll("[^a-z0-9]+", "-");
+        String first = word.replaceAll("^-+", "").replaceAll("-.*$", "");
+        return first.isEmpty() ? "roastery" : first;
     }
 
     String curveSchema() {

@@ -1,5 +1,7 @@
 package parchment.virtual;
 
+import java.util.List;
+
 /**
  * Describes an invented gas-fired drum machine: flame, air, metal and how each gives heat to the beans.
  *
@@ -57,6 +59,33 @@ public record DrumMachine(
     /** Returns the one machine that was fitted to the reference roast (see docs/virtual-roastery.md); capacity about 3 kg. */
     public static DrumMachine fitted() {
         return new DrumMachine(5.04, 0.786, 4, 0.00576, 0.0127, 0.00346, 0.0313, 0.00644, 9.23, 0.00221);
+    }
+
+    /** Returns a machine whose gas moves much and whose air moves little: a strong flame under a drum with a steady fan. */
+    public static DrumMachine strongFlame() {
+        return new DrumMachine(6.3, 0.80, 3, 0.0100, 0.0114, 0.0033, 0.031, 0.0064, 9.2, 0.0024);
+    }
+
+    /** Returns a machine whose gas is near its end from the start, and whose air steers: a weak burner, much of it in the air. */
+    public static DrumMachine weakBurner() {
+        return new DrumMachine(4.75, 0.62, 6, 0.0050, 0.0175, 0.0052, 0.026, 0.0060, 12.5, 0.0020);
+    }
+
+    /** Returns the names of the characters that a scenario can choose from. */
+    static List<String> characters() {
+        return List.of("ordinary drum", "strong flame", "air steers");
+    }
+
+    /** Returns the machine of one of {@link #characters}. */
+    static DrumMachine of(String character) {
+        return switch (character) {
+            case "ordinary drum" -> fitted();
+            case "strong flame" -> strongFlame();
+            case "air steers" -> weakBurner();
+            default ->
+                throw new IllegalArgumentException(
+                        "There is no machine '" + character + "'. Machines: " + String.join(", ", characters()) + ".");
+        };
     }
 
     /** Returns the same machine with its flame and its draught changed by factors: gas pressure, sooted ducts. */

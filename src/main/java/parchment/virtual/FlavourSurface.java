@@ -1,5 +1,7 @@
 package parchment.virtual;
 
+import java.util.List;
+
 /**
  * Gives the true level of one attribute as a smooth surface over how a batch was roasted.
  *
@@ -31,6 +33,53 @@ public record FlavourSurface(
     public static final double MIDDLE_BROWNING = 240;
     /** Development time at which v is zero, s. */
     public static final double MIDDLE_DEVELOPMENT = 120;
+
+    /** Returns the shapes that a scenario can choose from. */
+    static List<String> shapes() {
+        return List.of("as set", "drawn", "peak", "rising", "falling", "flat");
+    }
+
+    /**
+     * Draws a surface of a shape: a peak near the middle, rising or falling with the destination, or flat, which no roasting moves.
+     * The shape "drawn" is one of these four, all equally likely.
+     */
+    static FlavourSurface drawn(String attribute, String shape, Chance chance) {
+        String drawn = shape.equals("drawn") ? chance.pick(shapes().subList(2, 6)) : shape;
+        double level = chance.between(4.8, 6.2);
+        return switch (drawn) {
+            case "peak" -> {
+                double best = chance.between(-3.5, 3.5);
+                double bend = chance.between(0.02, 0.04);
+                double bestDevelopment = chance.between(-0.7, 0.7);
+                double bendDevelopment = chance.between(0.1, 0.3);
+                yield new FlavourSurface(
+                        attribute,
+                        level - bend * best * best,
+                        2 * bend * best,
+                        -bend,
+                        chance.between(-0.2, 0.3),
+                        2 * bendDevelopment * bestDevelopment,
+                        -bendDevelopment,
+                        chance.between(-0.02, 0.02));
+            }
+            case "rising", "falling" -> {
+                double way = drawn.equals("rising") ? 1 : -1;
+                yield new FlavourSurface(
+                        attribute,
+                        level,
+                        way * chance.between(0.06, 0.18),
+                        0,
+                        chance.between(-0.2, 0.2),
+                        way * chance.between(0, 0.3),
+                        0,
+                        0);
+            }
+            case "flat" -> new FlavourSurface(attribute, level, 0, 0, 0, 0, 0, 0);
+            default ->
+                throw new IllegalArgumentException(
+                        "There is no shape '" + shape + "'. Shapes: " + String.join(", ", shapes()) + ".");
+        };
+    }
 
     /**
      * Returns the attribute's true level in points.

@@ -81,10 +81,12 @@ final class HabitualRoaster implements Roaster {
             return;
         }
         nextLook = sight.seconds() + 30;
-        double expected = 11 - 0.12 * (sight.beanReading() - CHASE_FROM);
+        double expected = habit.aim() - 0.12 * (sight.beanReading() - CHASE_FROM);
         double off = sight.rateReading() - expected;
         if (StrictMath.abs(off) > 1) {
-            chased = setting(chased - habit.chase() * off, -0.15, 0.15);
+            // Who reacts more strongly also goes further; those who hardly react stay within 15 %.
+            double reach = StrictMath.max(0.15, 6 * habit.chase());
+            chased = setting(chased - habit.chase() * off, -reach, reach);
         }
     }
 

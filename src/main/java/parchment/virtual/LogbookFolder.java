@@ -12,6 +12,11 @@ final class LogbookFolder {
     private LogbookFolder() {}
 
     static void write(Map<String, String> files, Path folder) throws IOException {
+        checkEmpty(folder);
+        add(files, folder);
+    }
+
+    static void checkEmpty(Path folder) throws IOException {
         if (Files.exists(folder)) {
             try (Stream<Path> inside = Files.list(folder)) {
                 if (inside.findAny().isPresent()) {
@@ -20,6 +25,9 @@ final class LogbookFolder {
                 }
             }
         }
+    }
+
+    static void add(Map<String, String> files, Path folder) throws IOException {
         for (Map.Entry<String, String> file : files.entrySet()) {
             Path target = folder.resolve(file.getKey());
             Path parent = target.getParent();

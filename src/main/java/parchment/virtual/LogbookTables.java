@@ -24,6 +24,7 @@ final class LogbookTables {
         this.degrees = " [" + unit.symbol() + "]";
     }
 
+    /** Returns all tables; those of the curves are named and described, but without their rows. */
     List<CsvTable> all() {
         List<CsvTable> tables = new ArrayList<>();
         tables.add(batches());
@@ -36,9 +37,17 @@ final class LogbookTables {
         }
         tables.add(cuppings());
         for (VirtualBatch batch : logbook.batches()) {
-            tables.add(curve(batch));
+            tables.add(new CsvTable(curvePath(batch), curveColumns(), List.of()));
         }
         return tables;
+    }
+
+    static boolean isCurve(CsvTable table) {
+        return table.path().startsWith("curves/");
+    }
+
+    private static String curvePath(VirtualBatch batch) {
+        return "curves/" + batch.name() + ".csv";
     }
 
     private boolean full() {
@@ -159,7 +168,7 @@ final class LogbookTables {
                 .toLocalDate();
         List<List<String>> rows = new ArrayList<>();
         for (VirtualLot lot : story.lots()) {
-            Chance chance = Chance.of(logbook.seed(), "checks " + lot.name());
+            Chance chance = logbook.seed().stream("checks " + lot.name());
             for (LocalDate day = lot.arrivedOn().plusDays(2);
                     !day.isAfter(end) && !day.isAfter(lot.soldOutOn());
                     day = day.plusDays(50 + chance.below(30))) {
@@ -280,17 +289,28 @@ final class LogbookTables {
         return new CsvTable("cuppings.csv", columns, rows);
     }
 
-    private CsvTable curve(VirtualBatch batch) {
-        boolean seconds = story.writing().times() == Story.Writing.Times.SECONDS;
-        boolean environment = story.writing().environment() == Story.Writing.Environment.MEASURED;
+    private boolean inSeconds() {
+        return story.writing().times() == Story.Writing.Times.SECONDS;
+    }
+
+    private boolean withEnvironment() {
+        return story.writing().environment() == Story.Writing.Environment.MEASURED;
+    }
+
+    private List<Column> curveColumns() {
         List<Column> columns = new ArrayList<>();
-        columns.add(seconds ? number("time [s]") : string("time [min:s]"));
+        columns.add(inSeconds() ? number("time [s]") : string("time [min:s]"));
         columns.add(number("bean temperature" + degrees));
-        if (environment) {
+        if (withEnvironment()) {
             columns.add(number("environment temperature" + degrees));
             columns.add(number("gas [%]"));
             columns.add(number("airflow [%]"));
         }
+        return columns;
+    }
+
+    CsvTable curve(VirtualBatch batch) {
+        boolean seconds = inSeconds();
         List<List<String>> rows = new ArrayList<>();
         for (LoggedCurve.Reading reading : batch.curve().readings()) {
             if (!seconds && reading.seconds() < 0) {
@@ -299,14 +319,14 @@ final class LogbookTables {
             List<String> row = new ArrayList<>();
             row.add(seconds ? Decimals.of(reading.seconds(), 1) : Decimals.minutes(reading.seconds()));
             row.add(reading.bean() == Logger.SENTINEL ? "999.9" : temperature(reading.bean(), seconds ? 1 : 0));
-            if (environment) {
+            if (withEnvironment()) {
                 row.add(temperature(reading.air(), 1));
                 row.add(Decimals.of(100 * reading.gas(), 0));
                 row.add(Decimals.of(100 * reading.airflow(), 0));
             }
             rows.add(row);
         }
-        return new CsvTable("curves/" + batch.name() + ".csv", columns, rows);
+        return new CsvTable(curvePath(batch), curveColumns(), rows);
     }
 
     static String properties(VirtualLogbook logbook) {
@@ -327,7 +347,15 @@ final class LogbookTables {
                 + "Every batch, lot, person and machine in this logbook was made up by a simulator with a seed ("
                 + logbook.seed()
                 + ").\nNothing here was ever roasted or tasted; no temperature, time or setting in it may be carried over to a machine.\n\n"
-                + "How it was made: docs/virtual-roastery.md. The truth behind it lies beside this folder, sealed against accident.\n";
+                + "How it was made: docs/virtual-roastery.md. " + envelope(logbook);
+    }
+
+    private static String envelope(VirtualLogbook logbook) {
+        return logbook.seed().isSecret()
+                ? "The truth behind it is in an envelope that whoever made this folder keeps. Its seal:\n\n    "
+                        + logbook.truth().seal()
+                        + "\n\nWhen the envelope is opened, the file must have this SHA-256; then nothing in it was changed since.\n"
+                : "The truth behind it lies beside this folder, sealed against accident.\n";
     }
 
     private String temperature(double celsius, int decimals) {

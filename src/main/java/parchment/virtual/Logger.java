@@ -15,6 +15,8 @@ import parchment.virtual.SimulatedRoast.Trace;
  * @param gapRate probability that a batch has a gap of 10 to 30 seconds
  * @param spikeRate probability that a batch has spikes
  * @param sentinelRate probability that a batch has readings of 999.9
+ * @param lateRate probability that the readings begin 20 to 120 seconds after the charge
+ * @param cutRate probability that the readings end 10 to 60 seconds before the drop
  */
 record Logger(
         double interval,
@@ -23,18 +25,40 @@ record Logger(
         double noiseMemory,
         double gapRate,
         double spikeRate,
-        double sentinelRate) {
+        double sentinelRate,
+        double lateRate,
+        double cutRate) {
     /** What this logger writes for a broken reading. */
     static final double SENTINEL = 999.9;
 
     private static final double BEFORE_CHARGE = 40;
 
     static Logger good() {
-        return new Logger(2, 0.05, 0.12, 0.5, 0.05, 0.05, 0.04);
+        return new Logger(2, 0.05, 0.12, 0.5, 0.05, 0.05, 0.04, 0, 0);
     }
 
     static Logger coarse() {
-        return new Logger(3, 0.15, 0.25, 0.3, 0.1, 0.1, 0.05);
+        return new Logger(3, 0.15, 0.25, 0.3, 0.1, 0.1, 0.05, 0, 0);
+    }
+
+    static Logger inattentive() {
+        return new Logger(5, 0.6, 0.35, 0.3, 0.35, 0.15, 0.1, 0.3, 0.15);
+    }
+
+    /** Returns the names of the loggers that a scenario can choose from. */
+    static List<String> kinds() {
+        return List.of("good", "coarse", "inattentive");
+    }
+
+    static Logger of(String kind) {
+        return switch (kind) {
+            case "good" -> good();
+            case "coarse" -> coarse();
+            case "inattentive" -> inattentive();
+            default ->
+                throw new IllegalArgumentException(
+                        "There is no logger '" + kind + "'. Loggers: " + String.join(", ", kinds()) + ".");
+        };
     }
 
     /**
@@ -52,6 +76,12 @@ record Logger(
         double wander = chance.normal(0, noise);
         double fresh = StrictMath.sqrt(1 - noiseMemory * noiseMemory);
 
+        // What never happens with this logger draws nothing, so that it moves nothing drawn after it.
+        double from = lateRate > 0 && chance.happens(lateRate) ? chance.between(20, 120) : Double.NEGATIVE_INFINITY;
+        if (cutRate > 0 && chance.happens(cutRate)) {
+            until = roast.drop() - chance.between(10, 60);
+        }
+
         List<Reading> readings = new ArrayList<>();
         double clock = -BEFORE_CHARGE - chance.between(0, interval);
         for (double at = clock; at <= until; at += interval + chance.normal(0, jitter)) {
@@ -62,7 +92,7 @@ record Logger(
             boolean broken = at >= sentinelsAt && at < sentinelsAt + 2.5 * interval;
             bean = broken ? SENTINEL : spiked ? bean + chance.between(12, 40) : bean;
             boolean gap = at >= gapAt && at < gapAt + gapLength;
-            if (!gap) {
+            if (!gap && at >= from) {
                 // Until the charge the gas stands where the simulator starts its flame.
                 double gas = at < 0 ? RoastSimulator.FLAME_BEFORE_CHARGE : roast.at(Trace.GAS, later(at));
                 readings.add(new Reading(at - pressedLate, bean, air, gas, roast.at(Trace.AIRFLOW, later(at))));

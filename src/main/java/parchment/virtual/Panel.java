@@ -9,28 +9,31 @@ import java.util.Map;
 
 /** Cups batches: draws codes and places, and lets each cupper score each cup with bias, scale, halo, sequence and noise. */
 final class Panel {
-    /** Standard deviations, in points: of a cup of the same batch, of a cupping, of a cupper at a cupping (assumptions). */
-    private static final double CUP = 0.25;
-
-    private static final double CUPPING = 0.2;
-    private static final double CUPPER_AT_CUPPING = 0.2;
-    /** Points lost per day away from the fifth day of rest. */
-    private static final double REST = 0.05;
-    /** How far scores move towards the table's mean when people spoke first. */
-    private static final double AGREEMENT = 0.6;
-
-    private static final double STEP = 0.25;
     private static final double LOWEST = 0;
     private static final double HIGHEST = 10;
 
+    private final Story story;
+    private final Story.Cuppings held;
     private final List<Cupper> cuppers;
     private final int attributes;
-    private final long seed;
+    private final Seed seed;
 
-    Panel(List<Cupper> cuppers, int attributes, long seed) {
+    private Panel(Story story, List<Cupper> cuppers, Seed seed) {
+        this.story = story;
+        this.held = story.cuppings();
         this.cuppers = List.copyOf(cuppers);
-        this.attributes = attributes;
+        this.attributes = story.surfaces().size();
         this.seed = seed;
+    }
+
+    /** Draws what the story does not say about its cuppers. */
+    static Panel of(Story story, Seed seed) {
+        List<Cupper> cuppers = new ArrayList<>();
+        for (Story.CupperGiven given : story.cuppers()) {
+            Cupper drawn = Cupper.drawn(given.name(), story.surfaces().size(), seed.stream("cupper " + given.name()));
+            cuppers.add(given.given().apply(drawn));
+        }
+        return new Panel(story, cuppers, seed);
     }
 
     List<Cupper> cuppers() {
@@ -49,9 +52,9 @@ final class Panel {
             List<Cupper> present,
             VirtualCupping.Blind blind,
             VirtualCupping.Talk talk) {
-        Chance chance = Chance.of(seed, "cupping " + name);
+        Chance chance = seed.stream("cupping " + name);
         List<Cup> table = table(batches, cups, day, blind, chance);
-        double[] shifts = normals(chance, CUPPING);
+        double[] shifts = normals(chance, held.tableShift());
         List<CupScore> scores = new ArrayList<>();
         for (Cupper cupper : present) {
             scores.addAll(score(name, cupper, chance.shuffled(table), shifts, blind, chance));
@@ -61,7 +64,7 @@ final class Panel {
         }
         List<CupScore> written = new ArrayList<>();
         for (CupScore score : scores) {
-            written.add(with(score, score.points().stream().map(Panel::written).toList()));
+            written.add(with(score, score.points().stream().map(this::written).toList()));
         }
         return new VirtualCupping(name, day, blind, talk, written);
     }
@@ -82,7 +85,9 @@ final class Panel {
                         : "";
                 List<Double> truth = new ArrayList<>();
                 for (int a = 0; a < attributes; a++) {
-                    truth.add(batch.flavour().get(a) - REST * StrictMath.abs(rest - 5) + chance.normal(0, CUP));
+                    truth.add(batch.flavour().get(a)
+                            - story.taste().rest() * StrictMath.abs(rest - 5)
+                            + chance.normal(0, story.taste().cup()));
                 }
                 table.add(new Cup(batch, number, code, truth));
             }
@@ -97,14 +102,16 @@ final class Panel {
             double[] shifts,
             VirtualCupping.Blind blind,
             Chance chance) {
-        double[] own = normals(chance, CUPPER_AT_CUPPING);
+        double[] own = normals(chance, held.cupperShift());
         List<CupScore> scores = new ArrayList<>();
         double before = 0;
         for (int i = 0; i < order.size(); i++) {
             Cup cup = order.get(i);
             double general = general(cup) + chance.normal(0, 0.3);
             // Whoever sees which batch it is also tastes what they hoped for: a higher drop is expected to be rounder.
-            double hope = blind == VirtualCupping.Blind.NO ? 0.08 * (cup.batch().dropReading() - 203) : 0;
+            double hope = blind == VirtualCupping.Blind.NO
+                    ? held.hope() * (cup.batch().dropReading() - 203)
+                    : 0;
             List<Double> points = new ArrayList<>();
             for (int a = 0; a < attributes; a++) {
                 double seen = (1 - cupper.halo()) * (cup.truth().get(a) - 5) + cupper.halo() * general;
@@ -151,7 +158,7 @@ final class Panel {
             int count = counts.getOrDefault(score.batch(), 1);
             List<Double> points = new ArrayList<>();
             for (int a = 0; a < attributes; a++) {
-                points.add((1 - AGREEMENT) * score.points().get(a) + AGREEMENT * sum[a] / count);
+                points.add((1 - held.agreement()) * score.points().get(a) + held.agreement() * sum[a] / count);
             }
             moved.add(with(score, points));
         }
@@ -169,8 +176,8 @@ final class Panel {
                 points);
     }
 
-    private static double written(double points) {
-        return StrictMath.max(LOWEST, StrictMath.min(HIGHEST, StrictMath.rint(points / STEP) * STEP));
+    private double written(double points) {
+        return StrictMath.max(LOWEST, StrictMath.min(HIGHEST, StrictMath.rint(points / held.step()) * held.step()));
     }
 
     private double[] normals(Chance chance, double spread) {

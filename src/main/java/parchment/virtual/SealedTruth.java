@@ -79,6 +79,39 @@ public final class SealedTruth {
         return GSON.toJson(envelope) + "\n";
     }
 
+    /** Returns the seal: the SHA-256 of the sealed file, as 64 hexadecimal digits. */
+    public String seal() {
+        return Seed.sha256(sealedText());
+    }
+
+    /**
+     * Opens a sealed file whose seal was handed out before.
+     *
+     * @param seal the 64 hexadecimal digits, as they stand in the README of the logbook
+     * @throws IOException if the file cannot be read or is no sealed truth
+     * @throws IllegalArgumentException if the file does not have this seal
+     */
+    public static SealedTruth open(Path file, String seal) throws IOException {
+        String found = Seed.sha256(Files.readString(file, StandardCharsets.UTF_8));
+        if (!found.equals(seal.strip().toLowerCase(java.util.Locale.ROOT))) {
+            throw new IllegalArgumentException("The seal of " + file + " is broken: expected " + seal.strip()
+                    + ", but the file has " + found + ". It is another file, or it was changed.");
+        }
+        return open(file);
+    }
+
+    /** Returns the seed from which everything was drawn. */
+    public Seed seed() {
+        return Seed.parse(content.get("seed").getAsString());
+    }
+
+    /** Returns the scenario's text, if it lies in the envelope; it does where the seed is secret. */
+    public java.util.Optional<String> scenario() {
+        return content.has("scenario")
+                ? java.util.Optional.of(content.get("scenario").getAsString())
+                : java.util.Optional.empty();
+    }
+
     /** Returns everything, as readable JSON. */
     public String text() {
         return GSON.toJson(content) + "\n";

@@ -48,6 +48,10 @@ public final class SimulatedRoast {
 
     private final double step;
     private final double[][] traces;
+    /** Samples from the charge on that were forgotten. */
+    private final int leftOut;
+
+    private final double turningPoint;
     private final double[] heats;
     private final double yellowing;
     private final double[] crackTimes;
@@ -62,8 +66,32 @@ public final class SimulatedRoast {
             double[] crackTimes,
             Charge charge,
             GreenBeans beans) {
+        this(
+                step,
+                traces,
+                0,
+                lowest(traces[Trace.BEAN_READING.ordinal()]) * step,
+                heats,
+                yellowing,
+                crackTimes,
+                charge,
+                beans);
+    }
+
+    private SimulatedRoast(
+            double step,
+            double[][] traces,
+            int leftOut,
+            double turningPoint,
+            double[] heats,
+            double yellowing,
+            double[] crackTimes,
+            Charge charge,
+            GreenBeans beans) {
         this.step = step;
         this.traces = traces;
+        this.leftOut = leftOut;
+        this.turningPoint = turningPoint;
         this.heats = heats;
         this.yellowing = yellowing;
         this.crackTimes = crackTimes;
@@ -71,9 +99,18 @@ public final class SimulatedRoast {
         this.beans = beans;
     }
 
+    /** Returns the same roast with only its last two samples, from which all that concerns the drop is told. */
+    SimulatedRoast endOnly() {
+        double[][] ends = new double[traces.length][];
+        for (int i = 0; i < traces.length; i++) {
+            ends[i] = java.util.Arrays.copyOfRange(traces[i], traces[i].length - 2, traces[i].length);
+        }
+        return new SimulatedRoast(step, ends, size() - 2, turningPoint, heats, yellowing, crackTimes, charge, beans);
+    }
+
     /** Returns how many samples there are. */
     public int size() {
-        return traces[0].length;
+        return leftOut + traces[0].length;
     }
 
     /** Returns the seconds between samples. */
@@ -81,17 +118,22 @@ public final class SimulatedRoast {
         return step;
     }
 
-    /** Returns one sample; the first, at charge, is number 0. */
+    /**
+     * Returns one sample; the first, at charge, is number 0.
+     *
+     * @throws ArrayIndexOutOfBoundsException if there is no such sample, or it was forgotten after the batch was written
+     */
     public double sample(Trace trace, int number) {
-        return traces[trace.ordinal()][number];
+        return traces[trace.ordinal()][number - leftOut];
     }
 
     /** Returns a trace at a time since charge, straight between samples; the ends are held beyond charge and drop. */
     public double at(Trace trace, double seconds) {
         double[] values = traces[trace.ordinal()];
-        double place = StrictMath.max(0, StrictMath.min(values.length - 1, seconds / step));
-        int before = (int) StrictMath.min(values.length - 2, StrictMath.floor(place));
-        return values[before] + (place - before) * (values[before + 1] - values[before]);
+        double place = StrictMath.max(0, StrictMath.min(size() - 1, seconds / step));
+        int before = (int) StrictMath.min(size() - 2, StrictMath.floor(place));
+        double low = values[before - leftOut];
+        return low + (place - before) * (values[before - leftOut + 1] - low);
     }
 
     /** Returns the first time, in seconds since the given one, at which a trace passes a value upwards; missing if it never does. */
@@ -132,14 +174,17 @@ public final class SimulatedRoast {
 
     /** Returns the lowest bean-probe reading's time, seconds since charge. */
     public double turningPoint() {
-        double[] values = traces[Trace.BEAN_READING.ordinal()];
+        return turningPoint;
+    }
+
+    private static int lowest(double[] values) {
         int lowest = 0;
         for (int i = 1; i < values.length; i++) {
             if (values[i] < values[lowest]) {
                 lowest = i;
             }
         }
-        return lowest * step;
+        return lowest;
     }
 
     /** Returns a heat summed from charge to drop, kJ. */

@@ -16,12 +16,22 @@ final class TruthContent {
     JsonObject gather() {
         JsonObject content = new JsonObject();
         content.addProperty("logbook", logbook.name());
-        content.addProperty("seed", logbook.seed());
+        Seed seed = logbook.seed();
+        if (seed.isSecret()) {
+            // With both, whoever opens the envelope can make the logbook anew and compare.
+            content.addProperty("seed", seed.text());
+            content.addProperty("scenario", logbook.story().text());
+        } else {
+            content.addProperty("seed", Long.parseLong(seed.text()));
+        }
         content.add("surfaces", surfaces());
         content.add("lots", lots());
         content.add("cuppers", cuppers());
         content.add("probe periods", probes());
         content.add("operators", operators());
+        if (!logbook.story().mislabellings().isEmpty()) {
+            content.add("mislabelled lots", mislabellings());
+        }
         JsonArray batches = new JsonArray();
         for (VirtualBatch batch : logbook.batches()) {
             batches.add(batch(batch));
@@ -128,6 +138,19 @@ final class TruthContent {
             put(truth, "spread of that delay [s]", operator.habit().markSpread(), 1);
             put(truth, "marks forgotten", operator.habit().forgets(), 2);
             put(truth, "drop follows smell [°C]", operator.habit().feel(), 2);
+            array.add(truth);
+        }
+        return array;
+    }
+
+    private JsonArray mislabellings() {
+        JsonArray array = new JsonArray();
+        for (Story.Mislabelling slip : logbook.story().mislabellings()) {
+            JsonObject truth = new JsonObject();
+            truth.addProperty("lot", slip.lot());
+            truth.addProperty("written as", slip.writtenAs());
+            truth.addProperty("from", slip.from().toString());
+            truth.addProperty("to", slip.to().toString());
             array.add(truth);
         }
         return array;

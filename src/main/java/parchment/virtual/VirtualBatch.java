@@ -31,6 +31,20 @@ public record VirtualBatch(
         flavour = List.copyOf(flavour);
     }
 
+    /** Returns the same batch with its curve and what happened between charge and drop forgotten. */
+    VirtualBatch withoutCourse() {
+        return new VirtualBatch(
+                plan,
+                operator,
+                conditions,
+                roast.endOnly(),
+                new LoggedCurve(List.of()),
+                marks,
+                hidden,
+                flavour,
+                cooledMass);
+    }
+
     /** Returns the batch's name. */
     public String name() {
         return plan.name();

@@ -16,13 +16,13 @@ public final class VirtualLogbook implements Showable {
     public static final String WARNING = "Invented machine: do not roast.";
 
     private final Story story;
-    private final long seed;
+    private final Seed seed;
     private final List<VirtualBatch> batches;
     private final List<Cupper> cuppers;
     private final List<VirtualCupping> cuppings;
 
     VirtualLogbook(
-            Story story, long seed, List<VirtualBatch> batches, List<Cupper> cuppers, List<VirtualCupping> cuppings) {
+            Story story, Seed seed, List<VirtualBatch> batches, List<Cupper> cuppers, List<VirtualCupping> cuppings) {
         this.story = story;
         this.seed = seed;
         this.batches = List.copyOf(batches);
@@ -36,7 +36,7 @@ public final class VirtualLogbook implements Showable {
     }
 
     /** Returns the seed. */
-    public long seed() {
+    public Seed seed() {
         return seed;
     }
 
@@ -76,10 +76,30 @@ public final class VirtualLogbook implements Showable {
 
     /** Returns the logbook's files by their paths within its folder, as text; the truth is not among them. */
     public Map<String, String> files() {
+        Map<String, String> files = filesBesideCurves();
+        files.putAll(curves());
+        return files;
+    }
+
+    /** Returns the files of the curves. */
+    Map<String, String> curves() {
+        LogbookTables tables = new LogbookTables(this);
+        Map<String, String> files = new TreeMap<>();
+        for (VirtualBatch batch : batches) {
+            CsvTable table = tables.curve(batch);
+            files.put(table.path(), table.text());
+        }
+        return files;
+    }
+
+    /** Returns all other files; they take nothing from the curves' readings. */
+    Map<String, String> filesBesideCurves() {
         Map<String, String> files = new TreeMap<>();
         List<CsvTable> tables = new LogbookTables(this).all();
         for (CsvTable table : tables) {
-            files.put(table.path(), table.text());
+            if (!LogbookTables.isCurve(table)) {
+                files.put(table.path(), table.text());
+            }
         }
         files.put("logbook.properties", LogbookTables.properties(this));
         files.put("README.md", LogbookTables.readme(this));
@@ -113,7 +133,7 @@ public final class VirtualLogbook implements Showable {
                 cuppings.stream().mapToLong(cupping -> cupping.scores().size()).sum();
         return String.format(
                 Locale.ROOT,
-                "%s, seed %d: %d batches, %d cuppings, %d scored cups. %s",
+                "%s, seed %s: %d batches, %d cuppings, %d scored cups. %s",
                 name(),
                 seed,
                 batches.size(),

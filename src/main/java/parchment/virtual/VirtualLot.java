@@ -17,6 +17,7 @@ import java.util.List;
  * @param beans the beans as they arrived
  * @param flavour points added to each attribute, in the order of the surfaces
  * @param share how often it is roasted while it is there, against other lots
+ * @param crop 1 for the lot itself, more for later crops of the same coffee
  */
 public record VirtualLot(
         String name,
@@ -29,7 +30,8 @@ public record VirtualLot(
         int screenSize,
         GreenBeans beans,
         List<Double> flavour,
-        double share) {
+        double share,
+        int crop) {
     /** Water per dry matter that stored green coffee tends to in this store, kg/kg (assumption). */
     private static final double STORE_MOISTURE = 0.115;
     /** Time constant of that, days (assumption: jute in a store of steady air). */
@@ -49,6 +51,29 @@ public record VirtualLot(
     public double moisture(LocalDate day) {
         double left = StrictMath.exp(-StrictMath.max(0, age(day)) / STORE_DAYS);
         return STORE_MOISTURE + (beans.moisture() - STORE_MOISTURE) * left;
+    }
+
+    /** Returns a later crop of the same coffee under its name and a number; the first keeps the bare name. */
+    VirtualLot crop(int number, LocalDate arrived, LocalDate soldOut) {
+        long toStore = harvestedOn.until(arrivedOn, java.time.temporal.ChronoUnit.DAYS);
+        return new VirtualLot(
+                number == 1 ? name : name + " " + number,
+                origin,
+                process,
+                variety,
+                arrived.minusDays(toStore),
+                arrived,
+                soldOut.isBefore(soldOutOn) ? soldOut : soldOutOn,
+                screenSize,
+                beans,
+                flavour,
+                share,
+                number);
+    }
+
+    /** Returns whether this is the lot as the scenario names it, rather than a later crop of it. */
+    boolean isFirstCrop() {
+        return crop == 1;
     }
 
     boolean isThere(LocalDate day) {

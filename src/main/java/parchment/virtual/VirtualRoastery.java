@@ -1,45 +1,61 @@
 package parchment.virtual;
 
-import java.time.DayOfWeek;
+import java.io.IOException;
+import java.nio.file.Path;
 import java.time.LocalDate;
-import java.time.LocalTime;
-import java.time.temporal.TemporalAdjusters;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.IntStream;
 import parchment.display.Progress;
 
 /**
  * Runs an invented roastery for a year or so and returns its logbook together with the truth behind it.
  *
  * <p>{@code VirtualRoastery.harbour().withSeed(7).withBatches(80).run()} is a logbook of 80 batches. Equal settings give equal
- * logbooks, on every machine. The first batches do not change when more are asked for.
+ * logbooks, on every machine and with any number of processors. The first batches do not change when more are asked for.
  */
 public final class VirtualRoastery {
     /** Seed of the committed demo logbooks. */
     public static final long DEMO_SEED = 20240109;
 
+    /** Batches that {@link #write} holds whole at a time; each takes about 0.1 MB. */
+    private static final int BLOCK = 256;
+
     private final Story story;
-    private final long seed;
+    private final Seed seed;
     private final int batches;
 
-    private VirtualRoastery(Story story, long seed, int batches) {
+    private VirtualRoastery(Story story, Seed seed, int batches) {
         this.story = story;
         this.seed = seed;
         this.batches = batches;
     }
 
+    /** Returns the roastery of a scenario, with the seed of the demo logbooks and as many batches as the scenario says. */
+    public static VirtualRoastery of(Scenario scenario) {
+        return new VirtualRoastery(
+                scenario.story(),
+                Seed.of(DEMO_SEED),
+                scenario.story().calendar().batches());
+    }
+
     /** Returns the harbour-town roastery with 240 batches: the demo logbook. */
     public static VirtualRoastery harbour() {
-        return new VirtualRoastery(Stories.harbour(), DEMO_SEED, 240);
+        return of(Scenario.named("harbour"));
     }
 
     /** Returns the hillside roastery with 40 batches, awkward on purpose: °F, blanks, one cupper, no environment probe. */
     public static VirtualRoastery hillside() {
-        return new VirtualRoastery(Stories.hillside(), DEMO_SEED, 40);
+        return of(Scenario.named("hillside"));
     }
 
     /** Returns the same roastery with another seed: the same people and lots, other days. */
     public VirtualRoastery withSeed(long other) {
+        return withSeed(Seed.of(other));
+    }
+
+    /** Returns the same roastery with another seed: the same people and lots, other days. */
+    public VirtualRoastery withSeed(Seed other) {
         return new VirtualRoastery(story, other, batches);
     }
 
@@ -70,102 +86,80 @@ public final class VirtualRoastery {
         return new VirtualRoastery(story.withSurfaces(surfaces), seed, batches);
     }
 
-    /** Returns the true flavour of each attribute. */
+    /** Returns the true flavour of each attribute; what the scenario leaves to the seed is drawn from this one. */
     public List<FlavourSurface> surfaces() {
-        return story.surfaces();
+        return story.drawn(seed).surfaces();
     }
 
-    /** Roasts and cups everything. */
+    /**
+     * Roasts and cups everything, and keeps every second of it in memory: about 0.1 MB for each batch.
+     *
+     * @throws IllegalArgumentException if a day comes on which no lot is in store
+     */
     public VirtualLogbook run() {
-        List<VirtualBatch> roasted = new ArrayList<>();
-        LocalDate day = story.start();
         try (Progress progress = Progress.of(batches, "roasting invented batches")) {
-            while (roasted.size() < batches) {
-                roastDay(day, roasted, progress);
-                day = nextDay(day);
-            }
+            return cupped(settled().roasted(turns(), progress));
         }
-        List<Cupper> cuppers = new ArrayList<>();
-        for (String name : story.cuppers()) {
-            cuppers.add(Cupper.drawn(name, story.surfaces().size(), Chance.of(seed, "cupper " + name)));
-        }
-        Panel panel = new Panel(cuppers, story.surfaces().size(), seed);
-        return new VirtualLogbook(story, seed, roasted, cuppers, new CuppingCalendar(story, panel, seed).hold(roasted));
     }
 
-    private void roastDay(LocalDate day, List<VirtualBatch> roasted, Progress progress) {
-        Chance chance = Chance.of(seed, "day " + day);
+    /**
+     * Roasts and cups everything and writes the logbook into a folder that is empty or does not exist yet: the same files as
+     * {@code run().writeTo(folder)}, but most of what happened is forgotten once its curve is written, so that it can be many batches.
+     *
+     * @return the logbook, without curves and without what happened between charge and drop
+     * @throws IOException if the folder holds something already, or cannot be written
+     * @throws IllegalArgumentException if a day comes on which no lot is in store
+     */
+    public VirtualLogbook write(Path folder) throws IOException {
+        LogbookFolder.checkEmpty(folder);
+        List<RoastCalendar.Turn> turns = turns();
+        VirtualRoastery settled = settled();
+        List<VirtualBatch> kept = new ArrayList<>();
+        try (Progress progress = Progress.of(batches, "roasting invented batches")) {
+            for (int from = 0; from < turns.size(); from += BLOCK) {
+                List<VirtualBatch> block =
+                        settled.roasted(turns.subList(from, Math.min(turns.size(), from + BLOCK)), progress);
+                LogbookFolder.add(
+                        new VirtualLogbook(settled.story, seed, block, List.of(), List.of()).curves(), folder);
+                block.forEach(batch -> kept.add(batch.withoutCourse()));
+            }
+        }
+        VirtualLogbook logbook = cupped(kept);
+        LogbookFolder.add(logbook.filesBesideCurves(), folder);
+        return logbook;
+    }
+
+    private List<RoastCalendar.Turn> turns() {
+        return new RoastCalendar(story, seed).turns(batches);
+    }
+
+    /** Returns the roastery with everything drawn that its scenario leaves to the seed. */
+    private VirtualRoastery settled() {
+        return new VirtualRoastery(story.drawn(seed), seed, batches);
+    }
+
+    /** Each batch draws from streams of its own, so that it does not matter which processor roasts it, and when. */
+    private List<VirtualBatch> roasted(List<RoastCalendar.Turn> turns, Progress progress) {
         BatchMaker maker = new BatchMaker(story, seed);
-        Story.Operator operator = operator(chance);
-        int size = story.smallestDay() + chance.below(story.largestDay() - story.smallestDay() + 1);
-        double warmUp = StrictMath.rint(chance.normalWithin(35, 6, 2));
-        LocalTime clock = LocalTime.of(8, 30).plusMinutes(chance.below(90));
-        boolean drawn = !day.isBefore(story.chanceFrom()) && !day.isAfter(story.chanceTo());
-        for (int position = 1; position <= size && roasted.size() < batches; position++) {
-            VirtualLot lot = lot(day, chance);
-            Story.Recipe recipe = chance.pick(story.recipes());
-            double chosen = chance.normal(recipe.drop(), recipe.spread());
-            // Drawn before the charge from an even grid; nothing about the day or the beans enters.
-            double meant = drawn ? 197 + chance.below(12) : StrictMath.rint(chosen * 2) / 2;
-            boolean written = chance.happens(story.writing().planWritten());
-            PlannedBatch.Plan how =
-                    drawn ? PlannedBatch.Plan.CHANCE : written ? PlannedBatch.Plan.CHOICE : PlannedBatch.Plan.UNWRITTEN;
-            double mass = mass(chance);
-            PlannedBatch plan = new PlannedBatch(
-                    String.format(java.util.Locale.ROOT, "%s%03d", story.prefix(), roasted.size() + 1),
-                    day.atTime(clock),
-                    lot,
-                    recipe.name(),
-                    mass,
-                    chance.normalWithin(183 + 8 * (mass - 2.1), 1.8, 2.5),
-                    meant,
-                    how,
-                    position,
-                    warmUp);
-            roasted.add(maker.make(plan, operator));
-            progress.step();
-            clock = clock.plusMinutes(17 + chance.below(9) + (chance.happens(0.1) ? 25 : 0));
-        }
+        return IntStream.range(0, turns.size())
+                .parallel()
+                .mapToObj(i -> {
+                    VirtualBatch batch =
+                            maker.make(turns.get(i).plan(), turns.get(i).operator());
+                    progress.step();
+                    return batch;
+                })
+                .toList();
     }
 
-    /** Mostly two kilograms or so; now and then a small batch. */
-    private static double mass(Chance chance) {
-        double usual = chance.happens(0.1) ? 1.4 : chance.happens(0.35) ? 2.4 : 2.1;
-        return StrictMath.rint(usual * 1000 + chance.normalWithin(0, 6, 2)) / 1000;
-    }
-
-    private Story.Operator operator(Chance chance) {
-        double place = chance.share();
-        for (Story.Operator operator : story.operators()) {
-            place -= operator.share();
-            if (place < 0) {
-                return operator;
-            }
-        }
-        return story.operators().get(0);
-    }
-
-    private VirtualLot lot(LocalDate day, Chance chance) {
-        List<VirtualLot> there =
-                story.lots().stream().filter(lot -> lot.isThere(day)).toList();
-        double total = there.stream().mapToDouble(VirtualLot::share).sum();
-        double place = chance.share() * total;
-        for (VirtualLot lot : there) {
-            place -= lot.share();
-            if (place < 0) {
-                return lot;
-            }
-        }
-        return there.get(there.size() - 1);
-    }
-
-    /** A roast day each Tuesday, a Friday now and then, and a week off now and then. */
-    private LocalDate nextDay(LocalDate day) {
-        Chance chance = Chance.of(seed, "calendar " + day);
-        if (day.getDayOfWeek() != DayOfWeek.FRIDAY && chance.happens(0.12)) {
-            return day.with(TemporalAdjusters.next(DayOfWeek.FRIDAY));
-        }
-        LocalDate next = day.with(TemporalAdjusters.next(DayOfWeek.TUESDAY));
-        return chance.happens(0.2) ? next.plusWeeks(1) : next;
+    private VirtualLogbook cupped(List<VirtualBatch> roasted) {
+        Story drawn = story.drawn(seed);
+        LocalDate end = roasted.get(roasted.size() - 1).plan().roastedAt().toLocalDate();
+        Story told = drawn.withLots(drawn.lots().stream()
+                .filter(lot -> lot.isFirstCrop() || !lot.arrivedOn().isAfter(end))
+                .toList());
+        Panel panel = Panel.of(told, seed);
+        return new VirtualLogbook(
+                told, seed, roasted, panel.cuppers(), new CuppingCalendar(told, panel, seed).hold(roasted));
     }
 }

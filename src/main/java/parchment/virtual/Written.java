@@ -12,11 +12,16 @@ import java.util.Optional;
  */
 record Written(Optional<String> lot, Optional<Double> roastedMass, String purpose, String note) {
     static Written of(VirtualLogbook logbook, VirtualBatch batch) {
-        Chance chance = Chance.of(logbook.seed(), "written " + batch.name());
+        Chance chance = logbook.seed().stream("written " + batch.name());
         boolean lotForgotten = chance.happens(logbook.story().writing().lotForgotten());
         boolean massForgotten = chance.happens(0.03);
         return new Written(
-                lotForgotten ? Optional.empty() : Optional.of(batch.plan().lot().name()),
+                lotForgotten
+                        ? Optional.empty()
+                        : Optional.of(logbook.story()
+                                .writtenLot(
+                                        batch.plan().lot(),
+                                        batch.plan().roastedAt().toLocalDate())),
                 massForgotten ? Optional.empty() : Optional.of(batch.cooledMass()),
                 batch.plan().plan() == PlannedBatch.Plan.CHANCE ? "trial" : "production",
                 note(batch, chance));
