@@ -39,7 +39,8 @@ class RoomsTest {
             Set.of("machine"),
             Set.of("panel"),
             Set.of("trial"),
-            Set.of("virtual"));
+            Set.of("virtual"),
+            Set.of("lesson"));
 
     /**
      * What the numerics may use from further down, so that a fitted model shows itself, and so that long work says how far it is and can
@@ -107,7 +108,7 @@ class RoomsTest {
     void eachLibraryOfOthersStaysBehindOneRoom() {
         onlyIn("org.knowm.xchart..", "chart");
         onlyIn("tech.tablesaw..", "feature");
-        onlyIn("org.apache.commons.csv..", "logbook", "virtual");
+        onlyIn("org.apache.commons.csv..", "logbook", "virtual", "lesson");
         noClasses()
                 .that()
                 .resideInAPackage("parchment..")

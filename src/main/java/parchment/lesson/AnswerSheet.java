@@ -1,0 +1,167 @@
+package parchment.lesson;
+
+import java.io.IOException;
+import java.io.Reader;
+import java.io.StringReader;
+import java.io.StringWriter;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import org.apache.commons.csv.CSVFormat;
+import org.apache.commons.csv.CSVParser;
+import org.apache.commons.csv.CSVPrinter;
+import org.apache.commons.csv.CSVRecord;
+import parchment.display.Showable;
+import parchment.display.Table;
+
+/**
+ * Holds the answers of one student to one lesson, as they are handed in: one row of a CSV file per question that was answered.
+ *
+ * @param answers the rows
+ */
+public record AnswerSheet(List<GivenAnswer> answers) implements Showable {
+    private static final String[] HEADERS = {
+        "lesson", "student", "question", "tries", "right", "answer", "lower", "upper", "cannot tell"
+    };
+
+    /** Copies the list. */
+    public AnswerSheet {
+        answers = List.copyOf(answers);
+    }
+
+    /** Returns the sheet as the text of a CSV file. */
+    public String csv() {
+        StringWriter text = new StringWriter();
+        CSVFormat format = CSVFormat.RFC4180
+                .builder()
+                .setHeader(HEADERS)
+                .setRecordSeparator("\n")
+                .get();
+        try (CSVPrinter printer = new CSVPrinter(text, format)) {
+            for (GivenAnswer answer : answers) {
+                printer.printRecord(
+                        answer.lesson(),
+                        answer.student(),
+                        answer.question(),
+                        answer.tries(),
+                        answer.right()
+                                .map(r -> r.name().toLowerCase(Locale.ROOT))
+                                .orElse(""),
+                        answer.answer(),
+                        end(answer, StatedClaim.Kind.INTERVAL, StatedClaim::lower),
+                        end(answer, StatedClaim.Kind.INTERVAL, StatedClaim::upper),
+                        answer.claim()
+                                .map(claim -> claim.kind() == StatedClaim.Kind.CANNOT_TELL ? "yes" : "no")
+                                .orElse(""));
+            }
+        } catch (IOException e) {
+            throw new UncheckedIOException("Text in memory could not be written.", e);
+        }
+        return text.toString();
+    }
+
+    private static String end(
+            GivenAnswer answer, StatedClaim.Kind kind, java.util.function.ToDoubleFunction<StatedClaim> end) {
+        return answer.claim()
+                .filter(claim -> claim.kind() == kind)
+                .map(claim -> Double.toString(end.applyAsDouble(claim)))
+                .orElse("");
+    }
+
+    /**
+     * Reads a file that was handed in.
+     *
+     * @throws IOException if the file cannot be read, or is not a sheet of answers; the message says which line
+     */
+    public static AnswerSheet read(Path file) throws IOException {
+        return parse(Files.readString(file, StandardCharsets.UTF_8), file.toString());
+    }
+
+    static AnswerSheet parse(String text, String name) throws IOException {
+        CSVFormat format = CSVFormat.RFC4180
+                .builder()
+                .setHeader()
+                .setSkipHeaderRecord(true)
+                .get();
+        List<GivenAnswer> answers = new ArrayList<>();
+        try (Reader reader = new StringReader(text);
+                CSVParser parser = CSVParser.parse(reader, format)) {
+            if (!parser.getHeaderNames().containsAll(List.of(HEADERS))) {
+                throw new IOException(
+                        name + " is not a sheet of answers: its columns should be " + String.join(", ", HEADERS) + ".");
+            }
+            for (CSVRecord row : parser) {
+                try {
+                    answers.add(answer(row));
+                } catch (IllegalArgumentException e) {
+                    throw new IOException(
+                            name + ", line " + parser.getCurrentLineNumber() + ", cannot be read: " + e.getMessage(),
+                            e);
+                }
+            }
+        }
+        return new AnswerSheet(answers);
+    }
+
+    private static GivenAnswer answer(CSVRecord row) {
+        String cannotTell = row.get("cannot tell");
+        Optional<StatedClaim> claim = cannotTell.isEmpty()
+                ? Optional.empty()
+                : Optional.of(
+                        cannotTell.equals("yes")
+                                ? StatedClaim.cannotTell()
+                                : StatedClaim.between(
+                                        Double.parseDouble(row.get("lower")), Double.parseDouble(row.get("upper"))));
+        String right = row.get("right");
+        return new GivenAnswer(
+                Integer.parseInt(row.get("lesson")),
+                row.get("student"),
+                row.get("question"),
+                Integer.parseInt(row.get("tries")),
+                right.isEmpty()
+                        ? Optional.empty()
+                        : Optional.of(GivenAnswer.Right.valueOf(right.toUpperCase(Locale.ROOT))),
+                row.get("answer"),
+                claim);
+    }
+
+    private Table table() {
+        return Table.titled("Answers so far")
+                .withText("question", answers, GivenAnswer::question)
+                .withText(
+                        "answer",
+                        answers,
+                        a -> a.claim().map(StatedClaim::toString).orElse(a.answer()))
+                .withText(
+                        "right",
+                        answers,
+                        a -> a.right()
+                                .map(r -> r.name().toLowerCase(Locale.ROOT))
+                                .orElse("in the envelope"))
+                .withNumber("tries", "", 0, answers, GivenAnswer::tries);
+    }
+
+    @Override
+    public String text() {
+        return table().text();
+    }
+
+    @Override
+    public Optional<String> html() {
+        return table().html();
+    }
+
+    @Override
+    public String toString() {
+        long right = answers.stream()
+                .filter(a -> a.right().equals(Optional.of(GivenAnswer.Right.YES)))
+                .count();
+        long claims = answers.stream().filter(a -> a.claim().isPresent()).count();
+        return String.format(Locale.ROOT, "%d answers, %d of them right, %d claims", answers.size(), right, claims);
+    }
+}

@@ -1,0 +1,43 @@
+package parchment.lesson;
+
+import java.util.Locale;
+import java.util.OptionalDouble;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/** Reads what a student put between the quotation marks: a number with or without its unit, a time as 9:35, or a word. */
+final class AnswerText {
+    private static final Pattern TIME = Pattern.compile("([0-9]{1,3}):([0-5][0-9])(?:[.,][0-9]+)?(?: ?min)?");
+    private static final Pattern NUMBER =
+            Pattern.compile("([+\\-\u2212]?)[ ]*([0-9]+(?:[.,][0-9]+)?|[.,][0-9]+)[ ]*(?:[^0-9]*)");
+
+    private AnswerText() {}
+
+    /** Tells whether nothing was filled in: empty, or the question mark that stands there at first. */
+    static boolean isBlank(String text) {
+        return text.replace("?", "").isBlank();
+    }
+
+    /** Returns the number, a time as 9:35 in seconds; empty if there is none. A decimal comma is read as a point. */
+    static OptionalDouble number(String text) {
+        String stripped = text.strip();
+        Matcher time = TIME.matcher(stripped);
+        if (time.matches()) {
+            return OptionalDouble.of(60.0 * Integer.parseInt(time.group(1)) + Integer.parseInt(time.group(2)));
+        }
+        Matcher number = NUMBER.matcher(stripped);
+        if (!number.matches()) {
+            return OptionalDouble.empty();
+        }
+        double value = Double.parseDouble(number.group(2).replace(',', '.'));
+        return OptionalDouble.of(number.group(1).isEmpty() || number.group(1).equals("+") ? value : -value);
+    }
+
+    /** Returns the word as it is compared: small letters, single blanks, without quotation marks and a full stop. */
+    static String word(String text) {
+        return text.strip()
+                .toLowerCase(Locale.ROOT)
+                .replaceAll("[\"'.\u201c\u201d]", "")
+                .replaceAll("\\s+", " ");
+    }
+}

@@ -1,0 +1,150 @@
+package parchment.lesson;
+
+import static parchment.feature.Features.dropTemperature;
+
+import java.time.LocalDate;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import parchment.evidence.Evidence;
+import parchment.evidence.Verdict;
+import parchment.lesson.QuestionList.Words;
+import parchment.logbook.Batch;
+import parchment.logbook.Logbook;
+import parchment.quantity.Unit;
+import parchment.virtual.Chance;
+import parchment.virtual.FlavourSurface;
+import parchment.virtual.VirtualLogbook;
+import parchment.virtual.VirtualRoastery;
+
+/** Lesson five: what the drop temperature, drawn by chance, did to the score. */
+final class DropAndScore implements LessonPlan {
+    private static final String ATTRIBUTE = "sweetness";
+    /** A summer in which the harbour roastery draws its drops by chance. */
+    private static final LocalDate SUMMER = LocalDate.of(2024, 5, 7);
+
+    @Override
+    public String title() {
+        return "Drop temperature and score";
+    }
+
+    @Override
+    public String goal() {
+        return "Afterwards you can read a verdict, a slope with its interval and what stands behind it, and state a claim about your own"
+                + " question.";
+    }
+
+    @Override
+    public VirtualLogbook roast(long seed) {
+        VirtualRoastery roastery =
+                VirtualRoastery.harbour().withSeed(seed).startingOn(SUMMER).withBatches(56);
+        Chance chance = Chance.of(seed, "what a degree does");
+        // A third of the students meets a rise, a third a fall, and a third nearly nothing.
+        double middle = chance.pick(List.of(-0.22, 0.0, 0.22));
+        double perDegree = middle + chance.between(-0.05, 0.05);
+        return roastery.withSurfaces(roastery.surfaces().stream()
+                        .map(surface -> surface.attribute().equals(ATTRIBUTE) ? tilted(surface, perDegree) : surface)
+                        .toList())
+                .run();
+    }
+
+    private static FlavourSurface tilted(FlavourSurface surface, double perDegree) {
+        return new FlavourSurface(
+                surface.attribute(),
+                surface.level(),
+                perDegree,
+                -0.004,
+                surface.browning(),
+                surface.development(),
+                0,
+                0);
+    }
+
+    @Override
+    public LessonMaterial material(Logbook logbook, Optional<VirtualLogbook> behind) {
+        Once<Evidence> answer = Once.of(() -> Evidence.of(ATTRIBUTE, dropTemperature(), logbook));
+        QuestionList questions = new QuestionList(logbook.readerUnit())
+                .word(
+                        "chance",
+                        "Who chose the drop temperatures of this summer? (the roaster or chance)",
+                        () -> List.of("chance"),
+                        List.of("chance", "the roaster", "roaster"),
+                        new Words(
+                                "Read the story above once more: what did Maren pull out of the tin?",
+                                "Whoever draws a slip before the charge does not choose.",
+                                "Nothing about the day, the beans or the mood of the roaster could decide which batch was dropped hot."))
+                .word(
+                        "verdict",
+                        "What is the verdict? (strong, suggestive, nothing seen or cannot tell)",
+                        () -> List.of(answer.value().verdict().words()),
+                        List.of(
+                                Verdict.STRONG.words(),
+                                Verdict.SUGGESTIVE.words(),
+                                Verdict.NOTHING_SEEN.words(),
+                                Verdict.CANNOT_TELL.words()),
+                        new Words(
+                                "It is the first thing that the answer says.",
+                                "Copy the words as they stand there, one of the four.",
+                                "The reasons stand right behind it, the decisive one first."))
+                .number(
+                        "roast days",
+                        "How many roast days stand behind the answer?",
+                        () -> (double) answer.value().roastDays(),
+                        0.1,
+                        Unit.COUNT,
+                        new Words(
+                                "Look for the sentence that lists batches, roast days, cuppings and scores.",
+                                "It is the number before the words 'roast days'; it is much smaller than the number of scores.",
+                                "Batches of one day share their weather and their table, so days count, not cups."))
+                .number(
+                        "slope",
+                        "By how many points did sweetness change with one degree more at the drop?",
+                        () -> answer.value().claim().perStep().estimate(),
+                        0.011,
+                        Unit.POINTS,
+                        new Words(
+                                "Look for the sentence with the words 'as drawn by chance', and mind the sign.",
+                                "A fall begins with a minus sign; the interval's two ends stand behind it.",
+                                "One number. Never repeat it without its interval."))
+                .yesOrNo(
+                        "holds zero",
+                        "Does the 90 % interval of that slope hold zero? (yes or no)",
+                        () -> holdsZero(answer.value()),
+                        new Words(
+                                "Look at the signs of the interval's two ends.",
+                                "If one end is below zero and the other above, zero lies between them.",
+                                "If it holds zero, a rise and a fall are both still possible; if not, the direction is clear."))
+                .yesOrNo(
+                        "outside",
+                        "Can this logbook say what dropping at 230 °C (446 °F) would do? (yes or no)",
+                        () -> false,
+                        new Words(
+                                "Run the cell that asks, and read what it answers.",
+                                "Between which temperatures did this roastery ever drop?",
+                                "Nothing was ever tried there. A line drawn on beyond the batches is a wish."))
+                .claim(
+                        "per degree",
+                        "By how many points does one degree more at the drop change sweetness, for these cuppers?",
+                        ClaimQuestion.Scale.POINTS_PER_DEGREE,
+                        () -> 0.6,
+                        behind.map(all -> () -> TrueFlavour.of(all).slope(ATTRIBUTE, drops(logbook))),
+                        () -> holdsZero(answer.value()) ? Grade.Telling.CANNOT_TELL : Grade.Telling.CAN_TELL,
+                        "Because chance chose the drops, this is about what a degree does, not only about what went along with it. It holds"
+                                + " for these lots, these cuppers, this probe, and the temperatures that were tried.");
+        return new LessonMaterial(Map.of(), questions.all());
+    }
+
+    private static boolean holdsZero(Evidence evidence) {
+        return !(evidence.interval().lower() > 0 || evidence.interval().upper() < 0);
+    }
+
+    private static Map<String, Double> drops(Logbook logbook) {
+        Measures measures = Measures.of(logbook, dropTemperature());
+        Map<String, Double> drops = new LinkedHashMap<>();
+        for (Batch batch : logbook.batches()) {
+            drops.put(batch.name(), measures.value(batch.name(), dropTemperature()));
+        }
+        return drops;
+    }
+}

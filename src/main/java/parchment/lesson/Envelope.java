@@ -1,0 +1,85 @@
+package parchment.lesson;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import parchment.display.Report;
+import parchment.display.Showable;
+import parchment.display.Table;
+
+/** Shows, once a lesson is over, what was true, and what each claim earned. */
+public final class Envelope implements Showable {
+    /**
+     * Holds one claim beside the truth.
+     *
+     * @param question the question's name
+     * @param truth the truth with its unit
+     * @param stated what was stated, if anything was
+     * @param grade what it earned; empty if nothing was stated
+     * @param lesson what is to be learnt from it
+     */
+    public record Opened(
+            String question, String truth, Optional<StatedClaim> stated, Optional<Grade> grade, String lesson) {}
+
+    private final String title;
+    private final List<Opened> claims;
+
+    Envelope(String title, List<Opened> claims) {
+        this.title = title;
+        this.claims = List.copyOf(claims);
+    }
+
+    /** Returns the claims of the lesson beside the truth. */
+    public List<Opened> claims() {
+        return claims;
+    }
+
+    /** Returns the points earned, 0 to 10 for each claim of the lesson; a claim that was not stated earns nothing. */
+    public double points() {
+        return claims.stream()
+                .flatMap(claim -> claim.grade().stream())
+                .mapToDouble(Grade::points)
+                .sum();
+    }
+
+    private Report page() {
+        Report page = Report.titled("The envelope of: " + title);
+        if (claims.isEmpty()) {
+            return page.say("Nothing was sealed in this lesson.");
+        }
+        page = page.add(Table.titled("Claims and truth")
+                .withText("claim", claims, Opened::question)
+                .withText(
+                        "stated",
+                        claims,
+                        c -> c.stated().map(StatedClaim::toString).orElse("nothing"))
+                .withText("true", claims, Opened::truth)
+                .withText(
+                        "points",
+                        claims,
+                        c -> c.grade()
+                                .map(g -> String.format(Locale.ROOT, "%.1f", g.points()))
+                                .orElse("0"))
+                .withNote("At most " + (int) Grade.FULL + " points for each claim."));
+        for (Opened claim : claims) {
+            page = page.say(claim.question() + ": "
+                    + claim.grade().map(g -> g.words() + " ").orElse("") + claim.lesson());
+        }
+        return page;
+    }
+
+    @Override
+    public String text() {
+        return page().text();
+    }
+
+    @Override
+    public Optional<String> html() {
+        return page().html();
+    }
+
+    @Override
+    public String toString() {
+        return String.format(Locale.ROOT, "envelope of '%s': %.1f of %d points", title, points(), 10 * claims.size());
+    }
+}

@@ -1,0 +1,27 @@
+package parchment.lesson;
+
+import java.util.function.Supplier;
+import org.jspecify.annotations.Nullable;
+
+/** Works a value out when it is first asked for, and keeps it: most students never open every question. */
+final class Once<T> {
+    private final Supplier<T> work;
+    private @Nullable T value;
+
+    private Once(Supplier<T> work) {
+        this.work = work;
+    }
+
+    static <T> Once<T> of(Supplier<T> work) {
+        return new Once<>(work);
+    }
+
+    synchronized T value() {
+        T there = value;
+        if (there == null) {
+            there = work.get();
+            value = there;
+        }
+        return there;
+    }
+}
