@@ -51,6 +51,9 @@ import parchment.evidence.TradeOff;
 import parchment.feature.BatchTable;
 import parchment.feature.Explorer;
 import parchment.feature.Features;
+import parchment.lesson.AnswerKey;
+import parchment.lesson.CupsTable;
+import parchment.lesson.Lesson;
 import parchment.logbook.CalendarStrip;
 import parchment.logbook.Logbook;
 import parchment.logbook.MarkKind;
@@ -140,7 +143,20 @@ final class ShowableExamples {
         ROOTS.put(
                 "VirtualLogbook",
                 logbook -> VirtualRoastery.hillside().withBatches(4).run());
+        ROOTS.put("Lesson", logbook -> Lesson.open(2, 1));
+        ROOTS.put("Reply", logbook -> Lesson.open(2, 1).check("development", "<script>alert(1)</script>"));
+        ROOTS.put("AnswerKey", logbook -> AnswerKey.of(2, 1));
+        ROOTS.put("Envelope", logbook -> lesson().openEnvelope());
+        ROOTS.put("AnswerSheet", logbook -> lesson().answers());
+        ROOTS.put("CupsTable", logbook -> CupsTable.of("sweetness", logbook, logbook.lastWithCurve()));
         NumericExamples.addTo(ROOTS);
+    }
+
+    private static Lesson lesson() {
+        Lesson lesson = Lesson.open(2, 1);
+        lesson.check("whose pen", "<img src=x onerror=alert(1)>");
+        lesson.claim("lateness", 1, 9);
+        return lesson;
     }
 
     /** At most so many of one class are looked at, and so many members of a list. */
