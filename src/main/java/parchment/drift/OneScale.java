@@ -71,7 +71,7 @@ public final class OneScale implements Showable {
     }
 
     /** Tells whether a feature is a reading of the bean probe, which an offset moves. */
-    public boolean moves(Feature feature) {
+    static boolean moves(Feature feature) {
         return List.of(
                         Features.dropTemperature(),
                         Features.firstCrackTemperature(),

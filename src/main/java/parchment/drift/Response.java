@@ -1,0 +1,81 @@
+package parchment.drift;
+
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.Map;
+import parchment.display.Spelling;
+import parchment.feature.BatchTable;
+import parchment.feature.Feature;
+import parchment.logbook.CupScores;
+import parchment.logbook.Logbook;
+import parchment.logbook.LogbookException;
+import parchment.quantity.Unit;
+
+/**
+ * Holds the number that is followed through time, one per batch of a table.
+ *
+ * @param name in words
+ * @param unit what it is measured in
+ * @param values one per batch, NaN where missing
+ * @param kind where it comes from
+ */
+record Response(String name, Unit unit, Indicator.Numbers values, Kind kind) {
+
+    enum Kind {
+        FEATURE,
+        SCORE
+    }
+
+    /** Takes a feature as measured: an offset of the probe is the model's business. */
+    static Response of(Feature feature, BatchTable table) {
+        return new Response(feature.name(), feature.unit(), new Indicator.Numbers(table.values(feature)), Kind.FEATURE);
+    }
+
+    /** Takes the mean over a batch's cups of the score less its cupper's mean, put back to the mean of all. */
+    static Response of(String attribute, BatchTable table) {
+        Logbook logbook = table.logbook();
+        check(attribute, logbook);
+        Map<String, double[]> cuppers = new HashMap<>();
+        double[] all = new double[2];
+        for (CupScores cup : logbook.cups()) {
+            double score = cup.score(attribute);
+            if (Double.isFinite(score)) {
+                add(cuppers.computeIfAbsent(cup.cupper(), k -> new double[2]), score);
+                add(all, score);
+            }
+        }
+        Map<String, double[]> batches = new HashMap<>();
+        for (CupScores cup : logbook.cups()) {
+            double score = cup.score(attribute);
+            if (Double.isFinite(score)) {
+                double[] own = cuppers.getOrDefault(cup.cupper(), all);
+                add(batches.computeIfAbsent(cup.batch(), k -> new double[2]), score - own[0] / own[1] + all[0] / all[1]);
+            }
+        }
+        double[] values = new double[table.size()];
+        for (int i = 0; i < values.length; i++) {
+            double[] sum = batches.get(table.batches().get(i).name());
+            values[i] = sum == null ? Double.NaN : sum[0] / sum[1];
+        }
+        return new Response(attribute, Unit.POINTS, new Indicator.Numbers(values), Kind.SCORE);
+    }
+
+    static void check(String attribute, Logbook logbook) {
+        if (!logbook.attributes().contains(attribute)) {
+            throw new LogbookException("The logbook has no attribute '" + attribute + "'."
+                    + logbook.attributes().stream()
+                            .filter(known -> Spelling.changesOrSwaps(attribute, known) <= 3)
+                            .min(Comparator.comparingInt(known -> Spelling.changesOrSwaps(attribute, known)))
+                            .map(near -> " Did you mean '" + near + "'?")
+                            .orElse("")
+                    + (logbook.attributes().isEmpty()
+                            ? " Nothing was scored."
+                            : " Attributes: " + String.join(", ", logbook.attributes()) + "."));
+        }
+    }
+
+    private static void add(double[] sum, double value) {
+        sum[0] += value;
+        sum[1]++;
+    }
+}

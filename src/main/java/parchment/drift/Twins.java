@@ -1,0 +1,208 @@
+package parchment.drift;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.OptionalDouble;
+import parchment.display.Report;
+import parchment.display.Showable;
+import parchment.display.ShownAs;
+import parchment.display.Table;
+import parchment.feature.BatchTable;
+import parchment.feature.Feature;
+import parchment.feature.Features;
+import parchment.logbook.Batch;
+import parchment.logbook.Logbook;
+import parchment.quantity.Mass;
+import parchment.quantity.Temperature;
+
+/**
+ * Finds batches that were meant alike, and says how far such twins lie apart: what a batch differs from another by nobody's doing.
+ *
+ * <pre>{@code
+ * Twins.of(logbook).repeatability(browningTime())
+ * }</pre>
+ *
+ * <p>Twins are of one lot, machine, recipe and operator, with green masses within 3 %, charge temperatures within 2 °C and planned drop
+ * temperatures within 1 °C where these were written. They may be of different days.
+ */
+public final class Twins implements ShownAs {
+    private static final double MASS_SHARE = 0.03;
+    private static final double CHARGE_STEP = 2;
+    private static final double PLAN_STEP = 1;
+
+    private final Logbook logbook;
+    private final List<Group> groups;
+
+    /**
+     * Holds batches that were meant alike.
+     *
+     * @param words what they have in common
+     * @param batches two or more, in order of time
+     */
+    public record Group(String words, List<Batch> batches) implements Showable {
+        /** Copies the list. */
+        public Group {
+            batches = List.copyOf(batches);
+        }
+
+        @Override
+        public String toString() {
+            return batches.size() + " twins, " + words;
+        }
+    }
+
+    private Twins(Logbook logbook, List<Group> groups) {
+        this.logbook = logbook;
+        this.groups = List.copyOf(groups);
+    }
+
+    /** Finds the twins of a logbook; batches without a date come last. */
+    public static Twins of(Logbook logbook) {
+        List<Batch> batches = new ArrayList<>(logbook.batches());
+        batches.sort(Comparator.comparing(b -> b.roastedAt().map(at -> at.toInstant()).orElse(java.time.Instant.MAX)));
+        Map<String, List<List<Batch>>> byRecipe = new LinkedHashMap<>();
+        for (Batch batch : batches) {
+            if (batch.lot().isEmpty() || batch.conditions().greenMass().isEmpty()) {
+                continue;
+            }
+            List<List<Batch>> open = byRecipe.computeIfAbsent(words(batch), k -> new ArrayList<>());
+            open.stream()
+                    .filter(group -> alike(group.get(0), batch))
+                    .findFirst()
+                    .ifPresentOrElse(group -> group.add(batch), () -> open.add(new ArrayList<>(List.of(batch))));
+        }
+        List<Group> groups = new ArrayList<>();
+        byRecipe.forEach((words, open) -> open.stream()
+                .filter(group -> group.size() > 1)
+                .forEach(group -> groups.add(new Group(words, group))));
+        groups.sort(Comparator.comparingInt(g -> -g.batches().size()));
+        return new Twins(logbook, groups);
+    }
+
+    private static String words(Batch batch) {
+        StringBuilder words = new StringBuilder("lot ").append(batch.lot().orElse(""));
+        batch.label(Batch.Label.RECIPE).ifPresent(r -> words.append(", ").append(r));
+        batch.operator().ifPresent(o -> words.append(", roasted by ").append(o));
+        batch.machine().ifPresent(m -> words.append(", ").append(m));
+        return words.toString();
+    }
+
+    private static boolean alike(Batch a, Batch b) {
+        double first = a.conditions().greenMass().map(Mass::kilograms).orElse(Double.NaN);
+        double second = b.conditions().greenMass().map(Mass::kilograms).orElse(Double.NaN);
+        return Math.abs(first - second) <= MASS_SHARE * first
+                && within(CHARGE_STEP, a.conditions().chargeTemperature(), b.conditions().chargeTemperature())
+                && within(PLAN_STEP, a.plan().dropTemperature(), b.plan().dropTemperature());
+    }
+
+    private static boolean within(
+            double step, java.util.Optional<Temperature> a, java.util.Optional<Temperature> b) {
+        return a.isPresent() == b.isPresent()
+                && (a.isEmpty() || Math.abs(a.get().celsius() - b.get().celsius()) <= step);
+    }
+
+    /** Returns the groups, the largest first. */
+    public List<Group> groups() {
+        return groups;
+    }
+
+    /** Returns the twins of a batch, itself left out; none if it has none. */
+    public List<Batch> of(Batch batch) {
+        return groups.stream()
+                .filter(g -> g.batches().stream().anyMatch(b -> b.name().equals(batch.name())))
+                .findFirst()
+                .map(g -> g.batches().stream()
+                        .filter(b -> !b.name().equals(batch.name()))
+                        .toList())
+                .orElse(List.of());
+    }
+
+    /** Says how far twins lie apart in a feature; temperatures of the bean probe are put on one scale first. */
+    public Repeatability repeatability(Feature feature) {
+        BatchTable table = BatchTable.of(logbook, feature);
+        double[] values = OneScale.moves(feature)
+                ? ProbeShifts.of(logbook).onOneScale().values(table, feature)
+                : table.values(feature);
+        Map<String, Double> byName = new LinkedHashMap<>();
+        for (int i = 0; i < values.length; i++) {
+            byName.put(table.batches().get(i).name(), values[i]);
+        }
+        double squares = 0;
+        int degrees = 0;
+        int used = 0;
+        int usedGroups = 0;
+        for (Group group : groups) {
+            double[] own = group.batches().stream()
+                    .mapToDouble(b -> byName.getOrDefault(b.name(), Double.NaN))
+                    .filter(Double::isFinite)
+                    .toArray();
+            if (own.length > 1) {
+                double mean = java.util.Arrays.stream(own).average().orElse(Double.NaN);
+                for (double value : own) {
+                    squares += (value - mean) * (value - mean);
+                }
+                degrees += own.length - 1;
+                used += own.length;
+                usedGroups++;
+            }
+        }
+        return new Repeatability(
+                feature,
+                degrees == 0 ? OptionalDouble.empty() : OptionalDouble.of(Math.sqrt(squares / degrees)),
+                degrees,
+                used,
+                usedGroups,
+                logbook.readerUnit());
+    }
+
+    @Override
+    public Showable shownAs() {
+        Report page = Report.titled("Twins in " + logbook.name()).say(toString() + ".");
+        if (!groups.isEmpty()) {
+            List<Repeatability> rows = Features.all().list().stream()
+                    .filter(f -> List.of("drying time", "browning time", "development time", "mass loss", "drop temperature")
+                            .contains(f.name()))
+                    .map(this::repeatability)
+                    .filter(r -> r.standardDeviation().isPresent())
+                    .toList();
+            page = page.add(Table.titled("How far twins lie apart")
+                            .withText("feature", rows, r -> r.feature().name())
+                            .withText("standard deviation", rows, Repeatability::shownDeviation)
+                            .withText("90 % interval", rows, Repeatability::shownInterval)
+                            .withNumber("batches", "", 0, rows, Repeatability::batches)
+                            .withNumber("groups", "", 0, rows, Repeatability::groups))
+                    .add(Table.titled("Groups of twins")
+                            .withText("meant alike", groups, Group::words)
+                            .withNumber("batches", "", 0, groups, g -> g.batches().size())
+                            .withText(
+                                    "which",
+                                    groups,
+                                    g -> String.join(
+                                            ", ",
+                                            g.batches().stream()
+                                                    .map(Batch::name)
+                                                    .toList()))
+                            .withRowsShown(8));
+        }
+        return page.say("Alike as written: one lot, machine, recipe and operator, green mass within 3 %, charge temperature"
+                + " within 2 °C, planned drop within 1 °C where it was written. What was not written may differ.");
+    }
+
+    @Override
+    public String toString() {
+        int batches = groups.stream().mapToInt(g -> g.batches().size()).sum();
+        return groups.isEmpty()
+                ? "no two batches of " + logbook.name() + " were meant alike as far as was written"
+                : String.format(
+                        Locale.ROOT,
+                        "%d of %d batches have twins, in %d %s",
+                        batches,
+                        logbook.batches().size(),
+                        groups.size(),
+                        groups.size() == 1 ? "group" : "groups");
+    }
+}

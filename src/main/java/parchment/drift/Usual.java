@@ -1,0 +1,283 @@
+package parchment.drift;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.function.Predicate;
+import parchment.align.Unusual;
+import parchment.display.Report;
+import parchment.display.Showable;
+import parchment.display.ShownAs;
+import parchment.display.Table;
+import parchment.feature.BatchTable;
+import parchment.feature.Feature;
+import parchment.feature.Features;
+import parchment.logbook.Batch;
+import parchment.logbook.Logbook;
+import parchment.quantity.Mass;
+import parchment.quantity.TemperatureUnit;
+import parchment.quantity.Unit;
+import parchment.stats.Estimate;
+import parchment.stats.Interval;
+import parchment.stats.Robust;
+
+/**
+ * Answers whether a batch is like its lot's others, feature by feature, and names what was different.
+ *
+ * <pre>{@code
+ * Usual.of(logbook.lastWithCurve(), logbook)
+ * }</pre>
+ *
+ * <p>Held against: the other batches of its lot on its machine, of the same recipe and within a tenth of its green mass where there are
+ * enough of them; bean temperatures are put on one scale across probe periods. A feature is unlike if it lies outside of the range that
+ * is meant to hold the next batch in 95 of 100 logbooks, all features taken together (median and median absolute deviation, t
+ * distribution, Bonferroni's share of each feature).
+ */
+public final class Usual implements ShownAs {
+    /** Fewest others that say what is usual; common practice, no source. */
+    static final int ENOUGH = 8;
+
+    private static final double MASS_SHARE = 0.1;
+    private static final double ALARM = 0.05;
+    private static final double NORMAL = 1.4826;
+
+    private static final List<Feature> LOOKED_AT = List.of(
+            Features.chargeTemperature(),
+            Features.turningPointTemperature(),
+            Features.dryingTime(),
+            Features.browningTime(),
+            Features.developmentTime(),
+            Features.dropTime(),
+            Features.firstCrackTemperature(),
+            Features.dropTemperature(),
+            Features.rateAtFirstCrack(),
+            Features.massLoss());
+
+    /** What a comparison came to. */
+    public enum Verdict {
+        /** Nothing looked at lies outside of what is usual. */
+        LIKE_THE_OTHERS,
+        /** Something does. */
+        UNLIKE_THE_OTHERS,
+        /** There are too few others. */
+        CANNOT_TELL
+    }
+
+    /**
+     * Holds one feature of the batch against the others.
+     *
+     * @param feature the feature
+     * @param value the batch's, on the scale of the latest probe; NaN if missing
+     * @param usual the median of the others
+     * @param range what is meant to hold the next batch
+     * @param others how many others have the feature
+     */
+    public record Compared(Feature feature, double value, double usual, Interval range, int others) {
+        /** Tells whether the batch lies outside of the usual range. */
+        public boolean unlike() {
+            return Double.isFinite(value) && Double.isFinite(range.lower()) && !range.contains(value);
+        }
+    }
+
+    private final Batch batch;
+    private final TemperatureUnit reader;
+    private final String comparedWith;
+    private final List<Compared> compared;
+    private final List<String> path;
+    private final Optional<String> twins;
+
+    private Usual(
+            Batch batch,
+            TemperatureUnit reader,
+            String comparedWith,
+            List<Compared> compared,
+            List<String> path,
+            Optional<String> twins) {
+        this.batch = batch;
+        this.reader = reader;
+        this.comparedWith = comparedWith;
+        this.compared = List.copyOf(compared);
+        this.path = List.copyOf(path);
+        this.twins = twins;
+    }
+
+    /**
+     * Holds a batch against its lot's others.
+     *
+     * @throws parchment.logbook.LogbookException if the logbook has no such batch
+     */
+    public static Usual of(Batch batch, Logbook logbook) {
+        Batch own = logbook.batch(batch.name());
+        BatchTable table = BatchTable.of(logbook, LOOKED_AT);
+        List<Batch> others = table.batches().stream()
+                .filter(b -> !b.name().equals(own.name()))
+                .filter(b -> b.lot().isPresent()
+                        && b.lot().equals(own.lot())
+                        && b.machine().equals(own.machine()))
+                .toList();
+        List<String> alike = new ArrayList<>();
+        alike.add(own.lot().map(lot -> "lot " + lot).orElse("its lot"));
+        others = narrowed(
+                others,
+                b -> b.label(Batch.Label.RECIPE).equals(own.label(Batch.Label.RECIPE)),
+                own.label(Batch.Label.RECIPE).map(r -> "recipe " + r).orElse(""),
+                alike);
+        double mass = own.conditions().greenMass().map(Mass::kilograms).orElse(Double.NaN);
+        others = narrowed(
+                others,
+                b -> Math.abs(b.conditions().greenMass().map(Mass::kilograms).orElse(Double.NaN) - mass)
+                        <= MASS_SHARE * mass,
+                "about the same mass",
+                alike);
+        List<Batch> kept = others;
+        OneScale scale = ProbeShifts.of(logbook).onOneScale();
+        List<Compared> compared = new ArrayList<>();
+        for (Feature feature : LOOKED_AT) {
+            double[] values = scale.values(table, feature);
+            double value = Double.NaN;
+            double[] theirs = new double[kept.size()];
+            int size = 0;
+            for (int i = 0; i < values.length; i++) {
+                Batch there = table.batches().get(i);
+                if (there.name().equals(own.name())) {
+                    value = values[i];
+                } else if (kept.contains(there) && Double.isFinite(values[i])) {
+                    theirs[size++] = values[i];
+                }
+            }
+            compared.add(compare(feature, value, Arrays.copyOf(theirs, size)));
+        }
+        List<String> path = logbook.remembered(Unusual.class, Unusual::of)
+                .find(own.name())
+                .map(Unusual.Found::reasons)
+                .orElse(List.of());
+        List<Batch> twins = Twins.of(logbook).of(own);
+        return new Usual(
+                own,
+                logbook.readerUnit(),
+                kept.size() + (kept.size() == 1 ? " other of " : " others of ") + String.join(", ", alike),
+                compared,
+                path,
+                twins.isEmpty()
+                        ? Optional.empty()
+                        : Optional.of("Meant like it, as far as was written: "
+                                + String.join(", ", twins.stream().map(Batch::name).limit(8).toList())
+                                + (twins.size() > 8 ? " and " + (twins.size() - 8) + " more" : "") + "."));
+    }
+
+    private static List<Batch> narrowed(
+            List<Batch> others, Predicate<Batch> condition, String words, List<String> alike) {
+        List<Batch> fewer = others.stream().filter(condition).toList();
+        if (fewer.size() < ENOUGH || words.isEmpty()) {
+            return others;
+        }
+        alike.add(words);
+        return fewer;
+    }
+
+    private static Compared compare(Feature feature, double value, double[] others) {
+        double level = 1 - ALARM / LOOKED_AT.size();
+        if (others.length < ENOUGH) {
+            return new Compared(
+                    feature, value, Double.NaN, new Interval(Double.NaN, Double.NaN, level), others.length);
+        }
+        double median = Robust.median(others);
+        double[] away = Arrays.stream(others).map(v -> Math.abs(v - median)).toArray();
+        // Half a printed step keeps a feature that never differs from making every batch odd.
+        Unit unit = feature.unit();
+        double least = 0.5
+                * Math.pow(10, -unit.digits())
+                / unit.shownStep(1, TemperatureUnit.CELSIUS);
+        double spread = Math.max(NORMAL * Robust.median(away), least);
+        Interval range = new Estimate(
+                        feature.name(),
+                        median,
+                        spread * Math.sqrt(1 + Math.PI / 2 / others.length),
+                        others.length - 1)
+                .interval(level);
+        return new Compared(feature, value, median, range, others.length);
+    }
+
+    /** Returns the batch. */
+    public Batch batch() {
+        return batch;
+    }
+
+    /** Returns every feature looked at. */
+    public List<Compared> compared() {
+        return compared;
+    }
+
+    /** Returns the answer. */
+    public Verdict verdict() {
+        boolean any = compared.stream().anyMatch(c -> Double.isFinite(c.value()) && Double.isFinite(c.usual()));
+        return !any && path.isEmpty()
+                ? Verdict.CANNOT_TELL
+                : reasons().isEmpty() ? Verdict.LIKE_THE_OTHERS : Verdict.UNLIKE_THE_OTHERS;
+    }
+
+    /** Returns what was different, in words; empty if nothing was, or if it cannot be told. */
+    public List<String> reasons() {
+        List<String> reasons = new ArrayList<>(path);
+        for (Compared one : compared) {
+            if (one.unlike()) {
+                Unit unit = one.feature().unit();
+                double off = one.value() - one.usual();
+                reasons.add(one.feature().name() + " " + unit.format(one.value(), reader) + ", which is "
+                        + unit.formatStep(Math.abs(off), reader) + (off > 0 ? " above" : " below")
+                        + " the usual");
+            }
+        }
+        return List.copyOf(reasons);
+    }
+
+    @Override
+    public Showable shownAs() {
+        Report page = Report.titled("Is batch " + batch.name() + " like the others?").say(toString() + ".");
+        if (verdict() == Verdict.CANNOT_TELL) {
+            return page;
+        }
+        page = page.add(Table.titled("Feature by feature")
+                .withText("feature", compared, c -> c.feature().name())
+                .withText("this batch", compared, c -> shown(c, c.value()))
+                .withText("usual", compared, c -> shown(c, c.usual()))
+                .withText(
+                        "usual range",
+                        compared,
+                        c -> Double.isFinite(c.usual())
+                                ? shown(c, c.range().lower()) + " to " + shown(c, c.range().upper())
+                                : "")
+                .withText("", compared, c -> c.unlike() ? "unlike" : Double.isFinite(c.value()) ? "as usual" : "")
+                .withNumber("others", "", 0, compared, Compared::others)
+                .withNote("The ranges are meant to hold all features of the next batch in 95 of 100 cases."));
+        if (twins.isPresent()) {
+            page = page.say(twins.get());
+        }
+        return page.say("Unlike is not bad: the cup decides.");
+    }
+
+    private String shown(Compared one, double value) {
+        return Double.isFinite(value) ? one.feature().unit().format(value, reader) : "";
+    }
+
+    @Override
+    public String toString() {
+        return switch (verdict()) {
+            case CANNOT_TELL ->
+                "Cannot tell whether batch " + batch.name() + " is like the others: "
+                        + (batch.lot().isEmpty()
+                                ? "no lot was written for it"
+                                : "there are " + comparedWith + ", and " + ENOUGH + " are needed");
+            case LIKE_THE_OTHERS -> "batch " + batch.name() + " is like " + comparedWith;
+            case UNLIKE_THE_OTHERS ->
+                String.format(
+                        Locale.ROOT,
+                        "batch %s is unlike %s: %s",
+                        batch.name(),
+                        comparedWith,
+                        String.join("; ", reasons()));
+        };
+    }
+}

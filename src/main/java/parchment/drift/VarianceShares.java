@@ -1,0 +1,326 @@
+package parchment.drift;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import org.hipparchus.distribution.continuous.ChiSquaredDistribution;
+import parchment.chart.Axis;
+import parchment.chart.Colour;
+import parchment.chart.Plot;
+import parchment.chart.Points;
+import parchment.display.Progress;
+import parchment.display.Report;
+import parchment.display.Showable;
+import parchment.display.ShownAs;
+import parchment.display.Table;
+import parchment.feature.BatchTable;
+import parchment.feature.Feature;
+import parchment.logbook.Batch;
+import parchment.logbook.CupScores;
+import parchment.logbook.Logbook;
+import parchment.quantity.TemperatureUnit;
+import parchment.quantity.Unit;
+import parchment.stats.Interval;
+import parchment.stats.LinearMixedModel;
+import parchment.stats.MixedDesign;
+import parchment.stats.RandomTerm;
+import parchment.stats.Robust;
+
+/**
+ * Says where the differences between batches come from: lots, roast days, batches within a day, roasters; for scores also cuppers,
+ * cuppings and single cups.
+ *
+ * <pre>{@code
+ * VarianceShares.of(browningTime(), logbook)
+ * }</pre>
+ *
+ * <p>A linear mixed model with one random term each; temperatures of the bean probe are put on one scale first. Intervals come from
+ * responses drawn from the fitted model and fitted again: the spread of each drawn variance gives its degrees of freedom, so that a source
+ * with three lots gets the wide interval it deserves.
+ *
+ * @see "Satterthwaite 1946, Biometrics Bulletin 2:110 (degrees of freedom of a variance by moments)"
+ */
+public final class VarianceShares implements ShownAs {
+    private static final int DRAWS = 99;
+    private static final long SEED = 20250612;
+    private static final int FEWEST = 20;
+    private static final double FEWEST_DEGREES = 1;
+
+    /**
+     * Holds one source of differences.
+     *
+     * @param source in words
+     * @param groups how many there are: lots, days, ...
+     * @param standardDeviation between them, as the library keeps the number
+     * @param share of the whole variance, from 0 to 1
+     * @param interval of the share, 90 %
+     */
+    public record Share(String source, int groups, double standardDeviation, double share, Interval interval) {}
+
+    private final String name;
+    private final Unit unit;
+    private final TemperatureUnit reader;
+    private final List<Share> shares;
+    private final int used;
+    private final int leftOut;
+    private final List<String> notes;
+
+    private VarianceShares(
+            String name,
+            Unit unit,
+            TemperatureUnit reader,
+            List<Share> shares,
+            int used,
+            int leftOut,
+            List<String> notes) {
+        this.name = name;
+        this.unit = unit;
+        this.reader = reader;
+        this.shares = List.copyOf(shares);
+        this.used = used;
+        this.leftOut = leftOut;
+        this.notes = List.copyOf(notes);
+    }
+
+    /** Splits the variance of a feature between batches. */
+    public static VarianceShares of(Feature feature, Logbook logbook) {
+        BatchTable table = BatchTable.of(logbook, feature);
+        double[] values = OneScale.moves(feature)
+                ? ProbeShifts.of(logbook).onOneScale().values(table, feature)
+                : table.values(feature);
+        Map<String, List<String>> groups = new LinkedHashMap<>();
+        List<Batch> batches = table.batches();
+        groups.put("lots", batches.stream().map(VarianceShares::lot).toList());
+        groups.put("roast days", batches.stream().map(b -> day(b, logbook)).toList());
+        List<String> operators =
+                batches.stream().map(b -> b.operator().orElse("")).toList();
+        groups.put("roasters", operators);
+        return fit(feature.name(), feature.unit(), logbook.readerUnit(), values, groups, "batches within a day");
+    }
+
+    /**
+     * Splits the variance of an attribute between cups.
+     *
+     * @throws parchment.logbook.LogbookException if nobody scored that attribute
+     */
+    public static VarianceShares of(String attribute, Logbook logbook) {
+        Response.check(attribute, logbook);
+        List<CupScores> cups = logbook.cups().stream()
+                .filter(cup -> logbook.find(cup.batch()).isPresent())
+                .toList();
+        double[] values = cups.stream().mapToDouble(cup -> cup.score(attribute)).toArray();
+        List<Batch> batches = cups.stream().map(cup -> logbook.batch(cup.batch())).toList();
+        Map<String, List<String>> groups = new LinkedHashMap<>();
+        groups.put("lots", batches.stream().map(VarianceShares::lot).toList());
+        groups.put("roast days", batches.stream().map(b -> day(b, logbook)).toList());
+        groups.put("batches within a day", batches.stream().map(Batch::name).toList());
+        groups.put("roasters", batches.stream().map(b -> b.operator().orElse("")).toList());
+        groups.put("cuppers", cups.stream().map(CupScores::cupper).toList());
+        groups.put("cuppings", cups.stream().map(CupScores::cupping).toList());
+        return fit(attribute, Unit.POINTS, logbook.readerUnit(), values, groups, "cups of a batch, and what else is left");
+    }
+
+    private static String lot(Batch batch) {
+        return batch.lot().orElse("");
+    }
+
+    private static String day(Batch batch, Logbook logbook) {
+        return batch.roastedAt().isEmpty()
+                ? ""
+                : batch.machine().orElse("") + "\n" + MachineDays.day(batch, logbook);
+    }
+
+    private static VarianceShares fit(
+            String name,
+            Unit unit,
+            TemperatureUnit reader,
+            double[] values,
+            Map<String, List<String>> groups,
+            String rest) {
+        MixedDesign design = MixedDesign.of(name, values);
+        List<String> notes = new ArrayList<>();
+        List<String> sources = new ArrayList<>();
+        for (Map.Entry<String, List<String>> one : groups.entrySet()) {
+            long written = one.getValue().stream().filter(g -> !g.isEmpty()).distinct().count();
+            if (written < 2) {
+                notes.add("Between " + one.getKey() + " nothing can be told: there "
+                        + (written == 0 ? "are none written." : "is one only."));
+            } else {
+                design = design.withRandom(RandomTerm.intercept(one.getKey(), one.getValue()));
+                sources.add(one.getKey());
+            }
+        }
+        int complete = complete(values, groups, sources);
+        if (complete < FEWEST || sources.isEmpty()) {
+            notes.add("Shares need " + FEWEST + " rows with all of it written and two groups of something; there are "
+                    + complete + ".");
+            return new VarianceShares(name, unit, reader, List.of(), complete, values.length - complete, notes);
+        }
+        LinearMixedModel model = design.fit();
+        notes.addAll(model.notes());
+        double[] variances = variances(model, sources);
+        double[][] drawn = new double[variances.length][DRAWS];
+        try (Progress progress = Progress.of(DRAWS, "drawing and fitting again")) {
+            for (int d = 0; d < DRAWS; d++) {
+                double[] again = variances(design.withResponse(model.simulate(SEED + d)).fit(), sources);
+                for (int k = 0; k < again.length; k++) {
+                    drawn[k][d] = again[k];
+                }
+                progress.step();
+            }
+        }
+        double[] shares = shares(variances);
+        List<Share> found = new ArrayList<>();
+        for (int k = 0; k < shares.length; k++) {
+            String source = k < sources.size() ? sources.get(k) : rest;
+            int count = k < sources.size()
+                    ? (int) groups.getOrDefault(source, List.of()).stream()
+                            .filter(g -> !g.isEmpty())
+                            .distinct()
+                            .count()
+                    : model.used();
+            double others = Arrays.stream(variances).sum() - variances[k];
+            found.add(new Share(
+                    source, count, Math.sqrt(variances[k]), shares[k], interval(variances[k], others, drawn[k])));
+        }
+        return new VarianceShares(name, unit, reader, found, model.used(), model.leftOut(), notes);
+    }
+
+    private static int complete(double[] values, Map<String, List<String>> groups, List<String> sources) {
+        int complete = 0;
+        for (int i = 0; i < values.length; i++) {
+            int row = i;
+            complete += Double.isFinite(values[i])
+                            && sources.stream()
+                                    .noneMatch(s -> groups.getOrDefault(s, List.of()).get(row).isEmpty())
+                    ? 1
+                    : 0;
+        }
+        return complete;
+    }
+
+    private static double[] variances(LinearMixedModel model, List<String> sources) {
+        double[] variances = new double[sources.size() + 1];
+        for (int k = 0; k < sources.size(); k++) {
+            double deviation = model.standardDeviation(sources.get(k));
+            variances[k] = deviation * deviation;
+        }
+        variances[sources.size()] = Math.pow(model.residualStandardDeviation(), 2);
+        return variances;
+    }
+
+    private static double[] shares(double[] variances) {
+        double total = Arrays.stream(variances).sum();
+        return Arrays.stream(variances).map(v -> total > 0 ? v / total : Double.NaN).toArray();
+    }
+
+    /**
+     * Gives a variance the scaled chi-squared distribution that the drawn variances have by their mean and spread, and holds the other
+     * variances at their estimates.
+     */
+    private static Interval interval(double variance, double others, double[] drawn) {
+        double mean = Arrays.stream(drawn).average().orElse(Double.NaN);
+        double spread = Arrays.stream(drawn).map(v -> (v - mean) * (v - mean)).sum() / (drawn.length - 1);
+        if (!(variance > 1e-9 * others) || !(spread > 0)) {
+            double upper = Robust.quantile(drawn, 0.95);
+            return new Interval(0, upper / (upper + others), 0.90);
+        }
+        double degrees = Math.max(FEWEST_DEGREES, 2 * mean * mean / spread);
+        ChiSquaredDistribution chi = new ChiSquaredDistribution(degrees);
+        double low = degrees * variance / chi.inverseCumulativeProbability(0.95);
+        double high = degrees * variance / chi.inverseCumulativeProbability(0.05);
+        return new Interval(low / (low + others), high / (high + others), 0.90);
+    }
+
+    /** Returns the shares, in the order in which they are nested; empty if they cannot be told. */
+    public List<Share> shares() {
+        return shares;
+    }
+
+    /** Returns what could not be told, or lies on a bound, in words. */
+    public List<String> notes() {
+        return notes;
+    }
+
+    /** Returns the picture of the shares with their intervals. */
+    public Plot plot() {
+        List<String> rows = shares.stream().map(s -> s.source() + " (" + s.groups() + ")").toList();
+        double[] x = shares.stream().mapToDouble(s -> 100 * s.share()).toArray();
+        double[] y = new double[x.length];
+        for (int i = 0; i < y.length; i++) {
+            y[i] = i;
+        }
+        Plot plot = Plot.of(
+                        "Where " + name + " differs",
+                        Axis.number("share of the whole variance", "%").withLimits(0, 100),
+                        Axis.rows("", rows))
+                .withHeight(Math.max(60, 30 * rows.size()))
+                .withEmptySentence("The shares cannot be told.");
+        for (int i = 0; i < x.length; i++) {
+            Interval interval = shares.get(i).interval();
+            plot = plot.with(parchment.chart.Line.of(
+                            "", new double[] {100 * interval.lower(), 100 * interval.upper()}, new double[] {i, i})
+                    .withColour(Colour.BLUE));
+        }
+        return shares.isEmpty()
+                ? plot
+                : plot.with(Points.of("share, with its 90 % interval", x, y).withColour(Colour.BLUE))
+                        .withNote(used + " rows used, " + leftOut + " left out (something not written).");
+    }
+
+    @Override
+    public Showable shownAs() {
+        Report page = Report.titled("Where " + name + " differs").say(toString() + ".");
+        if (!shares.isEmpty()) {
+            Unit step = unit.withDigits(Math.max(1, unit.digits()));
+            page = page.add(plot())
+                    .add(Table.titled("Shares of the variance")
+                            .withText("source", shares, Share::source)
+                            .withNumber("how many", "", 0, shares, Share::groups)
+                            .withText(
+                                    "standard deviation",
+                                    shares,
+                                    s -> step.formatStep(s.standardDeviation(), reader))
+                            .withNumber("share", "%", 0, shares, s -> 100 * s.share())
+                            .withText(
+                                    "90 % interval [%]",
+                                    shares,
+                                    s -> String.format(
+                                            Locale.ROOT,
+                                            "%.0f to %.0f",
+                                            100 * s.interval().lower(),
+                                            100 * s.interval().upper())));
+        }
+        for (String note : notes) {
+            page = page.say(note);
+        }
+        return page.say("Recipes, masses and seasons are not taken out first: what they move counts where they change.");
+    }
+
+    @Override
+    public String toString() {
+        if (shares.isEmpty()) {
+            return "Cannot tell where " + name + " differs: " + String.join(" ", notes);
+        }
+        return String.format(
+                Locale.ROOT,
+                "%s differs by: %s (%d rows used, %d left out)",
+                name,
+                String.join(
+                        ", ",
+                        shares.stream()
+                                .map(s -> String.format(
+                                        Locale.ROOT,
+                                        "%s %.0f %% (%.0f to %.0f)",
+                                        s.source(),
+                                        100 * s.share(),
+                                        100 * s.interval().lower(),
+                                        100 * s.interval().upper()))
+                                .toList()),
+                used,
+                leftOut);
+    }
+}
