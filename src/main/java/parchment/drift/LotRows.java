@@ -77,7 +77,8 @@ final class LotRows {
             }
         }
         this.leftOut = left;
-        List<LocalDate> days = batches.stream().map(b -> MachineDays.day(b, logbook)).toList();
+        List<LocalDate> days =
+                batches.stream().map(b -> MachineDays.day(b, logbook)).toList();
         this.dates = List.copyOf(new TreeSet<>(days));
         this.dayOfRow = days.stream().mapToInt(dates::indexOf).toArray();
         this.y = tableRows.stream().mapToDouble(row -> values[row]).toArray();
@@ -170,7 +171,9 @@ final class LotRows {
     }
 
     double span() {
-        return dates.isEmpty() ? 0 : dates.get(dates.size() - 1).toEpochDay() - dates.get(0).toEpochDay();
+        return dates.isEmpty()
+                ? 0
+                : dates.get(dates.size() - 1).toEpochDay() - dates.get(0).toEpochDay();
     }
 
     int daysOf(String lot) {
@@ -179,7 +182,9 @@ final class LotRows {
 
     double spanOf(String lot) {
         List<LocalDate> days = ofLot(lot);
-        return days.isEmpty() ? 0 : days.get(days.size() - 1).toEpochDay() - days.get(0).toEpochDay();
+        return days.isEmpty()
+                ? 0
+                : days.get(days.size() - 1).toEpochDay() - days.get(0).toEpochDay();
     }
 
     private List<LocalDate> ofLot(String lot) {

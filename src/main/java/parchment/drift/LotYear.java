@@ -58,8 +58,7 @@ public final class LotYear implements ShownAs {
     private final Optional<YearModel> model;
     private final List<YearPart> parts;
 
-    private LotYear(
-            Logbook logbook, String lot, Response response, Assumption assumption, Optional<String> reference) {
+    private LotYear(Logbook logbook, String lot, Response response, Assumption assumption, Optional<String> reference) {
         this.logbook = logbook;
         this.lot = lot;
         this.response = response;
@@ -183,7 +182,8 @@ public final class LotYear implements ShownAs {
                     YearPart.Verdict.TOLD,
                     own,
                     shown(own),
-                    "Beyond what the reference coffee " + reference.orElse("") + " moved by, which is taken not to age.");
+                    "Beyond what the reference coffee " + reference.orElse("")
+                            + " moved by, which is taken not to age.");
         }
         if (assumption == Assumption.MACHINE_DID_NOT_DRIFT) {
             return new YearPart(

@@ -20,7 +20,8 @@ final class PooledSlopes {
     static Map<String, Estimate> of(YearModel model) {
         List<Estimate> own = new ArrayList<>();
         for (int k = 0; k < model.columns().size(); k++) {
-            if (model.columns().get(k).part == YearModel.Part.AGE && model.regression().kept(k)) {
+            if (model.columns().get(k).part == YearModel.Part.AGE
+                    && model.regression().kept(k)) {
                 own.add(model.term(k));
             }
         }

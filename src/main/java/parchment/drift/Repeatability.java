@@ -42,9 +42,7 @@ public record Repeatability(
     }
 
     String shownDeviation() {
-        return standardDeviation.isEmpty()
-                ? ""
-                : unit().formatStep(standardDeviation.getAsDouble(), reader);
+        return standardDeviation.isEmpty() ? "" : unit().formatStep(standardDeviation.getAsDouble(), reader);
     }
 
     String shownInterval() {

@@ -49,7 +49,9 @@ record Response(String name, Unit unit, Indicator.Numbers values, Kind kind) {
             double score = cup.score(attribute);
             if (Double.isFinite(score)) {
                 double[] own = cuppers.getOrDefault(cup.cupper(), all);
-                add(batches.computeIfAbsent(cup.batch(), k -> new double[2]), score - own[0] / own[1] + all[0] / all[1]);
+                add(
+                        batches.computeIfAbsent(cup.batch(), k -> new double[2]),
+                        score - own[0] / own[1] + all[0] / all[1]);
             }
         }
         double[] values = new double[table.size()];

@@ -63,7 +63,8 @@ public final class Twins implements ShownAs {
     /** Finds the twins of a logbook; batches without a date come last. */
     public static Twins of(Logbook logbook) {
         List<Batch> batches = new ArrayList<>(logbook.batches());
-        batches.sort(Comparator.comparing(b -> b.roastedAt().map(at -> at.toInstant()).orElse(java.time.Instant.MAX)));
+        batches.sort(Comparator.comparing(
+                b -> b.roastedAt().map(at -> at.toInstant()).orElse(java.time.Instant.MAX)));
         Map<String, List<List<Batch>>> byRecipe = new LinkedHashMap<>();
         for (Batch batch : batches) {
             if (batch.lot().isEmpty() || batch.conditions().greenMass().isEmpty()) {
@@ -76,9 +77,8 @@ public final class Twins implements ShownAs {
                     .ifPresentOrElse(group -> group.add(batch), () -> open.add(new ArrayList<>(List.of(batch))));
         }
         List<Group> groups = new ArrayList<>();
-        byRecipe.forEach((words, open) -> open.stream()
-                .filter(group -> group.size() > 1)
-                .forEach(group -> groups.add(new Group(words, group))));
+        byRecipe.forEach((words, open) ->
+                open.stream().filter(group -> group.size() > 1).forEach(group -> groups.add(new Group(words, group))));
         groups.sort(Comparator.comparingInt(g -> -g.batches().size()));
         return new Twins(logbook, groups);
     }
@@ -95,12 +95,14 @@ public final class Twins implements ShownAs {
         double first = a.conditions().greenMass().map(Mass::kilograms).orElse(Double.NaN);
         double second = b.conditions().greenMass().map(Mass::kilograms).orElse(Double.NaN);
         return Math.abs(first - second) <= MASS_SHARE * first
-                && within(CHARGE_STEP, a.conditions().chargeTemperature(), b.conditions().chargeTemperature())
+                && within(
+                        CHARGE_STEP,
+                        a.conditions().chargeTemperature(),
+                        b.conditions().chargeTemperature())
                 && within(PLAN_STEP, a.plan().dropTemperature(), b.plan().dropTemperature());
     }
 
-    private static boolean within(
-            double step, java.util.Optional<Temperature> a, java.util.Optional<Temperature> b) {
+    private static boolean within(double step, java.util.Optional<Temperature> a, java.util.Optional<Temperature> b) {
         return a.isPresent() == b.isPresent()
                 && (a.isEmpty() || Math.abs(a.get().celsius() - b.get().celsius()) <= step);
     }
@@ -164,7 +166,8 @@ public final class Twins implements ShownAs {
         Report page = Report.titled("Twins in " + logbook.name()).say(toString() + ".");
         if (!groups.isEmpty()) {
             List<Repeatability> rows = Features.all().list().stream()
-                    .filter(f -> List.of("drying time", "browning time", "development time", "mass loss", "drop temperature")
+                    .filter(f -> List.of(
+                                    "drying time", "browning time", "development time", "mass loss", "drop temperature")
                             .contains(f.name()))
                     .map(this::repeatability)
                     .filter(r -> r.standardDeviation().isPresent())
@@ -177,7 +180,8 @@ public final class Twins implements ShownAs {
                             .withNumber("groups", "", 0, rows, Repeatability::groups))
                     .add(Table.titled("Groups of twins")
                             .withText("meant alike", groups, Group::words)
-                            .withNumber("batches", "", 0, groups, g -> g.batches().size())
+                            .withNumber(
+                                    "batches", "", 0, groups, g -> g.batches().size())
                             .withText(
                                     "which",
                                     groups,
@@ -188,8 +192,9 @@ public final class Twins implements ShownAs {
                                                     .toList()))
                             .withRowsShown(8));
         }
-        return page.say("Alike as written: one lot, machine, recipe and operator, green mass within 3 %, charge temperature"
-                + " within 2 °C, planned drop within 1 °C where it was written. What was not written may differ.");
+        return page.say(
+                "Alike as written: one lot, machine, recipe and operator, green mass within 3 %, charge temperature"
+                        + " within 2 °C, planned drop within 1 °C where it was written. What was not written may differ.");
     }
 
     @Override

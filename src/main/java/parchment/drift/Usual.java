@@ -163,7 +163,9 @@ public final class Usual implements ShownAs {
                 twins.isEmpty()
                         ? Optional.empty()
                         : Optional.of("Meant like it, as far as was written: "
-                                + String.join(", ", twins.stream().map(Batch::name).limit(8).toList())
+                                + String.join(
+                                        ", ",
+                                        twins.stream().map(Batch::name).limit(8).toList())
                                 + (twins.size() > 8 ? " and " + (twins.size() - 8) + " more" : "") + "."));
     }
 
@@ -180,22 +182,16 @@ public final class Usual implements ShownAs {
     private static Compared compare(Feature feature, double value, double[] others) {
         double level = 1 - ALARM / LOOKED_AT.size();
         if (others.length < ENOUGH) {
-            return new Compared(
-                    feature, value, Double.NaN, new Interval(Double.NaN, Double.NaN, level), others.length);
+            return new Compared(feature, value, Double.NaN, new Interval(Double.NaN, Double.NaN, level), others.length);
         }
         double median = Robust.median(others);
         double[] away = Arrays.stream(others).map(v -> Math.abs(v - median)).toArray();
         // Half a printed step keeps a feature that never differs from making every batch odd.
         Unit unit = feature.unit();
-        double least = 0.5
-                * Math.pow(10, -unit.digits())
-                / unit.shownStep(1, TemperatureUnit.CELSIUS);
+        double least = 0.5 * Math.pow(10, -unit.digits()) / unit.shownStep(1, TemperatureUnit.CELSIUS);
         double spread = Math.max(NORMAL * Robust.median(away), least);
         Interval range = new Estimate(
-                        feature.name(),
-                        median,
-                        spread * Math.sqrt(1 + Math.PI / 2 / others.length),
-                        others.length - 1)
+                        feature.name(), median, spread * Math.sqrt(1 + Math.PI / 2 / others.length), others.length - 1)
                 .interval(level);
         return new Compared(feature, value, median, range, others.length);
     }
@@ -235,7 +231,8 @@ public final class Usual implements ShownAs {
 
     @Override
     public Showable shownAs() {
-        Report page = Report.titled("Is batch " + batch.name() + " like the others?").say(toString() + ".");
+        Report page =
+                Report.titled("Is batch " + batch.name() + " like the others?").say(toString() + ".");
         if (verdict() == Verdict.CANNOT_TELL) {
             return page;
         }
@@ -247,7 +244,8 @@ public final class Usual implements ShownAs {
                         "usual range",
                         compared,
                         c -> Double.isFinite(c.usual())
-                                ? shown(c, c.range().lower()) + " to " + shown(c, c.range().upper())
+                                ? shown(c, c.range().lower()) + " to "
+                                        + shown(c, c.range().upper())
                                 : "")
                 .withText("", compared, c -> c.unlike() ? "unlike" : Double.isFinite(c.value()) ? "as usual" : "")
                 .withNumber("others", "", 0, compared, Compared::others)

@@ -9,6 +9,7 @@ import java.util.Map;
 import org.hipparchus.distribution.continuous.ChiSquaredDistribution;
 import parchment.chart.Axis;
 import parchment.chart.Colour;
+import parchment.chart.Line;
 import parchment.chart.Plot;
 import parchment.chart.Points;
 import parchment.display.Progress;
@@ -112,15 +113,18 @@ public final class VarianceShares implements ShownAs {
                 .filter(cup -> logbook.find(cup.batch()).isPresent())
                 .toList();
         double[] values = cups.stream().mapToDouble(cup -> cup.score(attribute)).toArray();
-        List<Batch> batches = cups.stream().map(cup -> logbook.batch(cup.batch())).toList();
+        List<Batch> batches =
+                cups.stream().map(cup -> logbook.batch(cup.batch())).toList();
         Map<String, List<String>> groups = new LinkedHashMap<>();
         groups.put("lots", batches.stream().map(VarianceShares::lot).toList());
         groups.put("roast days", batches.stream().map(b -> day(b, logbook)).toList());
         groups.put("batches within a day", batches.stream().map(Batch::name).toList());
-        groups.put("roasters", batches.stream().map(b -> b.operator().orElse("")).toList());
+        groups.put(
+                "roasters", batches.stream().map(b -> b.operator().orElse("")).toList());
         groups.put("cuppers", cups.stream().map(CupScores::cupper).toList());
         groups.put("cuppings", cups.stream().map(CupScores::cupping).toList());
-        return fit(attribute, Unit.POINTS, logbook.readerUnit(), values, groups, "cups of a batch, and what else is left");
+        return fit(
+                attribute, Unit.POINTS, logbook.readerUnit(), values, groups, "cups of a batch, and what else is left");
     }
 
     private static String lot(Batch batch) {
@@ -128,9 +132,7 @@ public final class VarianceShares implements ShownAs {
     }
 
     private static String day(Batch batch, Logbook logbook) {
-        return batch.roastedAt().isEmpty()
-                ? ""
-                : batch.machine().orElse("") + "\n" + MachineDays.day(batch, logbook);
+        return batch.roastedAt().isEmpty() ? "" : batch.machine().orElse("") + "\n" + MachineDays.day(batch, logbook);
     }
 
     private static VarianceShares fit(
@@ -144,7 +146,8 @@ public final class VarianceShares implements ShownAs {
         List<String> notes = new ArrayList<>();
         List<String> sources = new ArrayList<>();
         for (Map.Entry<String, List<String>> one : groups.entrySet()) {
-            long written = one.getValue().stream().filter(g -> !g.isEmpty()).distinct().count();
+            long written =
+                    one.getValue().stream().filter(g -> !g.isEmpty()).distinct().count();
             if (written < 2) {
                 notes.add("Between " + one.getKey() + " nothing can be told: there "
                         + (written == 0 ? "are none written." : "is one only."));
@@ -161,11 +164,13 @@ public final class VarianceShares implements ShownAs {
         }
         LinearMixedModel model = design.fit();
         notes.addAll(model.notes());
+        sources.removeIf(source -> !model.randomNames().contains(source));
         double[] variances = variances(model, sources);
         double[][] drawn = new double[variances.length][DRAWS];
         try (Progress progress = Progress.of(DRAWS, "drawing and fitting again")) {
             for (int d = 0; d < DRAWS; d++) {
-                double[] again = variances(design.withResponse(model.simulate(SEED + d)).fit(), sources);
+                double[] again =
+                        variances(design.withResponse(model.simulate(SEED + d)).fit(), sources);
                 for (int k = 0; k < again.length; k++) {
                     drawn[k][d] = again[k];
                 }
@@ -195,7 +200,9 @@ public final class VarianceShares implements ShownAs {
             int row = i;
             complete += Double.isFinite(values[i])
                             && sources.stream()
-                                    .noneMatch(s -> groups.getOrDefault(s, List.of()).get(row).isEmpty())
+                                    .noneMatch(s -> groups.getOrDefault(s, List.of())
+                                            .get(row)
+                                            .isEmpty())
                     ? 1
                     : 0;
         }
@@ -214,7 +221,9 @@ public final class VarianceShares implements ShownAs {
 
     private static double[] shares(double[] variances) {
         double total = Arrays.stream(variances).sum();
-        return Arrays.stream(variances).map(v -> total > 0 ? v / total : Double.NaN).toArray();
+        return Arrays.stream(variances)
+                .map(v -> total > 0 ? v / total : Double.NaN)
+                .toArray();
     }
 
     /**
@@ -247,7 +256,8 @@ public final class VarianceShares implements ShownAs {
 
     /** Returns the picture of the shares with their intervals. */
     public Plot plot() {
-        List<String> rows = shares.stream().map(s -> s.source() + " (" + s.groups() + ")").toList();
+        List<String> rows =
+                shares.stream().map(s -> s.source() + " (" + s.groups() + ")").toList();
         double[] x = shares.stream().mapToDouble(s -> 100 * s.share()).toArray();
         double[] y = new double[x.length];
         for (int i = 0; i < y.length; i++) {
@@ -259,12 +269,17 @@ public final class VarianceShares implements ShownAs {
                         Axis.rows("", rows))
                 .withHeight(Math.max(60, 30 * rows.size()))
                 .withEmptySentence("The shares cannot be told.");
+        double[] ends = new double[3 * x.length];
+        double[] rowsOfEnds = new double[3 * x.length];
         for (int i = 0; i < x.length; i++) {
-            Interval interval = shares.get(i).interval();
-            plot = plot.with(parchment.chart.Line.of(
-                            "", new double[] {100 * interval.lower(), 100 * interval.upper()}, new double[] {i, i})
-                    .withColour(Colour.BLUE));
+            ends[3 * i] = 100 * shares.get(i).interval().lower();
+            ends[3 * i + 1] = 100 * shares.get(i).interval().upper();
+            ends[3 * i + 2] = ends[3 * i + 1];
+            rowsOfEnds[3 * i] = i;
+            rowsOfEnds[3 * i + 1] = i;
+            rowsOfEnds[3 * i + 2] = Double.NaN; // Lifts the pen between two intervals.
         }
+        plot = plot.with(Line.of("", ends, rowsOfEnds).withColour(Colour.BLUE));
         return shares.isEmpty()
                 ? plot
                 : plot.with(Points.of("share, with its 90 % interval", x, y).withColour(Colour.BLUE))
@@ -280,10 +295,7 @@ public final class VarianceShares implements ShownAs {
                     .add(Table.titled("Shares of the variance")
                             .withText("source", shares, Share::source)
                             .withNumber("how many", "", 0, shares, Share::groups)
-                            .withText(
-                                    "standard deviation",
-                                    shares,
-                                    s -> step.formatStep(s.standardDeviation(), reader))
+                            .withText("standard deviation", shares, s -> step.formatStep(s.standardDeviation(), reader))
                             .withNumber("share", "%", 0, shares, s -> 100 * s.share())
                             .withText(
                                     "90 % interval [%]",
@@ -297,7 +309,8 @@ public final class VarianceShares implements ShownAs {
         for (String note : notes) {
             page = page.say(note);
         }
-        return page.say("Recipes, masses and seasons are not taken out first: what they move counts where they change.");
+        return page.say(
+                "Recipes, masses and seasons are not taken out first: what they move counts where they change.");
     }
 
     @Override

@@ -117,12 +117,13 @@ public final class Watch implements ShownAs {
             Batch batch = table.batches().get(i);
             if (Double.isFinite(all[i])
                     && batch.roastedAt().isPresent()
-                    && since.map(day -> !MachineDays.day(batch, logbook).isBefore(day)).orElse(true)) {
+                    && since.map(day -> !MachineDays.day(batch, logbook).isBefore(day))
+                            .orElse(true)) {
                 rows.add(i);
             }
         }
-        rows.sort(Comparator.comparing(
-                row -> table.batches().get(row).roastedAt().orElseThrow()));
+        rows.sort(
+                Comparator.comparing(row -> table.batches().get(row).roastedAt().orElseThrow()));
         double[] values = rows.stream().mapToDouble(row -> all[row]).toArray();
         int[] stretch = stable(values);
         return new Watch(
@@ -233,7 +234,8 @@ public final class Watch implements ShownAs {
 
     String leftOutWords() {
         return batches.size() + " batches watched, " + leftOut + " left out (no such feature"
-                + since.map(day -> ", no date, or roasted before the probe was worked on on " + day).orElse(" or no date")
+                + since.map(day -> ", no date, or roasted before the probe was worked on on " + day)
+                        .orElse(" or no date")
                 + ").";
     }
 
@@ -251,8 +253,7 @@ public final class Watch implements ShownAs {
         List<Alarm> alarms = alarms();
         long single = alarms.stream().filter(a -> a.kind() == Kind.SINGLE_BATCH).count();
         Optional<Alarm> shift = alarms.stream()
-                .filter(a -> a.kind() != Kind.SINGLE_BATCH
-                        && batches.indexOf(a.batch()) >= from + length)
+                .filter(a -> a.kind() != Kind.SINGLE_BATCH && batches.indexOf(a.batch()) >= from + length)
                 .findFirst();
         return String.format(
                 Locale.ROOT,
@@ -262,7 +263,8 @@ public final class Watch implements ShownAs {
                 single,
                 batches.size(),
                 shift.map(a -> "a shift shows since batch " + a.batch().name() + " ("
-                                + MachineDays.day(a.batch(), logbook) + ", " + a.kind().words() + ")")
+                                + MachineDays.day(a.batch(), logbook) + ", "
+                                + a.kind().words() + ")")
                         .orElse("no shift that stays"));
     }
 }

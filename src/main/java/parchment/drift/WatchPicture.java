@@ -34,7 +34,9 @@ final class WatchPicture {
         TemperatureUnit reader = watch.logbook().readerUnit();
         double[] x = watch.batches().stream()
                 .mapToDouble(b -> {
-                    var at = b.roastedAt().orElseThrow().atZoneSameInstant(watch.logbook().contents().zone());
+                    var at = b.roastedAt()
+                            .orElseThrow()
+                            .atZoneSameInstant(watch.logbook().contents().zone());
                     return at.toLocalDate().toEpochDay() + at.toLocalTime().toSecondOfDay() / 86400.0;
                 })
                 .toArray();

@@ -21,7 +21,9 @@ final class YearPicture {
     private YearPicture() {}
 
     static Report page(LotYear year) {
-        Report page = Report.titled("The year of " + year.lot() + ": " + year.response().name()).say(year.toString());
+        Report page = Report.titled(
+                        "The year of " + year.lot() + ": " + year.response().name())
+                .say(year.toString());
         if (year.model().isEmpty()) {
             return page;
         }
@@ -39,8 +41,8 @@ final class YearPicture {
         var pooled = year.pooledSlopes();
         Estimate drawn = pooled.get(year.lot());
         if (drawn != null) {
-            page = page.say("Drawn towards the other lots (" + pooled.size() + " in all) as far as they are alike, its change per"
-                    + " 100 days is " + year.shown(drawn) + ".");
+            page = page.say("Drawn towards the other lots (" + pooled.size()
+                    + " in all) as far as they are alike, its change per" + " 100 days is " + year.shown(drawn) + ".");
         }
         for (String words : year.ageWords()) {
             page = page.say(words);
@@ -98,7 +100,10 @@ final class YearPicture {
             plots.add(Plot.of(
                             "",
                             Axis.dates("roast day"),
-                            Axis.of("part", year.response().kind() == Response.Kind.SCORE ? Unit.POINTS : stepOf(unit), year.reader()))
+                            Axis.of(
+                                    "part",
+                                    year.response().kind() == Response.Kind.SCORE ? Unit.POINTS : stepOf(unit),
+                                    year.reader()))
                     .withHeight(120)
                     .with(Line.of("time of year", x, pick(season, own)).withColour(Colour.BLUE))
                     .with(Line.of("since arrival", x, pick(age, own)).withColour(Colour.VERMILLION)));

@@ -40,10 +40,17 @@ import parchment.curve.RateOfRise;
 import parchment.display.Report;
 import parchment.display.Showable;
 import parchment.display.Table;
+import parchment.drift.LotYear;
 import parchment.drift.ProbeChange;
 import parchment.drift.ProbeShifts;
 import parchment.evidence.Desirability;
 import parchment.evidence.DestinationOrPath;
+import parchment.drift.Twins;
+import parchment.drift.Usual;
+import parchment.drift.VarianceShares;
+import parchment.drift.Watch;
+import parchment.drift.Week;
+import parchment.drift.YearPart;
 import parchment.evidence.Evidence;
 import parchment.evidence.Halo;
 import parchment.evidence.Screen;
@@ -64,6 +71,7 @@ import parchment.phase.MarkReport;
 import parchment.phase.Moments;
 import parchment.phase.PhaseTable;
 import parchment.phase.Phases;
+import parchment.quantity.Mass;
 import parchment.stats.Estimate;
 import parchment.virtual.VirtualRoastery;
 
@@ -104,6 +112,33 @@ final class ShowableExamples {
         });
         ROOTS.put("Screen", Screen::of);
         ROOTS.put("ProbeShifts", ProbeShifts::of);
+        ROOTS.put("Twins", logbook -> {
+            Twins twins = Twins.of(logbook);
+            return List.of(twins, twins.repeatability(Features.browningTime()));
+        });
+        ROOTS.put("Usual", logbook -> Usual.of(logbook.batches().get(3), logbook));
+        ROOTS.put("Watch", logbook -> Watch.of(logbook, Features.dropTime()));
+        ROOTS.put(
+                "VarianceShares",
+                logbook -> List.of(
+                        VarianceShares.of(Features.dropTime(), logbook),
+                        VarianceShares.of(HostileLogbook.ATTRIBUTE, logbook)));
+        ROOTS.put("LotYear", logbook -> {
+            String lot = logbook.batches().get(3).lot().orElseThrow();
+            return List.of(
+                    LotYear.of(lot, Features.dropTime(), logbook), LotYear.of(lot, HostileLogbook.ATTRIBUTE, logbook));
+        });
+        ROOTS.put(
+                "YearPart",
+                logbook ->
+                        new YearPart("<b>", YearPart.Verdict.SUM_ONLY, new Estimate("<b>", 1, 0.2, 30), "<b>", "<b>"));
+        ROOTS.put(
+                "TwinsGroup",
+                logbook -> new Twins.Group("<b>", List.of(logbook.batches().get(3))));
+        ROOTS.put("Week", logbook -> {
+            String lot = logbook.batches().get(3).lot().orElseThrow();
+            return Week.of(logbook).withOrder(lot, Mass.kilograms(5));
+        });
         ROOTS.put(
                 "ProbeChange",
                 logbook -> new ProbeChange(

@@ -18,6 +18,7 @@ import picocli.CommandLine.HelpCommand;
             OpenCommand.class,
             RunCommand.class,
             GatherCommand.class,
+            WeekCommand.class,
             TestCommand.class,
             InstallCommand.class,
             UninstallCommand.class,

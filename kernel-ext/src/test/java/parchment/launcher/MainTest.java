@@ -57,6 +57,47 @@ class MainTest {
     }
 
     @Test
+    void weekWritesAPageWithTheOrderAndTheCautions(@TempDir Path folder) throws IOException {
+        Path page = folder.resolve("the wéek.html");
+        String hillside = Path.of("..", "datasets", "hillside").toString();
+        assertEquals(
+                0,
+                run("week", "--logbook", hillside, "--order", "Moth Field = 12,5 kg", "--out", page.toString()),
+                err.toString());
+        String html = Files.readString(page);
+        assertTrue(html.contains("12.5 kg of roasted Moth Field take"), html);
+        assertTrue(html.contains("never leave a roast unattended"), html);
+        assertTrue(html.contains("@media print"), html);
+        assertTrue(out.toString().contains(page.toString()), out.toString());
+    }
+
+    @Test
+    void weekSaysHowAnOrderIsWritten(@TempDir Path folder) {
+        String hillside = Path.of("..", "datasets", "hillside").toString();
+        int code = run(
+                "week",
+                "--logbook",
+                hillside,
+                "--order",
+                "Moth Field",
+                "--out",
+                folder.resolve("w").toString());
+        assertEquals(1, code);
+        assertTrue(err.toString().contains("--order \"Cinder Ridge=12kg\""), err.toString());
+        assertEquals(
+                1,
+                run(
+                        "week",
+                        "--logbook",
+                        hillside,
+                        "--order",
+                        "Moth Fild=3kg",
+                        "--out",
+                        folder.resolve("w").toString()));
+        assertTrue(err.toString().contains("Did you mean 'Moth Field'?"), err.toString());
+    }
+
+    @Test
     void runHandsTheLogbookFolderToTheCells(@TempDir Path folder) throws IOException {
         Path notebook = notebook(folder, "System.getProperty(\"parchment.logbook\").endsWith(\"my röasts\")");
         Path logbook = Files.createDirectory(folder.resolve("my röasts"));

@@ -1,0 +1,107 @@
+package parchment.launcher;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Locale;
+import java.util.concurrent.Callable;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.jspecify.annotations.Nullable;
+import parchment.display.Html;
+import parchment.drift.Week;
+import parchment.logbook.Logbook;
+import parchment.quantity.Mass;
+import parchment.quantity.MassUnit;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+
+/** Writes the page of the week, for those who want no code. */
+@Command(
+        name = "week",
+        description = {
+            "Writes one page about the last week of roasting: each batch against its lot's usual, what is worth cupping,",
+            "first signs of drift, and the green coffee that orders take. Open it in a browser, or print it."
+        },
+        footer = {"", "Example:", "  parchment week --logbook \"My Roasts\" --order \"Cinder Ridge=12kg\""},
+        mixinStandardHelpOptions = true)
+final class WeekCommand implements Callable<Integer> {
+    private static final Pattern ORDER = Pattern.compile("(.+)=\\s*([0-9]+(?:[.,][0-9]+)?)\\s*(kg|g|lb|oz)\\s*");
+
+    @Spec
+    @SuppressWarnings("NullAway.Init")
+    private CommandSpec spec;
+
+    @Option(
+            names = "--logbook",
+            paramLabel = "DIR",
+            description = "The logbook folder to read; the demo logbook if not given.")
+    private @Nullable Path logbook;
+
+    @Option(
+            names = "--order",
+            paramLabel = "LOT=MASS",
+            description =
+                    "Roasted coffee to deliver, such as \"Cinder Ridge=12kg\" (kg, g, lb, oz). May be given more than once.")
+    private List<String> orders = List.of();
+
+    @Option(
+            names = "--out",
+            paramLabel = "FILE",
+            description = "The page to write; out/week.html of the project if not given.")
+    private @Nullable Path out;
+
+    @Override
+    public Integer call() throws IOException {
+        Places places = Places.here();
+        LogbookChoice.of(logbook, places).asProperty();
+        Logbook read = Logbook.open();
+        Week week = Week.of(read);
+        for (String order : orders) {
+            Matcher parts = ORDER.matcher(order);
+            if (!parts.matches()) {
+                throw new IllegalArgumentException("An order is a lot and the roasted mass, as in --order"
+                        + " \"Cinder Ridge=12kg\" (kg, g, lb or oz), but this one is '" + order + "'.");
+            }
+            double amount = Double.parseDouble(parts.group(2).replace(',', '.'));
+            week = week.withOrder(parts.group(1).strip(), Mass.of(amount, unit(parts.group(3))));
+        }
+        Path page = out != null
+                ? out.toAbsolutePath()
+                : places.home().resolve("out").resolve("week.html");
+        Files.createDirectories(page.getParent() == null ? Path.of(".") : page.getParent());
+        Files.writeString(page, html(week, read.name()));
+        PrintWriter terminal = spec.commandLine().getOut();
+        terminal.println(week);
+        terminal.println("Page:      " + page);
+        terminal.flush();
+        return 0;
+    }
+
+    private static MassUnit unit(String symbol) {
+        return switch (symbol.toLowerCase(Locale.ROOT)) {
+            case "g" -> MassUnit.GRAM;
+            case "lb" -> MassUnit.POUND;
+            case "oz" -> MassUnit.OUNCE;
+            default -> MassUnit.KILOGRAM;
+        };
+    }
+
+    private static String html(Week week, String name) {
+        return "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n"
+                + "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n"
+                + "<title>The week of " + Html.escape(name) + "</title>\n"
+                + "<style>\n:root{color-scheme:light dark}\n"
+                + "body{font-family:system-ui,sans-serif;max-width:60em;margin:1.5em auto;padding:0 1em;line-height:1.45}\n"
+                + "h4{margin:1.4em 0 .4em}\ntable{border-collapse:collapse}\ntd,th{padding:.2em .5em}\n"
+                + "@page{size:A4;margin:14mm}\n"
+                + "@media print{:root{color-scheme:light}body{margin:0;max-width:none;font-size:10pt}"
+                + "h4{break-after:avoid}tr,p{break-inside:avoid}input,button,.parchment-table-tools{display:none}}\n"
+                + "</style>\n</head>\n<body>\n" + week.html().orElse("<pre>" + Html.escape(week.text()) + "</pre>")
+                + "\n</body>\n</html>\n";
+    }
+}

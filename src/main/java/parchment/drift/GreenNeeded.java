@@ -1,0 +1,141 @@
+package parchment.drift;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import parchment.display.Report;
+import parchment.display.Showable;
+import parchment.display.ShownAs;
+import parchment.feature.BatchTable;
+import parchment.feature.Features;
+import parchment.logbook.Batch;
+import parchment.logbook.Logbook;
+import parchment.logbook.LogbookException;
+import parchment.quantity.Mass;
+import parchment.stats.Estimate;
+import parchment.stats.Interval;
+import parchment.stats.LinearMixedModel;
+import parchment.stats.MixedDesign;
+import parchment.stats.RandomTerm;
+import parchment.stats.Robust;
+
+/**
+ * Says how much green coffee an order of roasted coffee takes, from the mass loss of the lot's own batches.
+ *
+ * <pre>{@code
+ * GreenNeeded.of(logbook.lastWithCurve().lot().orElseThrow(), Mass.kilograms(12), logbook)
+ * }</pre>
+ *
+ * <p>The interval is that of the next batches: it holds what roast days and batches differ by, and what is not known of the lot's mean.
+ * It supposes that the lot is roasted as it was; a darker roast loses more.
+ */
+public final class GreenNeeded implements ShownAs {
+    private static final int FEWEST = 4;
+    private static final double LEVEL = 0.90;
+
+    private final String lot;
+    private final Mass roasted;
+    private final int used;
+    private final int batches;
+    private final double size;
+    private final Estimate loss;
+
+    private GreenNeeded(String lot, Mass roasted, int used, int batches, double size, Estimate loss) {
+        this.lot = lot;
+        this.roasted = roasted;
+        this.used = used;
+        this.batches = batches;
+        this.size = size;
+        this.loss = loss;
+    }
+
+    /**
+     * Works out the green coffee for an order.
+     *
+     * @param roasted what is to be delivered, above 0
+     * @throws LogbookException if the logbook has no such lot, or the order is not above 0
+     */
+    public static GreenNeeded of(String lot, Mass roasted, Logbook logbook) {
+        if (!(roasted.kilograms() > 0)) {
+            throw new LogbookException(
+                    "An order is a mass above 0, but for '" + lot + "' it is " + roasted + ". Write it as 12 kg.");
+        }
+        BatchTable table = BatchTable.of(logbook.ofLot(lot), Features.massLoss(), Features.greenMass());
+        double[] losses = table.values(Features.massLoss());
+        double size = Robust.median(table.values(Features.greenMass()));
+        List<String> days = new ArrayList<>();
+        for (Batch batch : table.batches()) {
+            days.add(
+                    batch.roastedAt().isPresent()
+                            ? MachineDays.day(batch, logbook).toString()
+                            : "batch " + batch.name());
+        }
+        int used = 0;
+        double sum = 0;
+        for (double value : losses) {
+            used += Double.isFinite(value) ? 1 : 0;
+            sum += Double.isFinite(value) ? value : 0;
+        }
+        if (used < FEWEST) {
+            Estimate none = new Estimate("mass loss", Double.NaN, Double.NaN, Double.NaN);
+            return new GreenNeeded(lot, roasted, used, 0, size, none);
+        }
+        int count = (int) Math.max(1, Math.ceil(roasted.kilograms() / (1 - sum / used) / size));
+        LinearMixedModel model = MixedDesign.of("mass loss", losses)
+                .withRandom(RandomTerm.intercept("roast day", days))
+                .fit();
+        Estimate mean = model.terms().get(0);
+        double ofDay = model.standardDeviation("roast day");
+        // All of the order on one roast day: the days' differences then do not average out.
+        double error = Math.sqrt(mean.standardError() * mean.standardError()
+                + ofDay * ofDay
+                + model.residualStandardDeviation() * model.residualStandardDeviation() / count);
+        double degrees = Math.max(2, Math.min(used - 1.0, mean.degreesOfFreedom()));
+        return new GreenNeeded(
+                lot, roasted, used, count, size, new Estimate("mass loss", mean.estimate(), error, degrees));
+    }
+
+    /** Returns the green mass needed on average, in kg; NaN if it cannot be told. */
+    public double kilograms() {
+        return roasted.kilograms() / (1 - loss.estimate());
+    }
+
+    /** Returns the interval of the green mass, in kg: 90 of 100 such orders need an amount within it. */
+    public Interval interval() {
+        Interval of = loss.interval(LEVEL);
+        return new Interval(roasted.kilograms() / (1 - of.lower()), roasted.kilograms() / (1 - of.upper()), LEVEL);
+    }
+
+    @Override
+    public Showable shownAs() {
+        return Report.titled("Green coffee for an order").say(toString() + ".");
+    }
+
+    @Override
+    public String toString() {
+        if (Double.isNaN(loss.estimate())) {
+            return String.format(
+                    Locale.ROOT,
+                    "Cannot tell how much green coffee %.1f kg of %s take: %d of its batches have both masses, and %d are needed",
+                    roasted.kilograms(),
+                    lot,
+                    used,
+                    FEWEST);
+        }
+        Interval interval = interval();
+        return String.format(
+                Locale.ROOT,
+                "%.1f kg of roasted %s take %.2f kg of green coffee (%.2f to %.2f, 90 %% interval), in %d %s of about %.2f kg; mass"
+                        + " loss %.1f %%, from %d batches",
+                roasted.kilograms(),
+                lot,
+                kilograms(),
+                interval.lower(),
+                interval.upper(),
+                batches,
+                batches == 1 ? "batch" : "batches",
+                Math.min(size, kilograms() / batches),
+                100 * loss.estimate(),
+                used);
+    }
+}

@@ -1,0 +1,95 @@
+package parchment.drift;
+
+import java.util.List;
+import parchment.display.Report;
+import parchment.display.Showable;
+import parchment.display.Table;
+import parchment.feature.Features;
+import parchment.logbook.Batch;
+import parchment.quantity.TemperatureUnit;
+
+/** Lays the week out as a page. */
+final class WeekPage {
+    private static final String CAUTION =
+            "What is said here was seen in this logbook; it is no limit and no promise of safety. Stay within the machine maker's limits,"
+                    + " never leave a roast unattended, and watch the drum, not the screen.";
+
+    private WeekPage() {}
+
+    static Showable of(Week week) {
+        Report page = Report.titled("The week of " + week.logbook().name()).say(week.toString() + ".");
+        if (!week.batches().isEmpty()) {
+            page = page.add(batches(week));
+        }
+        page = page.heading("Unlike the others");
+        List<Usual> odd = week.batches().stream()
+                .filter(u -> u.verdict() != Usual.Verdict.LIKE_THE_OTHERS)
+                .toList();
+        page = odd.isEmpty() ? page.say("No batch of the week.") : page;
+        for (Usual usual : odd) {
+            page = page.say(capital(usual.toString()) + ".");
+        }
+        page = page.heading("Worth cupping");
+        for (String words : orNone(
+                week.worthCupping(), "Every batch of the week was cupped, or none can be held against others.")) {
+            page = page.say(capital(words));
+        }
+        page = page.heading("First signs of drift");
+        for (String words : orNone(week.signs(), "None in what is watched.")) {
+            page = page.say(capital(words));
+        }
+        for (String words : ProbeShifts.of(week.logbook()).sentences()) {
+            page = page.say(capital(words));
+        }
+        if (!week.orders().isEmpty()) {
+            page = page.heading("Green coffee for the orders");
+            for (GreenNeeded order : week.orders()) {
+                page = page.say(capital(order.toString()) + ".");
+            }
+            page = page.say("Roasted as it was; a darker roast loses more. Weigh cooled and before sorting.");
+        }
+        return page.caution(CAUTION);
+    }
+
+    private static List<String> orNone(List<String> sentences, String none) {
+        return sentences.isEmpty() ? List.of(none) : sentences;
+    }
+
+    private static String capital(String words) {
+        return words.substring(0, 1).toUpperCase(java.util.Locale.ROOT) + words.substring(1);
+    }
+
+    private static Table batches(Week week) {
+        List<Usual> rows = week.batches();
+        TemperatureUnit reader = week.logbook().readerUnit();
+        Table table = Table.titled("Batches of the week")
+                .withText("batch", rows, u -> u.batch().name())
+                .withText(
+                        "roasted on",
+                        rows,
+                        u -> MachineDays.day(u.batch(), week.logbook()).toString())
+                .withText("lot", rows, u -> u.batch().lot().orElse(""))
+                .withText(
+                        "recipe", rows, u -> u.batch().label(Batch.Label.RECIPE).orElse(""));
+        for (var feature : List.of(
+                Features.developmentTime(), Features.dropTime(), Features.dropTemperature(), Features.massLoss())) {
+            table = table.withNumber(
+                    feature.name(),
+                    feature.unit(),
+                    reader,
+                    rows,
+                    u -> u.compared().stream()
+                            .filter(c -> c.feature().name().equals(feature.name()))
+                            .mapToDouble(Usual.Compared::value)
+                            .findFirst()
+                            .orElse(Double.NaN));
+        }
+        return table.withText("against its lot", rows, u -> switch (u.verdict()) {
+                    case LIKE_THE_OTHERS -> "as usual";
+                    case UNLIKE_THE_OTHERS -> "unlike";
+                    case CANNOT_TELL -> "cannot tell";
+                })
+                .withDashForMissing("not written or not measured")
+                .withRowsShown(40);
+    }
+}
