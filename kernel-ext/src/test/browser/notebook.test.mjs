@@ -4,7 +4,7 @@ import assert from 'node:assert/strict';
 import {spawn} from 'node:child_process';
 import path from 'node:path';
 import {after, before, test} from 'node:test';
-import {HOME, exploreAll, nothingBadHappened, openBrowser, picture, scratch, smallLogbook, watchedPage} from './support.mjs';
+import {HOME, exploreAll, nothingBadHappened, openBrowser, picture, pictureOf, scratch, smallLogbook, watchedPage} from './support.mjs';
 
 const PATIENCE = 60000;
 let browser;
@@ -45,33 +45,81 @@ after(async () => {
     }
 });
 
-test('the live notebook explores, and the code it hands out runs in the next cell', {timeout: 3 * PATIENCE}, async () => {
+/** Opens the explorer's notebook with its kernel connected. */
+async function openNotebook() {
     const {origin, searchParams} = new URL(address);
     const page = await watchedPage(browser, origin);
     await page.goto(origin + '/notebooks/explorer.ipynb?token=' + searchParams.get('token'));
     await page.waitForFunction(
         () => window.Jupyter?.notebook?.kernel?.is_connected() && Jupyter.notebook.get_cells().length > 1, null, {timeout: PATIENCE});
-    await page.evaluate(() => {
-        Jupyter.notebook.set_autosave_interval(0); // The notebook in the repository stays as it is.
-        Jupyter.notebook.execute_all_cells();
-    });
+    // The notebook in the repository stays as it is.
+    await page.evaluate(() => Jupyter.notebook.set_autosave_interval(0));
+    return page;
+}
+
+/** Adds a cell at the end and runs it. */
+function runAtTheEnd(page, code) {
+    return page.evaluate(text => {
+        const cell = Jupyter.notebook.insert_cell_at_bottom('code');
+        cell.set_text(text);
+        cell.execute();
+    }, code);
+}
+
+test('the live notebook explores, and the code it hands out runs in the next cell', {timeout: 3 * PATIENCE}, async () => {
+    const page = await openNotebook();
+    await page.evaluate(() => Jupyter.notebook.execute_all_cells());
     await page.locator('.parchment-views .u-over').first().waitFor({timeout: PATIENCE});
     const cells = await page.evaluate(() => Jupyter.notebook.get_cells().length);
     const {code, names} = await exploreAll(page);
     assert.equal(await page.evaluate(() => Jupyter.notebook.get_cells().length), cells, 'no key reached the notebook');
     await picture(page, 'notebook');
 
-    await page.evaluate(text => {
-        const cell = Jupyter.notebook.insert_cell_at_bottom('code');
-        cell.set_text(text + '\nchosen.batches().size() + " batches, " + Explorer.of(chosen).page()');
-        cell.execute();
-    }, code);
+    await runAtTheEnd(page, code + '\nchosen.batches().size() + " batches, " + Explorer.of(chosen).page()');
     await page.waitForFunction(() => {
         const last = Jupyter.notebook.get_cells().at(-1).output_area.outputs;
         return last.length > 0;
     }, null, {timeout: PATIENCE});
     const output = await page.evaluate(() => JSON.stringify(Jupyter.notebook.get_cells().at(-1).output_area.outputs));
     assert.match(output, new RegExp(names.length + ' batches, Explorer of .*: ' + names.length + ' names'));
+    nothingBadHappened(page);
+    await page.context().close();
+});
+
+test('tables in the live notebook sort and page, and shift-tab explains a name', {timeout: 3 * PATIENCE}, async () => {
+    const page = await openNotebook();
+    await runAtTheEnd(page, 'var logbook = Logbook.open();\nBatchTable.of(logbook, dropTemperature(), dropTime())');
+    const table = page.locator('.parchment-table').last();
+    await table.getByRole('button', {name: 'drop temperature'}).waitFor({timeout: PATIENCE});
+    await table.getByRole('button', {name: 'drop temperature'}).click();
+    const shown = (await table.locator('tbody tr:not([hidden])').evaluateAll(
+        rows => rows.map(row => row.cells[2].textContent))).map(Number);
+    assert.deepEqual(shown, shown.slice().sort((a, b) => a - b));
+    assert.match(await table.innerText(), /<script>alert\(1\)<\/script>/, 'the lot with the dangerous name is text');
+    await pictureOf(table, 'notebook-table');
+
+    await runAtTheEnd(page, 'BatchTable.of(Logbook.open("../datasets/harbour"), dropTemperature(), dropTime())');
+    const long = page.locator('.parchment-table').last();
+    await long.locator('[role=status]').waitFor({timeout: PATIENCE});
+    const count = () => long.locator('[role=status]').innerText();
+    assert.equal(await count(), 'rows 1 to 10 of 240');
+    await long.getByRole('button', {name: 'Next rows'}).click();
+    assert.equal(await count(), 'rows 11 to 20 of 240');
+    await long.getByRole('searchbox').fill('orchard');
+    assert.match(await count(), /^rows 1 to 10 of \d+ found among 240$/);
+
+    await page.evaluate(() => {
+        const cell = Jupyter.notebook.insert_cell_at_bottom('code');
+        cell.set_text('PaceChart.of(logbook)');
+        Jupyter.notebook.select(Jupyter.notebook.get_cells().length - 1);
+        cell.focus_editor();
+        cell.code_mirror.setCursor(0, 11);
+    });
+    await page.keyboard.press('Shift+Tab');
+    const tip = page.locator('#tooltip');
+    await page.waitForFunction(() => /Pace/.test(document.querySelector('#tooltip')?.innerText ?? ''), null, {timeout: PATIENCE});
+    await pictureOf(tip, 'notebook-shift-tab');
+    assert.match(await tip.innerText(), /PaceChart\.of\(Logbook logbook\)/);
     nothingBadHappened(page);
     await page.context().close();
 });

@@ -97,8 +97,13 @@ export function nothingBadHappened(page) {
 
 /** Takes a picture of the explorer where the environment names a folder for it. */
 export async function picture(page, name) {
+    await pictureOf(page.locator('.parchment-views').first(), name);
+}
+
+/** Takes a picture of a part of a page where the environment names a folder for it. */
+export async function pictureOf(part, name) {
     if (process.env.PARCHMENT_PICTURES) {
-        await page.locator('.parchment-views').first().screenshot({path: path.join(process.env.PARCHMENT_PICTURES, name + '.png')});
+        await part.screenshot({path: path.join(process.env.PARCHMENT_PICTURES, name + '.png')});
     }
 }
 
