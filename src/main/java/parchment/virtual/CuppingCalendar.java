@@ -34,6 +34,26 @@ final class CuppingCalendar {
         return cuppings;
     }
 
+    /** Cups every batch, blind and before anybody speaks, with every cupper at the table and batches mixed among the tables. */
+    List<VirtualCupping> holdAll(List<VirtualBatch> batches) {
+        List<VirtualBatch> order = seed.stream("planned tables").shuffled(batches);
+        LocalDate last = day(batches.get(batches.size() - 1));
+        List<VirtualCupping> cuppings = new ArrayList<>();
+        int most = story.cuppings().mostBatches();
+        for (int from = 0; from < order.size(); from += most) {
+            String name = String.format(java.util.Locale.ROOT, "P%02d", cuppings.size() + 1);
+            cuppings.add(panel.cup(
+                    name,
+                    last.plusDays(4 + cuppings.size() / 2),
+                    order.subList(from, StrictMath.min(order.size(), from + most)),
+                    story.cuppings().cups(),
+                    panel.cuppers(),
+                    VirtualCupping.Blind.YES,
+                    VirtualCupping.Talk.SCORED_BEFORE));
+        }
+        return cuppings;
+    }
+
     private void hold(LocalDate roastDay, List<VirtualBatch> waiting, boolean last, List<VirtualCupping> cuppings) {
         Chance chance = seed.stream("table " + roastDay);
         do {

@@ -55,6 +55,30 @@ public record Habit(
         return new Habit(0.96, 0.80, 0.04, 0.05, 0.3, 0.6, 180, 0.08, 8.7, 6, 0.6, 0.4, 4, 4, 1, 0.05);
     }
 
+    /**
+     * Returns the same person roasting as told: with these settings, dropping at the reading that was meant whatever smell says, and
+     * writing every mark.
+     */
+    Habit asPlanned(double gasFirst, double gasAfter, double airFirst, double airLast) {
+        return new Habit(
+                gasFirst,
+                StrictMath.min(gasFirst, gasAfter),
+                gasSpread,
+                lastCut,
+                airFirst,
+                StrictMath.max(airFirst, airLast),
+                airOpensAt,
+                chase,
+                aim,
+                reaction,
+                dropCare,
+                0,
+                markDelay,
+                markSpread,
+                rounding,
+                0);
+    }
+
     /** Returns the names of the habits that a scenario or a plan can choose from. */
     public static List<String> names() {
         return List.of("steady", "pushes early", "goes gently", "chases the curve");

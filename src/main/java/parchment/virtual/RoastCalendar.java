@@ -66,6 +66,51 @@ final class RoastCalendar {
         }
     }
 
+    /** Returns the turns of a plan, as many a day as the roastery usually roasts at most, from the next roast day on. */
+    List<Turn> turns(RoastPlan plan, LocalDate last) {
+        List<Turn> turns = new ArrayList<>();
+        LocalDate day = last;
+        LocalTime clock = LocalTime.of(9, 0);
+        int position = story.calendar().largestDay();
+        double warmUp = 35;
+        for (RoastPlan.Line line : plan.lines()) {
+            position++;
+            if (position > story.calendar().largestDay()) {
+                day = nextDay(day);
+                clock = LocalTime.of(9, 0);
+                position = 1;
+            }
+            double mass = line.greenMass().orElse(story.calendar().usualMass());
+            turns.add(new Turn(
+                    new PlannedBatch(
+                            line.batch(),
+                            day.atTime(clock),
+                            lot(line, day),
+                            "planned",
+                            mass,
+                            line.chargeReading().orElse(usualCharge(mass)),
+                            line.dropReading(),
+                            PlannedBatch.Plan.CHOICE,
+                            position,
+                            warmUp),
+                    new Story.Operator(line.habit(), line.path(), 1)));
+            clock = clock.plusMinutes(22);
+        }
+        return turns;
+    }
+
+    private VirtualLot lot(RoastPlan.Line line, LocalDate day) {
+        List<VirtualLot> there =
+                story.lots().stream().filter(lot -> lot.isThere(day)).toList();
+        List<String> names = there.stream().map(VirtualLot::name).toList();
+        return there.stream()
+                .filter(lot -> lot.name().equalsIgnoreCase(line.lot()))
+                .findFirst()
+                .orElseThrow(() -> new IllegalArgumentException(line.place() + ": there is no lot '" + line.lot()
+                        + "' in store on " + day + "." + Nearest.question(line.lot(), names) + " In store: "
+                        + String.join(", ", names) + "."));
+    }
+
     /** Returns the recipes for a lot; all of them if none is meant for it. */
     private List<Story.Recipe> recipes(VirtualLot lot) {
         List<Story.Recipe> fitting =

@@ -144,6 +144,6 @@ public final class VirtualLogbook implements Showable {
 
     @Override
     public java.util.Optional<String> html() {
-        return java.util.Optional.of("<p>" + Html.escape(toString()) + "</p>");
+        return java.util.Optional.of(Overprint.over("<p>" + Html.escape(toString()) + "</p>"));
     }
 }

@@ -65,6 +65,11 @@ public final class VirtualRoastery {
         return new VirtualRoastery(story, seed, number);
     }
 
+    /** Returns how many batches it roasts. */
+    public int batches() {
+        return batches;
+    }
+
     /** Returns the same roastery opened on another day: the calendar of lots, upkeep and seasons stays where it is. */
     public VirtualRoastery startingOn(LocalDate day) {
         return new VirtualRoastery(story.startingOn(day), seed, batches);
@@ -127,6 +132,41 @@ public final class VirtualRoastery {
         VirtualLogbook logbook = cupped(kept);
         LogbookFolder.add(logbook.filesBesideCurves(), folder);
         return logbook;
+    }
+
+    /**
+     * Roasts what somebody has planned, on the days after the roastery's last batch, and cups it blind with every cupper at the
+     * table. The drop follows the plan and not smell. Equal plans give equal batches.
+     *
+     * @throws IllegalArgumentException if a lot is not in store on the day; the message names the plan's line
+     */
+    public VirtualLogbook roast(RoastPlan plan) {
+        VirtualRoastery settled = settled();
+        List<RoastCalendar.Turn> past = turns();
+        LocalDate last = past.get(past.size() - 1).plan().roastedAt().toLocalDate();
+        List<RoastCalendar.Turn> turns = new RoastCalendar(settled.story, seed).turns(plan, last);
+        try (Progress progress = Progress.of(turns.size(), "roasting planned batches")) {
+            List<VirtualBatch> roasted = settled.roasted(turns, progress);
+            Panel panel = Panel.of(settled.story, seed);
+            return new VirtualLogbook(
+                    settled.story,
+                    seed,
+                    roasted,
+                    panel.cuppers(),
+                    new CuppingCalendar(settled.story, panel, seed).holdAll(roasted));
+        }
+    }
+
+    /** Returns the lots in store after the roastery's last batch, from which a plan may choose. */
+    public List<String> lotsInStore() {
+        List<RoastCalendar.Turn> past = turns();
+        RoastCalendar calendar = new RoastCalendar(story, seed);
+        LocalDate day =
+                calendar.nextDay(past.get(past.size() - 1).plan().roastedAt().toLocalDate());
+        return story.lots().stream()
+                .filter(lot -> lot.isThere(day))
+                .map(VirtualLot::name)
+                .toList();
     }
 
     private List<RoastCalendar.Turn> turns() {

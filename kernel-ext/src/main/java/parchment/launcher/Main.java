@@ -23,6 +23,7 @@ import picocli.CommandLine.HelpCommand;
             InstallCommand.class,
             UninstallCommand.class,
             MakeDatasetsCommand.class,
+            RoasteryCommand.class,
             HelpCommand.class
         })
 public final class Main {

@@ -1,0 +1,17 @@
+package parchment.virtual;
+
+/** Prints across a sheet that its machine is invented, so that it is seen on every copy and cutting of it. */
+final class Overprint {
+    private Overprint() {}
+
+    /** Returns the sheet under a heading that says so, with the words printed across it every few centimetres. */
+    static String over(String sheet) {
+        String words = VirtualLogbook.WARNING.replace(".", "");
+        return "<div style=\"position:relative\"><p><strong>" + VirtualLogbook.WARNING + "</strong></p>" + sheet
+                + "<svg aria-hidden=\"true\" style=\"position:absolute;inset:0;width:100%;height:100%;pointer-events:none\">"
+                + "<defs><pattern id=\"invented-machine\" width=\"330\" height=\"90\" patternUnits=\"userSpaceOnUse\""
+                + " patternTransform=\"rotate(-18)\"><text x=\"0\" y=\"40\" font-size=\"17\" font-family=\"sans-serif\""
+                + " fill=\"#888888\" fill-opacity=\"0.3\">" + words + "</text></pattern></defs>"
+                + "<rect width=\"100%\" height=\"100%\" fill=\"url(#invented-machine)\"/></svg></div>";
+    }
+}

@@ -1,0 +1,217 @@
+package parchment.virtual;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.math.BigDecimal;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import org.apache.commons.csv.CSVFormat;
+import org.apache.commons.csv.CSVParser;
+import org.apache.commons.csv.CSVRecord;
+import parchment.quantity.MassUnit;
+import parchment.quantity.TemperatureUnit;
+
+/** Reads the cells of a plan: headers in any order and case, units in brackets, errors with file and line. */
+final class PlanTable {
+    static final String BATCH = "batch";
+    static final String LOT = "lot";
+    static final String MASS = "green mass";
+    static final String CHARGE = "charge temperature";
+    static final String DROP = "drop temperature";
+    static final String HABIT = "habit";
+    static final String GAS_AT_START = "gas at start";
+    static final String GAS_AFTER = "gas after yellowing";
+    static final String AIR_AT_START = "airflow at start";
+    static final String AIR_AT_END = "airflow at end";
+
+    static final List<String> COLUMNS =
+            List.of(BATCH, LOT, MASS, CHARGE, DROP, HABIT, GAS_AT_START, GAS_AFTER, AIR_AT_START, AIR_AT_END);
+    private static final int MOST_ROWS = 60;
+
+    /** A column's place and the unit in its header's brackets. */
+    private record Header(int index, String unit) {}
+
+    private final String file;
+    private final Map<String, Header> headers;
+    private final List<Row> rows = new ArrayList<>();
+
+    private PlanTable(String file, Map<String, Header> headers) {
+        this.file = file;
+        this.headers = headers;
+    }
+
+    static PlanTable read(Path path) throws IOException {
+        Path name = path.getFileName();
+        return of(Files.readString(path, StandardCharsets.UTF_8), name == null ? path.toString() : name.toString());
+    }
+
+    static PlanTable of(String text, String file) {
+        String clean = text.startsWith("\uFEFF") ? text.substring(1) : text;
+        CSVFormat format = CSVFormat.RFC4180
+                .builder()
+                .setIgnoreEmptyLines(true)
+                .setIgnoreSurroundingSpaces(true)
+                .get();
+        try (CSVParser parser = CSVParser.parse(clean, format)) {
+            List<CSVRecord> records = new ArrayList<>();
+            List<Long> lines = new ArrayList<>();
+            for (CSVRecord record : parser) {
+                records.add(record);
+                lines.add(parser.getCurrentLineNumber());
+            }
+            if (records.size() < 2) {
+                throw new IllegalArgumentException(
+                        file + ": a plan has a line of headers and a line for each batch; found " + records.size()
+                                + (records.size() == 1 ? " line." : " lines."));
+            }
+            if (records.size() > MOST_ROWS + 1) {
+                throw new IllegalArgumentException(
+                        file + ": a plan has at most " + MOST_ROWS + " batches; found " + (records.size() - 1) + ".");
+            }
+            PlanTable table = new PlanTable(file, headers(records.get(0), file));
+            for (int i = 1; i < records.size(); i++) {
+                table.rows.add(table.new Row(records.get(i), lines.get(i)));
+            }
+            return table;
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    private static Map<String, Header> headers(CSVRecord record, String file) {
+        Map<String, Header> headers = new HashMap<>();
+        for (int i = 0; i < record.size(); i++) {
+            String header = record.get(i).strip().toLowerCase(Locale.ROOT);
+            int bracket = header.indexOf('[');
+            String name = (bracket < 0 ? header : header.substring(0, bracket)).strip();
+            String unit = bracket < 0
+                    ? ""
+                    : header.substring(bracket + 1)
+                            .replace("]", "")
+                            .replace("°", "")
+                            .strip();
+            if (!COLUMNS.contains(name)) {
+                throw new IllegalArgumentException(file + ", line 1: a plan has no column '" + name + "'."
+                        + Nearest.question(name, COLUMNS) + " Columns: " + String.join(", ", COLUMNS) + ".");
+            }
+            headers.put(name, new Header(i, unit));
+        }
+        for (String needed : List.of(LOT, DROP)) {
+            if (!headers.containsKey(needed)) {
+                throw new IllegalArgumentException(file + ", line 1: a plan needs the column '" + needed + "'.");
+            }
+        }
+        return headers;
+    }
+
+    List<Row> rows() {
+        return List.copyOf(rows);
+    }
+
+    /** Reads one line of the plan. */
+    final class Row {
+        private final CSVRecord record;
+        private final long line;
+
+        Row(CSVRecord record, long line) {
+            this.record = record;
+            this.line = line;
+        }
+
+        String place() {
+            return file + ", line " + line;
+        }
+
+        Optional<String> text(String column) {
+            Header header = headers.get(column);
+            if (header == null || header.index() >= record.size()) {
+                return Optional.empty();
+            }
+            String cell = record.get(header.index()).strip();
+            return cell.isEmpty() ? Optional.empty() : Optional.of(cell);
+        }
+
+        /** Returns a temperature in °C, which must lie between two others. */
+        Optional<Double> temperature(String column, double low, double high) {
+            Optional<String> cell = text(column);
+            if (cell.isEmpty()) {
+                return Optional.empty();
+            }
+            TemperatureUnit unit = switch (unit(column)) {
+                case "c" -> TemperatureUnit.CELSIUS;
+                case "f" -> TemperatureUnit.FAHRENHEIT;
+                default -> throw noUnit(column, "[°C] or [°F]");
+            };
+            return Optional.of(within(
+                    column,
+                    unit.toCelsius(number(column, cell.get())),
+                    low,
+                    high,
+                    unit.fromCelsius(low),
+                    unit.fromCelsius(high),
+                    unit.symbol()));
+        }
+
+        /** Returns a mass in kg that the machine takes. */
+        Optional<Double> mass(String column) {
+            Optional<String> cell = text(column);
+            if (cell.isEmpty()) {
+                return Optional.empty();
+            }
+            MassUnit unit = switch (unit(column)) {
+                case "kg" -> MassUnit.KILOGRAM;
+                case "g" -> MassUnit.GRAM;
+                case "lb" -> MassUnit.POUND;
+                default -> throw noUnit(column, "[kg], [g] or [lb]");
+            };
+            return Optional.of(within(
+                    column,
+                    unit.toKilograms(number(column, cell.get())),
+                    1,
+                    2.8,
+                    unit.fromKilograms(1),
+                    unit.fromKilograms(2.8),
+                    unit.symbol()));
+        }
+
+        Optional<Double> share(String column) {
+            return text(column).map(cell -> within(column, number(column, cell), 20, 100, 20, 100, "%") / 100);
+        }
+
+        private String unit(String column) {
+            Header header = headers.get(column);
+            return header == null ? "" : header.unit();
+        }
+
+        private double number(String column, String cell) {
+            try {
+                return new BigDecimal(cell).doubleValue();
+            } catch (NumberFormatException e) {
+                throw new IllegalArgumentException(
+                        place() + ": the " + column + " is expected to be a number, but is '" + cell + "'.", e);
+            }
+        }
+
+        private double within(
+                String column, double value, double low, double high, double lowShown, double highShown, String unit) {
+            if (value >= low - 1e-9 && value <= high + 1e-9) {
+                return value;
+            }
+            throw new IllegalArgumentException(place() + ": the " + column + " is expected from "
+                    + Decimals.of(lowShown, 1) + " to " + Decimals.of(highShown, 1) + " " + unit
+                    + " on this invented machine, but is '" + text(column).orElse("") + "'.");
+        }
+
+        private IllegalArgumentException noUnit(String column, String expected) {
+            return new IllegalArgumentException(
+                    file + ", line 1: the column '" + column + "' needs its unit in brackets: " + expected + ".");
+        }
+    }
+}
