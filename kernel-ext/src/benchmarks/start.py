@@ -20,6 +20,7 @@ from jupyter_client.kernelspec import KernelSpecManager
 from jupyter_client.manager import KernelManager
 
 PATIENCE = 120
+os.environ["PYDEVD_DISABLE_FILE_VALIDATION"] = "1"  # Else ipykernel prints a warning at every start.
 KERNELS = {
     "Parchment": {
         "name": "parchment",
