@@ -13,10 +13,17 @@ final class History {
 
     private record Entry(int number, String code, String shown) {}
 
+    /** Cells whose output is kept too; older ones keep their code alone, or a day's tables would fill the memory. */
+    private static final int WITH_OUTPUT = 50;
+
     private final List<Entry> entries = new ArrayList<>();
 
     void add(int number, String code, String shown) {
         entries.add(new Entry(number, code, shown));
+        int old = entries.size() - 1 - WITH_OUTPUT;
+        if (old >= 0) {
+            entries.set(old, new Entry(entries.get(old).number, entries.get(old).code, ""));
+        }
     }
 
     /** Returns the entries asked for, in the order they ran. */
