@@ -13,6 +13,9 @@ import java.util.List;
  * @param halo share of a cup's general level that goes into every attribute
  * @param contrast points taken away per point that the cup before was above the middle
  * @param fatigue points lost per serving position
+ * @param impression standard deviation of this cupper's general impression of a cup around its true general level, points; it enters
+ *     every attribute through the halo
+ * @param ownTaste standard deviation of this cupper's own liking of a batch, on each attribute, points: the same whenever it is met
  */
 public record Cupper(
         String name,
@@ -22,7 +25,12 @@ public record Cupper(
         double noise,
         double halo,
         double contrast,
-        double fatigue) {
+        double fatigue,
+        double impression,
+        double ownTaste) {
+    /** Standard deviation of a cup's general impression where nothing else is said, points (assumption). */
+    static final double IMPRESSION = 0.3;
+
     /** Copies the list. */
     public Cupper {
         attributeBias = List.copyOf(attributeBias);
@@ -42,6 +50,8 @@ public record Cupper(
                 chance.between(0.45, 0.75),
                 chance.between(0.15, 0.45),
                 chance.between(0.0, 0.12),
-                chance.between(0.0, 0.03));
+                chance.between(0.0, 0.03),
+                IMPRESSION,
+                0);
     }
 }

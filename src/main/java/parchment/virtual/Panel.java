@@ -107,7 +107,8 @@ final class Panel {
         double before = 0;
         for (int i = 0; i < order.size(); i++) {
             Cup cup = order.get(i);
-            double general = general(cup) + chance.normal(0, 0.3);
+            double general = general(cup) + chance.normal(0, cupper.impression());
+            List<Double> taste = ownTaste(cupper, cup.batch());
             // Whoever sees which batch it is also tastes what they hoped for: a higher drop is expected to be rounder.
             double hope = blind == VirtualCupping.Blind.NO
                     ? held.hope() * (cup.batch().dropReading() - 203)
@@ -119,6 +120,7 @@ final class Panel {
                         + cupper.scale() * seen
                         + cupper.bias()
                         + cupper.attributeBias().get(a)
+                        + taste.get(a)
                         + shifts[a]
                         + own[a]
                         + hope
@@ -131,6 +133,16 @@ final class Panel {
             before = general;
         }
         return scores;
+    }
+
+    /** Drawn from a stream of its own, so that it is the same at every table. */
+    private List<Double> ownTaste(Cupper cupper, VirtualBatch batch) {
+        Chance chance = seed.stream("taste of " + cupper.name() + " for " + batch.name());
+        List<Double> taste = new ArrayList<>();
+        for (int a = 0; a < attributes; a++) {
+            taste.add(chance.normal(0, cupper.ownTaste()));
+        }
+        return taste;
     }
 
     /** The mean of a cup's attributes above the middle. */

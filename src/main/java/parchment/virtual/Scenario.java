@@ -37,6 +37,7 @@ public final class Scenario {
             "curve-chaser",
             "air-steers",
             "untidy-year",
+            "market-table",
             "one-cause",
             "two-together",
             "nothing-there",

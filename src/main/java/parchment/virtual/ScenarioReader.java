@@ -346,7 +346,9 @@ final class ScenarioReader {
                         of.numberOr("noise", drawn.noise()),
                         of.shareOr("halo", drawn.halo()),
                         of.shareOr("contrast", drawn.contrast()),
-                        of.numberOr("fatigue", drawn.fatigue())));
+                        of.numberOr("fatigue", drawn.fatigue()),
+                        of.number("impression"),
+                        of.number("own taste")));
     }
 
     private static Story.Cuppings cuppings(ScenarioSection of) {

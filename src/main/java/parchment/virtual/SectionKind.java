@@ -274,7 +274,7 @@ enum SectionKind {
     CUPPER(
             "cupper",
             Named.YES,
-            "A person who scores. Each line that is left out is drawn from the seed.",
+            "A person who scores. What is left out is drawn from the seed, where that is said.",
             number("bias", "", -5, 5, "(drawn, spread 0.4)", "points above the others on every attribute"),
             points("attribute bias", "(drawn, spread 0.3)", "points above the others on single attributes"),
             number("scale", "", 0, 3, "(drawn, 0.75 to 1.25)", "how widely scores are spread; 1 is as the truth"),
@@ -284,7 +284,21 @@ enum SectionKind {
                     "contrast",
                     "(drawn, 0 to 12)",
                     "points lost per point that the cup before was above the middle: the sequence effect"),
-            number("fatigue", "", 0, 1, "(drawn, 0 to 0.03)", "points lost per place in the order")),
+            number("fatigue", "", 0, 1, "(drawn, 0 to 0.03)", "points lost per place in the order"),
+            number(
+                    "impression",
+                    "",
+                    0,
+                    5,
+                    "0.3",
+                    "standard deviation of the general impression of a cup, which enters through the halo"),
+            number(
+                    "own taste",
+                    "",
+                    0,
+                    5,
+                    "0",
+                    "standard deviation of this person's own taste for a batch, on each attribute")),
     CUPPINGS(
             "cuppings",
             Named.NO,

@@ -111,6 +111,10 @@ final class TruthContent {
             put(truth, "halo", cupper.halo(), 3);
             put(truth, "contrast", cupper.contrast(), 3);
             put(truth, "fatigue", cupper.fatigue(), 3);
+            if (cupper.impression() != Cupper.IMPRESSION || cupper.ownTaste() != 0) {
+                put(truth, "impression", cupper.impression(), 3);
+                put(truth, "own taste", cupper.ownTaste(), 3);
+            }
             array.add(truth);
         }
         return array;
