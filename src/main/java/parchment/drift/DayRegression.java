@@ -18,7 +18,18 @@ final class DayRegression {
     /** Correlation of neighbouring roast days. */
     private static final double[] CORRELATIONS = {0, 0.3, 0.55, 0.75, 0.9};
 
+    private static final double[] FINE_RATIOS = {0, 0.05, 0.1, 0.2, 0.4, 0.8, 1.5, 3, 6};
+    private static final double[] FINE_CORRELATIONS = {0, 0.2, 0.4, 0.55, 0.7, 0.8, 0.88, 0.94};
+
     private static final double ALIASED = 1e-7;
+
+    /** By what the variances are chosen. */
+    enum By {
+        /** The full likelihood over a coarse grid, to compare fits. */
+        LIKELIHOOD,
+        /** The restricted likelihood over a finer grid, to estimate: variances are then not too small where columns are many. */
+        RESTRICTED
+    }
 
     private final WanderingDays days;
     private final double[] y;
@@ -36,19 +47,18 @@ final class DayRegression {
         private final List<double @Nullable []> basis = new ArrayList<>();
         private final List<double[]> upper = new ArrayList<>();
         private int rank;
+        private double logSize;
 
         void add(double[] column) {
             double[] rest = column.clone();
             double[] coefficients = new double[basis.size() + 1];
             double before = dot(rest, rest);
-            for (int pass = 0; pass < 2; pass++) {
-                for (int k = 0; k < basis.size(); k++) {
-                    double[] direction = basis.get(k);
-                    if (direction != null) {
-                        double along = dot(direction, rest);
-                        coefficients[k] += along;
-                        subtract(rest, direction, along);
-                    }
+            for (int k = 0; k < basis.size(); k++) {
+                double[] direction = basis.get(k);
+                if (direction != null) {
+                    double along = dot(direction, rest);
+                    coefficients[k] = along;
+                    subtract(rest, direction, along);
                 }
             }
             double after = dot(rest, rest);
@@ -62,6 +72,7 @@ final class DayRegression {
                 }
                 basis.add(rest);
                 rank++;
+                logSize += Math.log(size);
             }
             upper.add(coefficients);
         }
@@ -125,18 +136,24 @@ final class DayRegression {
         this.leftSquares = dot(left, left);
     }
 
-    /** Chooses the variances over the grid and fits. */
+    /** Chooses the variances over the coarse grid by the full likelihood, and fits. */
     static DayRegression fit(WanderingDays days, double[] y, List<double[]> columns) {
+        return fit(days, y, columns, By.LIKELIHOOD);
+    }
+
+    /** Chooses the variances over a grid and fits. */
+    static DayRegression fit(WanderingDays days, double[] y, List<double[]> columns, By by) {
         double best = Double.POSITIVE_INFINITY;
         double ratio = 0;
         double length = 0;
-        for (double r : RATIOS) {
-            for (double c : CORRELATIONS) {
+        for (double r : by == By.LIKELIHOOD ? RATIOS : FINE_RATIOS) {
+            for (double c : by == By.LIKELIHOOD ? CORRELATIONS : FINE_CORRELATIONS) {
                 if (r == 0 && c > 0) {
                     continue;
                 }
                 double l = c == 0 ? 0 : -days.usualGap() / Math.log(c);
-                double value = criterion(days, y, columns, r, l);
+                double value =
+                        by == By.LIKELIHOOD ? criterion(days, y, columns, r, l) : restricted(days, y, columns, r, l);
                 if (value < best) {
                     best = value;
                     ratio = r;
@@ -144,7 +161,18 @@ final class DayRegression {
                 }
             }
         }
-        return new DayRegression(days, y, columns, ratio, length, best);
+        return new DayRegression(days, y, columns, ratio, length, criterion(days, y, columns, ratio, length));
+    }
+
+    private static double restricted(
+            WanderingDays days, double[] y, List<double[]> columns, double ratio, double length) {
+        WanderingDays.Filter filter = days.filter(ratio, length);
+        Projection projection = projection(filter, columns);
+        double[] rest = projection.rest(filter.whitened(y));
+        int free = Math.max(1, y.length - projection.rank);
+        return free * Math.log(Math.max(dot(rest, rest), 1e-12) / free)
+                + filter.logDeterminant()
+                + 2 * projection.logSize;
     }
 
     /** Fits with the variances of another fit of the same rows. */

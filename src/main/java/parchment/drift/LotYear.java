@@ -170,7 +170,7 @@ public final class LotYear implements ShownAs {
                     sum,
                     shown(sum),
                     "This is the sum of ageing, drift of the machine, time of year" + cuppers
-                            + ": the logbook holds less than 24 months of roasting, so they cannot be told apart.");
+                            + ": the logbook does not hold 24 months of roasting in nearly every month, so they cannot be told apart.");
         }
         Optional<Integer> anchor = reference
                 .map(other -> fitted.place(YearModel.Part.AGE, other))
@@ -214,7 +214,7 @@ public final class LotYear implements ShownAs {
                     "",
                     String.format(
                             Locale.ROOT,
-                            "A season needs 24 months of roasting; there are %.0f.",
+                            "A season needs 24 months of roasting in nearly every month of the year; there are %.0f.",
                             rows.span() / 30.44)));
         }
         List<YearPart> parts = new ArrayList<>();

@@ -89,7 +89,10 @@ final class MachineShifts {
                     .mapToInt(row -> days.dayOfBatch().get(row))
                     .toArray();
             fits.add(DayRegression.fit(
-                    new WanderingDays(dayOfRow, days.epochDays()), indicator.y().raw(), columns));
+                    new WanderingDays(dayOfRow, days.epochDays()),
+                    indicator.y().raw(),
+                    columns,
+                    DayRegression.By.RESTRICTED));
         }
         List<ProbeChange> changes = new ArrayList<>();
         for (int k = 0; k < drafts.size(); k++) {

@@ -1,5 +1,6 @@
 package parchment.drift;
 
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -17,6 +18,8 @@ import parchment.stats.Estimate;
 final class YearModel {
     /** Roasting needed before an annual wave is fitted, in days: 24 months. */
     static final double TWO_YEARS = 729;
+    /** Months of the year in which there must be roast days for that. */
+    private static final int MONTHS = 10;
     /** Variance inflation beyond which a part is said to move together with others; Belsley 1980's usual bound (from memory). */
     static final double TOO_ALIKE = 10;
 
@@ -68,7 +71,7 @@ final class YearModel {
         this.columns = List.copyOf(columns);
         this.days = days;
         this.y = y;
-        this.fit = DayRegression.fit(days, y, raw(columns));
+        this.fit = DayRegression.fit(days, y, raw(columns), DayRegression.By.RESTRICTED);
     }
 
     private static List<double[]> raw(List<Column> columns) {
@@ -107,12 +110,21 @@ final class YearModel {
                 columns.add(new Column(name, Part.AGE, since, 100));
             }
         });
-        if (dates[dates.length - 1] - dates[0] >= TWO_YEARS) {
+        if (showsSeason(dates)) {
             columns.add(new Column("mid-January", Part.SEASON, wave(dayOfRow, dates, 15), 1));
             columns.add(new Column("mid-April", Part.SEASON, wave(dayOfRow, dates, 15 + 91.3), 1));
         }
         columns.addAll(more);
         return new YearModel(columns, new WanderingDays(dayOfRow, dates), y);
+    }
+
+    /** Tells whether roast days span 24 months and lie in nearly every month of the year: a wave of a year can be fitted. */
+    static boolean showsSeason(double[] dates) {
+        long months = Arrays.stream(dates)
+                .mapToObj(date -> LocalDate.ofEpochDay((long) date).getMonth())
+                .distinct()
+                .count();
+        return dates.length > 0 && dates[dates.length - 1] - dates[0] >= TWO_YEARS && months >= MONTHS;
     }
 
     /** Returns a wave of a year whose highest day is the given one, and whose height from trough to crest is 1. */

@@ -59,7 +59,8 @@ final class ProbeStudy {
                     DayRegression fit = DayRegression.fit(
                             new WanderingDays(drawn.dayOfRow, drawn.dates),
                             indicator.y().raw(),
-                            columns);
+                            columns,
+                            DayRegression.By.RESTRICTED);
                     offsetHeld += fit.term("offset", columns.size() - 1)
                                     .interval(0.90)
                                     .contains(truth.step)
