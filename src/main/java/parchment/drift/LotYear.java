@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import parchment.display.Showable;
 import parchment.display.ShownAs;
 import parchment.feature.BatchTable;
@@ -79,6 +80,22 @@ public final class LotYear implements ShownAs {
         return new LotYear(
                 logbook,
                 lot,
+                Response.of(feature, BatchTable.of(logbook, feature)),
+                Assumption.NOTHING,
+                Optional.empty());
+    }
+
+    /** Follows a feature of the lot with the most batches. */
+    public static LotYear of(Feature feature, Logbook logbook) {
+        Map<String, Integer> counts = new TreeMap<>();
+        logbook.batches().forEach(b -> b.lot().ifPresent(name -> counts.merge(name, 1, Integer::sum)));
+        String most = counts.entrySet().stream()
+                .max(Map.Entry.comparingByValue())
+                .map(Map.Entry::getKey)
+                .orElse("");
+        return new LotYear(
+                logbook,
+                most,
                 Response.of(feature, BatchTable.of(logbook, feature)),
                 Assumption.NOTHING,
                 Optional.empty());
@@ -323,8 +340,14 @@ public final class LotYear implements ShownAs {
         return words;
     }
 
-    String lot() {
+    /** Returns the lot's name; empty if no batch names a lot. */
+    public String lot() {
         return lot;
+    }
+
+    /** Returns the logbook of the lot's own batches. */
+    public Logbook ownBatches() {
+        return logbook.only(batch -> batch.lot().orElse("").equals(lot));
     }
 
     Response response() {
@@ -364,7 +387,7 @@ public final class LotYear implements ShownAs {
                         "Cannot tell how %s of %s moved: %d batches have it with a date and what the roaster did, and %d are"
                                 + " needed.",
                         response.name(),
-                        lot,
+                        lot.isEmpty() ? "batches without a lot" : lot,
                         rows.size(),
                         LEAST_ROWS)
                 : response.name() + " of " + lot + ", " + parts.get(0);

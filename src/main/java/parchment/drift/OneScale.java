@@ -95,6 +95,11 @@ public final class OneScale implements Showable {
         return values;
     }
 
+    /** Draws a feature before and after its readings were put on one scale. */
+    public Showable drawn(Feature feature) {
+        return OneScalePicture.of(this, shifts, feature);
+    }
+
     @Override
     public String toString() {
         long periods = 1

@@ -16,16 +16,16 @@ class LotYearTest {
     @Test
     void givesTheSumWhereAgeingAndDriftCannotBeToldApart() {
         KnownYear truth = new KnownYear();
-        LotYear year = LotYear.of(KnownYear.LOT, Features.massLoss(), truth.draw(1).logbook());
+        LotYear year =
+                LotYear.of(KnownYear.LOT, Features.massLoss(), truth.draw(1).logbook());
         YearPart ageing = year.ageing().orElseThrow();
         assertEquals(YearPart.Verdict.SUM_ONLY, ageing.verdict());
         assertTrue(ageing.words().contains("date is arrival plus age"), ageing.words());
-        assertTrue(
-                year.assuming(LotYear.Assumption.MACHINE_DID_NOT_DRIFT)
-                        .ageing()
-                        .orElseThrow()
-                        .words()
-                        .contains("stated assumption"));
+        assertTrue(year.assuming(LotYear.Assumption.MACHINE_DID_NOT_DRIFT)
+                .ageing()
+                .orElseThrow()
+                .words()
+                .contains("stated assumption"));
     }
 
     @Test
@@ -52,22 +52,22 @@ class LotYearTest {
     @Test
     void namesHarvestArrivalAndMeasuredMoisture() {
         String words = String.join(
-                " ", LotYear.of("Cinder Ridge", Features.browningTime(), HARBOUR).ageWords());
+                " ",
+                LotYear.of("Cinder Ridge", Features.browningTime(), HARBOUR).ageWords());
         assertTrue(words.contains("Harvested on 2023-05-20"), words);
         assertTrue(words.contains("Its moisture was measured 7 times"), words);
     }
 
     @Test
     void followsScoresAndNamesTheCuppersAmongTheReasons() {
-        YearPart part =
-                LotYear.of("Cinder Ridge", "acidity", HARBOUR).ageing().orElseThrow();
+        YearPart part = LotYear.of("Cinder Ridge", "acidity", HARBOUR).ageing().orElseThrow();
         assertTrue(part.words().contains("drift of all cuppers"), part.words());
     }
 
     @Test
     void suggestsTheLotThatWasMeant() {
-        LogbookException error = assertThrows(
-                LogbookException.class, () -> LotYear.of("Cinder Rige", Features.browningTime(), HARBOUR));
+        LogbookException error =
+                assertThrows(LogbookException.class, () -> LotYear.of("Cinder Rige", Features.browningTime(), HARBOUR));
         assertTrue(error.getMessage().contains("Did you mean"), error.getMessage());
         error = assertThrows(LogbookException.class, () -> LotYear.of("Cinder Ridge", "acidty", HARBOUR));
         assertTrue(error.getMessage().contains("Did you mean 'acidity'?"), error.getMessage());
@@ -78,6 +78,8 @@ class LotYearTest {
         Logbook hillside = Logbook.open(Path.of("..", "datasets", "hillside"));
         LotYear year = LotYear.of("Moth Field", Features.browningTime(), hillside);
         assertTrue(year.parts().isEmpty());
-        assertTrue(year.toString().startsWith("Cannot tell how browning time of Moth Field moved: 7 batches"), year.toString());
+        assertTrue(
+                year.toString().startsWith("Cannot tell how browning time of Moth Field moved: 7 batches"),
+                year.toString());
     }
 }

@@ -52,7 +52,8 @@ class ProbeShiftsTest {
         assertEquals(ProbeChange.Kind.FOUND_AND_WRITTEN, change.kind());
         assertEquals(LocalDate.of(2024, 10, 7), change.on());
         assertTrue(!change.latest().isAfter(LocalDate.of(2024, 10, 15)), change.toString());
-        // The story lowers the probe's reading by 2.2 °C and lets it lag 5 s less: about 0.7 °C at the pace of first crack.
+        // The story lowers the probe's reading by 2.2 °C and lets it lag 5 s less: about 0.7 °C at the pace of first
+        // crack.
         change.offsets().forEach(o -> assertTrue(o.interval(0.90).upper() < 0, o.toString()));
         assertTrue(change.toString().contains("90 % date set"), change.toString());
     }
@@ -84,7 +85,9 @@ class ProbeShiftsTest {
         assertEquals(drops[0] + scale.added(old, drops[0]).estimate(), even[0], 1e-12);
         assertEquals(drops[239], even[239], 0);
         assertEquals(
-                table.values(Features.dropTime())[0], scale.values(table, Features.dropTime())[0], "times are not moved");
+                table.values(Features.dropTime())[0],
+                scale.values(table, Features.dropTime())[0],
+                "times are not moved");
     }
 
     @Test
@@ -118,13 +121,15 @@ class ProbeShiftsTest {
         // The step lies where the lot changes: no regression can tell the two.
         Indicator first = drawn.indicators.get(0);
         List<double[]> columns = first.rawColumns();
-        DayRegression fit = DayRegression.fit(new WanderingDays(drawn.dayOfRow, drawn.dates), first.y().raw(), columns);
+        DayRegression fit = DayRegression.fit(
+                new WanderingDays(drawn.dayOfRow, drawn.dates), first.y().raw(), columns);
         assertTrue(Double.isNaN(fit.criterionWith(ChangeSearch.step(first, drawn.dayOfRow, truth.days / 2))));
     }
 
     @Test
     void whiteningIsGeneralisedLeastSquares() {
-        // Against the textbook formula with the whole covariance matrix written out: b = (X'V^-1 X)^-1 X'V^-1 y, one column.
+        // Against the textbook formula with the whole covariance matrix written out: b = (X'V^-1 X)^-1 X'V^-1 y, one
+        // column.
         Random random = new Random(5);
         int n = 14;
         int[] day = new int[n];
@@ -144,10 +149,10 @@ class ProbeShiftsTest {
                 v[i][j] = ratio * Math.exp(-Math.abs(dates[day[i]] - dates[day[j]]) / length) + (i == j ? 1 : 0);
             }
         }
-        var inverse = new org.hipparchus.linear.LUDecomposition(
-                        new org.hipparchus.linear.Array2DRowRealMatrix(v))
+        var inverse = new org.hipparchus.linear.LUDecomposition(new org.hipparchus.linear.Array2DRowRealMatrix(v))
                 .getSolver();
-        double[] vx = inverse.solve(new org.hipparchus.linear.ArrayRealVector(x)).toArray();
+        double[] vx =
+                inverse.solve(new org.hipparchus.linear.ArrayRealVector(x)).toArray();
         double expected = DayRegression.dot(vx, y) / DayRegression.dot(vx, x);
         WanderingDays.Filter filter = new WanderingDays(day, dates).filter(ratio, length);
         double[] wx = filter.whitened(x);
@@ -168,8 +173,20 @@ class ProbeShiftsTest {
         List<Batch> turned = new ArrayList<>(c.batches());
         java.util.Collections.reverse(turned);
         Logbook reversed = Logbook.of(new Logbook.Contents(
-                c.name(), c.zone(), c.readerUnit(), turned, c.lots(), c.lotChecks(), c.blends(), c.machines(), c.cups(),
-                c.cuppings(), c.upkeep(), c.scales(), c.crackHabit(), c.problems()));
+                c.name(),
+                c.zone(),
+                c.readerUnit(),
+                turned,
+                c.lots(),
+                c.lotChecks(),
+                c.blends(),
+                c.machines(),
+                c.cups(),
+                c.cuppings(),
+                c.upkeep(),
+                c.scales(),
+                c.crackHabit(),
+                c.problems()));
         assertEquals(
                 ProbeShifts.of(HARBOUR).changes().toString(),
                 ProbeShifts.of(reversed).changes().toString());

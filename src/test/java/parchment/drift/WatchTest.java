@@ -47,16 +47,30 @@ class WatchTest {
                     .build());
         }
         return Logbook.of(new Logbook.Contents(
-                "drawn", ZoneOffset.UTC, TemperatureUnit.CELSIUS, batches, List.of(), List.of(), List.of(), List.of(),
-                List.of(), List.of(), List.of(), Map.of(), Logbook.CrackHabit.NOT_WRITTEN, new Problems(List.of())));
+                "drawn",
+                ZoneOffset.UTC,
+                TemperatureUnit.CELSIUS,
+                batches,
+                List.of(),
+                List.of(),
+                List.of(),
+                List.of(),
+                List.of(),
+                List.of(),
+                List.of(),
+                Map.of(),
+                Logbook.CrackHabit.NOT_WRITTEN,
+                new Problems(List.of())));
     }
 
     @Test
     void agreesWithTheFlowRatesOfTheHandbook() {
-        // NIST/SEMATECH e-Handbook of Statistical Methods, 6.3.2.2 "Individuals Control Charts": ten flow rates; mean 50.81, mean moving
-        // range 1.8778, limits 45.8157 and 55.8045 (with d2 = 1.128; ours is the exact 2/sqrt(pi), which moves them by under 0.003).
-        Watch watch = Watch.of(
-                masses(49.6, 47.6, 49.9, 51.3, 47.8, 51.2, 52.6, 52.4, 53.6, 52.1), Features.greenMass());
+        // NIST/SEMATECH e-Handbook of Statistical Methods, 6.3.2.2 "Individuals Control Charts": ten flow rates; mean
+        // 50.81, mean moving
+        // range 1.8778, limits 45.8157 and 55.8045 (with d2 = 1.128; ours is the exact 2/sqrt(pi), which moves them by
+        // under 0.003).
+        Watch watch =
+                Watch.of(masses(49.6, 47.6, 49.9, 51.3, 47.8, 51.2, 52.6, 52.4, 53.6, 52.1), Features.greenMass());
         assertTrue(watch.hasLimits(), watch.toString());
         assertEquals(50.81, watch.single().orElseThrow().center(), 1e-9);
         assertEquals(45.8157, watch.single().orElseThrow().lowerLimit(), 0.003);
@@ -71,8 +85,7 @@ class WatchTest {
         }
         Watch watch = Watch.of(masses(values), Features.greenMass());
         assertEquals(20, watch.stable().size());
-        assertTrue(
-                watch.alarms().stream().anyMatch(a -> a.kind() != Watch.Kind.SINGLE_BATCH), watch.toString());
+        assertTrue(watch.alarms().stream().anyMatch(a -> a.kind() != Watch.Kind.SINGLE_BATCH), watch.toString());
         assertTrue(watch.toString().contains("a shift shows since batch B"), watch.toString());
         assertTrue(watch.text().contains("once in 370 batches"), watch.text());
     }
@@ -130,9 +143,8 @@ class WatchTest {
     void saysWhetherABatchIsLikeItsLotsOthers() {
         Usual usual = Usual.of(HARBOUR.batch("H240"), HARBOUR);
         assertEquals(Usual.Verdict.LIKE_THE_OTHERS, usual.verdict(), usual.toString());
-        List<Batch> some = HARBOUR.batches().stream()
-                .filter(b -> b.name().endsWith("5"))
-                .toList();
+        List<Batch> some =
+                HARBOUR.batches().stream().filter(b -> b.name().endsWith("5")).toList();
         long odd = some.stream()
                 .filter(b -> Usual.of(b, HARBOUR).compared().stream().anyMatch(Usual.Compared::unlike))
                 .count();
@@ -159,11 +171,24 @@ class WatchTest {
                         Optional.empty()))
                 .build();
         Logbook.Contents c = harbour.contents();
-        List<Batch> batches =
-                c.batches().stream().map(b -> b.name().equals("H200") ? batch : b).toList();
+        List<Batch> batches = c.batches().stream()
+                .map(b -> b.name().equals("H200") ? batch : b)
+                .toList();
         Logbook changed = Logbook.of(new Logbook.Contents(
-                c.name(), c.zone(), c.readerUnit(), batches, c.lots(), c.lotChecks(), c.blends(), c.machines(), c.cups(),
-                c.cuppings(), c.upkeep(), c.scales(), c.crackHabit(), c.problems()));
+                c.name(),
+                c.zone(),
+                c.readerUnit(),
+                batches,
+                c.lots(),
+                c.lotChecks(),
+                c.blends(),
+                c.machines(),
+                c.cups(),
+                c.cuppings(),
+                c.upkeep(),
+                c.scales(),
+                c.crackHabit(),
+                c.problems()));
         Usual usual = Usual.of(batch, changed.ofLot(batch.lot().orElseThrow()));
         assertEquals(Usual.Verdict.UNLIKE_THE_OTHERS, usual.verdict());
         assertTrue(usual.toString().contains("mass loss"), usual.text());
@@ -181,7 +206,12 @@ class WatchTest {
     @Test
     void sharesOfVarianceAddUpAndKeepWithinTheirIntervals() {
         VarianceShares shares = VarianceShares.of(Features.browningTime(), HARBOUR);
-        assertEquals(1, shares.shares().stream().mapToDouble(VarianceShares.Share::share).sum(), 1e-9);
+        assertEquals(
+                1,
+                shares.shares().stream()
+                        .mapToDouble(VarianceShares.Share::share)
+                        .sum(),
+                1e-9);
         shares.shares().forEach(s -> assertTrue(s.interval().contains(s.share()), s.toString()));
         assertTrue(shares.toString().contains("lots"), shares.toString());
         VarianceShares few = VarianceShares.of(Features.greenMass(), masses(1, 2, 3));

@@ -100,8 +100,9 @@ final class YearStudy {
     /** Prints the table; the first argument is the number of logbooks in each cell. */
     public static void main(String[] arguments) {
         int logbooks = arguments.length > 0 ? Integer.parseInt(arguments[0]) : 400;
-        System.out.println("| condition | logbooks | ageing called the lot's own | number said held by its 90 % interval | right sign,"
-                + " zero left out | time of year told | held by its 90 % interval |");
+        System.out.println(
+                "| condition | logbooks | ageing called the lot's own | number said held by its 90 % interval | right sign,"
+                        + " zero left out | time of year told | held by its 90 % interval |");
         System.out.println("| --- | --- | --- | --- | --- | --- | --- |");
         List<Cell> cells = cells();
         for (int k = 0; k < cells.size(); k++) {

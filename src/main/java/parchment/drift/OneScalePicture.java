@@ -1,0 +1,78 @@
+package parchment.drift;
+
+import java.util.ArrayList;
+import java.util.List;
+import parchment.chart.Axis;
+import parchment.chart.Boundary;
+import parchment.chart.Colour;
+import parchment.chart.Panels;
+import parchment.chart.Plot;
+import parchment.chart.Points;
+import parchment.display.Showable;
+import parchment.feature.BatchTable;
+import parchment.feature.Feature;
+import parchment.logbook.Batch;
+import parchment.quantity.TemperatureUnit;
+import parchment.stats.Estimate;
+import parchment.stats.Interval;
+
+/** Draws a reading of the probe against the date, as read and on the scale of the latest probe. */
+final class OneScalePicture {
+    private OneScalePicture() {}
+
+    static Showable of(OneScale scale, ProbeShifts shifts, Feature feature) {
+        BatchTable table = BatchTable.of(shifts.logbook(), feature);
+        TemperatureUnit reader = shifts.reader();
+        double[] read = table.values(feature);
+        double[] even = scale.values(table, feature);
+        double[] x = new double[read.length];
+        double[] lower = new double[read.length];
+        double[] upper = new double[read.length];
+        List<String> names = new ArrayList<>();
+        for (int i = 0; i < read.length; i++) {
+            Batch batch = table.batches().get(i);
+            x[i] = batch.roastedAt().isEmpty()
+                    ? Double.NaN
+                    : MachineDays.day(batch, shifts.logbook()).toEpochDay();
+            lower[i] = Double.NaN;
+            upper[i] = Double.NaN;
+            if (OneScale.moves(feature) && Double.isFinite(read[i])) {
+                Estimate added = scale.added(batch, read[i]);
+                if (added.standardError() > 0) {
+                    Interval interval = added.interval(0.90);
+                    lower[i] = read[i] + interval.lower();
+                    upper[i] = read[i] + interval.upper();
+                }
+            }
+            names.add("batch " + batch.name());
+        }
+        Plot before = Plot.of("", Axis.dates(""), Axis.of(feature.name() + ", as read", feature.unit(), reader))
+                .withHeight(170)
+                .withEmptySentence("No batch has both a date and this number.")
+                .with(Points.of("one batch, as read", x, read).withNames(names).withColour(Colour.VERMILLION));
+        Plot after = Plot.of(
+                        "", Axis.dates("roast day"), Axis.of(feature.name() + ", on one scale", feature.unit(), reader))
+                .withHeight(170)
+                .withEmptySentence("No batch has both a date and this number.")
+                .with(Points.of("one batch, on the latest probe's scale", x, even)
+                        .withIntervals(lower, upper)
+                        .withNames(names)
+                        .withColour(Colour.BLUE));
+        for (ProbeChange change : shifts.changes()) {
+            if (change.kind().separatesPeriods()) {
+                Boundary boundary = Boundary.at("probe changed", change.on().toEpochDay());
+                before = before.with(boundary);
+                after = after.with(boundary);
+            }
+        }
+        boolean any = shifts.changes().stream().anyMatch(c -> c.kind().separatesPeriods());
+        return Panels.stacked(feature.name() + " before and after", List.of(before, after))
+                .withNote(
+                        !OneScale.moves(feature)
+                                ? "This is not a reading of the bean probe at a mark; it stays as it is."
+                                : any
+                                        ? "Bars: 90 % interval of the offset. It is one error for all batches of a period, so the"
+                                                + " whole period moves together within it."
+                                        : "One probe period is known, so nothing had to be moved.");
+    }
+}
