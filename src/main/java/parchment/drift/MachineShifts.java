@@ -226,7 +226,7 @@ final class MachineShifts {
                                 + " (90 % date set). "
                         : "no change is visible in the readings. ")
                 + draft.about
-                + (parts.isEmpty() ? "" : " What the probe reads rose by: " + String.join(", ", parts) + ".");
+                + (parts.isEmpty() ? "" : " What the probe reads changed by: " + String.join(", ", parts) + ".");
         return new ProbeChange(
                 days.machine(),
                 draft.kind,

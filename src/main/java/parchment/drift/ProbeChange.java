@@ -13,7 +13,7 @@ import parchment.stats.Estimate;
  * @param on the written day, else the first roast day with the new readings
  * @param earliest first day of the 90 % date set: the change lies after the roast day before it
  * @param latest last day of the 90 % date set
- * @param offsets by how much readings rose, in °C, one per indicator, with its error
+ * @param offsets by how much readings changed, in °C, one per indicator, with its error
  * @param chance how often readings without a change look as changed as this by chance; NaN if it was not found in the readings
  * @param words what is to be said of it
  */

@@ -65,7 +65,7 @@ final class ShiftsPicture {
                 .toList();
         for (String name : names) {
             table = table.withText(
-                    "rise at " + name + " [" + unit.symbol(reader) + "]",
+                    "change at " + name + " [" + unit.symbol(reader) + "]",
                     changes,
                     c -> c.offsets().stream()
                             .filter(o -> o.name().equals(name) && Double.isFinite(o.estimate()))

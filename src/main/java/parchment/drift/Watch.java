@@ -234,7 +234,7 @@ public final class Watch implements ShownAs {
 
     String leftOutWords() {
         return batches.size() + " batches watched, " + leftOut + " left out (no such feature"
-                + since.map(day -> ", no date, or roasted before the probe was worked on on " + day)
+                + since.map(day -> ", no date, or roasted before the work on the probe of " + day)
                         .orElse(" or no date")
                 + ").";
     }
