@@ -272,7 +272,7 @@ public final class LotYear implements ShownAs {
                 Locale.ROOT,
                 "%+." + unit.digits() + "f %s (%." + unit.digits() + "f to %." + unit.digits() + "f)",
                 unit.shownStep(estimate.estimate(), reader()),
-                unit.equals(Unit.SHARE) ? "points of %" : unit.symbol(reader()),
+                unit.symbol(reader()).equals("%") ? "percentage points" : unit.symbol(reader()),
                 unit.shownStep(interval.lower(), reader()),
                 unit.shownStep(interval.upper(), reader()));
     }
