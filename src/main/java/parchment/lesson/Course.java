@@ -12,7 +12,9 @@ final class Course {
             new OneCup(),
             new DropAndScore(),
             new TwoThingsTogether(),
-            new FortyLooks());
+            new FortyLooks(),
+            new BeanMachineOrWeather(),
+            new FiveBatches());
 
     private Course() {}
 

@@ -14,7 +14,7 @@ import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
 import parchment.quantity.Unit;
 import parchment.virtual.Chance;
-import parchment.virtual.FlavourSurface;
+import parchment.virtual.Seed;
 import parchment.virtual.VirtualLogbook;
 import parchment.virtual.VirtualRoastery;
 
@@ -36,29 +36,17 @@ final class DropAndScore implements LessonPlan {
     }
 
     @Override
-    public VirtualLogbook roast(long seed) {
+    public VirtualRoastery roastery(Seed seed, long draw) {
         VirtualRoastery roastery =
                 VirtualRoastery.harbour().withSeed(seed).startingOn(SUMMER).withBatches(56);
-        Chance chance = Chance.of(seed, "what a degree does");
+        Chance chance = Chance.of(draw, "what a degree does");
         // A third of the students meets a rise, a third a fall, and a third nearly nothing.
         double middle = chance.pick(List.of(-0.22, 0.0, 0.22));
         double perDegree = middle + chance.between(-0.05, 0.05);
         return roastery.withSurfaces(roastery.surfaces().stream()
-                        .map(surface -> surface.attribute().equals(ATTRIBUTE) ? tilted(surface, perDegree) : surface)
-                        .toList())
-                .run();
-    }
-
-    private static FlavourSurface tilted(FlavourSurface surface, double perDegree) {
-        return new FlavourSurface(
-                surface.attribute(),
-                surface.level(),
-                perDegree,
-                -0.004,
-                surface.browning(),
-                surface.development(),
-                0,
-                0);
+                .map(surface ->
+                        surface.attribute().equals(ATTRIBUTE) ? TrueFlavour.tilted(surface, perDegree) : surface)
+                .toList());
     }
 
     @Override

@@ -14,6 +14,7 @@ import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
 import parchment.virtual.Chance;
 import parchment.virtual.FlavourSurface;
+import parchment.virtual.Seed;
 import parchment.virtual.VirtualLogbook;
 import parchment.virtual.VirtualRoastery;
 
@@ -36,17 +37,16 @@ final class FortyLooks implements LessonPlan {
     }
 
     @Override
-    public VirtualLogbook roast(long seed) {
+    public VirtualRoastery roastery(Seed seed, long draw) {
         VirtualRoastery roastery =
                 VirtualRoastery.harbour().withSeed(seed).startingOn(SUMMER).withBatches(56);
         // For two of three students nothing about the roast changes the cup at all; for the third, one thing does.
-        boolean nothing = Chance.of(seed, "anything to find").below(3) > 0;
+        boolean nothing = Chance.of(draw, "anything to find").below(3) > 0;
         return roastery.withSurfaces(roastery.surfaces().stream()
-                        .map(surface -> !nothing && surface.attribute().equals("acidity")
-                                ? acidity(surface)
-                                : TrueFlavour.flat(surface))
-                        .toList())
-                .run();
+                .map(surface -> !nothing && surface.attribute().equals("acidity")
+                        ? acidity(surface)
+                        : TrueFlavour.flat(surface))
+                .toList());
     }
 
     private static FlavourSurface acidity(FlavourSurface surface) {

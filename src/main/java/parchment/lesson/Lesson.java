@@ -41,7 +41,7 @@ public final class Lesson implements Showable {
     private Lesson(LessonSource source, TemperatureUnit unit) {
         this.source = source;
         this.logbook = source.logbook().in(unit);
-        this.material = source.plan().material(logbook, source.behind());
+        this.material = source.plan().material(logbook, source.behind().map(LessonSource.Behind::roasted));
     }
 
     /**
@@ -249,11 +249,56 @@ public final class Lesson implements Showable {
 
     /** Returns what was behind the logbook; for the classes of this room. */
     Optional<VirtualLogbook> behind() {
-        return source.behind();
+        return source.behind().map(LessonSource.Behind::roasted);
     }
 
     List<LessonQuestion> questions() {
         return material.questions();
+    }
+
+    /**
+     * Puts five batches of one lot on a sheet, for the invented machine to roast.
+     *
+     * @param lot the lot, which must be in store
+     * @param drops the bean temperatures at which they are to be dropped, in the lesson's unit, in the order of roasting
+     * @throws IllegalArgumentException if a temperature is no number or outside what the machine takes; the message says which
+     */
+    public PlanSheet plan(String lot, String... drops) {
+        return PlanSheet.of(lot, List.of(drops), logbook.readerUnit());
+    }
+
+    /**
+     * Roasts a plan on the invented machine and has it cupped blind.
+     *
+     * @throws IllegalStateException if the machine is the teacher's
+     * @throws IllegalArgumentException if the lot is not in store
+     */
+    public PlanTasted roast(PlanSheet plan) {
+        LessonSource.Behind behind = source.behind()
+                .orElseThrow(() -> new IllegalStateException("Your teacher's machine roasts this plan. Hand it in:"
+                        + " lesson.handInPlan(plan, \"your name\")."));
+        return new PlanTasted(behind.roastery().roast(plan.plan()).opened().in(logbook.readerUnit()));
+    }
+
+    /**
+     * Writes a plan into the folder 'answers' beside the notebook, for the teacher's machine to roast.
+     *
+     * @throws IOException if the file cannot be written
+     */
+    public Reply handInPlan(PlanSheet plan, String student) throws IOException {
+        if (AnswerText.isBlank(student)) {
+            return new Reply(Reply.Kind.NOTHING_YET, "Put your number or name in the place of the question mark.");
+        }
+        String known = source.student().orElse(student.strip());
+        Path file = Files.createDirectories(Path.of("answers"))
+                .resolve(String.format(Locale.ROOT, "plan-%s.csv", known.replaceAll("[^\\p{L}\\p{N}]+", "-")));
+        Files.writeString(file, plan.csv(), StandardCharsets.UTF_8);
+        return new Reply(Reply.Kind.NOTED, "The plan was written to " + file + ".");
+    }
+
+    /** Opens a lesson of a student in a class, on the teacher's machine. */
+    static Lesson of(LessonSource source) {
+        return new Lesson(source, source.logbook().readerUnit());
     }
 
     private int tries(String question) {

@@ -2,7 +2,9 @@ package parchment.lesson;
 
 import java.util.Optional;
 import parchment.logbook.Logbook;
+import parchment.virtual.Seed;
 import parchment.virtual.VirtualLogbook;
+import parchment.virtual.VirtualRoastery;
 
 /** Is what one lesson of the course is made of: which batches, and what is asked of them. */
 interface LessonPlan {
@@ -12,8 +14,12 @@ interface LessonPlan {
     /** Returns what the student can do afterwards, in one sentence. */
     String goal();
 
-    /** Roasts and cups the lesson's batches. */
-    VirtualLogbook roast(long seed);
+    /**
+     * Returns the roastery whose batches the lesson is about.
+     *
+     * @param draw what the lesson itself draws starts from this number
+     */
+    VirtualRoastery roastery(Seed seed, long draw);
 
     /**
      * Prepares what is asked.

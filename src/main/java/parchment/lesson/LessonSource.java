@@ -9,27 +9,40 @@ import java.util.Optional;
 import java.util.Properties;
 import parchment.logbook.Logbook;
 import parchment.virtual.Chance;
+import parchment.virtual.Seed;
 import parchment.virtual.VirtualLogbook;
+import parchment.virtual.VirtualRoastery;
 
 /**
  * Holds where a lesson's batches come from: a seed, with the truth behind it, or a folder that a teacher handed out, without.
  *
  * @param student the student as the teacher numbered them; empty for work alone
  */
-record LessonSource(
-        int number, LessonPlan plan, Logbook logbook, Optional<VirtualLogbook> behind, Optional<String> student) {
+record LessonSource(int number, LessonPlan plan, Logbook logbook, Optional<Behind> behind, Optional<String> student) {
     static final String FACTS = "lesson.properties";
     static final String LOGBOOK = "logbook";
 
+    /** What is behind a lesson's logbook: the roastery, which can roast more, and what it has roasted. */
+    record Behind(VirtualRoastery roastery, VirtualLogbook roasted) {}
+
     static LessonSource seeded(int number, long seed) {
         LessonPlan plan = Course.lesson(number);
-        VirtualLogbook roasted = plan.roast(seedOf(number, seed));
-        return new LessonSource(number, plan, roasted.opened(), Optional.of(roasted), Optional.empty());
+        // The same student meets other batches in each lesson.
+        long draw = Chance.of(seed, "lesson " + number).bits();
+        return of(number, plan, plan.roastery(Seed.of(draw), draw), Optional.empty());
     }
 
-    /** Returns the roastery's seed: the same student meets other batches in each lesson. */
-    static long seedOf(int number, long seed) {
-        return Chance.of(seed, "lesson " + number).bits();
+    /** Opens a lesson of a student in a class, on the teacher's machine. */
+    static LessonSource ofStudent(int number, Seed secret, String student) {
+        LessonPlan plan = Course.lesson(number);
+        String digest = Digest.of(secret.text() + " lesson " + number);
+        long draw = Long.parseUnsignedLong(Digest.of("draws " + digest).substring(0, 16), 16);
+        return of(number, plan, plan.roastery(Seed.parse("secret:" + digest), draw), Optional.of(student));
+    }
+
+    private static LessonSource of(int number, LessonPlan plan, VirtualRoastery roastery, Optional<String> student) {
+        VirtualLogbook roasted = roastery.run();
+        return new LessonSource(number, plan, roasted.opened(), Optional.of(new Behind(roastery, roasted)), student);
     }
 
     static LessonSource handedOut(int number, Path folder) throws IOException {

@@ -9,6 +9,7 @@ import java.util.Optional;
 import parchment.lesson.QuestionList.Words;
 import parchment.logbook.Logbook;
 import parchment.quantity.Unit;
+import parchment.virtual.Seed;
 import parchment.virtual.VirtualBatch;
 import parchment.virtual.VirtualLogbook;
 import parchment.virtual.VirtualRoastery;
@@ -29,8 +30,8 @@ final class OneCup implements LessonPlan {
     }
 
     @Override
-    public VirtualLogbook roast(long seed) {
-        return VirtualRoastery.harbour().withSeed(seed).withBatches(40).run();
+    public VirtualRoastery roastery(Seed seed, long draw) {
+        return VirtualRoastery.harbour().withSeed(seed).withBatches(40);
     }
 
     @Override

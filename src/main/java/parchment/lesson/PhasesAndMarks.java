@@ -17,6 +17,7 @@ import parchment.logbook.MarkKind;
 import parchment.phase.Phases;
 import parchment.quantity.Elapsed;
 import parchment.quantity.Unit;
+import parchment.virtual.Seed;
 import parchment.virtual.VirtualBatch;
 import parchment.virtual.VirtualLogbook;
 import parchment.virtual.VirtualRoastery;
@@ -39,8 +40,8 @@ final class PhasesAndMarks implements LessonPlan {
     }
 
     @Override
-    public VirtualLogbook roast(long seed) {
-        return VirtualRoastery.harbour().withSeed(seed).withBatches(44).run();
+    public VirtualRoastery roastery(Seed seed, long draw) {
+        return VirtualRoastery.harbour().withSeed(seed).withBatches(44);
     }
 
     @Override

@@ -11,6 +11,7 @@ import parchment.lesson.QuestionList.Words;
 import parchment.logbook.Logbook;
 import parchment.quantity.Unit;
 import parchment.virtual.Chance;
+import parchment.virtual.Seed;
 import parchment.virtual.VirtualLogbook;
 import parchment.virtual.VirtualRoastery;
 
@@ -28,11 +29,10 @@ final class ReadingARoast implements LessonPlan {
     }
 
     @Override
-    public VirtualLogbook roast(long seed) {
+    public VirtualRoastery roastery(Seed seed, long draw) {
         return VirtualRoastery.harbour()
                 .withSeed(seed)
-                .withBatches(20 + Chance.of(seed, "number of batches").below(9))
-                .run();
+                .withBatches(20 + Chance.of(draw, "number of batches").below(9));
     }
 
     @Override

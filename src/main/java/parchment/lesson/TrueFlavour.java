@@ -27,6 +27,19 @@ final class TrueFlavour {
         return new FlavourSurface(surface.attribute(), surface.level(), 0, 0, 0, 0, 0, 0);
     }
 
+    /** Returns a surface that changes by so many points per degree at the middle of what is tried, and bends only a little. */
+    static FlavourSurface tilted(FlavourSurface surface, double perDegree) {
+        return new FlavourSurface(
+                surface.attribute(),
+                surface.level(),
+                perDegree,
+                -0.004,
+                surface.browning(),
+                surface.development(),
+                0,
+                0);
+    }
+
     /** Returns what the cuppers would score a batch on average, give or take a constant that is the same for every batch. */
     double points(String attribute, VirtualBatch batch) {
         return tasted(attribute, batch.flavour());

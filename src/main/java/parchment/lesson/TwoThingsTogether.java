@@ -17,6 +17,7 @@ import parchment.logbook.Logbook;
 import parchment.quantity.Unit;
 import parchment.virtual.Chance;
 import parchment.virtual.FlavourSurface;
+import parchment.virtual.Seed;
 import parchment.virtual.VirtualBatch;
 import parchment.virtual.VirtualLogbook;
 import parchment.virtual.VirtualRoastery;
@@ -40,17 +41,16 @@ final class TwoThingsTogether implements LessonPlan {
     }
 
     @Override
-    public VirtualLogbook roast(long seed) {
+    public VirtualRoastery roastery(Seed seed, long draw) {
         VirtualRoastery roastery = VirtualRoastery.harbour()
                 .withSeed(seed)
                 .startingOn(LocalDate.of(2024, 1, 9))
                 .withBatches(52);
         // For one half of the students the degrees do it, for the other half the seconds.
-        boolean degrees = Chance.of(seed, "degrees or seconds").below(2) == 0;
+        boolean degrees = Chance.of(draw, "degrees or seconds").below(2) == 0;
         return roastery.withSurfaces(roastery.surfaces().stream()
-                        .map(surface -> surface.attribute().equals(ATTRIBUTE) ? oneSided(surface, degrees) : surface)
-                        .toList())
-                .run();
+                .map(surface -> surface.attribute().equals(ATTRIBUTE) ? oneSided(surface, degrees) : surface)
+                .toList());
     }
 
     private static FlavourSurface oneSided(FlavourSurface surface, boolean degrees) {

@@ -1,0 +1,66 @@
+package parchment.lesson;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import parchment.display.Showable;
+import parchment.quantity.TemperatureUnit;
+import parchment.virtual.RoastPlan;
+import parchment.virtual.VirtualLogbook;
+
+/** Holds the batches that a student wants the invented machine to roast. Overprinted on every showing: never roast from it. */
+public final class PlanSheet implements Showable {
+    private final String csv;
+    private final RoastPlan plan;
+
+    private PlanSheet(String csv, RoastPlan plan) {
+        this.csv = csv;
+        this.plan = plan;
+    }
+
+    static PlanSheet of(String lot, List<String> drops, TemperatureUnit unit) {
+        List<String> lines = new ArrayList<>();
+        lines.add("lot,drop temperature [" + unit.symbol() + "]");
+        for (String drop : drops) {
+            OptionalDouble number = AnswerText.number(drop);
+            if (number.isEmpty()) {
+                throw new IllegalArgumentException(
+                        "A plan needs a bean temperature for each batch, as in \"203\"; found \"" + drop + "\".");
+            }
+            lines.add(quoted(lot) + "," + String.format(Locale.ROOT, "%.1f", number.getAsDouble()));
+        }
+        String csv = String.join("\n", lines) + "\n";
+        return new PlanSheet(csv, RoastPlan.of(csv, "your plan"));
+    }
+
+    private static String quoted(String lot) {
+        return "\"" + lot.replace("\"", "\"\"") + "\"";
+    }
+
+    /** Returns the plan as the text of a CSV file. */
+    public String csv() {
+        return csv;
+    }
+
+    /** Returns the plan as the virtual roastery reads it. */
+    public RoastPlan plan() {
+        return plan;
+    }
+
+    @Override
+    public String text() {
+        return plan.text() + "\n" + VirtualLogbook.WARNING;
+    }
+
+    @Override
+    public Optional<String> html() {
+        return plan.html();
+    }
+
+    @Override
+    public String toString() {
+        return plan + " " + VirtualLogbook.WARNING;
+    }
+}

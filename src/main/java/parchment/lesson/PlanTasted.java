@@ -1,0 +1,176 @@
+package parchment.lesson;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import parchment.chart.Axis;
+import parchment.chart.Plot;
+import parchment.chart.Points;
+import parchment.display.Report;
+import parchment.display.Showable;
+import parchment.display.Table;
+import parchment.feature.Features;
+import parchment.logbook.Batch;
+import parchment.logbook.Logbook;
+import parchment.quantity.TemperatureUnit;
+import parchment.quantity.Unit;
+import parchment.stats.Estimate;
+import parchment.stats.Interval;
+import parchment.stats.LinearModel;
+import parchment.stats.MixedDesign;
+import parchment.virtual.VirtualLogbook;
+
+/**
+ * Shows what became of a plan: the batches as they were roasted, what the cuppers said, and the straight line through them with its
+ * interval.
+ *
+ * <p>The line is least squares through the batches' mean scores, so its degrees of freedom are the batches less two: cups of one batch
+ * share the batch.
+ */
+public final class PlanTasted implements Showable {
+    private static final double LEVEL = 0.9;
+    private static final int FEWEST = 3;
+    /** A plan whose drops lie closer together says nothing about a degree, °C. */
+    private static final double NARROW = 3;
+
+    private final Logbook logbook;
+    private final String attribute;
+    private final Measures drops;
+    private final List<Batch> batches;
+
+    PlanTasted(Logbook logbook) {
+        this(logbook, logbook.scored("sweetness"));
+    }
+
+    private PlanTasted(Logbook logbook, String attribute) {
+        this.logbook = logbook;
+        this.attribute = attribute;
+        this.drops = Measures.of(logbook, Features.dropTemperature());
+        this.batches = logbook.batches().stream()
+                .filter(drops::hasAll)
+                .filter(batch -> !Double.isNaN(mean(batch)))
+                .toList();
+    }
+
+    /** Returns the same batches seen by another attribute. */
+    public PlanTasted about(String other) {
+        if (!logbook.attributes().contains(other)) {
+            throw new IllegalArgumentException("The cuppers do not score '" + other + "'."
+                    + Checks.closest(other, logbook.attributes())
+                            .map(near -> " Did you mean '" + near + "'?")
+                            .orElse("")
+                    + " They score: " + String.join(", ", logbook.attributes()) + ".");
+        }
+        return new PlanTasted(logbook, other);
+    }
+
+    /** Returns the roasted batches with their cups: a logbook like any other. */
+    public Logbook logbook() {
+        return logbook;
+    }
+
+    /** Returns the points per degree of the reader's scale; empty with fewer than three batches, or if their drops hardly differ. */
+    public Optional<Estimate> slope() {
+        if (batches.size() < FEWEST || spread() < NARROW) {
+            return Optional.empty();
+        }
+        double[] x = batches.stream().mapToDouble(this::shownDrop).toArray();
+        double[] y = batches.stream().mapToDouble(this::mean).toArray();
+        return Optional.of(LinearModel.fit(MixedDesign.of(attribute, y).withCovariate("drop temperature", x))
+                .term("drop temperature"));
+    }
+
+    private double spread() {
+        double low = batches.stream().mapToDouble(this::drop).min().orElse(Double.NaN);
+        double high = batches.stream().mapToDouble(this::drop).max().orElse(Double.NaN);
+        return high - low;
+    }
+
+    private double drop(Batch batch) {
+        return drops.value(batch.name(), Features.dropTemperature());
+    }
+
+    private double shownDrop(Batch batch) {
+        return Unit.TEMPERATURE.shown(drop(batch), reader());
+    }
+
+    private TemperatureUnit reader() {
+        return logbook.readerUnit();
+    }
+
+    private double mean(Batch batch) {
+        return CupsTable.of(attribute, logbook, batch).mean(batch);
+    }
+
+    private String sentence() {
+        String degree = reader().symbol();
+        return slope().map(found -> {
+                    Interval interval = found.interval(LEVEL);
+                    return String.format(
+                            Locale.ROOT,
+                            "One %s more at the drop: %+.3f points of %s (90 %% interval %+.3f to %+.3f), from %d batches that"
+                                    + " were planned before anybody tasted.",
+                            degree,
+                            found.estimate(),
+                            attribute,
+                            interval.lower(),
+                            interval.upper(),
+                            batches.size());
+                })
+                .orElse("Cannot tell what a degree does: that needs at least " + FEWEST
+                        + " cupped batches whose drops lie at least "
+                        + Unit.TEMPERATURE_STEP.formatStep(NARROW, reader()) + " apart; here are " + batches.size()
+                        + ".");
+    }
+
+    private Report page() {
+        return Report.titled("What became of the plan")
+                .caution(VirtualLogbook.WARNING)
+                .say(sentence())
+                .add(Table.titled("Planned batches")
+                        .withText("batch", batches, Batch::name)
+                        .withText("lot", batches, batch -> batch.lot().orElse(""))
+                        .withNumber("drop temperature", Unit.TEMPERATURE, reader(), batches, this::drop)
+                        .withNumber("mean " + attribute, "points", 2, batches, this::mean)
+                        .withNumber(
+                                "scores",
+                                "",
+                                0,
+                                batches,
+                                batch -> CupsTable.of(attribute, logbook, batch)
+                                        .cups()
+                                        .size())
+                        .withNote(logbook.batches().size() - batches.size()
+                                + " planned batches are left out, because they have no score or no drop."))
+                .add(picture())
+                .caution(
+                        "Seen in these batches, nothing more. Never leave a roast unattended; watch the drum, not the screen.");
+    }
+
+    private Plot picture() {
+        return Plot.of(
+                        "Mean " + attribute + " of each planned batch",
+                        Axis.of("drop temperature", Unit.TEMPERATURE, reader()),
+                        Axis.number(attribute, "points"))
+                .with(Points.of(
+                        "planned batches",
+                        batches.stream().mapToDouble(this::drop).toArray(),
+                        batches.stream().mapToDouble(this::mean).toArray()))
+                .withEmptySentence("No planned batch has been cupped.");
+    }
+
+    @Override
+    public String text() {
+        return page().text();
+    }
+
+    @Override
+    public Optional<String> html() {
+        return page().html();
+    }
+
+    @Override
+    public String toString() {
+        return sentence() + " " + VirtualLogbook.WARNING;
+    }
+}
