@@ -179,6 +179,11 @@ final class ShowableExamples {
                 "VirtualLogbook",
                 logbook -> VirtualRoastery.hillside().withBatches(4).run());
         ROOTS.put("Lesson", logbook -> Lesson.open(2, 1));
+        ROOTS.put("PlanSheet", logbook -> Lesson.open(9, 1).plan("<b>", "203", "198"));
+        ROOTS.put("PlanTasted", logbook -> {
+            Lesson last = Lesson.open(9, 1);
+            return last.roast(last.plan("Cinder Ridge", "203", "198", "209"));
+        });
         ROOTS.put("Reply", logbook -> Lesson.open(2, 1).check("development", "<script>alert(1)</script>"));
         ROOTS.put("AnswerKey", logbook -> AnswerKey.of(2, 1));
         ROOTS.put("Envelope", logbook -> lesson().openEnvelope());

@@ -1,0 +1,157 @@
+package parchment.lesson;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import java.util.stream.IntStream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+import parchment.quantity.TemperatureUnit;
+
+class LessonTest {
+    private static final long[] SEEDS = {7, 23};
+
+    static List<Integer> lessons() {
+        return IntStream.rangeClosed(1, Course.size()).boxed().toList();
+    }
+
+    /** The number or word that a student would type who reads the page rightly. */
+    private static String typed(LessonQuestion question) {
+        if (question instanceof NumberQuestion number) {
+            return String.format(
+                    java.util.Locale.ROOT,
+                    "%." + number.unit().digits() + "f",
+                    number.unit().shown(number.expected().value(), number.reader()));
+        }
+        return ((WordQuestion) question).right().value().get(0);
+    }
+
+    @ParameterizedTest
+    @MethodSource("lessons")
+    void checksWorkForOtherSeeds(int number) {
+        for (long seed : SEEDS) {
+            Lesson lesson = Lesson.open(number, seed);
+            for (LessonQuestion question : lesson.questions()) {
+                if (question instanceof ClaimQuestion claim) {
+                    assertTrue(Double.isFinite(claim.shownTruth().orElse(Double.NaN)), () -> number + claim.name());
+                } else {
+                    String right = typed(question);
+                    Reply reply = lesson.check(question.name(), right);
+                    assertEquals(Reply.Kind.RIGHT, reply.kind(), () -> number + " " + question.name() + " " + right);
+                }
+            }
+        }
+    }
+
+    @ParameterizedTest
+    @MethodSource("lessons")
+    void hintsNeverHoldTheAnswer(int number) {
+        Lesson lesson = Lesson.open(number, SEEDS[0]);
+        for (LessonQuestion question : lesson.questions()) {
+            if (question instanceof NumberQuestion) {
+                String right = typed(question);
+                Reply first = lesson.check(question.name(), "-98765");
+                Reply second = lesson.check(question.name(), "-98765");
+                assertEquals(Reply.Kind.NOT_YET, first.kind());
+                assertNotEquals(first.words(), second.words());
+                // "Cup 1" in a hint gives nothing away where the answer is a single digit.
+                assertFalse(
+                        right.length() > 1
+                                && (first + " " + second)
+                                        .matches("(?s).*(?<![\\d.:])" + java.util.regex.Pattern.quote(right)
+                                                + "(?![\\d.:]).*"),
+                        () -> question.name() + " gives away " + right);
+            }
+        }
+    }
+
+    @Test
+    void theSameSeedIsTheSameLessonAndAnotherIsNot() {
+        assertEquals(AnswerKey.of(4, 5).text(), AnswerKey.of(4, 5).text());
+        assertNotEquals(AnswerKey.of(4, 5).text(), AnswerKey.of(4, 6).text());
+    }
+
+    @Test
+    void takesNumbersAsPeopleWriteThem() {
+        Lesson lesson = Lesson.open(1, 1);
+        double seconds = ((NumberQuestion) lesson.questions().get(2)).expected().value();
+        String clock = String.format(java.util.Locale.ROOT, "%d:%02d", (int) seconds / 60, Math.round(seconds) % 60);
+        assertEquals(Reply.Kind.RIGHT, lesson.check("drop time", clock).kind());
+        assertEquals(
+                Reply.Kind.RIGHT,
+                lesson.check("drop time", Math.round(seconds) + ",0 s").kind());
+        assertEquals(Reply.Kind.RIGHT, lesson.check("drop time", seconds).kind());
+        assertEquals(Reply.Kind.RIGHT, lesson.check("colder", " No. ").kind());
+    }
+
+    @Test
+    void saysWhatIsMissingAndWhatWasMeant() {
+        Lesson lesson = Lesson.open(1, 1);
+        assertEquals(Reply.Kind.NOTHING_YET, lesson.check("mass loss", "?").kind());
+        assertTrue(lesson.check("mass loss", "a lot").words().contains("no number"));
+        assertTrue(lesson.check("colder", "noo").words().contains("Did you mean 'no'?"));
+        assertTrue(assertThrows(IllegalArgumentException.class, () -> lesson.check("mas loss", "1"))
+                .getMessage()
+                .contains("Did you mean 'mass loss'?"));
+        assertTrue(assertThrows(IllegalArgumentException.class, () -> lesson.claim("mass loss", 1, 2))
+                .getMessage()
+                .contains("asks for an answer, not for a claim"));
+    }
+
+    @Test
+    void answersFollowTheReadersDegrees() {
+        Lesson celsius = Lesson.open(1, 1);
+        Lesson fahrenheit = celsius.in(TemperatureUnit.FAHRENHEIT);
+        String drop = typed(fahrenheit.questions().get(3));
+        assertTrue(Double.parseDouble(drop) > 350, drop);
+        assertEquals(
+                Reply.Kind.RIGHT, fahrenheit.check("drop temperature", drop).kind());
+        assertEquals(Reply.Kind.NOT_YET, celsius.check("drop temperature", drop).kind());
+        double kept = ((ClaimQuestion) celsius.questions().get(7)).shownTruth().orElseThrow();
+        double shown =
+                ((ClaimQuestion) fahrenheit.questions().get(7)).shownTruth().orElseThrow();
+        assertEquals(kept * 1.8, shown, 1e-9);
+    }
+
+    @Test
+    void takesNoClaimOnceTheEnvelopeIsOpen() {
+        Lesson lesson = Lesson.open(2, 1);
+        assertEquals(Reply.Kind.NOTED, lesson.cannotTell("lateness").kind());
+        assertEquals(10, lesson.openEnvelope().points());
+        assertEquals(Reply.Kind.NOT_YET, lesson.claim("lateness", 3, 4).kind());
+        assertEquals(10, lesson.openEnvelope().points());
+    }
+
+    @Test
+    void fiveBatchesAreRoastedAsPlanned() {
+        Lesson lesson = Lesson.open(9, 3);
+        PlanTasted tasted = lesson.roast(lesson.plan("Cinder Ridge", "204", "198", "210", "201", "207"));
+        assertEquals(5, tasted.logbook().batches().size());
+        double truth = ((ClaimQuestion) lesson.questions().get(4)).shownTruth().orElseThrow();
+        // A 90 % interval from five batches; this seed is one of the nine in ten.
+        assertTrue(tasted.slope().orElseThrow().interval(0.9).contains(truth));
+        assertTrue(
+                lesson.roast(lesson.plan("Cinder Ridge", "203", "203")).slope().isEmpty());
+        assertTrue(assertThrows(IllegalArgumentException.class, () -> lesson.plan("Cinder Ridge", "hot"))
+                .getMessage()
+                .contains("found \"hot\""));
+    }
+
+    @Test
+    void everySheetSaysThatTheMachineIsInvented() {
+        Lesson lesson = Lesson.open(9, 3);
+        PlanSheet plan = lesson.plan("Cinder Ridge", "204", "198");
+        for (String shown : List.of(
+                lesson.text(),
+                plan.text(),
+                plan.html().orElseThrow(),
+                lesson.roast(plan).text())) {
+            assertTrue(shown.contains("Invented machine: do not roast"), shown);
+        }
+    }
+}
