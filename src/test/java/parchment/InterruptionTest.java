@@ -31,6 +31,7 @@ import parchment.stats.PermutationTest;
 import parchment.stats.warp.DynamicTimeWarping;
 import parchment.stats.warp.ElasticAlignment;
 import parchment.stats.warp.StepPattern;
+import parchment.virtual.Scenario;
 import parchment.virtual.VirtualRoastery;
 
 /** Holds that long work of the library ends within a second of an interrupt, with no help from outside its loops. */
@@ -112,7 +113,9 @@ class InterruptionTest {
 
     @Test
     void stopsTheVirtualRoastery() {
-        assertStops(() -> VirtualRoastery.harbour().withBatches(100_000).run());
+        assertStops(() -> VirtualRoastery.of(Scenario.named("big-works"))
+                .withBatches(100_000)
+                .run());
     }
 
     @Test

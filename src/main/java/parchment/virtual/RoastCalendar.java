@@ -7,6 +7,7 @@ import java.time.temporal.TemporalAdjusters;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import parchment.display.Interruption;
 
 /** Settles when, by whom and from which lots an invented roastery roasts; nothing is roasted yet. */
 final class RoastCalendar {
@@ -25,7 +26,9 @@ final class RoastCalendar {
     List<Turn> turns(int batches) {
         List<Turn> turns = new ArrayList<>();
         LocalDate day = story.start();
+        Interruption caller = Interruption.ofCaller();
         while (turns.size() < batches) {
+            caller.check();
             addDay(day, turns, batches);
             day = nextDay(day);
         }

@@ -116,14 +116,18 @@ public final class VirtualRoastery {
      * @throws IllegalArgumentException if a day comes on which no lot is in store
      */
     public VirtualLogbook write(Path folder) throws IOException {
+        return write(folder, BLOCK);
+    }
+
+    VirtualLogbook write(Path folder, int blockSize) throws IOException {
         LogbookFolder.checkEmpty(folder);
         List<RoastCalendar.Turn> turns = turns();
         VirtualRoastery settled = settled();
         List<VirtualBatch> kept = new ArrayList<>();
         try (Progress progress = Progress.of(batches, "roasting invented batches")) {
-            for (int from = 0; from < turns.size(); from += BLOCK) {
+            for (int from = 0; from < turns.size(); from += blockSize) {
                 List<VirtualBatch> block =
-                        settled.roasted(turns.subList(from, Math.min(turns.size(), from + BLOCK)), progress);
+                        settled.roasted(turns.subList(from, Math.min(turns.size(), from + blockSize)), progress);
                 LogbookFolder.add(
                         new VirtualLogbook(settled.story, seed, block, List.of(), List.of()).curves(), folder);
                 block.forEach(batch -> kept.add(batch.withoutCourse()));

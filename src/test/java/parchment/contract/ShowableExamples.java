@@ -73,6 +73,7 @@ import parchment.phase.PhaseTable;
 import parchment.phase.Phases;
 import parchment.quantity.Mass;
 import parchment.stats.Estimate;
+import parchment.virtual.RoastPlan;
 import parchment.virtual.VirtualRoastery;
 
 /**
@@ -175,6 +176,7 @@ final class ShowableExamples {
             chart.addSeries("<b>", List.of(1, 2), List.of(3, 4));
             return OtherChart.of(chart);
         });
+        ROOTS.put("RoastPlan", logbook -> RoastPlan.of("lot,drop temperature [°C]\nStone Bridge,201\n", "plan.csv"));
         ROOTS.put(
                 "VirtualLogbook",
                 logbook -> VirtualRoastery.hillside().withBatches(4).run());
