@@ -89,9 +89,7 @@ public final class DynamicTimeWarping {
         check(query, reference);
         double[] a = compared.of(query);
         double[] b = compared.of(reference);
-        return plain()
-                ? rows(a, b, new RowSweep(a.length, b.length))
-                : align(query, reference).distance();
+        return plain() ? swept(a, b) : align(query, reference).distance();
     }
 
     /**
@@ -144,48 +142,45 @@ public final class DynamicTimeWarping {
                             + pattern + ". Use symmetric1, symmetric2 or symmetric p1.");
         }
         Checks.atLeast(2, "The number of curves to compare", curves.size());
-        int longest = 0;
         for (int i = 0; i < curves.size(); i++) {
             Checks.curve(JOB, "curve " + (i + 1), curves.get(i));
-            longest = Math.max(longest, curves.get(i).length);
         }
         List<double[]> shapes = curves.stream().map(compared::of).toList();
-        int size = longest;
-        ThreadLocal<RowSweep> sweeps = ThreadLocal.withInitial(() -> new RowSweep(size, size));
         double[][] table = new double[curves.size()][curves.size()];
         // A long row of the triangle goes with a short one, so that every processor has as much to do.
         int count = curves.size();
         try (Progress progress = Progress.of(count * (count - 1L) / 2, "comparing curves")) {
             IntStream.range(0, (count + 1) / 2).parallel().forEach(i -> {
-                fillRow(table, i, shapes, sweeps.get(), progress);
+                fillRow(table, i, shapes, progress);
                 if (count - 1 - i != i) {
-                    fillRow(table, count - 1 - i, shapes, sweeps.get(), progress);
+                    fillRow(table, count - 1 - i, shapes, progress);
                 }
             });
         }
         return new DistanceTable(table);
     }
 
-    private void fillRow(double[][] table, int i, List<double[]> shapes, RowSweep sweep, Progress progress) {
+    private void fillRow(double[][] table, int i, List<double[]> shapes, Progress progress) {
         double[] a = shapes.get(i);
         for (int j = 0; j < i; j++) {
             double[] b = shapes.get(j);
             table[i][j] = plain()
-                    ? rows(a, b, sweep)
+                    ? swept(a, b)
                     : StepTable.best(pattern, window, ends, a.length, b.length, (p, q) -> cost.of(a[p], b[q]))
                             .distance();
             progress.step();
         }
     }
 
-    /** Says whether the quick row-by-row sweep without a path applies. */
+    /** Says whether the quick sweep, without a table of all pairs, applies. */
     private boolean plain() {
         return ends == Endpoints.FIXED && (pattern == StepPattern.SYMMETRIC1 || pattern == StepPattern.SYMMETRIC2);
     }
 
-    private double rows(double[] a, double[] b, RowSweep sweep) {
+    private double swept(double[] a, double[] b) {
         int diagonal = pattern == StepPattern.SYMMETRIC2 ? 2 : 1;
-        double distance = sweep.distance(a, b, window, cost, diagonal, pruning);
+        double distance =
+                DiagonalSweep.of(Math.max(a.length, b.length)).distance(a, b, window, cost, diagonal, pruning);
         if (Double.isInfinite(distance)) {
             throw StepTable.noPath(pattern, a.length, b.length);
         }
