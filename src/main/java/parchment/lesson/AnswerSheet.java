@@ -12,12 +12,14 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.OptionalLong;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVPrinter;
 import org.apache.commons.csv.CSVRecord;
 import parchment.display.Showable;
 import parchment.display.Table;
+import parchment.quantity.TemperatureUnit;
 
 /**
  * Holds the answers of one student to one lesson, as they are handed in: one row of a CSV file per question that was answered.
@@ -26,7 +28,7 @@ import parchment.display.Table;
  */
 public record AnswerSheet(List<GivenAnswer> answers) implements Showable {
     private static final String[] HEADERS = {
-        "lesson", "student", "question", "tries", "right", "answer", "lower", "upper", "cannot tell"
+        "lesson", "student", "seed", "degrees", "question", "tries", "right", "answer", "lower", "upper", "cannot tell"
     };
 
     /** Copies the list. */
@@ -47,6 +49,8 @@ public record AnswerSheet(List<GivenAnswer> answers) implements Showable {
                 printer.printRecord(
                         answer.lesson(),
                         answer.student(),
+                        answer.seed().isPresent() ? Long.toString(answer.seed().getAsLong()) : "",
+                        answer.degrees().name().toLowerCase(Locale.ROOT),
                         answer.question(),
                         answer.tries(),
                         answer.right()
@@ -121,6 +125,8 @@ public record AnswerSheet(List<GivenAnswer> answers) implements Showable {
         return new GivenAnswer(
                 Integer.parseInt(row.get("lesson")),
                 row.get("student"),
+                row.get("seed").isEmpty() ? OptionalLong.empty() : OptionalLong.of(Long.parseLong(row.get("seed"))),
+                TemperatureUnit.valueOf(row.get("degrees").toUpperCase(Locale.ROOT)),
                 row.get("question"),
                 Integer.parseInt(row.get("tries")),
                 right.isEmpty()

@@ -238,7 +238,16 @@ public final class Lesson implements Showable {
         }
         String known = source.student().orElse(student.strip());
         AnswerSheet sheet = new AnswerSheet(given.values().stream()
-                .map(a -> new GivenAnswer(a.lesson(), known, a.question(), a.tries(), a.right(), a.answer(), a.claim()))
+                .map(a -> new GivenAnswer(
+                        a.lesson(),
+                        known,
+                        a.seed(),
+                        a.degrees(),
+                        a.question(),
+                        a.tries(),
+                        a.right(),
+                        a.answer(),
+                        a.claim()))
                 .toList());
         Files.createDirectories(folder);
         Path file = folder.resolve(
@@ -281,6 +290,15 @@ public final class Lesson implements Showable {
     }
 
     /**
+     * Shows the planned batches that the teacher's machine has roasted and given back as a folder.
+     *
+     * @throws parchment.logbook.LogbookException if there is no such folder
+     */
+    public PlanTasted tasted(String folder) {
+        return new PlanTasted(Logbook.open(folder).in(logbook.readerUnit()));
+    }
+
+    /**
      * Writes a plan into the folder 'answers' beside the notebook, for the teacher's machine to roast.
      *
      * @throws IOException if the file cannot be written
@@ -313,6 +331,8 @@ public final class Lesson implements Showable {
                 new GivenAnswer(
                         number(),
                         source.student().orElse(""),
+                        source.seed(),
+                        logbook.readerUnit(),
                         asked.name(),
                         tries,
                         reply.map(r -> r.kind() == Reply.Kind.RIGHT ? GivenAnswer.Right.YES : GivenAnswer.Right.NO),

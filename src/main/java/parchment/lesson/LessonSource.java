@@ -6,6 +6,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
+import java.util.OptionalLong;
 import java.util.Properties;
 import parchment.logbook.Logbook;
 import parchment.virtual.Chance;
@@ -17,8 +18,15 @@ import parchment.virtual.VirtualRoastery;
  * Holds where a lesson's batches come from: a seed, with the truth behind it, or a folder that a teacher handed out, without.
  *
  * @param student the student as the teacher numbered them; empty for work alone
+ * @param seed the seed of work alone; empty where it is the teacher's secret
  */
-record LessonSource(int number, LessonPlan plan, Logbook logbook, Optional<Behind> behind, Optional<String> student) {
+record LessonSource(
+        int number,
+        LessonPlan plan,
+        Logbook logbook,
+        Optional<Behind> behind,
+        Optional<String> student,
+        OptionalLong seed) {
     static final String FACTS = "lesson.properties";
     static final String LOGBOOK = "logbook";
 
@@ -29,7 +37,7 @@ record LessonSource(int number, LessonPlan plan, Logbook logbook, Optional<Behin
         LessonPlan plan = Course.lesson(number);
         // The same student meets other batches in each lesson.
         long draw = Chance.of(seed, "lesson " + number).bits();
-        return of(number, plan, plan.roastery(Seed.of(draw), draw), Optional.empty());
+        return of(number, plan, plan.roastery(Seed.of(draw), draw), Optional.empty(), OptionalLong.of(seed));
     }
 
     /** Opens a lesson of a student in a class, on the teacher's machine. */
@@ -37,12 +45,19 @@ record LessonSource(int number, LessonPlan plan, Logbook logbook, Optional<Behin
         LessonPlan plan = Course.lesson(number);
         String digest = Digest.of(secret.text() + " lesson " + number);
         long draw = Long.parseUnsignedLong(Digest.of("draws " + digest).substring(0, 16), 16);
-        return of(number, plan, plan.roastery(Seed.parse("secret:" + digest), draw), Optional.of(student));
+        return of(
+                number,
+                plan,
+                plan.roastery(Seed.parse("secret:" + digest), draw),
+                Optional.of(student),
+                OptionalLong.empty());
     }
 
-    private static LessonSource of(int number, LessonPlan plan, VirtualRoastery roastery, Optional<String> student) {
+    private static LessonSource of(
+            int number, LessonPlan plan, VirtualRoastery roastery, Optional<String> student, OptionalLong seed) {
         VirtualLogbook roasted = roastery.run();
-        return new LessonSource(number, plan, roasted.opened(), Optional.of(new Behind(roastery, roasted)), student);
+        return new LessonSource(
+                number, plan, roasted.opened(), Optional.of(new Behind(roastery, roasted)), student, seed);
     }
 
     static LessonSource handedOut(int number, Path folder) throws IOException {
@@ -66,6 +81,7 @@ record LessonSource(int number, LessonPlan plan, Logbook logbook, Optional<Behin
                 Course.lesson(number),
                 Logbook.open(folder.resolve(LOGBOOK)),
                 Optional.empty(),
-                Optional.ofNullable(properties.getProperty("student")));
+                Optional.ofNullable(properties.getProperty("student")),
+                OptionalLong.empty());
     }
 }

@@ -1,7 +1,11 @@
 package parchment.contract;
 
+import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.lang.reflect.Method;
 import java.lang.reflect.Modifier;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
@@ -59,6 +63,7 @@ import parchment.feature.BatchTable;
 import parchment.feature.Explorer;
 import parchment.feature.Features;
 import parchment.lesson.AnswerKey;
+import parchment.lesson.ClassResults;
 import parchment.lesson.CupsTable;
 import parchment.lesson.Lesson;
 import parchment.logbook.CalendarStrip;
@@ -189,9 +194,20 @@ final class ShowableExamples {
         ROOTS.put("Reply", logbook -> Lesson.open(2, 1).check("development", "<script>alert(1)</script>"));
         ROOTS.put("AnswerKey", logbook -> AnswerKey.of(2, 1));
         ROOTS.put("Envelope", logbook -> lesson().openEnvelope());
+        ROOTS.put("ClassResults", logbook -> results());
         ROOTS.put("AnswerSheet", logbook -> lesson().answers());
         ROOTS.put("CupsTable", logbook -> CupsTable.of("sweetness", logbook, logbook.lastWithCurve()));
         NumericExamples.addTo(ROOTS);
+    }
+
+    private static ClassResults results() {
+        try {
+            Path folder = Files.createTempDirectory("answers");
+            lesson().handIn("<script>alert(1)</script>", folder);
+            return ClassResults.read(folder);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
     }
 
     private static Lesson lesson() {

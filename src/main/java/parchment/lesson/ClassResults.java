@@ -1,0 +1,231 @@
+package parchment.lesson;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.function.Function;
+import java.util.stream.Stream;
+import parchment.display.Progress;
+import parchment.display.Report;
+import parchment.display.Showable;
+import parchment.display.Table;
+
+/**
+ * Shows a teacher who found what: each answer marked anew, each claim beside its truth and what it earned.
+ *
+ * <pre>{@code
+ * ClassResults.read(Files.createTempDirectory("answers"))
+ * }</pre>
+ */
+public final class ClassResults implements Showable {
+    /**
+     * Holds one question of one student, marked.
+     *
+     * @param answer what was handed in
+     * @param kind right, not yet, or noted for a claim
+     * @param truth the truth of a claim in the lesson's unit; empty for an answer
+     * @param grade what a claim earned; empty for an answer
+     */
+    public record Marked(GivenAnswer answer, Reply.Kind kind, OptionalDouble truth, Optional<Grade> grade) {}
+
+    /** Holds one student's lesson, summed up. */
+    private record Row(
+            String student, int lesson, long right, long answered, int tries, long held, long claims, double points) {}
+
+    private final List<Marked> marked;
+    private final List<String> unread;
+
+    private ClassResults(List<Marked> marked, List<String> unread) {
+        this.marked = List.copyOf(marked);
+        this.unread = List.copyOf(unread);
+    }
+
+    /**
+     * Reads what students with numbers of their own, and no secret seeds, handed in. In a class with secret seeds the classroom reads it:
+     * {@link Classroom#collect}.
+     *
+     * @throws IOException if the folder cannot be read
+     */
+    public static ClassResults read(Path folder) throws IOException {
+        return read(
+                folder,
+                answer -> Lesson.open(
+                        answer.lesson(),
+                        answer.seed()
+                                .orElseThrow(() -> new IllegalArgumentException("The answers of "
+                                        + answer.student()
+                                        + " come from a class with secret seeds: Classroom.open(...).collect(...)."))));
+    }
+
+    static ClassResults read(Path folder, Function<GivenAnswer, Lesson> lessons) throws IOException {
+        List<Path> files;
+        try (Stream<Path> walk = Files.walk(folder)) {
+            files = walk.filter(file -> file.getFileName().toString().matches("lesson-[0-9]+-.*\\.csv"))
+                    .sorted()
+                    .toList();
+        }
+        List<Marked> marked = new ArrayList<>();
+        List<String> unread = new ArrayList<>();
+        for (Path file : Progress.over(files, "marking answers")) {
+            try {
+                marked.addAll(mark(AnswerSheet.read(file).answers(), lessons));
+            } catch (IOException | IllegalArgumentException e) {
+                unread.add(file.getFileName() + ": " + e.getMessage());
+            }
+        }
+        return new ClassResults(marked, unread);
+    }
+
+    private static List<Marked> mark(List<GivenAnswer> answers, Function<GivenAnswer, Lesson> lessons) {
+        Map<String, Lesson> opened = new LinkedHashMap<>();
+        List<Marked> marked = new ArrayList<>();
+        for (GivenAnswer answer : answers) {
+            Lesson lesson = opened.computeIfAbsent(
+                    answer.lesson() + " " + answer.student(),
+                    name -> lessons.apply(answer).in(answer.degrees()));
+            marked.add(mark(answer, lesson));
+        }
+        return marked;
+    }
+
+    private static Marked mark(GivenAnswer answer, Lesson lesson) {
+        Optional<ClaimQuestion> claim = lesson.questions().stream()
+                .filter(question -> question.name().equals(answer.question()))
+                .filter(ClaimQuestion.class::isInstance)
+                .map(ClaimQuestion.class::cast)
+                .findFirst();
+        if (claim.isPresent()) {
+            return new Marked(
+                    answer,
+                    Reply.Kind.NOTED,
+                    claim.get().shownTruth(),
+                    answer.claim().flatMap(claim.get()::grade));
+        }
+        return new Marked(
+                answer,
+                lesson.check(answer.question(), answer.answer()).kind(),
+                OptionalDouble.empty(),
+                Optional.empty());
+    }
+
+    /** Returns every answer, marked. */
+    public List<Marked> marked() {
+        return marked;
+    }
+
+    /** Returns the files that could not be read or marked, with the reason. */
+    public List<String> unread() {
+        return unread;
+    }
+
+    private List<Row> rows() {
+        Map<String, List<Marked>> byLesson = new LinkedHashMap<>();
+        for (Marked one : marked) {
+            byLesson.computeIfAbsent(one.answer().student() + " " + one.answer().lesson(), name -> new ArrayList<>())
+                    .add(one);
+        }
+        return byLesson.values().stream().map(ClassResults::row).toList();
+    }
+
+    private static Row row(List<Marked> all) {
+        List<Marked> claims =
+                all.stream().filter(one -> one.grade().isPresent()).toList();
+        return new Row(
+                all.get(0).answer().student(),
+                all.get(0).answer().lesson(),
+                all.stream().filter(one -> one.kind() == Reply.Kind.RIGHT).count(),
+                all.size() - claims.size(),
+                all.stream().mapToInt(one -> one.answer().tries()).sum(),
+                claims.stream().filter(ClassResults::held).count(),
+                claims.size(),
+                claims.stream()
+                        .flatMap(one -> one.grade().stream())
+                        .mapToDouble(Grade::points)
+                        .sum());
+    }
+
+    private static boolean held(Marked one) {
+        double truth = one.truth().orElse(Double.NaN);
+        return one.answer()
+                .claim()
+                .filter(claim -> claim.lower() <= truth && truth <= claim.upper())
+                .isPresent();
+    }
+
+    private Report page() {
+        List<Marked> claims =
+                marked.stream().filter(one -> one.grade().isPresent()).toList();
+        List<Row> rows = rows();
+        Report page = Report.titled("Who found what")
+                .say(toString())
+                .add(Table.titled("By student")
+                        .withText("student", rows, Row::student)
+                        .withNumber("lesson", "", 0, rows, Row::lesson)
+                        .withNumber("right", "", 0, rows, Row::right)
+                        .withNumber("answered", "", 0, rows, Row::answered)
+                        .withNumber("tries", "", 0, rows, Row::tries)
+                        .withNumber("claims", "", 0, rows, Row::claims)
+                        .withNumber("intervals that held", "", 0, rows, Row::held)
+                        .withNumber("points of claims", "", 1, rows, Row::points)
+                        .withRowsShown(40))
+                .add(Table.titled("Every claim")
+                        .withText("student", claims, one -> one.answer().student())
+                        .withText("claim", claims, one -> one.answer().question())
+                        .withText(
+                                "stated",
+                                claims,
+                                one -> one.answer()
+                                        .claim()
+                                        .map(StatedClaim::toString)
+                                        .orElse(""))
+                        .withNumber("true", "", 2, claims, one -> one.truth().orElse(Double.NaN))
+                        .withNumber(
+                                "points",
+                                "",
+                                1,
+                                claims,
+                                one -> one.grade().map(Grade::points).orElse(Double.NaN))
+                        .withNote(
+                                "Answers were marked anew from what was handed in, on the scale of temperature that it was answered on.")
+                        .withRowsShown(40));
+        for (String file : unread) {
+            page = page.caution("Not marked: " + file);
+        }
+        return page;
+    }
+
+    @Override
+    public String text() {
+        return page().text();
+    }
+
+    @Override
+    public Optional<String> html() {
+        return page().html();
+    }
+
+    @Override
+    public String toString() {
+        List<Marked> intervals = marked.stream()
+                .filter(one -> one.answer()
+                        .claim()
+                        .filter(c -> c.kind() == StatedClaim.Kind.INTERVAL)
+                        .isPresent())
+                .toList();
+        return String.format(
+                Locale.ROOT,
+                "%d answers of %d sheets marked, %d files not; %d of %d stated intervals held the truth.",
+                marked.size(),
+                rows().size(),
+                unread.size(),
+                intervals.stream().filter(ClassResults::held).count(),
+                intervals.size());
+    }
+}
