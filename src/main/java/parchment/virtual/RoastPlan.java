@@ -7,8 +7,8 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import parchment.display.Html;
 import parchment.display.Showable;
+import parchment.display.Table;
 
 /**
  * Holds batches that somebody wants an invented machine to roast, as read from a CSV file. Never a plan for a real machine.
@@ -126,24 +126,27 @@ public final class RoastPlan implements Showable {
         return lines;
     }
 
+    /** Returns the plan as a table. */
+    private Table table() {
+        return Table.titled("Plan for an invented machine")
+                .withText("batch", lines, Line::batch)
+                .withText("lot", lines, Line::lot)
+                .withText("habit", lines, Line::habit)
+                .withNumber(
+                        "green mass", "kg", 2, lines, line -> line.greenMass().orElse(Double.NaN))
+                .withNumber(
+                        "charge temperature",
+                        "°C",
+                        1,
+                        lines,
+                        line -> line.chargeReading().orElse(Double.NaN))
+                .withNumber("drop temperature", "°C", 1, lines, Line::dropReading)
+                .withDashForMissing("as is usual there");
+    }
+
     @Override
     public Optional<String> html() {
-        StringBuilder table = new StringBuilder("<table><thead><tr><th>batch</th><th>lot</th><th>habit</th>"
-                + "<th>charge [°C]</th><th>drop [°C]</th></tr></thead><tbody>");
-        for (Line line : lines) {
-            table.append("<tr><td>")
-                    .append(Html.escape(line.batch()))
-                    .append("</td><td>")
-                    .append(Html.escape(line.lot()))
-                    .append("</td><td>")
-                    .append(Html.escape(line.habit()))
-                    .append("</td><td>")
-                    .append(line.chargeReading().map(t -> Decimals.of(t, 1)).orElse("as usual"))
-                    .append("</td><td>")
-                    .append(Decimals.of(line.dropReading(), 1))
-                    .append("</td></tr>");
-        }
-        return Optional.of(Overprint.over(table.append("</tbody></table>").toString()));
+        return table().html().map(Overprint::over);
     }
 
     @Override

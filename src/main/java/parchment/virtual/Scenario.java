@@ -6,6 +6,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.stream.Collectors;
 
 /**
  * Describes an invented roastery and its years in a small text file: machine, people, lots, weather, slips and true flavour.
@@ -108,6 +109,17 @@ public final class Scenario {
         return story.text();
     }
 
+    /** Returns what the comments at the head of its text say, in one line; blank if there are none. */
+    public String description() {
+        return text().lines()
+                .takeWhile(line -> line.startsWith("#"))
+                .map(line -> line.substring(1).strip())
+                .collect(Collectors.joining(" "))
+                .replace(VirtualLogbook.WARNING, "")
+                .replaceAll("\\s+", " ")
+                .strip();
+    }
+
     Story story() {
         return story;
     }
@@ -115,7 +127,11 @@ public final class Scenario {
     @Override
     public String toString() {
         return "scenario " + name + ": " + story.name() + ", "
-                + count(story.lots().size(), "lot") + ", "
+                + count(
+                        (int) story.lots().stream()
+                                .filter(VirtualLot::isFirstCrop)
+                                .count(),
+                        "lot") + ", "
                 + count(story.operators().size(), "roaster") + ", "
                 + count(story.cuppers().size(), "cupper") + ", "
                 + count(story.surfaces().size(), "attribute") + ". " + VirtualLogbook.WARNING;

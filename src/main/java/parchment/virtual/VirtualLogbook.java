@@ -133,13 +133,17 @@ public final class VirtualLogbook implements Showable {
                 cuppings.stream().mapToLong(cupping -> cupping.scores().size()).sum();
         return String.format(
                 Locale.ROOT,
-                "%s, seed %s: %d batches, %d cuppings, %d scored cups. %s",
+                "%s, seed %s: %s, %s, %s. %s",
                 name(),
                 seed,
-                batches.size(),
-                cuppings.size(),
-                scores,
+                count(batches.size(), "batch", "batches"),
+                count(cuppings.size(), "cupping", "cuppings"),
+                count(scores, "scored cup", "scored cups"),
                 WARNING);
+    }
+
+    private static String count(long number, String one, String more) {
+        return number + " " + (number == 1 ? one : more);
     }
 
     @Override

@@ -50,7 +50,7 @@ class ScenarioPageTest {
             text.append("- `")
                     .append(name)
                     .append("`: ")
-                    .append(firstComment(name))
+                    .append(Scenario.named(name).description())
                     .append('\n');
         }
         for (SectionKind kind : SectionKind.values()) {
@@ -70,20 +70,5 @@ class ScenarioPageTest {
             }
         }
         return text.append('\n').toString();
-    }
-
-    /** The first sentences of a scenario, up to the warning that each carries. */
-    private static String firstComment(String name) {
-        StringBuilder words = new StringBuilder();
-        for (String line : Scenario.named(name).text().lines().toList()) {
-            if (!line.startsWith("#")) {
-                break;
-            }
-            words.append(line.substring(1).strip()).append(' ');
-        }
-        return words.toString()
-                .replace(VirtualLogbook.WARNING, "")
-                .replaceAll("\\s+", " ")
-                .strip();
     }
 }

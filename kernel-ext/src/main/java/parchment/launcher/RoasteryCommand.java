@@ -104,7 +104,9 @@ final class RoasteryCommand implements Callable<Integer> {
         SealedTruth truth = logbook.truth();
         Files.writeString(file, truth.sealedText(), StandardCharsets.UTF_8);
         terminal.println("Its truth is in " + file
-                + ", sealed against accident only: whoever has the file or the seed can" + " open it.");
+                + (logbook.seed().isSecret()
+                        ? ". Keep it until the envelope is opened."
+                        : ", sealed against accident only: whoever has the file or the seed can open it."));
         terminal.println("Seal (SHA-256): " + truth.seal());
         terminal.flush();
     }
@@ -131,7 +133,10 @@ final class RoasteryCommand implements Callable<Integer> {
         public Integer call() {
             PrintWriter terminal = spec.commandLine().getOut();
             if (name == null) {
-                Scenario.builtIn().forEach(each -> terminal.println(Scenario.named(each)));
+                Scenario.builtIn()
+                        .forEach(each -> terminal.println(
+                                each + ": " + Scenario.named(each).description()));
+                terminal.println(VirtualLogbook.WARNING);
             } else {
                 terminal.print(Scenario.named(name).text());
             }
@@ -204,8 +209,9 @@ final class RoasteryCommand implements Callable<Integer> {
     @Command(
             name = "class",
             description = {
-                "Makes a logbook with a secret seed for each student. Hand out the folder 'students'; keep the folder 'teacher',",
-                "in which are the seeds and the sealed truths. Each logbook's README carries the seal of its truth."
+                "Makes a logbook with a secret seed for each student, and seals their truths.",
+                "Hand out the folder 'students'. Keep the folder 'teacher', in which are the seeds and the sealed truths.",
+                "Each logbook's README carries the seal of its truth."
             },
             mixinStandardHelpOptions = true)
     static final class ForClass implements Callable<Integer> {

@@ -118,7 +118,7 @@ class RoasteryCommandTest {
     @Test
     void listsAndPrintsTheScenarios() {
         assertEquals(0, run("roastery", "scenarios"));
-        assertEquals(Scenario.builtIn().size(), out.toString().lines().count());
+        assertEquals(Scenario.builtIn().size() + 1, out.toString().lines().count());
         out.getBuffer().setLength(0);
         assertEquals(0, run("roastery", "scenarios", "harbour"));
         assertEquals(Scenario.named("harbour").text(), out.toString());
