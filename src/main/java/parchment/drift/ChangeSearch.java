@@ -105,11 +105,13 @@ final class ChangeSearch {
         for (int k = 0; k < most; k++) {
             List<Integer> there = steps.stream().map(Step::firstDay).toList();
             List<double[]> readings = indicators.stream().map(i -> i.y().raw()).toList();
-            Gain gain = gain(readings, there);
+            List<StepProfile> profiles = profiles(there);
+            Gain gain = gain(profiles, readings, there);
             if (gain.firstDay < 0) {
                 break;
             }
-            double chance = chance(gain, there);
+            List<DayRegression> without = fitted(readings, there, List.of());
+            double chance = chance(gain, profiles, without, there);
             if (chance > LEVEL) {
                 break;
             }
@@ -130,8 +132,8 @@ final class ChangeSearch {
                 k = -1;
                 continue;
             }
-            steps.add(
-                    new Step(gain.firstDay, List.of(), chance, shape, rival.words, supporting(gain, readings, there)));
+            steps.add(new Step(
+                    gain.firstDay, List.of(), chance, shape, rival.words, supporting(gain, without, readings, there)));
             steps = polished(steps);
         }
         steps.sort(Comparator.comparingInt(Step::firstDay));
@@ -192,38 +194,50 @@ final class ChangeSearch {
         return fits;
     }
 
-    /** The best further step: first day after it (-1 if none can be tried), gain, criterion with it, fits without it. */
-    private record Gain(int firstDay, double gain, double criterion, List<DayRegression> without) {}
+    /** The best further step: first day after it (-1 if none can be tried), gain, criterion with it. */
+    private record Gain(int firstDay, double gain, double criterion) {}
 
-    private Gain gain(List<double[]> readings, List<Integer> steps) {
-        List<DayRegression> without = fitted(readings, steps, List.of());
-        double before = without.stream().mapToDouble(DayRegression::criterion).sum();
-        int day = best(scan(without, steps));
-        if (day < 0) {
-            return new Gain(-1, 0, before, without);
-        }
-        double after = Double.POSITIVE_INFINITY;
-        int chosen = day;
-        // The variances fitted without the step are too large; with it they show the step's date more sharply.
-        for (int round = 0; round < 2; round++) {
-            List<Integer> with = new ArrayList<>(steps);
-            with.add(day);
-            List<DayRegression> fits = fitted(readings, with, List.of());
-            double criterion =
-                    fits.stream().mapToDouble(DayRegression::criterion).sum();
-            if (criterion < after) {
-                after = criterion;
-                chosen = day;
-            }
-            if (round == 0) {
-                int again = best(scan(atVariancesOf(fits, readings, steps), steps));
-                if (again < 0 || again == day) {
-                    break;
+    private List<StepProfile> profiles(List<Integer> steps) {
+        List<StepProfile> profiles = new ArrayList<>();
+        for (int j = 0; j < indicators.size(); j++) {
+            List<Integer> rows = indicators.get(j).rows();
+            int[] firstRow = new int[dates.length];
+            for (int day = 0; day < firstRow.length; day++) {
+                int row = day == 0 ? 0 : firstRow[day - 1];
+                while (row < rows.size() && dayOfRow[rows.get(row)] < day) {
+                    row++;
                 }
-                day = again;
+                firstRow[day] = row;
+            }
+            profiles.add(new StepProfile(wanderings.get(j), design(j, steps, List.of()), firstRow));
+        }
+        return profiles;
+    }
+
+    private Gain gain(List<StepProfile> profiles, List<double[]> readings, List<Integer> steps) {
+        double before = 0;
+        double[] sums = new double[dates.length];
+        int[] tried = new int[dates.length];
+        for (int j = 0; j < profiles.size(); j++) {
+            StepProfile.Best best = profiles.get(j).of(readings.get(j));
+            before += best.without();
+            double[] with = best.with().raw();
+            for (int day = 0; day < sums.length; day++) {
+                sums[day] += Double.isNaN(with[day]) ? best.without() : with[day];
+                tried[day] += Double.isNaN(with[day]) ? 0 : 1;
             }
         }
-        return new Gain(chosen, before - after, after, without);
+        for (int day = 0; day < sums.length; day++) {
+            int here = day;
+            if (tried[day] == 0
+                    || day < SHORTEST
+                    || day > dates.length - SHORTEST
+                    || steps.stream().anyMatch(there -> Math.abs(there - here) < SHORTEST)) {
+                sums[day] = Double.NaN;
+            }
+        }
+        int day = best(sums);
+        return day < 0 ? new Gain(-1, 0, before) : new Gain(day, before - sums[day], sums[day]);
     }
 
     private List<DayRegression> atVariancesOf(List<DayRegression> fits, List<double[]> readings, List<Integer> steps) {
@@ -235,13 +249,13 @@ final class ChangeSearch {
     }
 
     /** Counts the indicators that gain by themselves what chance would give one in ten. */
-    private int supporting(Gain gain, List<double[]> readings, List<Integer> steps) {
+    private int supporting(Gain gain, List<DayRegression> without, List<double[]> readings, List<Integer> steps) {
         List<Integer> with = new ArrayList<>(steps);
         with.add(gain.firstDay);
         List<DayRegression> fits = fitted(readings, with, List.of());
         int count = 0;
         for (int j = 0; j < fits.size(); j++) {
-            count += gain.without.get(j).criterion() - fits.get(j).criterion() >= SUPPORT ? 1 : 0;
+            count += without.get(j).criterion() - fits.get(j).criterion() >= SUPPORT ? 1 : 0;
         }
         return count;
     }
@@ -278,8 +292,8 @@ final class ChangeSearch {
     }
 
     /** Returns how often rows drawn without a further step gain as much from one. */
-    private double chance(Gain seen, List<Integer> steps) {
-        double shared = sharedSurprise(seen.without);
+    private double chance(Gain seen, List<StepProfile> profiles, List<DayRegression> without, List<Integer> steps) {
+        double shared = sharedSurprise(without);
         int exceeding = 0;
         for (int draw = 1; draw <= DRAWS; draw++) {
             Interruption.checkHere();
@@ -292,9 +306,9 @@ final class ChangeSearch {
                     own[i] =
                             j == 0 ? first : j == 1 ? shared * first + Math.sqrt(1 - shared * shared) * own[i] : own[i];
                 }
-                readings.add(seen.without.get(j).drawn(own));
+                readings.add(without.get(j).drawn(own));
             }
-            if (gain(readings, steps).gain >= seen.gain && ++exceeding >= ENOUGH_EXCEEDING) {
+            if (gain(profiles, readings, steps).gain >= seen.gain && ++exceeding >= ENOUGH_EXCEEDING) {
                 return (double) exceeding / draw;
             }
         }

@@ -14,9 +14,9 @@ import parchment.stats.Estimate;
  */
 final class DayRegression {
     /** Variance of days over variance within days. */
-    private static final double[] RATIOS = {0, 0.1, 0.3, 0.8, 2, 5};
+    static final double[] RATIOS = {0, 0.1, 0.3, 0.8, 2, 5};
     /** Correlation of neighbouring roast days. */
-    private static final double[] CORRELATIONS = {0, 0.3, 0.55, 0.75, 0.9};
+    static final double[] CORRELATIONS = {0, 0.3, 0.55, 0.75, 0.9};
 
     private static final double[] FINE_RATIOS = {0, 0.05, 0.1, 0.2, 0.4, 0.8, 1.5, 3, 6};
     private static final double[] FINE_CORRELATIONS = {0, 0.2, 0.4, 0.55, 0.7, 0.8, 0.88, 0.94};
@@ -188,11 +188,11 @@ final class DayRegression {
         return criterion(y.length, dot(rest, rest), filter);
     }
 
-    private static double criterion(int rows, double squares, WanderingDays.Filter filter) {
+    static double criterion(int rows, double squares, WanderingDays.Filter filter) {
         return rows * Math.log(Math.max(squares, 1e-12) / rows) + filter.logDeterminant();
     }
 
-    private static Projection projection(WanderingDays.Filter filter, List<double[]> columns) {
+    static Projection projection(WanderingDays.Filter filter, List<double[]> columns) {
         Projection projection = new Projection();
         for (double[] column : columns) {
             projection.add(filter.whitened(column));

@@ -103,6 +103,17 @@ final class WanderingDays {
             return out;
         }
 
+        /** Returns, for each row, the sum over whitened rows of what a 1 there adds to them times the given values: the transpose. */
+        double[] transposed(double[] values) {
+            double[] out = new double[values.length];
+            double carried = 0;
+            for (int i = values.length - 1; i >= 0; i--) {
+                out[i] = values[i] / spread[i] + gain[i] * carried;
+                carried = keep[i] * (carried - out[i]);
+            }
+            return out;
+        }
+
         /** Puts the wandering into independent values of variance 1: the inverse of {@link #whitened}. */
         double[] wandering(double[] independent) {
             double[] out = new double[independent.length];
