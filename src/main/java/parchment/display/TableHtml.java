@@ -55,7 +55,7 @@ final class TableHtml {
             .parchment-table.parchment-table th button{text-decoration:none}}
             @media (max-width:900px),print{.parchment-table.parchment-table table{font-size:.8em}\
             .parchment-table.parchment-table th,.parchment-table.parchment-table td{padding-right:.35em}\
-            .parchment-table.parchment-table .number{padding-left:.35em}}
+            .parchment-table.parchment-table .number{padding-left:.35em;padding-right:.7em}}
             </style>
             """;
 

@@ -36,7 +36,7 @@ final class YearPicture {
                             case CANNOT_TELL -> "no";
                         })
                         .withText("change, with its 90 % interval", year.parts(), YearPart::shown)
-                        .withText("", year.parts(), YearPart::words)
+                        .withText("why", year.parts(), YearPart::words)
                         .withDashForMissing("nothing to say or no number"));
         var pooled = year.pooledSlopes();
         Estimate drawn = pooled.get(year.lot());
