@@ -142,9 +142,17 @@ The same answers, checked in the run: two curves {answers["full"][0]:.6f} in our
 R's `dtw`, the usual package, is not in Debian and did not run here. Measured elsewhere on a like machine, with the same two curves: 28 ms, 39 ms with its path (its
 own pattern, diagonal of weight 2), 42 ms in a band of 80 with its path.
 
+## What is reached
+
+One distance is {took["fullSmile"][0] / took["fullOurs"][0]:.1f} times as fast as Smile's, {took["fullSmile"][0] / took["fullOursPruned"][0]:.1f} times with pruning; at least 2 was asked, 5 aimed at{{aim}}. A call leaves nothing behind
+but its result: some tens of bytes are the profiler's own. Ours takes pairs from diagonal to diagonal, several at once; the compiler of Java 17
+does so only in the plainest of loops, which is why neighbours are copied into place first. The same sum row by row took 0.43 or 0.83 ms from
+one process to the next, as the compiler happened to lay it out. The pruned figure swings with the load on the machine.
+
 ## The nearest of many
 
-The search is exact and takes one thread. It is **{brute:.1f} times as fast as all 10,000 distances by the same code**, and {took["nearestSmileBrute"][0] / took["nearestOurs"][0]:.0f} times as fast as all by Smile. {{verdict}}
+The search is exact and takes one thread. It is **{brute:.1f} times as fast as all 10,000 distances by the same code**, and
+{took["nearestSmileBrute"][0] / took["nearestOurs"][0]:.0f} times as fast as all by Smile. Making the library, once, is not counted. {{verdict}}
 
 ## Elastic alignment
 
@@ -159,11 +167,12 @@ of 0. No outside program for elastic alignment was at hand.
     verdict = (
         "The target of 20 is reached."
         if brute >= 20
-        else "**The target of 20 times the same code is not reached.** In these curves noise alone sets the distance of the nearest, and thousands"
-        " of others are little farther: the bounds leave some two thousand whose path has to be followed about half-way before it is too dear."
+        else "**The target of 20 times the same code is not\nreached.** In these curves noise alone sets the distance of the nearest, and thousands"
+        " of others are little farther: the bounds leave\n1,300 to 2,800 whose path has to be followed about half-way before it is too dear."
     )
+    aim = "" if max(took["fullSmile"][0] / took[ours][0] for ours in ("fullOurs", "fullOursPruned")) >= 5 else ", **which is not reached**"
     with open(given.page, "w", encoding="utf-8") as file:
-        file.write(page.replace("{numba}", versions).replace("{r}", release.stdout.strip()).replace("{verdict}", verdict))
+        file.write(page.replace("{numba}", versions).replace("{r}", release.stdout.strip()).replace("{verdict}", verdict).replace("{aim}", aim))
 
 
 if __name__ == "__main__":
