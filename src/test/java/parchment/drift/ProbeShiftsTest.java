@@ -15,6 +15,7 @@ import parchment.feature.Features;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
 import parchment.logbook.Upkeep;
+import parchment.quantity.TemperatureUnit;
 import parchment.stats.Estimate;
 
 class ProbeShiftsTest {
@@ -165,6 +166,20 @@ class ProbeShiftsTest {
                         new org.hipparchus.linear.Array2DRowRealMatrix(v))
                 .getDeterminant();
         assertEquals(Math.log(determinant), filter.logDeterminant(), 1e-10);
+    }
+
+    @Test
+    void offsetsFollowTheReadersUnit() {
+        ProbeShifts celsius = ProbeShifts.of(HARBOUR);
+        ProbeShifts fahrenheit = ProbeShifts.of(HARBOUR.in(TemperatureUnit.FAHRENHEIT));
+        assertEquals(
+                celsius.changes().get(0).offsets().get(0).estimate(),
+                fahrenheit.changes().get(0).offsets().get(0).estimate(),
+                1e-9,
+                "°C inside");
+        String words = fahrenheit.changes().get(0).words();
+        double shown = 1.8 * celsius.changes().get(0).offsets().get(0).estimate();
+        assertTrue(words.contains(String.format(java.util.Locale.ROOT, "turning point %.1f °F", shown)), words);
     }
 
     @Test
