@@ -1,8 +1,12 @@
 package parchment.lesson;
 
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import parchment.chart.Axis;
 import parchment.chart.Plot;
 import parchment.chart.Points;
@@ -11,6 +15,7 @@ import parchment.display.Showable;
 import parchment.display.Table;
 import parchment.feature.Features;
 import parchment.logbook.Batch;
+import parchment.logbook.CupScores;
 import parchment.logbook.Logbook;
 import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
@@ -102,6 +107,33 @@ public final class PlanTasted implements Showable {
         return CupsTable.of(attribute, logbook, batch).mean(batch);
     }
 
+    /** Standard error of a batch's mean across cuppers; whoever scores everything high adds nothing to it. */
+    private double errorOfMean(Batch batch) {
+        Map<String, Double> all = byCupper(logbook.cups().stream());
+        Map<String, Double> own =
+                byCupper(logbook.cups().stream().filter(cup -> cup.batch().equals(batch.name())));
+        double[] above = own.entrySet().stream()
+                .mapToDouble(one -> one.getValue() - all.getOrDefault(one.getKey(), Double.NaN))
+                .toArray();
+        double mean = Arrays.stream(above).average().orElse(Double.NaN);
+        double squares = Arrays.stream(above).map(a -> (a - mean) * (a - mean)).sum();
+        return above.length < 2 ? Double.NaN : StrictMath.sqrt(squares / (above.length - 1) / above.length);
+    }
+
+    private Map<String, Double> byCupper(Stream<CupScores> cups) {
+        return cups.filter(cup -> !Double.isNaN(cup.score(attribute)))
+                .collect(Collectors.groupingBy(
+                        CupScores::cupper, Collectors.averagingDouble(cup -> cup.score(attribute))));
+    }
+
+    private String leftOutWords() {
+        int leftOut = logbook.batches().size() - batches.size();
+        return leftOut == 0
+                ? "No planned batch was left out."
+                : leftOut + (leftOut == 1 ? " planned batch is" : " planned batches are")
+                        + " left out: no score, or no drop temperature.";
+    }
+
     private String sentence() {
         String degree = reader().symbol();
         return slope().map(found -> {
@@ -140,8 +172,11 @@ public final class PlanTasted implements Showable {
                                 batch -> CupsTable.of(attribute, logbook, batch)
                                         .cups()
                                         .size())
-                        .withNote(logbook.batches().size() - batches.size()
-                                + " planned batches are left out, because they have no score or no drop."))
+                        .withNumber("standard error", "points", 2, batches, this::errorOfMean)
+                        .withNote(
+                                "The standard error is that of the mean across cuppers, each held against their own mean of"
+                                        + " all these batches.")
+                        .withNote(leftOutWords()))
                 .add(picture())
                 .caution(
                         "Seen in these batches, nothing more. Never leave a roast unattended; watch the drum, not the screen.");
@@ -153,9 +188,17 @@ public final class PlanTasted implements Showable {
                         Axis.of("drop temperature", Unit.TEMPERATURE, reader()),
                         Axis.number(attribute, "points"))
                 .with(Points.of(
-                        "planned batches",
-                        batches.stream().mapToDouble(this::drop).toArray(),
-                        batches.stream().mapToDouble(this::mean).toArray()))
+                                "planned batches, mean ± one standard error across cuppers",
+                                batches.stream().mapToDouble(this::drop).toArray(),
+                                batches.stream().mapToDouble(this::mean).toArray())
+                        .withIntervals(
+                                batches.stream()
+                                        .mapToDouble(batch -> mean(batch) - errorOfMean(batch))
+                                        .toArray(),
+                                batches.stream()
+                                        .mapToDouble(batch -> mean(batch) + errorOfMean(batch))
+                                        .toArray())
+                        .withNames(batches.stream().map(Batch::name).toList()))
                 .withEmptySentence("No planned batch has been cupped.");
     }
 
