@@ -62,7 +62,7 @@ final class BeanMachineOrWeather implements LessonPlan {
                         0.11,
                         Unit.TEMPERATURE,
                         new Words(
-                                "The cell above prints two means; take the first.",
+                                "The first row of the table above, column 'before'.",
                                 "Write the number as it stands there, with its decimal.",
                                 "A mean over batches of all lots that were in store."))
                 .number(
@@ -72,7 +72,7 @@ final class BeanMachineOrWeather implements LessonPlan {
                         0.11,
                         Unit.TEMPERATURE,
                         new Words(
-                                "The second of the two means.",
+                                "The first row of the table above, column 'after'.",
                                 "Write the number as it stands there, with its decimal.",
                                 "Beans do not read calendars. Something else is different."))
                 .word(
@@ -82,7 +82,7 @@ final class BeanMachineOrWeather implements LessonPlan {
                         List.of("probe moved", "ducts cleaned", "burner cleaned", "nothing"),
                         new Words(
                                 "Look at the calendar: the lowest row shows work on the machine.",
-                                "The cell with the upkeep prints each entry with its date.",
+                                "Each entry stands above its line, with its date.",
                                 "Somebody wrote it down. Without that line you would be guessing."))
                 .yesOrNo(
                         "season",
@@ -90,7 +90,7 @@ final class BeanMachineOrWeather implements LessonPlan {
                         () -> mean(logbook, measures.value(), roomTemperature(), day -> !day.isBefore(MOVED))
                                 < mean(logbook, measures.value(), roomTemperature(), day -> day.isBefore(MOVED)),
                         new Words(
-                                "The cell above prints the room's temperature before and after as well.",
+                                "The table above has a row for the room's temperature as well.",
                                 "Compare the two: summer against autumn.",
                                 "So the weather moved too. But weather creeps, and this was a step between one roast day and the next."))
                 .word(
