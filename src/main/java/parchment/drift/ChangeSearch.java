@@ -54,15 +54,12 @@ final class ChangeSearch {
         }
     }
 
-    /** A slow change that could stand for a step: columns per row of the machine. */
-    private record Slow(String words, List<double[]> columns) {}
-
     private final List<Indicator> indicators;
     private final int[] dayOfRow;
     private final double[] dates;
     private final double[] room;
     private final List<WanderingDays> wanderings = new ArrayList<>();
-    private final List<Slow> accepted = new ArrayList<>();
+    private final List<SlowChange> accepted = new ArrayList<>();
     private final Random random;
 
     private ChangeSearch(List<Indicator> indicators, int[] dayOfRow, double[] dates, double[] room, long seed) {
@@ -115,15 +112,15 @@ final class ChangeSearch {
             if (chance > LEVEL) {
                 break;
             }
-            Slow rival = rival(there, gain.firstDay);
-            double slow = fitted(readings, there, rival.columns).stream()
+            SlowChange rival = rival(there, gain.firstDay);
+            double slow = fitted(readings, there, rival.columns()).stream()
                             .mapToDouble(DayRegression::criterion)
                             .sum()
-                    + 2.0 * indicators.size() * rival.columns.size();
+                    + 2.0 * indicators.size() * rival.columns().size();
             double step = gain.criterion + 2.0 * (indicators.size() + 1);
             Shape shape = slow < step ? Shape.SLOW : slow < step + CLEARLY ? Shape.STEP_OR_SLOW : Shape.STEP;
             if (shape == Shape.SLOW) {
-                if (accepted.stream().anyMatch(one -> one.words.equals(rival.words))) {
+                if (accepted.stream().anyMatch(one -> one.words().equals(rival.words()))) {
                     break;
                 }
                 accepted.add(rival);
@@ -133,7 +130,12 @@ final class ChangeSearch {
                 continue;
             }
             steps.add(new Step(
-                    gain.firstDay, List.of(), chance, shape, rival.words, supporting(gain, without, readings, there)));
+                    gain.firstDay,
+                    List.of(),
+                    chance,
+                    shape,
+                    rival.words(),
+                    supporting(gain, without, readings, there)));
             steps = polished(steps);
         }
         steps.sort(Comparator.comparingInt(Step::firstDay));
@@ -142,7 +144,7 @@ final class ChangeSearch {
             dated.add(new Step(
                     step.firstDay, dateSet(step, steps), step.chance, step.shape, step.rival, step.supporting));
         }
-        return new Result(dated, accepted.stream().map(Slow::words).toList(), adjusted());
+        return new Result(dated, accepted.stream().map(SlowChange::words).toList(), adjusted());
     }
 
     /** Returns the indicators with the accepted slow changes among their columns. */
@@ -151,10 +153,10 @@ final class ChangeSearch {
         for (Indicator indicator : indicators) {
             List<Indicator.Numbers> columns = new ArrayList<>(indicator.columns());
             List<String> names = new ArrayList<>(indicator.columnNames());
-            for (Slow slow : accepted) {
-                for (double[] column : slow.columns) {
+            for (SlowChange slow : accepted) {
+                for (double[] column : slow.columns()) {
                     columns.add(new Indicator.Numbers(picked(column, indicator)));
-                    names.add(slow.words);
+                    names.add(slow.words());
                 }
             }
             out.add(new Indicator(
@@ -178,8 +180,8 @@ final class ChangeSearch {
     private List<double[]> design(int j, List<Integer> steps, List<double[]> more) {
         Indicator indicator = indicators.get(j);
         List<double[]> columns = indicator.rawColumns();
-        for (Slow slow : accepted) {
-            slow.columns.forEach(column -> columns.add(picked(column, indicator)));
+        for (SlowChange slow : accepted) {
+            slow.columns().forEach(column -> columns.add(picked(column, indicator)));
         }
         steps.forEach(first -> columns.add(step(indicator, dayOfRow, first)));
         more.forEach(column -> columns.add(picked(column, indicator)));
@@ -293,7 +295,7 @@ final class ChangeSearch {
 
     /** Returns how often rows drawn without a further step gain as much from one. */
     private double chance(Gain seen, List<StepProfile> profiles, List<DayRegression> without, List<Integer> steps) {
-        double shared = sharedSurprise(without);
+        double shared = SharedSurprise.of(indicators, without, dayOfRow.length);
         int exceeding = 0;
         for (int draw = 1; draw <= DRAWS; draw++) {
             Interruption.checkHere();
@@ -315,62 +317,19 @@ final class ChangeSearch {
         return (exceeding + 1.0) / (DRAWS + 1);
     }
 
-    /** Returns the correlation of the first two indicators' surprises in the same batches. */
-    private double sharedSurprise(List<DayRegression> fits) {
-        if (fits.size() < 2) {
-            return 0;
-        }
-        double[] first = new double[dayOfRow.length];
-        Arrays.fill(first, Double.NaN);
-        double[] surprises = fits.get(0).surprises();
-        for (int i = 0; i < surprises.length; i++) {
-            first[indicators.get(0).rows().get(i)] = surprises[i];
-        }
-        double[] second = fits.get(1).surprises();
-        double sum = 0;
-        double squares1 = 0;
-        double squares2 = 0;
-        for (int i = 0; i < second.length; i++) {
-            double other = first[indicators.get(1).rows().get(i)];
-            if (!Double.isNaN(other)) {
-                sum += other * second[i];
-                squares1 += other * other;
-                squares2 += second[i] * second[i];
-            }
-        }
-        return squares1 > 0 && squares2 > 0 ? Math.max(-0.95, Math.min(0.95, sum / Math.sqrt(squares1 * squares2))) : 0;
-    }
-
     /** Returns the slow change that explains most. */
-    private Slow rival(List<Integer> steps, int firstDay) {
+    private SlowChange rival(List<Integer> steps, int firstDay) {
         int from =
                 steps.stream().filter(s -> s < firstDay).mapToInt(s -> s).max().orElse(0);
         int to = steps.stream().filter(s -> s > firstDay).mapToInt(s -> s).min().orElse(dates.length);
-        double begin = dates[from];
-        double span = Math.max(1, dates[to - 1] - begin);
-        double[] ramp = new double[dayOfRow.length];
-        double[] cosine = new double[ramp.length];
-        double[] sine = new double[ramp.length];
-        for (int i = 0; i < ramp.length; i++) {
-            double date = dates[dayOfRow[i]];
-            ramp[i] = Math.max(0, Math.min(1, (date - begin) / span));
-            double angle = 2 * Math.PI * date / 365.25;
-            cosine[i] = Math.cos(angle);
-            sine[i] = Math.sin(angle);
-        }
-        List<Slow> rivals = new ArrayList<>();
-        rivals.add(new Slow("a slow, steady change", List.of(ramp)));
-        rivals.add(new Slow("the time of year", List.of(cosine, sine)));
-        if (Arrays.stream(room).noneMatch(Double::isNaN)) {
-            rivals.add(new Slow("the room's temperature", List.of(room)));
-        }
+        List<SlowChange> rivals = SlowChange.all(dates, dayOfRow, room, dates[from], dates[to - 1]);
         List<double[]> readings = indicators.stream().map(i -> i.y().raw()).toList();
         return Collections.min(
                 rivals,
-                Comparator.comparingDouble(rival -> fitted(readings, steps, rival.columns).stream()
+                Comparator.comparingDouble(rival -> fitted(readings, steps, rival.columns()).stream()
                                 .mapToDouble(DayRegression::criterion)
                                 .sum()
-                        + 2.0 * indicators.size() * rival.columns.size()));
+                        + 2.0 * indicators.size() * rival.columns().size()));
     }
 
     /** Moves the dates to the best split: that of exact dynamic programming on the days, and each polished given the others. */
@@ -415,34 +374,11 @@ final class ChangeSearch {
     private List<Integer> exact(List<DayRegression> fits, List<Integer> steps) {
         List<double[]> series = new ArrayList<>();
         for (int j = 0; j < indicators.size(); j++) {
-            series.add(dayMeans(fits.get(j), j, steps));
+            List<double[]> columns = design(j, steps, List.of());
+            series.add(DayMeans.of(
+                    indicators.get(j), fits.get(j), columns, columns.size() - steps.size(), dayOfRow, dates.length));
         }
         return LevelChanges.exact(series, SHORTEST, steps.size()).positions(steps.size());
-    }
-
-    /** Returns the day means of an indicator, freed of everything but the steps, in standard deviations of a day's mean. */
-    private double[] dayMeans(DayRegression fit, int j, List<Integer> steps) {
-        double[] coefficients = fit.coefficients();
-        List<double[]> columns = design(j, steps, List.of());
-        int free = columns.size() - steps.size();
-        double[] sums = new double[dates.length];
-        double[] counts = new double[dates.length];
-        double[] y = indicators.get(j).y().raw();
-        for (int i = 0; i < y.length; i++) {
-            double rest = y[i];
-            for (int k = 0; k < free; k++) {
-                rest -= coefficients[k] * columns.get(k)[i];
-            }
-            int day = dayOfRow[indicators.get(j).rows().get(i)];
-            sums[day] += rest;
-            counts[day]++;
-        }
-        double usual = y.length / (double) dates.length;
-        double scale = Math.hypot(fit.dayDeviation(), fit.batchDeviation() / Math.sqrt(usual));
-        for (int d = 0; d < sums.length; d++) {
-            sums[d] = counts[d] == 0 ? Double.NaN : sums[d] / counts[d] / scale;
-        }
-        return sums;
     }
 
     /** Returns the days of which the 90 % date set is made: those of highest likelihood, the step's size integrated out. */
@@ -463,33 +399,14 @@ final class ChangeSearch {
                 .mapToInt(s -> s)
                 .min()
                 .orElse(dates.length);
-        double best = criteria[best(criteria)];
-        List<Integer> candidates = new ArrayList<>();
-        double[] weight = new double[criteria.length];
-        double total = 0;
-        for (int day = from + 1; day < to; day++) {
-            if (!Double.isNaN(criteria[day])) {
-                double information = 1;
-                for (int j = 0; j < without.size(); j++) {
-                    double own = without.get(j).informationOn(step(indicators.get(j), dayOfRow, day));
-                    information *= own > 0 ? own : 1;
-                }
-                weight[day] = Math.exp((best - criteria[day]) / 2) / Math.sqrt(information);
-                total += weight[day];
-                candidates.add(day);
+        double[] information = new double[criteria.length];
+        for (int day = 0; day < information.length; day++) {
+            information[day] = 1;
+            for (int j = 0; j < without.size() && !Double.isNaN(criteria[day]); j++) {
+                double own = without.get(j).informationOn(step(indicators.get(j), dayOfRow, day));
+                information[day] *= own > 0 ? own : 1;
             }
         }
-        candidates.sort(Comparator.comparingDouble(day -> -weight[day]));
-        List<Integer> set = new ArrayList<>();
-        double sum = 0;
-        for (int day : candidates) {
-            set.add(day);
-            sum += weight[day];
-            if (sum >= 0.9 * total) {
-                break;
-            }
-        }
-        Collections.sort(set);
-        return set;
+        return DateSet.of(criteria, information, from + 1, to);
     }
 }
