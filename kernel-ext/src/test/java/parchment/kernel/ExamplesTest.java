@@ -4,9 +4,12 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.api.Assertions.fail;
 
+import java.io.IOException;
 import java.lang.reflect.Method;
 import java.lang.reflect.Modifier;
+import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Set;
@@ -84,6 +87,43 @@ class ExamplesTest {
                                         + outcome.error().orElseThrow().text());
                     }
                 }));
+    }
+
+    /** The pages whose snippets need folders that are not here; the test in brackets makes the same calls. */
+    private static final Set<String> NEED_FOLDERS = Set.of(
+            "logbook-format.md", // LogbookFormatPageTest
+            "class.md", // ClassroomTest
+            "virtual-roastery.md"); // VirtualRoasteryTest, ScenarioTest
+
+    private static final Pattern SNIPPET = Pattern.compile("(?ms)^ *```java\n(.*?)^ *```");
+
+    @TestFactory
+    Stream<DynamicTest> everySnippetOfThePagesRuns() throws IOException {
+        Path home = DEMO.getParent().getParent();
+        List<Path> pages = new ArrayList<>(List.of(home.resolve("README.md")));
+        try (Stream<Path> docs = Files.list(home.resolve("docs"))) {
+            docs.filter(page -> page.toString().endsWith(".md"))
+                    .filter(page -> !NEED_FOLDERS.contains(page.getFileName().toString()))
+                    .sorted()
+                    .forEach(pages::add);
+        }
+        List<DynamicTest> tests = new ArrayList<>();
+        for (Path page : pages) {
+            SNIPPET.matcher(Files.readString(page))
+                    .results()
+                    .map(found -> found.group(1))
+                    .forEach(snippet ->
+                            tests.add(DynamicTest.dynamicTest(page.getFileName() + ": " + snippet.strip(), () -> {
+                                Outcome outcome = evaluator.run(snippet, new RecordingPage());
+                                assertTrue(
+                                        outcome.fine(),
+                                        () -> "A snippet of " + page.getFileName() + " must run in a notebook, but\n\n"
+                                                + snippet + "\ngives\n\n"
+                                                + outcome.error().orElseThrow().text());
+                            })));
+        }
+        assertTrue(tests.size() >= 4, tests.size() + " snippets found");
+        return tests.stream();
     }
 
     @Test
