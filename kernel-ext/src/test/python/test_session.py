@@ -19,6 +19,11 @@ def alive(pid):
         return stat.read().rsplit(")", 1)[1].split()[0] != "Z"
 
 
+if signal.getsignal(signal.SIGINT) == signal.SIG_IGN:
+    # Whoever is started in the background is deaf to it, and would make the kernel deaf, too.
+    signal.signal(signal.SIGINT, signal.default_int_handler)
+
+
 class Session(unittest.TestCase):
     @classmethod
     def setUpClass(cls):

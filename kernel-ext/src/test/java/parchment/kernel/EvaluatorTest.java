@@ -173,7 +173,7 @@ class EvaluatorTest {
 
     @Test
     void stopsTheVirtualRoasteryOfTheLibrary() {
-        assertStops("parchment.virtual.VirtualRoastery.harbour().withBatches(100_000).run();");
+        assertStops("VirtualRoastery.of(Scenario.named(\"big-works\")).withBatches(20_000).run();");
     }
 
     @Test
