@@ -66,7 +66,7 @@ final class OneScalePicture {
             }
         }
         boolean any = shifts.changes().stream().anyMatch(c -> c.kind().separatesPeriods());
-        return Panels.stacked(feature.name() + " before and after", List.of(before, after))
+        return Panels.stacked("Before and after: " + feature.name(), List.of(before, after))
                 .withNote(
                         !OneScale.moves(feature)
                                 ? "This is not a reading of the bean probe at a mark; it stays as it is."

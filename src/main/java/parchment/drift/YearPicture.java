@@ -110,7 +110,7 @@ final class YearPicture {
         }
         plots.set(0, withBoundaries(plots.get(0), rows, x));
         plots.set(1, withBoundaries(plots.get(1), rows, x));
-        return Panels.stacked(year.response().name() + " of " + year.lot() + " through the year", plots)
+        return Panels.stacked("Through the year: " + year.response().name() + " of " + year.lot(), plots)
                 .withNote(String.format(
                         Locale.ROOT,
                         "%d batches of %s; the model rests on %d batches of all lots on the machine, %d are left out (not"
