@@ -9,6 +9,7 @@ import parchment.chart.Band;
 import parchment.chart.Colour;
 import parchment.chart.Line;
 import parchment.chart.Plot;
+import parchment.display.Sentence;
 import parchment.quantity.Elapsed;
 import parchment.quantity.Unit;
 import parchment.stats.warp.SimultaneousBand;
@@ -21,13 +22,13 @@ final class DifferencePicture {
         OneClock together = difference.together();
         boolean rates = together.clock().comparesRates();
         Plot plot = Plot.of(
-                        Stretches.sentence(difference.firstName() + " minus " + difference.secondName()),
+                        Sentence.of(difference.firstName() + " minus " + difference.secondName()),
                         OneClockPicture.across(together),
                         Axis.of(
                                 rates ? "difference in rate of rise" : "difference in bean temperature",
                                 step(difference),
                                 together.reader()))
-                .withEmptySentence(Stretches.sentence(sentence(difference)));
+                .withEmptySentence(Sentence.of(sentence(difference)));
         double[] positions = difference.positions();
         if (difference.band().isPresent()) {
             SimultaneousBand band = difference.band().get();
@@ -41,7 +42,7 @@ final class DifferencePicture {
         }
         int[] used = difference.used();
         int[] sizes = difference.sizes();
-        plot = plot.withNote(Stretches.sentence(sentence(difference)))
+        plot = plot.withNote(Sentence.of(sentence(difference)))
                 .withNote(String.format(
                         Locale.ROOT,
                         "Used: %s %d of %d batches, %s %d of %d. The others do not reach over the whole stretch, or lack what the"

@@ -35,11 +35,6 @@ final class Stretches {
         return String.format(Locale.ROOT, "%.0f %s", reader.fromCelsius(celsius), reader.symbol());
     }
 
-    /** Returns words with a capital first letter. */
-    static String sentence(String words) {
-        return words.isEmpty() ? words : words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
-    }
-
     /** Returns a length of time: "24 s", "2 min", "2 min 5 s". */
     static String length(double seconds) {
         long whole = Math.round(Math.abs(seconds));

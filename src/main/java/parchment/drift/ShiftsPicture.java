@@ -11,6 +11,7 @@ import parchment.chart.Panels;
 import parchment.chart.Plot;
 import parchment.chart.Points;
 import parchment.display.Report;
+import parchment.display.Sentence;
 import parchment.display.Showable;
 import parchment.display.Table;
 import parchment.quantity.TemperatureUnit;
@@ -25,7 +26,7 @@ final class ShiftsPicture {
         Report page =
                 Report.titled("Probe periods of " + shifts.logbook().name()).say(shifts.toString() + ".");
         for (String sentence : shifts.sentences()) {
-            page = page.say(capital(sentence));
+            page = page.say(Sentence.of(sentence));
         }
         List<ProbeChange> changes = shifts.changes();
         if (!changes.isEmpty()) {
@@ -40,10 +41,6 @@ final class ShiftsPicture {
                         + " both at once is laid to the probe; dirty ducts, a new burner or another habit of charging can also move"
                         + " them. A probe that was moved lags differently too: the offset is that of readings, not of the probe"
                         + " held still.");
-    }
-
-    private static String capital(String sentence) {
-        return sentence.substring(0, 1).toUpperCase(java.util.Locale.ROOT) + sentence.substring(1);
     }
 
     private static Table table(ProbeShifts shifts, List<ProbeChange> changes) {

@@ -2,6 +2,7 @@ package parchment.drift;
 
 import java.util.List;
 import parchment.display.Report;
+import parchment.display.Sentence;
 import parchment.display.Showable;
 import parchment.display.Table;
 import parchment.feature.Features;
@@ -27,24 +28,24 @@ final class WeekPage {
                 .toList();
         page = odd.isEmpty() ? page.say("No batch of the week.") : page;
         for (Usual usual : odd) {
-            page = page.say(capital(usual.toString()) + ".");
+            page = page.say(Sentence.of(usual.toString()) + ".");
         }
         page = page.heading("Worth cupping");
         for (String words : orNone(
                 week.worthCupping(), "Every batch of the week was cupped, or none can be held against others.")) {
-            page = page.say(capital(words));
+            page = page.say(Sentence.of(words));
         }
         page = page.heading("First signs of drift");
         for (String words : orNone(week.signs(), "None in what is watched.")) {
-            page = page.say(capital(words));
+            page = page.say(Sentence.of(words));
         }
         for (String words : ProbeShifts.of(week.logbook()).sentences()) {
-            page = page.say(capital(words));
+            page = page.say(Sentence.of(words));
         }
         if (!week.orders().isEmpty()) {
             page = page.heading("Green coffee for the orders");
             for (GreenNeeded order : week.orders()) {
-                page = page.say(capital(order.toString()) + ".");
+                page = page.say(Sentence.of(order.toString()) + ".");
             }
             page = page.say("Roasted as it was; a darker roast loses more. Weigh cooled and before sorting.");
         }
@@ -53,10 +54,6 @@ final class WeekPage {
 
     private static List<String> orNone(List<String> sentences, String none) {
         return sentences.isEmpty() ? List.of(none) : sentences;
-    }
-
-    private static String capital(String words) {
-        return words.substring(0, 1).toUpperCase(java.util.Locale.ROOT) + words.substring(1);
     }
 
     private static Table batches(Week week) {

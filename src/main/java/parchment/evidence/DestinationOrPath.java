@@ -9,6 +9,7 @@ import java.util.Optional;
 import parchment.chart.Plot;
 import parchment.display.Report;
 import parchment.display.Showable;
+import parchment.display.ShownAs;
 import parchment.feature.BatchTable;
 import parchment.feature.Feature;
 import parchment.feature.Features;
@@ -29,7 +30,7 @@ import parchment.stats.Interval;
  *
  * <p>It is all watched, nothing drawn by chance, so no verdict is better than "suggestive". Method: {@code docs/evidence.md}.
  */
-public final class DestinationOrPath implements Showable {
+public final class DestinationOrPath implements ShownAs {
     private final PathQuestion question;
     private final JointMaterial joint;
     private final Optional<JointFit> fit;
@@ -182,13 +183,8 @@ public final class DestinationOrPath implements Showable {
     }
 
     @Override
-    public String text() {
-        return page().text();
-    }
-
-    @Override
-    public Optional<String> html() {
-        return page().html();
+    public Showable shownAs() {
+        return page();
     }
 
     @Override

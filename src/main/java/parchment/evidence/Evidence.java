@@ -6,6 +6,7 @@ import java.util.Optional;
 import parchment.chart.Plot;
 import parchment.display.Report;
 import parchment.display.Showable;
+import parchment.display.ShownAs;
 import parchment.feature.Feature;
 import parchment.logbook.Logbook;
 import parchment.quantity.Temperature;
@@ -24,7 +25,7 @@ import parchment.stats.Interval;
  *
  * <p>Numbers of the feature are as the library keeps them (degrees Celsius, seconds, shares); the page is in the reader's unit.
  */
-public final class Evidence implements Showable {
+public final class Evidence implements ShownAs {
     private final Question question;
     private final Material material;
     private final Optional<Analysis> analysis;
@@ -298,13 +299,8 @@ public final class Evidence implements Showable {
     }
 
     @Override
-    public String text() {
-        return page().text();
-    }
-
-    @Override
-    public Optional<String> html() {
-        return page().html();
+    public Showable shownAs() {
+        return page();
     }
 
     @Override

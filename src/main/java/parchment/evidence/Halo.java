@@ -13,6 +13,7 @@ import parchment.chart.Plot;
 import parchment.chart.Points;
 import parchment.display.Report;
 import parchment.display.Showable;
+import parchment.display.ShownAs;
 import parchment.display.Table;
 import parchment.logbook.CupScores;
 import parchment.logbook.Logbook;
@@ -33,7 +34,7 @@ import parchment.stats.Interval;
  * Halo.of(logbook)
  * }</pre>
  */
-public final class Halo implements Showable {
+public final class Halo implements ShownAs {
     private static final int DRAWS = 500;
     private static final long SEED = 1;
     private static final double LEVEL = 0.90;
@@ -292,13 +293,8 @@ public final class Halo implements Showable {
     }
 
     @Override
-    public String text() {
-        return page().text();
-    }
-
-    @Override
-    public Optional<String> html() {
-        return page().html();
+    public Showable shownAs() {
+        return page();
     }
 
     @Override

@@ -10,6 +10,7 @@ import parchment.chart.Points;
 import parchment.chart.Span;
 import parchment.display.Report;
 import parchment.display.Showable;
+import parchment.display.ShownAs;
 import parchment.display.Table;
 import parchment.logbook.Logbook;
 
@@ -28,7 +29,7 @@ import parchment.logbook.Logbook;
  *
  * <p>The line is the single-step maximum method of Westfall and Young 1993, Resampling-Based Multiple Testing.
  */
-public final class Screen implements Showable {
+public final class Screen implements ShownAs {
     /** Says what was shuffled. */
     public enum Shuffled {
         /** Batches inside one lot and one roast day. */
@@ -225,13 +226,8 @@ public final class Screen implements Showable {
     }
 
     @Override
-    public String text() {
-        return page().text();
-    }
-
-    @Override
-    public Optional<String> html() {
-        return page().html();
+    public Showable shownAs() {
+        return page();
     }
 
     @Override

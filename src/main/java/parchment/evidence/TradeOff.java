@@ -11,6 +11,7 @@ import java.util.SplittableRandom;
 import parchment.chart.Panels;
 import parchment.display.Report;
 import parchment.display.Showable;
+import parchment.display.ShownAs;
 import parchment.feature.BatchTable;
 import parchment.feature.Feature;
 import parchment.logbook.Logbook;
@@ -29,7 +30,7 @@ import parchment.stats.Robust;
  * TradeOff.of(List.of("sweetness", "acidity"), dropTemperature(), logbook)
  * }</pre>
  */
-public final class TradeOff implements Showable {
+public final class TradeOff implements ShownAs {
     private static final int DRAWS = 1000;
     private static final int PLACES = 41;
 
@@ -285,13 +286,8 @@ public final class TradeOff implements Showable {
     }
 
     @Override
-    public String text() {
-        return page().text();
-    }
-
-    @Override
-    public Optional<String> html() {
-        return page().html();
+    public Showable shownAs() {
+        return page();
     }
 
     @Override

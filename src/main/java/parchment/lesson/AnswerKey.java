@@ -2,9 +2,9 @@ package parchment.lesson;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import parchment.display.Report;
 import parchment.display.Showable;
+import parchment.display.ShownAs;
 import parchment.display.Table;
 
 /**
@@ -14,7 +14,7 @@ import parchment.display.Table;
  * AnswerKey.of(4, 7)
  * }</pre>
  */
-public final class AnswerKey implements Showable {
+public final class AnswerKey implements ShownAs {
     private final Lesson lesson;
     private final List<String> names = new ArrayList<>();
     private final List<String> keys = new ArrayList<>();
@@ -60,13 +60,8 @@ public final class AnswerKey implements Showable {
     }
 
     @Override
-    public String text() {
-        return page().text();
-    }
-
-    @Override
-    public Optional<String> html() {
-        return page().html();
+    public Showable shownAs() {
+        return page();
     }
 
     @Override

@@ -15,6 +15,7 @@ import java.util.stream.Stream;
 import parchment.display.Progress;
 import parchment.display.Report;
 import parchment.display.Showable;
+import parchment.display.ShownAs;
 import parchment.display.Table;
 
 /**
@@ -24,7 +25,7 @@ import parchment.display.Table;
  * ClassResults.read(Files.createTempDirectory("answers"))
  * }</pre>
  */
-public final class ClassResults implements Showable {
+public final class ClassResults implements ShownAs {
     /**
      * Holds one question of one student, marked.
      *
@@ -202,13 +203,8 @@ public final class ClassResults implements Showable {
     }
 
     @Override
-    public String text() {
-        return page().text();
-    }
-
-    @Override
-    public Optional<String> html() {
-        return page().html();
+    public Showable shownAs() {
+        return page();
     }
 
     @Override

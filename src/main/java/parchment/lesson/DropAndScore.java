@@ -3,14 +3,11 @@ package parchment.lesson;
 import static parchment.feature.Features.dropTemperature;
 
 import java.time.LocalDate;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import parchment.evidence.Evidence;
-import parchment.evidence.Verdict;
 import parchment.lesson.QuestionList.Words;
-import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
 import parchment.quantity.Unit;
 import parchment.virtual.Chance;
@@ -43,10 +40,7 @@ final class DropAndScore implements LessonPlan {
         // A third of the students meets a rise, a third a fall, and a third nearly nothing.
         double middle = chance.pick(List.of(-0.22, 0.0, 0.22));
         double perDegree = middle + chance.between(-0.05, 0.05);
-        return roastery.withSurfaces(roastery.surfaces().stream()
-                .map(surface ->
-                        surface.attribute().equals(ATTRIBUTE) ? TrueFlavour.tilted(surface, perDegree) : surface)
-                .toList());
+        return TrueFlavour.tilted(roastery, ATTRIBUTE, perDegree);
     }
 
     @Override
@@ -66,11 +60,7 @@ final class DropAndScore implements LessonPlan {
                         "verdict",
                         "What is the verdict? (strong, suggestive, nothing seen or cannot tell)",
                         () -> List.of(answer.value().verdict().words()),
-                        List.of(
-                                Verdict.STRONG.words(),
-                                Verdict.SUGGESTIVE.words(),
-                                Verdict.NOTHING_SEEN.words(),
-                                Verdict.CANNOT_TELL.words()),
+                        QuestionList.VERDICTS,
                         new Words(
                                 "It is the first thing that the answer says.",
                                 "Copy the words as they stand there, one of the four.",
@@ -116,7 +106,10 @@ final class DropAndScore implements LessonPlan {
                         "By how many points does one degree more at the drop change sweetness, for these cuppers?",
                         ClaimQuestion.Scale.POINTS_PER_DEGREE,
                         () -> 0.6,
-                        behind.map(all -> () -> TrueFlavour.of(all).slope(ATTRIBUTE, drops(logbook))),
+                        behind.map(all -> () -> TrueFlavour.of(all)
+                                .slope(
+                                        ATTRIBUTE,
+                                        Measures.of(logbook, dropTemperature()).byBatch(dropTemperature()))),
                         () -> holdsZero(answer.value()) ? Grade.Telling.CANNOT_TELL : Grade.Telling.CAN_TELL,
                         "Because chance chose the drops, this is about what a degree does, not only about what went along with it. It holds"
                                 + " for these lots, these cuppers, this probe, and the temperatures that were tried.");
@@ -125,14 +118,5 @@ final class DropAndScore implements LessonPlan {
 
     private static boolean holdsZero(Evidence evidence) {
         return !(evidence.interval().lower() > 0 || evidence.interval().upper() < 0);
-    }
-
-    private static Map<String, Double> drops(Logbook logbook) {
-        Measures measures = Measures.of(logbook, dropTemperature());
-        Map<String, Double> drops = new LinkedHashMap<>();
-        for (Batch batch : logbook.batches()) {
-            drops.put(batch.name(), measures.value(batch.name(), dropTemperature()));
-        }
-        return drops;
     }
 }

@@ -5,10 +5,11 @@ import java.util.Locale;
 import java.util.Optional;
 import parchment.display.Report;
 import parchment.display.Showable;
+import parchment.display.ShownAs;
 import parchment.display.Table;
 
 /** Shows, once a lesson is over, what was true, and what each claim earned. */
-public final class Envelope implements Showable {
+public final class Envelope implements ShownAs {
     /**
      * Holds one claim beside the truth.
      *
@@ -69,13 +70,8 @@ public final class Envelope implements Showable {
     }
 
     @Override
-    public String text() {
-        return page().text();
-    }
-
-    @Override
-    public Optional<String> html() {
-        return page().html();
+    public Showable shownAs() {
+        return page();
     }
 
     @Override

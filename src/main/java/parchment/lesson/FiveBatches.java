@@ -3,14 +3,11 @@ package parchment.lesson;
 import static parchment.feature.Features.dropTemperature;
 
 import java.time.LocalDate;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import parchment.evidence.Evidence;
-import parchment.evidence.Verdict;
 import parchment.lesson.QuestionList.Words;
-import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
 import parchment.quantity.Unit;
 import parchment.virtual.Chance;
@@ -43,29 +40,22 @@ final class FiveBatches implements LessonPlan {
                 .withBatches(28);
         Chance chance = Chance.of(draw, "what a degree does");
         double perDegree = chance.pick(List.of(-0.22, 0.0, 0.22)) + chance.between(-0.05, 0.05);
-        return roastery.withSurfaces(roastery.surfaces().stream()
-                .map(surface ->
-                        surface.attribute().equals(ATTRIBUTE) ? TrueFlavour.tilted(surface, perDegree) : surface)
-                .toList());
+        return TrueFlavour.tilted(roastery, ATTRIBUTE, perDegree);
     }
 
     @Override
     public LessonMaterial material(Logbook logbook, Optional<VirtualLogbook> behind) {
         Once<Measures> drops = Once.of(() -> Measures.of(logbook, dropTemperature()));
         Once<Evidence> before = Once.of(() -> Evidence.of(ATTRIBUTE, dropTemperature(), logbook));
-        Once<Double> truth =
-                Once.of(() -> behind.map(all -> TrueFlavour.of(all).slope(ATTRIBUTE, byBatch(logbook, drops)))
-                        .orElse(Double.NaN));
+        Once<Double> truth = Once.of(() -> behind.map(all ->
+                        TrueFlavour.of(all).slope(ATTRIBUTE, drops.value().byBatch(dropTemperature())))
+                .orElse(Double.NaN));
         QuestionList questions = new QuestionList(logbook.readerUnit())
                 .word(
                         "before",
                         "What is the verdict of the logbook as it stands?",
                         () -> List.of(before.value().verdict().words()),
-                        List.of(
-                                Verdict.STRONG.words(),
-                                Verdict.SUGGESTIVE.words(),
-                                Verdict.NOTHING_SEEN.words(),
-                                Verdict.CANNOT_TELL.words()),
+                        QuestionList.VERDICTS,
                         new Words(
                                 "It is the first thing that the answer says.",
                                 "Copy it as it stands: strong, suggestive, nothing seen or cannot tell.",
@@ -111,13 +101,5 @@ final class FiveBatches implements LessonPlan {
                                 : Grade.Telling.CAN_TELL,
                         "Five batches far apart, of one lot, in an order drawn by lot, cupped blind, can say more than a winter of habit.");
         return new LessonMaterial(Map.of(), questions.all());
-    }
-
-    private static Map<String, Double> byBatch(Logbook logbook, Once<Measures> drops) {
-        Map<String, Double> values = new LinkedHashMap<>();
-        for (Batch batch : logbook.batches()) {
-            values.put(batch.name(), drops.value().value(batch.name(), dropTemperature()));
-        }
-        return values;
     }
 }

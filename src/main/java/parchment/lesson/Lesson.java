@@ -13,6 +13,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import parchment.display.Report;
 import parchment.display.Showable;
+import parchment.display.ShownAs;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
 import parchment.quantity.TemperatureUnit;
@@ -31,7 +32,7 @@ import parchment.virtual.VirtualLogbook;
  * folder that a teacher handed out holds no truth at all. A lesson remembers what was answered, and so it changes; everything else here
  * does not.
  */
-public final class Lesson implements Showable {
+public final class Lesson implements ShownAs {
     private final LessonSource source;
     private final LessonMaterial material;
     private final Logbook logbook;
@@ -375,13 +376,8 @@ public final class Lesson implements Showable {
     }
 
     @Override
-    public String text() {
-        return page().text();
-    }
-
-    @Override
-    public Optional<String> html() {
-        return page().html();
+    public Showable shownAs() {
+        return page();
     }
 
     @Override

@@ -39,6 +39,13 @@ final class Measures {
         return byFeature.getOrDefault(feature.name(), Map.of()).getOrDefault(batch, Double.NaN);
     }
 
+    /** Returns each batch's number by its name, NaN if it is missing. */
+    Map<String, Double> byBatch(Feature feature) {
+        Map<String, Double> values = new LinkedHashMap<>();
+        logbook.batches().forEach(batch -> values.put(batch.name(), value(batch.name(), feature)));
+        return values;
+    }
+
     /** Tells whether a batch has all the numbers. */
     boolean hasAll(Batch batch) {
         return byFeature.values().stream()

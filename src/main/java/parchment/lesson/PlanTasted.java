@@ -12,6 +12,7 @@ import parchment.chart.Plot;
 import parchment.chart.Points;
 import parchment.display.Report;
 import parchment.display.Showable;
+import parchment.display.ShownAs;
 import parchment.display.Table;
 import parchment.feature.Features;
 import parchment.logbook.Batch;
@@ -32,7 +33,7 @@ import parchment.virtual.VirtualLogbook;
  * <p>The line is least squares through the batches' mean scores, so its degrees of freedom are the batches less two: cups of one batch
  * share the batch.
  */
-public final class PlanTasted implements Showable {
+public final class PlanTasted implements ShownAs {
     private static final double LEVEL = 0.9;
     private static final int FEWEST = 3;
     /** A plan whose drops lie closer together says nothing about a degree, °C. */
@@ -203,13 +204,8 @@ public final class PlanTasted implements Showable {
     }
 
     @Override
-    public String text() {
-        return page().text();
-    }
-
-    @Override
-    public Optional<String> html() {
-        return page().html();
+    public Showable shownAs() {
+        return page();
     }
 
     @Override

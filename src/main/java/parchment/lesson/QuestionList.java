@@ -1,14 +1,20 @@
 package parchment.lesson;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Supplier;
+import parchment.evidence.Verdict;
 import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
 
 /** Gathers the questions of a lesson. What is expected is worked out only when it is asked for. */
 final class QuestionList {
+    /** The four verdicts, as choices of an answer. */
+    static final List<String> VERDICTS =
+            Arrays.stream(Verdict.values()).map(Verdict::words).toList();
+
     private final TemperatureUnit reader;
     private final List<LessonQuestion> questions = new ArrayList<>();
 

@@ -9,6 +9,7 @@ import parchment.virtual.Cupper;
 import parchment.virtual.FlavourSurface;
 import parchment.virtual.VirtualBatch;
 import parchment.virtual.VirtualLogbook;
+import parchment.virtual.VirtualRoastery;
 
 /** Knows what the cuppers of a virtual logbook would score on average if they tasted without end: the truth that claims are graded by. */
 final class TrueFlavour {
@@ -27,8 +28,14 @@ final class TrueFlavour {
         return new FlavourSurface(surface.attribute(), surface.level(), 0, 0, 0, 0, 0, 0);
     }
 
-    /** Returns a surface that changes by so many points per degree at the middle of what is tried, and bends only a little. */
-    static FlavourSurface tilted(FlavourSurface surface, double perDegree) {
+    /** Returns the roastery with one attribute tilted: so many points per degree at the middle of what is tried, and only a little bent. */
+    static VirtualRoastery tilted(VirtualRoastery roastery, String attribute, double perDegree) {
+        return roastery.withSurfaces(roastery.surfaces().stream()
+                .map(surface -> surface.attribute().equals(attribute) ? tilted(surface, perDegree) : surface)
+                .toList());
+    }
+
+    private static FlavourSurface tilted(FlavourSurface surface, double perDegree) {
         return new FlavourSurface(
                 surface.attribute(),
                 surface.level(),

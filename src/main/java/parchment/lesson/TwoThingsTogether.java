@@ -68,7 +68,7 @@ final class TwoThingsTogether implements LessonPlan {
                         "by degrees",
                         "Asked about the drop temperature alone: what is the verdict?",
                         () -> List.of(byDrop.value().verdict().words()),
-                        verdicts(),
+                        QuestionList.VERDICTS,
                         new Words(
                                 "It is the first thing that the answer says.",
                                 "Copy it as it stands: strong, suggestive, nothing seen or cannot tell.",
@@ -77,7 +77,7 @@ final class TwoThingsTogether implements LessonPlan {
                         "by seconds",
                         "Asked about the development time alone: what is the verdict?",
                         () -> List.of(byTime.value().verdict().words()),
-                        verdicts(),
+                        QuestionList.VERDICTS,
                         new Words(
                                 "The same place of the second answer.",
                                 "Copy it as it stands: strong, suggestive, nothing seen or cannot tell.",
@@ -135,14 +135,6 @@ final class TwoThingsTogether implements LessonPlan {
 
     private static PathContrast added(DestinationOrPath both) {
         return both.contrast("added time");
-    }
-
-    private static List<String> verdicts() {
-        return List.of(
-                Verdict.STRONG.words(),
-                Verdict.SUGGESTIVE.words(),
-                Verdict.NOTHING_SEEN.words(),
-                Verdict.CANNOT_TELL.words());
     }
 
     private static double tenSeconds(VirtualLogbook all) {

@@ -6,6 +6,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
+import parchment.display.Sentence;
 import parchment.display.Table;
 import parchment.logbook.MarkKind;
 import parchment.quantity.TemperatureUnit;
@@ -25,7 +26,7 @@ final class HabitWords {
                     Locale.ROOT,
                     "%s: written %d %s on %d roast days, too few to learn a habit (%d marks on %d days are needed); assumed around %s,"
                             + " give or take %s between probes (common practice, no source).",
-                    capital(kind),
+                    Sentence.of(kind),
                     marks,
                     marks == 1 ? "time" : "times",
                     model.days(),
@@ -41,7 +42,7 @@ final class HabitWords {
         sentences.add(String.format(
                 Locale.ROOT,
                 "%s: learnt from %d written marks on %d roast days, usually around %s.",
-                capital(kind),
+                Sentence.of(kind),
                 marks,
                 model.days(),
                 Unit.TEMPERATURE.format(middle, reader)));
@@ -118,9 +119,5 @@ final class HabitWords {
 
     private static String plural(String term) {
         return term + "s";
-    }
-
-    static String capital(String words) {
-        return Character.toUpperCase(words.charAt(0)) + words.substring(1);
     }
 }

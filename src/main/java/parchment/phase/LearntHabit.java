@@ -6,9 +6,9 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.Optional;
 import parchment.display.Report;
 import parchment.display.Showable;
+import parchment.display.ShownAs;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
 import parchment.logbook.MarkKind;
@@ -37,7 +37,7 @@ import parchment.stats.NewGroupForecast.Forecast;
  * @see parchment.stats.LinearMixedModel
  * @see parchment.stats.GroupedConformal
  */
-public final class LearntHabit implements Showable {
+public final class LearntHabit implements ShownAs {
     /** The marks that are learnt. */
     public static final List<MarkKind> KINDS = List.of(MarkKind.YELLOWING, MarkKind.FIRST_CRACK_START);
 
@@ -230,13 +230,8 @@ public final class LearntHabit implements Showable {
     }
 
     @Override
-    public String text() {
-        return page().text();
-    }
-
-    @Override
-    public Optional<String> html() {
-        return page().html();
+    public Showable shownAs() {
+        return page();
     }
 
     @Override

@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import parchment.curve.CleanCurve;
 import parchment.curve.Curve;
+import parchment.display.Sentence;
 import parchment.logbook.MarkKind;
 import parchment.quantity.Elapsed;
 
@@ -39,7 +40,7 @@ final class MarkDoubts {
                             Locale.ROOT,
                             "%s at %s (%s) lies after %s at %s (%s): one of them is wrong. Both are kept as they are;"
                                     + " please check the batch's row.",
-                            capital(earlier.kind().words()),
+                            Sentence.of(earlier.kind().words()),
                             earlier.at(),
                             earlier.source().words(),
                             later.kind().words(),
@@ -58,7 +59,7 @@ final class MarkDoubts {
                 doubts.add(String.format(
                         Locale.ROOT,
                         "%s is written at %s, but the log ends at %s: there is no reading then.",
-                        capital(mark.kind().words()),
+                        Sentence.of(mark.kind().words()),
                         mark.at(),
                         Elapsed.seconds(last)));
             }
@@ -78,9 +79,5 @@ final class MarkDoubts {
                 }
             });
         }
-    }
-
-    private static String capital(String words) {
-        return Character.toUpperCase(words.charAt(0)) + words.substring(1);
     }
 }

@@ -3,6 +3,7 @@ package parchment.phase;
 import java.util.Locale;
 import java.util.Optional;
 import parchment.display.Html;
+import parchment.display.Sentence;
 import parchment.display.Showable;
 import parchment.logbook.MarkKind;
 import parchment.quantity.Elapsed;
@@ -157,6 +158,6 @@ public record MarkPrediction(
 
     @Override
     public Optional<String> html() {
-        return Optional.of("<p>" + Html.escape(HabitWords.capital(toString())) + "</p>");
+        return Optional.of("<p>" + Html.escape(Sentence.of(toString())) + "</p>");
     }
 }

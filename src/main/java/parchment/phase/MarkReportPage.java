@@ -9,6 +9,7 @@ import parchment.chart.Plot;
 import parchment.chart.Points;
 import parchment.chart.Weight;
 import parchment.display.Report;
+import parchment.display.Sentence;
 import parchment.display.Showable;
 import parchment.display.Table;
 import parchment.logbook.MarkKind;
@@ -23,7 +24,7 @@ final class MarkReportPage {
     private MarkReportPage() {}
 
     static String sentence(Summary summary, TemperatureUnit reader) {
-        String kind = HabitWords.capital(summary.kind().words());
+        String kind = Sentence.of(summary.kind().words());
         if (summary.cannotTell()) {
             return String.format(
                     Locale.ROOT,

@@ -6,6 +6,7 @@ import java.util.Locale;
 import java.util.Optional;
 import parchment.display.Report;
 import parchment.display.Showable;
+import parchment.display.ShownAs;
 import parchment.display.Table;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
@@ -27,7 +28,7 @@ import parchment.stats.Robust;
  * Moments.of(logbook).of(logbook.lastWithCurve())   // those of one batch
  * }</pre>
  */
-public final class Moments implements Showable {
+public final class Moments implements ShownAs {
     /** Fewest batches to compare with. */
     static final int FEWEST = 6;
 
@@ -228,12 +229,7 @@ public final class Moments implements Showable {
     }
 
     @Override
-    public String text() {
-        return page().text();
-    }
-
-    @Override
-    public Optional<String> html() {
-        return page().html();
+    public Showable shownAs() {
+        return page();
     }
 }
