@@ -78,7 +78,7 @@ public record AnswerSheet(List<GivenAnswer> answers) implements Showable {
     }
 
     /**
-     * Reads a file that was handed in.
+     * Reads a file that was handed in, also after a spreadsheet has saved it with semicolons and decimal commas.
      *
      * @throws IOException if the file cannot be read, or is not a sheet of answers; the message says which line
      */
@@ -86,9 +86,12 @@ public record AnswerSheet(List<GivenAnswer> answers) implements Showable {
         return parse(Files.readString(file, StandardCharsets.UTF_8), file.toString());
     }
 
-    static AnswerSheet parse(String text, String name) throws IOException {
+    static AnswerSheet parse(String written, String name) throws IOException {
+        String text = written.startsWith("\uFEFF") ? written.substring(1) : written;
+        String firstLine = text.lines().findFirst().orElse("");
         CSVFormat format = CSVFormat.RFC4180
                 .builder()
+                .setDelimiter(firstLine.contains(";") ? ';' : ',')
                 .setHeader()
                 .setSkipHeaderRecord(true)
                 .get();
@@ -108,8 +111,14 @@ public record AnswerSheet(List<GivenAnswer> answers) implements Showable {
                             e);
                 }
             }
+        } catch (UncheckedIOException | IllegalStateException e) {
+            throw new IOException(name + " breaks off or has a quotation mark too few: ask for it again.", e);
         }
         return new AnswerSheet(answers);
+    }
+
+    private static double number(String text) {
+        return Double.parseDouble(text.replace(',', '.'));
     }
 
     private static GivenAnswer answer(CSVRecord row) {
@@ -119,8 +128,7 @@ public record AnswerSheet(List<GivenAnswer> answers) implements Showable {
                 : Optional.of(
                         cannotTell.equals("yes")
                                 ? StatedClaim.cannotTell()
-                                : StatedClaim.between(
-                                        Double.parseDouble(row.get("lower")), Double.parseDouble(row.get("upper"))));
+                                : StatedClaim.between(number(row.get("lower")), number(row.get("upper"))));
         String right = row.get("right");
         return new GivenAnswer(
                 Integer.parseInt(row.get("lesson")),

@@ -1,7 +1,6 @@
 package parchment.lesson;
 
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -10,8 +9,8 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.TreeMap;
 import java.util.function.Function;
-import java.util.stream.Stream;
 import parchment.display.Progress;
 import parchment.display.Report;
 import parchment.display.Showable;
@@ -40,12 +39,17 @@ public final class ClassResults implements ShownAs {
     private record Row(
             String student, int lesson, long right, long answered, int tries, long held, long claims, double points) {}
 
+    /** Holds one question of a lesson over the whole class. */
+    private record Asked(int lesson, String question, long answered, long right, long claims, long held) {}
+
     private final List<Marked> marked;
     private final List<String> unread;
+    private final List<String> missing;
 
-    private ClassResults(List<Marked> marked, List<String> unread) {
+    private ClassResults(List<Marked> marked, List<String> unread, List<String> missing) {
         this.marked = List.copyOf(marked);
         this.unread = List.copyOf(unread);
+        this.missing = List.copyOf(missing);
     }
 
     /**
@@ -66,22 +70,31 @@ public final class ClassResults implements ShownAs {
     }
 
     static ClassResults read(Path folder, Function<GivenAnswer, Lesson> lessons) throws IOException {
-        List<Path> files;
-        try (Stream<Path> walk = Files.walk(folder)) {
-            files = walk.filter(file -> file.getFileName().toString().matches("lesson-[0-9]+-.*\\.csv"))
-                    .sorted()
-                    .toList();
-        }
+        return of(CollectedSheets.in(folder), lessons);
+    }
+
+    /** Marks the sheets, and names those students of a class who handed in none. */
+    static ClassResults read(Path folder, List<String> students, Function<GivenAnswer, Lesson> lessons)
+            throws IOException {
+        ClassResults results = of(CollectedSheets.in(folder), lessons);
+        List<String> missing = students.stream()
+                .filter(student -> results.marked.stream()
+                        .noneMatch(one -> one.answer().student().equals(student)))
+                .toList();
+        return new ClassResults(results.marked, results.unread, missing);
+    }
+
+    private static ClassResults of(CollectedSheets sheets, Function<GivenAnswer, Lesson> lessons) {
         List<Marked> marked = new ArrayList<>();
-        List<String> unread = new ArrayList<>();
-        for (Path file : Progress.over(files, "marking answers")) {
+        List<String> unread = new ArrayList<>(sheets.unread());
+        for (CollectedSheets.Sheet sheet : Progress.over(sheets.sheets(), "marking answers")) {
             try {
-                marked.addAll(mark(AnswerSheet.read(file).answers(), lessons));
-            } catch (IOException | IllegalArgumentException e) {
-                unread.add(file.getFileName() + ": " + e.getMessage());
+                marked.addAll(mark(sheet.answers(), lessons));
+            } catch (IllegalArgumentException e) {
+                unread.add(sheet.file() + ": " + e.getMessage());
             }
         }
-        return new ClassResults(marked, unread);
+        return new ClassResults(marked, unread, List.of());
     }
 
     private static List<Marked> mark(List<GivenAnswer> answers, Function<GivenAnswer, Lesson> lessons) {
@@ -126,6 +139,31 @@ public final class ClassResults implements ShownAs {
         return unread;
     }
 
+    /** Returns the students of the class of whom nothing was marked; empty where the class is not known. */
+    public List<String> missing() {
+        return missing;
+    }
+
+    private List<Asked> questions() {
+        Map<String, List<Marked>> byQuestion = new TreeMap<>();
+        for (Marked one : marked) {
+            byQuestion
+                    .computeIfAbsent(one.answer().lesson() + " " + one.answer().question(), name -> new ArrayList<>())
+                    .add(one);
+        }
+        return byQuestion.values().stream()
+                .map(all -> new Asked(
+                        all.get(0).answer().lesson(),
+                        all.get(0).answer().question(),
+                        all.size(),
+                        all.stream()
+                                .filter(one -> one.kind() == Reply.Kind.RIGHT)
+                                .count(),
+                        all.stream().filter(one -> one.grade().isPresent()).count(),
+                        all.stream().filter(ClassResults::held).count()))
+                .toList();
+    }
+
     private List<Row> rows() {
         Map<String, List<Marked>> byLesson = new LinkedHashMap<>();
         for (Marked one : marked) {
@@ -164,6 +202,7 @@ public final class ClassResults implements ShownAs {
         List<Marked> claims =
                 marked.stream().filter(one -> one.grade().isPresent()).toList();
         List<Row> rows = rows();
+        List<Asked> questions = questions();
         Report page = Report.titled("Who found what")
                 .say(toString())
                 .add(Table.titled("By student")
@@ -175,6 +214,15 @@ public final class ClassResults implements ShownAs {
                         .withNumber("claims", "", 0, rows, Row::claims)
                         .withNumber("intervals that held", "", 0, rows, Row::held)
                         .withNumber("points of claims", "", 1, rows, Row::points)
+                        .withRowsShown(40))
+                .add(Table.titled("By question")
+                        .withNumber("lesson", "", 0, questions, Asked::lesson)
+                        .withText("question", questions, Asked::question)
+                        .withNumber("students", "", 0, questions, Asked::answered)
+                        .withNumber("right", "", 0, questions, Asked::right)
+                        .withNumber("claims", "", 0, questions, Asked::claims)
+                        .withNumber("intervals that held", "", 0, questions, Asked::held)
+                        .withNote("A claim is never right or wrong: it is graded.")
                         .withRowsShown(40))
                 .add(Table.titled("Every claim")
                         .withText("student", claims, one -> one.answer().student())
@@ -198,6 +246,9 @@ public final class ClassResults implements ShownAs {
                         .withRowsShown(40));
         for (String file : unread) {
             page = page.caution("Not marked: " + file);
+        }
+        if (!missing.isEmpty()) {
+            page = page.say("Nothing from: " + String.join(", ", missing) + ".");
         }
         return page;
     }

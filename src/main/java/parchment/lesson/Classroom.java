@@ -165,7 +165,7 @@ public final class Classroom {
      * @throws IOException if a file cannot be read
      */
     public ClassResults collect(Path folder) throws IOException {
-        return ClassResults.read(folder, this::lesson);
+        return ClassResults.read(folder, students(), this::lesson);
     }
 
     private LessonSource.Behind behind(int lesson, String student) {

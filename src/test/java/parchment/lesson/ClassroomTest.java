@@ -106,6 +106,74 @@ class ClassroomTest {
     }
 
     @Test
+    void findsSheetsUnderAnyNameAndCountsASheetHandedInTwiceOnce() throws IOException {
+        Lesson lesson = Lesson.open(1, 7);
+        lesson.check("drop temperature", "1");
+        lesson.handIn("Zoë", folder.resolve("first"));
+        lesson.check("drop temperature", "2");
+        lesson.handIn("Zoë", folder.resolve("second"));
+        try (Stream<Path> files = Files.list(folder.resolve("second"))) {
+            Files.move(files.findFirst().orElseThrow(), folder.resolve("second").resolve("Zoë's answers (1).csv"));
+        }
+        ClassResults results = ClassResults.read(folder);
+        assertEquals(1, results.marked().size());
+        assertEquals("2", results.marked().get(0).answer().answer(), "the sheet with more tries is the later one");
+        assertEquals(1, results.unread().size());
+        assertTrue(results.unread().get(0).contains("the same student and lesson as"), results::text);
+    }
+
+    @Test
+    void readsASheetThatASpreadsheetHasSavedWithSemicolonsAndDecimalCommas() throws IOException {
+        Lesson lesson = Lesson.open(1, 7);
+        lesson.claim("true temperature", "-5.5", "4.5");
+        lesson.handIn("Zoë", folder);
+        Path sheet = folder.resolve("saved.csv");
+        try (Stream<Path> files = Files.list(folder)) {
+            Path handedIn = files.findFirst().orElseThrow();
+            String text = Files.readString(handedIn).replace(',', ';').replace('.', ',');
+            Files.writeString(sheet, "\uFEFF" + text, StandardCharsets.UTF_8);
+            Files.delete(handedIn);
+        }
+        StatedClaim claim = AnswerSheet.read(sheet).answers().get(0).claim().orElseThrow();
+        assertEquals(-5.5, claim.lower());
+        assertEquals(4.5, claim.upper());
+    }
+
+    @Test
+    void goesOnAfterABrokenFileAndAnEmptyOne() throws IOException {
+        Lesson lesson = Lesson.open(1, 7);
+        lesson.check("drop temperature", "1");
+        lesson.handIn("Zoë", folder);
+        String header = lesson.answers().csv().lines().findFirst().orElseThrow();
+        Files.writeString(folder.resolve("broken.csv"), header + "\n1,\"Yann,7,celsius\n");
+        Files.writeString(folder.resolve("empty.csv"), header + "\n");
+        Files.write(folder.resolve("foreign.csv"), new byte[] {(byte) 0xC3, (byte) 0x28, '\n'});
+        ClassResults results = ClassResults.read(folder);
+        assertEquals(1, results.marked().size());
+        String unread = String.join("\n", results.unread());
+        assertTrue(unread.contains("broken.csv breaks off"), unread);
+        assertTrue(unread.contains("empty.csv: it holds no answer"), unread);
+        assertTrue(unread.contains("foreign.csv: it is not text in UTF-8"), unread);
+    }
+
+    @Test
+    void namesWhoHandedInNothingAndHowTheClassFaredWithEachQuestion() throws IOException {
+        Path teacher = folder.resolve("teacher");
+        Classroom classroom = Classroom.prepare(List.of("ann", "ben"), teacher);
+        classroom.handOut(2, NOTEBOOKS, folder.resolve("students"));
+        Lesson ann = Lesson.open(
+                2, folder.resolve("students").resolve("ann").resolve("lesson-2").toString());
+        ann.check("development ratio", "99");
+        ann.cannotTell("lateness");
+        ann.handIn("ann", folder.resolve("collected"));
+        ClassResults results = classroom.collect(folder.resolve("collected"));
+        assertEquals(List.of("ben"), results.missing());
+        assertTrue(results.text().contains("Nothing from: ben."), results::text);
+        assertTrue(results.text().contains("By question"), results::text);
+        assertTrue(results.text().contains("development ratio"), results::text);
+    }
+
+    @Test
     void saysWhichNamesAreNotAllowed() {
         assertTrue(assertThrows(
                         IllegalArgumentException.class, () -> Classroom.prepare(List.of("../x"), folder.resolve("t")))
