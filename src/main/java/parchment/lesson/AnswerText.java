@@ -4,6 +4,7 @@ import java.util.Locale;
 import java.util.OptionalDouble;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import parchment.quantity.TemperatureUnit;
 
 /** Reads what a student put between the quotation marks: a number with or without its unit, a time as 9:35, or a word. */
 final class AnswerText {
@@ -31,6 +32,22 @@ final class AnswerText {
         }
         double value = Double.parseDouble(number.group(2).replace(',', '.'));
         return OptionalDouble.of(number.group(1).isEmpty() || number.group(1).equals("+") ? value : -value);
+    }
+
+    /** Returns the number as a temperature on the reader's scale: one that names the other scale, as in "397 °F", is converted. */
+    static OptionalDouble temperature(String text, TemperatureUnit reader) {
+        OptionalDouble number = number(text);
+        String end = text.strip().toUpperCase(Locale.ROOT);
+        if (number.isEmpty() || !(end.endsWith("F") || end.endsWith("C"))) {
+            return number;
+        }
+        TemperatureUnit written = end.endsWith("F") ? TemperatureUnit.FAHRENHEIT : TemperatureUnit.CELSIUS;
+        return written == reader
+                ? number
+                : OptionalDouble.of(
+                        reader == TemperatureUnit.CELSIUS
+                                ? (number.getAsDouble() - 32) / 1.8
+                                : number.getAsDouble() * 1.8 + 32);
     }
 
     /** Returns the word as it is compared: small letters, single blanks, without quotation marks and a full stop. */

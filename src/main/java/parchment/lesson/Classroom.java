@@ -9,6 +9,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import parchment.display.Progress;
 import parchment.virtual.RoastPlan;
@@ -95,6 +96,11 @@ public final class Classroom {
     /** Returns the students' names. */
     public List<String> students() {
         return List.copyOf(seeds.keySet());
+    }
+
+    /** Returns the numbers of the lessons that can be handed out. */
+    public static List<Integer> lessons() {
+        return IntStream.rangeClosed(1, Course.size()).boxed().toList();
     }
 
     /**

@@ -27,7 +27,8 @@ record NumberQuestion(
 
     @Override
     public Reply reply(String text, int triesBefore) {
-        OptionalDouble given = AnswerText.number(text);
+        OptionalDouble given =
+                unit == Unit.TEMPERATURE ? AnswerText.temperature(text, reader) : AnswerText.number(text);
         if (given.isEmpty()) {
             return new Reply(
                     Reply.Kind.NOT_YET, "A number is asked for here, as in \"12.5\"; what stands there is no number.");

@@ -8,7 +8,6 @@ import java.util.OptionalDouble;
 import parchment.display.Showable;
 import parchment.quantity.TemperatureUnit;
 import parchment.virtual.RoastPlan;
-import parchment.virtual.VirtualLogbook;
 
 /** Holds the batches that a student wants the invented machine to roast. Overprinted on every showing: never roast from it. */
 public final class PlanSheet implements Showable {
@@ -24,7 +23,7 @@ public final class PlanSheet implements Showable {
         List<String> lines = new ArrayList<>();
         lines.add("lot,drop temperature [" + unit.symbol() + "]");
         for (String drop : drops) {
-            OptionalDouble number = AnswerText.number(drop);
+            OptionalDouble number = AnswerText.temperature(drop, unit);
             if (number.isEmpty()) {
                 throw new IllegalArgumentException(
                         "A plan needs a bean temperature for each batch, as in \"203\"; found \"" + drop + "\".");
@@ -32,7 +31,7 @@ public final class PlanSheet implements Showable {
             lines.add(quoted(lot) + "," + String.format(Locale.ROOT, "%.1f", number.getAsDouble()));
         }
         String csv = String.join("\n", lines) + "\n";
-        return new PlanSheet(csv, RoastPlan.of(csv, "your plan"));
+        return new PlanSheet(csv, RoastPlan.of(csv, "your plan").in(unit));
     }
 
     private static String quoted(String lot) {
@@ -51,7 +50,7 @@ public final class PlanSheet implements Showable {
 
     @Override
     public String text() {
-        return plan.text() + "\n" + VirtualLogbook.WARNING;
+        return plan.text();
     }
 
     @Override
@@ -61,6 +60,6 @@ public final class PlanSheet implements Showable {
 
     @Override
     public String toString() {
-        return plan + " " + VirtualLogbook.WARNING;
+        return plan.toString();
     }
 }

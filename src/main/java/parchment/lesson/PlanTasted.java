@@ -24,6 +24,7 @@ import parchment.stats.Estimate;
 import parchment.stats.Interval;
 import parchment.stats.LinearModel;
 import parchment.stats.MixedDesign;
+import parchment.virtual.Overprint;
 import parchment.virtual.VirtualLogbook;
 
 /**
@@ -158,7 +159,6 @@ public final class PlanTasted implements ShownAs {
 
     private Report page() {
         return Report.titled("What became of the plan")
-                .caution(VirtualLogbook.WARNING)
                 .say(sentence())
                 .add(Table.titled("Planned batches")
                         .withText("batch", batches, Batch::name)
@@ -205,7 +205,7 @@ public final class PlanTasted implements ShownAs {
 
     @Override
     public Showable shownAs() {
-        return page();
+        return Overprint.across(page());
     }
 
     @Override

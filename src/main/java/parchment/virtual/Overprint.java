@@ -1,8 +1,34 @@
 package parchment.virtual;
 
+import java.util.Optional;
+import parchment.display.Showable;
+
 /** Prints across a sheet that its machine is invented, so that it is seen on every copy and cutting of it. */
-final class Overprint {
+public final class Overprint {
     private Overprint() {}
+
+    /** A sheet with the words across it. */
+    private record Sheet(Showable below) implements Showable {
+        @Override
+        public String text() {
+            return VirtualLogbook.WARNING + "\n\n" + below.text();
+        }
+
+        @Override
+        public Optional<String> html() {
+            return below.html().map(Overprint::over);
+        }
+
+        @Override
+        public String toString() {
+            return below + " " + VirtualLogbook.WARNING;
+        }
+    }
+
+    /** Returns the sheet, in text under the warning and in HTML with it printed across; a picture alone is not given. */
+    public static Showable across(Showable sheet) {
+        return new Sheet(sheet);
+    }
 
     /** Returns the sheet under a heading that says so, with the words printed across it every few centimetres. */
     static String over(String sheet) {

@@ -9,6 +9,8 @@ import java.util.Optional;
 import java.util.Set;
 import parchment.display.Showable;
 import parchment.display.Table;
+import parchment.quantity.TemperatureUnit;
+import parchment.quantity.Unit;
 
 /**
  * Holds batches that somebody wants an invented machine to roast, as read from a CSV file. Never a plan for a real machine.
@@ -49,9 +51,16 @@ public final class RoastPlan implements Showable {
             String place) {}
 
     private final List<Line> lines;
+    private final TemperatureUnit reader;
 
-    private RoastPlan(List<Line> lines) {
+    private RoastPlan(List<Line> lines, TemperatureUnit reader) {
         this.lines = List.copyOf(lines);
+        this.reader = reader;
+    }
+
+    /** Returns the same plan, shown on another scale of temperature. */
+    public RoastPlan in(TemperatureUnit unit) {
+        return new RoastPlan(lines, unit);
     }
 
     /**
@@ -85,7 +94,7 @@ public final class RoastPlan implements Showable {
             }
             lines.add(line);
         }
-        return new RoastPlan(lines);
+        return new RoastPlan(lines, TemperatureUnit.CELSIUS);
     }
 
     private static Line line(PlanTable.Row row, int number) {
@@ -136,17 +145,22 @@ public final class RoastPlan implements Showable {
                         "green mass", "kg", 2, lines, line -> line.greenMass().orElse(Double.NaN))
                 .withNumber(
                         "charge temperature",
-                        "°C",
-                        1,
+                        Unit.TEMPERATURE,
+                        reader,
                         lines,
                         line -> line.chargeReading().orElse(Double.NaN))
-                .withNumber("drop temperature", "°C", 1, lines, Line::dropReading)
+                .withNumber("drop temperature", Unit.TEMPERATURE, reader, lines, Line::dropReading)
                 .withDashForMissing("as is usual there");
     }
 
     @Override
+    public String text() {
+        return Overprint.across(table()).text();
+    }
+
+    @Override
     public Optional<String> html() {
-        return table().html().map(Overprint::over);
+        return Overprint.across(table()).html();
     }
 
     @Override

@@ -82,6 +82,24 @@ class ClassroomTest {
         PlanTasted tasted = Lesson.open(9, 1).tasted(folder.resolve("roasted").toString());
         assertEquals(3, tasted.logbook().batches().size());
         assertTrue(tasted.slope().isPresent());
+        assertTrue(tasted.text().startsWith("Invented machine: do not roast."), tasted::text);
+        assertTrue(tasted.html().orElseThrow().contains("url(#invented-machine)"), "printed across");
+    }
+
+    @Test
+    void aPlanIsWrittenAndShownOnTheReadersScale() {
+        PlanSheet plan =
+                Lesson.open(9, 1).in(TemperatureUnit.FAHRENHEIT).plan("Cinder Ridge", "399.2", "388 °F", "210 °C");
+        assertTrue(plan.text().contains("°F") && !plan.text().contains("°C"), plan::text);
+        assertTrue(plan.html().orElseThrow().contains("°F"));
+        assertEquals(204, plan.plan().lines().get(0).dropReading(), 0.01);
+        assertEquals(210, plan.plan().lines().get(2).dropReading(), 0.01);
+        assertEquals(
+                "203",
+                String.format(
+                        "%.0f",
+                        AnswerText.temperature("397.4 °F", TemperatureUnit.CELSIUS)
+                                .orElseThrow()));
     }
 
     @Test

@@ -24,6 +24,7 @@ import picocli.CommandLine.HelpCommand;
             UninstallCommand.class,
             MakeDatasetsCommand.class,
             RoasteryCommand.class,
+            ClassCommand.class,
             HelpCommand.class
         })
 public final class Main {

@@ -10,7 +10,6 @@ import java.util.concurrent.Callable;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
-import parchment.display.Html;
 import parchment.drift.Week;
 import parchment.logbook.Logbook;
 import parchment.quantity.Mass;
@@ -74,7 +73,7 @@ final class WeekCommand implements Callable<Integer> {
                 ? out.toAbsolutePath()
                 : places.home().resolve("out").resolve("week.html");
         Files.createDirectories(page.getParent() == null ? Path.of(".") : page.getParent());
-        Files.writeString(page, html(week, read.name()));
+        Files.writeString(page, PrintedPage.of("The week of " + read.name(), week));
         PrintWriter terminal = spec.commandLine().getOut();
         terminal.println(week);
         terminal.println("Page:      " + page);
@@ -89,19 +88,5 @@ final class WeekCommand implements Callable<Integer> {
             case "oz" -> MassUnit.OUNCE;
             default -> MassUnit.KILOGRAM;
         };
-    }
-
-    private static String html(Week week, String name) {
-        return "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n"
-                + "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n"
-                + "<title>The week of " + Html.escape(name) + "</title>\n"
-                + "<style>\n:root{color-scheme:light dark}\n"
-                + "body{font-family:system-ui,sans-serif;max-width:60em;margin:1.5em auto;padding:0 1em;line-height:1.45}\n"
-                + "h4{margin:1.4em 0 .4em}\ntable{border-collapse:collapse}\ntd,th{padding:.2em .5em}\n"
-                + "@page{size:A4;margin:14mm}\n"
-                + "@media print{:root{color-scheme:light}body{margin:0;max-width:none;font-size:10pt}"
-                + "h4{break-after:avoid}tr,p{break-inside:avoid}input,button,.parchment-table-tools{display:none}}\n"
-                + "</style>\n</head>\n<body>\n" + week.html().orElse("<pre>" + Html.escape(week.text()) + "</pre>")
-                + "\n</body>\n</html>\n";
     }
 }

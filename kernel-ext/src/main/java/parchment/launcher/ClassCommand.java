@@ -1,0 +1,269 @@
+package parchment.launcher;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.concurrent.Callable;
+import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
+import parchment.lesson.ClassResults;
+import parchment.lesson.Classroom;
+import parchment.virtual.VirtualClass;
+import parchment.virtual.VirtualLogbook;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** Runs a class with the lessons from the terminal: seeds, folders to hand out, answers, plans. */
+@Command(
+        name = "class",
+        description = {
+            "Runs a class with the lessons: draws secret seeds, makes the folders to hand out, marks what comes back, roasts plans.",
+            "Invented machine: do not roast. How a class goes: docs/class.md."
+        },
+        synopsisSubcommandLabel = "COMMAND",
+        mixinStandardHelpOptions = true,
+        subcommands = {
+            ClassCommand.Prepare.class,
+            ClassCommand.HandOut.class,
+            ClassCommand.Collect.class,
+            ClassCommand.RoastPlans.class
+        })
+final class ClassCommand implements Callable<Integer> {
+    @Spec
+    @SuppressWarnings("NullAway.Init")
+    private CommandSpec spec;
+
+    @Override
+    public Integer call() {
+        throw new ParameterException(spec.commandLine(), "Say what to do: prepare, hand-out, collect or roast-plans.");
+    }
+
+    /** Where the secret seeds are. */
+    static final class TeachersFolder {
+        @Option(
+                names = "--teacher",
+                required = true,
+                paramLabel = "DIR",
+                description = "The teacher's folder, with the secret seeds. Never hand it out.")
+        @SuppressWarnings("NullAway.Init")
+        private Path folder;
+    }
+
+    /** Draws the seeds. */
+    @Command(
+            name = "prepare",
+            description = "Draws a secret seed for each student and writes them into the teacher's folder.",
+            mixinStandardHelpOptions = true)
+    static final class Prepare implements Callable<Integer> {
+        @Spec
+        @SuppressWarnings("NullAway.Init")
+        private CommandSpec spec;
+
+        @Mixin
+        @SuppressWarnings("NullAway.Init")
+        private TeachersFolder teacher;
+
+        @Option(names = "--students", paramLabel = "N", description = "How many students, named student-01 and so on.")
+        private @Nullable Integer students;
+
+        @Option(
+                names = "--names",
+                paramLabel = "FILE",
+                description = "A file with a student's name on each line instead.")
+        private @Nullable Path names;
+
+        @Override
+        public Integer call() throws IOException {
+            Classroom classroom = Classroom.prepare(listed(), teacher.folder);
+            PrintWriter terminal = spec.commandLine().getOut();
+            terminal.println("Prepared " + teacher.folder + ": " + classroom + ".");
+            terminal.println("Whoever has this folder knows every truth: keep it, and keep a copy.");
+            terminal.println("Next: parchment class hand-out 1 --teacher " + teacher.folder + " --to STUDENTS");
+            terminal.flush();
+            return 0;
+        }
+
+        private List<String> listed() throws IOException {
+            if ((students == null) == (names == null)) {
+                throw new IllegalArgumentException(
+                        "Say how many students, --students N, or give their names, --names FILE.");
+            }
+            return names == null || students != null
+                    ? VirtualClass.numbered(students == null ? 0 : students)
+                    : Files.readAllLines(names, StandardCharsets.UTF_8).stream()
+                            .map(String::strip)
+                            .filter(name -> !name.isEmpty())
+                            .toList();
+        }
+    }
+
+    /** Makes the students' folders of one lesson or of all. */
+    @Command(
+            name = "hand-out",
+            description =
+                    "Makes each student's folder of a lesson: a logbook of their own, and the notebook that opens it.",
+            mixinStandardHelpOptions = true)
+    static final class HandOut implements Callable<Integer> {
+        @Spec
+        @SuppressWarnings("NullAway.Init")
+        private CommandSpec spec;
+
+        @Mixin
+        @SuppressWarnings("NullAway.Init")
+        private TeachersFolder teacher;
+
+        @Parameters(paramLabel = "LESSON", description = "The lesson's number, or 'all'.")
+        @SuppressWarnings("NullAway.Init")
+        private String lesson;
+
+        @Option(names = "--to", required = true, paramLabel = "DIR", description = "Where the folders are made.")
+        @SuppressWarnings("NullAway.Init")
+        private Path out;
+
+        @Override
+        public Integer call() throws IOException {
+            Classroom classroom = Classroom.open(teacher.folder);
+            PrintWriter terminal = spec.commandLine().getOut();
+            for (int each : lessons()) {
+                classroom.handOut(each, Places.here().notebooks().resolve("lessons"), out);
+                terminal.println("Lesson " + each + ": a folder for each of "
+                        + classroom.students().size() + " students in " + out + ", seals in seals-lesson-" + each
+                        + ".csv.");
+                terminal.flush();
+            }
+            terminal.println("Give out the folders and the seals. The truths stay in " + teacher.folder + ".");
+            terminal.flush();
+            return 0;
+        }
+
+        private List<Integer> lessons() {
+            List<Integer> all = Classroom.lessons();
+            if (lesson.equals("all")) {
+                return all;
+            }
+            return all.stream()
+                    .filter(each -> lesson.equals(each.toString()))
+                    .findFirst()
+                    .map(List::of)
+                    .orElseThrow(() -> new IllegalArgumentException("A lesson to hand out has a number from 1 to "
+                            + all.size() + ", or is 'all'; found '" + lesson + "'."));
+        }
+    }
+
+    /** Marks what came back. */
+    @Command(
+            name = "collect",
+            description = "Marks every sheet of answers in a folder and shows who found what.",
+            mixinStandardHelpOptions = true)
+    static final class Collect implements Callable<Integer> {
+        @Spec
+        @SuppressWarnings("NullAway.Init")
+        private CommandSpec spec;
+
+        @Parameters(
+                paramLabel = "DIR",
+                description = "The folder with what was handed in; folders inside it are searched.")
+        @SuppressWarnings("NullAway.Init")
+        private Path folder;
+
+        @Option(
+                names = "--teacher",
+                paramLabel = "DIR",
+                description = "The teacher's folder; leave it out if the students chose numbers of their own.")
+        private @Nullable Path teacher;
+
+        @Option(names = "--page", paramLabel = "FILE", description = "Writes the result as a page too.")
+        private @Nullable Path page;
+
+        @Override
+        public Integer call() throws IOException {
+            if (!Files.isDirectory(folder)) {
+                throw new IllegalArgumentException("There is no folder " + folder + ".");
+            }
+            ClassResults results = teacher == null
+                    ? ClassResults.read(folder)
+                    : Classroom.open(teacher).collect(folder);
+            PrintWriter terminal = spec.commandLine().getOut();
+            terminal.println(results.text());
+            if (page != null) {
+                Files.writeString(page, PrintedPage.of("Who found what", results), StandardCharsets.UTF_8);
+                terminal.println("Page:      " + page.toAbsolutePath());
+            }
+            terminal.flush();
+            return 0;
+        }
+    }
+
+    /** Roasts what the students planned in the last lesson. */
+    @Command(
+            name = "roast-plans",
+            description = {
+                "Roasts and cups every plan-STUDENT.csv of a folder on the invented machine, a folder for each student to be given back.",
+                "A plan that cannot be roasted is named, and the others go on."
+            },
+            mixinStandardHelpOptions = true)
+    static final class RoastPlans implements Callable<Integer> {
+        @Spec
+        @SuppressWarnings("NullAway.Init")
+        private CommandSpec spec;
+
+        @Mixin
+        @SuppressWarnings("NullAway.Init")
+        private TeachersFolder teacher;
+
+        @Parameters(paramLabel = "DIR", description = "The folder with the plans; folders inside it are searched.")
+        @SuppressWarnings("NullAway.Init")
+        private Path folder;
+
+        @Option(names = "--to", required = true, paramLabel = "DIR", description = "Where the folders are made.")
+        @SuppressWarnings("NullAway.Init")
+        private Path out;
+
+        @Override
+        public Integer call() throws IOException {
+            List<Path> plans = plans();
+            if (plans.isEmpty()) {
+                throw new IllegalArgumentException(
+                        "The folder " + folder
+                                + " has no plan: expected files such as plan-student-01.csv, as lesson.handInPlan(...) writes them.");
+            }
+            Classroom classroom = Classroom.open(teacher.folder);
+            PrintWriter terminal = spec.commandLine().getOut();
+            int left = 0;
+            for (Path plan : plans) {
+                String student =
+                        plan.getFileName().toString().replaceFirst("^plan-", "").replaceFirst("\\.csv$", "");
+                try {
+                    terminal.println(student + ": " + classroom.roastPlan(student, plan, out.resolve(student)));
+                } catch (IOException | IllegalArgumentException e) {
+                    left++;
+                    terminal.println("Not roasted: " + plan.getFileName() + ": " + e.getMessage());
+                }
+                terminal.flush();
+            }
+            terminal.println(
+                    (plans.size() - left) + " of " + plans.size() + " plans roasted. " + VirtualLogbook.WARNING);
+            terminal.flush();
+            return left == 0 ? 0 : 1;
+        }
+
+        private List<Path> plans() throws IOException {
+            if (!Files.isDirectory(folder)) {
+                throw new IllegalArgumentException("There is no folder " + folder + ".");
+            }
+            try (Stream<Path> walk = Files.walk(folder)) {
+                return walk.filter(file -> file.getFileName().toString().matches("plan-.+\\.csv"))
+                        .sorted()
+                        .toList();
+            }
+        }
+    }
+}

@@ -1,0 +1,120 @@
+package parchment.launcher;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import parchment.lesson.Lesson;
+import picocli.CommandLine;
+
+class ClassCommandTest {
+    private final StringWriter out = new StringWriter();
+    private final StringWriter err = new StringWriter();
+
+    @TempDir
+    private Path folder;
+
+    private Path teacher;
+    private Path students;
+    private Path collected;
+
+    @BeforeEach
+    void places() throws IOException {
+        System.setProperty("parchment.home", "..");
+        teacher = folder.resolve("teacher");
+        students = folder.resolve("students");
+        collected = Files.createDirectories(folder.resolve("collected"));
+    }
+
+    @AfterEach
+    void forgetPlaces() {
+        System.clearProperty("parchment.home");
+    }
+
+    private int run(String... arguments) {
+        CommandLine main = Main.commandLine();
+        CommandLine group = main.getSubcommands().get("class");
+        Stream.concat(Stream.of(main, group), group.getSubcommands().values().stream())
+                .forEach(each -> {
+                    each.setOut(new PrintWriter(out));
+                    each.setErr(new PrintWriter(err));
+                });
+        return main.execute(
+                Stream.concat(Stream.of("class"), Stream.of(arguments)).toArray(String[]::new));
+    }
+
+    private Lesson lesson(int number, String student) throws IOException {
+        return Lesson.open(
+                number, students.resolve(student).resolve("lesson-" + number).toString());
+    }
+
+    @Test
+    void thirtyStudentsGetTheirFoldersAndTheTeacherSeesWhoFoundWhat() throws IOException {
+        assertEquals(0, run("prepare", "--students", "30", "--teacher", teacher.toString()), err.toString());
+        assertEquals(
+                0, run("hand-out", "2", "--teacher", teacher.toString(), "--to", students.toString()), err.toString());
+        for (int i = 1; i <= 30; i++) {
+            String student = String.format("student-%02d", i);
+            assertTrue(Files.exists(students.resolve(student).resolve("2-phases-and-marks.ipynb")), student);
+        }
+        for (String student : new String[] {"student-03", "student-17"}) {
+            Lesson lesson = lesson(2, student);
+            lesson.check("whose pen", student.equals("student-03") ? "Tomas" : "Maren");
+            lesson.cannotTell("lateness");
+            lesson.handIn(student, collected);
+        }
+        Path page = folder.resolve("results.html");
+        assertEquals(
+                0,
+                run("collect", collected.toString(), "--teacher", teacher.toString(), "--page", page.toString()),
+                err.toString());
+        String shown = out.toString();
+        assertTrue(shown.contains("student-03") && shown.contains("student-17"), shown);
+        assertTrue(shown.contains("Nothing from: student-01, student-02, student-04"), shown);
+        assertTrue(Files.readString(page).contains("<h4>By question")
+                || Files.readString(page).contains("By question"));
+    }
+
+    @Test
+    void roastsEveryPlanAndNamesTheOnesThatCannotBeRoasted() throws IOException {
+        run("prepare", "--students", "2", "--teacher", teacher.toString());
+        Path plans = Files.createDirectories(collected.resolve("plans"));
+        Files.writeString(
+                plans.resolve("plan-student-01.csv"),
+                Lesson.open(9, 1).plan("Cinder Ridge", "204", "198", "210").csv());
+        Files.writeString(plans.resolve("plan-student-02.csv"), "lot,drop temperature [°C]\nCinder Ridge,hot\n");
+        Files.writeString(plans.resolve("plan-studnt-01.csv"), "lot,drop temperature [°C]\nCinder Ridge,203\n");
+        Path back = folder.resolve("back");
+        assertEquals(
+                1, run("roast-plans", collected.toString(), "--teacher", teacher.toString(), "--to", back.toString()));
+        String shown = out.toString();
+        assertTrue(Files.exists(back.resolve("student-01").resolve("batches.csv")), shown);
+        assertFalse(Files.exists(back.resolve("student-02")), shown);
+        assertTrue(shown.contains("Not roasted: plan-student-02.csv"), shown);
+        assertTrue(shown.contains("Did you mean 'student-01'?"), shown);
+        assertTrue(shown.contains("1 of 3 plans roasted. Invented machine: do not roast."), shown);
+    }
+
+    @Test
+    void saysWhatIsMissingOrThereAlready() {
+        assertEquals(1, run("prepare", "--teacher", teacher.toString()));
+        assertTrue(err.toString().contains("--students N"), err.toString());
+        run("prepare", "--students", "1", "--teacher", teacher.toString());
+        assertEquals(1, run("prepare", "--students", "1", "--teacher", teacher.toString()));
+        assertTrue(err.toString().contains("has the seeds of a class already"), err.toString());
+        assertEquals(1, run("hand-out", "12", "--teacher", teacher.toString(), "--to", students.toString()));
+        assertTrue(err.toString().contains("a number from 1 to 9, or is 'all'"), err.toString());
+        assertEquals(1, run("collect", folder.resolve("nowhere").toString()));
+        assertTrue(err.toString().contains("There is no folder"), err.toString());
+    }
+}
