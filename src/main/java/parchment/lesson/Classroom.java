@@ -44,13 +44,16 @@ public final class Classroom {
      *
      * @param students names of letters, digits and dashes; {@code VirtualClass.numbered(30)} makes thirty
      * @throws IOException if the folder has seeds already, or cannot be written
-     * @throws IllegalArgumentException if a name is not allowed or comes twice
+     * @throws IllegalArgumentException if there is no student, or a name is not allowed or comes twice
      */
     public static Classroom prepare(List<String> students, Path teacher) throws IOException {
         Path file = teacher.resolve(SEEDS);
         if (Files.exists(file)) {
             throw new IOException("The folder " + teacher + " has the seeds of a class already. Open it with"
                     + " Classroom.open(...), or name another folder.");
+        }
+        if (students.isEmpty()) {
+            throw new IllegalArgumentException("A class needs at least one student.");
         }
         Map<String, Seed> seeds = new LinkedHashMap<>();
         for (String student : students) {
