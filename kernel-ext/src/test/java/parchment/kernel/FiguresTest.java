@@ -26,13 +26,14 @@ import org.junit.jupiter.api.TestFactory;
 /**
  * The figures of the handbook are what the Java above them draws; run with {@code -Dparchment.write.docs=true} to draw them anew.
  *
- * <p>Numbers inside a figure may differ by a twentieth of a pixel, since Java versions round some functions differently.
+ * <p>Its words agree to the letter; coordinates may differ by a twentieth of a pixel, since Java versions round some functions differently.
  */
 class FiguresTest {
     private static final Path DOCS = Path.of("..", "docs").toAbsolutePath().normalize();
     private static final Pattern FIGURE =
             Pattern.compile("(?s)```java\\n((?:(?!```).)*)```\\n\\n!\\[[^\\]]+\\]\\((pictures/[a-z-]+\\.svg)\\)");
     private static final Pattern NUMBER = Pattern.compile("-?[0-9]+(?:\\.[0-9]+)?");
+    private static final Pattern WORDS = Pattern.compile(">[^<]+<|aria-label=\"[^\"]*\"");
     private static final double NEAR = 0.05;
 
     private static Evaluator evaluator;
@@ -89,6 +90,7 @@ class FiguresTest {
     }
 
     private static void assertAlike(String kept, String drawn, String name) {
+        assertEquals(words(kept), words(drawn), name + ": what is written in the figure");
         assertEquals(
                 NUMBER.matcher(kept).replaceAll("0"),
                 NUMBER.matcher(drawn).replaceAll("0"),
@@ -102,6 +104,11 @@ class FiguresTest {
                     NEAR + 1e-9,
                     name + ": number " + (i + 1));
         }
+    }
+
+    /** Returns what a reader reads, which must agree to the letter: a printed result is no coordinate. */
+    private static List<String> words(String svg) {
+        return WORDS.matcher(svg).results().map(MatchResult::group).toList();
     }
 
     private static List<String> numbers(String svg) {
