@@ -44,10 +44,7 @@ final class AnswerText {
         TemperatureUnit written = end.endsWith("F") ? TemperatureUnit.FAHRENHEIT : TemperatureUnit.CELSIUS;
         return written == reader
                 ? number
-                : OptionalDouble.of(
-                        reader == TemperatureUnit.CELSIUS
-                                ? (number.getAsDouble() - 32) / 1.8
-                                : number.getAsDouble() * 1.8 + 32);
+                : OptionalDouble.of(reader.fromCelsius(written.toCelsius(number.getAsDouble())));
     }
 
     /** Returns the word as it is compared: small letters, single blanks, without quotation marks and a full stop. */

@@ -35,12 +35,41 @@ public final class ClassResults implements ShownAs {
      */
     public record Marked(GivenAnswer answer, Reply.Kind kind, OptionalDouble truth, Optional<Grade> grade) {}
 
-    /** Holds one student's lesson, summed up. */
-    private record Row(
-            String student, int lesson, long right, long answered, int tries, long held, long claims, double points) {}
+    /** Counts answers that belong together: one student's of a lesson, or a whole class's to one question. */
+    private record Tally(List<Marked> answers) {
+        private GivenAnswer first() {
+            return answers.get(0).answer();
+        }
 
-    /** Holds one question of a lesson over the whole class. */
-    private record Asked(int lesson, String question, long answered, long right, long claims, long held) {}
+        private int lesson() {
+            return first().lesson();
+        }
+
+        private List<Marked> claims() {
+            return graded(answers);
+        }
+
+        private long right() {
+            return answers.stream()
+                    .filter(one -> one.kind() == Reply.Kind.RIGHT)
+                    .count();
+        }
+
+        private int tries() {
+            return answers.stream().mapToInt(one -> one.answer().tries()).sum();
+        }
+
+        private long held() {
+            return answers.stream().filter(ClassResults::held).count();
+        }
+
+        private double points() {
+            return answers.stream()
+                    .flatMap(one -> one.grade().stream())
+                    .mapToDouble(Grade::points)
+                    .sum();
+        }
+    }
 
     private final List<Marked> marked;
     private final List<String> unread;
@@ -61,6 +90,7 @@ public final class ClassResults implements ShownAs {
     public static ClassResults read(Path folder) throws IOException {
         return read(
                 folder,
+                List.of(),
                 answer -> Lesson.open(
                         answer.lesson(),
                         answer.seed()
@@ -69,22 +99,10 @@ public final class ClassResults implements ShownAs {
                                         + " come from a class with secret seeds: Classroom.open(...).collect(...)."))));
     }
 
-    static ClassResults read(Path folder, Function<GivenAnswer, Lesson> lessons) throws IOException {
-        return of(CollectedSheets.in(folder), lessons);
-    }
-
     /** Marks the sheets, and names those students of a class who handed in none. */
     static ClassResults read(Path folder, List<String> students, Function<GivenAnswer, Lesson> lessons)
             throws IOException {
-        ClassResults results = of(CollectedSheets.in(folder), lessons);
-        List<String> missing = students.stream()
-                .filter(student -> results.marked.stream()
-                        .noneMatch(one -> one.answer().student().equals(student)))
-                .toList();
-        return new ClassResults(results.marked, results.unread, missing);
-    }
-
-    private static ClassResults of(CollectedSheets sheets, Function<GivenAnswer, Lesson> lessons) {
+        CollectedSheets sheets = CollectedSheets.in(folder);
         List<Marked> marked = new ArrayList<>();
         List<String> unread = new ArrayList<>(sheets.unread());
         for (CollectedSheets.Sheet sheet : Progress.over(sheets.sheets(), "marking answers")) {
@@ -94,7 +112,11 @@ public final class ClassResults implements ShownAs {
                 unread.add(sheet.file() + ": " + e.getMessage());
             }
         }
-        return new ClassResults(marked, unread, List.of());
+        List<String> missing = students.stream()
+                .filter(student ->
+                        marked.stream().noneMatch(one -> one.answer().student().equals(student)))
+                .toList();
+        return new ClassResults(marked, unread, missing);
     }
 
     private static List<Marked> mark(List<GivenAnswer> answers, Function<GivenAnswer, Lesson> lessons) {
@@ -144,50 +166,25 @@ public final class ClassResults implements ShownAs {
         return missing;
     }
 
-    private List<Asked> questions() {
-        Map<String, List<Marked>> byQuestion = new TreeMap<>();
-        for (Marked one : marked) {
-            byQuestion
-                    .computeIfAbsent(one.answer().lesson() + " " + one.answer().question(), name -> new ArrayList<>())
+    private static List<Tally> tallies(
+            Map<String, List<Marked>> empty, List<Marked> all, Function<GivenAnswer, String> by) {
+        for (Marked one : all) {
+            empty.computeIfAbsent(one.answer().lesson() + " " + by.apply(one.answer()), name -> new ArrayList<>())
                     .add(one);
         }
-        return byQuestion.values().stream()
-                .map(all -> new Asked(
-                        all.get(0).answer().lesson(),
-                        all.get(0).answer().question(),
-                        all.size(),
-                        all.stream()
-                                .filter(one -> one.kind() == Reply.Kind.RIGHT)
-                                .count(),
-                        all.stream().filter(one -> one.grade().isPresent()).count(),
-                        all.stream().filter(ClassResults::held).count()))
-                .toList();
+        return empty.values().stream().map(Tally::new).toList();
     }
 
-    private List<Row> rows() {
-        Map<String, List<Marked>> byLesson = new LinkedHashMap<>();
-        for (Marked one : marked) {
-            byLesson.computeIfAbsent(one.answer().student() + " " + one.answer().lesson(), name -> new ArrayList<>())
-                    .add(one);
-        }
-        return byLesson.values().stream().map(ClassResults::row).toList();
+    private List<Tally> byQuestion() {
+        return tallies(new TreeMap<>(), marked, GivenAnswer::question);
     }
 
-    private static Row row(List<Marked> all) {
-        List<Marked> claims =
-                all.stream().filter(one -> one.grade().isPresent()).toList();
-        return new Row(
-                all.get(0).answer().student(),
-                all.get(0).answer().lesson(),
-                all.stream().filter(one -> one.kind() == Reply.Kind.RIGHT).count(),
-                all.size() - claims.size(),
-                all.stream().mapToInt(one -> one.answer().tries()).sum(),
-                claims.stream().filter(ClassResults::held).count(),
-                claims.size(),
-                claims.stream()
-                        .flatMap(one -> one.grade().stream())
-                        .mapToDouble(Grade::points)
-                        .sum());
+    private List<Tally> byStudent() {
+        return tallies(new LinkedHashMap<>(), marked, GivenAnswer::student);
+    }
+
+    private static List<Marked> graded(List<Marked> all) {
+        return all.stream().filter(one -> one.grade().isPresent()).toList();
     }
 
     private static boolean held(Marked one) {
@@ -199,29 +196,40 @@ public final class ClassResults implements ShownAs {
     }
 
     private Report page() {
-        List<Marked> claims =
-                marked.stream().filter(one -> one.grade().isPresent()).toList();
-        List<Row> rows = rows();
-        List<Asked> questions = questions();
+        List<Marked> claims = graded(marked);
+        List<Tally> students = byStudent();
+        List<Tally> questions = byQuestion();
         Report page = Report.titled("Who found what")
                 .say(toString())
                 .add(Table.titled("By student")
-                        .withText("student", rows, Row::student)
-                        .withNumber("lesson", "", 0, rows, Row::lesson)
-                        .withNumber("right", "", 0, rows, Row::right)
-                        .withNumber("answered", "", 0, rows, Row::answered)
-                        .withNumber("tries", "", 0, rows, Row::tries)
-                        .withNumber("claims", "", 0, rows, Row::claims)
-                        .withNumber("intervals that held", "", 0, rows, Row::held)
-                        .withNumber("points of claims", "", 1, rows, Row::points)
+                        .withText("student", students, one -> one.first().student())
+                        .withNumber("lesson", "", 0, students, Tally::lesson)
+                        .withNumber("right", "", 0, students, Tally::right)
+                        .withNumber(
+                                "answered",
+                                "",
+                                0,
+                                students,
+                                one -> one.answers().size() - one.claims().size())
+                        .withNumber("tries", "", 0, students, Tally::tries)
+                        .withNumber(
+                                "claims", "", 0, students, one -> one.claims().size())
+                        .withNumber("intervals that held", "", 0, students, Tally::held)
+                        .withNumber("points of claims", "", 1, students, Tally::points)
                         .withRowsShown(40))
                 .add(Table.titled("By question")
-                        .withNumber("lesson", "", 0, questions, Asked::lesson)
-                        .withText("question", questions, Asked::question)
-                        .withNumber("students", "", 0, questions, Asked::answered)
-                        .withNumber("right", "", 0, questions, Asked::right)
-                        .withNumber("claims", "", 0, questions, Asked::claims)
-                        .withNumber("intervals that held", "", 0, questions, Asked::held)
+                        .withNumber("lesson", "", 0, questions, Tally::lesson)
+                        .withText("question", questions, one -> one.first().question())
+                        .withNumber(
+                                "students",
+                                "",
+                                0,
+                                questions,
+                                one -> one.answers().size())
+                        .withNumber("right", "", 0, questions, Tally::right)
+                        .withNumber(
+                                "claims", "", 0, questions, one -> one.claims().size())
+                        .withNumber("intervals that held", "", 0, questions, Tally::held)
                         .withNote("A claim is never right or wrong: it is graded.")
                         .withRowsShown(40))
                 .add(Table.titled("Every claim")
@@ -270,7 +278,7 @@ public final class ClassResults implements ShownAs {
                 Locale.ROOT,
                 "%d answers of %d sheets marked, %d files not; %d of %d stated intervals held the truth.",
                 marked.size(),
-                rows().size(),
+                byStudent().size(),
                 unread.size(),
                 intervals.stream().filter(ClassResults::held).count(),
                 intervals.size());

@@ -15,6 +15,7 @@ import parchment.display.Progress;
 import parchment.virtual.RoastPlan;
 import parchment.virtual.SealedTruth;
 import parchment.virtual.Seed;
+import parchment.virtual.VirtualClass;
 import parchment.virtual.VirtualLogbook;
 
 /**
@@ -52,22 +53,9 @@ public final class Classroom {
             throw new IOException("The folder " + teacher + " has the seeds of a class already. Open it with"
                     + " Classroom.open(...), or name another folder.");
         }
-        if (students.isEmpty()) {
-            throw new IllegalArgumentException("A class needs at least one student.");
-        }
+        VirtualClass.checkNames(students);
         Map<String, Seed> seeds = new LinkedHashMap<>();
-        for (String student : students) {
-            if (!student.matches("[A-Za-z0-9][A-Za-z0-9-]{0,40}")) {
-                throw new IllegalArgumentException(
-                        "A student's name has letters, digits and dashes only, because a folder is named after it; found '"
-                                + student + "'.");
-            }
-            if (seeds.keySet().stream().anyMatch(student::equalsIgnoreCase)) {
-                throw new IllegalArgumentException(
-                        "Two students are named '" + student + "'; give each their own name.");
-            }
-            seeds.put(student, Seed.secret());
-        }
+        students.forEach(student -> seeds.put(student, Seed.secret()));
         Files.createDirectories(teacher);
         List<String> lines = new ArrayList<>();
         lines.add("# The secret seeds of a class: whoever has this file can open every envelope.");

@@ -31,14 +31,11 @@ record CollectedSheets(List<Sheet> sheets, List<String> unread) {
         }
     }
 
-    /** Plans are handed in beside the answers, and are roasted, not marked. */
-    private static final String PLAN = "plan-";
-
     static CollectedSheets in(Path folder) throws IOException {
         List<Path> files;
         try (Stream<Path> walk = Files.walk(folder)) {
             files = walk.filter(file -> file.getFileName().toString().endsWith(".csv"))
-                    .filter(file -> !file.getFileName().toString().startsWith(PLAN))
+                    .filter(file -> !HandedInPlan.isOne(file))
                     .sorted()
                     .toList();
         }

@@ -309,8 +309,7 @@ public final class Lesson implements ShownAs {
             return new Reply(Reply.Kind.NOTHING_YET, "Put your number or name in the place of the question mark.");
         }
         String known = source.student().orElse(student.strip());
-        Path file = Files.createDirectories(Path.of("answers"))
-                .resolve(String.format(Locale.ROOT, "plan-%s.csv", known.replaceAll("[^\\p{L}\\p{N}]+", "-")));
+        Path file = Files.createDirectories(Path.of("answers")).resolve(HandedInPlan.fileName(known));
         Files.writeString(file, plan.csv(), StandardCharsets.UTF_8);
         return new Reply(Reply.Kind.NOTED, "The plan was written to " + file + ".");
     }

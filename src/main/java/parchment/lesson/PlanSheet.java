@@ -3,14 +3,14 @@ package parchment.lesson;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.Optional;
 import java.util.OptionalDouble;
 import parchment.display.Showable;
+import parchment.display.ShownAs;
 import parchment.quantity.TemperatureUnit;
 import parchment.virtual.RoastPlan;
 
 /** Holds the batches that a student wants the invented machine to roast. Overprinted on every showing: never roast from it. */
-public final class PlanSheet implements Showable {
+public final class PlanSheet implements ShownAs {
     private final String csv;
     private final RoastPlan plan;
 
@@ -49,13 +49,8 @@ public final class PlanSheet implements Showable {
     }
 
     @Override
-    public String text() {
-        return plan.text();
-    }
-
-    @Override
-    public Optional<String> html() {
-        return plan.html();
+    public Showable shownAs() {
+        return plan;
     }
 
     @Override

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import parchment.display.Showable;
+import parchment.display.ShownAs;
 import parchment.display.Table;
 import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
@@ -27,7 +28,7 @@ import parchment.quantity.Unit;
  *
  * {@code VirtualRoastery.of(scenario).withSeed(7).roast(RoastPlan.read(file))} roasts and cups them.
  */
-public final class RoastPlan implements Showable {
+public final class RoastPlan implements ShownAs {
     /**
      * Holds one batch to roast.
      *
@@ -154,13 +155,8 @@ public final class RoastPlan implements Showable {
     }
 
     @Override
-    public String text() {
-        return Overprint.across(table()).text();
-    }
-
-    @Override
-    public Optional<String> html() {
-        return Overprint.across(table()).html();
+    public Showable shownAs() {
+        return Overprint.across(table());
     }
 
     @Override

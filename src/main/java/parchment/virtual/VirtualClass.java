@@ -62,7 +62,7 @@ public final class VirtualClass {
      */
     public static VirtualClass write(Scenario scenario, List<String> students, int batches, Path folder)
             throws IOException {
-        check(students);
+        checkNames(students);
         LogbookFolder.checkEmpty(folder);
         Path teacher = folder.resolve("teacher");
         Map<String, Row> rows = new LinkedHashMap<>();
@@ -87,7 +87,12 @@ public final class VirtualClass {
         return new VirtualClass(teacher, scenario, rows);
     }
 
-    private static void check(List<String> students) {
+    /**
+     * Checks the names of a class's students.
+     *
+     * @throws IllegalArgumentException if there is no student, or a name is not of letters, digits and dashes, or comes twice
+     */
+    public static void checkNames(List<String> students) {
         if (students.isEmpty()) {
             throw new IllegalArgumentException("A class needs at least one student.");
         }

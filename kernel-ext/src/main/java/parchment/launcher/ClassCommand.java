@@ -7,11 +7,10 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.Callable;
-import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import parchment.lesson.ClassResults;
 import parchment.lesson.Classroom;
-import parchment.virtual.VirtualClass;
+import parchment.lesson.HandedInPlan;
 import parchment.virtual.VirtualLogbook;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -46,6 +45,13 @@ final class ClassCommand implements Callable<Integer> {
         throw new ParameterException(spec.commandLine(), "Say what to do: prepare, hand-out, collect or roast-plans.");
     }
 
+    private static Path existing(Path folder) {
+        if (!Files.isDirectory(folder)) {
+            throw new IllegalArgumentException("There is no folder " + folder + ".");
+        }
+        return folder;
+    }
+
     /** Where the secret seeds are. */
     static final class TeachersFolder {
         @Option(
@@ -71,37 +77,19 @@ final class ClassCommand implements Callable<Integer> {
         @SuppressWarnings("NullAway.Init")
         private TeachersFolder teacher;
 
-        @Option(names = "--students", paramLabel = "N", description = "How many students, named student-01 and so on.")
-        private @Nullable Integer students;
-
-        @Option(
-                names = "--names",
-                paramLabel = "FILE",
-                description = "A file with a student's name on each line instead.")
-        private @Nullable Path names;
+        @Mixin
+        @SuppressWarnings("NullAway.Init")
+        private StudentNames students;
 
         @Override
         public Integer call() throws IOException {
-            Classroom classroom = Classroom.prepare(listed(), teacher.folder);
+            Classroom classroom = Classroom.prepare(students.listed(), teacher.folder);
             PrintWriter terminal = spec.commandLine().getOut();
             terminal.println("Prepared " + teacher.folder + ": " + classroom + ".");
             terminal.println("Whoever has this folder knows every truth: keep it, and keep a copy.");
             terminal.println("Next: parchment class hand-out 1 --teacher " + teacher.folder + " --to STUDENTS");
             terminal.flush();
             return 0;
-        }
-
-        private List<String> listed() throws IOException {
-            if ((students == null) == (names == null)) {
-                throw new IllegalArgumentException(
-                        "Say how many students, --students N, or give their names, --names FILE.");
-            }
-            return names == null || students != null
-                    ? VirtualClass.numbered(students == null ? 0 : students)
-                    : Files.readAllLines(names, StandardCharsets.UTF_8).stream()
-                            .map(String::strip)
-                            .filter(name -> !name.isEmpty())
-                            .toList();
         }
     }
 
@@ -185,12 +173,9 @@ final class ClassCommand implements Callable<Integer> {
 
         @Override
         public Integer call() throws IOException {
-            if (!Files.isDirectory(folder)) {
-                throw new IllegalArgumentException("There is no folder " + folder + ".");
-            }
             ClassResults results = teacher == null
-                    ? ClassResults.read(folder)
-                    : Classroom.open(teacher).collect(folder);
+                    ? ClassResults.read(existing(folder))
+                    : Classroom.open(teacher).collect(existing(folder));
             PrintWriter terminal = spec.commandLine().getOut();
             terminal.println(results.text());
             if (page != null) {
@@ -229,7 +214,7 @@ final class ClassCommand implements Callable<Integer> {
 
         @Override
         public Integer call() throws IOException {
-            List<Path> plans = plans();
+            List<HandedInPlan> plans = HandedInPlan.in(existing(folder));
             if (plans.isEmpty()) {
                 throw new IllegalArgumentException(
                         "The folder " + folder
@@ -238,14 +223,13 @@ final class ClassCommand implements Callable<Integer> {
             Classroom classroom = Classroom.open(teacher.folder);
             PrintWriter terminal = spec.commandLine().getOut();
             int left = 0;
-            for (Path plan : plans) {
-                String student =
-                        plan.getFileName().toString().replaceFirst("^plan-", "").replaceFirst("\\.csv$", "");
+            for (HandedInPlan plan : plans) {
                 try {
-                    terminal.println(student + ": " + classroom.roastPlan(student, plan, out.resolve(student)));
+                    terminal.println(plan.student() + ": "
+                            + classroom.roastPlan(plan.student(), plan.file(), out.resolve(plan.student())));
                 } catch (IOException | IllegalArgumentException e) {
                     left++;
-                    terminal.println("Not roasted: " + plan.getFileName() + ": " + e.getMessage());
+                    terminal.println("Not roasted: " + plan.file().getFileName() + ": " + e.getMessage());
                 }
                 terminal.flush();
             }
@@ -253,17 +237,6 @@ final class ClassCommand implements Callable<Integer> {
                     (plans.size() - left) + " of " + plans.size() + " plans roasted. " + VirtualLogbook.WARNING);
             terminal.flush();
             return left == 0 ? 0 : 1;
-        }
-
-        private List<Path> plans() throws IOException {
-            if (!Files.isDirectory(folder)) {
-                throw new IllegalArgumentException("There is no folder " + folder + ".");
-            }
-            try (Stream<Path> walk = Files.walk(folder)) {
-                return walk.filter(file -> file.getFileName().toString().matches("plan-.+\\.csv"))
-                        .sorted()
-                        .toList();
-            }
         }
     }
 }

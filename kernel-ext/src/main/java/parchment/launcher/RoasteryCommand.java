@@ -5,7 +5,6 @@ import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.List;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import parchment.virtual.RoastPlan;
@@ -223,14 +222,9 @@ final class RoasteryCommand implements Callable<Integer> {
         @SuppressWarnings("NullAway.Init")
         private Year year;
 
-        @Option(names = "--students", paramLabel = "N", description = "How many students, named student-01 and so on.")
-        private @Nullable Integer students;
-
-        @Option(
-                names = "--names",
-                paramLabel = "FILE",
-                description = "A file with a student's name on each line instead.")
-        private @Nullable Path names;
+        @Mixin
+        @SuppressWarnings("NullAway.Init")
+        private StudentNames students;
 
         @Option(
                 names = "--out",
@@ -247,7 +241,7 @@ final class RoasteryCommand implements Callable<Integer> {
             }
             Scenario scenario = year.chosen();
             int batches = year.batches == null ? VirtualRoastery.of(scenario).batches() : year.batches;
-            VirtualClass made = VirtualClass.write(scenario, listed(), batches, out);
+            VirtualClass made = VirtualClass.write(scenario, students.listed(), batches, out);
             PrintWriter terminal = spec.commandLine().getOut();
             terminal.println("Wrote " + out + ": " + made);
             terminal.println("Hand out: " + out.resolve("students"));
@@ -258,19 +252,6 @@ final class RoasteryCommand implements Callable<Integer> {
             }
             terminal.flush();
             return 0;
-        }
-
-        private List<String> listed() throws IOException {
-            if ((students == null) == (names == null)) {
-                throw new IllegalArgumentException(
-                        "Say how many students, --students N, or give their names, --names FILE.");
-            }
-            return names == null || students != null
-                    ? VirtualClass.numbered(students == null ? 0 : students)
-                    : Files.readAllLines(names, StandardCharsets.UTF_8).stream()
-                            .map(String::strip)
-                            .filter(name -> !name.isEmpty())
-                            .toList();
         }
     }
 

@@ -26,7 +26,7 @@ import org.junit.jupiter.api.TestFactory;
 /**
  * The figures of the handbook are what the Java above them draws; run with {@code -Dparchment.write.docs=true} to draw them anew.
  *
- * <p>Its words agree to the letter; coordinates may differ by a twentieth of a pixel, since Java versions round some functions differently.
+ * <p>The words in it agree to the letter; coordinates may differ by a twentieth of a pixel, since Java versions round some functions differently.
  */
 class FiguresTest {
     private static final Path DOCS = Path.of("..", "docs").toAbsolutePath().normalize();
@@ -53,7 +53,7 @@ class FiguresTest {
         evaluator.close();
     }
 
-    private record Figure(Path page, String java, String file) {}
+    private record Figure(String java, String file) {}
 
     private static List<Figure> figures() throws IOException {
         List<Figure> figures = new ArrayList<>();
@@ -63,7 +63,7 @@ class FiguresTest {
                     .toList()) {
                 FIGURE.matcher(Files.readString(page))
                         .results()
-                        .forEach(found -> figures.add(new Figure(page, found.group(1), found.group(2))));
+                        .forEach(found -> figures.add(new Figure(found.group(1), found.group(2))));
             }
         }
         return figures;

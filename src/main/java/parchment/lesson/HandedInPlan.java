@@ -1,0 +1,47 @@
+package parchment.lesson;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.stream.Stream;
+
+/**
+ * Is a student's plan as a file that was handed in beside the answers. It is roasted, not marked.
+ *
+ * @param student whose plan it is, by the file's name
+ * @param file where it lies
+ */
+public record HandedInPlan(String student, Path file) {
+    private static final String BEFORE = "plan-";
+    private static final String AFTER = ".csv";
+
+    /** Returns the name of the file that a student's plan is written to. */
+    static String fileName(String student) {
+        return BEFORE + student.replaceAll("[^\\p{L}\\p{N}]+", "-") + AFTER;
+    }
+
+    /** Tells whether a file is a plan, by its name. */
+    static boolean isOne(Path file) {
+        String name = file.getFileName().toString();
+        return name.startsWith(BEFORE) && name.endsWith(AFTER) && name.length() > BEFORE.length() + AFTER.length();
+    }
+
+    /**
+     * Finds the plans in a folder and the folders inside it, in the order of their files.
+     *
+     * @throws IOException if the folder cannot be read
+     */
+    public static List<HandedInPlan> in(Path folder) throws IOException {
+        try (Stream<Path> walk = Files.walk(folder)) {
+            return walk.filter(HandedInPlan::isOne)
+                    .sorted()
+                    .map(file -> new HandedInPlan(student(file.getFileName().toString()), file))
+                    .toList();
+        }
+    }
+
+    private static String student(String fileName) {
+        return fileName.substring(BEFORE.length(), fileName.length() - AFTER.length());
+    }
+}
