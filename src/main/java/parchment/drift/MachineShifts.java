@@ -125,30 +125,18 @@ final class MachineShifts {
                     .min(Comparator.comparingInt(w -> Math.abs(days.firstDayFrom(w.doneOn()) - step.firstDay())));
             Set<String> across = lots(days, from, step.firstDay());
             across.retainAll(lots(days, step.firstDay(), to));
-            ProbeChange.Kind kind = entry.isPresent()
-                    ? ProbeChange.Kind.FOUND_AND_WRITTEN
-                    : across.size() < 2
-                            ? ProbeChange.Kind.LOT_OR_PROBE
-                            : step.supporting() < 2
-                                    ? ProbeChange.Kind.ONE_PLACE_ONLY
-                                    : step.shape() == ChangeSearch.Shape.STEP_OR_SLOW
-                                            ? ProbeChange.Kind.STEP_OR_SLOW
-                                            : ProbeChange.Kind.FOUND_WITHOUT_ENTRY;
+            ProbeChange.Kind unwritten = across.size() < 2
+                    ? ProbeChange.Kind.LOT_OR_PROBE
+                    : step.supporting() < 2
+                            ? ProbeChange.Kind.ONE_PLACE_ONLY
+                            : step.shape() == ChangeSearch.Shape.STEP_OR_SLOW
+                                    ? ProbeChange.Kind.STEP_OR_SLOW
+                                    : ProbeChange.Kind.FOUND_WITHOUT_ENTRY;
+            ProbeChange.Kind kind = entry.isPresent() ? ProbeChange.Kind.FOUND_AND_WRITTEN : unwritten;
             int boundary = entry.map(w -> days.firstDayFrom(w.doneOn())).orElse(step.firstDay());
             LocalDate on = entry.map(Upkeep::doneOn).orElse(days.dates().get(step.firstDay()));
-            String about = entry.map(w -> "The upkeep says: " + w.what() + ".")
-                    .orElseGet(() -> kind == ProbeChange.Kind.LOT_OR_PROBE
-                            ? "Fewer than two lots were roasted before and after it, so the lot could be the reason as"
-                                    + " well as the probe."
-                            : kind == ProbeChange.Kind.ONE_PLACE_ONLY
-                                    ? "Cannot tell whether the probe is the reason: it shows at one place of the roast only, and a"
-                                            + " new habit of charging or of marking first crack does that too."
-                                    : kind == ProbeChange.Kind.STEP_OR_SLOW
-                                            ? "Cannot tell whether this was a step: " + step.rival()
-                                                    + " explains the readings about as well."
-                                            : "The upkeep names no work on a probe around then"
-                                                    + otherWork(days, logbook, step)
-                                                    + ". If the probe was touched, write it down.");
+            String about = entry.map(w -> ProbeWords.written(w, unwritten))
+                    .orElseGet(() -> ProbeWords.unwritten(unwritten, step.rival(), otherWork(days, logbook, step)));
             drafts.add(new Draft(boundary, kind, on, step.days(), step.chance(), about));
         }
         return drafts;
@@ -197,7 +185,7 @@ final class MachineShifts {
                         work.doneOn(),
                         List.of(day),
                         Double.NaN,
-                        "The upkeep says: " + work.what() + "."));
+                        ProbeWords.written(work, ProbeChange.Kind.WRITTEN_WITHOUT_CHANGE)));
             }
         }
     }
@@ -226,6 +214,7 @@ final class MachineShifts {
                                 + " (90 % date set). "
                         : "no change is visible in the readings. ")
                 + draft.about
+                + (found ? "" : ProbeWords.differsAllTheSame(offsets))
                 + (parts.isEmpty() ? "" : " What the probe reads changed by: " + String.join(", ", parts) + ".");
         return new ProbeChange(
                 days.machine(),

@@ -1,6 +1,7 @@
 package parchment.lesson;
 
 import static parchment.feature.Features.firstCrackTemperature;
+import static parchment.feature.Features.firstCrackTime;
 import static parchment.feature.Features.roomTemperature;
 
 import java.time.LocalDate;
@@ -27,7 +28,14 @@ import parchment.virtual.VirtualRoastery;
 /** Lesson eight: something drifted; was it the bean, the machine or the weather? */
 final class BeanMachineOrWeather implements LessonPlan {
     private static final double LEVEL = 0.9;
-    private static final LocalDate MOVED = LocalDate.of(2024, 10, 7);
+    private static final LocalDate CLEANED = LocalDate.of(2024, 10, 7);
+    /** A lot whose reading at first crack fell by less did not step, °C: lots of one year differ by half of it by chance. */
+    private static final double STEP = 1;
+    /** An interval that is narrower says something, even if it holds zero, °C. */
+    private static final double NARROW = 2.5;
+
+    private static final String LOW_ORCHARD = "Low Orchard";
+    private static final String CINDER_RIDGE = "Cinder Ridge";
 
     @Override
     public String title() {
@@ -36,91 +44,121 @@ final class BeanMachineOrWeather implements LessonPlan {
 
     @Override
     public String goal() {
-        return "Afterwards you can hold a step in the readings against lots, season and upkeep, and say what it is a step of.";
+        return "Afterwards you can hold a change in the readings against lots, season and upkeep, and say what it is likeliest a change of.";
     }
 
     @Override
     public VirtualRoastery roastery(Seed seed, long draw) {
-        return VirtualRoastery.harbour()
+        return Suspect.drawn(draw)
+                .roastery()
                 .withSeed(seed)
-                .startingOn(LocalDate.of(2024, 7, 2)
-                        .plusWeeks(Chance.of(draw, "first week").below(6)))
-                .withBatches(68);
+                .startingOn(LocalDate.of(2024, 7, 16)
+                        .plusWeeks(Chance.of(draw, "first week").below(4)));
     }
 
     @Override
     public LessonMaterial material(Logbook logbook, Optional<VirtualLogbook> behind) {
-        Once<Measures> measures = Once.of(() -> Measures.of(logbook, firstCrackTemperature(), roomTemperature()));
-        Once<Optional<ProbeChange>> found = Once.of(() -> ProbeShifts.of(logbook).changes().stream()
-                .filter(change -> change.on().equals(MOVED))
+        Once<Measures> measures =
+                Once.of(() -> Measures.of(logbook, firstCrackTemperature(), firstCrackTime(), roomTemperature()));
+        Once<Optional<ProbeChange>> written = Once.of(() -> ProbeShifts.of(logbook).changes().stream()
+                .filter(change -> change.on().equals(CLEANED))
                 .findFirst());
         QuestionList questions = new QuestionList(logbook.readerUnit())
-                .number(
-                        "before",
-                        "Before 7 October: at which bean temperature did first crack start, on average over all batches?",
-                        () -> mean(logbook, measures.value(), firstCrackTemperature(), day -> day.isBefore(MOVED)),
-                        0.11,
-                        Unit.TEMPERATURE,
-                        new Words(
-                                "The first row of the table above, column 'before'.",
-                                "Write the number as it stands there, with its decimal.",
-                                "A mean over batches of all lots that were in store."))
-                .number(
-                        "after",
-                        "And from 7 October on?",
-                        () -> mean(logbook, measures.value(), firstCrackTemperature(), day -> !day.isBefore(MOVED)),
-                        0.11,
-                        Unit.TEMPERATURE,
-                        new Words(
-                                "The first row of the table above, column 'after'.",
-                                "Write the number as it stands there, with its decimal.",
-                                "Beans do not read calendars. Something else is different."))
                 .word(
                         "written",
                         "What does the upkeep say was done on 7 October? (two words)",
-                        () -> List.of("probe moved"),
-                        List.of("probe moved", "ducts cleaned", "burner cleaned", "nothing"),
+                        () -> List.of("probe cleaned"),
+                        List.of("probe cleaned", "probe moved", "ducts cleaned", "burner cleaned", "nothing"),
                         new Words(
                                 "Look at the calendar: the lowest row shows work on the machine.",
                                 "Each entry stands above its line, with its date.",
-                                "Somebody wrote it down. Without that line you would be guessing."))
-                .yesOrNo(
-                        "season",
-                        "Was the room colder after 7 October than before, on average? (yes or no)",
-                        () -> mean(logbook, measures.value(), roomTemperature(), day -> !day.isBefore(MOVED))
-                                < mean(logbook, measures.value(), roomTemperature(), day -> day.isBefore(MOVED)),
+                                "That is what was written. What it did to the readings, if anything, the batches must say."))
+                .number(
+                        "clock",
+                        "By how many seconds did first crack come later from 7 October on? (below zero if it came earlier)",
+                        () -> later(logbook, measures.value(), firstCrackTime()),
+                        1.1,
+                        Unit.SECONDS,
                         new Words(
-                                "The table above has a row for the room's temperature as well.",
-                                "Compare the two: summer against autumn.",
-                                "So the weather moved too. But weather creeps, and this was a step between one roast day and the next."))
+                                "The table above, the row of the first crack time, the last column.",
+                                "With its sign: a minus in front means earlier.",
+                                "That is the clock. Now the thermometer."))
+                .number(
+                        "room",
+                        "By how many degrees did the room change? (below zero if it became colder)",
+                        () -> later(logbook, measures.value(), roomTemperature()),
+                        0.11,
+                        Unit.TEMPERATURE_STEP,
+                        new Words(
+                                "The same table, the row of the room's temperature, the last column.",
+                                "With its sign: below zero if autumn was colder.",
+                                "Autumn is colder everywhere. The question is whether that much is enough."))
+                .number(
+                        "low orchard",
+                        "Low Orchard alone: by how many degrees did the reading at first crack change? (below zero if it fell)",
+                        () -> later(logbook.ofLot(LOW_ORCHARD), measures.value(), firstCrackTemperature()),
+                        0.11,
+                        Unit.TEMPERATURE_STEP,
+                        new Words(
+                                "The table by lots, the row with Low Orchard, the last column.",
+                                "With its sign, and its decimal as it stands there.",
+                                "Now the same for the other lot: a sack changes its own batches only."))
+                .number(
+                        "cinder ridge",
+                        "And Cinder Ridge alone?",
+                        () -> later(logbook.ofLot(CINDER_RIDGE), measures.value(), firstCrackTemperature()),
+                        0.11,
+                        Unit.TEMPERATURE_STEP,
+                        new Words(
+                                "The table by lots, the row with Cinder Ridge, the last column.",
+                                "With its sign, and its decimal as it stands there.",
+                                "Two lots, one probe. Hold the two numbers beside each other."))
                 .word(
                         "reason",
-                        "A step that shows in every lot from one day on: what is its likeliest reason, bean, machine or weather?",
-                        () -> List.of("machine", "the machine"),
-                        List.of("bean", "machine", "the machine", "weather"),
+                        "What is the likeliest reason that first crack is elsewhere: bean, machine or weather?",
+                        () -> List.of(likeliest(logbook, measures.value()).word()),
+                        Suspect.words(),
                         new Words(
-                                "A new lot would change its own batches only. Did all lots change on one day?",
-                                "Weather comes slowly. What comes in one night, for all lots, and stands in the upkeep?",
-                                "The probe sits elsewhere. The beans may roast just as before; they are only read otherwise."))
+                                "A probe that sits elsewhere reads every lot otherwise. Other beans show in their own lot only.",
+                                "If the reading hardly changed in either lot, look at the clock and at the room.",
+                                "That is what these batches say. Whether it is so, the envelope tells."))
                 .claim(
                         "probe",
-                        "By how many degrees did the reading at first crack rise because of the moved probe? (below zero if it fell)",
+                        "By how many degrees did the work on the probe change the reading at first crack? (below zero if it fell)",
                         ClaimQuestion.Scale.DEGREES,
                         () -> 10.0,
                         behind.map(all -> () -> shift(all)),
-                        () -> found.value()
-                                        .filter(BeanMachineOrWeather::leavesNoDoubt)
+                        () -> written.value()
+                                        .filter(BeanMachineOrWeather::saysSomething)
                                         .isPresent()
                                 ? Grade.Telling.CAN_TELL
                                 : Grade.Telling.CANNOT_TELL,
-                        "From that day on every temperature in the logbook is on another scale. Comparing across it compares two probes.");
+                        behind.map(Suspect::behind).map(Suspect::opened).orElse("")
+                                + " The book said the same for everybody in this course.");
         return new LessonMaterial(Map.of(), questions.all());
     }
 
-    private static boolean leavesNoDoubt(ProbeChange change) {
+    private static boolean saysSomething(ProbeChange change) {
         return change.offsets().stream()
-                .filter(offset -> offset.name().contains("first crack"))
-                .anyMatch(offset -> !offset.interval(LEVEL).contains(0));
+                .map(offset -> offset.interval(LEVEL))
+                .anyMatch(interval -> !interval.contains(0) || interval.upper() - interval.lower() < NARROW);
+    }
+
+    /** Returns whom the batches speak against: one lot's step is the bean's, every lot's is the machine's, nobody's the weather's. */
+    static Suspect likeliest(Logbook logbook) {
+        return likeliest(logbook, Measures.of(logbook, firstCrackTemperature()));
+    }
+
+    private static Suspect likeliest(Logbook logbook, Measures measures) {
+        boolean low = later(logbook.ofLot(LOW_ORCHARD), measures, firstCrackTemperature()) < -STEP;
+        boolean cinder = later(logbook.ofLot(CINDER_RIDGE), measures, firstCrackTemperature()) < -STEP;
+        return low && cinder ? Suspect.MACHINE : low || cinder ? Suspect.BEAN : Suspect.WEATHER;
+    }
+
+    /** Returns the mean from the day on, less the mean before it. */
+    private static double later(Logbook logbook, Measures measures, Feature feature) {
+        return mean(logbook, measures, feature, day -> !day.isBefore(CLEANED))
+                - mean(logbook, measures, feature, day -> day.isBefore(CLEANED));
     }
 
     private static double mean(Logbook logbook, Measures measures, Feature feature, Predicate<LocalDate> when) {

@@ -26,13 +26,15 @@ public final class BeforeAndAfter implements Showable {
     /** Holds one number's means, as printed. */
     private record Line(String feature, String before, String after, String difference) {}
 
+    private final Logbook logbook;
     private final LocalDate day;
-    private final int batches;
+    private final List<Feature> features;
     private final List<Line> lines;
 
-    private BeforeAndAfter(LocalDate day, int batches, List<Line> lines) {
+    private BeforeAndAfter(Logbook logbook, LocalDate day, List<Feature> features, List<Line> lines) {
+        this.logbook = logbook;
         this.day = day;
-        this.batches = batches;
+        this.features = List.copyOf(features);
         this.lines = List.copyOf(lines);
     }
 
@@ -43,27 +45,43 @@ public final class BeforeAndAfter implements Showable {
      */
     public static BeforeAndAfter of(Logbook logbook, String day, Feature... features) {
         LocalDate date = LocalDate.parse(day);
+        List<Feature> asked = List.of(features);
+        return new BeforeAndAfter(logbook, date, asked, lines(logbook, date, asked, ""));
+    }
+
+    /** Returns the same means for each lot by itself: what comes from one lot shows in its own batches only. */
+    public BeforeAndAfter byLot() {
+        List<Line> each = logbook.batches().stream()
+                .flatMap(batch -> batch.lot().stream())
+                .distinct()
+                .sorted()
+                .flatMap(lot -> lines(logbook.ofLot(lot), day, features, ", " + lot).stream())
+                .toList();
+        return new BeforeAndAfter(logbook, day, features, each);
+    }
+
+    private static List<Line> lines(Logbook logbook, LocalDate day, List<Feature> features, String of) {
         BatchTable table = BatchTable.of(logbook, features);
         List<Line> lines = new ArrayList<>();
         for (Feature feature : features) {
-            double[] values = table.values(feature);
-            double[] before = some(table, values, at -> at.isBefore(date));
-            double[] after = some(table, values, at -> !at.isBefore(date));
+            double[] before = some(table, feature, at -> at.isBefore(day));
+            double[] after = some(table, feature, at -> !at.isBefore(day));
             Unit unit = feature.unit();
             lines.add(new Line(
-                    feature.name(),
+                    feature.name() + of,
                     words(unit.format(mean(before), logbook.readerUnit()), before),
                     words(unit.format(mean(after), logbook.readerUnit()), after),
                     unit.formatStep(mean(after) - mean(before), logbook.readerUnit())));
         }
-        return new BeforeAndAfter(date, table.size(), lines);
+        return lines;
     }
 
     private static String words(String mean, double[] of) {
         return mean + " (" + of.length + (of.length == 1 ? " batch)" : " batches)");
     }
 
-    private static double[] some(BatchTable table, double[] values, Predicate<LocalDate> when) {
+    private static double[] some(BatchTable table, Feature feature, Predicate<LocalDate> when) {
+        double[] values = table.values(feature);
         List<Double> chosen = new ArrayList<>();
         for (int i = 0; i < values.length; i++) {
             Batch batch = table.batches().get(i);
@@ -89,7 +107,7 @@ public final class BeforeAndAfter implements Showable {
                 .withText("after", lines, Line::after)
                 .withText("difference", lines, Line::difference)
                 .withNote(
-                        "Of " + batches
+                        "Of " + logbook.batches().size()
                                 + " batches those with the number and a date. Whatever else changed meanwhile is in the difference too.");
     }
 
@@ -105,6 +123,11 @@ public final class BeforeAndAfter implements Showable {
 
     @Override
     public String toString() {
-        return String.format(Locale.ROOT, "%d numbers before %s and after, of %d batches", lines.size(), day, batches);
+        return String.format(
+                Locale.ROOT,
+                "%d numbers before %s and after, of %d batches",
+                lines.size(),
+                day,
+                logbook.batches().size());
     }
 }

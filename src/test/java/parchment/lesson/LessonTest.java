@@ -6,11 +6,14 @@ import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.EnumSet;
 import java.util.List;
+import java.util.Set;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
+import parchment.drift.ProbeShifts;
 import parchment.quantity.TemperatureUnit;
 
 class LessonTest {
@@ -74,6 +77,37 @@ class LessonTest {
     void theSameSeedIsTheSameLessonAndAnotherIsNot() {
         assertEquals(AnswerKey.of(4, 5).text(), AnswerKey.of(4, 5).text());
         assertNotEquals(AnswerKey.of(4, 5).text(), AnswerKey.of(4, 6).text());
+    }
+
+    /** The three autumns, by seeds that draw them: what each shows is in the truth, not in the book. */
+    @Test
+    void whoMovedFirstCrackIsDrawnFromTheSeedAndTheBatchesSayWhom() {
+        Set<Suspect> met = EnumSet.noneOf(Suspect.class);
+        for (long seed : new long[] {1, 2, 3}) {
+            Lesson lesson = Lesson.open(8, seed);
+            Suspect truth = Suspect.behind(lesson.behind().orElseThrow());
+            met.add(truth);
+            assertEquals(truth, BeanMachineOrWeather.likeliest(lesson.logbook()), "seed " + seed);
+            assertEquals(
+                    Reply.Kind.RIGHT, lesson.check("written", "probe cleaned").kind());
+            ClaimQuestion claim = (ClaimQuestion) lesson.questions().stream()
+                    .filter(ClaimQuestion.class::isInstance)
+                    .findFirst()
+                    .orElseThrow();
+            double shift = claim.shownTruth().orElseThrow();
+            assertTrue(truth == Suspect.MACHINE ? shift < -1.5 : shift == 0, truth + " " + shift);
+            lesson.claim("probe", shift - 0.5, shift + 0.5);
+            assertTrue(lesson.openEnvelope().text().contains(truth.opened()), truth.opened());
+        }
+        assertEquals(EnumSet.allOf(Suspect.class), met);
+    }
+
+    @Test
+    void otherBeansInTheSacksOnADayOfWorkOnTheProbeAreNotQuietlyLaidToTheProbe() {
+        Lesson lesson = Lesson.open(8, 3);
+        assertEquals(Suspect.BEAN, Suspect.behind(lesson.behind().orElseThrow()));
+        String page = ProbeShifts.of(lesson.logbook()).text();
+        assertTrue(page.contains("look at each lot by itself"), page);
     }
 
     @Test
