@@ -118,7 +118,7 @@ public final class Unit {
             return "missing";
         }
         String symbol = symbol(reader);
-        String number = String.format(Locale.ROOT, "%." + digits + "f", shown);
+        String number = String.format(Locale.ROOT, "%." + digits + "f", shown).replaceFirst("^-(?=0(\\.0+)?$)", "");
         return symbol.isEmpty() ? number : number + " " + symbol;
     }
 

@@ -51,6 +51,13 @@ class UnitsTest {
     }
 
     @Test
+    void whatRoundsToNothingHasNoMinus() {
+        assertEquals("0 s", Unit.SECONDS.formatStep(-0.3, TemperatureUnit.CELSIUS));
+        assertEquals("0.0 °F", Unit.TEMPERATURE_STEP.formatStep(-0.02, TemperatureUnit.FAHRENHEIT));
+        assertEquals("-0.1 °C", Unit.TEMPERATURE_STEP.formatStep(-0.06, TemperatureUnit.CELSIUS));
+    }
+
+    @Test
     void aShareIsShownInPerCent() {
         assertEquals("17.5 %", Unit.SHARE.format(0.175, TemperatureUnit.CELSIUS));
     }
