@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import parchment.logbook.CupScores;
 import parchment.logbook.Logbook;
+import parchment.logbook.LogbookContents;
 
 /**
  * Looks at an attribute relative to the rest of its cup: its score less the mean of all attributes in that row.
@@ -22,22 +23,8 @@ final class GeneralLevel {
         }
         List<CupScores> relative =
                 logbook.cups().stream().map(cup -> relative(cup, attribute)).toList();
-        Logbook.Contents all = logbook.contents();
-        Logbook changed = Logbook.of(new Logbook.Contents(
-                all.name(),
-                all.zone(),
-                all.readerUnit(),
-                all.batches(),
-                all.lots(),
-                all.lotChecks(),
-                all.blends(),
-                all.machines(),
-                relative,
-                all.cuppings(),
-                all.upkeep(),
-                all.scales(),
-                all.crackHabit(),
-                all.problems()));
+        LogbookContents all = logbook.contents();
+        Logbook changed = Logbook.of(all.toBuilder().cups(relative).build());
         Material material = Gathering.of(attribute, changed, measure.readings());
         if (!Analysis.whyNot(material).isEmpty()) {
             return Slope.MISSING;

@@ -2,17 +2,15 @@ package parchment.feature;
 
 import java.time.LocalDate;
 import java.time.ZoneId;
-import java.time.ZoneOffset;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import parchment.align.Clock;
 import parchment.display.LinkedViews;
 import parchment.display.Showable;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
-import parchment.logbook.Problems;
+import parchment.logbook.LogbookContents;
 import parchment.quantity.TemperatureUnit;
 
 /**
@@ -53,21 +51,9 @@ public final class Explorer implements Showable {
     public static Explorer of(List<Batch> batches) {
         TemperatureUnit reader =
                 batches.isEmpty() ? TemperatureUnit.CELSIUS : batches.get(0).readerUnit();
-        return of(Logbook.of(new Logbook.Contents(
-                "these batches",
-                ZoneOffset.UTC,
-                reader,
-                batches,
-                List.of(),
-                List.of(),
-                List.of(),
-                List.of(),
-                List.of(),
-                List.of(),
-                List.of(),
-                Map.of(),
-                Logbook.CrackHabit.NOT_WRITTEN,
-                new Problems(List.of()))));
+        return of(Logbook.of(LogbookContents.ofBatches("these batches", batches).toBuilder()
+                .readerUnit(reader)
+                .build()));
     }
 
     /** Returns the same explorer that starts on another clock. */

@@ -107,21 +107,20 @@ final class FolderReader {
         ordered.sort(Comparator.comparing(
                 batch -> batch.roastedAt().map(at -> at.toInstant()).orElse(null),
                 Comparator.nullsLast(Comparator.naturalOrder())));
-        return Logbook.of(new Logbook.Contents(
-                settings.name().orElse(nameOf(folder)),
-                settings.zone(),
-                unit,
-                ordered,
-                lots,
-                checks,
-                blends,
-                machines,
-                cups.cups(),
-                sessions,
-                upkeep,
-                scales(settings, cups.cups()),
-                settings.crackHabit(),
-                new Problems(problems)));
+        return Logbook.of(LogbookContents.ofBatches(settings.name().orElse(nameOf(folder)), ordered).toBuilder()
+                .zone(settings.zone())
+                .readerUnit(unit)
+                .lots(lots)
+                .lotChecks(checks)
+                .blends(blends)
+                .machines(machines)
+                .cups(cups.cups())
+                .cuppings(sessions)
+                .upkeep(upkeep)
+                .scales(scales(settings, cups.cups()))
+                .crackHabit(settings.crackHabit())
+                .problems(new Problems(problems))
+                .build());
     }
 
     private static String nameOf(Path folder) {

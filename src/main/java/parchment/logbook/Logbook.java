@@ -2,7 +2,6 @@ package parchment.logbook;
 
 import java.nio.file.Path;
 import java.time.LocalDate;
-import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.LinkedHashMap;
@@ -29,49 +28,10 @@ import parchment.quantity.TemperatureUnit;
  * machines and upkeep, and drops the scores of the batches that were left out.
  */
 public final class Logbook implements Showable {
-    private final Contents contents;
+    private final LogbookContents contents;
     private final Map<String, Batch> byName;
     private final List<Batch> recorded;
     private final Remembered remembered = new Remembered();
-
-    /**
-     * Holds everything that a logbook was made of.
-     *
-     * @param name the logbook's name
-     * @param zone the time zone of times without an offset
-     * @param readerUnit the temperature scale results are shown in
-     * @param scales the lowest and highest score of an attribute, where it was stated
-     * @param crackHabit what the roaster calls the start of first crack
-     */
-    public record Contents(
-            String name,
-            ZoneId zone,
-            TemperatureUnit readerUnit,
-            List<Batch> batches,
-            List<Lot> lots,
-            List<LotCheck> lotChecks,
-            List<BlendPart> blends,
-            List<Machine> machines,
-            List<CupScores> cups,
-            List<Cupping> cuppings,
-            List<Upkeep> upkeep,
-            Map<String, Scale> scales,
-            CrackHabit crackHabit,
-            Problems problems) {
-
-        /** Copies the collections. */
-        public Contents {
-            batches = List.copyOf(batches);
-            lots = List.copyOf(lots);
-            lotChecks = List.copyOf(lotChecks);
-            blends = List.copyOf(blends);
-            machines = List.copyOf(machines);
-            cups = List.copyOf(cups);
-            cuppings = List.copyOf(cuppings);
-            upkeep = List.copyOf(upkeep);
-            scales = Collections.unmodifiableMap(new LinkedHashMap<>(scales));
-        }
-    }
 
     /**
      * Holds the range of an attribute's scores.
@@ -91,7 +51,7 @@ public final class Logbook implements Showable {
         NOT_WRITTEN
     }
 
-    private Logbook(Contents contents, List<Batch> recorded) {
+    private Logbook(LogbookContents contents, List<Batch> recorded) {
         this.contents = contents;
         this.recorded = recorded;
         Map<String, Batch> index = new LinkedHashMap<>();
@@ -100,7 +60,7 @@ public final class Logbook implements Showable {
     }
 
     /** Returns a logbook of the given contents, for tests and for logbooks that are not in a folder. */
-    public static Logbook of(Contents contents) {
+    public static Logbook of(LogbookContents contents) {
         return new Logbook(contents, contents.batches());
     }
 
@@ -162,7 +122,7 @@ public final class Logbook implements Showable {
     }
 
     /** Returns everything the logbook was made of. */
-    public Contents contents() {
+    public LogbookContents contents() {
         return contents;
     }
 
@@ -338,21 +298,11 @@ public final class Logbook implements Showable {
                 cups.add(cup);
             }
         }
-        Contents filtered = new Contents(
-                contents.name(),
-                contents.zone(),
-                unit,
-                batches,
-                contents.lots(),
-                contents.lotChecks(),
-                contents.blends(),
-                contents.machines(),
-                cups,
-                contents.cuppings(),
-                contents.upkeep(),
-                contents.scales(),
-                contents.crackHabit(),
-                contents.problems());
+        LogbookContents filtered = contents.toBuilder()
+                .readerUnit(unit)
+                .batches(batches)
+                .cups(cups)
+                .build();
         return new Logbook(filtered, recorded);
     }
 

@@ -133,7 +133,7 @@ final class LogbookSummary {
                 "their browning and development cannot be told",
                 b -> b.writtenMark(MarkKind.FIRST_CRACK_START).isEmpty());
         lacking(missing, "cupping", "their taste is not known", b -> !cupped.contains(b.name()));
-        Logbook.Contents contents = logbook.contents();
+        LogbookContents contents = logbook.contents();
         if (contents.machines().isEmpty()) {
             missing.add("No machines.csv: no plan can be drawn without the maker's smallest and largest batch.");
         }

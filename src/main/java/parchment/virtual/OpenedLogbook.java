@@ -1,7 +1,6 @@
 package parchment.virtual;
 
 import java.time.LocalDate;
-import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -18,9 +17,9 @@ import parchment.logbook.BatchPlan;
 import parchment.logbook.CupScores;
 import parchment.logbook.Cupping;
 import parchment.logbook.Logbook;
+import parchment.logbook.LogbookContents;
 import parchment.logbook.Lot;
 import parchment.logbook.MarkKind;
-import parchment.logbook.Problems;
 import parchment.logbook.Quantity;
 import parchment.logbook.Upkeep;
 import parchment.quantity.Elapsed;
@@ -51,23 +50,22 @@ final class OpenedLogbook {
     Logbook open() {
         Map<String, Logbook.Scale> scales = new LinkedHashMap<>();
         logbook.attributes().forEach(attribute -> scales.put(attribute, new Logbook.Scale(0, 10)));
-        return Logbook.of(new Logbook.Contents(
-                logbook.name(),
-                ZoneId.of("UTC"),
-                unit,
-                logbook.batches().stream().map(this::batch).toList(),
-                story.lots().stream().map(OpenedLogbook::lot).toList(),
-                List.of(),
-                List.of(),
-                List.of(),
-                cups(),
-                cuppings(),
-                story.upkeep().stream()
-                        .map(work -> new Upkeep(story.machineName(), work.day(), work.what(), written(work.note())))
-                        .toList(),
-                scales,
-                Logbook.CrackHabit.FIRST_POP,
-                new Problems(List.of())));
+        return Logbook.of(
+                LogbookContents.ofBatches(
+                                logbook.name(),
+                                logbook.batches().stream().map(this::batch).toList())
+                        .toBuilder()
+                        .readerUnit(unit)
+                        .lots(story.lots().stream().map(OpenedLogbook::lot).toList())
+                        .cups(cups())
+                        .cuppings(cuppings())
+                        .upkeep(story.upkeep().stream()
+                                .map(work ->
+                                        new Upkeep(story.machineName(), work.day(), work.what(), written(work.note())))
+                                .toList())
+                        .scales(scales)
+                        .crackHabit(Logbook.CrackHabit.FIRST_POP)
+                        .build());
     }
 
     private Batch batch(VirtualBatch batch) {

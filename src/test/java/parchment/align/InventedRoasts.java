@@ -2,23 +2,20 @@ package parchment.align;
 
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
-import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.SplittableRandom;
 import java.util.function.DoubleUnaryOperator;
 import parchment.curve.Curve;
 import parchment.logbook.Batch;
 import parchment.logbook.CupScores;
 import parchment.logbook.Logbook;
+import parchment.logbook.LogbookContents;
 import parchment.logbook.MarkKind;
-import parchment.logbook.Problems;
 import parchment.logbook.Quantity;
 import parchment.logbook.Upkeep;
 import parchment.quantity.Elapsed;
-import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
 
 /** Makes invented roasts whose clocks, rates and controls are known: the bean temperature runs towards that of the air. */
@@ -113,21 +110,10 @@ final class InventedRoasts {
     }
 
     static Logbook logbook(List<Batch> batches, List<CupScores> cups, List<Upkeep> upkeep) {
-        return Logbook.of(new Logbook.Contents(
-                "invented",
-                ZoneId.of("UTC"),
-                TemperatureUnit.CELSIUS,
-                batches,
-                List.of(),
-                List.of(),
-                List.of(),
-                List.of(),
-                cups,
-                List.of(),
-                upkeep,
-                Map.of(),
-                Logbook.CrackHabit.NOT_WRITTEN,
-                new Problems(List.of())));
+        return Logbook.of(LogbookContents.ofBatches("invented", batches).toBuilder()
+                .cups(cups)
+                .upkeep(upkeep)
+                .build());
     }
 
     static Logbook logbook(List<Batch> batches) {

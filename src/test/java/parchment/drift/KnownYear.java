@@ -12,10 +12,9 @@ import java.util.Random;
 import parchment.logbook.Batch;
 import parchment.logbook.BatchConditions;
 import parchment.logbook.Logbook;
+import parchment.logbook.LogbookContents;
 import parchment.logbook.Lot;
-import parchment.logbook.Problems;
 import parchment.quantity.Mass;
-import parchment.quantity.TemperatureUnit;
 
 /** Draws logbooks whose mass losses age, drift, follow the season and wander from day to day as is known. */
 final class KnownYear {
@@ -104,21 +103,9 @@ final class KnownYear {
                         .build());
             }
         }
-        Logbook logbook = Logbook.of(new Logbook.Contents(
-                "drawn",
-                ZoneOffset.UTC,
-                TemperatureUnit.CELSIUS,
-                batches,
-                known,
-                List.of(),
-                List.of(),
-                List.of(),
-                List.of(),
-                List.of(),
-                List.of(),
-                Map.of(),
-                Logbook.CrackHabit.NOT_WRITTEN,
-                new Problems(List.of())));
+        Logbook logbook = Logbook.of(LogbookContents.ofBatches("drawn", batches).toBuilder()
+                .lots(known)
+                .build());
         return new Drawn(logbook, slope[2]);
     }
 

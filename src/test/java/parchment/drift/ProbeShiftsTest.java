@@ -14,6 +14,7 @@ import parchment.feature.BatchTable;
 import parchment.feature.Features;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
+import parchment.logbook.LogbookContents;
 import parchment.logbook.Upkeep;
 import parchment.quantity.TemperatureUnit;
 import parchment.stats.Estimate;
@@ -23,22 +24,8 @@ class ProbeShiftsTest {
 
     /** The same logbook with other upkeep, few enough batches to be quick. */
     private static Logbook with(List<Upkeep> upkeep) {
-        Logbook.Contents c = HARBOUR.contents();
-        return Logbook.of(new Logbook.Contents(
-                c.name(),
-                c.zone(),
-                c.readerUnit(),
-                c.batches(),
-                c.lots(),
-                c.lotChecks(),
-                c.blends(),
-                c.machines(),
-                c.cups(),
-                c.cuppings(),
-                upkeep,
-                c.scales(),
-                c.crackHabit(),
-                c.problems()));
+        LogbookContents c = HARBOUR.contents();
+        return Logbook.of(c.toBuilder().upkeep(upkeep).build());
     }
 
     private static Upkeep probe(LocalDate day) {
@@ -184,24 +171,10 @@ class ProbeShiftsTest {
 
     @Test
     void theOrderOfBatchesInTheFilesDoesNotMatter() {
-        Logbook.Contents c = HARBOUR.contents();
+        LogbookContents c = HARBOUR.contents();
         List<Batch> turned = new ArrayList<>(c.batches());
         java.util.Collections.reverse(turned);
-        Logbook reversed = Logbook.of(new Logbook.Contents(
-                c.name(),
-                c.zone(),
-                c.readerUnit(),
-                turned,
-                c.lots(),
-                c.lotChecks(),
-                c.blends(),
-                c.machines(),
-                c.cups(),
-                c.cuppings(),
-                c.upkeep(),
-                c.scales(),
-                c.crackHabit(),
-                c.problems()));
+        Logbook reversed = Logbook.of(c.toBuilder().batches(turned).build());
         assertEquals(
                 ProbeShifts.of(HARBOUR).changes().toString(),
                 ProbeShifts.of(reversed).changes().toString());

@@ -10,7 +10,6 @@ import java.time.LocalTime;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
@@ -18,9 +17,8 @@ import parchment.feature.Features;
 import parchment.logbook.Batch;
 import parchment.logbook.BatchConditions;
 import parchment.logbook.Logbook;
-import parchment.logbook.Problems;
+import parchment.logbook.LogbookContents;
 import parchment.quantity.Mass;
-import parchment.quantity.TemperatureUnit;
 
 class WatchTest {
     private static final Logbook HARBOUR = Logbook.open(Path.of("..", "datasets", "harbour"));
@@ -46,21 +44,7 @@ class WatchTest {
                             Optional.empty()))
                     .build());
         }
-        return Logbook.of(new Logbook.Contents(
-                "drawn",
-                ZoneOffset.UTC,
-                TemperatureUnit.CELSIUS,
-                batches,
-                List.of(),
-                List.of(),
-                List.of(),
-                List.of(),
-                List.of(),
-                List.of(),
-                List.of(),
-                Map.of(),
-                Logbook.CrackHabit.NOT_WRITTEN,
-                new Problems(List.of())));
+        return Logbook.of(LogbookContents.ofBatches("drawn", batches));
     }
 
     @Test
@@ -170,25 +154,11 @@ class WatchTest {
                         OptionalDouble.empty(),
                         Optional.empty()))
                 .build();
-        Logbook.Contents c = harbour.contents();
+        LogbookContents c = harbour.contents();
         List<Batch> batches = c.batches().stream()
                 .map(b -> b.name().equals("H200") ? batch : b)
                 .toList();
-        Logbook changed = Logbook.of(new Logbook.Contents(
-                c.name(),
-                c.zone(),
-                c.readerUnit(),
-                batches,
-                c.lots(),
-                c.lotChecks(),
-                c.blends(),
-                c.machines(),
-                c.cups(),
-                c.cuppings(),
-                c.upkeep(),
-                c.scales(),
-                c.crackHabit(),
-                c.problems()));
+        Logbook changed = Logbook.of(c.toBuilder().batches(batches).build());
         Usual usual = Usual.of(batch, changed.ofLot(batch.lot().orElseThrow()));
         assertEquals(Usual.Verdict.UNLIKE_THE_OTHERS, usual.verdict());
         assertTrue(usual.toString().contains("mass loss"), usual.text());

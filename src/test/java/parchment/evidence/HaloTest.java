@@ -14,6 +14,7 @@ import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import parchment.logbook.CupScores;
 import parchment.logbook.Logbook;
+import parchment.logbook.LogbookContents;
 
 /** Draws scores whose covariance is known and asks how far attributes move together. */
 @Tag("holds-for-any")
@@ -49,22 +50,8 @@ class HaloTest {
         KnownTruth none = new KnownTruth();
         none.cuppedShare = 0;
         Logbook empty = none.draw(1).logbook();
-        Logbook.Contents c = empty.contents();
-        return Logbook.of(new Logbook.Contents(
-                c.name(),
-                c.zone(),
-                c.readerUnit(),
-                c.batches(),
-                c.lots(),
-                c.lotChecks(),
-                c.blends(),
-                c.machines(),
-                cups,
-                c.cuppings(),
-                c.upkeep(),
-                c.scales(),
-                c.crackHabit(),
-                c.problems()));
+        LogbookContents c = empty.contents();
+        return Logbook.of(c.toBuilder().cups(cups).build());
     }
 
     @Test

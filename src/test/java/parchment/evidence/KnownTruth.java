@@ -2,7 +2,6 @@ package parchment.evidence;
 
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
-import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -19,7 +18,7 @@ import parchment.logbook.BatchPlan;
 import parchment.logbook.CupScores;
 import parchment.logbook.Cupping;
 import parchment.logbook.Logbook;
-import parchment.logbook.Problems;
+import parchment.logbook.LogbookContents;
 import parchment.logbook.Upkeep;
 import parchment.quantity.Mass;
 import parchment.quantity.Temperature;
@@ -186,27 +185,19 @@ final class KnownTruth {
                 }
             }
         }
-        Logbook logbook = Logbook.of(new Logbook.Contents(
-                "known truth",
-                ZoneId.of("UTC"),
-                reader,
-                batches,
-                List.of(),
-                List.of(),
-                List.of(),
-                List.of(),
-                cups,
-                sessions,
-                probeMovedOnDay < days
-                        ? List.of(new Upkeep(
-                                "drum one",
-                                start.plusDays(3L * probeMovedOnDay + probeMovedOnDay % 2),
-                                "probe moved",
-                                Optional.empty()))
-                        : List.of(),
-                Map.of(),
-                Logbook.CrackHabit.NOT_WRITTEN,
-                new Problems(List.of())));
+        Logbook logbook = Logbook.of(LogbookContents.ofBatches("known truth", batches).toBuilder()
+                .readerUnit(reader)
+                .cups(cups)
+                .cuppings(sessions)
+                .upkeep(
+                        probeMovedOnDay < days
+                                ? List.of(new Upkeep(
+                                        "drum one",
+                                        start.plusDays(3L * probeMovedOnDay + probeMovedOnDay % 2),
+                                        "probe moved",
+                                        Optional.empty()))
+                                : List.of())
+                .build());
         return new Drawn(logbook, new Measure("drop temperature", Unit.TEMPERATURE, reader, readings));
     }
 

@@ -12,6 +12,7 @@ import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import parchment.logbook.CupScores;
 import parchment.logbook.Logbook;
+import parchment.logbook.LogbookContents;
 
 @Tag("holds-for-any")
 class TradeOffTest {
@@ -45,22 +46,8 @@ class TradeOffTest {
                     scores,
                     cup.note()));
         }
-        Logbook.Contents c = drawn.logbook().contents();
-        Logbook both = Logbook.of(new Logbook.Contents(
-                c.name(),
-                c.zone(),
-                c.readerUnit(),
-                c.batches(),
-                c.lots(),
-                c.lotChecks(),
-                c.blends(),
-                c.machines(),
-                cups,
-                c.cuppings(),
-                c.upkeep(),
-                c.scales(),
-                c.crackHabit(),
-                c.problems()));
+        LogbookContents c = drawn.logbook().contents();
+        Logbook both = Logbook.of(c.toBuilder().cups(cups).build());
         return TradeOff.of(List.of("sweetness", "acidity"), drawn.measure(), both, EvidenceSettings.standard());
     }
 

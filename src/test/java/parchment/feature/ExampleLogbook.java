@@ -13,8 +13,8 @@ import parchment.logbook.Batch;
 import parchment.logbook.BatchConditions;
 import parchment.logbook.CupScores;
 import parchment.logbook.Logbook;
+import parchment.logbook.LogbookContents;
 import parchment.logbook.Lot;
-import parchment.logbook.Problems;
 import parchment.logbook.Quantity;
 import parchment.phase.ExampleRoast;
 import parchment.quantity.Mass;
@@ -51,23 +51,17 @@ final class ExampleLogbook {
                 OptionalInt.empty(),
                 Map.of("sweetness", 7.0),
                 Optional.empty());
-        return Logbook.of(new Logbook.Contents(
-                "example",
-                ZoneOffset.UTC,
-                reader,
-                batches.stream()
-                        .map(batch -> batch.toBuilder().readerUnit(reader).build())
-                        .toList(),
-                List.of(lot),
-                List.of(),
-                List.of(),
-                List.of(),
-                List.of(cup),
-                List.of(),
-                List.of(),
-                Map.of(),
-                Logbook.CrackHabit.NOT_WRITTEN,
-                new Problems(List.of())));
+        return Logbook.of(LogbookContents.ofBatches(
+                        "example",
+                        batches.stream()
+                                .map(batch ->
+                                        batch.toBuilder().readerUnit(reader).build())
+                                .toList())
+                .toBuilder()
+                .readerUnit(reader)
+                .lots(List.of(lot))
+                .cups(List.of(cup))
+                .build());
     }
 
     static Logbook of(Batch... batches) {

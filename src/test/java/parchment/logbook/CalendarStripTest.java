@@ -6,31 +6,17 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
-import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
-import parchment.quantity.TemperatureUnit;
 
 class CalendarStripTest {
     private static Logbook logbook(List<Batch> batches, List<CupScores> cups, List<Upkeep> upkeep) {
-        return Logbook.of(new Logbook.Contents(
-                "harbour town",
-                ZoneId.of("UTC"),
-                TemperatureUnit.CELSIUS,
-                batches,
-                List.of(),
-                List.of(),
-                List.of(),
-                List.of(),
-                cups,
-                List.of(),
-                upkeep,
-                Map.of(),
-                Logbook.CrackHabit.NOT_WRITTEN,
-                new Problems(List.of())));
+        return Logbook.of(LogbookContents.ofBatches("harbour town", batches).toBuilder()
+                .cups(cups)
+                .upkeep(upkeep)
+                .build());
     }
 
     static Logbook season(int batches, int lots) {

@@ -14,6 +14,7 @@ import org.junit.jupiter.api.Test;
 import parchment.curve.Curve;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
+import parchment.logbook.LogbookContents;
 import parchment.logbook.MarkKind;
 import parchment.logbook.Quantity;
 import parchment.quantity.Elapsed;
@@ -24,22 +25,10 @@ class LearntHabitTest {
             VirtualRoastery.harbour().withSeed(11).withBatches(80).run().opened();
 
     static Logbook changed(Logbook logbook, UnaryOperator<Batch> change) {
-        Logbook.Contents was = logbook.contents();
-        return Logbook.of(new Logbook.Contents(
-                was.name(),
-                was.zone(),
-                was.readerUnit(),
-                was.batches().stream().map(change).toList(),
-                was.lots(),
-                was.lotChecks(),
-                was.blends(),
-                was.machines(),
-                was.cups(),
-                was.cuppings(),
-                was.upkeep(),
-                was.scales(),
-                was.crackHabit(),
-                was.problems()));
+        LogbookContents was = logbook.contents();
+        return Logbook.of(was.toBuilder()
+                .batches(was.batches().stream().map(change).toList())
+                .build());
     }
 
     /** The same batch with only its drop written. */

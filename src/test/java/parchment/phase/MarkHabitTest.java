@@ -3,35 +3,18 @@ package parchment.phase;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 
-import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import org.junit.jupiter.api.Test;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
+import parchment.logbook.LogbookContents;
 import parchment.logbook.MarkKind;
-import parchment.logbook.Problems;
 import parchment.quantity.Elapsed;
-import parchment.quantity.TemperatureUnit;
 
 class MarkHabitTest {
     private static Logbook logbook(List<Batch> batches) {
-        return Logbook.of(new Logbook.Contents(
-                "example",
-                ZoneOffset.UTC,
-                TemperatureUnit.CELSIUS,
-                batches,
-                List.of(),
-                List.of(),
-                List.of(),
-                List.of(),
-                List.of(),
-                List.of(),
-                List.of(),
-                Map.of(),
-                Logbook.CrackHabit.NOT_WRITTEN,
-                new Problems(List.of())));
+        return Logbook.of(LogbookContents.ofBatches("example", batches));
     }
 
     private static Batch batch(int i, String operator, double yellowing) {

@@ -14,6 +14,7 @@ import org.junit.jupiter.api.Test;
 import parchment.curve.Curve;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
+import parchment.logbook.LogbookContents;
 import parchment.logbook.MarkKind;
 import parchment.logbook.Quantity;
 import parchment.quantity.Unit;
@@ -91,22 +92,8 @@ class MomentsTest {
     }
 
     private static Logbook withBatches(Logbook logbook, List<Batch> batches) {
-        Logbook.Contents was = logbook.contents();
-        return Logbook.of(new Logbook.Contents(
-                was.name(),
-                was.zone(),
-                was.readerUnit(),
-                batches,
-                was.lots(),
-                was.lotChecks(),
-                was.blends(),
-                was.machines(),
-                was.cups(),
-                was.cuppings(),
-                was.upkeep(),
-                was.scales(),
-                was.crackHabit(),
-                was.problems()));
+        LogbookContents was = logbook.contents();
+        return Logbook.of(was.toBuilder().batches(batches).build());
     }
 
     @Test
