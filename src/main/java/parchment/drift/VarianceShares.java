@@ -6,7 +6,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import org.hipparchus.distribution.continuous.ChiSquaredDistribution;
 import parchment.chart.Axis;
 import parchment.chart.Colour;
 import parchment.chart.Line;
@@ -28,7 +27,6 @@ import parchment.stats.Interval;
 import parchment.stats.LinearMixedModel;
 import parchment.stats.MixedDesign;
 import parchment.stats.RandomTerm;
-import parchment.stats.Robust;
 
 /**
  * Says where the differences between batches come from: lots, roast days, batches within a day, roasters; for scores also cuppers,
@@ -39,10 +37,8 @@ import parchment.stats.Robust;
  * }</pre>
  *
  * <p>A linear mixed model with one random term each; temperatures of the bean probe are put on one scale first. Intervals come from
- * responses drawn from the fitted model and fitted again: the spread of each drawn variance gives its degrees of freedom, so that a source
- * with three lots gets the wide interval it deserves.
- *
- * @see "Satterthwaite 1946, Biometrics Bulletin 2:110 (degrees of freedom of a variance by moments)"
+ * responses drawn from the fitted model and fitted again, so that a source with three lots gets the wide interval it deserves, and so
+ * does whatever is held beside it. How often they hold the true share: {@code docs/measurements/drift.md}.
  */
 public final class VarianceShares implements ShownAs {
     private static final int DRAWS = 99;
@@ -178,18 +174,22 @@ public final class VarianceShares implements ShownAs {
             }
         }
         double[] shares = shares(variances);
+        int[] counts = sources.stream()
+                .mapToInt(source -> (int) groups.getOrDefault(source, List.of()).stream()
+                        .filter(g -> !g.isEmpty())
+                        .distinct()
+                        .count())
+                .toArray();
+        Interval[] intervals = ShareIntervals.of(variances, drawn, counts);
         List<Share> found = new ArrayList<>();
         for (int k = 0; k < shares.length; k++) {
-            String source = k < sources.size() ? sources.get(k) : rest;
-            int count = k < sources.size()
-                    ? (int) groups.getOrDefault(source, List.of()).stream()
-                            .filter(g -> !g.isEmpty())
-                            .distinct()
-                            .count()
-                    : model.used();
-            double others = Arrays.stream(variances).sum() - variances[k];
+            boolean last = k == counts.length;
             found.add(new Share(
-                    source, count, Math.sqrt(variances[k]), shares[k], interval(variances[k], others, drawn[k])));
+                    last ? rest : sources.get(k),
+                    last ? model.used() : counts[k],
+                    Math.sqrt(variances[k]),
+                    shares[k],
+                    intervals[k]));
         }
         return new VarianceShares(name, unit, reader, found, model.used(), model.leftOut(), notes);
     }
@@ -209,7 +209,7 @@ public final class VarianceShares implements ShownAs {
         return complete;
     }
 
-    private static double[] variances(LinearMixedModel model, List<String> sources) {
+    static double[] variances(LinearMixedModel model, List<String> sources) {
         double[] variances = new double[sources.size() + 1];
         for (int k = 0; k < sources.size(); k++) {
             double deviation = model.standardDeviation(sources.get(k));
@@ -224,24 +224,6 @@ public final class VarianceShares implements ShownAs {
         return Arrays.stream(variances)
                 .map(v -> total > 0 ? v / total : Double.NaN)
                 .toArray();
-    }
-
-    /**
-     * Gives a variance the scaled chi-squared distribution that the drawn variances have by their mean and spread, and holds the other
-     * variances at their estimates.
-     */
-    private static Interval interval(double variance, double others, double[] drawn) {
-        double mean = Arrays.stream(drawn).average().orElse(Double.NaN);
-        double spread = Arrays.stream(drawn).map(v -> (v - mean) * (v - mean)).sum() / (drawn.length - 1);
-        if (!(variance > 1e-9 * others) || !(spread > 0)) {
-            double upper = Robust.quantile(drawn, 0.95);
-            return new Interval(0, upper / (upper + others), 0.90);
-        }
-        double degrees = Math.max(FEWEST_DEGREES, 2 * mean * mean / spread);
-        ChiSquaredDistribution chi = new ChiSquaredDistribution(degrees);
-        double low = degrees * variance / chi.inverseCumulativeProbability(0.95);
-        double high = degrees * variance / chi.inverseCumulativeProbability(0.05);
-        return new Interval(low / (low + others), high / (high + others), 0.90);
     }
 
     /** Returns the shares, in the order in which they are nested; empty if they cannot be told. */
