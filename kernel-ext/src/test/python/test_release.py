@@ -104,6 +104,15 @@ class Release(unittest.TestCase):
             self.assertTrue((self.home / name).is_file(), name)
         self.assertTrue(os.access(self.home / "parchment", os.X_OK))
 
+    def test_makes_the_whole_handbook(self):
+        out = self.base / "hand book"
+        said = self.run_here(str(self.home / "parchment"), "handbook", "--no-browser", "--to", str(out))
+        self.assertIn(str(out / "index.html"), said)
+        made = {str(page.relative_to(out).with_suffix("")) for page in out.rglob("*.html")}
+        docs = self.home / "docs"
+        written = {str(page.relative_to(docs).with_suffix("")) for page in docs.rglob("*.md")} - {"README"}
+        self.assertEqual(made, written | {"index", "project/readme", "project/developers"})
+
     def test_names_the_licence_of_every_jar(self):
         notice = (self.home / "THIRD-PARTY.md").read_text()
         licences = dict(re.findall(r"^\| (\S+) \| [^|]+ \| (licences/\S+) \|$", notice, re.M))

@@ -19,7 +19,7 @@ final class Rooms {
     private static final String LIBRARY = "parchment/";
 
     /** Not part of the library, though they share its first name (seen where all is on one class path of folders). */
-    private static final Set<String> NOT_ROOMS = Set.of("kernel", "notebook", "launcher");
+    private static final Set<String> NOT_ROOMS = Set.of("kernel", "notebook", "handbook", "launcher");
 
     private Rooms() {}
 

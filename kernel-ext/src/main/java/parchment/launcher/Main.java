@@ -19,6 +19,7 @@ import picocli.CommandLine.HelpCommand;
             RunCommand.class,
             GatherCommand.class,
             WeekCommand.class,
+            HandbookCommand.class,
             TestCommand.class,
             InstallCommand.class,
             UninstallCommand.class,

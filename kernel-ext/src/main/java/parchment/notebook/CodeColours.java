@@ -5,7 +5,7 @@ import java.util.regex.Pattern;
 import parchment.display.Html;
 
 /** Marks up Java for reading: comments, texts, numbers and keywords; everything else stays plain. */
-final class CodeColours {
+public final class CodeColours {
     private static final Pattern TOKENS = Pattern.compile(
             "(?<comment>//[^\n]*|/\\*.*?(?:\\*/|$))"
                     + "|(?<text>\"\"\".*?(?:\"\"\"|$)|\"(?:\\\\.|[^\"\\\\\n])*\"?|'(?:\\\\.|[^'\\\\\n])*'?)"
@@ -18,7 +18,7 @@ final class CodeColours {
     private CodeColours() {}
 
     /** Returns the code as HTML to put inside {@code <code>}. */
-    static String html(String code) {
+    public static String html(String code) {
         StringBuilder html = new StringBuilder();
         Matcher token = TOKENS.matcher(code);
         int plain = 0;

@@ -1,14 +1,7 @@
 package parchment.notebook;
 
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
-import java.util.List;
+import java.util.Map;
 import java.util.regex.Pattern;
-import org.commonmark.ext.gfm.tables.TablesExtension;
-import org.commonmark.parser.Parser;
-import org.commonmark.renderer.html.HtmlRenderer;
 import parchment.display.Html;
 import parchment.kernel.CellPage;
 import parchment.kernel.Shown;
@@ -18,14 +11,6 @@ import parchment.kernel.Shown;
  * nothing loaded from anywhere. Text from the notebook's markdown is shown as written: raw HTML in it is escaped.
  */
 public final class HtmlPage {
-    private static final List<TablesExtension> TABLES = List.of((TablesExtension) TablesExtension.create());
-    private static final Parser MARKDOWN = Parser.builder().extensions(TABLES).build();
-    private static final HtmlRenderer RENDERER = HtmlRenderer.builder()
-            .extensions(TABLES)
-            .escapeHtml(true)
-            .nodeRendererFactory(ImagesAsWords::new)
-            .sanitizeUrls(true)
-            .build();
     /** Colour and cursor codes that programs for terminals print. */
     private static final Pattern TERMINAL_CODES = Pattern.compile("\u001b\\[[0-9;?]*[A-Za-z]");
 
@@ -39,7 +24,7 @@ public final class HtmlPage {
             switch (cell.kind()) {
                 case MARKDOWN ->
                     body.append("<section class=\"words\">\n")
-                            .append(RENDERER.render(MARKDOWN.parse(cell.source())))
+                            .append(Markdown.html(Markdown.parse(cell.source())))
                             .append("</section>\n");
                 case CODE -> {
                     if (!cell.source().isBlank()) {
@@ -53,10 +38,12 @@ public final class HtmlPage {
                             .append("</pre>\n");
             }
         }
-        return template()
-                .replace("@LANGUAGE@", Html.escape(notebook.language()))
-                .replace("@TITLE@", Html.escape(notebook.title(name)))
-                .replace("@BODY@", body);
+        return PageForm.filled(
+                HtmlPage.class,
+                Map.of(
+                        "LANGUAGE", Html.escape(notebook.language()),
+                        "TITLE", Html.escape(notebook.title(name)),
+                        "BODY", body.toString()));
     }
 
     private static void code(Cell cell, int number, StringBuilder body) {
@@ -117,16 +104,5 @@ public final class HtmlPage {
                 .append("\" tabindex=\"0\">")
                 .append(Html.escape(plain))
                 .append("</pre>\n");
-    }
-
-    private static String template() {
-        try (InputStream in = HtmlPage.class.getResourceAsStream("page.html")) {
-            if (in == null) {
-                throw new IllegalStateException("The page template is missing from the jar.");
-            }
-            return new String(in.readAllBytes(), StandardCharsets.UTF_8);
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
-        }
     }
 }

@@ -4,7 +4,6 @@ import java.util.Map;
 import java.util.Set;
 import org.commonmark.node.Image;
 import org.commonmark.node.Node;
-import org.commonmark.node.Text;
 import org.commonmark.renderer.NodeRenderer;
 import org.commonmark.renderer.html.HtmlNodeRendererContext;
 
@@ -29,7 +28,7 @@ final class ImagesAsWords implements NodeRenderer {
     @Override
     public void render(Node node) {
         Image image = (Image) node;
-        String words = words(image);
+        String words = Markdown.words(image);
         if (image.getDestination().startsWith(INSIDE)) {
             context.getWriter().tag("img", Map.of("src", image.getDestination(), "alt", words), true);
         } else {
@@ -37,13 +36,5 @@ final class ImagesAsWords implements NodeRenderer {
             context.getWriter().text(words.isEmpty() ? image.getDestination() : words);
             context.getWriter().tag("/em");
         }
-    }
-
-    private static String words(Node image) {
-        StringBuilder words = new StringBuilder();
-        for (Node child = image.getFirstChild(); child != null; child = child.getNext()) {
-            words.append(child instanceof Text text ? text.getLiteral() : words(child));
-        }
-        return words.toString();
     }
 }

@@ -8,6 +8,9 @@ import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import picocli.CommandLine;
@@ -140,5 +143,39 @@ class MainTest {
                         "--logbook",
                         folder.resolve("none").toString()));
         assertTrue(err.toString().contains("There is no logbook folder"), err.toString());
+    }
+
+    @Test
+    void handbookWritesThePagesAndSaysWhereTheContentsAre(@TempDir Path folder) throws IOException {
+        System.setProperty("parchment.home", "..");
+        try {
+            Path target = folder.resolve("bóok");
+            assertEquals(0, run("handbook", "--no-browser", "--to", target.toString()), err.toString());
+            assertTrue(Files.readString(target.resolve("index.html")).contains("href=\"safety.html\">Safety</a>"));
+            assertTrue(out.toString().contains("Contents:  " + target.resolve("index.html")), out.toString());
+            Path file = Files.writeString(folder.resolve("file"), "");
+            assertEquals(1, run("handbook", "--no-browser", "--to", file.toString()));
+            assertTrue(err.toString().contains(file + " is a file. Name another with --to."), err.toString());
+            System.setProperty("parchment.home", folder.toString());
+            assertEquals(1, run("handbook", "--no-browser", "--to", target.toString()));
+            assertTrue(err.toString().contains("The pages of the handbook are not here"), err.toString());
+        } finally {
+            System.clearProperty("parchment.home");
+        }
+    }
+
+    @Test
+    void aBrowserIsAskedForByTheSystemsOwnCommandAndOnlyWhereThereIsAScreen() {
+        Path page = Path.of("/a b/index.html");
+        assertEquals(
+                Optional.of(List.of("xdg-open", page.toUri().toString())),
+                Browser.command("Linux", Map.of("DISPLAY", ":0"), page));
+        assertEquals(Optional.empty(), Browser.command("Linux", Map.of("TERM", "xterm"), page));
+        assertEquals(
+                "open",
+                Browser.command("Mac OS X", Map.of(), page).orElseThrow().get(0));
+        assertEquals(
+                "rundll32",
+                Browser.command("Windows 11", Map.of(), page).orElseThrow().get(0));
     }
 }

@@ -1,4 +1,4 @@
-package parchment;
+package parchment.handbook;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -7,16 +7,13 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.HashMap;
-import java.util.HashSet;
+import java.util.Collection;
 import java.util.List;
-import java.util.Locale;
-import java.util.Map;
-import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
+import parchment.notebook.Markdown;
 
 /** Holds the pages of the handbook together: where a link leads, and what a picture says to those who do not see it. */
 class PagesTest {
@@ -63,25 +60,35 @@ class PagesTest {
         assertTrue(links > 100, links + " links found");
     }
 
-    /** Returns the names that a page's headings are linked by: small letters and dashes, a number after a name that comes again. */
-    private static Set<String> headings(Path page) throws IOException {
-        Set<String> names = new HashSet<>();
-        Map<String, Integer> seen = new HashMap<>();
-        for (String line : Pattern.compile("(?ms)^ *```.*?^ *```")
-                .matcher(Files.readString(page))
-                .replaceAll("")
-                .split("\n")) {
-            if (line.matches("#{1,6} .*")) {
-                String name = line.replaceFirst("#+ ", "")
-                        .strip()
-                        .toLowerCase(Locale.ROOT)
-                        .replaceAll("[^\\p{L}\\p{N} _-]", "")
-                        .replace(' ', '-');
-                int times = seen.merge(name, 1, Integer::sum);
-                names.add(times == 1 ? name : name + "-" + (times - 1));
-            }
-        }
-        return names;
+    private static Collection<String> headings(Path page) throws IOException {
+        return HeadingNames.of(Markdown.parse(Files.readString(page))).values();
+    }
+
+    @Test
+    void headingsAreNamedAsTheSitesThatShowMarkdownNameThem() {
+        String page = """
+                # Files of another form
+                ## `logbook.properties` : settings
+                ## What it *does*, & [doesn't](elsewhere.md)
+                ## Röstung, 2024 - 2025
+                ## under_score
+                ## again
+                ### Again!
+                ## ???
+                ```
+                # not a heading
+                ```
+                """;
+        assertEquals(
+                List.of(
+                        "files-of-another-form",
+                        "logbookproperties--settings",
+                        "what-it-does--doesnt",
+                        "röstung-2024---2025",
+                        "under_score",
+                        "again",
+                        "again-1"),
+                List.copyOf(HeadingNames.of(Markdown.parse(page)).values()));
     }
 
     @Test
@@ -100,13 +107,24 @@ class PagesTest {
     }
 
     @Test
-    void theContentsNameEveryPage() throws IOException {
-        String contents = Files.readString(HOME.resolve("docs").resolve("README.md"));
+    void theContentsNameEveryPageOnce() throws IOException {
+        Path docs = HOME.resolve("docs");
+        List<String> listed = new ArrayList<>();
+        Matcher link = LINK.matcher(
+                CODE.matcher(Files.readString(docs.resolve("README.md"))).replaceAll("code"));
+        while (link.find()) {
+            listed.add(link.group(3));
+        }
+        List<String> expected = new ArrayList<>();
         for (Path page : pages()) {
-            String name = HOME.resolve("docs").relativize(page).toString().replace('\\', '/');
+            String name = docs.relativize(page).toString().replace('\\', '/');
             if (!name.equals("README.md") && !name.equals("../CHANGES.md")) {
-                assertTrue(contents.contains("](" + name + ")"), "docs/README.md does not name " + name);
+                expected.add(name);
             }
         }
+        assertEquals(
+                expected.stream().sorted().toList(),
+                listed.stream().sorted().toList(),
+                "what docs/README.md should name, and what it names");
     }
 }
