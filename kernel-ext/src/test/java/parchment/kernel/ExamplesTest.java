@@ -89,13 +89,10 @@ class ExamplesTest {
                 }));
     }
 
-    /** The pages whose snippets need folders that are not here; the test in brackets makes the same calls. */
-    private static final Set<String> NEED_FOLDERS = Set.of(
-            "logbook-format.md", // LogbookFormatPageTest
-            "class.md", // ClassroomTest
-            "virtual-roastery.md"); // VirtualRoasteryTest, ScenarioTest
+    /** The pages whose snippets name folders of the reader's; {@link FolderExamplesTest} runs them in such folders. */
+    static final Set<String> NAME_FOLDERS = Set.of("logbook-format.md", "class.md", "virtual-roastery.md");
 
-    private static final Pattern SNIPPET = Pattern.compile("(?ms)^ *```java\n(.*?)^ *```");
+    static final Pattern SNIPPET = Pattern.compile("(?ms)^ *```java\n(.*?)^ *```");
 
     @TestFactory
     Stream<DynamicTest> everySnippetOfThePagesRuns() throws IOException {
@@ -103,7 +100,7 @@ class ExamplesTest {
         List<Path> pages = new ArrayList<>(List.of(home.resolve("README.md")));
         try (Stream<Path> docs = Files.list(home.resolve("docs"))) {
             docs.filter(page -> page.toString().endsWith(".md"))
-                    .filter(page -> !NEED_FOLDERS.contains(page.getFileName().toString()))
+                    .filter(page -> !NAME_FOLDERS.contains(page.getFileName().toString()))
                     .sorted()
                     .forEach(pages::add);
         }

@@ -1,0 +1,132 @@
+package parchment.kernel;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.google.gson.Gson;
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import parchment.launcher.ReadersFolder;
+
+/** Runs the Java of the pages that name folders of the reader's, as it stands, where these folders are. */
+class FolderExamplesTest {
+    @TempDir
+    private Path temporary;
+
+    /**
+     * Runs a page's snippets, one cell each.
+     *
+     * @param between what happens in the world between them: Java to run before the snippet of that number, from 1; one more than there
+     *     are runs after the last
+     */
+    private void run(String page, Map<Integer, String> between) throws IOException, InterruptedException {
+        assertTrue(ExamplesTest.NAME_FOLDERS.contains(page), page);
+        List<String> cells = new ArrayList<>();
+        int number = 0;
+        for (String snippet : ExamplesTest.SNIPPET
+                .matcher(ReadersFolder.page("docs/" + page))
+                .results()
+                .map(found -> found.group(1))
+                .toList()) {
+            number++;
+            if (between.containsKey(number)) {
+                cells.add(between.get(number));
+            }
+            cells.add(snippet);
+        }
+        assertTrue(number >= 2, number + " snippets on " + page);
+        cells.add(between.getOrDefault(number + 1, ""));
+        ReadersFolder reader = new ReadersFolder(temporary);
+        reader.write("page.ipynb", notebook(cells));
+        ReadersFolder.Outcome outcome = reader.run(List.of("run", "page.ipynb", "--out", "ran"));
+        assertEquals(0, outcome.exitCode(), page + ":\n" + outcome.said());
+    }
+
+    private static String notebook(List<String> cells) {
+        return new Gson()
+                .toJson(Map.of(
+                        "nbformat",
+                        4,
+                        "nbformat_minor",
+                        5,
+                        "metadata",
+                        Map.of(),
+                        "cells",
+                        cells.stream()
+                                .map(cell -> Map.of(
+                                        "cell_type",
+                                        "code",
+                                        "metadata",
+                                        Map.of(),
+                                        "outputs",
+                                        List.of(),
+                                        "source",
+                                        cell))
+                                .toList()));
+    }
+
+    /** Returns Java that stops the run if something is not so. */
+    private static String must(String condition) {
+        return "if (!(" + condition + ")) throw new IllegalStateException(" + new Gson().toJson(condition) + ");";
+    }
+
+    @Test
+    void theLogbookFormat() throws IOException, InterruptedException {
+        ReadersFolder reader = ReadersFolder.in(temporary);
+        reader.writeLogbookOfThePage("My Roasts");
+        reader.writeLoggerFiles("Logger files");
+        StringBuilder ofAnotherForm = new StringBuilder("A logger\nof another form\nclock;Sensor 1;Sensor 2;Valve\n");
+        for (int s = 0; s < 600; s += 2) {
+            ofAnotherForm.append(String.format("%d:%02d;20,5;%d,5;%d\n", s / 60, s % 60, 300 + s / 5, 12));
+        }
+        reader.write("logger.csv", ofAnotherForm.toString());
+        run(
+                "logbook-format.md",
+                Map.of(
+                        4,
+                        "Files.move(Path.of(\"logger.csv\"), Path.of(\"My Roasts\", \"curves\", \"102.csv\"));",
+                        5,
+                        must("logbook.batches().size() == 2") + must("logbook.problems().list().isEmpty()")));
+    }
+
+    @Test
+    void teachingAClass() throws IOException, InterruptedException {
+        ReadersFolder.in(temporary);
+        run(
+                "class.md",
+                Map.of(
+                        2,
+                        "Files.createDirectories(Path.of(\"collected\"));\n"
+                                + "var sheet = Lesson.open(4, \"my-class/students/student-07/lesson-4\");\n"
+                                + "sheet.cannotTell(\"A minus B\");\n"
+                                + "sheet.handIn(\"student-07\", Path.of(\"collected\"));",
+                        3,
+                        must("Classroom.open(Path.of(\"my-class/teacher\")).collect(Path.of(\"collected\")).toString()"
+                                        + ".contains(\"1 \")")
+                                + "\nFiles.writeString(Path.of(\"collected/plan-student-07.csv\"),"
+                                + " Lesson.open(9, 1).plan(\"Cinder Ridge\", \"204\", \"198\", \"210\").csv());",
+                        4,
+                        must("Files.exists(Path.of(\"back/student-07/batches.csv\"))")));
+    }
+
+    @Test
+    void theVirtualRoastery() throws IOException, InterruptedException {
+        ReadersFolder reader = ReadersFolder.in(temporary);
+        reader.write(
+                "mine.scenario",
+                ReadersFolder.fenced(ReadersFolder.page("docs/virtual-roastery.md"), "ini")
+                        .get(0));
+        run(
+                "virtual-roastery.md",
+                Map.of(
+                        3,
+                        must("Logbook.open(\"my-harbour\").batches().size() == 80")
+                                + must("Logbook.open(\"my-works\").batches().size() == 300")
+                                + must("Logbook.open(\"mine\").batches().size() == 80")));
+    }
+}
