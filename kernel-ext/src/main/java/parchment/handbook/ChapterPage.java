@@ -76,10 +76,14 @@ final class ChapterPage {
     private String list() {
         StringBuilder html = new StringBuilder("<nav class=\"list\" aria-label=\"Chapters\">\n");
         for (Contents.Part part : contents.parts()) {
+            boolean folded =
+                    part.chapters().size() > LONG_PART && !part.chapters().contains(chapter);
             html.append("<h2>")
-                    .append(link(Contents.FILE + (part.name().isEmpty() ? "" : "#" + part.name()), part.title()))
+                    .append(link(
+                            Contents.FILE + (part.name().isEmpty() ? "" : "#" + part.name()),
+                            part.title() + (folded ? " (" + part.chapters().size() + " pages)" : "")))
                     .append("</h2>\n");
-            if (part.chapters().size() > LONG_PART && !part.chapters().contains(chapter)) {
+            if (folded) {
                 continue;
             }
             html.append("<ul>\n");

@@ -2,21 +2,40 @@ package parchment.kernel;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.junit.jupiter.api.Assertions.fail;
 
 import com.google.gson.Gson;
 import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import org.junit.jupiter.api.Test;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.DynamicTest;
+import org.junit.jupiter.api.TestFactory;
 import org.junit.jupiter.api.io.TempDir;
 import parchment.launcher.ReadersFolder;
 
 /** Runs the Java of the pages that name folders of the reader's, as it stands, where these folders are. */
 class FolderExamplesTest {
     @TempDir
-    private Path temporary;
+    private static Path temporary;
+
+    @TestFactory
+    Stream<DynamicTest> everyPageThatNamesFoldersRuns() {
+        return ExamplesTest.NAME_FOLDERS.stream()
+                .sorted()
+                .map(page -> DynamicTest.dynamicTest(page, () -> {
+                    ReadersFolder reader = ReadersFolder.in(Files.createDirectories(temporary.resolve(page)));
+                    switch (page) {
+                        case "class.md" -> teachingAClass(reader);
+                        case "logbook-format.md" -> theLogbookFormat(reader);
+                        case "virtual-roastery.md" -> theVirtualRoastery(reader);
+                        default -> fail("Say here what somebody has who reads " + page + ".");
+                    }
+                }));
+    }
 
     /**
      * Runs a page's snippets, one cell each.
@@ -24,8 +43,8 @@ class FolderExamplesTest {
      * @param between what happens in the world between them: Java to run before the snippet of that number, from 1; one more than there
      *     are runs after the last
      */
-    private void run(String page, Map<Integer, String> between) throws IOException, InterruptedException {
-        assertTrue(ExamplesTest.NAME_FOLDERS.contains(page), page);
+    private static void run(String page, ReadersFolder reader, Map<Integer, String> between)
+            throws IOException, InterruptedException {
         List<String> cells = new ArrayList<>();
         int number = 0;
         for (String snippet : ExamplesTest.SNIPPET
@@ -41,7 +60,6 @@ class FolderExamplesTest {
         }
         assertTrue(number >= 2, number + " snippets on " + page);
         cells.add(between.getOrDefault(number + 1, ""));
-        ReadersFolder reader = new ReadersFolder(temporary);
         reader.write("page.ipynb", notebook(cells));
         ReadersFolder.Outcome outcome = reader.run(List.of("run", "page.ipynb", "--out", "ran"));
         assertEquals(0, outcome.exitCode(), page + ":\n" + outcome.said());
@@ -75,9 +93,7 @@ class FolderExamplesTest {
         return "if (!(" + condition + ")) throw new IllegalStateException(" + new Gson().toJson(condition) + ");";
     }
 
-    @Test
-    void theLogbookFormat() throws IOException, InterruptedException {
-        ReadersFolder reader = ReadersFolder.in(temporary);
+    private static void theLogbookFormat(ReadersFolder reader) throws IOException, InterruptedException {
         reader.writeLogbookOfThePage("My Roasts");
         reader.writeLoggerFiles("Logger files");
         StringBuilder ofAnotherForm = new StringBuilder("A logger\nof another form\nclock;Sensor 1;Sensor 2;Valve\n");
@@ -87,6 +103,7 @@ class FolderExamplesTest {
         reader.write("logger.csv", ofAnotherForm.toString());
         run(
                 "logbook-format.md",
+                reader,
                 Map.of(
                         4,
                         "Files.move(Path.of(\"logger.csv\"), Path.of(\"My Roasts\", \"curves\", \"102.csv\"));",
@@ -94,11 +111,10 @@ class FolderExamplesTest {
                         must("logbook.batches().size() == 2") + must("logbook.problems().list().isEmpty()")));
     }
 
-    @Test
-    void teachingAClass() throws IOException, InterruptedException {
-        ReadersFolder.in(temporary);
+    private static void teachingAClass(ReadersFolder reader) throws IOException, InterruptedException {
         run(
                 "class.md",
+                reader,
                 Map.of(
                         2,
                         "Files.createDirectories(Path.of(\"collected\"));\n"
@@ -114,15 +130,14 @@ class FolderExamplesTest {
                         must("Files.exists(Path.of(\"back/student-07/batches.csv\"))")));
     }
 
-    @Test
-    void theVirtualRoastery() throws IOException, InterruptedException {
-        ReadersFolder reader = ReadersFolder.in(temporary);
+    private static void theVirtualRoastery(ReadersFolder reader) throws IOException, InterruptedException {
         reader.write(
                 "mine.scenario",
                 ReadersFolder.fenced(ReadersFolder.page("docs/virtual-roastery.md"), "ini")
                         .get(0));
         run(
                 "virtual-roastery.md",
+                reader,
                 Map.of(
                         3,
                         must("Logbook.open(\"my-harbour\").batches().size() == 80")

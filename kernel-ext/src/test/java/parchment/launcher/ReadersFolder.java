@@ -19,7 +19,7 @@ import java.util.regex.Pattern;
  */
 public record ReadersFolder(Path folder) {
     private static final Path PROJECT = Path.of("..").toAbsolutePath().normalize();
-    private static final long PATIENCE_S = 300;
+    private static final long PATIENCE_S = 600;
     private static final Pattern WORD = Pattern.compile("\"([^\"]*)\"|(\\S+)");
 
     /**
