@@ -12,11 +12,15 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
+import java.util.NoSuchElementException;
+import java.util.Optional;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import parchment.quantity.TemperatureUnit;
 import parchment.virtual.SealedTruth;
+import parchment.virtual.Seed;
+import parchment.virtual.VirtualLogbook;
 
 class ClassroomTest {
     private static final Path NOTEBOOKS = Path.of("..", "notebooks", "lessons");
@@ -51,6 +55,27 @@ class ClassroomTest {
         assertEquals(Reply.Kind.NOT_YET, results.marked().get(1).kind(), "the file's own mark counts for nothing");
         assertEquals(10, results.marked().get(2).grade().orElseThrow().points());
         assertTrue(results.text().contains("ann"));
+    }
+
+    @Test
+    void aSecretThatMakesNoFitLessonStillGivesEveryStudentOneAndAlwaysTheSame() throws IOException {
+        Seed unlucky = Seed.parse("secret:3d965ece33cac5ad9b8c2d9d25083103f27d52faf6ec49a74d293780f183a17c");
+        LessonPlan plan = Course.lesson(3);
+        String digest = Digest.of(unlucky.text() + " lesson 3");
+        VirtualLogbook first = plan.roastery(Seed.parse("secret:" + digest), 0).run();
+        assertThrows(NoSuchElementException.class, () -> plan.material(first.opened(), Optional.of(first)));
+
+        Path teacher = Files.createDirectories(folder.resolve("teacher"));
+        Files.writeString(teacher.resolve("seeds.properties"), "ann=" + unlucky.text() + "\n");
+        Map<String, String> seals = Classroom.open(teacher).handOut(3, NOTEBOOKS, folder.resolve("students"));
+        Lesson ann = Lesson.open(
+                3, folder.resolve("students").resolve("ann").resolve("lesson-3").toString());
+        LessonSource again = LessonSource.ofStudent(3, unlucky, "ann");
+        assertEquals(
+                ann.logbook().batches().get(0).name(),
+                again.logbook().batches().get(0).name());
+        assertEquals(
+                seals.get("ann"), again.behind().orElseThrow().roasted().truth().seal());
     }
 
     @Test
