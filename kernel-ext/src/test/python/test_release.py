@@ -100,7 +100,8 @@ class Release(unittest.TestCase):
 
     def test_holds_what_a_roaster_needs(self):
         for name in ["parchment", "parchment.cmd", "parchment-kernel.jar", "notebooks/tour.ipynb", "README.md", "LICENSE",
-                     "THIRD-PARTY.md", "datasets/harbour/batches.csv", "docs/safety.md", "sources/pom.xml"]:
+                     "THIRD-PARTY.md", "datasets/harbour/batches.csv", "docs/safety.md", "sources/pom.xml",
+                     "DEVELOPERS.md", "classes/parchment/logbook/Logbook.html", "classes/legal/jquery.md"]:
             self.assertTrue((self.home / name).is_file(), name)
         self.assertTrue(os.access(self.home / "parchment", os.X_OK))
 
@@ -108,6 +109,7 @@ class Release(unittest.TestCase):
         out = self.base / "hand book"
         said = self.run_here(str(self.home / "parchment"), "handbook", "--no-browser", "--to", str(out))
         self.assertIn(str(out / "index.html"), said)
+        self.assertIn(str(self.home / "classes" / "index.html"), said)
         made = {str(page.relative_to(out).with_suffix("")) for page in out.rglob("*.html")}
         docs = self.home / "docs"
         written = {str(page.relative_to(docs).with_suffix("")) for page in docs.rglob("*.md")} - {"README"}

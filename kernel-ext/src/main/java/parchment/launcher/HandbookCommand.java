@@ -36,19 +36,20 @@ final class HandbookCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws IOException {
-        Path home = Places.here().home();
+        Places places = Places.here();
         Path folder = to != null
                 ? to.toAbsolutePath().normalize()
-                : home.resolve("out").resolve("handbook");
+                : places.home().resolve("out").resolve("handbook");
         if (Files.exists(folder) && !Files.isDirectory(folder)) {
             throw new IllegalArgumentException(
                     "The handbook is a folder of pages, but " + folder + " is a file. Name another with --to.");
         }
-        Handbook handbook = Handbook.of(home);
+        Handbook handbook = Handbook.of(places.home());
         Path contents = handbook.writeTo(folder);
         PrintWriter terminal = spec.commandLine().getOut();
         terminal.println(handbook + ".");
         terminal.println("Contents:  " + contents);
+        places.classPages().ifPresent(classes -> terminal.println("Classes:   " + classes));
         if (!noBrowser && !Browser.open(contents)) {
             terminal.println("No browser could be opened from here; open that file in one.");
         }

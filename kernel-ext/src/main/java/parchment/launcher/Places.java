@@ -3,6 +3,8 @@ package parchment.launcher;
 import java.net.URISyntaxException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Optional;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -32,6 +34,14 @@ record Places(Path home) {
     Path demoLogbook() {
         Path demo = home.resolve("datasets").resolve("harbour");
         return Files.isDirectory(demo) ? demo : null;
+    }
+
+    /** Returns the first of the pages of every public class, if they are there: in a release, or in a clone after {@code mvn verify}. */
+    Optional<Path> classPages() {
+        return Stream.of("classes", "src/target/reports/apidocs")
+                .map(folder -> home.resolve(folder).resolve("index.html"))
+                .filter(Files::isRegularFile)
+                .findFirst();
     }
 
     /** Returns the kernel's jar, with the jars it needs in {@code lib} beside it. */
