@@ -193,7 +193,11 @@ class HandbookTest {
         assertTrue(list.contains("<a href=\"#top\" aria-current=\"page\">Marks and phases</a>"), list);
         assertTrue(list.contains("<a href=\"#cleaning\">Cleaning</a>"), list);
         assertTrue(list.contains("<a href=\"one-clock.html\">One clock for many batches</a>"), list);
-        assertTrue(list.contains("<a href=\"index.html#measured\">Measured (12 pages)</a>"), list);
+        assertTrue(
+                Pattern.compile("<a href=\"index.html#measured\">Measured \\(\\d\\d pages\\)</a>")
+                        .matcher(list)
+                        .find(),
+                list);
         assertFalse(list.contains("measurements/"), "a long part opens on its own pages only");
         assertTrue(pages.get("measurements/drift.html").contains("<a href=\"../measurements/marks.html\">"));
         assertFalse(pages.get("index.html").contains("<nav class=\"list\""));
