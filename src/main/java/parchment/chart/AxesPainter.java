@@ -5,6 +5,8 @@ import java.util.List;
 /** Draws the axes of a picture: their numbers, their words, and the faint grid. */
 final class AxesPainter {
     private static final double TICK = 12;
+    /** The longest names of features fit; a longer name of a lot or a person is cut. */
+    private static final double WIDEST_ROW_NAME = 240;
     private static final double LABEL = ChartPainter.LABEL;
     private static final double MARGIN = ChartPainter.MARGIN;
     private static final double WIDTH = ChartPainter.WIDTH;
@@ -32,7 +34,7 @@ final class AxesPainter {
     }
 
     private static String rowName(String label) {
-        return TextWidth.fit(label, TICK, 170);
+        return TextWidth.fit(label, TICK, WIDEST_ROW_NAME);
     }
 
     private static List<String> axisWords(Plot plot) {

@@ -111,8 +111,14 @@ final class ChartPainter {
                     TextWidth.fit(plot.title(), LABEL * 1.1, WIDTH - across.start() - MARGIN),
                     "font-weight=\"bold\"");
         }
+        // What stands in the first panel goes on through the others; said or shaded there again, it would stand twice.
+        Plot first = panels.plots().get(0);
         List<Boundary> boundaries = new ArrayList<>(plot.layers(Boundary.class));
         List<Span> spans = new ArrayList<>(plot.layers(Span.class));
+        if (number > 0) {
+            boundaries.removeAll(first.layers(Boundary.class));
+            spans.removeAll(first.layers(Span.class));
+        }
         List<Lanes.Placed> names = Lanes.place(boundaries, across);
         double laneHeight = Lanes.count(names) * Lanes.LANE;
         double spanHeight = (spans.isEmpty() ? 0 : 16) + (plot.triedRange().isPresent() ? 16 : 0);
@@ -122,8 +128,8 @@ final class ChartPainter {
         List<SpanNames.Placed> spanNames = spanNames(spans, across, areaTop);
         double triedBottom = areaTop - (spans.isEmpty() ? 0 : 16);
         if (number > 0) {
-            boundaries.addAll(panels.plots().get(0).layers(Boundary.class));
-            spans.addAll(panels.plots().get(0).layers(Span.class));
+            boundaries.addAll(first.layers(Boundary.class));
+            spans.addAll(first.layers(Span.class));
         }
         PanelPainter painter = new PanelPainter(svg, plot, across, y, style);
         painter.ground(spans, boundaries);

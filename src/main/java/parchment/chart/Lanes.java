@@ -13,6 +13,8 @@ final class Lanes {
     static final double LANE = 16;
     private static final double OFFSET = 4;
     private static final double GAP = 8;
+    /** Room for a name of several words with its date and its uncertainty, which stands last and must not be cut off. */
+    private static final double WIDEST = 320;
 
     /** One name: where its line stands, its words, and its lane counted from the plot upwards. */
     record Placed(Boundary boundary, double x, String words, int lane) {}
@@ -20,7 +22,7 @@ final class Lanes {
     private Lanes() {}
 
     static String words(Boundary boundary, Axis x) {
-        return boundary.label().isBlank() ? "" : TextWidth.fit(ChartWords.words(boundary, x), SIZE, 250);
+        return boundary.label().isBlank() ? "" : TextWidth.fit(ChartWords.words(boundary, x), SIZE, WIDEST);
     }
 
     static double width(String words) {

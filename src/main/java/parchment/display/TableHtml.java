@@ -66,15 +66,15 @@ final class TableHtml {
     static String of(Table table) {
         int shown = Math.min(table.rowsShown(), table.rowCount());
         boolean lively = table.rowCount() > ROWS_AT_A_GLANCE;
+        String title = Html.escape(table.title().isBlank() ? "Table" : table.title());
         StringBuilder html = new StringBuilder("<div class=\"parchment-table\"")
-                // A table that can be moved sideways must be reachable by the keyboard, too.
-                .append(
-                        lively
-                                ? " data-lively=\"\" data-page=\"" + table.rowsShown()
-                                        + "\" tabindex=\"0\" role=\"region\""
-                                : "")
-                .append(lively ? " aria-label=\"" + Html.escape(table.title()) + "\"" : "")
-                .append('>')
+                .append(lively ? " data-lively=\"\" data-page=\"" + table.rowsShown() + "\"" : "")
+                // In a narrow window any table can be moved sideways, so the keyboard must reach it; long ones are landmarks as well.
+                .append(" tabindex=\"0\" role=\"")
+                .append(lively ? "region" : "group")
+                .append("\" aria-label=\"")
+                .append(title)
+                .append("\">")
                 .append(STYLE);
         html.append("<table><caption>").append(Html.escape(table.title())).append("</caption>");
         rows(table, 0, shown, html);

@@ -125,7 +125,7 @@ public final class Screen implements ShownAs {
 
     private Table table() {
         List<Look> shown = looks.stream().limit(SHOWN).toList();
-        return Table.titled("The looks furthest from zero")
+        Table table = Table.titled("The looks furthest from zero")
                 .withText("attribute", shown, Look::attribute)
                 .withText("feature", shown, Look::feature)
                 .withNumber("change", "points", 3, shown, Look::perStep)
@@ -139,6 +139,9 @@ public final class Screen implements ShownAs {
                         looks.size(),
                         shuffles,
                         seed));
+        return shown.stream().anyMatch(look -> look.stepWords().equals("1"))
+                ? table.withNote("Per 1 without a unit: on the feature's own scale; for gas and airflow that is the machine's.")
+                : table;
     }
 
     /** Returns the picture: the features with the furthest looks, each attribute a mark of its own, and the luck line to both sides. */

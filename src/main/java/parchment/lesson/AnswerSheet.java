@@ -17,6 +17,7 @@ import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVPrinter;
 import org.apache.commons.csv.CSVRecord;
+import parchment.display.Report;
 import parchment.display.Showable;
 import parchment.display.Table;
 import parchment.quantity.TemperatureUnit;
@@ -160,14 +161,21 @@ public record AnswerSheet(List<GivenAnswer> answers) implements Showable {
                 .withNumber("tries", "", 0, answers, GivenAnswer::tries);
     }
 
+    private Showable page() {
+        return answers.isEmpty()
+                ? Report.titled("Answers so far")
+                        .say("None yet. Fill in a blank, run its cell, and then run this one again.")
+                : table();
+    }
+
     @Override
     public String text() {
-        return table().text();
+        return page().text();
     }
 
     @Override
     public Optional<String> html() {
-        return table().html();
+        return page().html();
     }
 
     @Override

@@ -28,6 +28,11 @@
     // While a page is still read, a table further down may be half there; it is whole once its own script is.
     if (document.readyState === "loading") { if (!root.querySelector("script")) { return; } }
     root.parchmentTable = true;
+    // A notebook has keys of its own; those pressed here are meant for the table.
+    ["keydown", "keypress", "keyup"].forEach(function (type) {
+      root.addEventListener(type, function (event) { event.stopPropagation(); });
+    });
+    root.setAttribute("data-lm-suppress-shortcuts", "true");
     // A page saved from a running browser has the tools of that time in it; they are made anew.
     root.querySelectorAll(".tools").forEach(function (old) { old.remove(); });
     var table = root.querySelector("table");
@@ -112,8 +117,6 @@
 
     var tools = make("div");
     tools.className = "tools";
-    // A notebook has keys of its own; those pressed here are meant for the table.
-    tools.addEventListener("keydown", function (event) { event.stopPropagation(); });
     count.setAttribute("role", "status");
     if (pages) {
       var finds = make("label", tools, "Find ");

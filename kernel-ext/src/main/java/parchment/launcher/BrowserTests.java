@@ -50,6 +50,7 @@ final class BrowserTests {
                         "--test",
                         "--test-concurrency=1",
                         "--test-reporter=tap",
+                        "accessibility.test.mjs",
                         "page.test.mjs",
                         "notebook.test.mjs")
                 .directory(folder.toFile());

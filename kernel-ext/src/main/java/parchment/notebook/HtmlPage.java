@@ -33,7 +33,7 @@ public final class HtmlPage {
                     }
                 }
                 case RAW ->
-                    body.append("<pre class=\"raw\">")
+                    body.append("<pre class=\"raw\" tabindex=\"0\">")
                             .append(Html.escape(cell.source()))
                             .append("</pre>\n");
             }
@@ -48,7 +48,7 @@ public final class HtmlPage {
 
     private static void code(Cell cell, int number, StringBuilder body) {
         body.append("<section class=\"cell\" aria-label=\"Cell ").append(number).append("\">\n");
-        body.append("<pre class=\"code\"><span class=\"number\" aria-hidden=\"true\">")
+        body.append("<pre class=\"code\" tabindex=\"0\"><span class=\"number\" aria-hidden=\"true\">")
                 .append(number)
                 .append("</span><code>")
                 .append(CodeColours.html(cell.source().stripTrailing()))

@@ -30,8 +30,16 @@ public final class Markdown {
     public static String html(Node document, HtmlNodeRendererFactory... before) {
         List<HtmlNodeRendererFactory> renderers = new ArrayList<>(List.of(before));
         renderers.add(ImagesAsWords::new);
-        HtmlRenderer.Builder builder =
-                HtmlRenderer.builder().extensions(TABLES).escapeHtml(true).sanitizeUrls(true);
+        HtmlRenderer.Builder builder = HtmlRenderer.builder()
+                .extensions(TABLES)
+                .escapeHtml(true)
+                .sanitizeUrls(true)
+                // Long lines of code move sideways in a narrow window, which the keyboard must be able to do.
+                .attributeProviderFactory(context -> (node, tag, attributes) -> {
+                    if (tag.equals("pre")) {
+                        attributes.put("tabindex", "0");
+                    }
+                });
         renderers.forEach(builder::nodeRendererFactory);
         return builder.build().render(document);
     }
