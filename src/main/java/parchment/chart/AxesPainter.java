@@ -7,6 +7,7 @@ final class AxesPainter {
     private static final double TICK = 12;
     /** The longest names of features fit; a longer name of a lot or a person is cut. */
     private static final double WIDEST_ROW_NAME = 240;
+
     private static final double LABEL = ChartPainter.LABEL;
     private static final double MARGIN = ChartPainter.MARGIN;
     private static final double WIDTH = ChartPainter.WIDTH;

@@ -69,7 +69,8 @@ final class TableHtml {
         String title = Html.escape(table.title().isBlank() ? "Table" : table.title());
         StringBuilder html = new StringBuilder("<div class=\"parchment-table\"")
                 .append(lively ? " data-lively=\"\" data-page=\"" + table.rowsShown() + "\"" : "")
-                // In a narrow window any table can be moved sideways, so the keyboard must reach it; long ones are landmarks as well.
+                // In a narrow window any table can be moved sideways, so the keyboard must reach it; long ones are
+                // landmarks as well.
                 .append(" tabindex=\"0\" role=\"")
                 .append(lively ? "region" : "group")
                 .append("\" aria-label=\"")

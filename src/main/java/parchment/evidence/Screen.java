@@ -140,7 +140,8 @@ public final class Screen implements ShownAs {
                         shuffles,
                         seed));
         return shown.stream().anyMatch(look -> look.stepWords().equals("1"))
-                ? table.withNote("Per 1 without a unit: on the feature's own scale; for gas and airflow that is the machine's.")
+                ? table.withNote(
+                        "Per 1 without a unit: on the feature's own scale; for gas and airflow that is the machine's.")
                 : table;
     }
 

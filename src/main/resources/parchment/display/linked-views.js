@@ -218,7 +218,7 @@ class LinkedPage {
 
     pathPicture(paths) {
         const settings = paths.settings;
-        const choice = element('select', {'aria-label': 'Clock of ' + paths.title, on: {change: () => show()}});
+        const choice = element('select', {'aria-label': paths.title + ' along the clock', on: {change: () => show()}});
         settings.forEach((setting, i) => choice.append(element('option', {value: i}, setting.name)));
         const picture = new Picture(this, paths.title, settings.length > 1 ? [element('label', {}, 'along ', choice)] : []);
         const show = () => {
@@ -234,13 +234,13 @@ class LinkedPage {
     /** A picture of one number over another; the numbers are chosen from the lists given. */
     scatterPicture(title, acrossList, upwardsList, across, upwards) {
         const choice = (list, first, words) => {
-            const select = element('select', {'aria-label': words + ' of ' + title, on: {change: () => show()}});
+            const select = element('select', {'aria-label': title + ', ' + words, on: {change: () => show()}});
             list.forEach((number, i) => select.append(element('option', {value: i}, number.name)));
             select.value = String(Math.max(0, list.indexOf(first)));
             return select;
         };
-        const x = choice(acrossList, across, 'across');
-        const y = choice(upwardsList, upwards, 'upwards');
+        const x = choice(acrossList, across, 'over (across)');
+        const y = choice(upwardsList, upwards, 'number upwards');
         const picture = new Picture(this, title, [element('label', {}, y), element('label', {}, 'over ', x)]);
         const show = () => {
             const a = acrossList[Number(x.value)];

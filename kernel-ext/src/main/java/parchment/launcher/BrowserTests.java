@@ -51,6 +51,7 @@ final class BrowserTests {
                         "--test-concurrency=1",
                         "--test-reporter=tap",
                         "accessibility.test.mjs",
+                        "keyboard.test.mjs",
                         "page.test.mjs",
                         "notebook.test.mjs")
                 .directory(folder.toFile());
