@@ -135,7 +135,9 @@ test('keys pressed in a table reach the table and not the notebook, and what is 
     const cells = await page.evaluate(() => Jupyter.notebook.get_cells().length);
     // The notebook's editors keep Tab for themselves, so the way there is not walked here; on our own pages it is.
     const button = table.locator('thead th.number button').first();
+    await page.evaluate(() => Jupyter.notebook.command_mode());
     await button.focus();
+    assert.equal(await page.evaluate(() => Jupyter.notebook.mode + ' ' + Jupyter.keyboard_manager.mode), 'command command');
     const heading = table.locator('thead th.number').first();
     await page.keyboard.press('Enter');
     assert.equal(await heading.getAttribute('aria-sort'), 'ascending');

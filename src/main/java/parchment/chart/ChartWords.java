@@ -93,7 +93,12 @@ final class ChartWords {
 
     /** Returns the words of a boundary with its position and, if known, its uncertainty: "first crack start 8:30 ± 5 s". */
     static String words(Boundary boundary, Axis x) {
-        String position = (boundary.label() + " " + x.format(boundary.x())).strip();
+        return (boundary.label() + " " + position(boundary, x)).strip();
+    }
+
+    /** Returns the position of a boundary and, if known, its uncertainty: "8:30 ± 5 s". */
+    static String position(Boundary boundary, Axis x) {
+        String position = x.format(boundary.x());
         return Double.isNaN(boundary.uncertainty())
                 ? position
                 : position + " ± " + x.formatStep(boundary.uncertainty());

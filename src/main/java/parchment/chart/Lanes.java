@@ -13,7 +13,7 @@ final class Lanes {
     static final double LANE = 16;
     private static final double OFFSET = 4;
     private static final double GAP = 8;
-    /** Room for a name of several words with its date and its uncertainty, which stands last and must not be cut off. */
+    /** Room for a name of several words with its date and its uncertainty. */
     private static final double WIDEST = 320;
 
     /** One name: where its line stands, its words, and its lane counted from the plot upwards. */
@@ -22,7 +22,12 @@ final class Lanes {
     private Lanes() {}
 
     static String words(Boundary boundary, Axis x) {
-        return boundary.label().isBlank() ? "" : TextWidth.fit(ChartWords.words(boundary, x), SIZE, WIDEST);
+        if (boundary.label().isBlank()) {
+            return "";
+        }
+        // The number stands last; where the room ends it is the name that is cut.
+        String position = " " + ChartWords.position(boundary, x);
+        return TextWidth.fit(boundary.label(), SIZE, WIDEST - TextWidth.of(position, SIZE)) + position;
     }
 
     static double width(String words) {

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.time.LocalDate;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import parchment.quantity.TemperatureUnit;
@@ -68,6 +69,40 @@ class PlotTest {
         assertEquals(
                 "The boundary 'yellowing' needs a finite position; it was given NaN. Leave it out where it is missing.",
                 failure.getMessage());
+    }
+
+    @Test
+    void standingInTwoPanelsABoundaryIsNamedOnceAndAStretchShadedOnceInEach() {
+        Boundary moved = Boundary.at(
+                        "probe: found and written in the book",
+                        LocalDate.of(2024, 10, 7).toEpochDay())
+                .withUncertainty(4);
+        double[] days = {moved.x() - 60, moved.x() + 60};
+        Plot plot = Plot.of("", Axis.dates("roast day"), Axis.number("reading", ""))
+                .with(Line.of("level", days, new double[] {1, 2}))
+                .with(moved)
+                .with(new Span("summer", days[0] + 5, days[0] + 30));
+        String one = Panels.stacked("one", List.of(plot)).svg().orElseThrow();
+        String two = Panels.stacked("two", List.of(plot, plot)).svg().orElseThrow();
+        assertEquals(1, count(one, "2024-10-07 ± 4 days</text>"), one);
+        assertEquals(1, count(two, "2024-10-07 ± 4 days</text>"), two);
+        for (String shade : List.of("fill-opacity=\".09\"", "fill-opacity=\".04\"", "fill-opacity=\".16\"")) {
+            assertEquals(2 * count(one, shade), count(two, shade), shade);
+        }
+    }
+
+    @Test
+    void writesTheLongestNamesOfFeaturesInFull() {
+        List<String> names = List.of("environment temperature at first crack", "airflow opened after first crack");
+        String svg = Plot.of("rows", Axis.number("slope", ""), Axis.rows("feature", names))
+                .with(Points.of("look", new double[] {1, 2}, new double[] {1, 2}))
+                .svg()
+                .orElseThrow();
+        names.forEach(name -> assertTrue(svg.contains(">" + name + "</text>"), name));
+    }
+
+    private static int count(String text, String part) {
+        return text.split(java.util.regex.Pattern.quote(part), -1).length - 1;
     }
 
     @Test

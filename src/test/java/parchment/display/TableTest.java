@@ -140,6 +140,18 @@ class TableTest {
     }
 
     @Test
+    void canBeReachedByTheKeyboardEvenIfShort() {
+        String html = Table.titled("Two <lots>")
+                .withColumn(Column.text("lot", List.of("a", "b")))
+                .html()
+                .orElseThrow();
+        assertTrue(
+                html.startsWith(
+                        "<div class=\"parchment-table\" tabindex=\"0\" role=\"group\" aria-label=\"Two &lt;lots&gt;\">"),
+                html);
+    }
+
+    @Test
     void saysThatItHasNoRows() {
         Table table = Table.titled("Problems").withColumn(Column.text("file", List.of()));
         assertTrue(table.text().contains("(no rows)"), table.text());

@@ -177,6 +177,14 @@ class LessonTest {
     }
 
     @Test
+    void saysWhatToDoWhereNothingIsAnsweredYet() {
+        AnswerSheet none = new AnswerSheet(List.of());
+        assertTrue(none.text().contains("None yet. Fill in a blank"), none.text());
+        assertTrue(none.html().orElseThrow().contains("None yet. Fill in a blank"));
+        assertFalse(none.html().orElseThrow().contains("<table"));
+    }
+
+    @Test
     void everySheetSaysThatTheMachineIsInvented() {
         Lesson lesson = Lesson.open(9, 3);
         PlanSheet plan = lesson.plan("Cinder Ridge", "204", "198");
