@@ -287,14 +287,18 @@ class Picture {
             const y = Math.max(end.y, lowest, 8 * ratio);
             lowest = y + 13 * ratio;
             const room = this.layers[0].width - context.measureText(name).width - 2 * ratio;
-            const x = Math.min(end.x + 16 * ratio, room);
+            // Some of the colours are too pale for letters on white: the name is in ink, and at a line's end a square has the
+            // colour. A dot has its name right beside it, where a square would look like one more dot.
+            const square = this.setting.kind === 'lines';
+            const x = Math.min(end.x + (square ? 16 : 7) * ratio, room);
             context.strokeStyle = this.colours.dark ? 'rgba(0, 0, 0, 0.8)' : 'rgba(255, 255, 255, 0.9)';
             context.lineWidth = 3.5 * ratio;
             context.strokeText(name, x, y);
-            // Some of the colours are too pale for letters on white: the name is in ink, and a square beside it has the colour.
-            context.strokeRect(x - 10 * ratio, y - 4 * ratio, 7 * ratio, 7 * ratio);
-            context.fillStyle = colour(end.thing);
-            context.fillRect(x - 10 * ratio, y - 4 * ratio, 7 * ratio, 7 * ratio);
+            if (square) {
+                context.strokeRect(x - 10 * ratio, y - 4 * ratio, 7 * ratio, 7 * ratio);
+                context.fillStyle = colour(end.thing);
+                context.fillRect(x - 10 * ratio, y - 4 * ratio, 7 * ratio, 7 * ratio);
+            }
             context.fillStyle = this.colours.ink;
             context.fillText(name, x, y);
         }
