@@ -19,6 +19,7 @@ import org.apache.commons.csv.CSVPrinter;
 import org.apache.commons.csv.CSVRecord;
 import parchment.display.Report;
 import parchment.display.Showable;
+import parchment.display.ShownAs;
 import parchment.display.Table;
 import parchment.quantity.TemperatureUnit;
 
@@ -27,7 +28,7 @@ import parchment.quantity.TemperatureUnit;
  *
  * @param answers the rows
  */
-public record AnswerSheet(List<GivenAnswer> answers) implements Showable {
+public record AnswerSheet(List<GivenAnswer> answers) implements ShownAs {
     private static final String[] HEADERS = {
         "lesson", "student", "seed", "degrees", "question", "tries", "right", "answer", "lower", "upper", "cannot tell"
     };
@@ -161,21 +162,12 @@ public record AnswerSheet(List<GivenAnswer> answers) implements Showable {
                 .withNumber("tries", "", 0, answers, GivenAnswer::tries);
     }
 
-    private Showable page() {
+    @Override
+    public Showable shownAs() {
         return answers.isEmpty()
                 ? Report.titled("Answers so far")
                         .say("None yet. Fill in a blank, run its cell, and then run this one again.")
                 : table();
-    }
-
-    @Override
-    public String text() {
-        return page().text();
-    }
-
-    @Override
-    public Optional<String> html() {
-        return page().html();
     }
 
     @Override

@@ -30,10 +30,12 @@ public final class ClassResults implements ShownAs {
      *
      * @param answer what was handed in
      * @param kind right, not yet, or noted for a claim
-     * @param truth the truth of a claim in the lesson's unit; empty for an answer
+     * @param truth the truth of a claim; empty for an answer
+     * @param unit what a claim and its truth are stated in; blank for an answer
      * @param grade what a claim earned; empty for an answer
      */
-    public record Marked(GivenAnswer answer, Reply.Kind kind, OptionalDouble truth, Optional<Grade> grade) {}
+    public record Marked(
+            GivenAnswer answer, Reply.Kind kind, OptionalDouble truth, String unit, Optional<Grade> grade) {}
 
     /** Counts answers that belong together: one student's of a lesson, or a whole class's to one question. */
     private record Tally(List<Marked> answers) {
@@ -142,12 +144,14 @@ public final class ClassResults implements ShownAs {
                     answer,
                     Reply.Kind.NOTED,
                     claim.get().shownTruth(),
+                    claim.get().unit(),
                     answer.claim().flatMap(claim.get()::grade));
         }
         return new Marked(
                 answer,
                 lesson.check(answer.question(), answer.answer()).kind(),
                 OptionalDouble.empty(),
+                "",
                 Optional.empty());
     }
 
@@ -243,6 +247,7 @@ public final class ClassResults implements ShownAs {
                                         .map(StatedClaim::toString)
                                         .orElse(""))
                         .withNumber("true", "", 2, claims, one -> one.truth().orElse(Double.NaN))
+                        .withText("in", claims, Marked::unit)
                         .withNumber(
                                 "points",
                                 "",

@@ -144,7 +144,8 @@ public final class Classroom {
     }
 
     /**
-     * Roasts and cups what a student has planned in the last lesson, and writes it as a logbook folder to be given back.
+     * Roasts and cups what a student has planned in the last lesson, and writes it as a logbook folder to be given back. Its sealed truth
+     * goes into the teacher's folder, that of the student's latest plan.
      *
      * @param plan the file that the student handed in
      * @param out a folder that is empty or does not exist yet
@@ -153,6 +154,8 @@ public final class Classroom {
     public VirtualLogbook roastPlan(String student, Path plan, Path out) throws IOException {
         VirtualLogbook roasted = behind(Course.size(), student).roastery().roast(RoastPlan.read(plan));
         roasted.writeTo(out);
+        Files.writeString(
+                teacher.resolve(student + "-plan-truth.json"), roasted.truth().sealedText(), StandardCharsets.UTF_8);
         return roasted;
     }
 

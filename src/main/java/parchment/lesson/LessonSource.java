@@ -9,6 +9,7 @@ import java.util.NoSuchElementException;
 import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.Properties;
+import java.util.function.Function;
 import parchment.logbook.Logbook;
 import parchment.virtual.Chance;
 import parchment.virtual.Seed;
@@ -37,36 +38,36 @@ record LessonSource(
     /** What is behind a lesson's logbook: the roastery, which can roast more, and what it has roasted. */
     record Behind(VirtualRoastery roastery, VirtualLogbook roasted) {}
 
+    /** Opens a lesson for work alone; the same student meets other batches in each lesson. */
     static LessonSource seeded(int number, long seed) {
         LessonPlan plan = Course.lesson(number);
-        // The same student meets other batches in each lesson.
-        long draw = Chance.of(seed, "lesson " + number).bits();
-        return of(number, plan, plan.roastery(Seed.of(draw), draw), Optional.empty(), OptionalLong.of(seed));
+        return firstThatFits("lesson " + number, name -> {
+            long draw = Chance.of(seed, name).bits();
+            return of(number, plan, plan.roastery(Seed.of(draw), draw), Optional.empty(), OptionalLong.of(seed));
+        });
+    }
+
+    /** Opens a lesson of a student in a class, on the teacher's machine. */
+    static LessonSource ofStudent(int number, Seed secret, String student) {
+        LessonPlan plan = Course.lesson(number);
+        return firstThatFits(secret.text() + " lesson " + number, name -> {
+            String digest = Digest.of(name);
+            long draw = Long.parseUnsignedLong(Digest.of("draws " + digest).substring(0, 16), 16);
+            VirtualRoastery roastery = plan.roastery(Seed.parse("secret:" + digest), draw);
+            return of(number, plan, roastery, Optional.of(student), OptionalLong.empty());
+        });
     }
 
     /**
-     * Opens a lesson of a student in a class, on the teacher's machine. About one seed in a hundred makes a logbook without the batches
-     * that a lesson needs; nobody chose it, so the next one that comes of the secret is taken, always the same.
+     * Makes the source of a name. About one in a hundred makes a logbook without the batches that a lesson needs; then the next one that
+     * comes of the name is taken, always the same.
      */
-    static LessonSource ofStudent(int number, Seed secret, String student) {
-        String words = secret.text() + " lesson " + number;
-        LessonSource source = ofStudent(number, words, student, 0);
+    private static LessonSource firstThatFits(String name, Function<String, LessonSource> make) {
+        LessonSource source = make.apply(name);
         for (int further = 1; further <= MOST_FURTHER && !source.fits(); further++) {
-            source = ofStudent(number, words, student, further);
+            source = make.apply(name + " further " + further);
         }
         return source;
-    }
-
-    private static LessonSource ofStudent(int number, String words, String student, int further) {
-        LessonPlan plan = Course.lesson(number);
-        String digest = Digest.of(further == 0 ? words : words + " further " + further);
-        long draw = Long.parseUnsignedLong(Digest.of("draws " + digest).substring(0, 16), 16);
-        return of(
-                number,
-                plan,
-                plan.roastery(Seed.parse("secret:" + digest), draw),
-                Optional.of(student),
-                OptionalLong.empty());
     }
 
     private boolean fits() {
