@@ -6,7 +6,8 @@ set "home=%~dp0"
 set "home=%home:~0,-1%"
 
 set "java="
-if defined JAVA_HOME if exist "%JAVA_HOME%\bin\java.exe" set "java=%JAVA_HOME%\bin\java.exe"
+if exist "%home%\java\bin\java.exe" set "java=%home%\java\bin\java.exe"
+if not defined java if defined JAVA_HOME if exist "%JAVA_HOME%\bin\java.exe" set "java=%JAVA_HOME%\bin\java.exe"
 if not defined java for /f "delims=" %%j in ('where java 2^>nul') do if not defined java set "java=%%j"
 if not defined java goto :nojava
 

@@ -10,29 +10,43 @@ import java.util.Optional;
 /**
  * A Jupyter that can serve notebooks, found or installed.
  *
- * @param program the command {@code jupyter}
- * @param server its part that serves notebooks: {@code notebook} or {@code lab}
+ * @param server the start of the command that serves notebooks, such as {@code jupyter notebook}
  */
-record Jupyter(Path program, String server) {
+record Jupyter(List<String> server) {
+    Jupyter {
+        server = List.copyOf(server);
+    }
+
     private static final List<String> DEBIAN =
             List.of("jupyter-notebook", "jupyter-client", "python3-nbclient", "python3-nbconvert", "jupyter-nbconvert");
 
     /**
-     * Returns the first Jupyter that really runs: another Python earlier on the search path often brings a {@code jupyter} without
+     * Returns the first Jupyter that really runs: one that is carried along, then the machine's own; another Python earlier on the search path often brings a {@code jupyter} without
      * any server.
      */
     static Optional<Jupyter> find() {
+        Optional<CarriedPython> carried = Places.here().carriedPython();
+        if (carried.isPresent() && answers(carried.get().server())) {
+            return Optional.of(new Jupyter(carried.get().server()));
+        }
         List<Path> candidates = new ArrayList<>(Command.onPath("jupyter"));
         candidates.add(Path.of("/usr/bin/jupyter"));
         candidates.add(inPrivateEnvironment("jupyter"));
         for (Path program : candidates.stream().distinct().toList()) {
             for (String server : List.of("notebook", "lab")) {
-                if (Command.succeeds(List.of(program.toString(), server, "--version"))) {
-                    return Optional.of(new Jupyter(program, server));
+                List<String> command = List.of(program.toString(), server);
+                if (answers(command)) {
+                    return Optional.of(new Jupyter(command));
                 }
             }
         }
         return Optional.empty();
+    }
+
+    private static boolean answers(List<String> server) {
+        List<String> command = new ArrayList<>(server);
+        command.add("--version");
+        return Command.succeeds(command);
     }
 
     /**

@@ -26,6 +26,7 @@ import picocli.CommandLine.HelpCommand;
             MakeDatasetsCommand.class,
             RoasteryCommand.class,
             ClassCommand.class,
+            StickCommand.class,
             HelpCommand.class
         })
 public final class Main {

@@ -61,8 +61,8 @@ final class OpenCommand implements Callable<Integer> {
 
     /** Returns the command of a server that other machines cannot reach; it makes a token of its own, which is left to it. */
     static List<String> serverCommand(Jupyter jupyter, Path notebooks) {
-        List<String> command = new ArrayList<>(List.of(
-                jupyter.program().toString(), jupyter.server(), "--ip=127.0.0.1", "--notebook-dir=" + notebooks));
+        List<String> command = new ArrayList<>(jupyter.server());
+        command.addAll(List.of("--ip=127.0.0.1", "--notebook-dir=" + notebooks));
         if (Jupyter.isRoot()) {
             command.add("--allow-root");
         }

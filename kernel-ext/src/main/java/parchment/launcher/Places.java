@@ -13,6 +13,11 @@ import org.jspecify.annotations.Nullable;
  * @param home the project's folder (that of the launcher script), or the working folder
  */
 record Places(Path home) {
+    /** Names the folder of a Java carried along in a release; the launcher scripts look into it too. */
+    static final String JAVA = "java";
+
+    /** Names the folder of a Python with Jupyter carried along in a release. */
+    static final String PYTHON = "python";
 
     /** Returns the places for this process; the launcher script says where it lies in a system property. */
     static Places here() {
@@ -27,6 +32,12 @@ record Places(Path home) {
     /** Returns the notebook that runs when none is named. */
     Path tour() {
         return notebooks().resolve("tour.ipynb");
+    }
+
+    /** Returns the Python with Jupyter that is carried along, if there is one. */
+    Optional<CarriedPython> carriedPython() {
+        CarriedPython python = new CarriedPython(home.resolve(PYTHON));
+        return Files.exists(python.program()) ? Optional.of(python) : Optional.empty();
     }
 
     /** Returns the demo logbook, or null where there is none. */

@@ -1,0 +1,43 @@
+package parchment.launcher;
+
+import java.io.IOException;
+import java.nio.file.FileVisitResult;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.SimpleFileVisitor;
+import java.nio.file.StandardCopyOption;
+import java.nio.file.attribute.BasicFileAttributes;
+import java.util.List;
+
+/** A folder copied with all that is in it; a link becomes what it points to, and the right to run a file stays. */
+final class FolderCopy {
+    private FolderCopy() {}
+
+    /**
+     * Copies.
+     *
+     * @param leftOut names of folders directly inside {@code from} that stay behind
+     */
+    static void of(Path from, Path to, List<String> leftOut) throws IOException {
+        Files.walkFileTree(from, new SimpleFileVisitor<>() {
+            @Override
+            public FileVisitResult preVisitDirectory(Path folder, BasicFileAttributes attributes) throws IOException {
+                String name = folder.getFileName().toString();
+                boolean stays = name.equals("__pycache__") || from.equals(folder.getParent()) && leftOut.contains(name);
+                if (stays) {
+                    return FileVisitResult.SKIP_SUBTREE;
+                }
+                Files.createDirectories(to.resolve(from.relativize(folder)));
+                return FileVisitResult.CONTINUE;
+            }
+
+            @Override
+            public FileVisitResult visitFile(Path file, BasicFileAttributes attributes) throws IOException {
+                if (Files.exists(file) && !Files.isDirectory(file)) { // A link that leads nowhere is no loss.
+                    Files.copy(file, to.resolve(from.relativize(file)), StandardCopyOption.COPY_ATTRIBUTES);
+                }
+                return FileVisitResult.CONTINUE;
+            }
+        });
+    }
+}

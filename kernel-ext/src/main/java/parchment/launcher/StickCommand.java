@@ -1,0 +1,116 @@
+package parchment.launcher;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Locale;
+import java.util.concurrent.Callable;
+import parchment.kernel.KernelSpec;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+
+/** Packs the program with a Java and a Jupyter of its own, for machines without a network. */
+@picocli.CommandLine.Command(
+        name = "stick",
+        description = {
+            "Packs this release with the Java and the Jupyter that it needs into one file for a memory stick, for machines of"
+                    + " the same system without a network and without administrator rights.",
+            "Needs a network itself, to fetch Jupyter. How a class starts from a stick: docs/class.md."
+        },
+        mixinStandardHelpOptions = true)
+final class StickCommand implements Callable<Integer> {
+    @Spec
+    @SuppressWarnings("NullAway.Init")
+    private CommandSpec spec;
+
+    @Option(
+            names = "--to",
+            required = true,
+            paramLabel = "DIR",
+            description = "The folder for the file, such as the stick.")
+    @SuppressWarnings("NullAway.Init")
+    private Path target;
+
+    @Option(names = "--without-jupyter", description = "Leaves Jupyter out, for machines that have one already.")
+    private boolean withoutJupyter;
+
+    @Override
+    public Integer call() throws IOException, InterruptedException {
+        Places places = Places.here();
+        check(places);
+        PrintWriter terminal = spec.commandLine().getOut();
+        String name = places.home().getFileName() + "-" + system();
+        Path work = Files.createTempDirectory("parchment-stick");
+        try {
+            Path folder = work.resolve(name);
+            say(terminal, "Copying the release ...");
+            FolderCopy.of(places.home(), folder, List.of(Places.JAVA, Places.PYTHON));
+            say(
+                    terminal,
+                    "Cutting down the Java " + Runtime.version().feature() + " at " + System.getProperty("java.home")
+                            + " ...");
+            CarriedJava.make(folder.resolve(Places.JAVA));
+            if (!withoutJupyter) {
+                new CarriedPython(folder.resolve(Places.PYTHON)).make(terminal);
+            }
+            Path file = target.toAbsolutePath().normalize().resolve(name + ".tar.gz");
+            say(terminal, "Packing ...");
+            pack(work, name, file);
+            terminal.println("Done: " + file + ", " + megabytes(file) + " MB.");
+            terminal.println();
+            terminal.println("On each machine (" + system() + "), in a terminal, with the stick in it:");
+            terminal.println("  cd");
+            terminal.println("  tar -xzf \"" + file + "\"");
+            terminal.println("  " + name + "/parchment open");
+            terminal.println("The file's own place on that machine may be another: drag it into the terminal.");
+            terminal.flush();
+            return 0;
+        } finally {
+            KernelSpec.delete(work);
+        }
+    }
+
+    private void check(Places places) {
+        if (!System.getProperty("os.name").equals("Linux")) {
+            throw new IllegalStateException("A stick is packed for Linux only so far, on Linux."
+                    + " docs/class.md says how to make a folder by hand for other systems.");
+        }
+        if (!Files.isRegularFile(places.home().resolve("parchment-kernel.jar"))) {
+            throw new IllegalStateException("A stick is packed from a release, and " + places.home()
+                    + " is none. 'mvn verify' makes the release as kernel-ext/target/parchment-VERSION.zip:"
+                    + " unpack it elsewhere and run its ./parchment stick.");
+        }
+        if (!Files.isDirectory(target)) {
+            throw new IllegalArgumentException(
+                    "There is no folder " + target.toAbsolutePath() + " to put the file into.");
+        }
+    }
+
+    /** A stick's own file system often knows neither links nor the right to run a file; inside an archive both survive. */
+    private static void pack(Path work, String name, Path file) throws IOException, InterruptedException {
+        Command.Told told = Command.tell(
+                new ProcessBuilder("tar", "-czf", file.toString(), "-C", work.toString(), name), line -> {});
+        if (told.exitCode() != 0) {
+            Files.deleteIfExists(file);
+            throw new IllegalStateException(
+                    "The file " + file + " could not be written: " + String.join(" ", told.lines()));
+        }
+    }
+
+    /** Names the system as the file does, such as {@code linux-amd64}. */
+    private static String system() {
+        return System.getProperty("os.name").toLowerCase(Locale.ROOT) + "-" + System.getProperty("os.arch");
+    }
+
+    private static String megabytes(Path file) throws IOException {
+        return String.format(Locale.ROOT, "%.0f", Files.size(file) / 1e6);
+    }
+
+    private static void say(PrintWriter terminal, String line) {
+        terminal.println(line);
+        terminal.flush();
+    }
+}
