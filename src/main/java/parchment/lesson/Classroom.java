@@ -41,7 +41,8 @@ public final class Classroom {
     }
 
     /**
-     * Draws a secret seed for each student and writes them into the teacher's folder.
+     * Draws a secret seed for each student and writes them into the teacher's folder. Where the system knows file rights, only the
+     * owner can read what is secret there, so that students with accounts on the same server cannot.
      *
      * @param students names of letters, digits and dashes; {@code VirtualClass.numbered(30)} makes thirty
      * @throws IOException if the folder has seeds already, or cannot be written
@@ -56,11 +57,11 @@ public final class Classroom {
         VirtualClass.checkNames(students);
         Map<String, Seed> seeds = new LinkedHashMap<>();
         students.forEach(student -> seeds.put(student, Seed.secret()));
-        Files.createDirectories(teacher);
+        OwnersEyes.makeFolder(teacher);
         List<String> lines = new ArrayList<>();
         lines.add("# The secret seeds of a class: whoever has this file can open every envelope.");
         seeds.forEach((student, seed) -> lines.add(student + "=" + seed.text()));
-        Files.write(file, lines, StandardCharsets.UTF_8);
+        OwnersEyes.write(file, String.join("\n", lines) + "\n");
         return new Classroom(teacher, seeds);
     }
 
@@ -124,8 +125,7 @@ public final class Classroom {
                                             + ", 1);      // put your own number in the place of the second 1",
                                     "Lesson.open(" + lesson + ", \\\"" + name + "\\\");"),
                     StandardCharsets.UTF_8);
-            Files.writeString(
-                    teacher.resolve(student + "-" + name + "-truth.json"), truth.sealedText(), StandardCharsets.UTF_8);
+            OwnersEyes.write(teacher.resolve(student + "-" + name + "-truth.json"), truth.sealedText());
             seals.put(student, truth.seal());
         }
         List<String> lines = new ArrayList<>(List.of("student,seal"));

@@ -5,11 +5,13 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.PosixFilePermissions;
 import java.util.List;
 import java.util.Map;
 import java.util.NoSuchElementException;
@@ -240,5 +242,24 @@ class ClassroomTest {
                 .map(line -> parchment.virtual.Seed.parse(line.substring(student.length() + 1)))
                 .findFirst()
                 .orElseThrow();
+    }
+
+    @Test
+    void whatIsSecretCanBeReadByTheTeachersAccountOnly(@TempDir Path folder) throws IOException {
+        assumeTrue(
+                Files.getFileStore(folder).supportsFileAttributeView("posix"), "this system knows no rights of files");
+        Path teacher = folder.resolve("class").resolve("teacher");
+        Path out = folder.resolve("students");
+        Classroom.prepare(List.of("ann"), teacher).handOut(2, NOTEBOOKS, out);
+        assertEquals("rwx------", PosixFilePermissions.toString(Files.getPosixFilePermissions(teacher)));
+        try (Stream<Path> secrets = Files.list(teacher)) {
+            for (Path secret : secrets.toList()) {
+                assertEquals(
+                        "rw-------",
+                        PosixFilePermissions.toString(Files.getPosixFilePermissions(secret)),
+                        secret.toString());
+            }
+        }
+        assertTrue(Files.exists(teacher.resolve("ann-lesson-2-truth.json")));
     }
 }
