@@ -72,7 +72,7 @@ public final class Classroom {
      */
     public static Classroom open(Path teacher) throws IOException {
         Path file = teacher.resolve(SEEDS);
-        if (!Files.exists(file)) {
+        if (Files.notExists(file)) { // A folder that others may not look into is neither there nor not there.
             throw new IOException(teacher + " is not the teacher's folder of a class: it has no file " + SEEDS + ".");
         }
         Map<String, Seed> seeds = new LinkedHashMap<>();
