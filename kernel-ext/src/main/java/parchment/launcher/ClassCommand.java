@@ -36,6 +36,8 @@ import picocli.CommandLine.Spec;
             ClassCommand.RoastPlans.class
         })
 final class ClassCommand implements Callable<Integer> {
+    private static final String LESSON_ZERO = "0-start-here.ipynb";
+
     @Spec
     @SuppressWarnings("NullAway.Init")
     private CommandSpec spec;
@@ -127,9 +129,20 @@ final class ClassCommand implements Callable<Integer> {
                         + ".csv.");
                 terminal.flush();
             }
+            if (lesson.equals("all")) {
+                copyLessonZero(classroom.students());
+                terminal.println("Lesson 0 is in each folder too; it is the same for everybody.");
+            }
             terminal.println("Give out the folders and the seals. The truths stay in " + teacher.folder + ".");
             terminal.flush();
             return 0;
+        }
+
+        private void copyLessonZero(List<String> students) throws IOException {
+            Path notebook = Places.here().notebooks().resolve("lessons").resolve(LESSON_ZERO);
+            for (String student : students) {
+                Files.copy(notebook, out.resolve(student).resolve(LESSON_ZERO));
+            }
         }
 
         private List<Integer> lessons() {

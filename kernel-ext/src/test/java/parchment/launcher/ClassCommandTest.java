@@ -91,6 +91,23 @@ class ClassCommandTest {
     }
 
     @Test
+    void allHandsOutLessonZeroTooWithoutASecretInIt() throws IOException {
+        assertEquals(0, run("prepare", "--students", "1", "--teacher", teacher.toString()), err.toString());
+        assertEquals(
+                0,
+                run("hand-out", "all", "--teacher", teacher.toString(), "--to", students.toString()),
+                err.toString());
+        Path own = students.resolve("student-01");
+        try (Stream<Path> entries = Files.list(own)) {
+            assertEquals(
+                    10,
+                    entries.filter(each -> each.toString().endsWith(".ipynb")).count());
+        }
+        assertTrue(Files.readString(own.resolve("0-start-here.ipynb")).contains("Lesson.open(1, 1)"));
+        assertTrue(out.toString().contains("Lesson 0 is in each folder too"), out.toString());
+    }
+
+    @Test
     void roastsEveryPlanAndNamesTheOnesThatCannotBeRoasted() throws IOException {
         run("prepare", "--students", "2", "--teacher", teacher.toString());
         Path plans = Files.createDirectories(collected.resolve("plans"));
