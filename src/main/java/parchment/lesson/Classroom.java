@@ -12,6 +12,7 @@ import java.util.Map;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import parchment.display.Progress;
+import parchment.virtual.OwnersEyes;
 import parchment.virtual.RoastPlan;
 import parchment.virtual.SealedTruth;
 import parchment.virtual.Seed;
@@ -154,8 +155,8 @@ public final class Classroom {
     public VirtualLogbook roastPlan(String student, Path plan, Path out) throws IOException {
         VirtualLogbook roasted = behind(Course.size(), student).roastery().roast(RoastPlan.read(plan));
         roasted.writeTo(out);
-        Files.writeString(
-                teacher.resolve(student + "-plan-truth.json"), roasted.truth().sealedText(), StandardCharsets.UTF_8);
+        OwnersEyes.write(
+                teacher.resolve(student + "-plan-truth.json"), roasted.truth().sealedText());
         return roasted;
     }
 

@@ -68,7 +68,7 @@ public final class VirtualClass {
         Map<String, Row> rows = new LinkedHashMap<>();
         List<List<String>> seals = new ArrayList<>();
         List<List<String>> seeds = new ArrayList<>();
-        Files.createDirectories(teacher);
+        OwnersEyes.makeFolder(teacher);
         for (String student : Progress.over(students, "making logbooks for students")) {
             Seed seed = Seed.secret();
             VirtualLogbook logbook = VirtualRoastery.of(scenario)
@@ -76,14 +76,16 @@ public final class VirtualClass {
                     .withBatches(batches)
                     .write(folder.resolve("students").resolve(student));
             SealedTruth truth = logbook.truth();
-            Files.writeString(teacher.resolve(student + "-truth.json"), truth.sealedText(), StandardCharsets.UTF_8);
+            OwnersEyes.write(teacher.resolve(student + "-truth.json"), truth.sealedText());
             rows.put(student, new Row(seed, batches));
             seals.add(List.of(student, truth.seal()));
             seeds.add(List.of(student, truth.seal(), Integer.toString(batches), seed.text()));
         }
         Files.writeString(teacher.resolve(SCENARIO), scenario.text(), StandardCharsets.UTF_8);
-        write(teacher.resolve(SEEDS), List.of("student", "seal", "batches", "seed"), seeds);
-        write(folder.resolve("students").resolve("seals.csv"), List.of("student", "seal"), seals);
+        Path secret = teacher.resolve(SEEDS);
+        OwnersEyes.write(secret, table(secret, List.of("student", "seal", "batches", "seed"), seeds));
+        Path open = folder.resolve("students").resolve("seals.csv");
+        Files.writeString(open, table(open, List.of("student", "seal"), seals), StandardCharsets.UTF_8);
         return new VirtualClass(teacher, scenario, rows);
     }
 
@@ -109,10 +111,10 @@ public final class VirtualClass {
         }
     }
 
-    private static void write(Path file, List<String> headers, List<List<String>> rows) throws IOException {
-        CsvTable table = new CsvTable(
-                file.toString(), headers.stream().map(CsvTable::string).toList(), rows);
-        Files.writeString(file, table.text(), StandardCharsets.UTF_8);
+    private static String table(Path file, List<String> headers, List<List<String>> rows) {
+        return new CsvTable(
+                        file.toString(), headers.stream().map(CsvTable::string).toList(), rows)
+                .text();
     }
 
     /**

@@ -5,11 +5,13 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.PosixFilePermissions;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
@@ -114,6 +116,20 @@ class VirtualClassTest {
                 roasted.surfaces(),
                 opened.roastery("Bo-2").roast(plan).surfaces(),
                 "each student has a truth of their own");
+    }
+
+    @Test
+    void whatIsSecretCanBeReadByTheTeachersAccountOnly() throws IOException {
+        assumeTrue(
+                Files.getFileStore(folder).supportsFileAttributeView("posix"), "this system knows no rights of files");
+        assertEquals("rwx------", PosixFilePermissions.toString(Files.getPosixFilePermissions(teacher())));
+        for (String secret : List.of("seeds.csv", "Ada-truth.json")) {
+            assertEquals(
+                    "rw-------",
+                    PosixFilePermissions.toString(
+                            Files.getPosixFilePermissions(teacher().resolve(secret))),
+                    secret);
+        }
     }
 
     @Test

@@ -37,6 +37,7 @@ class CommandLinesTest {
     private static final String TESTS = "runs all tests, this one among them";
     private static final String INSTALLS =
             "installs the packed jars, which are made after the tests; test_release.py runs it";
+    private static final String PACKS = "packs a release, which is made after the tests; test_stick.py runs it";
     private static final String TOUR = "the tour runs in the lines that name a logbook, and in ./parchment test";
 
     /** The lines that are not run, and why. */
@@ -46,6 +47,9 @@ class CommandLinesTest {
             Map.entry("test", TESTS),
             Map.entry("run", TOUR),
             Map.entry("install --prefix /tmp/k", INSTALLS),
+            Map.entry("stick --to /media/me/STICK", PACKS),
+            Map.entry("stick --to DIR", PACKS),
+            Map.entry("stick --to STICK", PACKS),
             Map.entry("make-datasets", "writes the project's own datasets; MakeDatasetsTest compares every file"),
             Map.entry(
                     "roastery --scenario big-works --batches 10020 --seed 5 --out target/big",

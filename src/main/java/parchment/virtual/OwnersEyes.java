@@ -1,4 +1,4 @@
-package parchment.lesson;
+package parchment.virtual;
 
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
@@ -11,11 +11,15 @@ import java.nio.file.attribute.PosixFilePermissions;
  * Files and folders that only their owner can read, on systems that know such rights. Elsewhere, as on a memory stick, they are
  * made without; there whoever holds the stick can read all of it anyway.
  */
-final class OwnersEyes {
+public final class OwnersEyes {
     private OwnersEyes() {}
 
-    /** Makes a folder and those above it; only the last is kept from others, and one that is there already stays as it is. */
-    static void makeFolder(Path folder) throws IOException {
+    /**
+     * Makes a folder and those above it; only the last is kept from others, and one that is there already stays as it is.
+     *
+     * @throws IOException if it cannot be made
+     */
+    public static void makeFolder(Path folder) throws IOException {
         Path above = folder.toAbsolutePath().getParent();
         if (above != null) {
             Files.createDirectories(above);
@@ -25,8 +29,12 @@ final class OwnersEyes {
         }
     }
 
-    /** Writes a file; one that is there already is written over and keeps its rights. */
-    static void write(Path file, String text) throws IOException {
+    /**
+     * Writes a file in UTF-8; one that is there already is written over and keeps its rights.
+     *
+     * @throws IOException if it cannot be written
+     */
+    public static void write(Path file, String text) throws IOException {
         if (!Files.exists(file)) {
             Files.createFile(file, rights(file, "rw-------")); // Before the text is in it.
         }
