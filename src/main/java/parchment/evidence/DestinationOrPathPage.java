@@ -81,11 +81,11 @@ final class DestinationOrPathPage {
         }
         Plot plot = Plot.of(title, along, Axis.rows("comparison", rows))
                 .with(Boundary.at("no difference", 0))
-                .with(points(contrasts, PathContrast.Separation.SEPARATED, "can be told from the rest", Marker.CIRCLE))
+                .with(points(contrasts, PathContrast.Separation.SEPARATED, "has moved by itself", Marker.CIRCLE))
                 .with(points(
                         contrasts,
                         PathContrast.Separation.NOT_SEPARATED,
-                        "cannot be told from the rest",
+                        "has moved together with the rest",
                         Marker.CROSS));
         return plot.withNote(String.format(
                         Locale.ROOT,
