@@ -3,6 +3,7 @@ package parchment.lesson;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -36,6 +37,15 @@ public final class ClassResults implements ShownAs {
      */
     public record Marked(
             GivenAnswer answer, Reply.Kind kind, OptionalDouble truth, String unit, Optional<Grade> grade) {}
+
+    /**
+     * Is a student's envelope, opened, to be given back.
+     *
+     * @param student whose it is
+     * @param lesson the lesson's number
+     * @param envelope the truth beside what the student stated
+     */
+    public record Returned(String student, int lesson, Envelope envelope) {}
 
     /** Counts answers that belong together: one student's of a lesson, or a whole class's to one question. */
     private record Tally(List<Marked> answers) {
@@ -76,11 +86,13 @@ public final class ClassResults implements ShownAs {
     private final List<Marked> marked;
     private final List<String> unread;
     private final List<String> missing;
+    private final List<Returned> envelopes;
 
-    private ClassResults(List<Marked> marked, List<String> unread, List<String> missing) {
+    private ClassResults(List<Marked> marked, List<String> unread, List<String> missing, List<Returned> envelopes) {
         this.marked = List.copyOf(marked);
         this.unread = List.copyOf(unread);
         this.missing = List.copyOf(missing);
+        this.envelopes = List.copyOf(envelopes);
     }
 
     /**
@@ -107,9 +119,19 @@ public final class ClassResults implements ShownAs {
         CollectedSheets sheets = CollectedSheets.in(folder);
         List<Marked> marked = new ArrayList<>();
         List<String> unread = new ArrayList<>(sheets.unread());
+        List<Returned> envelopes = new ArrayList<>();
         for (CollectedSheets.Sheet sheet : Progress.over(sheets.sheets(), "marking answers")) {
+            List<Marked> ofSheet = new ArrayList<>();
+            List<Returned> opened = new ArrayList<>();
             try {
-                marked.addAll(mark(sheet.answers(), lessons));
+                for (List<GivenAnswer> own : byLessonAndStudent(sheet.answers())) {
+                    GivenAnswer first = own.get(0);
+                    Lesson lesson = lessons.apply(first).in(first.degrees());
+                    own.forEach(answer -> ofSheet.add(mark(answer, lesson)));
+                    opened.add(new Returned(first.student(), first.lesson(), lesson.envelope(own)));
+                }
+                marked.addAll(ofSheet);
+                envelopes.addAll(opened);
             } catch (IllegalArgumentException e) {
                 unread.add(sheet.file() + ": " + e.getMessage());
             }
@@ -118,19 +140,15 @@ public final class ClassResults implements ShownAs {
                 .filter(student ->
                         marked.stream().noneMatch(one -> one.answer().student().equals(student)))
                 .toList();
-        return new ClassResults(marked, unread, missing);
+        return new ClassResults(marked, unread, missing, envelopes);
     }
 
-    private static List<Marked> mark(List<GivenAnswer> answers, Function<GivenAnswer, Lesson> lessons) {
-        Map<String, Lesson> opened = new LinkedHashMap<>();
-        List<Marked> marked = new ArrayList<>();
-        for (GivenAnswer answer : answers) {
-            Lesson lesson = opened.computeIfAbsent(
-                    answer.lesson() + " " + answer.student(),
-                    name -> lessons.apply(answer).in(answer.degrees()));
-            marked.add(mark(answer, lesson));
-        }
-        return marked;
+    private static Collection<List<GivenAnswer>> byLessonAndStudent(List<GivenAnswer> answers) {
+        Map<String, List<GivenAnswer>> found = new LinkedHashMap<>();
+        answers.forEach(
+                answer -> found.computeIfAbsent(answer.lesson() + " " + answer.student(), name -> new ArrayList<>())
+                        .add(answer));
+        return found.values();
     }
 
     private static Marked mark(GivenAnswer answer, Lesson lesson) {
@@ -158,6 +176,11 @@ public final class ClassResults implements ShownAs {
     /** Returns every answer, marked. */
     public List<Marked> marked() {
         return marked;
+    }
+
+    /** Returns the opened envelope of each sheet that was marked, to be given back. */
+    public List<Returned> envelopes() {
+        return envelopes;
     }
 
     /** Returns the files that could not be read or marked, with the reason. */

@@ -24,10 +24,13 @@ public final class Envelope implements ShownAs {
 
     private final String title;
     private final List<Opened> claims;
+    private final Optional<String> seal;
 
-    Envelope(String title, List<Opened> claims) {
+    /** Takes the seal too where it was handed out, so that the student can hold it against the list. */
+    Envelope(String title, List<Opened> claims, Optional<String> seal) {
         this.title = title;
         this.claims = List.copyOf(claims);
+        this.seal = seal;
     }
 
     /** Returns the claims of the lesson beside the truth. */
@@ -65,6 +68,10 @@ public final class Envelope implements ShownAs {
         for (Opened claim : claims) {
             page = page.say(claim.question() + ": "
                     + claim.grade().map(g -> g.words() + " ").orElse("") + claim.lesson());
+        }
+        if (seal.isPresent()) {
+            page = page.say("Its seal (SHA-256), which must stand on the list that was handed out with your folder: "
+                    + seal.get());
         }
         return page;
     }

@@ -5,6 +5,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -201,16 +202,26 @@ public final class Lesson implements ShownAs {
                     + " lesson.handIn(\"your name\").");
         }
         opened = true;
+        return envelope(given.values());
+    }
+
+    /** Opens the envelope over answers that were handed in, on the teacher's machine. */
+    Envelope envelope(Collection<GivenAnswer> answers) {
         List<Envelope.Opened> claims = new ArrayList<>();
         for (LessonQuestion question : material.questions()) {
             if (question instanceof ClaimQuestion asked) {
-                Optional<StatedClaim> stated =
-                        Optional.ofNullable(given.get(asked.name())).flatMap(GivenAnswer::claim);
+                Optional<StatedClaim> stated = answers.stream()
+                        .filter(answer -> answer.question().equals(asked.name()))
+                        .findFirst()
+                        .flatMap(GivenAnswer::claim);
                 claims.add(new Envelope.Opened(
                         asked.name(), asked.key(), stated, stated.flatMap(asked::grade), asked.lesson()));
             }
         }
-        return new Envelope(title(), claims);
+        Optional<String> seal = source.student()
+                .flatMap(student -> behind())
+                .map(all -> all.truth().seal());
+        return new Envelope(title(), claims, seal);
     }
 
     /** Returns the answers given so far. */

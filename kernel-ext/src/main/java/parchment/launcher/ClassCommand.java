@@ -184,6 +184,12 @@ final class ClassCommand implements Callable<Integer> {
         @Option(names = "--page", paramLabel = "FILE", description = "Writes the result as a page too.")
         private @Nullable Path page;
 
+        @Option(
+                names = "--envelopes",
+                paramLabel = "DIR",
+                description = "Writes each student's opened envelopes as pages, a folder for each, to be given back.")
+        private @Nullable Path envelopes;
+
         @Override
         public Integer call() throws IOException {
             ClassResults results = teacher == null
@@ -195,8 +201,23 @@ final class ClassCommand implements Callable<Integer> {
                 Files.writeString(page, PrintedPage.of("Who found what", results), StandardCharsets.UTF_8);
                 terminal.println("Page:      " + page.toAbsolutePath());
             }
+            if (envelopes != null) {
+                for (ClassResults.Returned each : results.envelopes()) {
+                    write(each, envelopes.resolve(each.student()));
+                }
+                terminal.println("Envelopes: " + envelopes.toAbsolutePath());
+            }
             terminal.flush();
             return 0;
+        }
+
+        private static void write(ClassResults.Returned returned, Path folder) throws IOException {
+            String title = "Lesson " + returned.lesson() + ", " + returned.student();
+            Files.createDirectories(folder);
+            Files.writeString(
+                    folder.resolve("envelope-lesson-" + returned.lesson() + ".html"),
+                    PrintedPage.of(title, returned.envelope()),
+                    StandardCharsets.UTF_8);
         }
     }
 

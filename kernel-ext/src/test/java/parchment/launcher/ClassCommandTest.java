@@ -80,7 +80,15 @@ class ClassCommandTest {
         Path page = folder.resolve("results.html");
         assertEquals(
                 0,
-                run("collect", collected.toString(), "--teacher", teacher.toString(), "--page", page.toString()),
+                run(
+                        "collect",
+                        collected.toString(),
+                        "--teacher",
+                        teacher.toString(),
+                        "--page",
+                        page.toString(),
+                        "--envelopes",
+                        folder.resolve("envelopes").toString()),
                 err.toString());
         String shown = out.toString();
         String row = "(?s).*%s +2 +%d +1 +2 +1 +0 +%s\\b.*";
@@ -88,6 +96,15 @@ class ClassCommandTest {
         assertTrue(shown.matches(String.format(row, "student-17", 0, "0\\.0")), shown);
         assertTrue(shown.contains("Nothing from: student-01, student-02, student-04"), shown);
         assertTrue(Files.readString(page).contains("By question"));
+        String envelope = Files.readString(folder.resolve("envelopes/student-17/envelope-lesson-2.html"));
+        String seal = Files.readAllLines(students.resolve("seals-lesson-2.csv")).stream()
+                .filter(line -> line.startsWith("student-17,"))
+                .map(line -> line.substring("student-17,".length()))
+                .findFirst()
+                .orElseThrow();
+        assertTrue(envelope.contains("-90.00 to -80.00"), envelope);
+        assertTrue(envelope.contains(seal), envelope);
+        assertFalse(Files.exists(folder.resolve("envelopes/student-01")), "nothing was handed in");
     }
 
     @Test

@@ -72,7 +72,7 @@ class CommandLinesTest {
                 move(reader, "My Roasts", "roasts of the paragraph before");
                 reader.writeLoggerFiles("Logger files");
             },
-            "docs/class.md: class collect collected --teacher my-class/teacher --page results.html",
+            "docs/class.md: class collect collected --teacher my-class/teacher --page results.html --envelopes envelopes",
             reader -> {
                 Files.createDirectories(reader.folder().resolve("collected"));
                 Lesson lesson = Lesson.open(
