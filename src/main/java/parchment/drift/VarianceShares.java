@@ -6,11 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import parchment.chart.Axis;
-import parchment.chart.Colour;
-import parchment.chart.Line;
 import parchment.chart.Plot;
-import parchment.chart.Points;
 import parchment.display.Progress;
 import parchment.display.Report;
 import parchment.display.Showable;
@@ -238,34 +234,10 @@ public final class VarianceShares implements ShownAs {
 
     /** Returns the picture of the shares with their intervals. */
     public Plot plot() {
-        List<String> rows =
-                shares.stream().map(s -> s.source() + " (" + s.groups() + ")").toList();
-        double[] x = shares.stream().mapToDouble(s -> 100 * s.share()).toArray();
-        double[] y = new double[x.length];
-        for (int i = 0; i < y.length; i++) {
-            y[i] = i;
-        }
-        Plot plot = Plot.of(
-                        "Where " + name + " differs",
-                        Axis.number("share of the whole variance", "%").withLimits(0, 100),
-                        Axis.rows("", rows))
-                .withHeight(Math.max(60, 30 * rows.size()))
-                .withEmptySentence("The shares cannot be told.");
-        double[] ends = new double[3 * x.length];
-        double[] rowsOfEnds = new double[3 * x.length];
-        for (int i = 0; i < x.length; i++) {
-            ends[3 * i] = 100 * shares.get(i).interval().lower();
-            ends[3 * i + 1] = 100 * shares.get(i).interval().upper();
-            ends[3 * i + 2] = ends[3 * i + 1];
-            rowsOfEnds[3 * i] = i;
-            rowsOfEnds[3 * i + 1] = i;
-            rowsOfEnds[3 * i + 2] = Double.NaN; // Lifts the pen between two intervals.
-        }
-        plot = plot.with(Line.of("", ends, rowsOfEnds).withColour(Colour.BLUE));
+        Plot plot = SharesPicture.of(name, shares);
         return shares.isEmpty()
                 ? plot
-                : plot.with(Points.of("share, with its 90 % interval", x, y).withColour(Colour.BLUE))
-                        .withNote(used + " rows used, " + leftOut + " left out (something not written).");
+                : plot.withNote(used + " rows used, " + leftOut + " left out (something not written).");
     }
 
     @Override

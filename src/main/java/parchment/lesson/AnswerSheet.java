@@ -38,6 +38,30 @@ public record AnswerSheet(List<GivenAnswer> answers) implements ShownAs {
         answers = List.copyOf(answers);
     }
 
+    /** Returns the same answers as those of a student. */
+    AnswerSheet by(String student) {
+        return new AnswerSheet(answers.stream()
+                .map(a -> new GivenAnswer(
+                        a.lesson(),
+                        student,
+                        a.seed(),
+                        a.degrees(),
+                        a.question(),
+                        a.tries(),
+                        a.right(),
+                        a.answer(),
+                        a.claim()))
+                .toList());
+    }
+
+    /** Writes the sheet into a folder, over an earlier one of the same student and lesson, and returns the file. */
+    Path writeTo(Path folder, int lesson, String student) throws IOException {
+        Path file =
+                Files.createDirectories(folder).resolve("lesson-" + lesson + "-" + Checks.inFileName(student) + ".csv");
+        Files.writeString(file, csv(), StandardCharsets.UTF_8);
+        return file;
+    }
+
     /** Returns the sheet as the text of a CSV file. */
     public String csv() {
         StringWriter text = new StringWriter();

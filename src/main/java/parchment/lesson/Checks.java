@@ -33,4 +33,9 @@ final class Checks {
                         .orElse(""),
                 String.join(", ", known));
     }
+
+    /** Returns a name as it can stand in that of a file on any system. */
+    static String inFileName(String name) {
+        return name.replaceAll("[^\\p{L}\\p{N}]+", "-");
+    }
 }

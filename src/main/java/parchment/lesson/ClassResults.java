@@ -47,42 +47,6 @@ public final class ClassResults implements ShownAs {
      */
     public record Returned(String student, int lesson, Envelope envelope) {}
 
-    /** Counts answers that belong together: one student's of a lesson, or a whole class's to one question. */
-    private record Tally(List<Marked> answers) {
-        private GivenAnswer first() {
-            return answers.get(0).answer();
-        }
-
-        private int lesson() {
-            return first().lesson();
-        }
-
-        private List<Marked> claims() {
-            return graded(answers);
-        }
-
-        private long right() {
-            return answers.stream()
-                    .filter(one -> one.kind() == Reply.Kind.RIGHT)
-                    .count();
-        }
-
-        private int tries() {
-            return answers.stream().mapToInt(one -> one.answer().tries()).sum();
-        }
-
-        private long held() {
-            return answers.stream().filter(ClassResults::held).count();
-        }
-
-        private double points() {
-            return answers.stream()
-                    .flatMap(one -> one.grade().stream())
-                    .mapToDouble(Grade::points)
-                    .sum();
-        }
-    }
-
     private final List<Marked> marked;
     private final List<String> unread;
     private final List<String> missing;
@@ -193,37 +157,16 @@ public final class ClassResults implements ShownAs {
         return missing;
     }
 
-    private static List<Tally> tallies(
-            Map<String, List<Marked>> empty, List<Marked> all, Function<GivenAnswer, String> by) {
-        for (Marked one : all) {
-            empty.computeIfAbsent(one.answer().lesson() + " " + by.apply(one.answer()), name -> new ArrayList<>())
-                    .add(one);
-        }
-        return empty.values().stream().map(Tally::new).toList();
-    }
-
     private List<Tally> byQuestion() {
-        return tallies(new TreeMap<>(), marked, GivenAnswer::question);
+        return Tally.each(new TreeMap<>(), marked, GivenAnswer::question);
     }
 
     private List<Tally> byStudent() {
-        return tallies(new LinkedHashMap<>(), marked, GivenAnswer::student);
-    }
-
-    private static List<Marked> graded(List<Marked> all) {
-        return all.stream().filter(one -> one.grade().isPresent()).toList();
-    }
-
-    private static boolean held(Marked one) {
-        double truth = one.truth().orElse(Double.NaN);
-        return one.answer()
-                .claim()
-                .filter(claim -> claim.lower() <= truth && truth <= claim.upper())
-                .isPresent();
+        return Tally.each(new LinkedHashMap<>(), marked, GivenAnswer::student);
     }
 
     private Report page() {
-        List<Marked> claims = graded(marked);
+        List<Marked> claims = new Tally(marked).claims();
         List<Tally> students = byStudent();
         List<Tally> questions = byQuestion();
         Report page = Report.titled("Who found what")
@@ -308,7 +251,7 @@ public final class ClassResults implements ShownAs {
                 marked.size(),
                 byStudent().size(),
                 unread.size(),
-                intervals.stream().filter(ClassResults::held).count(),
+                new Tally(intervals).held(),
                 intervals.size());
     }
 }

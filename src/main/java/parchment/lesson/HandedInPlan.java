@@ -18,7 +18,7 @@ public record HandedInPlan(String student, Path file) {
 
     /** Returns the name of the file that a student's plan is written to. */
     static String fileName(String student) {
-        return BEFORE + student.replaceAll("[^\\p{L}\\p{N}]+", "-") + AFTER;
+        return BEFORE + Checks.inFileName(student) + AFTER;
     }
 
     /** Tells whether a file is a plan, by its name. */

@@ -4,7 +4,6 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -114,7 +113,7 @@ public final class Lesson implements ShownAs {
      * @throws IllegalArgumentException if the lesson has no such question
      */
     public Reply check(String question, String answer) {
-        LessonQuestion asked = question(question);
+        LessonQuestion asked = material.question(number(), question);
         if (AnswerText.isBlank(answer)) {
             return new Reply(
                     Reply.Kind.NOTHING_YET,
@@ -141,7 +140,7 @@ public final class Lesson implements ShownAs {
      * @throws IllegalArgumentException if the lesson asks for no such claim
      */
     public Reply claim(String question, String lower, String upper) {
-        ClaimQuestion asked = claimQuestion(question);
+        ClaimQuestion asked = material.claim(number(), question);
         if (AnswerText.isBlank(lower) || AnswerText.isBlank(upper)) {
             return new Reply(
                     Reply.Kind.NOTHING_YET,
@@ -158,7 +157,7 @@ public final class Lesson implements ShownAs {
 
     /** Notes a claim that is given as two numbers. */
     public Reply claim(String question, double lower, double upper) {
-        ClaimQuestion asked = claimQuestion(question);
+        ClaimQuestion asked = material.claim(number(), question);
         if (!(lower <= upper)) {
             return new Reply(
                     Reply.Kind.NOTHING_YET,
@@ -174,7 +173,7 @@ public final class Lesson implements ShownAs {
      * @throws IllegalArgumentException if the lesson asks for no such claim
      */
     public Reply cannotTell(String question) {
-        return state(claimQuestion(question), StatedClaim.cannotTell());
+        return state(material.claim(number(), question), StatedClaim.cannotTell());
     }
 
     private Reply state(ClaimQuestion asked, StatedClaim claim) {
@@ -207,21 +206,10 @@ public final class Lesson implements ShownAs {
 
     /** Opens the envelope over answers that were handed in, on the teacher's machine. */
     Envelope envelope(Collection<GivenAnswer> answers) {
-        List<Envelope.Opened> claims = new ArrayList<>();
-        for (LessonQuestion question : material.questions()) {
-            if (question instanceof ClaimQuestion asked) {
-                Optional<StatedClaim> stated = answers.stream()
-                        .filter(answer -> answer.question().equals(asked.name()))
-                        .findFirst()
-                        .flatMap(GivenAnswer::claim);
-                claims.add(new Envelope.Opened(
-                        asked.name(), asked.key(), stated, stated.flatMap(asked::grade), asked.lesson()));
-            }
-        }
         Optional<String> seal = source.student()
                 .flatMap(student -> behind())
                 .map(all -> all.truth().seal());
-        return new Envelope(title(), claims, seal);
+        return new Envelope(title(), material.opened(answers), seal);
     }
 
     /** Returns the answers given so far. */
@@ -249,23 +237,8 @@ public final class Lesson implements ShownAs {
             return new Reply(Reply.Kind.NOTHING_YET, "Put your number or name in the place of the question mark.");
         }
         String known = source.student().orElse(student.strip());
-        AnswerSheet sheet = new AnswerSheet(given.values().stream()
-                .map(a -> new GivenAnswer(
-                        a.lesson(),
-                        known,
-                        a.seed(),
-                        a.degrees(),
-                        a.question(),
-                        a.tries(),
-                        a.right(),
-                        a.answer(),
-                        a.claim()))
-                .toList());
-        Files.createDirectories(folder);
-        Path file = folder.resolve(
-                String.format(Locale.ROOT, "lesson-%d-%s.csv", number(), known.replaceAll("[^\\p{L}\\p{N}]+", "-")));
-        Files.writeString(file, sheet.csv(), StandardCharsets.UTF_8);
-        return new Reply(Reply.Kind.NOTED, sheet + " were written to " + file + ".");
+        AnswerSheet sheet = answers().by(known);
+        return new Reply(Reply.Kind.NOTED, sheet + " were written to " + sheet.writeTo(folder, number(), known) + ".");
     }
 
     /** Returns what was behind the logbook; for the classes of this room. */
@@ -349,24 +322,6 @@ public final class Lesson implements ShownAs {
                         reply.map(r -> r.kind() == Reply.Kind.RIGHT ? GivenAnswer.Right.YES : GivenAnswer.Right.NO),
                         answer.strip(),
                         claim));
-    }
-
-    private LessonQuestion question(String name) {
-        return material.questions().stream()
-                .filter(question -> question.name().equals(name))
-                .findFirst()
-                .orElseThrow(() -> new IllegalArgumentException(Checks.noSuchQuestion(
-                        number(),
-                        name,
-                        material.questions().stream().map(LessonQuestion::name).toList())));
-    }
-
-    private ClaimQuestion claimQuestion(String name) {
-        if (question(name) instanceof ClaimQuestion asked) {
-            return asked;
-        }
-        throw new IllegalArgumentException("The question '" + name
-                + "' asks for an answer, not for a claim: lesson.check(\"" + name + "\", \"?\").");
     }
 
     private Report page() {

@@ -39,6 +39,28 @@ public record BatchConditions(
             OptionalDouble.empty(),
             Optional.empty());
 
+    /** Returns the same with another mass charged. */
+    public BatchConditions withGreenMass(Mass mass) {
+        return withMasses(Optional.of(mass), roastedMass);
+    }
+
+    /** Returns the same with another mass after cooling. */
+    public BatchConditions withRoastedMass(Mass mass) {
+        return withMasses(greenMass, Optional.of(mass));
+    }
+
+    private BatchConditions withMasses(Optional<Mass> green, Optional<Mass> roasted) {
+        return new BatchConditions(
+                green,
+                roasted,
+                chargeTemperature,
+                greenTemperature,
+                roomTemperature,
+                roomHumidity,
+                roomPressure,
+                warmUp);
+    }
+
     /** Returns the mass loss, 1 - roasted mass / green mass, as a share; empty if either mass is missing or green mass is 0. */
     public OptionalDouble massLoss() {
         if (greenMass.isEmpty() || roastedMass.isEmpty() || greenMass.get().kilograms() == 0) {

@@ -91,15 +91,9 @@ final class KnownYear {
                         .roastedAt(day.atTime(LocalTime.of(9 + b, 0)).atOffset(ZoneOffset.UTC))
                         .lot(reference ? REFERENCE : "lot " + (l + 1))
                         .machine("drum")
-                        .conditions(new BatchConditions(
-                                Optional.of(Mass.kilograms(mass)),
-                                Optional.of(Mass.kilograms(mass * (1 - loss))),
-                                Optional.empty(),
-                                Optional.empty(),
-                                Optional.empty(),
-                                OptionalDouble.empty(),
-                                OptionalDouble.empty(),
-                                Optional.empty()))
+                        .conditions(BatchConditions.NOT_WRITTEN
+                                .withGreenMass(Mass.kilograms(mass))
+                                .withRoastedMass(Mass.kilograms(mass * (1 - loss))))
                         .build());
             }
         }

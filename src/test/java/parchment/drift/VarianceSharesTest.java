@@ -8,8 +8,6 @@ import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Optional;
-import java.util.OptionalDouble;
 import org.hipparchus.distribution.continuous.FDistribution;
 import org.junit.jupiter.api.Test;
 import parchment.feature.Features;
@@ -40,15 +38,7 @@ class VarianceSharesTest {
                                 .atTime(8, batches.size())
                                 .atOffset(ZoneOffset.UTC))
                         .lot("lot " + lot)
-                        .conditions(new BatchConditions(
-                                Optional.of(Mass.kilograms(grams / 1000)),
-                                Optional.empty(),
-                                Optional.empty(),
-                                Optional.empty(),
-                                Optional.empty(),
-                                OptionalDouble.empty(),
-                                OptionalDouble.empty(),
-                                Optional.empty()))
+                        .conditions(BatchConditions.NOT_WRITTEN.withGreenMass(Mass.kilograms(grams / 1000)))
                         .build());
             }
         }

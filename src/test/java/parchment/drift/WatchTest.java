@@ -33,15 +33,7 @@ class WatchTest {
                             .atTime(LocalTime.NOON)
                             .atOffset(ZoneOffset.UTC))
                     .lot("one")
-                    .conditions(new BatchConditions(
-                            Optional.of(Mass.kilograms(kilograms[i])),
-                            Optional.empty(),
-                            Optional.empty(),
-                            Optional.empty(),
-                            Optional.empty(),
-                            OptionalDouble.empty(),
-                            OptionalDouble.empty(),
-                            Optional.empty()))
+                    .conditions(BatchConditions.NOT_WRITTEN.withGreenMass(Mass.kilograms(kilograms[i])))
                     .build());
         }
         return Logbook.of(LogbookContents.ofBatches("drawn", batches));

@@ -16,15 +16,14 @@ final class FolderCopy {
     /**
      * Copies.
      *
-     * @param leftOut names of folders directly inside {@code from} that stay behind
+     * @param leftOut folders inside {@code from} that stay behind, with slashes, such as "docs/old"
      */
     static void of(Path from, Path to, List<String> leftOut) throws IOException {
         Files.walkFileTree(from, new SimpleFileVisitor<>() {
             @Override
             public FileVisitResult preVisitDirectory(Path folder, BasicFileAttributes attributes) throws IOException {
-                String name = folder.getFileName().toString();
-                boolean stays = name.equals("__pycache__") || from.equals(folder.getParent()) && leftOut.contains(name);
-                if (stays) {
+                String place = from.relativize(folder).toString().replace('\\', '/');
+                if (folder.endsWith("__pycache__") || leftOut.contains(place)) {
                     return FileVisitResult.SKIP_SUBTREE;
                 }
                 Files.createDirectories(to.resolve(from.relativize(folder)));

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Callable;
@@ -22,6 +23,9 @@ import picocli.CommandLine.Spec;
         },
         mixinStandardHelpOptions = true)
 final class StickCommand implements Callable<Integer> {
+    /** What holds the answers to the lessons. */
+    private static final List<String> ANSWERS = List.of("notebooks/lessons/teacher", "notebooks/lessons/source");
+
     @Spec
     @SuppressWarnings("NullAway.Init")
     private CommandSpec spec;
@@ -37,6 +41,11 @@ final class StickCommand implements Callable<Integer> {
     @Option(names = "--without-jupyter", description = "Leaves Jupyter out, for machines that have one already.")
     private boolean withoutJupyter;
 
+    @Option(
+            names = "--with-answers",
+            description = "Takes the teacher's editions of the lessons along; they stay behind otherwise.")
+    private boolean withAnswers;
+
     @Override
     public Integer call() throws IOException, InterruptedException {
         Places places = Places.here();
@@ -47,7 +56,7 @@ final class StickCommand implements Callable<Integer> {
         try {
             Path folder = work.resolve(name);
             say(terminal, "Copying the release ...");
-            FolderCopy.of(places.home(), folder, List.of(Places.JAVA, Places.PYTHON));
+            FolderCopy.of(places.home(), folder, leftOut());
             say(
                     terminal,
                     "Cutting down the Java " + Runtime.version().feature() + " at " + System.getProperty("java.home")
@@ -71,6 +80,14 @@ final class StickCommand implements Callable<Integer> {
         } finally {
             KernelSpec.delete(work);
         }
+    }
+
+    private List<String> leftOut() {
+        List<String> folders = new ArrayList<>(List.of(Places.JAVA, Places.PYTHON));
+        if (!withAnswers) {
+            folders.addAll(ANSWERS);
+        }
+        return folders;
     }
 
     private void check(Places places) {

@@ -70,7 +70,10 @@ class StickCommandTest {
         Files.writeString(
                 Files.createDirectories(from.resolve("docs").resolve("java")).resolve("page"), "kept");
         Path to = folder.resolve("to");
-        FolderCopy.of(from, to, List.of("java"));
+        Files.createDirectories(from.resolve("lessons").resolve("teacher"));
+        FolderCopy.of(from, to, List.of("java", "lessons/teacher"));
+        assertTrue(Files.exists(to.resolve("lessons")));
+        assertFalse(Files.exists(to.resolve("lessons").resolve("teacher")));
         assertTrue(Files.isExecutable(to.resolve("program")));
         assertFalse(Files.isSymbolicLink(to.resolve("other name")));
         assertEquals("#!/bin/sh\n", Files.readString(to.resolve("other name")));
