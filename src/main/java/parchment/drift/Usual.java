@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Predicate;
+import org.hipparchus.distribution.continuous.TDistribution;
 import parchment.align.Unusual;
 import parchment.display.Report;
 import parchment.display.Showable;
@@ -19,7 +20,6 @@ import parchment.logbook.Logbook;
 import parchment.quantity.Mass;
 import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
-import parchment.stats.Estimate;
 import parchment.stats.Interval;
 import parchment.stats.Robust;
 
@@ -32,8 +32,8 @@ import parchment.stats.Robust;
  *
  * <p>Held against: the other batches of its lot on its machine, of the same recipe and within a tenth of its green mass where there are
  * enough of them; bean temperatures are put on one scale across probe periods. A feature is unlike if it lies outside of the range that
- * is meant to hold the next batch in 95 of 100 logbooks, all features taken together (median and median absolute deviation, t
- * distribution, Bonferroni's share of each feature).
+ * is meant to hold the next batch in 95 of 100 cases, all features taken together: median and median absolute deviation, as wide as a t
+ * distribution with Bonferroni's share asks, or as one in twenty of the others lies away from it, if that is wider.
  */
 public final class Usual implements ShownAs {
     /** Fewest others that say what is usual; common practice, no source. */
@@ -133,21 +133,14 @@ public final class Usual implements ShownAs {
                 alike);
         List<Batch> kept = others;
         OneScale scale = ProbeShifts.of(logbook).onOneScale();
+        List<double[]> values =
+                LOOKED_AT.stream().map(feature -> scale.values(table, feature)).toList();
+        int place = table.batches().indexOf(own);
+        int[] rows = kept.stream().mapToInt(table.batches()::indexOf).toArray();
+        double furthest = furthest(values, rows);
         List<Compared> compared = new ArrayList<>();
-        for (Feature feature : LOOKED_AT) {
-            double[] values = scale.values(table, feature);
-            double value = Double.NaN;
-            double[] theirs = new double[kept.size()];
-            int size = 0;
-            for (int i = 0; i < values.length; i++) {
-                Batch there = table.batches().get(i);
-                if (there.name().equals(own.name())) {
-                    value = values[i];
-                } else if (kept.contains(there) && Double.isFinite(values[i])) {
-                    theirs[size++] = values[i];
-                }
-            }
-            compared.add(compare(feature, value, Arrays.copyOf(theirs, size)));
+        for (int f = 0; f < LOOKED_AT.size(); f++) {
+            compared.add(compare(LOOKED_AT.get(f), values.get(f)[place], picked(values.get(f), rows), furthest));
         }
         List<String> path = logbook.remembered(Unusual.class, Unusual::of)
                 .find(own.name())
@@ -179,21 +172,54 @@ public final class Usual implements ShownAs {
         return fewer;
     }
 
-    private static Compared compare(Feature feature, double value, double[] others) {
+    private static double[] picked(double[] values, int[] rows) {
+        return Arrays.stream(rows)
+                .mapToDouble(row -> values[row])
+                .filter(Double::isFinite)
+                .toArray();
+    }
+
+    /**
+     * Tells how far, in spreads, the others themselves lie from what is usual at their most unusual feature: so far that one in twenty
+     * of them lies further, or as far as the furthest where they are fewer than twenty. Habits, first batches of a day and seasons
+     * make the others no normal sample, and a batch is not odd for being what one in ten of them is.
+     */
+    private static double furthest(List<double[]> values, int[] rows) {
+        double[] most = new double[rows.length];
+        for (int f = 0; f < LOOKED_AT.size(); f++) {
+            double[] theirs = picked(values.get(f), rows);
+            if (theirs.length >= ENOUGH) {
+                double median = Robust.median(theirs);
+                double spread = spread(LOOKED_AT.get(f), theirs, median);
+                for (int i = 0; i < rows.length; i++) {
+                    double away = Math.abs(values.get(f)[rows[i]] - median) / spread;
+                    most[i] = Double.isNaN(away) ? most[i] : Math.max(most[i], away);
+                }
+            }
+        }
+        Arrays.sort(most);
+        int beyond = (int) Math.floor(ALARM * (most.length + 1));
+        return most.length == 0 ? 0 : most[most.length - Math.max(1, beyond)];
+    }
+
+    private static double spread(Feature feature, double[] others, double median) {
+        double[] away = Arrays.stream(others).map(v -> Math.abs(v - median)).toArray();
+        // Half a printed step keeps a feature that never differs from making every batch odd.
+        Unit unit = feature.unit();
+        double least = 0.5 * Math.pow(10, -unit.digits()) / unit.shownStep(1, TemperatureUnit.CELSIUS);
+        return Math.max(NORMAL * Robust.median(away), least);
+    }
+
+    private static Compared compare(Feature feature, double value, double[] others, double furthest) {
         double level = 1 - ALARM / LOOKED_AT.size();
         if (others.length < ENOUGH) {
             return new Compared(feature, value, Double.NaN, new Interval(Double.NaN, Double.NaN, level), others.length);
         }
         double median = Robust.median(others);
-        double[] away = Arrays.stream(others).map(v -> Math.abs(v - median)).toArray();
-        // Half a printed step keeps a feature that never differs from making every batch odd.
-        Unit unit = feature.unit();
-        double least = 0.5 * Math.pow(10, -unit.digits()) / unit.shownStep(1, TemperatureUnit.CELSIUS);
-        double spread = Math.max(NORMAL * Robust.median(away), least);
-        Interval range = new Estimate(
-                        feature.name(), median, spread * Math.sqrt(1 + Math.PI / 2 / others.length), others.length - 1)
-                .interval(level);
-        return new Compared(feature, value, median, range, others.length);
+        double spread = spread(feature, others, median) * Math.sqrt(1 + Math.PI / 2 / others.length);
+        double normal = new TDistribution(others.length - 1).inverseCumulativeProbability((1 + level) / 2);
+        double half = spread * Math.max(normal, furthest);
+        return new Compared(feature, value, median, new Interval(median - half, median + half, level), others.length);
     }
 
     /** Returns the batch. */

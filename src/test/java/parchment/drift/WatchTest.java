@@ -10,6 +10,7 @@ import java.time.LocalTime;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
@@ -154,6 +155,24 @@ class WatchTest {
         Usual usual = Usual.of(batch, changed.ofLot(batch.lot().orElseThrow()));
         assertEquals(Usual.Verdict.UNLIKE_THE_OTHERS, usual.verdict());
         assertTrue(usual.toString().contains("mass loss"), usual.text());
+    }
+
+    /** Short version of the table in docs/measurements/drift.md, where the rule of before called 19 in 100. */
+    @Test
+    void anOrdinaryBatchIsSeldomCalledUnlikeTheOthers() {
+        int batches = 0;
+        int unlike = 0;
+        for (long seed = 1; seed <= 3; seed++) {
+            for (Map.Entry<String, UsualStudy.Count> group :
+                    UsualStudy.counted("harbour", seed).entrySet()) {
+                if (group.getKey().startsWith("ordinary")) {
+                    batches += group.getValue().batches();
+                    unlike += group.getValue().byFeature();
+                }
+            }
+        }
+        assertTrue(batches > 150, batches + " batches");
+        assertTrue(unlike <= 0.1 * batches, unlike + " of " + batches);
     }
 
     @Test

@@ -163,14 +163,22 @@ class HandbookTest {
 
     @Test
     void figuresAreThoseOfTheFolderByteForByte() throws IOException {
-        String picture = java.util.Base64.getEncoder()
-                .encodeToString(Files.readAllBytes(HOME.resolve("docs/pictures/calendar.svg")));
-        assertTrue(pages.get("drift.html").contains(picture));
+        List<String> written = Pattern.compile("\\]\\((pictures/[a-z-]+\\.svg)\\)")
+                .matcher(Files.readString(HOME.resolve("docs/drift.md")))
+                .results()
+                .map(found -> found.group(1))
+                .toList();
+        assertTrue(written.contains("pictures/calendar.svg"), written.toString());
+        for (String file : written) {
+            String picture = java.util.Base64.getEncoder()
+                    .encodeToString(Files.readAllBytes(HOME.resolve("docs").resolve(file)));
+            assertTrue(pages.get("drift.html").contains(picture), file);
+        }
         List<String> framed = Pattern.compile("<figure class=\"picture\" tabindex=\"0\"><img ")
                 .matcher(pages.get("drift.html"))
                 .results()
                 .map(MatchResult::group)
                 .toList();
-        assertEquals(1, framed.size());
+        assertEquals(written.size(), framed.size());
     }
 }
