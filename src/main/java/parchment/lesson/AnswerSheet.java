@@ -200,6 +200,7 @@ public record AnswerSheet(List<GivenAnswer> answers) implements ShownAs {
                 .filter(a -> a.right().equals(Optional.of(GivenAnswer.Right.YES)))
                 .count();
         long claims = answers.stream().filter(a -> a.claim().isPresent()).count();
-        return String.format(Locale.ROOT, "%d answers, %d of them right, %d claims", answers.size(), right, claims);
+        return answers.size() + (answers.size() == 1 ? " answer, " : " answers, ") + right + " of them right, " + claims
+                + (claims == 1 ? " claim" : " claims");
     }
 }

@@ -238,7 +238,7 @@ public final class Lesson implements ShownAs {
         }
         String known = source.student().orElse(student.strip());
         AnswerSheet sheet = answers().by(known);
-        return new Reply(Reply.Kind.NOTED, sheet + " were written to " + sheet.writeTo(folder, number(), known) + ".");
+        return new Reply(Reply.Kind.NOTED, sheet + ", written to " + sheet.writeTo(folder, number(), known) + ".");
     }
 
     /** Returns what was behind the logbook; for the classes of this room. */

@@ -8,6 +8,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
+import parchment.display.Report;
 import parchment.lesson.ClassResults;
 import parchment.lesson.Classroom;
 import parchment.lesson.HandedInPlan;
@@ -216,7 +217,7 @@ final class ClassCommand implements Callable<Integer> {
             Files.createDirectories(folder);
             Files.writeString(
                     folder.resolve("envelope-lesson-" + returned.lesson() + ".html"),
-                    PrintedPage.of(title, returned.envelope()),
+                    PrintedPage.of(title, Report.titled(title).add(returned.envelope())),
                     StandardCharsets.UTF_8);
         }
     }

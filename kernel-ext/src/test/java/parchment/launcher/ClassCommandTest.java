@@ -103,6 +103,7 @@ class ClassCommandTest {
                 .findFirst()
                 .orElseThrow();
         assertTrue(envelope.contains("-90.00 to -80.00"), envelope);
+        assertTrue(envelope.contains(">Lesson 2, student-17<"), envelope);
         assertTrue(envelope.contains(seal), envelope);
         assertFalse(Files.exists(folder.resolve("envelopes/student-01")), "nothing was handed in");
     }
