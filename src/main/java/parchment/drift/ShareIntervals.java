@@ -39,13 +39,14 @@ final class ShareIntervals {
         static Bounds of(double variance, double[] drawn, double groups) {
             double spread = spread(variance, drawn);
             double floor = Math.sqrt(spread * groups / 2) - variance;
-            if (groups > 0 && floor >= 0) {
-                return new Bounds(
-                        bound(variance, floor, groups, 1 - TAIL), variance, bound(variance, floor, groups, TAIL));
-            }
-            double mean = mean(drawn);
-            double degrees = spread > 0 ? Math.min(MOST_DEGREES, Math.max(1, 2 * mean * mean / spread)) : MOST_DEGREES;
-            return new Bounds(bound(variance, 0, degrees, 1 - TAIL), variance, bound(variance, 0, degrees, TAIL));
+            boolean known = groups > 0 && floor >= 0;
+            double from = known ? floor : 0;
+            double degrees = known ? groups : byMoments(spread, mean(drawn));
+            return new Bounds(bound(variance, from, degrees, 1 - TAIL), variance, bound(variance, from, degrees, TAIL));
+        }
+
+        private static double byMoments(double spread, double mean) {
+            return spread > 0 ? Math.min(MOST_DEGREES, Math.max(1, 2 * mean * mean / spread)) : MOST_DEGREES;
         }
 
         private static double bound(double variance, double floor, double degrees, double probability) {
@@ -64,14 +65,17 @@ final class ShareIntervals {
         /** Returns the bounds of this variance's share of itself and another. */
         Interval shareBeside(Bounds other) {
             double product = variance * other.variance;
-            double low = product
-                    - root(product, lower * (2 * variance - lower), other.upper * (2 * other.variance - other.upper));
-            double high = product
-                    + root(product, upper * (2 * variance - upper), other.lower * (2 * other.variance - other.lower));
+            double high = other.mirrored(other.lower);
+            double low = other.mirrored(other.upper);
             return new Interval(
-                    share(low, other.upper * (2 * other.variance - other.upper), 0),
-                    share(high, other.lower * (2 * other.variance - other.lower), 1),
+                    share(product - root(product, mirrored(lower), low), low, 0),
+                    share(product + root(product, mirrored(upper), high), high, 1),
                     LEVEL);
+        }
+
+        /** Returns a bound times its mirror image on the other side of the variance. */
+        private double mirrored(double bound) {
+            return bound * (2 * variance - bound);
         }
 
         private static double root(double product, double of, double by) {

@@ -133,14 +133,18 @@ public final class Usual implements ShownAs {
                 alike);
         List<Batch> kept = others;
         OneScale scale = ProbeShifts.of(logbook).onOneScale();
-        List<double[]> values =
-                LOOKED_AT.stream().map(feature -> scale.values(table, feature)).toList();
         int place = table.batches().indexOf(own);
         int[] rows = kept.stream().mapToInt(table.batches()::indexOf).toArray();
-        double furthest = furthest(values, rows);
+        List<double[]> values =
+                LOOKED_AT.stream().map(feature -> scale.values(table, feature)).toList();
+        List<Sample> samples = new ArrayList<>();
+        for (int f = 0; f < LOOKED_AT.size(); f++) {
+            samples.add(Sample.of(LOOKED_AT.get(f), values.get(f), rows));
+        }
+        double furthest = furthest(samples, rows.length);
         List<Compared> compared = new ArrayList<>();
         for (int f = 0; f < LOOKED_AT.size(); f++) {
-            compared.add(compare(LOOKED_AT.get(f), values.get(f)[place], picked(values.get(f), rows), furthest));
+            compared.add(samples.get(f).compare(values.get(f)[place], furthest));
         }
         List<String> path = logbook.remembered(Unusual.class, Unusual::of)
                 .find(own.name())
@@ -172,11 +176,42 @@ public final class Usual implements ShownAs {
         return fewer;
     }
 
-    private static double[] picked(double[] values, int[] rows) {
-        return Arrays.stream(rows)
-                .mapToDouble(row -> values[row])
-                .filter(Double::isFinite)
-                .toArray();
+    /**
+     * Holds a feature of the others.
+     *
+     * @param values one for each of them, NaN where it is missing
+     * @param known how many have it
+     * @param spread how far they lie from their median, like a standard deviation
+     */
+    private record Sample(Feature feature, double[] values, int known, double median, double spread) {
+        static Sample of(Feature feature, double[] all, int[] rows) {
+            double[] values = Arrays.stream(rows).mapToDouble(row -> all[row]).toArray();
+            double[] theirs = Arrays.stream(values).filter(Double::isFinite).toArray();
+            if (theirs.length < ENOUGH) {
+                return new Sample(feature, values, theirs.length, Double.NaN, Double.NaN);
+            }
+            double median = Robust.median(theirs);
+            double[] away = Arrays.stream(theirs).map(v -> Math.abs(v - median)).toArray();
+            // Half a printed step keeps a feature that never differs from making every batch odd.
+            Unit unit = feature.unit();
+            double least = 0.5 * Math.pow(10, -unit.digits()) / unit.shownStep(1, TemperatureUnit.CELSIUS);
+            return new Sample(feature, values, theirs.length, median, Math.max(NORMAL * Robust.median(away), least));
+        }
+
+        /** Returns how many spreads one of the others lies away; NaN if that is not known. */
+        double away(int other) {
+            return Math.abs(values[other] - median) / spread;
+        }
+
+        Compared compare(double value, double furthest) {
+            double level = 1 - ALARM / LOOKED_AT.size();
+            double half = Double.NaN;
+            if (known >= ENOUGH) {
+                double normal = new TDistribution(known - 1).inverseCumulativeProbability((1 + level) / 2);
+                half = spread * Math.sqrt(1 + Math.PI / 2 / known) * Math.max(normal, furthest);
+            }
+            return new Compared(feature, value, median, new Interval(median - half, median + half, level), known);
+        }
     }
 
     /**
@@ -184,42 +219,19 @@ public final class Usual implements ShownAs {
      * of them lies further, or as far as the furthest where they are fewer than twenty. Habits, first batches of a day and seasons
      * make the others no normal sample, and a batch is not odd for being what one in ten of them is.
      */
-    private static double furthest(List<double[]> values, int[] rows) {
-        double[] most = new double[rows.length];
-        for (int f = 0; f < LOOKED_AT.size(); f++) {
-            double[] theirs = picked(values.get(f), rows);
-            if (theirs.length >= ENOUGH) {
-                double median = Robust.median(theirs);
-                double spread = spread(LOOKED_AT.get(f), theirs, median);
-                for (int i = 0; i < rows.length; i++) {
-                    double away = Math.abs(values.get(f)[rows[i]] - median) / spread;
-                    most[i] = Double.isNaN(away) ? most[i] : Math.max(most[i], away);
-                }
-            }
+    private static double furthest(List<Sample> samples, int others) {
+        double[] most = new double[others];
+        for (int i = 0; i < others; i++) {
+            int other = i;
+            most[i] = samples.stream()
+                    .mapToDouble(sample -> sample.away(other))
+                    .filter(Double::isFinite)
+                    .max()
+                    .orElse(0);
         }
         Arrays.sort(most);
-        int beyond = (int) Math.floor(ALARM * (most.length + 1));
-        return most.length == 0 ? 0 : most[most.length - Math.max(1, beyond)];
-    }
-
-    private static double spread(Feature feature, double[] others, double median) {
-        double[] away = Arrays.stream(others).map(v -> Math.abs(v - median)).toArray();
-        // Half a printed step keeps a feature that never differs from making every batch odd.
-        Unit unit = feature.unit();
-        double least = 0.5 * Math.pow(10, -unit.digits()) / unit.shownStep(1, TemperatureUnit.CELSIUS);
-        return Math.max(NORMAL * Robust.median(away), least);
-    }
-
-    private static Compared compare(Feature feature, double value, double[] others, double furthest) {
-        double level = 1 - ALARM / LOOKED_AT.size();
-        if (others.length < ENOUGH) {
-            return new Compared(feature, value, Double.NaN, new Interval(Double.NaN, Double.NaN, level), others.length);
-        }
-        double median = Robust.median(others);
-        double spread = spread(feature, others, median) * Math.sqrt(1 + Math.PI / 2 / others.length);
-        double normal = new TDistribution(others.length - 1).inverseCumulativeProbability((1 + level) / 2);
-        double half = spread * Math.max(normal, furthest);
-        return new Compared(feature, value, median, new Interval(median - half, median + half, level), others.length);
+        int beyond = (int) Math.floor(ALARM * (others + 1));
+        return others == 0 ? 0 : most[others - Math.max(1, beyond)];
     }
 
     /** Returns the batch. */

@@ -1,9 +1,5 @@
 package parchment.lesson;
 
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import java.util.List;
 import parchment.virtual.Chance;
@@ -68,18 +64,6 @@ enum Suspect {
     }
 
     VirtualRoastery roastery() {
-        return VirtualRoastery.of(
-                Scenario.of(resource("autumn.scenario") + resource("autumn-" + word + ".scenario"), "autumn"));
-    }
-
-    private static String resource(String name) {
-        try (InputStream text = Suspect.class.getResourceAsStream(name)) {
-            if (text == null) {
-                throw new IllegalStateException("The library lacks its scenario " + name + ".");
-            }
-            return new String(text.readAllBytes(), StandardCharsets.UTF_8);
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
-        }
+        return VirtualRoastery.of(Scenario.packed(Suspect.class, "autumn.scenario", "autumn-" + word + ".scenario"));
     }
 }

@@ -67,15 +67,28 @@ public final class Scenario {
             throw new IllegalArgumentException("There is no scenario '" + name + "'." + Nearest.question(name, BUILT_IN)
                     + " Scenarios: " + String.join(", ", BUILT_IN) + ".");
         }
-        String resource = name + ".scenario";
-        try (InputStream text = Scenario.class.getResourceAsStream(resource)) {
-            if (text == null) {
-                throw new IllegalStateException("The library lacks its scenario " + resource + ".");
+        return packed(Scenario.class, name + ".scenario");
+    }
+
+    /**
+     * Reads a scenario from files that are packed beside a class, one after the other as if they were one; it is named after the first.
+     *
+     * @throws IllegalArgumentException if a line is not understood
+     * @throws IllegalStateException if there is no such file
+     */
+    public static Scenario packed(Class<?> beside, String... files) {
+        StringBuilder text = new StringBuilder();
+        for (String file : files) {
+            try (InputStream in = beside.getResourceAsStream(file)) {
+                if (in == null) {
+                    throw new IllegalStateException("The library lacks its scenario " + file + ".");
+                }
+                text.append(new String(in.readAllBytes(), StandardCharsets.UTF_8));
+            } catch (IOException e) {
+                throw new java.io.UncheckedIOException(e);
             }
-            return of(new String(text.readAllBytes(), StandardCharsets.UTF_8), resource);
-        } catch (IOException e) {
-            throw new java.io.UncheckedIOException(e);
         }
+        return of(text.toString(), files[0]);
     }
 
     /**

@@ -51,9 +51,9 @@ final class Addresses extends AbstractVisitor {
         if (written.matches("(?i)(https?|mailto):.*")) {
             return Optional.of(written);
         }
-        int hash = written.indexOf('#');
-        String file = hash < 0 ? written : written.substring(0, hash);
-        String name = hash < 0 ? "" : written.substring(hash + 1);
+        Address address = Address.of(written);
+        String file = address.file();
+        String name = address.name();
         if (file.isEmpty()) {
             return chapter.hasHeading(name) ? Optional.of("#" + name) : Optional.empty();
         }

@@ -64,7 +64,8 @@ record Contents(Path home, Chapter page, List<Part> parts) {
 
             @Override
             public void visit(Link link) {
-                Optional<Path> target = file(home, source, withoutName(link.getDestination()));
+                Optional<Path> target =
+                        file(home, source, Address.of(link.getDestination()).file());
                 if (target.isPresent() && Chapter.isMarkdown(target.get()) && seen.add(target.get())) {
                     try {
                         parts.get(parts.size() - 1)
@@ -117,10 +118,5 @@ record Contents(Path home, Chapter page, List<Part> parts) {
         } catch (InvalidPathException | IOException e) {
             return Optional.empty(); // No address of a file.
         }
-    }
-
-    private static String withoutName(String address) {
-        int hash = address.indexOf('#');
-        return hash < 0 ? address : address.substring(0, hash);
     }
 }

@@ -3,7 +3,6 @@ package parchment.launcher;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.List;
 
 /** A Java that travels with the program: cut down to what a session needs, so that it runs where none is installed. */
@@ -37,7 +36,7 @@ final class CarriedJava {
 
     private static List<String> command(Path linker, Path folder) {
         String compress = Runtime.version().feature() >= 21 ? "--compress=zip-6" : "--compress=2";
-        return new ArrayList<>(List.of(
+        return List.of(
                 linker.toString(),
                 "--add-modules",
                 MODULES,
@@ -45,6 +44,6 @@ final class CarriedJava {
                 "--no-header-files",
                 "--no-man-pages",
                 "--output",
-                folder.toString()));
+                folder.toString());
     }
 }

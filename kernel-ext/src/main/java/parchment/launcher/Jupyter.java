@@ -21,8 +21,8 @@ record Jupyter(List<String> server) {
             List.of("jupyter-notebook", "jupyter-client", "python3-nbclient", "python3-nbconvert", "jupyter-nbconvert");
 
     /**
-     * Returns the first Jupyter that really runs: one that is carried along, then the machine's own; another Python earlier on the search path often brings a {@code jupyter} without
-     * any server.
+     * Returns the first Jupyter that really runs: one that is carried along, then the machine's own. Another Python earlier on the search
+     * path often brings a {@code jupyter} without any server.
      */
     static Optional<Jupyter> find() {
         Optional<CarriedPython> carried = Places.here().carriedPython();
