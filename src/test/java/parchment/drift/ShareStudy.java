@@ -19,8 +19,20 @@ final class ShareStudy {
 
     private ShareStudy() {}
 
-    /** How many of each, and the standard deviations between lots, between days, and left over. */
-    record Design(int lots, int days, int batches, double lot, double day, double rest) {
+    /**
+     * How many of each, and the standard deviations between lots, between days, and left over.
+     *
+     * @param kept the share of batches that is kept, by chance; 1 makes every day alike
+     */
+    record Design(int lots, int days, int batches, double lot, double day, double rest, double kept) {
+        Design(int lots, int days, int batches, double lot, double day, double rest) {
+            this(lots, days, batches, lot, day, rest, 1);
+        }
+
+        private Design halved() {
+            return new Design(lots, days, batches, lot, day, rest, 0.5);
+        }
+
         private double[] shares() {
             double sum = lot * lot + day * day + rest * rest;
             return new double[] {lot * lot / sum, day * day / sum, rest * rest / sum};
@@ -35,9 +47,17 @@ final class ShareStudy {
                 new Design(6, 6, 3, 1, 1, 1),
                 new Design(6, 6, 3, 0, 1, 1),
                 new Design(6, 6, 3, 2, 0.5, 1),
-                new Design(12, 4, 3, 1, 1, 1))) {
-            StringBuilder row = new StringBuilder(
-                    String.format(Locale.ROOT, "| %d, %d, %d |", design.lots, design.days, design.batches));
+                new Design(12, 4, 3, 1, 1, 1),
+                new Design(3, 8, 4, 1, 1, 1).halved(),
+                new Design(6, 6, 4, 2, 1, 1).halved(),
+                new Design(12, 4, 4, 1, 1, 1).halved())) {
+            StringBuilder row = new StringBuilder(String.format(
+                    Locale.ROOT,
+                    "| %d, %d, %d%s |",
+                    design.lots,
+                    design.days,
+                    design.batches,
+                    design.kept < 1 ? ", half of them left out" : ""));
             int[] held = held(design, years);
             for (int k = 0; k < held.length; k++) {
                 row.append(String.format(Locale.ROOT, " %.2f: %.1f |", design.shares()[k], 100.0 * held[k] / years));
@@ -52,7 +72,7 @@ final class ShareStudy {
         double[] truth = design.shares();
         int[] held = new int[truth.length];
         for (int year = 0; year < years; year++) {
-            Interval[] intervals = intervals(drawn(design, chance), design, year);
+            Interval[] intervals = intervals(drawn(design, chance), year);
             for (int k = 0; k < held.length; k++) {
                 held[k] += intervals[k].contains(truth[k]) ? 1 : 0;
             }
@@ -69,6 +89,9 @@ final class ShareStudy {
             for (int day = 0; day < design.days; day++) {
                 double ofDay = design.day * chance.nextGaussian();
                 for (int batch = 0; batch < design.batches; batch++) {
+                    if (design.kept < 1 && chance.nextDouble() > design.kept) {
+                        continue;
+                    }
                     lots.add("lot " + lot);
                     days.add("day " + lot + " " + day);
                     values.add(10 + ofLot + ofDay + design.rest * chance.nextGaussian());
@@ -82,7 +105,7 @@ final class ShareStudy {
                 .withRandom(RandomTerm.intercept("roast days", days));
     }
 
-    private static Interval[] intervals(MixedDesign drawn, Design design, int year) {
+    private static Interval[] intervals(MixedDesign drawn, int year) {
         LinearMixedModel model = drawn.fit();
         double[] variances = VarianceShares.variances(model, SOURCES);
         double[][] again = new double[variances.length][DRAWS];
@@ -93,6 +116,9 @@ final class ShareStudy {
                 again[k][d] = one[k];
             }
         }
-        return ShareIntervals.of(variances, again, new int[] {design.lots, design.lots * design.days});
+        int[] groups = SOURCES.stream()
+                .mapToInt(source -> model.groupEffects(source).size())
+                .toArray();
+        return ShareIntervals.of(variances, again, groups);
     }
 }
