@@ -22,7 +22,7 @@ public record Beans(double moisture, double frontAt, double crackAt, double glow
     static final double YELLOW = 151;
 
     static Beans ordinary() {
-        return new Beans(0.122, 136, 203, 14);
+        return new Beans(0.122, 136, 203, 6);
     }
 
     Beans with(double otherMoisture, double crackLater) {

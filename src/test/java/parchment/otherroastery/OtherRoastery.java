@@ -40,11 +40,11 @@ public record OtherRoastery(
                 1,
                 RoastDays.of(60, 3),
                 List.of(
-                        OtherLot.named("Amber", beans).with("sweetness", TrueCourse.peak(6.8, 208.5, -0.035)),
+                        OtherLot.named("Amber", beans).with("sweetness", TrueCourse.peak(6.8, 207.5, -0.035)),
                         OtherLot.named("Birch", beans.with(0.114, -1.0))
-                                .with("sweetness", TrueCourse.peak(6.2, 209.5, -0.035)),
+                                .with("sweetness", TrueCourse.peak(6.2, 208.5, -0.035)),
                         OtherLot.named("Cove", beans.with(0.131, 1.2))
-                                .with("sweetness", TrueCourse.peak(6.5, 207.5, -0.035))),
+                                .with("sweetness", TrueCourse.peak(6.5, 206.5, -0.035))),
                 DropHabit.ordinary(),
                 ReadingLogger.ordinary(),
                 TastingPanel.ordinary(),

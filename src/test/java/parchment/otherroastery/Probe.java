@@ -10,7 +10,7 @@ package parchment.otherroastery;
  */
 public record Probe(double offset, double seesBeans, double sheath, double core) {
     static Probe ordinary() {
-        return new Probe(-1.1, 0.95, 21, 11);
+        return new Probe(-1.1, 0.95, 15, 8);
     }
 
     /** Returns the probe moved so that it reads otherwise by so many degrees, with other lags. */

@@ -11,7 +11,7 @@ import java.util.List;
 final class Roaster implements Hand {
     private static final double LEAN_FROM = 130;
     private static final double LEAN = 0.0070;
-    private static final double LEAST = 0.62;
+    private static final double LEAST = 0.66;
 
     private final Person person;
     private final double firstGas;
@@ -55,11 +55,11 @@ final class Roaster implements Hand {
             double lean = Math.max(LEAST, 1 - LEAN * (sight.reading() - LEAN_FROM));
             double expected = 13.5 - 0.06 * (sight.reading() - 90);
             double tooFast = Math.max(-3, Math.min(3, sight.ratePerMinute() - expected));
-            double last = sight.cracked() > 0.1 ? 0.93 : 1;
+            double last = sight.cracked() > 0.1 ? 0.97 : 1;
             gas = Math.max(20, Math.min(100, firstGas * lean * last - steer * tooFast));
         }
         double air =
-                42 + (warm ? Math.min(12, 0.2 * (sight.reading() - LEAN_FROM)) : 0) + (sight.cracked() > 0.03 ? 14 : 0);
+                42 + (warm ? Math.min(12, 0.2 * (sight.reading() - LEAN_FROM)) : 0) + (sight.cracked() > 0.03 ? 9 : 0);
         boolean dropped = sight.seconds() > 240 && sight.reading() >= dropAt;
         return new Setting(gas, air, dropped ? Act.DROP : Act.GO_ON);
     }

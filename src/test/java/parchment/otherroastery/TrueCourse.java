@@ -31,15 +31,15 @@ public record TrueCourse(Kind kind, double level, double center, double perDegre
     }
 
     public static TrueCourse slope(double level, double perDegree) {
-        return new TrueCourse(Kind.SLOPE, level, 208.5, perDegree, 0, 0);
+        return new TrueCourse(Kind.SLOPE, level, 207.5, perDegree, 0, 0);
     }
 
     public static TrueCourse none(double level) {
-        return new TrueCourse(Kind.NONE, level, 208.5, 0, 0, 0);
+        return new TrueCourse(Kind.NONE, level, 207.5, 0, 0, 0);
     }
 
     public static TrueCourse noiseOnly(double level) {
-        return new TrueCourse(Kind.NOISE_ONLY, level, 208.5, 0, 0, 0);
+        return new TrueCourse(Kind.NOISE_ONLY, level, 207.5, 0, 0, 0);
     }
 
     public TrueCourse withDevelopment(double pointsPerTenSeconds) {

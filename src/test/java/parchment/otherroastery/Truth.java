@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.ToDoubleFunction;
+import org.hipparchus.stat.regression.OLSMultipleLinearRegression;
 
 /**
  * Holds what is true of a logbook, as numbers.
@@ -124,18 +125,52 @@ public record Truth(
 
     /**
      * Returns the best drop of a lot as a reading of the first machine's probe as it is fitted at the end: the reading at which its
-     * batches' own temperature, by its line on that reading, is the one at which the lot is best.
+     * batches' own temperature is the one at which the lot is best. That temperature is a curve (line and square) over the reading,
+     * because slow batches lag less.
      *
      * @throws IllegalArgumentException if the attribute has no peak in this lot
      */
     public double bestReading(String lot, String attribute) {
+        double best = peak(lot, attribute).center();
+        double[] curve = curve(ofLot(lot), BatchTruth::bean);
+        double at = meanEndReading();
+        for (int i = 0; i < 20; i++) {
+            double x = at - meanEndReading();
+            at += (best - curve[0] - curve[1] * x - curve[2] * x * x) / (curve[1] + 2 * curve[2] * x);
+        }
+        return at;
+    }
+
+    /**
+     * Returns where the least-squares square of the points that roast and lot give, over the end's reading and this lot's own batches,
+     * has its top: what a fit of a square without any noise would say.
+     */
+    public double ownBest(String lot, String attribute) {
+        peak(lot, attribute);
+        double[] curve = curve(ofLot(lot), batch -> batch.roasted().get(attribute));
+        return meanEndReading() - curve[1] / (2 * curve[2]);
+    }
+
+    private TrueCourse peak(String lot, String attribute) {
         TrueCourse course = courses.get(lot).get(attribute);
         if (course.kind() != TrueCourse.Kind.PEAK) {
             throw new IllegalArgumentException(attribute + " of " + lot + " has no peak.");
         }
-        List<BatchTruth> own = ofLot(lot);
-        double[] line = line(own, BatchTruth::endReading, BatchTruth::bean);
-        return (course.center() - line[0]) / line[1];
+        return course;
+    }
+
+    /** Returns level, line and square over the end's reading, counted from its mean over all batches. */
+    private double[] curve(List<BatchTruth> own, ToDoubleFunction<BatchTruth> up) {
+        double[][] rows = new double[own.size()][];
+        double[] values = new double[own.size()];
+        for (int i = 0; i < rows.length; i++) {
+            double x = own.get(i).endReading() - meanEndReading();
+            rows[i] = new double[] {x, x * x};
+            values[i] = up.applyAsDouble(own.get(i));
+        }
+        OLSMultipleLinearRegression fit = new OLSMultipleLinearRegression();
+        fit.newSampleData(values, rows);
+        return fit.estimateRegressionParameters();
     }
 
     /** Returns the points per degree of reading of a lot's attribute, as caused: per degree of the beans, times their degrees per degree of reading. */

@@ -28,6 +28,7 @@ final class OtherCells {
 
     private static final List<Cell.Count> BEST = List.of(
             Cell.Count.share("held", "set holds the lot's best drop, as read at the end", "87-93"),
+            Cell.Count.share("own held", "set holds the top of a noise-free square over the lot's own batches", ""),
             Cell.Count.share("bounded", "set ends on both sides", ""),
             Cell.Count.share("all held", "set holds the mean of the lots' best", ""),
             Cell.Count.mean("width", "mean width of bounded sets, °C"));
@@ -112,8 +113,11 @@ final class OtherCells {
             each.add(truth.bestReading(lot.name(), ASKED));
         }
         Answers.Best best = Answers.best(evidence, roastery.lots().get(0).name());
-        return best(
+        Map<String, Double> values = best(
                 best, each.get(0), each.stream().mapToDouble(x -> x).average().orElseThrow());
+        values.put(
+                "own held", yes(best.holds(truth.ownBest(roastery.lots().get(0).name(), ASKED))));
+        return values;
     }
 
     static Map<String, Double> best(Answers.Best best, double own, double all) {
