@@ -21,7 +21,7 @@ public record Beans(double moisture, double frontAt, double crackAt, double glow
     /** Bean temperature at which the beans look yellow, °C. */
     static final double YELLOW = 151;
 
-    static Beans ordinary() {
+    public static Beans ordinary() {
         return new Beans(0.122, 136, 203, 6);
     }
 

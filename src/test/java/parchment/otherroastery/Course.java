@@ -165,6 +165,11 @@ public final class Course {
         rates[sheath + 1] = (at[sheath] - at[sheath + 1]) / probe.core();
     }
 
+    /** Returns how it began, from which the same beans can be roasted by another hand. */
+    public Start start() {
+        return start;
+    }
+
     /** Returns when the beans were dropped, s after the charge. */
     public int drop() {
         return seconds.size() - 1;

@@ -37,7 +37,7 @@ public record DropHabit(
         NOT_WRITTEN
     }
 
-    static DropHabit ordinary() {
+    public static DropHabit ordinary() {
         return new DropHabit(Choice.HABIT, 205, 1.6, 2.5, 0.4, 0, Plan.NOT_WRITTEN);
     }
 

@@ -115,6 +115,22 @@ public record OtherRoastery(
         return Truth.of(this, roasting, batches);
     }
 
+    /**
+     * Returns how a batch was roasted, second by second.
+     *
+     * <p>{@code Course.of(roastery.course("Q007").start(), hand)} is what the same beans on the same day would have done in another hand.
+     *
+     * @throws java.util.NoSuchElementException if there is no such batch
+     */
+    public Course course(String batch) {
+        return new Roasting(this)
+                .all().stream()
+                        .filter(roasted -> roasted.name().equals(batch))
+                        .findFirst()
+                        .orElseThrow()
+                        .course();
+    }
+
     Draws draws(String what) {
         return Draws.of(seed, what);
     }

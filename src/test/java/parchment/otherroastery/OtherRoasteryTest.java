@@ -123,6 +123,10 @@ class OtherRoasteryTest {
                 TwoNodeDrum.ordinary(), Beans.ordinary(), 5, 196, 12, 20, 20, 1, Probe.ordinary(), Probe.ordinary());
         Course first = Course.of(start, open);
         Course second = Course.of(start, more);
+        Course habit = SMALL.course("Q007");
+        Course longer = Course.of(habit.start(), open);
+        assertEquals(habit.reading(0), longer.reading(0));
+        assertNotEquals(habit.reading(200), longer.reading(200));
         assertEquals(500, first.drop());
         assertEquals(first.reading(300), second.reading(300));
         assertTrue(second.reading(500) > first.reading(500) + 2);

@@ -9,12 +9,12 @@ package parchment.otherroastery;
  * @param core second lag, s
  */
 public record Probe(double offset, double seesBeans, double sheath, double core) {
-    static Probe ordinary() {
+    public static Probe ordinary() {
         return new Probe(-1.1, 0.95, 15, 8);
     }
 
     /** Returns the probe moved so that it reads otherwise by so many degrees, with other lags. */
-    Probe moved(double by, double lagFactor) {
+    public Probe moved(double by, double lagFactor) {
         return new Probe(offset + by, seesBeans, sheath * lagFactor, core * lagFactor);
     }
 

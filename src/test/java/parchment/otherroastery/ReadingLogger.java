@@ -40,7 +40,7 @@ public record ReadingLogger(
         UTC_IN_A_WESTERN_ZONE
     }
 
-    static ReadingLogger ordinary() {
+    public static ReadingLogger ordinary() {
         return new ReadingLogger(2.5, 0.3, 0.1, 0.25, 0.6, Unit.CELSIUS, Stamps.LOCAL_TIME);
     }
 

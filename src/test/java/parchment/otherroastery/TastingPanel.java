@@ -32,7 +32,7 @@ public record TastingPanel(
         int daysEach,
         int cups,
         int cuppings) {
-    static TastingPanel ordinary() {
+    public static TastingPanel ordinary() {
         return new TastingPanel(3, 0.5, 0.15, 0.35, 0.3, 0.55, 0.2, 0.2, 0.5, 2, 1, Integer.MAX_VALUE);
     }
 

@@ -30,12 +30,12 @@ public record TwoNodeDrum(
 
     static final double USUAL_MASS = 5;
 
-    static TwoNodeDrum ordinary() {
+    public static TwoNodeDrum ordinary() {
         return new TwoNodeDrum(16.5, 0.35, 20, 1.6, 0.018, 0.031, 0.012, 0.45, 0.020, 0.006);
     }
 
     /** A stronger flame on a heavier drum with less draught. */
-    static TwoNodeDrum heavy() {
+    public static TwoNodeDrum heavy() {
         return new TwoNodeDrum(18, 0.42, 26, 1.9, 0.017, 0.027, 0.013, 0.50, 0.022, 0.007);
     }
 

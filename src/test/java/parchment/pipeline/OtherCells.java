@@ -74,7 +74,7 @@ final class OtherCells {
                         OtherCells::noEffect),
                 new Cell(
                         "ageing",
-                        "a lot that loses 0.6 points of mass loss in 100 days; 60 days x 4 over a year",
+                        "a lot of 144 days whose mass loss falls by 0.6 points in 100 days; 60 days x 4 in all",
                         List.of(
                                 Cell.Count.share("seen", "right sign, zero left out", "80 or more"),
                                 Cell.Count.share("held", "interval holds the truth", "87-93"),
@@ -189,11 +189,11 @@ final class OtherCells {
     private static Map<String, Double> ageing(long seed, Path folder) throws IOException {
         OtherRoastery roastery = OtherRoastery.ordinary();
         List<OtherLot> lots = List.of(
-                roastery.lots().get(0).there(0.10, 0.75).ageing(AGEING),
+                roastery.lots().get(0).there(0.15, 0.75).ageing(AGEING),
                 roastery.lots().get(1).there(0, 0.55).ageing(AGEING / 2),
                 roastery.lots().get(2).there(0.35, 1).ageing(AGEING / 3));
         roastery.withLots(lots)
-                .withDays(RoastDays.of(60, 4).over(360))
+                .withDays(RoastDays.of(60, 4))
                 .withDrop(roastery.drop().withPlan(DropHabit.Plan.WRITTEN))
                 .withSeed(seed)
                 .writeTo(folder);
