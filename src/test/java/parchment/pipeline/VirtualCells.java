@@ -14,8 +14,8 @@ import parchment.virtual.VirtualRoastery;
 /** The named cells that the virtual roastery can make, with the same names as on the other one. */
 final class VirtualCells {
     private static final LocalDate MOVED = LocalDate.of(2025, 4, 8);
-    /** Bean temperature at which sweetness is best: 206 °C + 0.09 / (2 x 0.03). */
-    private static final double BEST = 207.5;
+    /** Bean temperature at which sweetness is best: 206 °C + 0.03 / (2 x 0.03). */
+    private static final double BEST = 206.5;
 
     private static final String NO_MOVE = "";
     private static final String MOVE = """
@@ -24,7 +24,7 @@ final class VirtualCells {
             offset [°C] = -2.8
             """;
     private static final String PEAK = """
-            destination = 0.09
+            destination = 0.03
             destination squared = -0.03
             """;
     private static final String FLAT = """
@@ -69,14 +69,14 @@ final class VirtualCells {
 
                 [probe: 2025-01-01]
 
-                %s
+                MOVE
                 [roaster: Wen]
                 habit = steady
                 feel [°C] = 0
 
                 [roaster: Ottla]
                 habit = pushes early
-                share [%%] = 40
+                share [%] = 40
                 feel [°C] = 0
 
                 [recipe: usual]
@@ -88,12 +88,12 @@ final class VirtualCells {
 
                 [lot: Thrift]
                 arrived = 2024-12-20
-                moisture [%%] = 10.4
+                moisture [%] = 10.4
                 flavour = sweetness 0.4
 
                 [attribute: sweetness]
                 level = 6
-                %s
+                SWEETNESS
                 [attribute: acidity]
                 surface = flat
 
@@ -109,12 +109,13 @@ final class VirtualCells {
                 [cupper: Cara]
 
                 [cuppings]
-                share [%%] = 100
+                share [%] = 100
                 cups = 1
-                codes left out [%%] = 0
-                talk first [%%] = 0
-                """.formatted(move, sweetness);
-        return VirtualRoastery.of(Scenario.of(text, "ropewalk")).withSeed(seed);
+                codes left out [%] = 0
+                talk first [%] = 0
+                """;
+        return VirtualRoastery.of(Scenario.of(text.replace("MOVE", move).replace("SWEETNESS", sweetness), "ropewalk"))
+                .withSeed(seed);
     }
 
     private static Map<String, Double> best(VirtualRoastery roastery, Path folder, LocalDate probeSince)
