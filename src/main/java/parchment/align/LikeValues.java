@@ -31,8 +31,7 @@ final class LikeValues {
         }
         double[] left = new double[values.length];
         rows.values().forEach(own -> {
-            long known =
-                    own.stream().filter(i -> Double.isFinite(values[i])).count();
+            long known = own.stream().filter(i -> Double.isFinite(values[i])).count();
             if (known >= GROUP) {
                 center(values, own, left);
             } else {
@@ -60,8 +59,7 @@ final class LikeValues {
         }
         double middle = Robust.median(known);
         return IntStream.range(0, values.length)
-                .mapToDouble(
-                        i -> values[i] - (Double.isFinite(condition[i]) ? slope * (condition[i] - middle) : 0))
+                .mapToDouble(i -> values[i] - (Double.isFinite(condition[i]) ? slope * (condition[i] - middle) : 0))
                 .toArray();
     }
 

@@ -119,7 +119,8 @@ public final class Nearest implements ShownAs {
                 }
             }
         }
-        neighbours.sort(Comparator.comparingDouble(Neighbour::secondsElsewhere));
+        neighbours.sort(Comparator.comparingDouble(Neighbour::secondsElsewhere)
+                .thenComparing(one -> one.batch().name()));
         String attribute = logbook.scored("overall", "liking", "sweetness");
         return new Nearest(
                 batch, logbook.readerUnit(), neighbours, attribute, ShrunkenScores.of(logbook, attribute), otherProbe);
@@ -183,8 +184,12 @@ public final class Nearest implements ShownAs {
         }
         if (otherProbe > 0) {
             page = page.say(
-                    otherProbe + " batches were read by another probe and are not searched: their temperatures are not"
-                            + " on the same scale.");
+                    otherProbe == 1
+                            ? "1 batch was read by another probe and is not searched: its temperatures are not on the same"
+                                    + " scale."
+                            : otherProbe
+                                    + " batches were read by another probe and are not searched: their temperatures are"
+                                    + " not on the same scale.");
         }
         return page.say(
                 "What was alike was the bean temperature. Alike on paper is not alike in the cup: beans, room and air"
@@ -257,6 +262,14 @@ public final class Nearest implements ShownAs {
     public String toString() {
         if (neighbours.isEmpty()) {
             return "No other batch with a bean temperature was read by the same probe as batch " + batch.name();
+        }
+        if (neighbours.size() == 1) {
+            return String.format(
+                    Locale.ROOT,
+                    "The one other batch on the same probe is batch %s: it or batch %s spent %.0f s elsewhere",
+                    neighbours.get(0).batch().name(),
+                    batch.name(),
+                    neighbours.get(0).secondsElsewhere());
         }
         double usual = Robust.median(
                 neighbours.stream().mapToDouble(Neighbour::secondsElsewhere).toArray());

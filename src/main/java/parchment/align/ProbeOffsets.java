@@ -105,7 +105,8 @@ final class ProbeOffsets {
                     && Math.abs(offsets[i]) >= LEAST_CELSIUS
                     && known.get(i).stream()
                             .allMatch(k -> Math.abs(left.get(k)[batch] - offsets[batch]) <= AGREES * spreads[k]);
-            words.add(told ? known.get(i).stream().map(k -> MARKS.get(k).words()).toList() : List.of());
+            words.add(
+                    told ? known.get(i).stream().map(k -> MARKS.get(k).words()).toList() : List.of());
             offsets[i] = told ? offsets[i] : 0;
         }
         return new ProbeOffsets(offsets, words);

@@ -62,7 +62,13 @@ final class UnusualStudy {
     private UnusualStudy() {}
 
     /** What came out of one logbook. */
-    record Count(int ordinary, int listed, int byReadings, Map<Plant, Boolean> found, int listedBesidePlants) {}
+    record Count(
+            int ordinary,
+            int listed,
+            int byReadings,
+            int byNothingElse,
+            Map<Plant, Boolean> found,
+            int listedBesidePlants) {}
 
     public static void main(String[] arguments) {
         int logbooks = Integer.parseInt(arguments[0]);
@@ -71,6 +77,7 @@ final class UnusualStudy {
             int ordinary = 0;
             int listed = 0;
             int byReadings = 0;
+            int byNothingElse = 0;
             int beside = 0;
             Map<Plant, Integer> found = new LinkedHashMap<>();
             for (long seed = first; seed < first + logbooks; seed++) {
@@ -78,22 +85,23 @@ final class UnusualStudy {
                 ordinary += count.ordinary;
                 listed += count.listed;
                 byReadings += count.byReadings;
+                byNothingElse += count.byNothingElse;
                 beside += count.listedBesidePlants;
                 count.found.forEach((plant, yes) -> found.merge(plant, yes ? 1 : 0, Integer::sum));
             }
             System.out.println(String.format(
                     Locale.ROOT,
-                    "| %s | %d | %d | %d | %.2f | %.2f | %.2f | %s |",
+                    "| %s | %d | %d | %d | %.2f | %d | %d | %.2f | %s |",
                     scenario,
                     logbooks,
                     ordinary,
                     listed,
                     100.0 * listed / ordinary,
-                    100.0 * byReadings / ordinary,
+                    byReadings,
+                    byNothingElse,
                     100.0 * beside / (ordinary - Plant.values().length * logbooks),
                     String.join(
-                            " | ",
-                            found.values().stream().map(String::valueOf).toList())));
+                            " | ", found.values().stream().map(String::valueOf).toList())));
         }
     }
 
@@ -105,8 +113,11 @@ final class UnusualStudy {
                 .opened();
         List<Unusual.Found> before = Unusual.of(plain).list();
         int byReadings = (int) before.stream()
-                .filter(one -> one.reasons().stream()
-                        .anyMatch(reason -> reason.contains("all the way") || reason.contains("bears out")))
+                .filter(one -> one.reasons().stream().anyMatch(UnusualStudy::ofReadings))
+                .count();
+        int byNothingElse = (int) before.stream()
+                .filter(one ->
+                        one.reasons().stream().allMatch(reason -> ofReadings(reason) || reason.startsWith("charged ")))
                 .count();
         Random random = new Random(seed);
         List<Batch> batches = new ArrayList<>(plain.batches());
@@ -120,16 +131,19 @@ final class UnusualStudy {
             batches.set(at, plant.into(batches.get(at)));
             planted.put(plant, batches.get(at).name());
         }
-        Unusual after =
-                Unusual.of(Logbook.of(plain.contents().toBuilder().batches(batches).build()));
+        Unusual after = Unusual.of(
+                Logbook.of(plain.contents().toBuilder().batches(batches).build()));
         Map<Plant, Boolean> found = new LinkedHashMap<>();
         planted.forEach((plant, batch) -> found.put(
-                plant,
-                after.find(batch).map(one -> plant.found(one.reasons())).orElse(false)));
+                plant, after.find(batch).map(one -> plant.found(one.reasons())).orElse(false)));
         int beside = (int) after.list().stream()
                 .filter(one -> !planted.containsValue(one.batch().name()))
                 .count();
-        return new Count(plain.batches().size(), before.size(), byReadings, found, beside);
+        return new Count(plain.batches().size(), before.size(), byReadings, byNothingElse, found, beside);
+    }
+
+    private static boolean ofReadings(String reason) {
+        return reason.contains("all the way") || reason.contains("bears out");
     }
 
     /** Adds degrees to every reading of the bean probe. */

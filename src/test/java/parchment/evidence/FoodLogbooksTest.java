@@ -31,7 +31,8 @@ class FoodLogbooksTest {
     Path folder;
 
     private static Evidence asked(Logbook logbook, String attribute, String feature) {
-        assertTrue(logbook.problems().list().isEmpty(), logbook.problems().list().toString());
+        assertTrue(
+                logbook.problems().list().isEmpty(), logbook.problems().list().toString());
         return Evidence.of(attribute, Features.column(feature), logbook);
     }
 
@@ -42,7 +43,8 @@ class FoodLogbooksTest {
         assertEquals(expected, slope.estimate(), RELATIVE * error, name + ", slope");
         assertEquals(error, slope.standardError(), RELATIVE * error, name + ", standard error");
         assertEquals(expected, evidence.association().slope().estimate(), RELATIVE * error, name + ", slope as told");
-        // What is told allows besides for the weights of days, which were estimated: the fewer the days, the more (Meier 1953).
+        // What is told allows besides for the weights of days, which were estimated: the fewer the days, the more
+        // (Meier 1953).
         double told = evidence.association().slope().standardError() / error;
         assertTrue(told > 1 - RELATIVE && told < mostWidened, name + ", error as told is " + told + " times R's");
     }
@@ -84,7 +86,9 @@ class FoodLogbooksTest {
         List<CupScores> cups = logbook.cups();
         MixedDesign design = MixedDesign.of(
                         "rating",
-                        cups.stream().mapToDouble(cup -> cup.score("bitterness")).toArray())
+                        cups.stream()
+                                .mapToDouble(cup -> cup.score("bitterness"))
+                                .toArray())
                 .withCovariate("warm", column(logbook, "warm"))
                 .withCovariate(
                         "contact",
