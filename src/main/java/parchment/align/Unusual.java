@@ -1,5 +1,6 @@
 package parchment.align;
 
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -99,8 +100,8 @@ public final class Unusual implements ShownAs {
                             "roasted on",
                             found,
                             one -> one.batch()
-                                    .roastedAt()
-                                    .map(at -> at.toLocalDate().toString())
+                                    .roastDay()
+                                    .map(LocalDate::toString)
                                     .orElse(""))
                     .withText("what was different", found, one -> String.join("; ", one.reasons()))
                     .withNumber("depth", "", 2, found, Found::depth)
