@@ -156,6 +156,10 @@ public final class VarianceShares implements ShownAs {
                     + complete + ".");
             return new VarianceShares(name, unit, reader, List.of(), complete, values.length - complete, notes);
         }
+        if (Arrays.stream(values).filter(Double::isFinite).distinct().count() < 2) {
+            notes.add("Every row has the same value: there is no difference to share out.");
+            return new VarianceShares(name, unit, reader, List.of(), complete, values.length - complete, notes);
+        }
         LinearMixedModel model = design.fit();
         notes.addAll(model.notes());
         sources.removeIf(source -> !model.randomNames().contains(source));

@@ -142,7 +142,15 @@ class CleanCurveTest {
 
     /** A reading every 2 s but for one pause: up to 3 s nothing is said, up to 10 s it is a hole, above a gap. */
     @ParameterizedTest
-    @CsvSource({"2, 3, 0, 0", "2, 3.5, 1, 0", "2, 10, 1, 0", "2, 10.5, 0, 1", "5, 7.5, 0, 0", "5, 15, 1, 0", "5, 15.5, 0, 1"})
+    @CsvSource({
+        "2, 3, 0, 0",
+        "2, 3.5, 1, 0",
+        "2, 10, 1, 0",
+        "2, 10.5, 0, 1",
+        "5, 7.5, 0, 0",
+        "5, 15, 1, 0",
+        "5, 15.5, 0, 1"
+    })
     void tellsHolesFromGapsByTheUsualInterval(double every, double pause, int holes, int gaps) {
         double[] x = new double[40];
         for (int i = 1; i < x.length; i++) {
@@ -183,7 +191,8 @@ class CleanCurveTest {
                 clean.leftOut().stream().map(LeftOut::seconds).toList());
         CleanCurve twice = CleanCurve.of(without(without(curve, 100, 120), 300, 330));
         assertTrue(
-                twice.text().contains(" Gaps of 20 s from 1:40 to 2:00, 30 s from 5:00 to 5:30; nothing is said inside."),
+                twice.text()
+                        .contains(" Gaps of 20 s from 1:40 to 2:00, 30 s from 5:00 to 5:30; nothing is said inside."),
                 twice.text());
         assertEquals(
                 "bean temperature: 0 of 0 readings kept, no rounding seen.",
@@ -214,8 +223,7 @@ class CleanCurveTest {
                         " The log looks as if it had been smoothed before it was saved: rates of rise lag, and look calmer than they were."),
                 smoothed);
         String hidden = CleanCurve.of(sampled(ROAST, 0, 700, 2, 1)).text();
-        assertTrue(
-                hidden.endsWith(" Whether the log was smoothed before it was saved cannot be told."), hidden);
+        assertTrue(hidden.endsWith(" Whether the log was smoothed before it was saved cannot be told."), hidden);
     }
 
     @Test

@@ -19,7 +19,9 @@ class StuckRunsTest {
         static final Run USUAL = new Run(1, 0.5, 0.5, 8, 4.5);
 
         double[] x() {
-            return IntStream.range(0, FROM + intervals + 31).mapToDouble(i -> i * every).toArray();
+            return IntStream.range(0, FROM + intervals + 31)
+                    .mapToDouble(i -> i * every)
+                    .toArray();
         }
 
         double[] y() {
@@ -151,8 +153,7 @@ class StuckRunsTest {
         double[] y = new double[50];
         Arrays.fill(y, 21);
         assertEquals(0, count(y));
-        assertArrayEquals(
-                new boolean[0], StuckRuns.find(new double[0], new double[0], 0.125, Cleaning.STANDARD));
+        assertArrayEquals(new boolean[0], StuckRuns.find(new double[0], new double[0], 0.125, Cleaning.STANDARD));
     }
 
     @Test

@@ -137,6 +137,24 @@ class VarianceSharesTest {
         }
     }
 
+    @Test
+    void saysThatEqualRowsHaveNothingToShareOut() {
+        Logbook logbook = cupped(1);
+        List<Batch> same = logbook.batches().stream()
+                .map(batch -> Batch.named(batch.name())
+                        .roastedAt(batch.roastedAt().orElseThrow())
+                        .lot(batch.lot().orElseThrow())
+                        .conditions(BatchConditions.NOT_WRITTEN.withGreenMass(Mass.kilograms(1)))
+                        .build())
+                .toList();
+        VarianceShares shares =
+                VarianceShares.of(Features.greenMass(), Logbook.of(LogbookContents.ofBatches("same", same)));
+        assertEquals(List.of(), shares.shares());
+        assertTrue(
+                shares.notes().contains("Every row has the same value: there is no difference to share out."),
+                shares.notes().toString());
+    }
+
     private static void same(VarianceShares one, VarianceShares other) {
         assertEquals(one.notes(), other.notes());
         assertTrue(one.shares().size() > 1, one.toString());

@@ -86,7 +86,9 @@ class FiellerTest {
     /** By hand with t = 2.085963, the 97.5 % point for 20 degrees of freedom: roots of (d^2 - t^2) r^2 - 2 n d r + n^2 - t^2. */
     @Test
     void saysEachFormInWords() {
-        assertEquals("between -0.008604 and 0.4268 (95 %)", Fieller.of(2, 10, 1, 0, 1, 20, 0.95).toString());
+        assertEquals(
+                "between -0.008604 and 0.4268 (95 %)",
+                Fieller.of(2, 10, 1, 0, 1, 20, 0.95).toString());
         assertEquals(
                 "below -9.103 or above 3.135 (95 %): no end on either side",
                 Fieller.of(10, 1, 1, 0, 1, 20, 0.95).toString());
@@ -124,13 +126,12 @@ class FiellerTest {
         assertEquals(List.of(new Interval(between.lower(), 1.5, 0.95)), between.within(0, 1.5));
         assertEquals(List.of(new Interval(1.5, between.upper(), 0.95)), between.within(1.5, 9));
         assertEquals(List.of(), between.within(5, 9));
+        assertEquals(List.of(new Interval(between.upper(), between.upper(), 0.95)), between.within(between.upper(), 9));
         assertEquals(
-                List.of(new Interval(between.upper(), between.upper(), 0.95)), between.within(between.upper(), 9));
-        assertEquals(
-                List.of(new Interval(-2, 7, 0.95)), Fieller.of(0.5, 1, 1, 0, 1, 20, 0.95).within(-2, 7));
+                List.of(new Interval(-2, 7, 0.95)),
+                Fieller.of(0.5, 1, 1, 0, 1, 20, 0.95).within(-2, 7));
         Fieller outside = Fieller.of(10, 1, 1, 0, 1, 20, 0.95);
-        assertEquals(
-                List.of(new Interval(outside.upper(), 90, 0.95)), outside.within(0, 90));
+        assertEquals(List.of(new Interval(outside.upper(), 90, 0.95)), outside.within(0, 90));
         assertEquals(List.of(new Interval(-90, outside.lower(), 0.95)), outside.within(-90, 0));
     }
 
@@ -157,7 +158,10 @@ class FiellerTest {
                 assertThrows(IllegalArgumentException.class, () -> Fieller.of(1, 1, 1, 0, 1, 0, 0.9))
                         .getMessage());
         for (double[] wrong : new double[][] {
-            {Double.NaN, 1, 1, 0, 1}, {1, Double.POSITIVE_INFINITY, 1, 0, 1}, {1, 1, -1, 0, 1}, {1, 1, 1, 1.001, 1},
+            {Double.NaN, 1, 1, 0, 1},
+            {1, Double.POSITIVE_INFINITY, 1, 0, 1},
+            {1, 1, -1, 0, 1},
+            {1, 1, 1, 1.001, 1},
             {1, 1, 1, -1.001, 1}
         }) {
             assertThrows(

@@ -61,7 +61,9 @@ class GroupedFoldsTest {
             GroupedFolds folds = GroupedFolds.of(groups, 3, seed);
             int[] rows = folds.folds().stream().mapToInt(f -> f.test().length).toArray();
             assertEquals(16, Arrays.stream(rows).sum());
-            assertTrue(Arrays.stream(rows).max().orElseThrow() - Arrays.stream(rows).min().orElseThrow() <= 5);
+            assertTrue(Arrays.stream(rows).max().orElseThrow()
+                            - Arrays.stream(rows).min().orElseThrow()
+                    <= 5);
             assertTrue(Arrays.stream(rows).min().orElseThrow() > 0, "no part is empty");
         }
     }
@@ -144,10 +146,8 @@ class GroupedFoldsTest {
     @Test
     void predictsADesignFromFitsToTheOtherGroups() {
         double[] y = {10, 20, 999, 40, 30, 60, 60};
-        double[] predicted =
-                GroupedFolds.leaveOneOut(DAYS).predict(MixedDesign.of("y", y), Prediction.AVERAGE_GROUP);
-        assertArrayEquals(
-                new double[] {45, 100 / 3.0, Double.NaN, 100 / 3.0, 45, 32, 100 / 3.0}, predicted, 1e-9);
+        double[] predicted = GroupedFolds.leaveOneOut(DAYS).predict(MixedDesign.of("y", y), Prediction.AVERAGE_GROUP);
+        assertArrayEquals(new double[] {45, 100 / 3.0, Double.NaN, 100 / 3.0, 45, 32, 100 / 3.0}, predicted, 1e-9);
     }
 
     @Test

@@ -108,7 +108,9 @@ class MixedModelAnswersTest {
         assertEquals(2 * model.term("x").estimate(), twice.estimate(), 1e-12);
         assertEquals(2 * model.term("x").standardError(), twice.standardError(), 1e-12);
         assertEquals(model.term("x"), model.terms().get(1));
-        assertEquals(List.of("(Intercept)", "x"), model.terms().stream().map(Estimate::name).toList());
+        assertEquals(
+                List.of("(Intercept)", "x"),
+                model.terms().stream().map(Estimate::name).toList());
     }
 
     @Test
@@ -139,7 +141,8 @@ class MixedModelAnswersTest {
         assertEquals(Math.pow(model.term("x").t(), 2), test.statistic(), 1e-9);
         assertEquals(model.term("x").probability(), test.probability(), 1e-9);
         LinearMixedModel factor = MixedDesign.of("score", Y)
-                .withFactor("day", IntStream.range(0, 12).mapToObj(i -> "d" + i / 4).toList())
+                .withFactor(
+                        "day", IntStream.range(0, 12).mapToObj(i -> "d" + i / 4).toList())
                 .withCovariate("still", new double[12])
                 .withCovariate("odd", ODD)
                 .fit();
@@ -194,8 +197,9 @@ class MixedModelAnswersTest {
     @Test
     void saysWhatWasFitted() {
         LinearMixedModel model = plain();
-        String sentence = "mixed model of score: 12 rows used, 0 left out, 2 fixed columns, random day; residual standard "
-                + "deviation 0.6770";
+        String sentence =
+                "mixed model of score: 12 rows used, 0 left out, 2 fixed columns, random day; residual standard "
+                        + "deviation 0.6770";
         assertEquals(sentence, model.toString());
         List<String> lines = model.text().lines().toList();
         assertEquals(sentence, lines.get(0));
@@ -217,7 +221,9 @@ class MixedModelAnswersTest {
     void aPerfectFitIsSaidAtTheEndOfTheSentence() {
         LinearMixedModel model = table().fit();
         assertTrue(
-                model.toString().endsWith(". The residual variance is estimated as nearly zero: the terms reproduce the response."),
+                model.toString()
+                        .endsWith(
+                                ". The residual variance is estimated as nearly zero: the terms reproduce the response."),
                 model.toString());
     }
 

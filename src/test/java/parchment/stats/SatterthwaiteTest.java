@@ -70,17 +70,16 @@ class SatterthwaiteTest {
     @Test
     void aJointTestOfDirectionsThatDifferAgrees() {
         agrees(19.96529376, 2, 10.1119871383, uneven().test("Machine"));
-        agrees(374.958978936, 2, 13.4223144107, uneven().test("first and third", new double[][] {{1, 0, 0}, {0, 0, 1}}));
+        agrees(374.958978936, 2, 13.4223144107, uneven().test("first and third", new double[][] {{1, 0, 0}, {0, 0, 1}
+        }));
     }
 
     /** A contrast that others determine adds nothing: the rank is 2 (theirs: 10.11181, by another eigenvector of the same test). */
     @Test
     void aContrastThatOthersDetermineIsNotCountedTwice() {
-        agrees(
-                19.96529376,
-                2,
-                10.1118,
-                uneven().test("three contrasts of rank two", new double[][] {{0, 1, 0}, {0, 0, 1}, {0, 1, -1}}));
+        agrees(19.96529376, 2, 10.1118, uneven().test("three contrasts of rank two", new double[][] {
+            {0, 1, 0}, {0, 0, 1}, {0, 1, -1}
+        }));
     }
 
     @Test
@@ -88,11 +87,9 @@ class SatterthwaiteTest {
         LinearMixedModel model = someWorkers(Set.of("1", "2", "3", "4", "5"), Set.of("1", "2"));
         assertEquals(2.99972698353, model.term("old").degreesOfFreedom(), 3e-3);
         assertEquals(28.07550235633, model.term("MachineB").degreesOfFreedom(), 3e-2);
-        agrees(
-                71.9289394205,
-                2,
-                3.92566020958,
-                model.test("MachineB and old", new double[][] {{0, 1, 0, 0}, {0, 0, 0, 1}}));
+        agrees(71.9289394205, 2, 3.92566020958, model.test("MachineB and old", new double[][] {
+            {0, 1, 0, 0}, {0, 0, 0, 1}
+        }));
     }
 
     /** With 2 degrees of freedom or fewer in a direction theirs says 2; ours is the smallest, which claims less. */
