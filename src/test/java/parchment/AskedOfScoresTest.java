@@ -115,18 +115,24 @@ class AskedOfScoresTest {
         assertNotEquals(
                 once,
                 oneAskedBy(() -> Evidence.of(
-                        FIRST, dropTemperature(), HILLSIDE, EvidenceSettings.standard().withSmallestDifference(0.5))),
+                        FIRST,
+                        dropTemperature(),
+                        HILLSIDE,
+                        EvidenceSettings.standard().withSmallestDifference(0.5))),
                 "settings");
         String cupped = HILLSIDE.cups().get(0).batch();
-        Asked filtered = evidence(FIRST, dropTemperature(), HILLSIDE.only(batch -> !batch.name().equals(cupped)));
+        Asked filtered = evidence(
+                FIRST, dropTemperature(), HILLSIDE.only(batch -> !batch.name().equals(cupped)));
         assertNotEquals(once, filtered, "filter");
         assertEquals(once.of(), filtered.of());
     }
 
     @Test
     void twoFeaturesOfOneNameAndDifferentDefinitionAreTwoQuestions() {
-        Feature byEye = Feature.of("peak", Unit.NONE, "read by eye", path -> dropTemperature().measure(path));
-        Feature byRule = Feature.of("peak", Unit.NONE, "read by rule", path -> dropTemperature().measure(path));
+        Feature byEye = Feature.of(
+                "peak", Unit.NONE, "read by eye", path -> dropTemperature().measure(path));
+        Feature byRule = Feature.of(
+                "peak", Unit.NONE, "read by rule", path -> dropTemperature().measure(path));
         assertNotEquals(evidence(FIRST, byEye, HILLSIDE), evidence(FIRST, byRule, HILLSIDE));
     }
 

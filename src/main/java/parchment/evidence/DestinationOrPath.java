@@ -72,13 +72,13 @@ public final class DestinationOrPath implements ShownAs {
         Map<String, double[][]> errors = new LinkedHashMap<>();
         logbook.batches().forEach(batch -> errors.put(batch.name(), table.covariance(batch.name(), three)));
         PathQuestion question = new PathQuestion(
-                        attribute,
-                        three.stream()
-                                .map(feature -> Readings.measure(feature, table, logbook))
-                                .toList(),
-                        Readings.measure(Features.developmentRate(), table, logbook),
-                        errors,
-                        settings);
+                attribute,
+                three.stream()
+                        .map(feature -> Readings.measure(feature, table, logbook))
+                        .toList(),
+                Readings.measure(Features.developmentRate(), table, logbook),
+                errors,
+                settings);
         return ScoreQuestion.answered(question.ask(logbook), logbook, attribute, settings);
     }
 

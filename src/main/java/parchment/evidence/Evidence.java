@@ -62,7 +62,8 @@ public final class Evidence implements ShownAs {
 
     /** Answers the same with other settings; state them before looking at the scores. */
     public static Evidence of(String attribute, Feature feature, Logbook logbook, EvidenceSettings settings) {
-        Evidence answer = Readings.question(attribute, feature, logbook, settings).ask(logbook);
+        Evidence answer =
+                Readings.question(attribute, feature, logbook, settings).ask(logbook);
         return ScoreQuestion.answered(answer, logbook, attribute, feature.name(), feature.definition(), settings);
     }
 

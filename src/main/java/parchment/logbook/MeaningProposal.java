@@ -170,8 +170,7 @@ record MeaningProposal(Meaning meaning, String reason) {
                             Meaning.of(
                                     Quantity.ENVIRONMENT_TEMPERATURE,
                                     stated.orElse(scale).unit().symbol()),
-                            why + "; "
-                                    + stated.map(Scale::reason).orElse("the scale of the bean temperature")));
+                            why + "; " + stated.map(Scale::reason).orElse("the scale of the bean temperature")));
         }
     }
 
@@ -218,7 +217,9 @@ record MeaningProposal(Meaning meaning, String reason) {
             return new MeaningProposal(
                     Meaning.EVENTS,
                     "it holds words such as " + Words.some(column.words().keySet())
-                            + (marks > 0 ? ", of which " + marks + (marks == 1 ? " names a mark" : " name a mark") : ""));
+                            + (marks > 0
+                                    ? ", of which " + marks + (marks == 1 ? " names a mark" : " name a mark")
+                                    : ""));
         }
         if (!column.mostly(Form.NUMBER)) {
             return new MeaningProposal(Meaning.LEFT_OUT, "it is neither numbers nor words throughout");

@@ -9,7 +9,13 @@ import parchment.display.Asked;
 import parchment.display.Display;
 
 /**
- * Tells the session that a question was put to the scores of a logbook; for results, not needed in a notebook.
+ * Tells the session that a question was put to the scores of a logbook. The library's results do so themselves; a cell that works
+ * something out of the scores by its own code can.
+ *
+ * <pre>{@code
+ * var mean = logbook.cups().stream().mapToDouble(cup -> cup.score("sweetness")).average();
+ * ScoreQuestion.answered(mean, logbook, "mean sweetness")
+ * }</pre>
  *
  * <p>A question is the kind of its answer, what was asked (attribute, feature, settings) and the cups that were asked. Batches left out
  * by a filter that were never scored make no other question, and neither do the reader's unit, the order of rows or opening the same

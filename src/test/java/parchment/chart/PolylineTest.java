@@ -48,10 +48,8 @@ class PolylineTest {
     @Test
     void aPointIsKeptFromTheToleranceOn() {
         double[] xs = {0, 10, 20};
-        assertArrayEquals(
-                new boolean[] {true, false, true}, Polyline.simplify(xs, new double[] {0, 0.49, 0}, 3, 0.5));
-        assertArrayEquals(
-                new boolean[] {true, true, true}, Polyline.simplify(xs, new double[] {0, 0.51, 0}, 3, 0.5));
+        assertArrayEquals(new boolean[] {true, false, true}, Polyline.simplify(xs, new double[] {0, 0.49, 0}, 3, 0.5));
+        assertArrayEquals(new boolean[] {true, true, true}, Polyline.simplify(xs, new double[] {0, 0.51, 0}, 3, 0.5));
     }
 
     @RepeatedTest(20)

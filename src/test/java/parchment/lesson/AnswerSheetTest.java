@@ -150,7 +150,11 @@ class AnswerSheetTest {
 
     @Test
     void showsATableInWhichAClaimWaitsForTheEnvelope() {
-        List<String> lines = new AnswerSheet(ALL).text().lines().map(line -> line.strip().replaceAll("\\s{2,}", "|")).toList();
+        List<String> lines = new AnswerSheet(ALL)
+                .text()
+                .lines()
+                .map(line -> line.strip().replaceAll("\\s{2,}", "|"))
+                .toList();
         assertTrue(lines.contains("development|1:45|yes|3"), lines::toString);
         assertTrue(lines.contains("colder, or not|a \"bit\"|no|1"), lines::toString);
         assertTrue(lines.contains("lateness|-1.50 to 4.00|in the envelope|2"), lines::toString);

@@ -77,7 +77,10 @@ class ClassResultsTest {
     }
 
     private static List<String> lines(ClassResults results) {
-        return results.text().lines().map(line -> line.strip().replaceAll("\\s{2,}", "|")).toList();
+        return results.text()
+                .lines()
+                .map(line -> line.strip().replaceAll("\\s{2,}", "|"))
+                .toList();
     }
 
     @Test
@@ -85,7 +88,8 @@ class ClassResultsTest {
         List<String> found = new ArrayList<>();
         for (ClassResults.Marked one : results().marked()) {
             found.add(one.answer().student() + " " + one.answer().question() + " " + one.kind() + " "
-                    + one.truth().isPresent() + " " + one.unit().isEmpty() + " " + one.grade().isPresent());
+                    + one.truth().isPresent() + " " + one.unit().isEmpty() + " "
+                    + one.grade().isPresent());
         }
         assertEquals(
                 List.of(
@@ -107,11 +111,16 @@ class ClassResultsTest {
 
     @Test
     void anIntervalHoldsTheTruthAtItsEnds() throws IOException {
-        new AnswerSheet(List.of(stated("ben", 1, StatedClaim.between(truth - 1, truth)))).writeTo(folder, LESSON, "ben");
-        assertTrue(results().toString().endsWith("2 of 2 stated intervals held the truth."), results().toString());
+        new AnswerSheet(List.of(stated("ben", 1, StatedClaim.between(truth - 1, truth))))
+                .writeTo(folder, LESSON, "ben");
+        assertTrue(
+                results().toString().endsWith("2 of 2 stated intervals held the truth."),
+                results().toString());
         new AnswerSheet(List.of(stated("ben", 1, StatedClaim.between(truth - 1, truth - 0.001))))
                 .writeTo(folder, LESSON, "ben");
-        assertTrue(results().toString().endsWith("1 of 2 stated intervals held the truth."), results().toString());
+        assertTrue(
+                results().toString().endsWith("1 of 2 stated intervals held the truth."),
+                results().toString());
     }
 
     @Test
@@ -131,7 +140,9 @@ class ClassResultsTest {
         List<String> unread = results().unread();
         assertEquals(1, unread.size());
         assertTrue(unread.get(0).startsWith("shopping.csv: "), unread.get(0));
-        assertTrue(results().text().contains("Not marked: shopping.csv: "), results().text());
+        assertTrue(
+                results().text().contains("Not marked: shopping.csv: "),
+                results().text());
     }
 
     @Test
@@ -158,11 +169,11 @@ class ClassResultsTest {
 
     @Test
     void aSheetWithAQuestionThatIsNotInTheLessonIsNotMarkedInPart() throws IOException {
-        new AnswerSheet(List.of(
-                        given("ben", "development", 1, right), given("ben", "no such question", 1, "1")))
+        new AnswerSheet(List.of(given("ben", "development", 1, right), given("ben", "no such question", 1, "1")))
                 .writeTo(folder, LESSON, "ben");
         ClassResults results = results();
-        assertTrue(results.marked().stream().noneMatch(one -> one.answer().student().equals("ben")));
+        assertTrue(results.marked().stream()
+                .noneMatch(one -> one.answer().student().equals("ben")));
         assertTrue(results.envelopes().stream().noneMatch(one -> one.student().equals("ben")));
         assertTrue(results.unread().stream().anyMatch(line -> line.startsWith("lesson-2-ben.csv: ")));
     }
@@ -170,14 +181,25 @@ class ClassResultsTest {
     @Test
     void givesBackAnEnvelopeForEachSheet() throws IOException {
         List<ClassResults.Returned> envelopes = results().envelopes();
-        assertEquals(List.of("ann", "ben", "cid"), envelopes.stream().map(ClassResults.Returned::student).toList());
-        assertEquals(List.of(2, 2, 2), envelopes.stream().map(ClassResults.Returned::lesson).toList());
+        assertEquals(
+                List.of("ann", "ben", "cid"),
+                envelopes.stream().map(ClassResults.Returned::student).toList());
+        assertEquals(
+                List.of(2, 2, 2),
+                envelopes.stream().map(ClassResults.Returned::lesson).toList());
         assertEquals(
                 Optional.of(StatedClaim.cannotTell().kind()),
                 envelopes.get(2).envelope().claims().get(0).stated().map(StatedClaim::kind));
         assertEquals(
                 truth,
-                envelopes.get(0).envelope().claims().get(0).stated().orElseThrow().lower());
+                envelopes
+                        .get(0)
+                        .envelope()
+                        .claims()
+                        .get(0)
+                        .stated()
+                        .orElseThrow()
+                        .lower());
     }
 
     @Test
@@ -219,8 +241,8 @@ class ClassResultsTest {
         String in = claim.unit().isEmpty() ? "" : "|" + claim.unit();
         assertTrue(
                 lines.stream()
-                        .anyMatch(line -> line.startsWith("ann|" + claim.name() + "|" + StatedClaim.between(truth, truth + 1)
-                                + row("|%.2f", truth) + in + "|")),
+                        .anyMatch(line -> line.startsWith("ann|" + claim.name() + "|"
+                                + StatedClaim.between(truth, truth + 1) + row("|%.2f", truth) + in + "|")),
                 lines::toString);
         assertTrue(
                 lines.contains("cid|" + claim.name() + "|cannot tell" + row("|%.2f", truth) + in

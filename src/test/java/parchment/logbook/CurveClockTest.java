@@ -50,8 +50,9 @@ class CurveClockTest {
     void keepsTheFirstOfReadingsAtTheSameTime() {
         assertArrayEquals(new int[] {0, 1, 3, 5}, order(0, 1, 1, 2, 2, 3));
         assertEquals(
-                List.of("curves/1.csv, line 4, column 'time [s]': found 2 readings at a time that was already read; expected one reading"
-                        + " for each time; the first of each kept."),
+                List.of(
+                        "curves/1.csv, line 4, column 'time [s]': found 2 readings at a time that was already read; expected one reading"
+                                + " for each time; the first of each kept."),
                 said());
     }
 
@@ -59,8 +60,9 @@ class CurveClockTest {
     void leavesOutASmallStepBackUntilTheClockHasCaughtUp() {
         assertArrayEquals(new int[] {0, 1, 2, 5, 6}, order(0, 10, 20, 10, 15, 20.5, 30));
         assertEquals(
-                List.of("curves/1.csv, line 5, column 'time [s]': found a clock that steps back, over 2 readings; expected times that rise;"
-                        + " those readings left out until the clock had caught up."),
+                List.of(
+                        "curves/1.csv, line 5, column 'time [s]': found a clock that steps back, over 2 readings; expected times that rise;"
+                                + " those readings left out until the clock had caught up."),
                 said());
     }
 
@@ -68,8 +70,9 @@ class CurveClockTest {
     void oneReadingOfASmallStepBackIsCountedAsOne() {
         assertArrayEquals(new int[] {0, 1, 3}, order(0, 10, 9, 20));
         assertEquals(
-                List.of("curves/1.csv, line 4, column 'time [s]': found a clock that steps back, over 1 reading; expected times that rise;"
-                        + " those readings left out until the clock had caught up."),
+                List.of(
+                        "curves/1.csv, line 4, column 'time [s]': found a clock that steps back, over 1 reading; expected times that rise;"
+                                + " those readings left out until the clock had caught up."),
                 said());
     }
 
@@ -77,8 +80,9 @@ class CurveClockTest {
     void aStepBackOfMoreThanTenSecondsIsAJumpAndTheLongestStretchIsKept() {
         assertArrayEquals(range(3, 7), order(0, 1, 20, 9.9, 11, 12, 13));
         assertEquals(
-                List.of("curves/1.csv, line 5, column 'time [s]': found 1 jump of the clock, the first by -10 s; expected one clock from"
-                        + " start to end; the longest stretch kept, lines 5 to 8; 3 readings left out."),
+                List.of(
+                        "curves/1.csv, line 5, column 'time [s]': found 1 jump of the clock, the first by -10 s; expected one clock from"
+                                + " start to end; the longest stretch kept, lines 5 to 8; 3 readings left out."),
                 said());
     }
 
@@ -108,8 +112,9 @@ class CurveClockTest {
         assertEquals(List.of(), said());
         assertArrayEquals(range(0, 5), order(times(steps(0, 1, 5), steps(604.1, 1, 5))));
         assertEquals(
-                List.of("curves/1.csv, line 7, column 'time [s]': found 1 jump of the clock, the first by 600 s; expected one clock from"
-                        + " start to end; the longest stretch kept, lines 2 to 6; 5 readings left out."),
+                List.of(
+                        "curves/1.csv, line 7, column 'time [s]': found 1 jump of the clock, the first by 600 s; expected one clock from"
+                                + " start to end; the longest stretch kept, lines 2 to 6; 5 readings left out."),
                 said());
     }
 
@@ -123,8 +128,9 @@ class CurveClockTest {
     void jumpsAreCountedAndTheFirstIsTold() {
         assertArrayEquals(range(4, 7), order(50, 51, 20, 21, 0, 1, 2));
         assertEquals(
-                List.of("curves/1.csv, line 4, column 'time [s]': found 2 jumps of the clock, the first by -31 s; expected one clock from"
-                        + " start to end; the longest stretch kept, lines 6 to 8; 4 readings left out."),
+                List.of(
+                        "curves/1.csv, line 4, column 'time [s]': found 2 jumps of the clock, the first by -31 s; expected one clock from"
+                                + " start to end; the longest stretch kept, lines 6 to 8; 4 readings left out."),
                 said());
     }
 
@@ -132,8 +138,9 @@ class CurveClockTest {
     void aFileThatRunsBackwardsIsSorted() {
         assertArrayEquals(new int[] {4, 3, 2, 1, 0}, order(5, 4, 3, 2, 1));
         assertEquals(
-                List.of("curves/1.csv, line 3, column 'time [s]': found 4 times before the one above; expected times that rise; readings"
-                        + " sorted by time."),
+                List.of(
+                        "curves/1.csv, line 3, column 'time [s]': found 4 times before the one above; expected times that rise; readings"
+                                + " sorted by time."),
                 said());
     }
 
@@ -141,8 +148,9 @@ class CurveClockTest {
     void threeStepsBackAreNotAFileOutOfOrder() {
         assertArrayEquals(range(0, 1), order(4, 3, 2, 1));
         assertEquals(
-                List.of("curves/1.csv, line 3, column 'time [s]': found a clock that steps back, over 3 readings; expected times that rise;"
-                        + " those readings left out until the clock had caught up."),
+                List.of(
+                        "curves/1.csv, line 3, column 'time [s]': found a clock that steps back, over 3 readings; expected times that rise;"
+                                + " those readings left out until the clock had caught up."),
                 said());
     }
 
@@ -164,8 +172,9 @@ class CurveClockTest {
         assertEquals(200, sorted.length);
         assertEquals(3, sorted[2]);
         assertEquals(
-                List.of("curves/1.csv, line 5, column 'time [s]': found 5 times before the one above; expected times that rise; readings"
-                        + " sorted by time."),
+                List.of(
+                        "curves/1.csv, line 5, column 'time [s]': found 5 times before the one above; expected times that rise; readings"
+                                + " sorted by time."),
                 said());
     }
 
@@ -177,8 +186,9 @@ class CurveClockTest {
         IntStream.of(kept).forEach(places::add);
         assertEquals(List.of(0, 1, 2, 4), places.subList(0, 4));
         assertEquals(
-                List.of("curves/1.csv, line 5, column 'time [s]': found a clock that steps back, over 4 readings; expected times that rise;"
-                        + " those readings left out until the clock had caught up."),
+                List.of(
+                        "curves/1.csv, line 5, column 'time [s]': found a clock that steps back, over 4 readings; expected times that rise;"
+                                + " those readings left out until the clock had caught up."),
                 said());
     }
 

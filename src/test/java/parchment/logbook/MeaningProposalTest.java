@@ -26,7 +26,9 @@ class MeaningProposalTest {
     private static Written column(String heading, int rows, IntFunction<Object> cell) {
         return new Written(
                 heading,
-                IntStream.range(0, rows).mapToObj(i -> String.valueOf(cell.apply(i))).toList());
+                IntStream.range(0, rows)
+                        .mapToObj(i -> String.valueOf(cell.apply(i)))
+                        .toList());
     }
 
     /** Values that rise in even steps, so that they look like what a probe reads. */
@@ -140,25 +142,24 @@ class MeaningProposalTest {
         "150, 190, 10, bean temperature [°C]",
     })
     void aTemperatureLiesInItsRangeAndMoves(double low, double high, int rows, String meaning) {
-        assertEquals(meaning, meanings(minutes(rows), even("a", low, high, rows)).get(1));
+        assertEquals(
+                meaning, meanings(minutes(rows), even("a", low, high, rows)).get(1));
     }
 
     /** Ten steps over a range of 100, the two largest as given: the second largest is held against the range. */
     @ParameterizedTest
     @CsvSource({"30, extra", "29, bean temperature [°C]"})
     void aTemperatureMovesInSmallSteps(double large, String meaning) {
-        Written written = column(
-                "a", 11, i -> i <= 2 ? 100 + i * large : 100 + 2 * large + (i - 2) * (100 - 2 * large) / 8);
+        Written written =
+                column("a", 11, i -> i <= 2 ? 100 + i * large : 100 + 2 * large + (i - 2) * (100 - 2 * large) / 8);
         assertEquals(meaning, meanings(minutes(11), written).get(1));
     }
 
     @ParameterizedTest
     @CsvSource({"61, 40, bean temperature [°C]", "61, 39, extra", "60, 40, extra"})
     void aTemperatureThatJumpsTakesManyValuesAndIsNeverCold(double low, int distinct, String meaning) {
-        Written jumps = column(
-                "a",
-                distinct + 4,
-                i -> i < 5 ? low : i % 2 == 0 ? low + 0.1 * (i - 3) : 200 - 0.1 * (i - 4));
+        Written jumps =
+                column("a", distinct + 4, i -> i < 5 ? low : i % 2 == 0 ? low + 0.1 * (i - 3) : 200 - 0.1 * (i - 4));
         assertEquals(meaning, meanings(minutes(distinct + 4), jumps).get(1));
     }
 
@@ -172,7 +173,8 @@ class MeaningProposalTest {
     })
     void aTemperatureThatHardlyMovesIsKnownByItsHeading(String heading, String meaning) {
         assertEquals(
-                meaning, meanings(minutes(20), column(heading, 20, i -> 150 + i % 2)).get(1));
+                meaning,
+                meanings(minutes(20), column(heading, 20, i -> 150 + i % 2)).get(1));
     }
 
     private static Written minutes(int rows) {
@@ -203,8 +205,7 @@ class MeaningProposalTest {
 
     @Test
     void aNamedBeanTemperatureIsTakenHoweverHotItIs() {
-        List<MeaningProposal> found =
-                proposals(minutes(60), even("a", 90, 200, 60), even("Bean", 120, 250, 60));
+        List<MeaningProposal> found = proposals(minutes(60), even("a", 90, 200, 60), even("Bean", 120, 250, 60));
         assertEquals(
                 "environment temperature [°C]: it is the other temperature; the scale of the bean temperature",
                 said(found.get(1)));
@@ -219,8 +220,8 @@ class MeaningProposalTest {
         for (boolean beansFirst : new boolean[] {true, false}) {
             Written low = even("a", 90, 200, 60);
             Written high = even("b", 120, 250, 60);
-            List<MeaningProposal> found = new ArrayList<>(
-                    beansFirst ? proposals(minutes(60), low, high) : proposals(minutes(60), high, low));
+            List<MeaningProposal> found =
+                    new ArrayList<>(beansFirst ? proposals(minutes(60), low, high) : proposals(minutes(60), high, low));
             found.remove(0);
             if (!beansFirst) {
                 Collections.reverse(found);
@@ -258,8 +259,8 @@ class MeaningProposalTest {
 
     @Test
     void aThirdTemperatureIsKeptAsAnExtra() {
-        List<MeaningProposal> found = proposals(
-                minutes(60), even("a", 90, 200, 60), even("b", 120, 250, 60), even("c", 130, 260, 60));
+        List<MeaningProposal> found =
+                proposals(minutes(60), even("a", 90, 200, 60), even("b", 120, 250, 60), even("c", 130, 260, 60));
         assertEquals("extra: a third temperature has no place of its own", said(found.get(3)));
     }
 
@@ -328,9 +329,11 @@ class MeaningProposalTest {
     void headingsAreReadInAnyCase() {
         assertEquals(
                 "time [s]",
-                meanings(column("row", 50, i -> i), column("ELAPSED".toLowerCase(Locale.ROOT), 50, i -> 2 * i)).get(1));
+                meanings(column("row", 50, i -> i), column("ELAPSED".toLowerCase(Locale.ROOT), 50, i -> 2 * i))
+                        .get(1));
         assertEquals(
                 "bean temperature [°C]",
-                meanings(minutes(60), even("a", 90, 200, 60), even("BEANS", 120, 250, 60)).get(2));
+                meanings(minutes(60), even("a", 90, 200, 60), even("BEANS", 120, 250, 60))
+                        .get(2));
     }
 }

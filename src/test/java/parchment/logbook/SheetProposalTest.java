@@ -105,7 +105,15 @@ class SheetProposalTest {
 
     @ParameterizedTest
     @ValueSource(
-            strings = {"date", "Date", "time of charge", "extra", "leave out", "batch", "green mass [kg]", "Green_Mass [g]"
+            strings = {
+                "date",
+                "Date",
+                "time of charge",
+                "extra",
+                "leave out",
+                "batch",
+                "green mass [kg]",
+                "Green_Mass [g]"
             })
     void knowsWhatMayBeAnswered(String answer) {
         assertTrue(SheetProposal.isKnown(answer), answer);

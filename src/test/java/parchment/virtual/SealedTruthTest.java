@@ -76,8 +76,7 @@ class SealedTruthTest {
         for (int line : new int[] {1, 7, 120, 100_000}) {
             SealedTruth truth = SealedTruth.open(sealed(folder, TRUTH, line));
             assertEquals(List.of("T1", "T2"), truth.batches());
-            assertEquals(
-                    "truth behind Tidewater: 2 batches, 0 surfaces. " + VirtualLogbook.WARNING, truth.toString());
+            assertEquals("truth behind Tidewater: 2 batches, 0 surfaces. " + VirtualLogbook.WARNING, truth.toString());
             assertEquals(Seed.parse("41").text(), truth.seed().text());
             assertEquals(List.of(), truth.surfaces());
         }
@@ -96,19 +95,22 @@ class SealedTruthTest {
 
     @Test
     void theScenarioIsThereOnlyWhereItLiesInTheEnvelope(@TempDir Path folder) throws IOException {
-        assertEquals(Optional.empty(), SealedTruth.open(sealed(folder, TRUTH, 120)).scenario());
+        assertEquals(
+                Optional.empty(), SealedTruth.open(sealed(folder, TRUTH, 120)).scenario());
         String with = TRUTH.replace("\"seed\"", "\"scenario\": \"[machine]\", \"seed\"");
         assertEquals(
-                Optional.of("[machine]"), SealedTruth.open(sealed(folder, with, 120)).scenario());
+                Optional.of("[machine]"),
+                SealedTruth.open(sealed(folder, with, 120)).scenario());
     }
 
     @Test
     void theSealedFileSaysWhatItIsInLinesOfAtMostHundredAndTwentySigns() {
         String text = LOGBOOK.truth().sealedText();
         assertTrue(
-                text.startsWith("{\n  \"what\": \"The truth behind an invented logbook, sealed against accident only\",\n"
-                        + "  \"to open\": \"SealedTruth.open(Path.of(\\\"this file\\\"))\",\n"
-                        + "  \"warning\": \"" + VirtualLogbook.WARNING + "\",\n  \"sealed\": ["),
+                text.startsWith(
+                        "{\n  \"what\": \"The truth behind an invented logbook, sealed against accident only\",\n"
+                                + "  \"to open\": \"SealedTruth.open(Path.of(\\\"this file\\\"))\",\n"
+                                + "  \"warning\": \"" + VirtualLogbook.WARNING + "\",\n  \"sealed\": ["),
                 text.substring(0, 300));
         assertTrue(text.endsWith("}\n"));
         List<String> lines = text.lines()
@@ -124,13 +126,15 @@ class SealedTruthTest {
     /** The seal is the SHA-256 of the file, as any tool works it out. */
     @Test
     void theSealIsTheDigestOfTheFileAndOpensOnlyIt(@TempDir Path folder) throws Exception {
-        Path file = Files.writeString(folder.resolve("truth.json"), LOGBOOK.truth().sealedText());
+        Path file =
+                Files.writeString(folder.resolve("truth.json"), LOGBOOK.truth().sealedText());
         byte[] digest = java.security.MessageDigest.getInstance("SHA-256").digest(Files.readAllBytes(file));
         String seal = java.util.HexFormat.of().formatHex(digest);
         assertEquals(seal, LOGBOOK.truth().seal());
         assertEquals(
                 LOGBOOK.truth().text(),
-                SealedTruth.open(file, "  " + seal.toUpperCase(Locale.ROOT) + "\n").text());
+                SealedTruth.open(file, "  " + seal.toUpperCase(Locale.ROOT) + "\n")
+                        .text());
         Files.writeString(file, Files.readString(file) + " ");
         String message = assertThrows(IllegalArgumentException.class, () -> SealedTruth.open(file, seal))
                 .getMessage();

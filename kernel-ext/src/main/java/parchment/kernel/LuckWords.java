@@ -44,8 +44,8 @@ final class LuckWords {
         String how = how(questions);
         return questions == 1
                 ? "If nothing went with them, it would still bring a finding by luck " + how + " (5 in 100)."
-                : "If nothing went with them, " + questions + " questions would still bring a finding by luck " + how + " ("
-                        + inHundred(questions) + " in 100, at 5 in 100 each and as if each stood for itself).";
+                : "If nothing went with them, " + questions + " questions would still bring a finding by luck " + how
+                        + " (" + inHundred(questions) + " in 100, at 5 in 100 each and as if each stood for itself).";
     }
 
     /** Returns the place in a row, as in "9th". */

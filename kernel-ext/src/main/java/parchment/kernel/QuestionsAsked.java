@@ -42,10 +42,9 @@ final class QuestionsAsked {
     /** Returns what all questions of the session mean, a sentence or two for each logbook; empty if none was asked. */
     synchronized List<String> ofSession() {
         return asked.keySet().stream()
-                .map(of -> (count(of) == 1
-                                ? "One question was put to "
-                                : count(of) + " different questions were put to ")
-                        + of + " on this page; every run counts anew. " + LuckWords.sentence(count(of)))
+                .map(of ->
+                        (count(of) == 1 ? "One question was put to " : count(of) + " different questions were put to ")
+                                + of + " on this page; every run counts anew. " + LuckWords.sentence(count(of)))
                 .toList();
     }
 
@@ -57,8 +56,8 @@ final class QuestionsAsked {
     private static String foot(String of, int earlier, int now) {
         String which;
         if (now == earlier) {
-            which = "Asked before, so not counted again: " + (now == 1 ? "one question has" : now + " questions have") + " been put to "
-                    + of + " in this session. ";
+            which = "Asked before, so not counted again: " + (now == 1 ? "one question has" : now + " questions have")
+                    + " been put to " + of + " in this session. ";
         } else {
             which = (now == earlier + 1
                             ? "The " + LuckWords.ordinal(now) + " question"

@@ -46,8 +46,8 @@ public final class HtmlPage {
         }
         if (!foot.isEmpty()) {
             body.append("<footer class=\"foot\">\n");
-            foot.forEach(sentence ->
-                    body.append("<p>").append(Html.escape(sentence)).append("</p>\n"));
+            foot.forEach(
+                    sentence -> body.append("<p>").append(Html.escape(sentence)).append("</p>\n"));
             body.append("</footer>\n");
         }
         return PageForm.filled(

@@ -58,7 +58,8 @@ class AskingOftenTest {
 
     @Test
     void countsWhatIsKeptInAVariableAndNotShown() {
-        assertEquals("The first question put to the scores of Marsh", footOf("var kept = new Finding(\"Marsh\", \"a\");"));
+        assertEquals(
+                "The first question put to the scores of Marsh", footOf("var kept = new Finding(\"Marsh\", \"a\");"));
         assertEquals("", footOf("kept"), "to look at an answer again asks nothing");
         assertEquals("", footOf("kept.text()"));
     }
@@ -101,7 +102,8 @@ class AskingOftenTest {
             restarted.run("new Finding(\"Weir\", \"b\")", page);
         }
         String foot = page.feet.get(0).text();
-        assertTrue(foot.startsWith("The first question put to the scores of Weir in this session; after a restart"), foot);
+        assertTrue(
+                foot.startsWith("The first question put to the scores of Weir in this session; after a restart"), foot);
     }
 
     @Test

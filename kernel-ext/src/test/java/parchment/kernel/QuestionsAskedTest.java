@@ -72,8 +72,18 @@ class QuestionsAskedTest {
 
     @ParameterizedTest
     @CsvSource({
-        "1, first", "2, 2nd", "3, 3rd", "4, 4th", "11, 11th", "12, 12th", "13, 13th", "21, 21st", "22, 22nd", "23, 23rd",
-        "101, 101st", "111, 111th"
+        "1, first",
+        "2, 2nd",
+        "3, 3rd",
+        "4, 4th",
+        "11, 11th",
+        "12, 12th",
+        "13, 13th",
+        "21, 21st",
+        "22, 22nd",
+        "23, 23rd",
+        "101, 101st",
+        "111, 111th"
     })
     void countsInWords(int number, String words) {
         assertEquals(words, LuckWords.ordinal(number));
@@ -82,14 +92,16 @@ class QuestionsAskedTest {
     @Test
     void theChanceOfOneQuestionIsTheOneThatTheMethodStates() throws IOException {
         String method = Files.readString(Path.of("../docs/evidence.md"));
-        assertTrue(method.contains("(" + Math.round(100 * LuckWords.CHANCE) + " together)"), "docs/evidence.md, Verdicts");
+        assertTrue(
+                method.contains("(" + Math.round(100 * LuckWords.CHANCE) + " together)"), "docs/evidence.md, Verdicts");
     }
 
     @Test
     void theFirstQuestionSaysThatARestartBeginsAnew() {
         assertEquals(
-                List.of("The first question put to the scores of Tidewater in this session; after a restart the count begins anew."
-                        + " If nothing went with them, it would still bring a finding by luck about one time in 20 (5 in 100)."),
+                List.of(
+                        "The first question put to the scores of Tidewater in this session; after a restart the count begins anew."
+                                + " If nothing went with them, it would still bring a finding by luck about one time in 20 (5 in 100)."),
                 cell("sweetness; drop temperature"));
     }
 
@@ -97,9 +109,10 @@ class QuestionsAskedTest {
     void theNinthQuestionSaysWhatNineMean() {
         askDifferent(8);
         assertEquals(
-                List.of("The 9th question put to the scores of Tidewater in this session. If nothing went with them, 9 questions would"
-                        + " still bring a finding by luck about one time in three (37 in 100, at 5 in 100 each and as if each stood"
-                        + " for itself)."),
+                List.of(
+                        "The 9th question put to the scores of Tidewater in this session. If nothing went with them, 9 questions would"
+                                + " still bring a finding by luck about one time in three (37 in 100, at 5 in 100 each and as if each stood"
+                                + " for itself)."),
                 cell("question 9"));
     }
 
@@ -114,8 +127,9 @@ class QuestionsAskedTest {
     @Test
     void aFirstCellOfManyQuestionsSaysThatARestartBeginsAnew() {
         assertEquals(
-                List.of("Questions 1 and 2 put to the scores of Tidewater in this session; after a restart the count begins anew. "
-                        + LuckWords.sentence(2)),
+                List.of(
+                        "Questions 1 and 2 put to the scores of Tidewater in this session; after a restart the count begins anew. "
+                                + LuckWords.sentence(2)),
                 cell("question 1", "question 2"));
     }
 
@@ -123,13 +137,15 @@ class QuestionsAskedTest {
     void theSameQuestionOnceMoreIsNoNewOne() {
         cell("question 1");
         assertEquals(
-                List.of("Asked before, so not counted again: one question has been put to the scores of Tidewater in this session. "
-                        + LuckWords.sentence(1)),
+                List.of(
+                        "Asked before, so not counted again: one question has been put to the scores of Tidewater in this session. "
+                                + LuckWords.sentence(1)),
                 cell("question 1"));
         cell("question 2");
         assertEquals(
-                List.of("Asked before, so not counted again: 2 questions have been put to the scores of Tidewater in this session. "
-                        + LuckWords.sentence(2)),
+                List.of(
+                        "Asked before, so not counted again: 2 questions have been put to the scores of Tidewater in this session. "
+                                + LuckWords.sentence(2)),
                 cell("question 1", "question 2"));
     }
 
@@ -168,8 +184,9 @@ class QuestionsAskedTest {
                 questions.ofSession());
         cell("question 1", "question 2");
         assertEquals(
-                List.of("2 different questions were put to the scores of Tidewater on this page; every run counts anew. "
-                        + LuckWords.sentence(2)),
+                List.of(
+                        "2 different questions were put to the scores of Tidewater on this page; every run counts anew. "
+                                + LuckWords.sentence(2)),
                 questions.ofSession());
     }
 

@@ -169,7 +169,9 @@ class NotebookRunTest {
             String again = ((CellOutput.Display) ran.cells().get(3).outputs().get(1))
                     .shown()
                     .text();
-            assertTrue(again.startsWith("Asked before, so not counted again: one question has been put to the scores of "), again);
+            assertTrue(
+                    again.startsWith("Asked before, so not counted again: one question has been put to the scores of "),
+                    again);
             assertEquals(1, own.questionsAsked().size());
             String page = HtmlPage.of(ran, "t", own.questionsAsked());
             assertTrue(
