@@ -73,8 +73,10 @@ final class OnCurve {
         if (level - curve.valueAt(bottom) < FALL_AT_CHARGE) {
             return Optional.empty();
         }
-        double at = 0.5 * (curve.secondsAt(onset) + curve.secondsAt(onset + 1));
-        return Optional.of(new Found(at, resolution(clean)));
+        double interval = clean.interval();
+        double early = curve.secondsAt(onset) - Math.max(2 * interval, 15);
+        double late = curve.secondsAt(onset + 1) + Math.max(interval, 3);
+        return FallOnset.between(clean, FallOnset.Cause.CHARGE, early, late, Math.max(30, 4 * interval), Math.max(20, 2 * interval));
     }
 
     /**
@@ -119,21 +121,34 @@ final class OnCurve {
         if (highest >= curve.size() - 1) {
             return Optional.empty();
         }
-        double fallen = Double.POSITIVE_INFINITY;
-        int last = highest;
-        for (int i = highest; i < curve.size(); i++) {
-            double fall = curve.valueAt(highest) - curve.valueAt(i);
-            // The last reading that is still near the top, before a fall that does not come back.
-            if (fall < Math.max(1, 2 * clean.step())) {
-                last = i;
-            }
-            if (curve.secondsAt(i) <= curve.secondsAt(highest) + 60) {
-                fallen = fall;
+        // The steepest fall after the highest reading, taken over a few seconds so that noise is not a fall, and back to where it began.
+        double interval = clean.interval();
+        double span = Math.max(interval, 4);
+        double latest = curve.secondsAt(highest) + 90;
+        int steepest = -1;
+        double largest = 0;
+        for (int i = highest; i < curve.size() - 1 && curve.secondsAt(i) <= latest; i++) {
+            int ahead = Math.min(curve.size() - 1, curve.position(curve.secondsAt(i) + span - 1e-6));
+            double rate = (curve.valueAt(i) - curve.valueAt(ahead)) / (curve.secondsAt(ahead) - curve.secondsAt(i));
+            if (rate > largest) {
+                largest = rate;
+                steepest = i;
             }
         }
-        return fallen >= FALL_AT_DROP && Double.isFinite(fallen)
-                ? Optional.of(new Found(curve.secondsAt(last), resolution(clean)))
-                : Optional.empty();
+        if (steepest < 0) {
+            return Optional.empty();
+        }
+        double end = curve.secondsAt(curve.size() - 1);
+        double noise = Double.isNaN(clean.noise()) ? 0 : clean.noise();
+        double depth = curve.valueAt(highest) - curve.valueAt(curve.size() - 1);
+        double seconds = Math.min(60, end - curve.secondsAt(highest));
+        double fallen = curve.valueAt(highest) - curve.valueAt(Math.max(0, curve.position(curve.secondsAt(highest) + seconds + 1e-6) - 1));
+        if (depth < 1.5 || fallen < Math.max(Math.max(1.5, 5 * noise), 3 * clean.step()) || 60 * fallen / Math.max(seconds, 1) < FALL_AT_DROP) {
+            return Optional.empty();
+        }
+        double early = curve.secondsAt(steepest) - Math.max(3 * interval, 25);
+        double late = Math.min(curve.secondsAt(steepest) + Math.max(interval, 4), end - 0.5 * interval);
+        return FallOnset.between(clean, FallOnset.Cause.DROP, early, late, Math.max(30, 4 * interval), Math.max(20, 2 * interval));
     }
 
     private static double resolution(CleanCurve clean) {
