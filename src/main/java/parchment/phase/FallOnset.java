@@ -40,14 +40,20 @@ final class FallOnset {
 
     private static final int FEWEST = 7;
 
+    /**
+     * What is left of the error where readings are so calm that the shape of the fall decides, in seconds: the root mean square that roasts
+     * of other equations keep with noise of 0.1 °C (docs/measurements/marks.md).
+     */
+    private static final double SHAPE_SECONDS = 0.1;
+
     /** What is known of the noise from the whole curve counts as much as this many readings. */
     private static final double PRIOR_READINGS = 4;
 
     /** Lags, shares of the second lag and onsets that are tried at a time. */
-    private static final int[] TRIED = {9, 7, 24};
+    private static final int[] TRIED = {7, 6, 20};
 
     /** Times the grid is drawn closer around what is likely. */
-    private static final int CLOSER = 4;
+    private static final int CLOSER = 3;
 
     /** What weighs less than exp(-7), a thousandth of the best, is left out of the closer grid. */
     private static final double UNLIKELY = 7;
@@ -126,9 +132,10 @@ final class FallOnset {
         if (one.isEmpty() || other.isEmpty()) {
             return one.or(() -> other);
         }
+        // The truth may lie anywhere between the two descriptions: an even spread over twice this has a standard deviation of half / √3.
         double half = 0.5 * (one.get().seconds() - other.get().seconds());
         double within = Math.hypot(one.get().standardError(), other.get().standardError()) / Math.sqrt(2);
-        return Optional.of(new OnCurve.Found(other.get().seconds() + half, Math.hypot(within, half)));
+        return Optional.of(new OnCurve.Found(other.get().seconds() + half, Math.hypot(SHAPE_SECONDS, Math.hypot(within, half / Math.sqrt(3)))));
     }
 
     /** What is tried: logarithm of the first lag, share of the second, onset, each from and to. */
