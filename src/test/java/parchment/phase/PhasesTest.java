@@ -342,7 +342,7 @@ class PhasesTest {
 
     @Test
     void aFallOfLessThanADegreeAndAHalfIsNotTheDrop() {
-        for (double deep : new double[] {1.2, 1.8}) {
+        for (double deep : new double[] {1.2, 2.8}) {
             Curve curve = noisy(
                     t -> t > 740 ? 228 - Math.min(deep, 0.5 * (t - 740)) : ExampleRoast.BEAN.applyAsDouble(t), 752);
             Mark drop = mark(of(ExampleRoast.unwritten().curve(Quantity.BEAN_TEMPERATURE, curve)), MarkKind.DROP);
