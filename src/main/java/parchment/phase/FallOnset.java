@@ -18,8 +18,8 @@ import parchment.curve.Curve;
  * integrated out, which leaves (sum of squares)^(-degrees of freedom / 2); neighbouring noise is whitened first. The onset is the mean of that
  * distribution and its standard error the standard deviation: the logger's interval, its noise, and not knowing how the probe lags are all in it.
  *
- * @see <a href="https://doi.org/10.1093/biomet/62.3.573">the posterior of a change of regime in a regression: Ferreira 1975, J. Am. Stat.
- *     Assoc. 70:370; Smith &amp; Cook 1980, Applied Statistics 29:180 (from memory)</a>
+ * <p>The posterior of a change of regime in a regression: Ferreira 1975, J. Am. Stat. Assoc. 70:370; Smith and Cook 1980, Applied
+ * Statistics 29:180 (both from memory).
  */
 final class FallOnset {
     /** Says what makes the probe fall, and so what else the curve does around the onset. */
