@@ -48,7 +48,8 @@ record CurveSet(Map<Quantity, Curve> known, Map<String, Curve> others) {
         for (int i = 0; i < bean.size(); i++) {
             // Milliseconds: a clock that starts elsewhere leaves other last digits.
             long since = Math.round(1000 * (bean.secondsAt(i) - bean.secondsAt(0)));
-            print = 1_099_511_628_211L * (1_099_511_628_211L * print ^ since) ^ Double.doubleToLongBits(bean.valueAt(i));
+            print = 1_099_511_628_211L * (1_099_511_628_211L * print ^ since)
+                    ^ Double.doubleToLongBits(bean.valueAt(i));
             print ^= print >>> 29;
         }
         return print;

@@ -28,8 +28,7 @@ final class Duplicates {
             String file = shownFolder + entry.batch() + ".csv";
             String other = entry.fingerprint() == 0 ? null : seen.putIfAbsent(entry.fingerprint(), file);
             if (other != null && problems.size() < ProblemLog.ALIKE_KEPT) {
-                problems.add(
-                        new Problem(file, 0, "", "the same bean temperatures as in " + other, expected, done));
+                problems.add(new Problem(file, 0, "", "the same bean temperatures as in " + other, expected, done));
             } else if (other != null) {
                 more++;
             }

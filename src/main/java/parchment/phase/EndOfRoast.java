@@ -98,9 +98,6 @@ final class EndOfRoast {
         return batches == 0
                 ? "the log ends"
                 : String.format(
-                        Locale.ROOT,
-                        "the log ends, by %d batches usually %.0f s after the drop",
-                        batches,
-                        late);
+                        Locale.ROOT, "the log ends, by %d batches usually %.0f s after the drop", batches, late);
     }
 }

@@ -78,9 +78,7 @@ final class FallOnset {
         keep = new double[n];
         fresh = new double[n];
         for (int i = 0; i < n; i++) {
-            keep[i] = i == 0 || correlation == 0
-                    ? 0
-                    : Math.pow(correlation, (t[i] - t[i - 1]) / clean.interval());
+            keep[i] = i == 0 || correlation == 0 ? 0 : Math.pow(correlation, (t[i] - t[i - 1]) / clean.interval());
             fresh[i] = 1 / Math.sqrt(1 - keep[i] * keep[i]);
         }
         double[] constant = new double[n];
@@ -104,7 +102,8 @@ final class FallOnset {
         }
         this.warming = warming;
         double noise = Double.isNaN(clean.noise()) ? 0 : clean.noise();
-        // A step of the logger is noise of step / √12; a hundredth of a degree keeps an invented curve without noise from being taken as exact.
+        // A step of the logger is noise of step / √12; a hundredth of a degree keeps an invented curve without noise
+        // from being taken as exact.
         yy = dot(y, y);
         prior = PRIOR_READINGS * (noise * noise + clean.step() * clean.step() / 12 + 1e-4);
     }
@@ -123,8 +122,7 @@ final class FallOnset {
         if (!(to > from) || clean.kept().between(from - before, to + after).size() < FEWEST) {
             return Optional.empty();
         }
-        Optional<OnCurve.Found> one =
-                new FallOnset(clean, from - before, to + after, 2, 0).onset(from, to);
+        Optional<OnCurve.Found> one = new FallOnset(clean, from - before, to + after, 2, 0).onset(from, to);
         Optional<OnCurve.Found> other = (cause == Cause.CHARGE
                         ? new FallOnset(clean, from - before, to + after, 2, 2 / WARMING_SECONDS)
                         : new FallOnset(clean, from - before, to + after, 3, 0))
@@ -132,10 +130,12 @@ final class FallOnset {
         if (one.isEmpty() || other.isEmpty()) {
             return one.or(() -> other);
         }
-        // The truth may lie anywhere between the two descriptions: an even spread over twice this has a standard deviation of half / √3.
+        // The truth may lie anywhere between the two descriptions: an even spread over twice this has a standard
+        // deviation of half / √3.
         double half = 0.5 * (one.get().seconds() - other.get().seconds());
         double within = Math.hypot(one.get().standardError(), other.get().standardError()) / Math.sqrt(2);
-        return Optional.of(new OnCurve.Found(other.get().seconds() + half, Math.hypot(SHAPE_SECONDS, Math.hypot(within, half / Math.sqrt(3)))));
+        return Optional.of(new OnCurve.Found(
+                other.get().seconds() + half, Math.hypot(SHAPE_SECONDS, Math.hypot(within, half / Math.sqrt(3)))));
     }
 
     /** What is tried: logarithm of the first lag, share of the second, onset, each from and to. */
@@ -150,8 +150,7 @@ final class FallOnset {
     }
 
     private Optional<OnCurve.Found> onset(double from, double to) {
-        Box box = new Box(
-                new double[] {Math.log(SHORTEST_LAG), 0, from}, new double[] {Math.log(LONGEST_LAG), 1, to});
+        Box box = new Box(new double[] {Math.log(SHORTEST_LAG), 0, from}, new double[] {Math.log(LONGEST_LAG), 1, to});
         double[][][] weights = weights(box);
         for (int closer = 0; closer < CLOSER; closer++) {
             Optional<Box> likely = likely(box, weights);

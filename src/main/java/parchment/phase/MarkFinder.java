@@ -82,7 +82,10 @@ final class MarkFinder {
         finder.contradictions();
         begun.clean().ifPresent(since -> {
             double end = finder.seconds(MarkKind.DROP);
-            double until = finder.fall.map(OnCurve.Found::seconds).filter(at -> at < end).orElse(end);
+            double until = finder.fall
+                    .map(OnCurve.Found::seconds)
+                    .filter(at -> at < end)
+                    .orElse(end);
             finder.bean = SmoothCurve.of(since.between(0, until > 0 ? until : Double.POSITIVE_INFINITY));
         });
         return finder.result();
@@ -157,10 +160,9 @@ final class MarkFinder {
         double half = Double.isNaN(logged.interval()) ? 0 : 0.5 * logged.interval();
         Optional<Double> rough = OnCurve.atCharge(logged).map(last -> last + half);
         // Close to the logger's zero the exact onset decides nothing.
-        Optional<OnCurve.Found> found =
-                rough.flatMap(at -> Math.abs(at) > 0.5 * SAME_CLOCK_SECONDS
-                        ? OnCurve.charge(logged)
-                        : Optional.of(new OnCurve.Found(at, half)));
+        Optional<OnCurve.Found> found = rough.flatMap(at -> Math.abs(at) > 0.5 * SAME_CLOCK_SECONDS
+                ? OnCurve.charge(logged)
+                : Optional.of(new OnCurve.Found(at, half)));
         double loggedError = habit.standardError(MarkKind.CHARGE, batch);
         if (found.isPresent() && Math.abs(found.get().seconds()) > SAME_CLOCK_SECONDS) {
             zeroOnLogger = found.get().seconds();
@@ -201,9 +203,13 @@ final class MarkFinder {
         Mark written = marks.get(MarkKind.DROP);
         if (written != null) {
             double error = ends.writtenError(written.standardError());
-            marks.put(MarkKind.DROP, new Mark(written.kind(), written.at(), error, written.source(), written.probe(), ""));
-            double apart = fall.map(found -> Math.abs(found.seconds() - written.seconds())).orElse(0.0);
-            double joint = Math.hypot(error, fall.map(OnCurve.Found::standardError).orElse(0.0));
+            marks.put(
+                    MarkKind.DROP,
+                    new Mark(written.kind(), written.at(), error, written.source(), written.probe(), ""));
+            double apart = fall.map(found -> Math.abs(found.seconds() - written.seconds()))
+                    .orElse(0.0);
+            double joint =
+                    Math.hypot(error, fall.map(OnCurve.Found::standardError).orElse(0.0));
             if (apart <= ERRORS_APART * joint) {
                 return;
             }
@@ -241,7 +247,8 @@ final class MarkFinder {
         }
         setAside.keySet().stream().filter(kind -> kind != MarkKind.DROP).forEach(marks::remove);
         for (List<Mark> pair : MarkOrder.wrong(marks)) {
-            if (MarkOrder.isBeyondErrors(pair.get(0), pair.get(1)) && pair.get(1).kind() != MarkKind.DROP) {
+            if (MarkOrder.isBeyondErrors(pair.get(0), pair.get(1))
+                    && pair.get(1).kind() != MarkKind.DROP) {
                 pair.forEach(mark -> setAside.put(mark.kind(), mark));
             }
         }
@@ -253,7 +260,8 @@ final class MarkFinder {
         if (smooth.atReadings().isEmpty() || mark.kind() == MarkKind.CHARGE) {
             return mark;
         }
-        // The beans were as hot as they got when the curve began to fall, however late the hand was that wrote the drop.
+        // The beans were as hot as they got when the curve began to fall, however late the hand was that wrote the
+        // drop.
         boolean shown = mark.kind() == MarkKind.DROP && fall.isPresent();
         double at = shown ? fall.map(OnCurve.Found::seconds).orElse(mark.seconds()) : mark.seconds();
         Smoothed there = smooth.at(at);
@@ -268,7 +276,9 @@ final class MarkFinder {
             Smoothed last = smooth.atReadings().get(smooth.atReadings().size() - 1);
             if (!last.isMissing()) {
                 probe = Optional.of(ProbeReading.of(last).later(beyond));
-                how = shown || beyond < 0.5 ? how : String.format(Locale.ROOT, "temperature read %.0f s before", beyond);
+                how = shown || beyond < 0.5
+                        ? how
+                        : String.format(Locale.ROOT, "temperature read %.0f s before", beyond);
             }
         }
         if (shown && mark.source() == Source.WRITTEN) {

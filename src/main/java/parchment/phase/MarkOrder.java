@@ -18,8 +18,7 @@ final class MarkOrder {
                 Mark first = marks.get(kinds[i]);
                 Mark second = marks.get(kinds[j]);
                 // First crack may fade into the second.
-                boolean mayOverlap =
-                        kinds[i] == MarkKind.FIRST_CRACK_END && kinds[j] == MarkKind.SECOND_CRACK_START;
+                boolean mayOverlap = kinds[i] == MarkKind.FIRST_CRACK_END && kinds[j] == MarkKind.SECOND_CRACK_START;
                 if (first != null && second != null && !mayOverlap && first.seconds() > second.seconds()) {
                     wrong.add(List.of(first, second));
                 }

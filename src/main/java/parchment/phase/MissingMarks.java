@@ -26,9 +26,9 @@ final class MissingMarks {
         if (!yellowing && !crack) {
             missing.add(neither(phases) + ", so no phase can be told." + without(phases, drop));
         } else if (!yellowing) {
-            missing.add(
-                    was(phases, MarkKind.YELLOWING) + ", so drying and browning cannot be told apart; together they took until "
-                            + "first crack at " + at(phases, MarkKind.FIRST_CRACK_START) + ".");
+            missing.add(was(phases, MarkKind.YELLOWING)
+                    + ", so drying and browning cannot be told apart; together they took until " + "first crack at "
+                    + at(phases, MarkKind.FIRST_CRACK_START) + ".");
         } else if (!crack) {
             missing.add(was(phases, MarkKind.FIRST_CRACK_START) + ", so browning and development cannot be told apart; "
                     + (drop

@@ -207,11 +207,13 @@ final class OnCurve {
         if (wide.isEmpty()) {
             return Optional.of(new Found(at.get(), Math.hypot(noise, half)));
         }
-        // The bias grows with the square of the window: so much of the difference between the two is left in the narrower one.
+        // The bias grows with the square of the window: so much of the difference between the two is left in the
+        // narrower one.
         double ratio = narrow.bandwidthSeconds() / smooth.bandwidthSeconds();
         double left = ratio < 0.95 ? ratio * ratio / (1 - ratio * ratio) : 10;
         double seen = left * (at.get() - wide.get());
-        // What noise alone makes of the difference: a slope's variance falls with the cube of the window, and the wider window holds all
+        // What noise alone makes of the difference: a slope's variance falls with the cube of the window, and the wider
+        // window holds all
         // that the narrower holds.
         double shared = ratio * ratio * ratio;
         double variance = noise * noise;

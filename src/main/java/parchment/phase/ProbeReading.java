@@ -16,7 +16,8 @@ public record ProbeReading(
         double celsius, double standardError, double rateOfRise, double rateStandardError, double follows) {
 
     static ProbeReading of(Smoothed there) {
-        return new ProbeReading(there.value(), there.valueStandardError(), there.slope(), there.slopeStandardError(), 1);
+        return new ProbeReading(
+                there.value(), there.valueStandardError(), there.slope(), there.slopeStandardError(), 1);
     }
 
     /** Returns the reading a few seconds later or earlier along the straight line. */

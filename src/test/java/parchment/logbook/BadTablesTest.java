@@ -155,8 +155,9 @@ class BadTablesTest {
         assertEquals(Optional.of(Elapsed.of(7, 28)), logbook.batch("1").writtenMark(MarkKind.DROP));
         assertEquals(Optional.of(Elapsed.of(11, 0)), logbook.batch("1").coolingEnd());
         assertEquals(
-                List.of("batches.csv, line 2, column 'first crack start [min:s]': found first crack start at 7:30 and drop at 7:28;"
-                        + " expected first crack start before drop; both kept; first crack start is questioned: check it."),
+                List.of(
+                        "batches.csv, line 2, column 'first crack start [min:s]': found first crack start at 7:30 and drop at 7:28;"
+                                + " expected first crack start before drop; both kept; first crack start is questioned: check it."),
                 logbook.problems().list().stream()
                         .map(Problem::toString)
                         .filter(line -> line.contains("crack"))
@@ -165,8 +166,8 @@ class BadTablesTest {
 
     @Test
     void questionsBothOfTwoMarksBeforeTheDropThatAreOutOfOrder() throws IOException {
-        Logbook logbook = batches(
-                HEAD + ",yellowing [min:s],first crack start [min:s],drop [min:s]", ONE + ",8:30,8:10,9:19");
+        Logbook logbook =
+                batches(HEAD + ",yellowing [min:s],first crack start [min:s],drop [min:s]", ONE + ",8:30,8:10,9:19");
         assertEquals(Optional.of(Elapsed.of(8, 30)), logbook.batch("1").writtenMark(MarkKind.YELLOWING));
         assertEquals(Optional.of(Elapsed.of(8, 10)), logbook.batch("1").writtenMark(MarkKind.FIRST_CRACK_START));
         says(

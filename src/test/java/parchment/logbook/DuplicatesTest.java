@@ -46,9 +46,10 @@ class DuplicatesTest {
                 WrittenFolder.curve("°C", -20, 600, 2, 210));
         assertEquals(3, logbook.batches().size());
         assertEquals(
-                List.of("curves/3.csv: found the same bean temperatures as in curves/1.csv; expected readings of its own; no two"
-                        + " roasts are alike to the last digit; both kept as two batches: if they are one, take one out, else it"
-                        + " counts twice."),
+                List.of(
+                        "curves/3.csv: found the same bean temperatures as in curves/1.csv; expected readings of its own; no two"
+                                + " roasts are alike to the last digit; both kept as two batches: if they are one, take one out, else it"
+                                + " counts twice."),
                 problems(logbook, "curves/"));
     }
 
@@ -82,12 +83,15 @@ class DuplicatesTest {
     @Test
     void aRowOfScoresThatRepeatsAnotherIsSetAside() throws IOException {
         Logbook logbook = cups(
-                "spring,2025-03-08,Ana,1,K7,1,,7.5,", "spring,2025-03-08,Ana,1,K7,2,,7.5,", "spring,2025-03-08,Ana,1,K7,1,,7.5,");
+                "spring,2025-03-08,Ana,1,K7,1,,7.5,",
+                "spring,2025-03-08,Ana,1,K7,2,,7.5,",
+                "spring,2025-03-08,Ana,1,K7,1,,7.5,");
         assertEquals(2, logbook.cups().size());
         assertEquals(
-                List.of("cuppings.csv, line 4, column 'batch': found line 2 again, cell for cell (Ana, spring, batch 1, cup 1);"
-                        + " expected one row for each cup that a cupper scored; a second cup has its own number in the column"
-                        + " 'cup'; row set aside, the first one kept."),
+                List.of(
+                        "cuppings.csv, line 4, column 'batch': found line 2 again, cell for cell (Ana, spring, batch 1, cup 1);"
+                                + " expected one row for each cup that a cupper scored; a second cup has its own number in the column"
+                                + " 'cup'; row set aside, the first one kept."),
                 problems(logbook, "cuppings"));
     }
 
@@ -96,8 +100,9 @@ class DuplicatesTest {
         Logbook logbook = cups("spring,2025-03-08,Ana,1,K7,1,,7.5,", "spring,2025-03-08,Ana,1,K7,1,,6,");
         assertEquals(2, logbook.cups().size());
         assertEquals(
-                List.of("cuppings.csv, line 3, column 'cup': found other scores of the cup on line 2 (Ana, spring, batch 1, cup 1);"
-                        + " expected one row for each cup that a cupper scored; both kept: if one is a slip, take it out."),
+                List.of(
+                        "cuppings.csv, line 3, column 'cup': found other scores of the cup on line 2 (Ana, spring, batch 1, cup 1);"
+                                + " expected one row for each cup that a cupper scored; both kept: if one is a slip, take it out."),
                 problems(logbook, "cuppings"));
     }
 
@@ -135,8 +140,9 @@ class DuplicatesTest {
                 "spring,2025-03-08,Ben,1,K7,,,6,");
         assertEquals(4, logbook.cups().size());
         assertEquals(
-                List.of("cuppings.csv, line 3, column 'cup': found the scores of line 2 again (Ana, spring, batch 1); expected the"
-                        + " number of the cup, which tells a second cup from a row that was copied; kept as a second cup."),
+                List.of(
+                        "cuppings.csv, line 3, column 'cup': found the scores of line 2 again (Ana, spring, batch 1); expected the"
+                                + " number of the cup, which tells a second cup from a row that was copied; kept as a second cup."),
                 problems(logbook, "cuppings"));
     }
 

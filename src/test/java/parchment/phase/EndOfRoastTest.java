@@ -28,8 +28,7 @@ class EndOfRoastTest {
             batches.add(Batch.named("b" + i)
                     .writtenMark(MarkKind.DROP, Elapsed.seconds(written[i]))
                     .build());
-            results.add(begun(
-                    end[i], falls.length > 0 ? Optional.of(new OnCurve.Found(600, 0.6)) : Optional.empty()));
+            results.add(begun(end[i], falls.length > 0 ? Optional.of(new OnCurve.Found(600, 0.6)) : Optional.empty()));
         }
         return EndOfRoast.of(batches, results);
     }

@@ -60,8 +60,7 @@ class HabitModelTest {
         HabitRow row = row("new", "another day", 155);
         assertTrue(few.factor(row, 0.9) >= 1.7396, "" + few.factor(row, 0.9));
         // From 20 days on the quantile of what left-out days lay off: whole scores of these rows, no table of t.
-        assertEquals(
-                enough.calibration.without("another day").factor(0.9), enough.factor(row, 0.9), 1e-12);
+        assertEquals(enough.calibration.without("another day").factor(0.9), enough.factor(row, 0.9), 1e-12);
     }
 
     @Test
@@ -71,8 +70,10 @@ class HabitModelTest {
         changed.set(0, row("0/0", "day 0", 158));
         HabitModel before = new HabitModel(KIND, rows);
         HabitModel after = new HabitModel(KIND, changed);
-        double ownDay = after.expected(changed.get(0)).value() - before.expected(rows.get(0)).value();
-        double otherDay = after.expected(rows.get(5)).value() - before.expected(rows.get(5)).value();
+        double ownDay = after.expected(changed.get(0)).value()
+                - before.expected(rows.get(0)).value();
+        double otherDay = after.expected(rows.get(5)).value()
+                - before.expected(rows.get(5)).value();
         // The variances are those of all days, so a day's own marks still move the weights a little.
         assertTrue(Math.abs(ownDay) < 0.05, "own day moved by " + ownDay);
         assertTrue(otherDay > 0.1, "other days moved by " + otherDay);

@@ -155,7 +155,8 @@ class LearntHabitTest {
                     IntStream.of(kept).mapToDouble(curve::valueAt).toArray());
             Phases phases = Phases.of(
                     batch.toBuilder().curve(Quantity.BEAN_TEMPERATURE, holed).build());
-            // Where the gap hides the turn itself the mark stands at the nearest reading; its error is that of the gap or more.
+            // Where the gap hides the turn itself the mark stands at the nearest reading; its error is that of the gap
+            // or more.
             Mark turn = phases.mark(MarkKind.TURNING_POINT).orElseThrow();
             assertTrue(turn.seconds() > 30 && turn.seconds() < 130, turn.toString());
             assertEquals(truth, turn.seconds(), 14 + 3 * turn.standardError(), "gap from " + gap);

@@ -44,7 +44,15 @@ final class MarkErrorStudy {
     }
 
     /** What became of one kind of mark; seconds. */
-    record Cell(String what, Reading reading, MarkKind kind, int batches, int found, double mean, double root, double error,
+    record Cell(
+            String what,
+            Reading reading,
+            MarkKind kind,
+            int batches,
+            int found,
+            double mean,
+            double root,
+            double error,
             double within90) {
         String row() {
             return String.format(
@@ -69,8 +77,11 @@ final class MarkErrorStudy {
     static List<Truth> virtual(long seed, int batches) {
         List<Truth> truths = new ArrayList<>();
         Random random = new Random(seed);
-        for (VirtualBatch batch :
-                VirtualRoastery.harbour().withSeed(seed).withBatches(batches).run().batches()) {
+        for (VirtualBatch batch : VirtualRoastery.harbour()
+                .withSeed(seed)
+                .withBatches(batches)
+                .run()
+                .batches()) {
             SimulatedRoast roast = batch.roast();
             double lag = 8 + 32 * random.nextDouble();
             double depth = 30 + 80 * random.nextDouble();
@@ -151,8 +162,7 @@ final class MarkErrorStudy {
             double t = start + i * reading.interval();
             wander = keep * wander + Math.sqrt(1 - keep * keep) * reading.noise() * random.nextGaussian();
             x[i] = zero + t;
-            y[i] = reading.step()
-                    * Math.rint((truth.course().applyAsDouble(t) + wander) / reading.step());
+            y[i] = reading.step() * Math.rint((truth.course().applyAsDouble(t) + wander) / reading.step());
         }
         return Curve.of("bean temperature", Unit.TEMPERATURE, x, y);
     }
@@ -162,7 +172,8 @@ final class MarkErrorStudy {
         double mean = off.stream().mapToDouble(o -> o[0]).sum() / n;
         double root = Math.sqrt(off.stream().mapToDouble(o -> o[0] * o[0]).sum() / n);
         double error = Math.sqrt(off.stream().mapToDouble(o -> o[1] * o[1]).sum() / n);
-        double within = off.stream().filter(o -> Math.abs(o[0]) <= NORMAL_90 * o[1]).count() / (double) n;
+        double within =
+                off.stream().filter(o -> Math.abs(o[0]) <= NORMAL_90 * o[1]).count() / (double) n;
         return new Cell(what, reading, kind, batches, n, mean, root, error, within);
     }
 
@@ -183,8 +194,9 @@ final class MarkErrorStudy {
     public static void main(String[] args) {
         int batches = args.length > 0 ? Integer.parseInt(args[0]) : 240;
         long seed = args.length > 1 ? Long.parseLong(args[1]) : 3000;
-        System.out.println("| roasts | a reading every, noise | mark | logged | found | mean off, s | root mean square off, s"
-                + " | root mean square of the standard error, s | 90 % interval holds, % |");
+        System.out.println(
+                "| roasts | a reading every, noise | mark | logged | found | mean off, s | root mean square off, s"
+                        + " | root mean square of the standard error, s | 90 % interval holds, % |");
         System.out.println("|---|---|---|---|---|---|---|---|---|");
         for (Map.Entry<String, List<Truth>> kind : Map.of(
                         "virtual roastery", virtual(seed, batches), "other equations", other(seed, batches))

@@ -20,7 +20,8 @@ class MarkErrorTest {
             for (MarkErrorStudy.Cell cell : MarkErrorStudy.run("both kinds", truths, reading, 77)) {
                 // 60 marks: 7.7 points are two Monte-Carlo errors of a share of 90 %.
                 assertTrue(cell.within90() > 0.82, cell.row());
-                // An interval that always holds says too little of what is known: the stated error is no more than 1.6 of the real one.
+                // An interval that always holds says too little of what is known: the stated error is no more than 1.6
+                // of the real one.
                 assertTrue(cell.error() < 1.6 * cell.root() || cell.error() < 0.4, cell.row());
                 assertTrue(cell.found() >= 56, cell.row());
                 assertTrue(cell.kind() == MarkKind.TURNING_POINT || cell.root() < 1.6, cell.row());

@@ -218,12 +218,14 @@ class PhasesTest {
         assertEquals(Source.WRITTEN, drop.source());
         assertEquals(228, drop.beanTemperature().orElseThrow().celsius(), 0.01);
         assertEquals(
-                List.of("First crack start at 12:22 (written by the roaster) lies 2 s after drop at 12:20 (written by the roaster), no"
-                        + " more than both may be off (5 s and 2 s). Both are kept; please check first crack start."),
+                List.of(
+                        "First crack start at 12:22 (written by the roaster) lies 2 s after drop at 12:20 (written by the roaster), no"
+                                + " more than both may be off (5 s and 2 s). Both are kept; please check first crack start."),
                 phases.questions());
         assertEquals(
-                List.of("The development phase is missing: its end (drop at 12:20) does not lie after its start (first crack start"
-                        + " at 12:22)."),
+                List.of(
+                        "The development phase is missing: its end (drop at 12:20) does not lie after its start (first crack start"
+                                + " at 12:22)."),
                 phases.missing());
     }
 
@@ -238,12 +240,14 @@ class PhasesTest {
         assertEquals(
                 760, phases.setAside(MarkKind.FIRST_CRACK_START).orElseThrow().seconds());
         assertEquals(
-                List.of("First crack start is written at 12:40, 20 s after the drop at 12:20 (written by the roaster): more than both"
-                        + " may be off. It is set aside; please check the batch's row."),
+                List.of(
+                        "First crack start is written at 12:40, 20 s after the drop at 12:20 (written by the roaster): more than both"
+                                + " may be off. It is set aside; please check the batch's row."),
                 phases.questions());
         assertEquals(
-                List.of("First crack start was written at 12:40 and set aside, so browning and development cannot be told apart; from"
-                        + " yellowing to drop it took 6:20."),
+                List.of(
+                        "First crack start was written at 12:40 and set aside, so browning and development cannot be told apart; from"
+                                + " yellowing to drop it took 6:20."),
                 phases.missing());
     }
 
@@ -255,8 +259,7 @@ class PhasesTest {
                     .writtenMark(MarkKind.FIRST_CRACK_START, Elapsed.seconds(740 + late))
                     .writtenMark(MarkKind.DROP, Elapsed.seconds(740)));
             assertEquals(late == 16, phases.mark(MarkKind.FIRST_CRACK_START).isPresent());
-            assertEquals(
-                    late == 17, phases.setAside(MarkKind.FIRST_CRACK_START).isPresent());
+            assertEquals(late == 17, phases.setAside(MarkKind.FIRST_CRACK_START).isPresent());
             assertEquals(1, phases.questions().size());
         }
     }
@@ -277,8 +280,9 @@ class PhasesTest {
         assertTrue(
                 phases.missing()
                         .get(1)
-                        .startsWith("Yellowing was written at 9:00 and set aside, first crack start was written at 8:10 and set aside,"
-                                + " so no phase can be told."),
+                        .startsWith(
+                                "Yellowing was written at 9:00 and set aside, first crack start was written at 8:10 and set aside,"
+                                        + " so no phase can be told."),
                 phases.missing().toString());
         assertEquals(559, mark(phases, MarkKind.DROP).seconds());
     }
@@ -356,14 +360,14 @@ class PhasesTest {
             Curve curve = ExampleRoast.curve(
                     "bean temperature",
                     Unit.TEMPERATURE,
-                    t -> t < 300
-                            ? 150
-                            : t < 340 ? 150 - deep * (t - 300) / 40 : 150 - deep + 0.2 * (t - 340),
+                    t -> t < 300 ? 150 : t < 340 ? 150 - deep * (t - 300) / 40 : 150 - deep + 0.2 * (t - 340),
                     200,
                     900,
                     2);
             Phases phases = of(Batch.named("7").curve(Quantity.BEAN_TEMPERATURE, curve));
-            assertEquals(deep > 15 ? Source.FOUND : Source.ASSUMED, mark(phases, MarkKind.CHARGE).source());
+            assertEquals(
+                    deep > 15 ? Source.FOUND : Source.ASSUMED,
+                    mark(phases, MarkKind.CHARGE).source());
         }
     }
 
@@ -478,7 +482,9 @@ class PhasesTest {
             assertEquals(by, there.chargeOnLogger(), 0.05);
             assertEquals(
                     mark(here, MarkKind.TURNING_POINT).seconds(),
-                    there.chargeOnLogger() - by + mark(there, MarkKind.TURNING_POINT).seconds(),
+                    there.chargeOnLogger()
+                            - by
+                            + mark(there, MarkKind.TURNING_POINT).seconds(),
                     0.01);
         }
     }
