@@ -21,8 +21,9 @@ final class EvidencePicture {
     private EvidencePicture() {}
 
     static Plot of(String attribute, Measure measure, Material material) {
-        boolean severalGroups = material.groupMeans().size() > 1;
-        String along = measure.name() + (severalGroups ? ", each lot brought to the mean of all" : "");
+        boolean moved = material.batches().stream()
+                .anyMatch(batch -> batch.today().value() != batch.measure());
+        String along = measure.name() + (moved ? ", as read on today's probe" : "");
         return Plot.of(
                 Wording.sentence(attribute) + " and " + measure.name(),
                 Axis.of(along, measure.unit(), measure.reader()),
@@ -30,8 +31,7 @@ final class EvidencePicture {
     }
 
     static Plot of(String attribute, Measure measure, Analysis analysis, double level) {
-        FittedScores fitted =
-                analysis.bent().filter(bent -> analysis.bendSeen()).orElse(analysis.fitted());
+        FittedScores fitted = analysis.drawn();
         Material material = analysis.material();
         TriedRange range = analysis.range();
         double[] scores = fitted.adjustedBatchScores();

@@ -38,12 +38,24 @@ final class Gathering {
      *
      * @param error its standard error, NaN if not known
      * @param whyMissing why there is no value, empty if there is one
+     * @param added what must be added to have the value on today's probe
+     * @param addedError the standard error of that, shared by all batches of the period
+     * @param period the probe period, the same words for all its batches
      */
-    record Reading(double value, double error, String whyMissing) {
+    record Reading(double value, double error, String whyMissing, double added, double addedError, String period) {
         static final Reading NONE = new Reading(Double.NaN, Double.NaN, "the measure is missing");
+
+        Reading(double value, double error, String whyMissing) {
+            this(value, error, whyMissing, 0, 0, "");
+        }
 
         Reading(double value, double error) {
             this(value, error, "");
+        }
+
+        /** Returns the same reading, made in a probe period of which this must be added to have it on today's probe. */
+        Reading onTodaysProbe(double more, double moreError, String ofPeriod) {
+            return new Reading(value, error, whyMissing, more, moreError, ofPeriod);
         }
     }
 
@@ -125,7 +137,12 @@ final class Gathering {
                 batch.conditions().greenMass().map(mass -> mass.kilograms()).orElse(Double.NaN),
                 batch.conditions().roomTemperature().map(room -> room.celsius()).orElse(Double.NaN),
                 reading.value(),
-                reading.error());
+                reading.error(),
+                new TastedBatch.Today(
+                        reading.value() + reading.added(),
+                        lot + (machine.isEmpty() ? "" : ", " + machine),
+                        reading.period(),
+                        reading.addedError()));
     }
 
     private boolean addScores(TastedBatch batch, List<CupScores> own, List<CupScore> rows) {
