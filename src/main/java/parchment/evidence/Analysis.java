@@ -99,9 +99,16 @@ final class Analysis {
         return course.line().design().material();
     }
 
-    /** Returns the best place of each lot. */
-    Bests bests() {
-        return Bests.of(todays(), range, settings.level());
+    /** Says what the places along the drawn course are. */
+    TodaysCourse.Places places() {
+        return course.places();
+    }
+
+    /** Returns the best place of each lot; empty if places are not readings. */
+    Optional<Bests> bests() {
+        return course.places() == TodaysCourse.Places.READINGS
+                ? Optional.of(Bests.of(todays(), range, settings.level()))
+                : Optional.empty();
     }
 
     /** Returns the slope as fitted. */
@@ -120,7 +127,9 @@ final class Analysis {
     }
 
     Peak peak() {
-        return course.bend().map(fitted -> Peak.of(fitted, range, settings.level())).orElseGet(() -> Peak.unknown(range));
+        return course.bend()
+                .filter(fitted -> course.places() == TodaysCourse.Places.READINGS)
+                .map(fitted -> Peak.of(fitted, range, settings.level())).orElseGet(() -> Peak.unknown(range));
     }
 
     /** Returns the course that is drawn: the bend if it was seen, the line otherwise. */

@@ -159,7 +159,7 @@ public final class Evidence implements ShownAs {
 
     /** Returns the best place of each lot, as a reading on today's probe; empty if nothing could be fitted. */
     public Optional<Bests> bests() {
-        return analysis.map(Analysis::bests);
+        return analysis.flatMap(Analysis::bests);
     }
 
     /**
@@ -295,7 +295,7 @@ public final class Evidence implements ShownAs {
                         question.measure(),
                         found,
                         question.settings().level()))
-                .orElseGet(() -> EvidencePicture.of(question.attribute(), question.measure(), material)
+                .orElseGet(() -> EvidencePicture.of(question.attribute(), question.measure(), "")
                         .withEmptySentence(
                                 "There is nothing to draw: " + String.join("; ", judgement.reasons()) + "."));
     }

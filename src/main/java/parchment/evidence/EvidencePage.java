@@ -128,13 +128,18 @@ final class EvidencePage {
     private Report best(Report page, Analysis analysis) {
         TriedRange range = analysis.range();
         Peak peak = analysis.peak();
+        if (analysis.places() == TodaysCourse.Places.FROM_LOTS_MEANS) {
+            return page.say("Where " + evidence.attribute()
+                    + " is best cannot be told as a reading: the probe was changed, by how much its readings differ is not known, and"
+                    + " with today's probe alone too few batches were scored.");
+        }
         Bests bests = evidence.bests().orElseThrow();
         boolean several = bests.lots().size() > 1;
         String groups = several
                 ? " This is the common course of " + bests.lots().size()
                         + " lots, each with a level of its own; places are readings"
-                        + (moved(analysis) ? " as on today's probe." : ".")
-                : moved(analysis) ? " Places are readings as on today's probe." : "";
+                        + (analysis.material().movedToToday() ? " as on today's probe." : ".")
+                : analysis.material().movedToToday() ? " Places are readings as on today's probe." : "";
         Report longer = page.say(peak.words(evidence.attribute(), measure)
                 + (peak.answer() == Peak.Answer.INSIDE && !analysis.bendSeen()
                         ? " The bend itself may be chance: take this place as a guess."
@@ -154,10 +159,7 @@ final class EvidencePage {
         return named ? longer.caution(CAUTION) : longer;
     }
 
-    private static boolean moved(Analysis analysis) {
-        return analysis.material().batches().stream()
-                .anyMatch(batch -> batch.today().value() != batch.measure());
-    }
+
 
     private String errors(Analysis analysis) {
         Reliability reliability = analysis.reliability();

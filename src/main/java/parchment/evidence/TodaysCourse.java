@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import java.util.function.Supplier;
 import parchment.stats.CannotFitException;
 
 /**
@@ -20,8 +21,18 @@ final class TodaysCourse {
     private final Material today;
     private final FittedScores line;
     private final Optional<FittedScores> bend;
+    private final Places places;
 
-    private TodaysCourse(Material today, FittedScores line, Optional<FittedScores> bend) {
+    /** Says what the places along the course are. */
+    enum Places {
+        /** Readings on today's probe. */
+        READINGS,
+        /** Distances from the mean of a lot and probe period, put beside the mean of all: what today's probe would read is not known. */
+        FROM_LOTS_MEANS
+    }
+
+    private TodaysCourse(Material today, FittedScores line, Optional<FittedScores> bend, Places places) {
+        this.places = places;
         this.today = today;
         this.line = line;
         this.bend = bend;
@@ -35,14 +46,25 @@ final class TodaysCourse {
      */
     static TodaysCourse of(Material material, FittedScores inside) {
         Material today = material.changed(TastedBatch::onTodaysProbe);
-        FittedScores line = material.groupMeans().size() == 1 ? inside : fit(today, ModelForm.Shape.LINE);
-        return new TodaysCourse(today, line, bend(today));
+        if (material.groupMeans().size() > 1 && Analysis.whyNot(today).isEmpty()) {
+            Optional<FittedScores> line = known(() -> fit(today, ModelForm.Shape.LINE), ScoreDesign.FEATURE);
+            if (line.isPresent()) {
+                return new TodaysCourse(
+                        today, line.get(), known(() -> fit(today, ModelForm.Shape.BEND), ScoreDesign.SQUARE), Places.READINGS);
+            }
+        }
+        return new TodaysCourse(
+                material,
+                inside,
+                known(
+                        () -> FittedScores.of(material, ModelForm.STANDARD.with(ModelForm.Shape.BEND)),
+                        ScoreDesign.SQUARE),
+                material.groupMeans().size() == 1 ? Places.READINGS : Places.FROM_LOTS_MEANS);
     }
 
-    private static Optional<FittedScores> bend(Material today) {
+    private static Optional<FittedScores> known(Supplier<FittedScores> fit, String column) {
         try {
-            FittedScores fitted = fit(today, ModelForm.Shape.BEND);
-            return fitted.slope(ScoreDesign.SQUARE).known() ? Optional.of(fitted) : Optional.empty();
+            return Optional.of(fit.get()).filter(fitted -> fitted.slope(column).known());
         } catch (CannotFitException tooFew) {
             return Optional.empty();
         }
@@ -81,8 +103,12 @@ final class TodaysCourse {
         return bend;
     }
 
+    Places places() {
+        return places;
+    }
+
     /** Returns the model without the feature. */
     ScoreDesign withoutFeature() {
-        return ScoreDesign.of(today, FORM.with(ModelForm.Shape.ABSENT), today.center());
+        return ScoreDesign.of(today, line.design().form().with(ModelForm.Shape.ABSENT), today.center());
     }
 }
