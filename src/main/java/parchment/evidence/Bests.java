@@ -43,13 +43,11 @@ public final class Bests implements Showable {
     private final List<LotBest> lots;
     private final Peak next;
     private final double chanceOfDifference;
-    private final double tau;
 
-    private Bests(List<LotBest> lots, Peak next, double chanceOfDifference, double tau) {
+    private Bests(List<LotBest> lots, Peak next, double chanceOfDifference) {
         this.lots = List.copyOf(lots);
         this.next = next;
         this.chanceOfDifference = chanceOfDifference;
-        this.tau = tau;
     }
 
     static Bests of(Material today, TriedRange range, double level) {
@@ -67,7 +65,7 @@ public final class Bests implements Showable {
         List<LotBest> lots = new ArrayList<>();
         byLot.forEach((lot, batches) -> lots.add(best(lot, batches, own.contains(lot), fitted, range.center(), level)));
         return fitted.map(found -> new Pooled(found, List.copyOf(own), range, level).bests(lots))
-                .orElseGet(() -> new Bests(lots, Peak.unknown(range), 1, Double.NaN));
+                .orElseGet(() -> new Bests(lots, Peak.unknown(range), 1));
     }
 
     private static int days(List<TastedBatch> batches) {
@@ -155,18 +153,24 @@ public final class Bests implements Showable {
             Slope square = fitted.slope(ScoreDesign.SQUARE);
             RandomSlopes pooled = RandomSlopes.of(slopes);
             if (slopes.size() < LOTS_FOR_NEXT || slopes.size() < own.size() || !square.known()) {
-                return new Bests(lots, Peak.unknown(range), pooled.chanceOfDifference(), pooled.between());
+                return new Bests(lots, Peak.unknown(range), pooled.chanceOfDifference());
             }
             double covariance = 0;
+            double variance = pooled.between() * pooled.between();
             for (int i = 0; i < own.size(); i++) {
                 covariance += pooled.weight(i) * fitted.covariance(column(own.get(i)), ScoreDesign.SQUARE);
+                for (int j = 0; j < own.size(); j++) {
+                    // The slopes share the bend and the probe, so their mean has more error than independent ones would.
+                    variance += pooled.weight(i)
+                            * pooled.weight(j)
+                            * fitted.covariance(column(own.get(i)), column(own.get(j)));
+                }
             }
-            Slope next = new Slope(pooled.mean(), pooled.errorOfNext(), own.size() - 2.0);
+            Slope next = new Slope(pooled.mean(), Math.sqrt(variance), own.size() - 2.0);
             return new Bests(
                     lots,
                     Peak.of(next, square, covariance, range, level),
-                    pooled.chanceOfDifference(),
-                    pooled.between());
+                    pooled.chanceOfDifference());
         }
     }
 

@@ -30,6 +30,7 @@ final class Gathering {
     private final Map<String, Reading> readings;
     private final Map<LeftOut, Integer> reasons = new LinkedHashMap<>();
     private final List<String> remarks = new ArrayList<>();
+    private final boolean severalMachines;
 
     /**
      * Holds a feature's value of one batch.
@@ -61,6 +62,11 @@ final class Gathering {
         this.attribute = attribute;
         this.logbook = logbook;
         this.readings = readings;
+        this.severalMachines = logbook.batches().stream()
+                        .flatMap(batch -> batch.machine().stream())
+                        .distinct()
+                        .count()
+                > 1;
     }
 
     static Material of(String attribute, Logbook logbook, Map<String, Reading> readings) {
@@ -136,7 +142,7 @@ final class Gathering {
                 reading.error(),
                 new TastedBatch.Today(
                         reading.today(),
-                        lot + (machine.isEmpty() ? "" : ", " + machine),
+                        lot + (machine.isEmpty() || !severalMachines ? "" : ", " + machine),
                         reading.period(),
                         reading.sharedError()));
     }

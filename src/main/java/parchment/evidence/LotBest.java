@@ -5,7 +5,7 @@ import parchment.display.Showable;
 /**
  * Holds what one lot tells of where its score is best, as a reading on today's probe.
  *
- * @param lot the lot, with its machine where that is written
+ * @param lot the lot, with its machine where the logbook has several
  * @param batches how many scored batches
  * @param roastDays on how many roast days
  * @param slope points per unit of the feature at the lot's own mean; the lots' common slope if the lot has too few batches for its own

@@ -76,6 +76,10 @@ public final class MovedTogether implements Showable {
         return new MovedTogether(feature, listed, found.size());
     }
 
+    static MovedTogether of(String feature, List<Companion> companions, int compared) {
+        return new MovedTogether(feature, companions, compared);
+    }
+
     /** Returns the features with a correlation of at least 0.3 either way, the closest first, at most eight. */
     public List<Companion> companions() {
         return companions;

@@ -9,13 +9,14 @@ import parchment.stats.CannotFitException;
 /**
  * Asks whether the feature of the next roast day goes with today's score, which it cannot have changed.
  *
- * <p>If it does, both follow something that moves with the calendar, and the verdict drops a level.
+ * <p>One logbook in twenty shows this by chance; otherwise both follow something that moves with the calendar. The verdict drops a
+ * level.
  *
  * @param slope of today's score on the mean feature of the next roast day, from its lots' means
  * @param roastDays how many roast days have a next one
  */
 public record NegativeControl(Slope slope, int roastDays) implements Showable {
-    private static final double CHANCE = 0.05;
+    static final double CHANCE = 0.05;
     private static final int FEWEST_DAYS = 3;
     private static final String NEXT_DAY = "feature of the next roast day";
 
@@ -66,7 +67,8 @@ public record NegativeControl(Slope slope, int roastDays) implements Showable {
         String often = "chance alone would do as much in " + Math.round(100 * slope.chance()) + " of 100 logbooks";
         return setOff()
                 ? "The measure of the next roast day goes with today's score (" + often
-                        + "), which it cannot have changed: something that moves with the calendar is behind both."
+                        + "), which it cannot have changed. One logbook in twenty shows this by chance; otherwise something that moves"
+                        + " with the calendar is behind both."
                 : "The measure of the next roast day does not go with today's score (" + often + "), as it should be.";
     }
 }

@@ -27,7 +27,7 @@ record Question(String attribute, Measure measure, List<MovedTogether.Other> oth
         Material material = Gathering.of(attribute, logbook, measure.readings());
         SmallestDifference margin = SmallestDifference.of(attribute, logbook, settings);
         Optional<Analysis> watched = Analysis.of(material, measure.step(), settings, margin);
-        Facts facts = Facts.of(measure.name(), material);
+        Facts facts = facts(material, watched);
         Blindness blindness = Blindness.of(material, logbook);
         VerdictRules.Judgement judgement = watched.map(found -> VerdictRules.judge(Findings.of(
                         measure.name(), Findings.Planned.NOT_BY_CHANCE, found, facts, others, blindness)))
@@ -40,7 +40,7 @@ record Question(String attribute, Measure measure, List<MovedTogether.Other> oth
                     measure.name(),
                     Findings.Planned.BY_CHANCE,
                     drawn.get(),
-                    Facts.of(measure.name(), assigned),
+                    facts(assigned, drawn),
                     others,
                     Blindness.of(assigned, logbook)));
             if (ofEffect.verdict() != Verdict.CANNOT_TELL) {
@@ -55,6 +55,12 @@ record Question(String attribute, Measure measure, List<MovedTogether.Other> oth
                 CuppingLayout.of(material),
                 GeneralLevel.slope(attribute, measure, logbook));
         return new Evidence(this, material, watched, drawn, judgement, surroundings);
+    }
+
+    private Facts facts(Material material, Optional<Analysis> analysis) {
+        return Facts.of(measure.name(), material)
+                .leavingOut(analysis.map(found -> found.fitted().model().aliasedColumns())
+                        .orElse(List.of()));
     }
 
     /** Returns the targets that were drawn by chance, as drawn: what the batch came out at does not matter. */

@@ -7,11 +7,11 @@ import parchment.stats.FTest;
 /**
  * Takes the slopes of lots as draws from one distribution.
  *
- * <p>The variance between lots is that of DerSimonian and Laird (1986, Control. Clin. Trials 7:177), never below 0; the error of the next
- * lot's slope holds it and the error of the mean (Higgins, Thompson and Spiegelhalter 2009). The slopes' errors are taken as independent: what
- * they share through the common bend and the probe is small beside their own.
+ * <p>The variance between lots is that of DerSimonian and Laird (1986, Control. Clin. Trials 7:177), never below 0. For
+ * weights and that variance the slopes' errors are taken as independent; what they share through the common bend and the probe is small
+ * beside their own.
  */
-record RandomSlopes(List<Double> weights, double mean, double errorOfMean, double betweenVariance, FTest difference) {
+record RandomSlopes(List<Double> weights, double mean, double betweenVariance, FTest difference) {
 
     static RandomSlopes of(List<Slope> slopes) {
         int k = slopes.size();
@@ -46,7 +46,6 @@ record RandomSlopes(List<Double> weights, double mean, double errorOfMean, doubl
         return new RandomSlopes(
                 weights,
                 k == 0 ? Double.NaN : mean / total,
-                Math.sqrt(1 / total),
                 between,
                 new FTest("slopes of lots", k < 2 ? Double.NaN : q / (k - 1), k - 1.0, degrees));
     }
@@ -57,10 +56,6 @@ record RandomSlopes(List<Double> weights, double mean, double errorOfMean, doubl
 
     double between() {
         return Math.sqrt(betweenVariance);
-    }
-
-    double errorOfNext() {
-        return Math.sqrt(betweenVariance + errorOfMean * errorOfMean);
     }
 
     /** Returns the chance of slopes that differ as much if all were one, by Cochran's Q over its degrees of freedom as F; 1 with fewer than two. */

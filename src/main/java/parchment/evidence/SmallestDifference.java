@@ -2,8 +2,8 @@ package parchment.evidence;
 
 import java.util.Locale;
 import java.util.Optional;
-import parchment.logbook.CupScores;
 import parchment.logbook.Logbook;
+import parchment.stats.Robust;
 
 /**
  * Holds the smallest difference of a score that matters to the roaster, fixed before the scores are looked at.
@@ -17,7 +17,7 @@ import parchment.logbook.Logbook;
  */
 record SmallestDifference(double points, String source) {
     /** Half a point of ten. */
-    private static final double SHARE_OF_SCALE = 0.05;
+    static final double SHARE_OF_SCALE = 0.05;
 
     private static final double TEN = 10;
 
@@ -38,23 +38,21 @@ record SmallestDifference(double points, String source) {
                             number(written.get().low()),
                             number(written.get().high())));
         }
-        double lowest = Double.POSITIVE_INFINITY;
-        double highest = Double.NEGATIVE_INFINITY;
-        for (CupScores cup : logbook.cups()) {
-            double score = cup.score(attribute);
-            if (!Double.isNaN(score)) {
-                lowest = Math.min(lowest, score);
-                highest = Math.max(highest, score);
-            }
-        }
-        if (highest > TEN) {
-            return new SmallestDifference(
-                    Math.max(SHARE_OF_SCALE * (highest - lowest), Double.MIN_NORMAL),
-                    "a twentieth of the way from the lowest to the highest score given, as no scale is written; write"
-                            + " scale." + attribute + " into logbook.properties");
+        // The middle score says which scale it is: single wild scores, or a panel that scatters, must not.
+        double middle = Robust.median(logbook.cups().stream()
+                .mapToDouble(cup -> cup.score(attribute))
+                .filter(score -> !Double.isNaN(score))
+                .toArray());
+        double top = TEN;
+        while (middle > top) {
+            top *= TEN;
         }
         return new SmallestDifference(
-                SHARE_OF_SCALE * TEN, "half a point of a ten-point scale, which is assumed as none is written");
+                SHARE_OF_SCALE * top,
+                top == TEN
+                        ? "half a point of a ten-point scale, which is assumed as none is written"
+                        : "a twentieth of a scale from 0 to " + number(top) + ", which is assumed as none is written; write scale."
+                                + attribute + " into logbook.properties");
     }
 
     private static String number(double value) {

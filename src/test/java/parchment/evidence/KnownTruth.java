@@ -100,6 +100,12 @@ final class KnownTruth {
     /** What a step of the gas by its own spread does to the score. */
     double gasInScore = 0;
 
+    /** The standard error with which the move of the probe is known; NaN if it is not known at all. */
+    double shiftError = Double.NaN;
+
+    /** How far each lot's course lies above the others' along the drop, in °C; empty if all are one. */
+    double[] lotOffset = {};
+
     /** Roast days added after the others, of one lot, with as many batches as said at the given drops in an order by chance. */
     int moreDays = 0;
 
@@ -129,6 +135,10 @@ final class KnownTruth {
         Map<String, Double> planned = new LinkedHashMap<>();
         Map<String, Double> gas = new LinkedHashMap<>();
         Random gasRandom = new Random(seed + 77_000_000);
+        // Neighbouring seeds begin alike, so the seed is scattered first.
+        double shiftOff = Double.isNaN(shiftError)
+                ? 0
+                : shiftError * new Random(0x9E3779B97F4A7C15L * (seed + 1)).nextGaussian();
         LocalDate start = LocalDate.of(2024, 3, 4);
         for (int c = 0; c < cuppings; c++) {
             sessions.add(new Cupping("C" + (c + 1), blind, beforeDiscussion, Map.of()));
@@ -178,11 +188,15 @@ final class KnownTruth {
                     batch.plan(new BatchPlan(Optional.of(Temperature.celsius(drop)), BatchPlan.PlannedBy.CHANCE));
                 }
                 batches.add(batch.build());
+                double read = drop + (day >= probeMovedOnDay ? probeShift : 0) + random.nextGaussian() * measureError;
+                Gathering.Reading reading = new Gathering.Reading(read, measureError);
+                boolean earlier = probeMovedOnDay < days && day < probeMovedOnDay;
                 readings.put(
                         name,
-                        new Gathering.Reading(
-                                drop + (day >= probeMovedOnDay ? probeShift : 0) + random.nextGaussian() * measureError,
-                                measureError));
+                        earlier
+                                ? reading.onTodaysProbe(
+                                        read + probeShift + shiftOff, Double.isNaN(shiftError) ? 0 : shiftError, "before")
+                                : reading);
                 double good = 6 + slope * (drop - center) + lotEffect[lot] + batchEffect;
                 if (random.nextDouble() >= cuppedShare || drop < leastCuppedDrop || good < leastCuppedTruth) {
                     continue;
@@ -191,7 +205,7 @@ final class KnownTruth {
                 LocalDate tasted = start.plusDays(3L * (daysPerCupping * (cupping + 1) - 1) + 5);
                 for (int cupper = 0; cupper < cuppers; cupper++) {
                     for (int cup = 0; cup < cupsEach; cup++) {
-                        double x = drop - center;
+                        double x = drop - center - (lotOffset.length > 0 ? lotOffset[lot] : 0);
                         double score = 6
                                 + slope * x
                                 + bend * x * x
