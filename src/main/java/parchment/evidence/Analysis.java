@@ -49,8 +49,7 @@ final class Analysis {
     }
 
     /** Returns the analysis, or nothing if there is too little to fit; {@link #whyNot} says why. */
-    static Optional<Analysis> of(
-            Material material, double step, EvidenceSettings settings, SmallestDifference margin) {
+    static Optional<Analysis> of(Material material, double step, EvidenceSettings settings, SmallestDifference margin) {
         if (!whyNot(material).isEmpty()) {
             return Optional.empty();
         }
@@ -129,7 +128,8 @@ final class Analysis {
     Peak peak() {
         return course.bend()
                 .filter(fitted -> course.places() == TodaysCourse.Places.READINGS)
-                .map(fitted -> Peak.of(fitted, range, settings.level())).orElseGet(() -> Peak.unknown(range));
+                .map(fitted -> Peak.of(fitted, range, settings.level()))
+                .orElseGet(() -> Peak.unknown(range));
     }
 
     /** Returns the course that is drawn: the bend if it was seen, the line otherwise. */

@@ -117,8 +117,8 @@ public final class Bests implements Showable {
             Optional<FittedScores> fitted,
             double center,
             double level) {
-        TriedRange range = TriedRange.of(
-                batches.stream().mapToDouble(TastedBatch::measure).toArray(), center);
+        TriedRange range =
+                TriedRange.of(batches.stream().mapToDouble(TastedBatch::measure).toArray(), center);
         String column = own ? column(lot) : SHARED;
         Slope line = fitted.map(found -> found.slope(column)).orElse(Slope.MISSING);
         Slope square = fitted.map(found -> found.slope(ScoreDesign.SQUARE)).orElse(Slope.MISSING);
@@ -160,17 +160,15 @@ public final class Bests implements Showable {
             for (int i = 0; i < own.size(); i++) {
                 covariance += pooled.weight(i) * fitted.covariance(column(own.get(i)), ScoreDesign.SQUARE);
                 for (int j = 0; j < own.size(); j++) {
-                    // The slopes share the bend and the probe, so their mean has more error than independent ones would.
+                    // The slopes share the bend and the probe, so their mean has more error than independent ones
+                    // would.
                     variance += pooled.weight(i)
                             * pooled.weight(j)
                             * fitted.covariance(column(own.get(i)), column(own.get(j)));
                 }
             }
             Slope next = new Slope(pooled.mean(), Math.sqrt(variance), own.size() - 2.0);
-            return new Bests(
-                    lots,
-                    Peak.of(next, square, covariance, range, level),
-                    pooled.chanceOfDifference());
+            return new Bests(lots, Peak.of(next, square, covariance, range, level), pooled.chanceOfDifference());
         }
     }
 
@@ -218,7 +216,10 @@ public final class Bests implements Showable {
                         2,
                         lots,
                         lot -> lot.slope().estimate() * measure.step())
-                .withText("slope", lots, lot -> lot.own() == LotBest.Own.OWN ? "its own" : "of lots with few batches")
+                .withText(
+                        "whose slope",
+                        lots,
+                        lot -> lot.own() == LotBest.Own.OWN ? "its own" : "of lots with few batches")
                 .withText("best", lots, lot -> lot.best().shortWords(measure))
                 .withNote("The bend is common to all lots. A slope of its own needs " + BATCHES_FOR_SLOPE
                         + " scored batches on " + DAYS_FOR_SLOPE + " roast days.");

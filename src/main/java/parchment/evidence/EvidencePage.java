@@ -47,7 +47,8 @@ final class EvidencePage {
         }
         page = page.heading("How far it can be trusted")
                 .say(evidence.gain().toString())
-                .say(analysis.get().equivalence().words(measure) + " " + analysis.get().repeatability())
+                .say(analysis.get().equivalence().words(measure) + " "
+                        + analysis.get().repeatability())
                 .say(errors(analysis.get()));
         if (evidence.relativeToGeneralLevel().isPresent()) {
             page = page.say("A second view, not the answer: "
@@ -151,15 +152,14 @@ final class EvidencePage {
                         measure.range(range.low(), range.high()))
                 + groups);
         if (several) {
-            longer = longer.add(bests.table(evidence.attribute(), measure)).say(bests.words(evidence.attribute(), measure));
+            longer = longer.add(bests.table(evidence.attribute(), measure))
+                    .say(bests.words(evidence.attribute(), measure));
         }
         boolean named = peak.answer() == Peak.Answer.INSIDE
                 || bests.next().answer() == Peak.Answer.INSIDE
                 || bests.lots().stream().anyMatch(lot -> lot.best().answer() == Peak.Answer.INSIDE);
         return named ? longer.caution(CAUTION) : longer;
     }
-
-
 
     private String errors(Analysis analysis) {
         Reliability reliability = analysis.reliability();

@@ -47,8 +47,7 @@ final class Readings {
 
     private static Map<String, Double> planned(Feature feature, Logbook logbook) {
         Map<String, Double> planned = new LinkedHashMap<>();
-        logbook.batches()
-                .forEach(batch -> feature.planned(batch).ifPresent(value -> planned.put(batch.name(), value)));
+        logbook.batches().forEach(batch -> feature.planned(batch).ifPresent(value -> planned.put(batch.name(), value)));
         return planned;
     }
 

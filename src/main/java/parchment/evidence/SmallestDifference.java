@@ -51,8 +51,9 @@ record SmallestDifference(double points, String source) {
                 SHARE_OF_SCALE * top,
                 top == TEN
                         ? "half a point of a ten-point scale, which is assumed as none is written"
-                        : "a twentieth of a scale from 0 to " + number(top) + ", which is assumed as none is written; write scale."
-                                + attribute + " into logbook.properties");
+                        : "a twentieth of a scale from 0 to " + number(top)
+                                + ", which is assumed as none is written; write scale." + attribute
+                                + " into logbook.properties");
     }
 
     private static String number(double value) {

@@ -36,7 +36,8 @@ class BestsTest {
     private static Bests bests(KnownTruth truth, long seed) {
         Material material = KnownTruth.material(truth.draw(seed));
         TodaysCourse course = TodaysCourse.of(material, FittedScores.of(material, ModelForm.STANDARD));
-        return Bests.of(course.line().design().material(), TriedRange.of(course.line().design()), 0.90);
+        return Bests.of(
+                course.line().design().material(), TriedRange.of(course.line().design()), 0.90);
     }
 
     @Test
@@ -68,7 +69,8 @@ class BestsTest {
     }
 
     private static double width(LotBest lot) {
-        return lot.best().set().orElseThrow().upper() - lot.best().set().orElseThrow().lower();
+        return lot.best().set().orElseThrow().upper()
+                - lot.best().set().orElseThrow().lower();
     }
 
     @Test
@@ -81,7 +83,9 @@ class BestsTest {
             boolean earlier = Integer.parseInt(name.substring(1)) <= 80;
             readings.put(
                     name,
-                    earlier ? reading.onTodaysProbe(Double.NaN, Double.NaN, "before") : reading.onTodaysProbe(reading.value(), 0, "now"));
+                    earlier
+                            ? reading.onTodaysProbe(Double.NaN, Double.NaN, "before")
+                            : reading.onTodaysProbe(reading.value(), 0, "now"));
         });
         Material all = Gathering.of("sweetness", drawn.logbook(), readings);
         TodaysCourse course = TodaysCourse.of(all, FittedScores.of(all, ModelForm.STANDARD));
@@ -124,7 +128,8 @@ class BestsTest {
         Material with = KnownTruth.material(truth.draw(7));
         Random random = new Random(9);
         double[] scores = with.scores().stream()
-                .mapToDouble(score -> with.batchOf(score).lot().equals("Lot C") ? 6 + random.nextGaussian() : score.score())
+                .mapToDouble(
+                        score -> with.batchOf(score).lot().equals("Lot C") ? 6 + random.nextGaussian() : score.score())
                 .toArray();
         Material noisy = with.withScores(scores);
         TriedRange range = TriedRange.of(ScoreDesign.of(with, ModelForm.STANDARD));
@@ -175,7 +180,8 @@ class BestsTest {
                 .batches(batches)
                 .cups(cups)
                 .build());
-        Evidence mixed = new Question("sweetness", drawn.measure(), List.of(), EvidenceSettings.standard()).ask(shuffled);
+        Evidence mixed =
+                new Question("sweetness", drawn.measure(), List.of(), EvidenceSettings.standard()).ask(shuffled);
         assertEquals(straight.verdict(), mixed.verdict());
         assertEquals(straight.reasons(), mixed.reasons());
         assertEquals(
@@ -188,6 +194,8 @@ class BestsTest {
         Evidence fahrenheit = ask(truth.draw(11));
         assertEquals(straight.verdict(), fahrenheit.verdict());
         assertEquals(straight.reasons(), fahrenheit.reasons());
-        assertEquals(straight.bests().orElseThrow().toString(), fahrenheit.bests().orElseThrow().toString());
+        assertEquals(
+                straight.bests().orElseThrow().toString(),
+                fahrenheit.bests().orElseThrow().toString());
     }
 }

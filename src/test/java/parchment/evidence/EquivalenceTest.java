@@ -62,9 +62,13 @@ class EquivalenceTest {
         assertEquals(highest - lowest, Math.abs(found.difference().estimate()), 1e-9);
         assertEquals(205, found.high(), 1);
         assertFalse(found.noneThatMatters());
-        assertTrue(found.words(DROP).startsWith("Over the whole tried range the drawn course differs most between 205."));
-        assertTrue(found.words(DROP).contains(": the first scored " + Wording.points(highest - lowest) + " points above the second (90 % interval +"));
-        assertTrue(found.words(DROP).endsWith("The smallest difference that matters is 0.50 points (stated beforehand)."));
+        assertTrue(
+                found.words(DROP).startsWith("Over the whole tried range the drawn course differs most between 205."));
+        assertTrue(found.words(DROP)
+                .contains(": the first scored " + Wording.points(highest - lowest)
+                        + " points above the second (90 % interval +"));
+        assertTrue(
+                found.words(DROP).endsWith("The smallest difference that matters is 0.50 points (stated beforehand)."));
     }
 
     @Test
@@ -80,13 +84,21 @@ class EquivalenceTest {
     @Test
     void withoutASlopeNothingIsSaid() {
         Equivalence none = new Equivalence(
-                0.5, "", 0, 1, Slope.MISSING, Slope.MISSING.interval(0.9), Slope.MISSING.interval(0.9), Slope.MISSING.interval(0.9));
+                0.5,
+                "",
+                0,
+                1,
+                Slope.MISSING,
+                Slope.MISSING.interval(0.9),
+                Slope.MISSING.interval(0.9),
+                Slope.MISSING.interval(0.9));
         assertEquals(
                 "Whether a difference is too small to matter cannot be said: there is no slope.", none.words(DROP));
         assertFalse(none.noneThatMatters());
     }
 
-    private static SmallestDifference smallest(Map<String, Logbook.Scale> scales, double more, EvidenceSettings settings) {
+    private static SmallestDifference smallest(
+            Map<String, Logbook.Scale> scales, double more, EvidenceSettings settings) {
         LogbookContents drawn = new KnownTruth().draw(1).logbook().contents();
         List<parchment.logbook.CupScores> cups = drawn.cups().stream()
                 .map(cup -> new parchment.logbook.CupScores(
@@ -110,12 +122,19 @@ class EquivalenceTest {
     void theSmallestDifferenceThatMattersIsHalfAPointOfTenInProportionToTheScale() {
         EvidenceSettings standard = EvidenceSettings.standard();
         assertEquals(
-                0.5, smallest(Map.of("sweetness", new Logbook.Scale(0, 10)), 1, standard).points(), 1e-12);
+                0.5,
+                smallest(Map.of("sweetness", new Logbook.Scale(0, 10)), 1, standard)
+                        .points(),
+                1e-12);
         assertEquals(
-                0.2, smallest(Map.of("sweetness", new Logbook.Scale(1, 5)), 0.5, standard).points(), 1e-12);
+                0.2,
+                smallest(Map.of("sweetness", new Logbook.Scale(1, 5)), 0.5, standard)
+                        .points(),
+                1e-12);
         assertEquals(
                 "a twentieth of the scale of sweetness, 1 to 5; state another beforehand if it matters more or less to you",
-                smallest(Map.of("sweetness", new Logbook.Scale(1, 5)), 0.5, standard).source());
+                smallest(Map.of("sweetness", new Logbook.Scale(1, 5)), 0.5, standard)
+                        .source());
         assertEquals(0.5, smallest(Map.of(), 1, standard).points(), 1e-12);
         assertEquals(
                 "half a point of a ten-point scale, which is assumed as none is written",

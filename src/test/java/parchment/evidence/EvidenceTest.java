@@ -99,9 +99,10 @@ class EvidenceTest {
                 evidence.reasons().toString());
         assertTrue(
                 evidence.text()
-                        .contains("What would tell: batches in which the drop temperature is moved on purpose, inside what your"
-                                + " machine's maker allows; it hardly varied, and more batches like these tell nothing, however"
-                                + " many."),
+                        .contains(
+                                "What would tell: batches in which the drop temperature is moved on purpose, inside what your"
+                                        + " machine's maker allows; it hardly varied, and more batches like these tell nothing, however"
+                                        + " many."),
                 evidence.text());
     }
 
@@ -135,8 +136,8 @@ class EvidenceTest {
                                 next.kind() == NextBatches.Kind.TOO_MANY
                                         ? "No affordable number tells: over the range tried so far a difference of 0.50 points"
                                                 + " would take more than 200 further batches."
-                                        : "What would tell: about " + next.batches() + " more batches on " + next.roastDays()
-                                                + " roast days, all of one lot"),
+                                        : "What would tell: about " + next.batches() + " more batches on "
+                                                + next.roastDays() + " roast days, all of one lot"),
                         text);
             }
         }

@@ -109,6 +109,8 @@ class FactsTest {
         assertEquals(
                 "1 fact beside the feature: operator explains 80 % of its spread.",
                 with(0.8, Facts.Handled.IN_THE_MODEL).toString());
-        assertEquals("No fact beside the feature varies in this logbook.", Facts.of(List.of()).toString());
+        assertEquals(
+                "No fact beside the feature varies in this logbook.",
+                Facts.of(List.of()).toString());
     }
 }

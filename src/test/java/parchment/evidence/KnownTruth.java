@@ -136,9 +136,8 @@ final class KnownTruth {
         Map<String, Double> gas = new LinkedHashMap<>();
         Random gasRandom = new Random(seed + 77_000_000);
         // Neighbouring seeds begin alike, so the seed is scattered first.
-        double shiftOff = Double.isNaN(shiftError)
-                ? 0
-                : shiftError * new Random(0x9E3779B97F4A7C15L * (seed + 1)).nextGaussian();
+        double shiftOff =
+                Double.isNaN(shiftError) ? 0 : shiftError * new Random(0x9E3779B97F4A7C15L * (seed + 1)).nextGaussian();
         LocalDate start = LocalDate.of(2024, 3, 4);
         for (int c = 0; c < cuppings; c++) {
             sessions.add(new Cupping("C" + (c + 1), blind, beforeDiscussion, Map.of()));
@@ -161,7 +160,9 @@ final class KnownTruth {
                         + lotDrop[lot]
                         + (byChance ? Math.rint((dayDrop + own) / 2) * 2 : dayDrop + own)
                         + driftOfDrop * when;
-                double ownGas = gasWithDrop * (drop - center - lotDrop[lot] - dayDrop) / (dropSpread * Math.sqrt(1 - dayShareOfDrop))
+                double ownGas = gasWithDrop
+                                * (drop - center - lotDrop[lot] - dayDrop)
+                                / (dropSpread * Math.sqrt(1 - dayShareOfDrop))
                         + Math.sqrt(1 - gasWithDrop * gasWithDrop) * gasRandom.nextGaussian()
                         + (gasWithDrop == 0 ? 0 : gasWithDrop * dayDrop / dropSpread);
                 gas.put(name, Math.rint(2 * (50 + 5 * ownGas)) / 2);
@@ -195,7 +196,9 @@ final class KnownTruth {
                         name,
                         earlier
                                 ? reading.onTodaysProbe(
-                                        read + probeShift + shiftOff, Double.isNaN(shiftError) ? 0 : shiftError, "before")
+                                        read + probeShift + shiftOff,
+                                        Double.isNaN(shiftError) ? 0 : shiftError,
+                                        "before")
                                 : reading);
                 double good = 6 + slope * (drop - center) + lotEffect[lot] + batchEffect;
                 if (random.nextDouble() >= cuppedShare || drop < leastCuppedDrop || good < leastCuppedTruth) {
@@ -232,7 +235,12 @@ final class KnownTruth {
                 }
             }
         }
-        more(new Random(seed + 88_000_000), new Added(batches, cups, sessions, readings), cupperEffect, lotEffect[0], start);
+        more(
+                new Random(seed + 88_000_000),
+                new Added(batches, cups, sessions, readings),
+                cupperEffect,
+                lotEffect[0],
+                start);
         Logbook logbook = Logbook.of(LogbookContents.ofBatches("known truth", batches).toBuilder()
                 .readerUnit(reader)
                 .cups(cups)
@@ -273,8 +281,8 @@ final class KnownTruth {
                 double drop = drops.get(place) + random.nextGaussian() * 0.3;
                 to.batches()
                         .add(Batch.named(name)
-                                .roastedAt(OffsetDateTime.of(
-                                        date.atTime(9 + place / 3, 20 * (place % 3)), ZoneOffset.UTC))
+                                .roastedAt(
+                                        OffsetDateTime.of(date.atTime(9 + place / 3, 20 * (place % 3)), ZoneOffset.UTC))
                                 .lot("Lot A")
                                 .machine("drum one")
                                 .readerUnit(reader)

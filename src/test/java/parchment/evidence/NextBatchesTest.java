@@ -40,10 +40,12 @@ class NextBatchesTest {
 
     @Test
     void whatIsAtHandSavesBatches() {
-        long little = NextBatches.of(atHand(0.05), RANGE, 0.5, NextBatches.Kind.MORE).batches();
-        long much = NextBatches.of(atHand(0.015), RANGE, 0.5, NextBatches.Kind.MORE).batches();
-        long afresh =
-                NextBatches.of(atHand(0.015), RANGE, 0.5, NextBatches.Kind.AFRESH).batches();
+        long little =
+                NextBatches.of(atHand(0.05), RANGE, 0.5, NextBatches.Kind.MORE).batches();
+        long much =
+                NextBatches.of(atHand(0.015), RANGE, 0.5, NextBatches.Kind.MORE).batches();
+        long afresh = NextBatches.of(atHand(0.015), RANGE, 0.5, NextBatches.Kind.AFRESH)
+                .batches();
         assertTrue(much < little, much + " " + little);
         assertTrue(afresh > little, afresh + " " + little);
     }
@@ -79,8 +81,7 @@ class NextBatchesTest {
         double information = 1 / (0.006 * 0.006);
         double each = Math.pow(10, 4) / 72 / 0.1;
         long n = next.batches();
-        double depth = new Estimate(
-                        "bend", 0, 49 / Math.sqrt(information + n * each), 20 + n - next.roastDays())
+        double depth = new Estimate("bend", 0, 49 / Math.sqrt(information + n * each), 20 + n - next.roastDays())
                 .interval(0.90)
                 .upper();
         assertTrue(2 * depth <= 0.5, depth + " after " + n);
@@ -117,8 +118,7 @@ class NextBatchesTest {
                 NextBatches.Kind.MOVE_IT,
                 NextBatches.of(atHand(0.05), one, 0.5, NextBatches.Kind.MORE).kind());
         assertEquals("batches in which the measure is moved on purpose", moved.toString());
-        assertEquals(
-                "batches in which the measure is moved and what moved with it is not", apart.toString());
+        assertEquals("batches in which the measure is moved and what moved with it is not", apart.toString());
     }
 
     /** A short run; the table of docs/measurements/what-would-tell.md is the long one. */

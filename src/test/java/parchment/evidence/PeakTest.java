@@ -25,8 +25,10 @@ class PeakTest {
         Peak peak = peak(0.04, 0.01, -0.02, 0.002);
         assertEquals(Peak.Answer.INSIDE, peak.answer());
         assertEquals(206, peak.best(), 1e-9);
-        assertTrue(peak.words("sweetness", DROP)
-                .startsWith("In this logbook sweetness was highest at a drop temperature of 206.0 °C (90 % Fieller set: 205."));
+        assertTrue(
+                peak.words("sweetness", DROP)
+                        .startsWith(
+                                "In this logbook sweetness was highest at a drop temperature of 206.0 °C (90 % Fieller set: 205."));
         assertTrue(peak.contains(206));
         assertFalse(peak.contains(209));
     }
@@ -42,13 +44,15 @@ class PeakTest {
         Peak rises = peak(0.4, 0.01, -0.01, 0.001);
         assertEquals(Peak.Answer.RISES_THROUGHOUT, rises.answer());
         assertTrue(rises.words("sweetness", DROP)
-                .startsWith("No peak inside the tried range: sweetness rises with the drop temperature all through it, and what lies"
-                        + " beyond was not tried ("));
+                .startsWith(
+                        "No peak inside the tried range: sweetness rises with the drop temperature all through it, and what lies"
+                                + " beyond was not tried ("));
         Peak falls = peak(-0.4, 0.01, -0.01, 0.001);
         assertEquals(Peak.Answer.FALLS_THROUGHOUT, falls.answer());
         assertTrue(falls.words("sweetness", DROP)
-                .startsWith("No peak inside the tried range: sweetness falls with the drop temperature all through it, and what lies"
-                        + " beyond was not tried ("));
+                .startsWith(
+                        "No peak inside the tried range: sweetness falls with the drop temperature all through it, and what lies"
+                                + " beyond was not tried ("));
         assertEquals(Peak.Answer.RISES_THROUGHOUT, peak(0.4, 0.01, 0.01, 0.001).answer());
         assertEquals("above what was tried", rises.shortWords(DROP));
         assertEquals("below what was tried", falls.shortWords(DROP));
@@ -65,8 +69,10 @@ class PeakTest {
         Peak trough = peak(0.04, 0.01, 0.02, 0.002);
         assertEquals(Peak.Answer.TROUGH, trough.answer());
         assertTrue(Double.isNaN(trough.best()));
-        assertTrue(trough.words("sweetness", DROP)
-                .startsWith("The fitted curve has a lowest place, not a highest, so no best drop temperature can be named ("));
+        assertTrue(
+                trough.words("sweetness", DROP)
+                        .startsWith(
+                                "The fitted curve has a lowest place, not a highest, so no best drop temperature can be named ("));
         assertEquals("none: lowest inside, not highest", trough.shortWords(DROP));
     }
 
@@ -92,7 +98,9 @@ class PeakTest {
     void withoutACurveNothingIsRuledOut() {
         Peak unknown = Peak.unknown(RANGE);
         assertTrue(unknown.contains(500));
-        assertEquals("Where sweetness is best cannot be told: a curve could not be fitted.", unknown.words("sweetness", DROP));
+        assertEquals(
+                "Where sweetness is best cannot be told: a curve could not be fitted.",
+                unknown.words("sweetness", DROP));
     }
 
     @Test

@@ -32,7 +32,8 @@ class StatedNumbersTest {
 
     @Test
     void everyThresholdIsTheOneThatThePageStates() {
-        assertEquals(stated("by chance in fewer than # of 100 logbooks, or the bend"), 100 * VerdictRules.CHANCE_OF_SLOPE);
+        assertEquals(
+                stated("by chance in fewer than # of 100 logbooks, or the bend"), 100 * VerdictRules.CHANCE_OF_SLOPE);
         assertEquals(stated("or the bend in fewer than # of 100"), 100 * VerdictRules.CHANCE_OF_BEND);
         assertEquals(stated("- at least # days"), VerdictRules.DAYS_FOR_STRONG);
         assertEquals(stated("- at least # % of the scores are written down as blind"), 100 * Blindness.ENOUGH);
