@@ -18,7 +18,7 @@ class CollinearityTest {
     private static final FittedScores FITTED = FittedScores.of(KnownTruth.material(DRAWN), ModelForm.STANDARD);
 
     /** Returns a measure that moved with the drop by this correlation in each lot's batches, as exactly as a draw can be made to. */
-    private static MovedTogether.Other other(String name, double correlation, Role role) {
+    static MovedTogether.Other other(String name, double correlation, Role role) {
         Material material = FITTED.design().material();
         double[] within = material.within();
         Random random = new Random(5);

@@ -1,6 +1,7 @@
 package parchment.evidence;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -54,6 +55,48 @@ class FactsTest {
         Facts facts = Facts.of("drop temperature", material()).leavingOut(List.of("batch of the day"));
         assertEquals("batch of the day: LEFT_OUT", handled(facts).get(3));
         assertEquals("green mass: IN_THE_MODEL", handled(facts).get(4));
+    }
+
+    @Test
+    void batchesOfWhichAFactIsNotWrittenAreNotCountedAndAFactThatDoesNotVaryIsNotListed() {
+        Material some = material()
+                .changed(batch -> new TastedBatch(
+                        batch.position(),
+                        batch.name(),
+                        batch.lot(),
+                        "Lot 0",
+                        batch.position() < 10 ? "" : batch.operator(),
+                        batch.day(),
+                        batch.batchOfTheDay(),
+                        5,
+                        batch.position() < 30 ? batch.room() : Double.NaN,
+                        batch.measure(),
+                        batch.error(),
+                        batch.today()));
+        Facts facts = Facts.of("drop temperature", some);
+        assertEquals(
+                List.of("date and season 40", "operator 30", "batch of the day 40", "room temperature 30"),
+                facts.facts().stream()
+                        .map(fact -> fact.name() + " " + fact.batches())
+                        .toList());
+    }
+
+    @Test
+    void theTableSaysTheShareInPercentAndWhatTheModelDid() {
+        String text = Facts.of(List.of(new Facts.Fact("operator", 0.42, Facts.Handled.LEFT_OUT, 40)))
+                .table("drop temperature")
+                .text();
+        assertTrue(text.contains("What moved together with the drop temperature"), text);
+        assertTrue(text.contains("42"), text);
+        assertTrue(text.contains("no: other terms determine it"), text);
+    }
+
+    /** The calendar explains a feature that follows it: the straight line over the date stands among the columns. */
+    @Test
+    void theDateExplainsAFeatureThatFollowsIt() {
+        Material drifting =
+                material().changed(batch -> batch.withMeasure(batch.day().toEpochDay(), Double.NaN));
+        assertEquals(1, Facts.of("age", drifting).facts().get(1).explains(), 1e-9);
     }
 
     @Test

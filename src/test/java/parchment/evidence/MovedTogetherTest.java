@@ -1,6 +1,7 @@
 package parchment.evidence;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -73,5 +74,25 @@ class MovedTogetherTest {
         assertEquals(80, found.get("twin").batches());
         assertEquals("finish", found.get("twin").tie());
         assertEquals(8, found.get("enough").batches());
+    }
+
+    @Test
+    void thoseFromThreeTenthsOnAreListedTheClosestFirstAndTheTableSaysHowClosely() {
+        MovedTogether moved = MovedTogether.of(
+                "drop temperature",
+                KnownTruth.material(new KnownTruth().draw(1)),
+                List.of(
+                        CollinearityTest.other("loose", 0.29, Role.FOLLOWS),
+                        CollinearityTest.other("listed", 0.31, Role.FOLLOWS),
+                        CollinearityTest.other("close", -0.9, Role.FOLLOWS)));
+        assertEquals(
+                List.of("close", "listed"),
+                moved.companions().stream().map(MovedTogether.Companion::name).toList());
+        assertEquals(-0.9, moved.companions().get(0).correlation(), 1e-9);
+        assertEquals(1 / (1 - 0.81), moved.companions().get(0).inflation(), 1e-6);
+        String table = moved.table().text();
+        assertTrue(table.contains("Features that moved together with the drop temperature"), table);
+        assertTrue(table.matches("(?s).*close +-0[.]90 +5[.]3 +80 +no.*"), table);
+        assertTrue(table.contains("Of 3 other features compared"), table);
     }
 }

@@ -31,6 +31,9 @@ class PeakTest {
                                 "In this logbook sweetness was highest at a drop temperature of 206.0 °C (90 % Fieller set: 205."));
         assertTrue(peak.contains(206));
         assertFalse(peak.contains(209));
+        assertFalse(peak.words("sweetness", DROP).contains("reaches beyond"));
+        assertTrue(peak.toString().startsWith("best place: inside, between 205."), peak.toString());
+        assertEquals("best place: cannot tell", Peak.unknown(RANGE).toString());
     }
 
     @Test
@@ -108,5 +111,18 @@ class PeakTest {
         Peak wide = peak(0.2, 0.02, -0.02, 0.005);
         assertEquals(Peak.Answer.INSIDE, wide.answer());
         assertTrue(wide.words("sweetness", DROP).contains(", which reaches beyond what was tried"), wide.toString());
+    }
+
+    @Test
+    void aModelWithoutABendTellsNothingAndOneWithABendItsPlace() {
+        KnownTruth truth = new KnownTruth();
+        truth.slope = 0;
+        truth.bend = -0.04;
+        truth.lots = 1;
+        Material material = KnownTruth.material(truth.draw(2));
+        FittedScores line = FittedScores.of(material, ModelForm.STANDARD);
+        assertTrue(Peak.of(line, RANGE, 0.9).set().isEmpty());
+        FittedScores bent = FittedScores.of(material, ModelForm.STANDARD.with(ModelForm.Shape.BEND));
+        assertEquals(205, Peak.of(bent, TriedRange.of(bent.design()), 0.9).best(), 1);
     }
 }
