@@ -17,6 +17,7 @@ import parchment.feature.Feature;
 import parchment.logbook.Batch;
 import parchment.logbook.CupScores;
 import parchment.logbook.Logbook;
+import parchment.logbook.ScoreQuestion;
 import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
 import parchment.stats.Interval;
@@ -115,8 +116,9 @@ public final class VarianceShares implements ShownAs {
                 "roasters", batches.stream().map(b -> b.operator().orElse("")).toList());
         groups.put("cuppers", cups.stream().map(CupScores::cupper).toList());
         groups.put("cuppings", cups.stream().map(CupScores::cupping).toList());
-        return fit(
+        VarianceShares shares = fit(
                 attribute, Unit.POINTS, logbook.readerUnit(), values, groups, "cups of a batch, and what else is left");
+        return ScoreQuestion.answered(shares, logbook, attribute);
     }
 
     private static String lot(Batch batch) {
@@ -154,6 +156,10 @@ public final class VarianceShares implements ShownAs {
         if (complete < FEWEST || sources.isEmpty()) {
             notes.add("Shares need " + FEWEST + " rows with all of it written and two groups of something; there are "
                     + complete + ".");
+            return new VarianceShares(name, unit, reader, List.of(), complete, values.length - complete, notes);
+        }
+        if (Arrays.stream(values).filter(Double::isFinite).distinct().count() < 2) {
+            notes.add("Every row has the same value: there is no difference to share out.");
             return new VarianceShares(name, unit, reader, List.of(), complete, values.length - complete, notes);
         }
         LinearMixedModel model = design.fit();

@@ -43,6 +43,14 @@ public record Upkeep(
                 : what + (knownBy == KnownBy.WRITTEN ? " (" + as + ")" : " (taken as: " + as + ")");
     }
 
+    /**
+     * Says whether the work was on the bean probe, moved or not: then readings since are looked at, though only a change of the probe
+     * makes them incomparable.
+     */
+    public boolean concernsTheBeanProbe() {
+        return kind.changesTheBeanProbe() || kind == UpkeepKind.OTHER && UpkeepKind.namesABeanProbe(what);
+    }
+
     /** Returns the sentence that says how to settle a proposed kind; empty where it was written. */
     public Optional<String> toSettle() {
         return knownBy == KnownBy.WRITTEN

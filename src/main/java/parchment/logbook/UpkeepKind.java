@@ -108,6 +108,17 @@ public enum UpkeepKind {
                 && said.stream().allMatch(word -> PROBES.contains(word) || word.equals("bean") || word.equals("the"));
     }
 
+    /** Says whether words name a probe that is not one in the air. */
+    static boolean namesABeanProbe(String what) {
+        for (String part : what.toLowerCase(Locale.ROOT).split("[,;.:()]|\\band\\b")) {
+            List<String> said = List.of(part.strip().split("[^\\p{L}\\p{N}]+"));
+            if (said.stream().anyMatch(PROBES::contains) && said.stream().noneMatch(IN_AIR::contains)) {
+                return true;
+            }
+        }
+        return false;
+    }
+
     private static UpkeepKind ofPart(List<String> said) {
         boolean denied = said.stream().anyMatch(NOT::contains);
         if (said.stream().anyMatch(PROBES::contains)) {

@@ -36,6 +36,9 @@ public final class MachinePeriods {
     private final MachineDays days;
     private final List<Indicator> indicators;
     private final List<ProbeChange> changes;
+    /** The changes that have a step in the fits, in the order of {@link #firstDays}. */
+    private final List<ProbeChange> cuts;
+
     private final List<Integer> firstDays;
     private final List<DayRegression> fits;
     private final List<String> notes;
@@ -45,6 +48,7 @@ public final class MachinePeriods {
             MachineDays days,
             List<Indicator> indicators,
             List<ProbeChange> changes,
+            List<ProbeChange> cuts,
             List<Integer> firstDays,
             List<DayRegression> fits,
             List<String> slow,
@@ -52,6 +56,7 @@ public final class MachinePeriods {
         this.days = days;
         this.indicators = List.copyOf(indicators);
         this.changes = List.copyOf(changes);
+        this.cuts = List.copyOf(cuts);
         this.firstDays = List.copyOf(firstDays);
         this.fits = List.copyOf(fits);
         this.slow = List.copyOf(slow);
@@ -93,8 +98,35 @@ public final class MachinePeriods {
                                     : "is " + indicators.get(0).name() + " only."));
         }
         addWritten(drafts, days, logbook, notes);
-        drafts.sort(Comparator.comparingInt(Draft::firstDay).thenComparing(Draft::on));
-        List<Integer> firstDays = drafts.stream().map(Draft::firstDay).toList();
+        Comparator<Draft> inTime = Comparator.comparingInt(Draft::firstDay).thenComparing(Draft::on);
+        drafts.sort(inTime);
+        List<Draft> cutting = drafts.stream()
+                .filter(draft -> draft.kind != ProbeChange.Kind.OTHER_WORK)
+                .toList();
+        List<Integer> firstDays = cutting.stream().map(Draft::firstDay).toList();
+        List<DayRegression> fits = fits(indicators, days, firstDays);
+        List<ProbeChange> cuts = new ArrayList<>();
+        List<ProbeChange> changes = new ArrayList<>();
+        for (Draft draft : drafts) {
+            int k = cutting.indexOf(draft);
+            // Work that moved nothing is measured by itself: a step for each cleaning would cost the changes their
+            // precision.
+            List<Integer> steps = new ArrayList<>(firstDays);
+            if (k < 0) {
+                steps.add(draft.firstDay);
+            }
+            List<DayRegression> measured = k < 0 ? fits(indicators, days, steps) : fits;
+            ProbeChange change = change(
+                    draft, offsets(indicators, measured, k < 0 ? steps.size() - 1 : k), days, logbook.readerUnit());
+            changes.add(change);
+            if (k >= 0) {
+                cuts.add(change);
+            }
+        }
+        return new MachinePeriods(days, indicators, changes, cuts, firstDays, fits, slow, notes);
+    }
+
+    private static List<DayRegression> fits(List<Indicator> indicators, MachineDays days, List<Integer> firstDays) {
         List<DayRegression> fits = new ArrayList<>();
         for (Indicator indicator : indicators) {
             List<double[]> columns = indicator.rawColumns();
@@ -108,21 +140,21 @@ public final class MachinePeriods {
                     columns,
                     DayRegression.By.RESTRICTED));
         }
-        List<ProbeChange> changes = new ArrayList<>();
-        for (int k = 0; k < drafts.size(); k++) {
-            List<Estimate> offsets = new ArrayList<>();
-            for (int j = 0; j < indicators.size(); j++) {
-                int column = indicators.get(j).columns().size() + k;
-                offsets.add(fits.get(j).term(indicators.get(j).name(), column));
-            }
-            changes.add(change(drafts.get(k), offsets, days, logbook.readerUnit()));
+        return fits;
+    }
+
+    private static List<Estimate> offsets(List<Indicator> indicators, List<DayRegression> fits, int step) {
+        List<Estimate> offsets = new ArrayList<>();
+        for (int j = 0; j < indicators.size(); j++) {
+            Indicator indicator = indicators.get(j);
+            offsets.add(fits.get(j).term(indicator.name(), indicator.columns().size() + step));
         }
-        return new MachinePeriods(days, indicators, changes, firstDays, fits, slow, notes);
+        return offsets;
     }
 
     private static List<Draft> drafts(ChangeSearch.Result found, MachineDays days, Logbook logbook) {
         List<Draft> drafts = new ArrayList<>();
-        List<Upkeep> work = WrittenPeriods.of(logbook).changes(days.machine());
+        List<Upkeep> work = onProbe(days, logbook);
         for (int k = 0; k < found.steps().size(); k++) {
             ChangeSearch.Step step = found.steps().get(k);
             int from = k == 0 ? 0 : found.steps().get(k - 1).firstDay();
@@ -172,20 +204,26 @@ public final class MachinePeriods {
         return days.dates().get(Math.max(0, firstDay - 1));
     }
 
+    private static List<Upkeep> onProbe(MachineDays days, Logbook logbook) {
+        return logbook.upkeep().stream()
+                .filter(Upkeep::concernsTheBeanProbe)
+                .filter(work -> WrittenPeriods.concerns(work, days.machine()))
+                .sorted(Comparator.comparing(Upkeep::doneOn))
+                .toList();
+    }
+
     private static void addWritten(List<Draft> drafts, MachineDays days, Logbook logbook, List<String> notes) {
-        for (Upkeep work : WrittenPeriods.of(logbook).changes(days.machine())) {
+        for (Upkeep work : onProbe(days, logbook)) {
             int day = days.firstDayFrom(work.doneOn());
             if (day == 0 || day >= days.dates().size()) {
                 continue; // Before the first or after the last batch: nothing to compare.
             }
             if (drafts.stream().noneMatch(d -> Math.abs(d.firstDay - day) <= NEAR)) {
-                drafts.add(new Draft(
-                        day,
-                        ProbeChange.Kind.WRITTEN_WITHOUT_CHANGE,
-                        work.doneOn(),
-                        List.of(day),
-                        Double.NaN,
-                        ProbeWords.written(work, ProbeChange.Kind.WRITTEN_WITHOUT_CHANGE)));
+                ProbeChange.Kind kind = work.kind().changesTheBeanProbe()
+                        ? ProbeChange.Kind.WRITTEN_WITHOUT_CHANGE
+                        : ProbeChange.Kind.OTHER_WORK;
+                drafts.add(
+                        new Draft(day, kind, work.doneOn(), List.of(day), Double.NaN, ProbeWords.written(work, kind)));
             }
         }
     }
@@ -204,7 +242,7 @@ public final class MachinePeriods {
     private static ProbeChange change(Draft draft, List<Estimate> offsets, MachineDays days, TemperatureUnit reader) {
         LocalDate earliest = days.dates().get(draft.dates.get(0));
         LocalDate latest = days.dates().get(draft.dates.get(draft.dates.size() - 1));
-        boolean found = draft.kind != ProbeChange.Kind.WRITTEN_WITHOUT_CHANGE;
+        boolean found = !Double.isNaN(draft.chance);
         List<String> parts = offsets.stream()
                 .filter(o -> Double.isFinite(o.estimate()))
                 .map(o -> o.name() + " " + step(o, reader))
@@ -286,8 +324,8 @@ public final class MachinePeriods {
         }
         LocalDate day = batch.roastDay().orElseThrow();
         int before = 0;
-        for (int k = 0; k < changes.size(); k++) {
-            if (changes.get(k).kind().separatesPeriods()
+        for (int k = 0; k < cuts.size(); k++) {
+            if (cuts.get(k).kind().separatesPeriods()
                     && !day.isBefore(days.dates().get(firstDays.get(k)))) {
                 before++;
             }
@@ -303,7 +341,7 @@ public final class MachinePeriods {
             double[] multipliers = new double[first + firstDays.size()];
             boolean any = false;
             for (int k = 0; k < firstDays.size(); k++) {
-                if (changes.get(k).kind().separatesPeriods()
+                if (cuts.get(k).kind().separatesPeriods()
                         && day.isBefore(days.dates().get(firstDays.get(k)))) {
                     multipliers[first + k] = 1;
                     any = true;

@@ -36,6 +36,8 @@ public record ProbeChange(
         FOUND_WITHOUT_ENTRY("found, not written"),
         /** The upkeep names work on a probe, and the readings show no step. */
         WRITTEN_WITHOUT_CHANGE("written, not seen"),
+        /** The upkeep names work on a probe that moved nothing, such as cleaning, and the readings show no step. */
+        OTHER_WORK("other work on the probe, not seen"),
         /** The readings stepped where fewer than two lots were roasted before and after: the lot could be the reason. */
         LOT_OR_PROBE("lot or probe"),
         /** Only one of the indicators stepped: a habit of charging or of marking could be the reason. */

@@ -54,7 +54,10 @@ public final class LinearModel implements Showable {
         for (MixedDesign.FixedTerm term : design.fixed()) {
             for (int c = 0; c < term.columns().size(); c++) {
                 names.add(term.columnNames().get(c));
-                columns.add(MixedDesign.pick(term.columns().get(c), rows));
+                columns.add(Checks.computable(
+                        "Least squares",
+                        "the column '" + term.columnNames().get(c) + "'",
+                        MixedDesign.pick(term.columns().get(c), rows)));
             }
         }
         if (rows.length == 0) {
@@ -63,7 +66,7 @@ public final class LinearModel implements Showable {
         }
         // Columns beyond the number of rows are dropped as determined by the others.
         FixedBasis basis = FixedBasis.of(names, columns, ALIASED);
-        double[] rest = MixedDesign.pick(design.response(), rows);
+        double[] rest = Checks.computable("Least squares", "the response", MixedDesign.pick(design.response(), rows));
         double[] effects = new double[basis.size()];
         // A second sweep takes out what rounding left in the residuals of the first.
         for (int pass = 0; pass < 3; pass++) {

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
 import parchment.display.Showable;
@@ -115,12 +116,13 @@ public final class OrdinalMixedModel implements Showable {
         for (int i = 0; i < free.length; i++) {
             bend[i] = MixedDesign.pick(all[free[i]], free);
         }
-        double[][] covariance = SmallSolve.inverse(bend);
+        Optional<double[][]> covariance = SmallSolve.inverse(bend);
         double[] errors = new double[first];
         for (int i = 0; i < first; i++) {
-            errors[i] = covariance.length == 0
-                    ? Double.NaN
-                    : Math.sqrt(Satterthwaite.quadratic(covariance, MixedDesign.pick(back[i], free)));
+            double[] row = MixedDesign.pick(back[i], free);
+            errors[i] = covariance
+                    .map(known -> Math.sqrt(Satterthwaite.quadratic(known, row)))
+                    .orElse(Double.NaN);
         }
         return errors;
     }

@@ -66,7 +66,10 @@ final class OrdinalRows {
                             && c < term.columns().size();
                     c++) {
                 names.add(term.columnNames().get(c));
-                columns.add(MixedDesign.pick(term.columns().get(c), rows));
+                columns.add(Checks.computable(
+                        "An ordinal model",
+                        "the fixed column '" + term.columnNames().get(c) + "'",
+                        MixedDesign.pick(term.columns().get(c), rows)));
             }
         }
         FixedBasis basis = FixedBasis.of(names, columns);

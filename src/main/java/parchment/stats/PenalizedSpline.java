@@ -79,7 +79,9 @@ public final class PenalizedSpline implements Showable {
             penalised[a] = cross[a].clone();
             penalised[a][a] += a < 2 ? 0 : sigma2 / variance;
         }
-        double[][] inverse = SmallSolve.inverse(penalised);
+        double[][] inverse = SmallSolve.inverse(penalised)
+                .orElseThrow(() -> new CannotFitException("A smooth needs rows spread over its range, but these "
+                        + rows.length + " leave a part of it undetermined; use fewer functions than " + size + "."));
         double[] coefficients = Satterthwaite.times(inverse, right);
         double edf = 0;
         for (int a = 0; a < p; a++) {

@@ -71,7 +71,9 @@ public final class PenalizedSurface implements Showable {
             penalised[a] = cross[a].clone();
             penalised[a][a] += penalties[inUse[a]];
         }
-        this.inverse = SmallSolve.inverse(penalised);
+        this.inverse = SmallSolve.inverse(penalised)
+                .orElseThrow(() -> new CannotFitException("A surface needs rows spread over both features, but these "
+                        + x.length + " leave a part of it undetermined; use fewer functions."));
         this.coefficients = Satterthwaite.times(inverse, right);
         double parameters = 0;
         double squares = 0;

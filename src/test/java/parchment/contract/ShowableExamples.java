@@ -32,6 +32,8 @@ import parchment.align.SpreadSplit;
 import parchment.align.Unusual;
 import parchment.align.WarpChart;
 import parchment.align.WhereTimeWent;
+import parchment.calendar.RoastCalendar;
+import parchment.calendar.WrittenPeriods;
 import parchment.chart.Axis;
 import parchment.chart.Line;
 import parchment.chart.OtherChart;
@@ -94,6 +96,8 @@ final class ShowableExamples {
     static {
         ROOTS.put("Logbook", logbook -> logbook);
         ROOTS.put("CalendarStrip", CalendarStrip::of);
+        ROOTS.put("RoastCalendar", RoastCalendar::of);
+        ROOTS.put("WrittenPeriods", WrittenPeriods::of);
         ROOTS.put("MarkHabit", MarkHabit::of);
         ROOTS.put("PhaseTable", PhaseTable::of);
         ROOTS.put("Phases", logbook -> Phases.of(logbook.batches().get(3)));

@@ -12,6 +12,8 @@ import org.junit.jupiter.api.Test;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
 import parchment.logbook.LogbookContents;
+import parchment.logbook.MarkKind;
+import parchment.logbook.Quantity;
 import parchment.logbook.Upkeep;
 import parchment.quantity.TemperatureUnit;
 import parchment.stats.Estimate;
@@ -29,6 +31,21 @@ class ProbePeriodsTest {
 
     private static Upkeep probe(LocalDate day) {
         return new Upkeep("drum on the quay", day, "probe moved", Optional.empty());
+    }
+
+    /** The same roast on another machine. */
+    private static Batch copy(Batch batch) {
+        Batch.Builder other = Batch.named(batch.name() + "-yard")
+                .roastedAt(batch.roastedAt().orElseThrow())
+                .machine("drum in the yard")
+                .conditions(batch.conditions());
+        batch.lot().ifPresent(other::lot);
+        batch.operator().ifPresent(who -> other.label(Batch.Label.OPERATOR, who));
+        for (MarkKind kind : MarkKind.values()) {
+            batch.writtenMark(kind).ifPresent(at -> other.writtenMark(kind, at));
+        }
+        batch.beanTemperature().ifPresent(curve -> other.curve(Quantity.BEAN_TEMPERATURE, curve));
+        return other.build();
     }
 
     @Test
@@ -127,5 +144,71 @@ class ProbePeriodsTest {
         assertEquals(
                 ProbePeriods.of(HARBOUR).changes().toString(),
                 ProbePeriods.of(reversed).changes().toString());
+    }
+
+    @Test
+    void aCleanedProbeIsMeasuredAndCutsNothing() {
+        List<Upkeep> cleaned = List.of(
+                new Upkeep("drum on the quay", LocalDate.of(2024, 4, 2), "probe cleaned", Optional.empty()),
+                new Upkeep("drum on the quay", LocalDate.of(2024, 6, 3), "air probe replaced", Optional.empty()),
+                probe(LocalDate.of(2024, 10, 7)));
+        ProbePeriods periods = ProbePeriods.of(with(cleaned));
+        assertEquals(
+                List.of(ProbeChange.Kind.OTHER_WORK, ProbeChange.Kind.FOUND_AND_WRITTEN),
+                periods.changes().stream().map(ProbeChange::kind).toList());
+        assertEquals(Optional.of(1), periods.number(HARBOUR.batch("H001")));
+        assertEquals(Optional.of(2), periods.number(HARBOUR.batch("H240")));
+        assertEquals(
+                ProbePeriods.of(HARBOUR).toToday(HARBOUR.batch("H001"), 190),
+                periods.toToday(HARBOUR.batch("H001"), 190),
+                "cleaning costs the change none of its precision");
+    }
+
+    @Test
+    void aFilteredLogbookHasThePeriodsOfTheWhole() {
+        Logbook one = HARBOUR.ofLot("Cinder Ridge");
+        assertEquals(ProbePeriods.of(HARBOUR).changes(), ProbePeriods.of(one).changes());
+        assertEquals(
+                ProbePeriods.of(HARBOUR).changes(),
+                ProbePeriods.of(HARBOUR.between(LocalDate.of(2024, 11, 1), LocalDate.of(2024, 12, 1)))
+                        .changes());
+    }
+
+    @Test
+    void saysWhichProbeReadABatch() {
+        ProbePeriods periods = ProbePeriods.of(HARBOUR);
+        assertEquals("the probe of drum on the quay until 2024-10-07", periods.words(HARBOUR.batch("H001")));
+        assertEquals("the probe of drum on the quay from 2024-10-07 on", periods.words(HARBOUR.batch("H240")));
+        assertTrue(periods.isTodays(HARBOUR.batch("H240")));
+        assertTrue(!periods.isTodays(HARBOUR.batch("H001")));
+        assertTrue(!periods.key(HARBOUR.batch("H001")).equals(periods.key(HARBOUR.batch("H240"))));
+    }
+
+    @Test
+    void onlyTheMachineWhoseProbeMovedHasTwoPeriods() {
+        LogbookContents c = HARBOUR.contents();
+        List<Batch> two = new ArrayList<>();
+        for (Batch batch : c.batches()) {
+            two.add(batch);
+            two.add(copy(batch));
+        }
+        Logbook logbook = Logbook.of(c.toBuilder()
+                .batches(two)
+                .upkeep(List.of(probe(LocalDate.of(2024, 4, 2))))
+                .build());
+        ProbePeriods periods = ProbePeriods.of(logbook);
+        assertEquals(
+                List.of("drum on the quay", "drum in the yard"),
+                periods.machines().stream().map(m -> m.days().machine()).toList());
+        assertEquals(
+                List.of(ProbeChange.Kind.WRITTEN_WITHOUT_CHANGE, ProbeChange.Kind.FOUND_WITHOUT_ENTRY),
+                periods.changes(logbook.batch("H001")).stream()
+                        .map(ProbeChange::kind)
+                        .toList());
+        assertEquals(
+                List.of(ProbeChange.Kind.FOUND_WITHOUT_ENTRY),
+                periods.changes(logbook.batch("H001-yard")).stream()
+                        .map(ProbeChange::kind)
+                        .toList());
     }
 }
