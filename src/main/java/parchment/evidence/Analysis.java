@@ -1,7 +1,8 @@
 package parchment.evidence;
 
+import java.util.Locale;
 import java.util.Optional;
-import parchment.stats.Correlation;
+import parchment.stats.CannotFitException;
 
 /**
  * Holds everything that is computed for one question from one set of joined scores.
@@ -17,40 +18,44 @@ final class Analysis {
 
     private final Material material;
     private final EvidenceSettings settings;
+    private final SmallestDifference margin;
     private final FittedScores line;
-    private final Optional<FittedScores> bend;
+    private final TodaysCourse course;
     private final Reliability reliability;
     private final TriedRange range;
     private final HeldOutGain gain;
     private final Alternatives alternatives;
     private final NegativeControl control;
 
-    private Analysis(Material material, double step, EvidenceSettings settings) {
+    private Analysis(Material material, double step, EvidenceSettings settings, SmallestDifference margin) {
         this.material = material;
+        this.margin = margin;
         this.settings = settings;
         this.line = FittedScores.of(material, ModelForm.STANDARD);
-        this.bend = fitBend(material);
-        this.range = TriedRange.of(line.design());
+        this.course = TodaysCourse.of(material, line);
+        this.range = TriedRange.of(course.line().design());
         this.reliability = Reliability.of(
                 material.within(),
                 material.batches().stream().mapToDouble(TastedBatch::error).toArray(),
                 line.measureVariance().variance());
         this.gain = HeldOutGain.of(
-                bend.filter(fitted -> bendSeen()).orElse(line).design(),
-                ScoreDesign.of(material, ModelForm.STANDARD.with(ModelForm.Shape.ABSENT)),
+                bendSeen() ? drawn().design() : line.design(),
+                bendSeen()
+                        ? course.withoutFeature()
+                        : ScoreDesign.of(material, ModelForm.STANDARD.with(ModelForm.Shape.ABSENT)),
                 settings);
         this.alternatives = Alternatives.of(material, step, settings.level());
         this.control = NegativeControl.of(material);
     }
 
     /** Returns the analysis, or nothing if there is too little to fit; {@link #whyNot} says why. */
-    static Optional<Analysis> of(Material material, double step, EvidenceSettings settings) {
+    static Optional<Analysis> of(Material material, double step, EvidenceSettings settings, SmallestDifference margin) {
         if (!whyNot(material).isEmpty()) {
             return Optional.empty();
         }
         try {
-            return Optional.of(new Analysis(material, step, settings));
-        } catch (IllegalArgumentException tooFewRows) {
+            return Optional.of(new Analysis(material, step, settings, margin));
+        } catch (CannotFitException tooFew) {
             return Optional.empty();
         }
     }
@@ -74,15 +79,6 @@ final class Analysis {
         return largest > 1e-9 ? "" : "the measure does not vary inside any lot";
     }
 
-    private static Optional<FittedScores> fitBend(Material material) {
-        try {
-            FittedScores fitted = FittedScores.of(material, ModelForm.STANDARD.with(ModelForm.Shape.BEND));
-            return fitted.slope(ScoreDesign.SQUARE).known() ? Optional.of(fitted) : Optional.empty();
-        } catch (IllegalArgumentException tooFewRows) {
-            return Optional.empty();
-        }
-    }
-
     Material material() {
         return material;
     }
@@ -92,9 +88,26 @@ final class Analysis {
         return line;
     }
 
-    /** Returns the model with a bend; empty if it could not be fitted. */
-    Optional<FittedScores> bent() {
-        return bend;
+    /** Returns the course that is drawn, on today's probe: with the bend if it was seen, as a line otherwise. */
+    FittedScores drawn() {
+        return course.bend().filter(fitted -> bendSeen()).orElse(course.line());
+    }
+
+    /** Returns the batches with their readings as on today's probe. */
+    Material todays() {
+        return course.line().design().material();
+    }
+
+    /** Says what the places along the drawn course are. */
+    TodaysCourse.Places places() {
+        return course.places();
+    }
+
+    /** Returns the best place of each lot; empty if places are not readings. */
+    Optional<Bests> bests() {
+        return course.places() == TodaysCourse.Places.READINGS
+                ? Optional.of(Bests.of(todays(), range, settings.level()))
+                : Optional.empty();
     }
 
     /** Returns the slope as fitted. */
@@ -109,17 +122,19 @@ final class Analysis {
 
     /** Returns the coefficient of the squared feature; missing if no bend could be fitted. */
     Slope bendSlope() {
-        return bend.map(fitted -> fitted.slope(ScoreDesign.SQUARE)).orElse(Slope.MISSING);
+        return course.bend().map(fitted -> fitted.slope(ScoreDesign.SQUARE)).orElse(Slope.MISSING);
     }
 
     Peak peak() {
-        return bend.map(fitted -> Peak.of(fitted, range, settings.level())).orElseGet(() -> Peak.unknown(range));
+        return course.bend()
+                .filter(fitted -> course.places() == TodaysCourse.Places.READINGS)
+                .map(fitted -> Peak.of(fitted, range, settings.level()))
+                .orElseGet(() -> Peak.unknown(range));
     }
 
     /** Returns the course that is drawn: the bend if it was seen, the line otherwise. */
     FittedCurve curve() {
-        FittedScores drawn = bend.filter(fitted -> bendSeen()).orElse(line);
-        return FittedCurve.of(drawn, range, settings.level());
+        return FittedCurve.of(drawn(), range, settings.level());
     }
 
     boolean bendSeen() {
@@ -155,36 +170,30 @@ final class Analysis {
         return control;
     }
 
-    /** Returns the share of the feature's spread inside lots that a straight line over the date explains. */
-    double calendarShare() {
-        double[] date = material.changed(batch -> batch.withMeasure(batch.day().toEpochDay(), Double.NaN))
-                .within();
-        double correlation = Correlation.pearson(material.within(), date);
-        return Double.isNaN(correlation) ? 0 : correlation * correlation;
-    }
-
     HiddenCause hiddenCause() {
         return HiddenCause.of(fittedSlope(), settings.level());
     }
 
-    /** Returns the smallest difference that matters: as stated beforehand, or the spread of one cupper's scores from cup to cup. */
-    double margin() {
-        return settings.smallestDifference().orElse(line.cupToCup());
+    /** Returns the smallest difference that matters, as it was fixed beforehand. */
+    SmallestDifference margin() {
+        return margin;
     }
 
     Equivalence equivalence() {
-        return Equivalence.of(
-                headline(),
-                bendSlope(),
-                range,
-                margin(),
-                settings.smallestDifference().isPresent()
-                        ? "stated beforehand"
-                        : "the spread of one cupper's scores from cup to cup, after everything in the model");
+        return Equivalence.of(curve(), headline(), bendSeen() ? Slope.MISSING : bendSlope(), range, margin);
     }
 
-    NextBatches nextBatches() {
-        return NextBatches.of(this, margin());
+    /** Says how well one cupper can see the smallest difference that matters between two cups. */
+    String repeatability() {
+        double cup = line.cupToCup();
+        double right = 1 - new Slope(margin.points() / (Math.sqrt(2) * cup), 1, 1e9).chance() / 2;
+        return String.format(
+                Locale.ROOT,
+                "One cupper's scores differ from cup to cup by %s points (standard deviation): two cups that differ by %s are told"
+                        + " the right way round by one cupper in %.0f of 100 tries.",
+                Wording.points(cup),
+                Wording.points(margin.points()),
+                100 * right);
     }
 
     @Override

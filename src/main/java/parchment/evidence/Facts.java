@@ -1,6 +1,7 @@
 package parchment.evidence;
 
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
@@ -21,9 +22,6 @@ public final class Facts implements Showable {
     /** From this share on the fact and the feature cannot be told apart. */
     static final double SAME = 0.8;
 
-    /** From this share on a feature follows the calendar inside lots: the course over the date cannot be told from it. */
-    static final double SAME_CALENDAR = 0.95;
-
     /** From this share on the fact is mentioned in words. */
     static final double NOTABLE = 0.3;
 
@@ -34,7 +32,9 @@ public final class Facts implements Showable {
         /** The fact is a term of the main model. */
         IN_THE_MODEL("in the model"),
         /** The fact is in one of the other ways of looking only. */
-        IN_ANOTHER_LOOK("in another look only");
+        IN_ANOTHER_LOOK("in another look only"),
+        /** The main model would hold it, but other terms determine it, so it had to be left out. */
+        LEFT_OUT("no: other terms determine it");
 
         private final String words;
 
@@ -57,13 +57,26 @@ public final class Facts implements Showable {
         this.facts = List.copyOf(facts);
     }
 
+    static Facts of(List<Fact> facts) {
+        return new Facts(facts);
+    }
+
+    /** Returns the same facts, those marked as left out whose columns the fit had to drop. */
+    Facts leavingOut(Collection<String> dropped) {
+        return new Facts(facts.stream()
+                .map(fact -> dropped.contains(fact.name())
+                        ? new Fact(fact.name(), fact.explains(), Handled.LEFT_OUT, fact.batches())
+                        : fact)
+                .toList());
+    }
+
     static Facts of(String feature, Material material) {
         List<Fact> found = new ArrayList<>();
         groups(found, "lot and probe period", material, TastedBatch::lotPeriod, Handled.IN_THE_MODEL);
         season(found, material);
         groups(found, "operator", material, TastedBatch::operator, Handled.IN_ANOTHER_LOOK);
-        number(found, "batch of the day", material, TastedBatch::batchOfTheDay, Handled.IN_THE_MODEL);
-        number(found, "green mass", material, TastedBatch::mass, Handled.IN_THE_MODEL);
+        number(found, ScoreDesign.PLACE_IN_DAY, material, TastedBatch::batchOfTheDay, Handled.IN_THE_MODEL);
+        number(found, ScoreDesign.MASS, material, TastedBatch::mass, Handled.IN_THE_MODEL);
         number(found, "room temperature", material, TastedBatch::room, Handled.IN_ANOTHER_LOOK);
         found.removeIf(fact -> fact.name().equals(feature));
         return new Facts(found);
@@ -133,10 +146,10 @@ public final class Facts implements Showable {
         return facts;
     }
 
-    /** Returns the facts that the main model does not take into account and that explain the feature as well as it explains itself. */
+    /** Returns the facts that the main model did not take into account and that explain the feature as well as it explains itself. */
     List<Fact> standIns() {
         return facts.stream()
-                .filter(fact -> fact.handled() == Handled.IN_ANOTHER_LOOK && fact.explains() >= SAME)
+                .filter(fact -> fact.handled() != Handled.IN_THE_MODEL && fact.explains() >= SAME)
                 .toList();
     }
 

@@ -13,11 +13,23 @@ import parchment.quantity.Unit;
  * @param unit what its numbers are measured in
  * @param reader the scale on which the reader wants temperatures
  * @param readings the value of each batch by the batch's name; a batch without one is absent or NaN
+ * @param planned the value planned for a batch before charge, by the batch's name; empty for a feature of which no plan is written
  */
-record Measure(String name, Unit unit, TemperatureUnit reader, Map<String, Gathering.Reading> readings) {
+record Measure(
+        String name,
+        Unit unit,
+        TemperatureUnit reader,
+        Map<String, Gathering.Reading> readings,
+        Map<String, Double> planned) {
 
     Measure {
         readings = new LinkedHashMap<>(readings);
+        planned = new LinkedHashMap<>(planned);
+    }
+
+    /** Holds a feature of which no plan is written. */
+    Measure(String name, Unit unit, TemperatureUnit reader, Map<String, Gathering.Reading> readings) {
+        this(name, unit, reader, readings, Map.of());
     }
 
     /**
@@ -44,7 +56,12 @@ record Measure(String name, Unit unit, TemperatureUnit reader, Map<String, Gathe
 
     /** Prints a value with its unit. */
     String value(double kept) {
-        return unit.format(kept, reader);
+        return withoutMinusZero(unit.format(kept, reader));
+    }
+
+    /** A number that rounds to 0 has no sign. */
+    private static String withoutMinusZero(String text) {
+        return text.replaceFirst("^-(0([.]0+)?)(?![0-9.])", "$1");
     }
 
     /** Prints a difference with its unit, with one decimal more where it would round to nothing. */
@@ -57,11 +74,8 @@ record Measure(String name, Unit unit, TemperatureUnit reader, Map<String, Gathe
     /** Prints two values as a range, with the unit once. */
     String range(double from, double to) {
         String symbol = unit.symbol(reader);
-        String numbers = String.format(
-                Locale.ROOT,
-                "%." + unit.digits() + "f to %." + unit.digits() + "f",
-                unit.shown(from, reader),
-                unit.shown(to, reader));
+        String numbers = Wording.plain(unit.shown(from, reader), unit.digits()) + " to "
+                + Wording.plain(unit.shown(to, reader), unit.digits());
         return symbol.isEmpty() ? numbers : numbers + " " + symbol;
     }
 

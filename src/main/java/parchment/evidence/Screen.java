@@ -14,6 +14,7 @@ import parchment.display.ShownAs;
 import parchment.display.Table;
 import parchment.logbook.Logbook;
 import parchment.logbook.ScoreQuestion;
+import parchment.stats.CannotFitException;
 
 /**
  * Looks at every attribute against every feature and says which stand above the luck line: what the best of that many looks would
@@ -100,7 +101,7 @@ public final class Screen implements ShownAs {
             Screen screen =
                     ScreenRun.of(logbook, Readings.all(logbook), SHUFFLES, SEED).screen();
             return ScoreQuestion.answered(screen, logbook);
-        } catch (IllegalArgumentException tooFew) {
+        } catch (CannotFitException tooFew) {
             String why = tooFew.getMessage() == null ? "too few scores" : tooFew.getMessage();
             return new Screen(List.of(), Double.NaN, Shuffled.WHOLE_DAYS, 0, 0, 0, SEED, why);
         }

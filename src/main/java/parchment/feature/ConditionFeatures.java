@@ -25,6 +25,7 @@ final class ConditionFeatures {
                     Family.MASS,
                     "mass of green coffee charged",
                     b -> number(b.conditions().greenMass().map(Mass::kilograms)))
+            .as(Role.CONTROL)
             .needing(Need.GREEN_MASS);
     static final Feature MASS_LOSS = NamedFeature.of(
                     "mass loss",
@@ -78,11 +79,12 @@ final class ConditionFeatures {
             "air pressure in the room",
             b -> b.conditions().roomPressure());
     static final Feature GREEN_TEMPERATURE = written(
-            "green temperature",
-            Unit.TEMPERATURE.withNaturalStep(5),
-            Family.START,
-            "temperature of the green coffee before charge",
-            b -> number(b.conditions().greenTemperature().map(Temperature::celsius)));
+                    "green temperature",
+                    Unit.TEMPERATURE.withNaturalStep(5),
+                    Family.START,
+                    "temperature of the green coffee before charge",
+                    b -> number(b.conditions().greenTemperature().map(Temperature::celsius)))
+            .as(Role.CALENDAR);
     static final Feature WARM_UP = written(
             "warm-up",
             MINUTES,
@@ -145,7 +147,7 @@ final class ConditionFeatures {
         return NamedFeature.of(name, unit, family, definition + ", as written", path -> {
                     OptionalDouble value = read.apply(path.batch());
                     return value.isPresent()
-                            ? Measured.exact(value.getAsDouble())
+                            ? Measured.written(value.getAsDouble())
                             : Measured.missing(name + " was not written.");
                 })
                 .needing(Need.COLUMN);
@@ -181,7 +183,7 @@ final class ConditionFeatures {
             return end.isEmpty() ? Measured.missing("cooling end was not written.") : drop;
         }
         double seconds = end.get().seconds() - drop.value();
-        return seconds >= 0 ? Measured.exact(seconds) : Measured.missing("cooling end is written before the drop.");
+        return seconds >= 0 ? Measured.written(seconds) : Measured.missing("cooling end is written before the drop.");
     }
 
     /** A column of batches.csv that has no meaning of its own. */
@@ -202,7 +204,7 @@ final class ConditionFeatures {
         for (Map.Entry<String, String> extra : batch.extras().entrySet()) {
             if (sameHeader(extra.getKey(), header) && !extra.getValue().isBlank()) {
                 try {
-                    return Measured.exact(Double.parseDouble(extra.getValue().strip()));
+                    return Measured.written(Double.parseDouble(extra.getValue().strip()));
                 } catch (NumberFormatException notANumber) {
                     return Measured.missing(
                             "the column '" + header + "' holds '" + extra.getValue() + "', which is not a number.");

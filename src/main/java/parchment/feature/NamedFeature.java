@@ -3,8 +3,10 @@ package parchment.feature;
 import java.util.Collections;
 import java.util.EnumSet;
 import java.util.List;
+import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.function.Function;
+import parchment.logbook.Batch;
 import parchment.logbook.MarkKind;
 import parchment.quantity.Unit;
 
@@ -13,10 +15,12 @@ final class NamedFeature implements Feature {
     private final String name;
     private final Unit unit;
     private final Family family;
+    private final Role role;
     private final String definition;
     private final Set<Need> needs;
     private final Set<MarkKind> marks;
     private final Function<BatchPath, Measured> read;
+    private final Function<Batch, OptionalDouble> plan;
     private final Scale scale;
 
     /** On whose scale the number is. */
@@ -29,18 +33,22 @@ final class NamedFeature implements Feature {
             String name,
             Unit unit,
             Family family,
+            Role role,
             String definition,
             Set<Need> needs,
             Set<MarkKind> marks,
             Function<BatchPath, Measured> read,
+            Function<Batch, OptionalDouble> plan,
             Scale scale) {
         this.name = name;
         this.unit = unit;
         this.family = family;
+        this.role = role;
         this.definition = definition;
         this.needs = Collections.unmodifiableSet(needs);
         this.marks = Collections.unmodifiableSet(marks);
         this.read = read;
+        this.plan = plan;
         this.scale = scale;
     }
 
@@ -50,17 +58,29 @@ final class NamedFeature implements Feature {
                 name,
                 unit,
                 family,
+                family.role(),
                 definition,
                 EnumSet.noneOf(Need.class),
                 EnumSet.noneOf(MarkKind.class),
                 read,
+                batch -> OptionalDouble.empty(),
                 Scale.ITS_OWN);
+    }
+
+    /** Says where a plan of it is written. */
+    NamedFeature planned(Function<Batch, OptionalDouble> where) {
+        return new NamedFeature(name, unit, family, role, definition, needs, marks, read, where, scale);
+    }
+
+    /** Says what it is in the making of a roast, where its family says otherwise. */
+    NamedFeature as(Role other) {
+        return new NamedFeature(name, unit, family, other, definition, needs, marks, read, plan, scale);
     }
 
     NamedFeature needing(Need... what) {
         Set<Need> more = copy(needs, Need.class);
         more.addAll(List.of(what));
-        return new NamedFeature(name, unit, family, definition, more, marks, read, scale);
+        return new NamedFeature(name, unit, family, role, definition, more, marks, read, plan, scale);
     }
 
     /** Declares the marks it reads; what a mark needs to be there is declared with it. */
@@ -80,12 +100,12 @@ final class NamedFeature implements Feature {
                 }
             }
         }
-        return new NamedFeature(name, unit, family, definition, need, more, read, scale);
+        return new NamedFeature(name, unit, family, role, definition, need, more, read, plan, scale);
     }
 
     /** Declares that it is a reading of the bean probe. */
     NamedFeature readOffTheBeanProbe() {
-        return new NamedFeature(name, unit, family, definition, needs, marks, read, Scale.BEAN_PROBE);
+        return new NamedFeature(name, unit, family, role, definition, needs, marks, read, plan, Scale.BEAN_PROBE);
     }
 
     private static <E extends Enum<E>> Set<E> copy(Set<E> set, Class<E> of) {
@@ -117,6 +137,16 @@ final class NamedFeature implements Feature {
     @Override
     public Family family() {
         return family;
+    }
+
+    @Override
+    public Role role() {
+        return role;
+    }
+
+    @Override
+    public OptionalDouble planned(Batch batch) {
+        return plan.apply(batch);
     }
 
     @Override

@@ -10,12 +10,16 @@ import parchment.curve.SmoothCurve;
 import parchment.curve.Smoothed;
 import parchment.logbook.MarkKind;
 import parchment.phase.ChargeTemperature;
+import parchment.quantity.Temperature;
 import parchment.quantity.Unit;
 
 /** Temperatures at marks, rises between them, and the air's temperature against the beans'. */
 final class TemperatureFeatures {
-    static final Feature DROP_TEMPERATURE =
-            at("drop temperature", DROP, Family.FINISH, "smoothed bean-probe reading at the drop");
+    static final Feature DROP_TEMPERATURE = at(
+                    "drop temperature", DROP, Family.FINISH, "smoothed bean-probe reading at the drop")
+            .planned(batch -> batch.plan().dropTemperature().stream()
+                    .mapToDouble(Temperature::celsius)
+                    .findFirst());
     static final Feature FIRST_CRACK_TEMPERATURE = at(
             "first crack temperature",
             FIRST_CRACK_START,
@@ -35,6 +39,7 @@ final class TemperatureFeatures {
                     "bean-probe reading just before charge, as written; where it was not written, the median reading of the ten seconds"
                             + " before charge",
                     path -> Measured.of(ChargeTemperature.of(path.phases())))
+            .as(Role.CONTROL)
             .needing(Need.CHARGE_TEMPERATURE);
     static final Feature RISE_AFTER_FIRST_CRACK = rise(
             "rise after first crack",
@@ -86,7 +91,7 @@ final class TemperatureFeatures {
                 ENVIRONMENT_TEMPERATURE_AT_DROP);
     }
 
-    private static Feature at(String name, MarkKind kind, Family family, String definition) {
+    private static NamedFeature at(String name, MarkKind kind, Family family, String definition) {
         return NamedFeature.of(name, Unit.TEMPERATURE, family, definition, path -> path.beanTemperatureAt(kind))
                 .readOffTheBeanProbe()
                 .using(kind)

@@ -1,0 +1,62 @@
+package parchment.evidence;
+
+import java.util.Locale;
+import java.util.Optional;
+import parchment.logbook.Logbook;
+import parchment.stats.Robust;
+
+/**
+ * Holds the smallest difference of a score that matters to the roaster, fixed before the scores are looked at.
+ *
+ * <p>As stated in the settings; otherwise half a point of a ten-point scale, and in proportion on other scales: a twentieth of the
+ * attribute's scale in {@code logbook.properties}. It never depends on how well the cuppers repeat themselves: a panel that scatters
+ * more earns no easier "nothing seen". Repeatability says only whether such a difference can be seen.
+ *
+ * @param points above 0
+ * @param source where it comes from, in words
+ */
+record SmallestDifference(double points, String source) {
+    /** Half a point of ten. */
+    static final double SHARE_OF_SCALE = 0.05;
+
+    private static final double TEN = 10;
+
+    static SmallestDifference of(String attribute, Logbook logbook, EvidenceSettings settings) {
+        if (settings.smallestDifference().isPresent()) {
+            return new SmallestDifference(settings.smallestDifference().getAsDouble(), "stated beforehand");
+        }
+        Optional<Logbook.Scale> written =
+                Optional.ofNullable(logbook.contents().scales().get(attribute));
+        if (written.isPresent() && written.get().high() > written.get().low()) {
+            double width = written.get().high() - written.get().low();
+            return new SmallestDifference(
+                    SHARE_OF_SCALE * width,
+                    String.format(
+                            Locale.ROOT,
+                            "a twentieth of the scale of %s, %s to %s; state another beforehand if it matters more or less to you",
+                            attribute,
+                            number(written.get().low()),
+                            number(written.get().high())));
+        }
+        // The middle score says which scale it is: single wild scores, or a panel that scatters, must not.
+        double middle = Robust.median(logbook.cups().stream()
+                .mapToDouble(cup -> cup.score(attribute))
+                .filter(score -> !Double.isNaN(score))
+                .toArray());
+        double top = TEN;
+        while (middle > top) {
+            top *= TEN;
+        }
+        return new SmallestDifference(
+                SHARE_OF_SCALE * top,
+                top == TEN
+                        ? "half a point of a ten-point scale, which is assumed as none is written"
+                        : "a twentieth of a scale from 0 to " + number(top)
+                                + ", which is assumed as none is written; write scale." + attribute
+                                + " into logbook.properties");
+    }
+
+    private static String number(double value) {
+        return value == Math.rint(value) ? Wording.plain(value, 0) : Wording.plain(value, 1);
+    }
+}
