@@ -49,7 +49,7 @@ public final class GroupBootstrap implements Showable {
      * Returns the resampling of the given groups.
      *
      * @param groups group of each row; rows with an empty label are never drawn
-     * @throws IllegalArgumentException if there is no group
+     * @throws CannotFitException if there is no group
      */
     public static GroupBootstrap of(List<String> groups, long seed) {
         Map<String, List<Integer>> found = new LinkedHashMap<>();
@@ -59,7 +59,7 @@ public final class GroupBootstrap implements Showable {
             }
         }
         if (found.isEmpty()) {
-            throw new IllegalArgumentException("Resampling needs at least one row with a group, but there is none.");
+            throw new CannotFitException("Resampling needs at least one row with a group, but there is none.");
         }
         return new GroupBootstrap(
                 List.copyOf(found.keySet()),

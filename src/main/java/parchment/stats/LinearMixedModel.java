@@ -61,7 +61,7 @@ public final class LinearMixedModel implements Showable {
     /**
      * Fits a design.
      *
-     * @throws IllegalArgumentException if there are no more complete rows than fixed columns
+     * @throws CannotFitException if there are no more complete rows than fixed columns
      */
     public static LinearMixedModel fit(MixedDesign design, Likelihood likelihood) {
         MixedRows data = MixedRows.of(design);

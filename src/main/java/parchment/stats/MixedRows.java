@@ -39,7 +39,7 @@ final class MixedRows {
         }
         FixedBasis basis = FixedBasis.of(names, columns);
         if (rows.length < basis.size() + 1) {
-            throw new IllegalArgumentException(
+            throw new CannotFitException(
                     "A mixed model with " + basis.size() + " fixed columns needs at least " + (basis.size() + 1)
                             + " complete rows, but there are " + rows.length + " of " + design.rows()
                             + ". Leave terms out or look for missing values.");

@@ -79,7 +79,8 @@ public final class OrdinalMixedModel implements Showable {
      * Fits a design, its intercept left out (the thresholds take its place).
      *
      * @param design the response as scores, each different score one step; random terms intercepts only
-     * @throws IllegalArgumentException if there are fewer than 2 different scores, or a random term is not an intercept
+     * @throws IllegalArgumentException if a random term is not an intercept
+     * @throws CannotFitException if there are fewer than 2 different scores
      */
     public static OrdinalMixedModel fit(MixedDesign design) {
         return new OrdinalMixedModel(design, OrdinalRows.of(design));

@@ -46,7 +46,7 @@ final class OrdinalRows {
         double[] response = MixedDesign.pick(design.response(), rows);
         double[] categories = Arrays.stream(response).sorted().distinct().toArray();
         if (categories.length < 2) {
-            throw new IllegalArgumentException(
+            throw new CannotFitException(
                     "An ordinal model needs at least 2 different scores, but the complete rows have "
                             + categories.length + ".");
         }
