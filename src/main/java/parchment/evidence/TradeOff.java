@@ -15,6 +15,7 @@ import parchment.display.ShownAs;
 import parchment.feature.BatchTable;
 import parchment.feature.Feature;
 import parchment.logbook.Logbook;
+import parchment.stats.CannotFitException;
 import parchment.stats.Interval;
 import parchment.stats.Robust;
 
@@ -38,6 +39,7 @@ public final class TradeOff implements ShownAs {
     private final Measure measure;
     private final List<Material> materials;
     private final Optional<JointCourses> courses;
+    private final Map<String, Desirability> stated;
     private final List<Desirability> aims;
     private final EvidenceSettings settings;
     private final String whyNot;
@@ -65,6 +67,7 @@ public final class TradeOff implements ShownAs {
         this.measure = measure;
         this.materials = List.copyOf(materials);
         this.settings = settings;
+        this.stated = Map.copyOf(stated);
         String why = "";
         for (Material material : materials) {
             why = why.isEmpty() ? Analysis.whyNot(material) : why;
@@ -122,7 +125,7 @@ public final class TradeOff implements ShownAs {
         }
         try {
             return Optional.of(JointCourses.of(materials, settings.level()));
-        } catch (IllegalArgumentException tooFewRows) {
+        } catch (CannotFitException tooFewRows) {
             return Optional.empty();
         }
     }
@@ -132,9 +135,21 @@ public final class TradeOff implements ShownAs {
         if (courses.isEmpty()) {
             return Desirability.larger(0, 10);
         }
-        double[] scores = courses.get().fit(attribute).adjustedBatchScores();
-        double low = Robust.quantile(scores, 0.1);
-        return Desirability.larger(low, Math.max(low + 1e-6, Robust.quantile(scores, 0.9)));
+        return usual(courses.get().welcome(attribute));
+    }
+
+    private static Desirability usual(Interval middle) {
+        return Desirability.larger(middle.lower(), middle.upper());
+    }
+
+    /** Returns the aims in one draw: what was stated stays, what was taken from the batches' scores moves with them. */
+    private List<Desirability> aims(JointCourses.Drawn drawn) {
+        List<Desirability> all = new ArrayList<>();
+        for (int a = 0; a < attributes.size(); a++) {
+            Desirability given = stated.get(attributes.get(a));
+            all.add(given != null ? given : usual(drawn.welcome().get(a)));
+        }
+        return all;
     }
 
     /**
@@ -147,11 +162,9 @@ public final class TradeOff implements ShownAs {
             throw new IllegalArgumentException("This trade-off weighs " + Wording.list(attributes) + ", not '"
                     + attribute + "'. Name it in the list first.");
         }
-        Map<String, Desirability> stated = new LinkedHashMap<>();
-        for (int a = 0; a < attributes.size(); a++) {
-            stated.put(attributes.get(a), attributes.get(a).equals(attribute) ? aim : aims.get(a));
-        }
-        return new TradeOff(attributes, measure, materials, courses, stated, settings);
+        Map<String, Desirability> now = new LinkedHashMap<>(stated);
+        now.put(attribute, aim);
+        return new TradeOff(attributes, measure, materials, courses, now, settings);
     }
 
     private Found weigh(JointCourses courses) {
@@ -166,20 +179,21 @@ public final class TradeOff implements ShownAs {
             for (int a = 0; a < at.length; a++) {
                 at[a] = courses.at(a, places[i]);
             }
-            mean[i] = overall(at);
+            mean[i] = overall(aims, at);
         }
         SplittableRandom random = new SplittableRandom(settings.seed());
         double[][] drawn = new double[PLACES][DRAWS];
         double[] best = new double[DRAWS];
         for (int d = 0; d < DRAWS; d++) {
-            double[][] scores = courses.draw(places, random);
+            JointCourses.Drawn scores = courses.draw(random);
+            List<Desirability> wanted = aims(scores);
             double[] all = new double[PLACES];
             for (int i = 0; i < PLACES; i++) {
                 double[] at = new double[attributes.size()];
                 for (int a = 0; a < at.length; a++) {
-                    at[a] = scores[a][i];
+                    at[a] = courses.at(scores, a, places[i]);
                 }
-                all[i] = overall(at);
+                all[i] = overall(wanted, at);
                 drawn[i][d] = all[i];
             }
             best[d] = places[highest(all)];
@@ -206,10 +220,10 @@ public final class TradeOff implements ShownAs {
                 seen);
     }
 
-    private double overall(double[] scores) {
+    private static double overall(List<Desirability> wanted, double[] scores) {
         List<Double> each = new ArrayList<>();
         for (int a = 0; a < scores.length; a++) {
-            each.add(aims.get(a).of(scores[a]));
+            each.add(wanted.get(a).of(scores[a]));
         }
         return Desirability.overall(each);
     }
@@ -245,6 +259,11 @@ public final class TradeOff implements ShownAs {
     /** Returns where the compromise lies, as the library keeps the feature; its ends are NaN if nothing could be fitted. */
     public Interval compromise() {
         return found.map(Found::bestSet).orElse(new Interval(Double.NaN, Double.NaN, settings.level()));
+    }
+
+    /** Says whether the aim of an attribute was stated or taken from the batches' scores. */
+    boolean stated(String attribute) {
+        return stated.containsKey(attribute);
     }
 
     /** Returns how welcome each attribute's scores are taken to be, in the order of the attributes. */

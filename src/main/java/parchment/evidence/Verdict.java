@@ -10,7 +10,9 @@ public enum Verdict {
     STRONG("strong"),
     /** The two went together more closely than chance alone explains; what else moved with them may be the cause. */
     SUGGESTIVE("suggestive"),
-    /** Any difference over the tried range is smaller than a cupper can tell. */
+    /** A difference was seen, and no two places of the tried range differ by as much as matters. */
+    TOO_SMALL("too small to matter"),
+    /** No difference was seen, and none as large as matters is left over the tried range. */
     NOTHING_SEEN("nothing seen"),
     /** This logbook cannot answer the question, either way. */
     CANNOT_TELL("cannot tell");
