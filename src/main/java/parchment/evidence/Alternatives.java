@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import parchment.display.Showable;
 import parchment.display.Table;
+import parchment.stats.CannotFitException;
 import parchment.stats.Interval;
 import parchment.stats.Robust;
 
@@ -54,7 +55,7 @@ public final class Alternatives implements Showable {
         try {
             Slope slope = FittedScores.of(material, form).slope();
             return new Look(name, slope, slope.known() ? "" : "nothing is left to compare");
-        } catch (IllegalArgumentException tooFew) {
+        } catch (CannotFitException tooFew) {
             return new Look(name, Slope.MISSING, "too few scores");
         }
     }

@@ -1,7 +1,8 @@
 package parchment.evidence;
 
+import java.util.Locale;
 import java.util.Optional;
-import parchment.stats.Correlation;
+import parchment.stats.CannotFitException;
 
 /**
  * Holds everything that is computed for one question from one set of joined scores.
@@ -17,6 +18,7 @@ final class Analysis {
 
     private final Material material;
     private final EvidenceSettings settings;
+    private final SmallestDifference margin;
     private final FittedScores line;
     private final Optional<FittedScores> bend;
     private final Reliability reliability;
@@ -25,8 +27,9 @@ final class Analysis {
     private final Alternatives alternatives;
     private final NegativeControl control;
 
-    private Analysis(Material material, double step, EvidenceSettings settings) {
+    private Analysis(Material material, double step, EvidenceSettings settings, SmallestDifference margin) {
         this.material = material;
+        this.margin = margin;
         this.settings = settings;
         this.line = FittedScores.of(material, ModelForm.STANDARD);
         this.bend = fitBend(material);
@@ -44,13 +47,14 @@ final class Analysis {
     }
 
     /** Returns the analysis, or nothing if there is too little to fit; {@link #whyNot} says why. */
-    static Optional<Analysis> of(Material material, double step, EvidenceSettings settings) {
+    static Optional<Analysis> of(
+            Material material, double step, EvidenceSettings settings, SmallestDifference margin) {
         if (!whyNot(material).isEmpty()) {
             return Optional.empty();
         }
         try {
-            return Optional.of(new Analysis(material, step, settings));
-        } catch (IllegalArgumentException tooFewRows) {
+            return Optional.of(new Analysis(material, step, settings, margin));
+        } catch (CannotFitException tooFew) {
             return Optional.empty();
         }
     }
@@ -78,7 +82,7 @@ final class Analysis {
         try {
             FittedScores fitted = FittedScores.of(material, ModelForm.STANDARD.with(ModelForm.Shape.BEND));
             return fitted.slope(ScoreDesign.SQUARE).known() ? Optional.of(fitted) : Optional.empty();
-        } catch (IllegalArgumentException tooFewRows) {
+        } catch (CannotFitException tooFew) {
             return Optional.empty();
         }
     }
@@ -155,36 +159,30 @@ final class Analysis {
         return control;
     }
 
-    /** Returns the share of the feature's spread inside lots that a straight line over the date explains. */
-    double calendarShare() {
-        double[] date = material.changed(batch -> batch.withMeasure(batch.day().toEpochDay(), Double.NaN))
-                .within();
-        double correlation = Correlation.pearson(material.within(), date);
-        return Double.isNaN(correlation) ? 0 : correlation * correlation;
-    }
-
     HiddenCause hiddenCause() {
         return HiddenCause.of(fittedSlope(), settings.level());
     }
 
-    /** Returns the smallest difference that matters: as stated beforehand, or the spread of one cupper's scores from cup to cup. */
-    double margin() {
-        return settings.smallestDifference().orElse(line.cupToCup());
+    /** Returns the smallest difference that matters, as it was fixed beforehand. */
+    SmallestDifference margin() {
+        return margin;
     }
 
     Equivalence equivalence() {
-        return Equivalence.of(
-                headline(),
-                bendSlope(),
-                range,
-                margin(),
-                settings.smallestDifference().isPresent()
-                        ? "stated beforehand"
-                        : "the spread of one cupper's scores from cup to cup, after everything in the model");
+        return Equivalence.of(curve(), headline(), bendSeen() ? Slope.MISSING : bendSlope(), range, margin);
     }
 
-    NextBatches nextBatches() {
-        return NextBatches.of(this, margin());
+    /** Says how well one cupper can see the smallest difference that matters between two cups. */
+    String repeatability() {
+        double cup = line.cupToCup();
+        double right = 1 - new Slope(margin.points() / (Math.sqrt(2) * cup), 1, 1e9).chance() / 2;
+        return String.format(
+                Locale.ROOT,
+                "One cupper's scores differ from cup to cup by %s points (standard deviation): two cups that differ by %s are told"
+                        + " the right way round by one cupper in %.0f of 100 tries.",
+                Wording.points(cup),
+                Wording.points(margin.points()),
+                100 * right);
     }
 
     @Override

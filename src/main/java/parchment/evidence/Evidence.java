@@ -191,7 +191,7 @@ public final class Evidence implements ShownAs {
 
     /** Returns how many more batches would settle the question; empty if nothing could be fitted. */
     public Optional<NextBatches> nextBatches() {
-        return analysis.map(Analysis::nextBatches);
+        return analysis.map(found -> NextBatches.of(found, judgement.lacks()));
     }
 
     /** Returns the facts that moved together with the feature. */

@@ -43,11 +43,11 @@ final class EvidencePage {
         }
         page = best(page, analysis.get()).add(evidence.picture());
         if (evidence.verdict() == Verdict.CANNOT_TELL) {
-            page = page.say(analysis.get().nextBatches().words(measure));
+            page = page.say(evidence.nextBatches().orElseThrow().words(measure));
         }
         page = page.heading("How far it can be trusted")
                 .say(evidence.gain().toString())
-                .say(analysis.get().equivalence().toString())
+                .say(analysis.get().equivalence().words(measure) + " " + analysis.get().repeatability())
                 .say(errors(analysis.get()));
         if (evidence.relativeToGeneralLevel().isPresent()) {
             page = page.say("A second view, not the answer: "

@@ -10,8 +10,8 @@ import java.util.OptionalDouble;
  * Evidence.of("sweetness", dropTemperature(), logbook, EvidenceSettings.standard().withSmallestDifference(0.5))
  * }</pre>
  *
- * <p>The defaults are: 90 % intervals; the smallest difference that matters is the spread of one cupper's scores from cup to cup, as
- * the logbook shows it; roast days are left out in 5 parts; seed 1.
+ * <p>The defaults are: 90 % intervals; the smallest difference that matters is half a point of a ten-point scale, and in
+ * proportion of the scale that {@code logbook.properties} states for others; roast days are left out in 5 parts; seed 1.
  *
  * <pre>{@code
  * Evidence.of("sweetness", dropTemperature(), logbook, EvidenceSettings.standard().withSmallestDifference(0.5))
@@ -74,7 +74,7 @@ public final class EvidenceSettings {
         return level;
     }
 
-    /** Returns the smallest difference that matters, in points over the tried range; empty if the panel's repeatability is taken. */
+    /** Returns the smallest difference that matters, in points over the tried range; empty if half a point of a ten-point scale is taken. */
     public OptionalDouble smallestDifference() {
         return smallestDifference;
     }
@@ -97,7 +97,7 @@ public final class EvidenceSettings {
                 100 * level,
                 smallestDifference.isPresent()
                         ? String.format(Locale.ROOT, "%.2f points", smallestDifference.getAsDouble())
-                        : "from the panel's repeatability",
+                        : "half a point of a ten-point scale, in proportion on others",
                 parts,
                 seed);
     }

@@ -47,19 +47,32 @@ final class FittedCurve {
                 + fitted.coefficient(ScoreDesign.SQUARE) * x * x;
     }
 
+    /** Says whether the course has a bend. */
+    boolean bent() {
+        return fitted.slope(ScoreDesign.SQUARE).known();
+    }
+
     /** Returns the difference from the score at the center of the range, with its error. */
     Slope difference(double place) {
-        double x = place - range.center();
+        return between(range.center(), place);
+    }
+
+    /** Returns the score at the second place less that at the first, with its error. */
+    Slope between(double first, double second) {
+        double from = first - range.center();
+        double to = second - range.center();
+        double along = to - from;
+        double squared = to * to - from * from;
         Slope line = fitted.slope();
         Slope square = fitted.slope(ScoreDesign.SQUARE);
-        double variance = x * x * line.standardError() * line.standardError();
+        double variance = along * along * line.standardError() * line.standardError();
         double degrees = line.degreesOfFreedom();
         if (square.known()) {
-            variance += x * x * x * x * square.standardError() * square.standardError()
-                    + 2 * x * x * x * fitted.covariance(ScoreDesign.FEATURE, ScoreDesign.SQUARE);
+            variance += squared * squared * square.standardError() * square.standardError()
+                    + 2 * along * squared * fitted.covariance(ScoreDesign.FEATURE, ScoreDesign.SQUARE);
             degrees = Math.min(degrees, square.degreesOfFreedom());
         }
-        return new Slope(at(place) - fitted.intercept(), Math.sqrt(Math.max(0, variance)), degrees);
+        return new Slope(at(second) - at(first), Math.sqrt(Math.max(0, variance)), degrees);
     }
 
     /**

@@ -31,7 +31,7 @@ final class FittedScores {
     /**
      * Fits a design.
      *
-     * @throws IllegalArgumentException if there are too few scores for the model's columns
+     * @throws CannotFitException if there are too few scores for the model's columns
      */
     static FittedScores of(ScoreDesign design) {
         return new FittedScores(design, design.design().fit());
@@ -185,6 +185,10 @@ final class FittedScores {
     /** Returns what was left out of the model and which spreads were estimated as zero, one sentence each. */
     List<String> words() {
         List<String> words = new ArrayList<>(design.words());
+        for (String column : model.aliasedColumns()) {
+            words.add(Wording.sentence(column)
+                    + " follows exactly from other terms of the model, so it is not in it and nothing is taken out for it.");
+        }
         for (String term : model.randomNames()) {
             if (!term.equals("course over the date") && spreadIsZero(term)) {
                 words.add("The spread between " + plural(term) + " is estimated as zero, its lower bound.");

@@ -6,6 +6,7 @@ import java.util.Map;
 import parchment.logbook.CupScores;
 import parchment.logbook.Logbook;
 import parchment.logbook.LogbookContents;
+import parchment.stats.CannotFitException;
 
 /**
  * Looks at an attribute relative to the rest of its cup: its score less the mean of all attributes in that row.
@@ -31,7 +32,7 @@ final class GeneralLevel {
         }
         try {
             return FittedScores.of(material, ModelForm.STANDARD).slope();
-        } catch (IllegalArgumentException tooFewRows) {
+        } catch (CannotFitException tooFew) {
             return Slope.MISSING;
         }
     }

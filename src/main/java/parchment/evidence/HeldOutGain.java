@@ -7,6 +7,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
 import parchment.display.Showable;
+import parchment.stats.CannotFitException;
 import parchment.stats.GroupedFolds;
 import parchment.stats.MixedDesign;
 import parchment.stats.Prediction;
@@ -50,7 +51,7 @@ public record HeldOutGain(double overSameModel, double overAverage, double stand
             try {
                 foretell(full, fold, scores, withMiss, material);
                 foretell(small, fold, scores, withoutMiss, material);
-            } catch (IllegalArgumentException tooFew) {
+            } catch (CannotFitException tooFew) {
                 return MISSING;
             }
         }

@@ -13,11 +13,23 @@ import parchment.quantity.Unit;
  * @param unit what its numbers are measured in
  * @param reader the scale on which the reader wants temperatures
  * @param readings the value of each batch by the batch's name; a batch without one is absent or NaN
+ * @param planned the value planned for a batch before charge, by the batch's name; empty for a feature of which no plan is written
  */
-record Measure(String name, Unit unit, TemperatureUnit reader, Map<String, Gathering.Reading> readings) {
+record Measure(
+        String name,
+        Unit unit,
+        TemperatureUnit reader,
+        Map<String, Gathering.Reading> readings,
+        Map<String, Double> planned) {
 
     Measure {
         readings = new LinkedHashMap<>(readings);
+        planned = new LinkedHashMap<>(planned);
+    }
+
+    /** Holds a feature of which no plan is written. */
+    Measure(String name, Unit unit, TemperatureUnit reader, Map<String, Gathering.Reading> readings) {
+        this(name, unit, reader, readings, Map.of());
     }
 
     /**

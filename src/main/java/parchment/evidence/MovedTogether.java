@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import parchment.display.Showable;
 import parchment.display.Table;
+import parchment.feature.Role;
 import parchment.stats.Correlation;
 
 /**
@@ -32,14 +33,14 @@ public final class MovedTogether implements Showable {
      *
      * @param name the other feature
      * @param correlation inside lots, from -1 to 1
-     * @param inflation the variance inflation that the two would have in one model
+     * @param inflation the variance inflation that the two would have in one model; infinite if they moved as one
      * @param batches how many batches have both
      * @param tie how the two hang together by arithmetic, empty if they do not
      */
     public record Companion(String name, double correlation, double inflation, int batches, String tie) {}
 
     /** Holds another feature's values by batch, and how it is tied to the one asked about. */
-    record Other(String name, Map<String, Double> values, String tie) {}
+    record Other(String name, Map<String, Double> values, String tie, Role role) {}
 
     private MovedTogether(String feature, List<Companion> companions, int compared) {
         this.feature = feature;
@@ -62,7 +63,7 @@ public final class MovedTogether implements Showable {
                 found.add(new Companion(
                         other.name(),
                         r,
-                        1 / Math.max(1e-12, 1 - r * r),
+                        1 - r * r > 1e-9 ? 1 / (1 - r * r) : Double.POSITIVE_INFINITY,
                         both.batches().size(),
                         other.tie()));
             }
@@ -91,7 +92,7 @@ public final class MovedTogether implements Showable {
         return Table.titled("Features that moved together with the " + feature)
                 .withText("feature", companions, Companion::name)
                 .withNumber("correlation inside lots", "", 2, companions, Companion::correlation)
-                .withNumber("variance inflation", "", 1, companions, Companion::inflation)
+                .withText("variance inflation", companions, companion -> Wording.inflation(companion.inflation()))
                 .withNumber("batches", "", 0, companions, Companion::batches)
                 .withText(
                         "tied by arithmetic",

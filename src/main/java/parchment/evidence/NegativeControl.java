@@ -4,6 +4,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.TreeMap;
 import parchment.display.Showable;
+import parchment.stats.CannotFitException;
 
 /**
  * Asks whether the feature of the next roast day goes with today's score, which it cannot have changed.
@@ -15,6 +16,7 @@ import parchment.display.Showable;
  */
 public record NegativeControl(Slope slope, int roastDays) implements Showable {
     private static final double CHANCE = 0.05;
+    private static final int FEWEST_DAYS = 3;
     private static final String NEXT_DAY = "feature of the next roast day";
 
     static final NegativeControl MISSING = new NegativeControl(Slope.MISSING, 0);
@@ -27,7 +29,7 @@ public record NegativeControl(Slope slope, int roastDays) implements Showable {
             sum[0] += within[batch.position()];
             sum[1]++;
         }
-        if (days.size() < 3) {
+        if (days.size() < FEWEST_DAYS) {
             return MISSING;
         }
         LocalDate last = days.lastKey();
@@ -42,8 +44,8 @@ public record NegativeControl(Slope slope, int roastDays) implements Showable {
             FittedScores fitted =
                     FittedScores.of(ScoreDesign.of(earlier, ModelForm.STANDARD).withBatchColumn(NEXT_DAY, next));
             return new NegativeControl(fitted.slope(NEXT_DAY), days.size() - 1);
-        } catch (IllegalArgumentException tooFew) {
-            return MISSING;
+        } catch (CannotFitException tooFew) {
+            return new NegativeControl(Slope.MISSING, days.size() - 1);
         }
     }
 
@@ -55,7 +57,11 @@ public record NegativeControl(Slope slope, int roastDays) implements Showable {
     @Override
     public String toString() {
         if (!slope.known()) {
-            return "Whether the next roast day's measure goes with today's score could not be checked: there are too few roast days.";
+            return "Whether the next roast day's measure goes with today's score could not be checked: "
+                    + (roastDays < FEWEST_DAYS
+                            ? "there are too few roast days."
+                            : "on " + roastDays
+                                    + " roast days it could not be told from the other terms of the model.");
         }
         String often = "chance alone would do as much in " + Math.round(100 * slope.chance()) + " of 100 logbooks";
         return setOff()

@@ -11,7 +11,6 @@ import parchment.logbook.Batch;
 import parchment.logbook.BatchPlan;
 import parchment.logbook.CupScores;
 import parchment.logbook.Logbook;
-import parchment.quantity.Unit;
 
 /**
  * Puts one question to a logbook.
@@ -22,29 +21,28 @@ import parchment.quantity.Unit;
  * @param settings what was fixed beforehand
  */
 record Question(String attribute, Measure measure, List<MovedTogether.Other> others, EvidenceSettings settings) {
-    /** The only feature of which a plan is written, so the only one that can be drawn by chance. */
-    private static final String PLANNED = "drop temperature";
-
     /** @throws IllegalArgumentException if the logbook does not score the attribute */
     Evidence ask(Logbook logbook) {
         Checks.attribute(attribute, logbook.attributes(), logbook.name());
         Material material = Gathering.of(attribute, logbook, measure.readings());
-        Optional<Analysis> watched = Analysis.of(material, measure.step(), settings);
+        SmallestDifference margin = SmallestDifference.of(attribute, logbook, settings);
+        Optional<Analysis> watched = Analysis.of(material, measure.step(), settings, margin);
         Facts facts = Facts.of(measure.name(), material);
         Blindness blindness = Blindness.of(material, logbook);
-        VerdictRules.Judgement judgement = VerdictRules.judge(
-                measure.name(), material, watched, facts, blindness, VerdictRules.Planned.NOT_BY_CHANCE);
+        VerdictRules.Judgement judgement = watched.map(found -> VerdictRules.judge(Findings.of(
+                        measure.name(), Findings.Planned.NOT_BY_CHANCE, found, facts, others, blindness)))
+                .orElseGet(() -> VerdictRules.nothingFitted(material));
 
         Material assigned = Gathering.of(attribute, logbook, drawnByChance(logbook));
-        Optional<Analysis> drawn = Analysis.of(assigned, measure.step(), settings);
+        Optional<Analysis> drawn = Analysis.of(assigned, measure.step(), settings, margin);
         if (drawn.isPresent()) {
-            VerdictRules.Judgement ofEffect = VerdictRules.judge(
+            VerdictRules.Judgement ofEffect = VerdictRules.judge(Findings.of(
                     measure.name(),
-                    assigned,
-                    drawn,
+                    Findings.Planned.BY_CHANCE,
+                    drawn.get(),
                     Facts.of(measure.name(), assigned),
-                    Blindness.of(assigned, logbook),
-                    VerdictRules.Planned.BY_CHANCE);
+                    others,
+                    Blindness.of(assigned, logbook)));
             if (ofEffect.verdict() != Verdict.CANNOT_TELL) {
                 judgement = ofEffect;
             }
@@ -62,15 +60,10 @@ record Question(String attribute, Measure measure, List<MovedTogether.Other> oth
     /** Returns the targets that were drawn by chance, as drawn: what the batch came out at does not matter. */
     private Map<String, Gathering.Reading> drawnByChance(Logbook logbook) {
         Map<String, Gathering.Reading> targets = new LinkedHashMap<>();
-        if (!measure.name().equals(PLANNED) || !measure.unit().equals(Unit.TEMPERATURE)) {
-            return targets;
-        }
         for (Batch batch : logbook.batches()) {
-            if (batch.plan().plannedBy() == BatchPlan.PlannedBy.CHANCE) {
-                batch.plan()
-                        .dropTemperature()
-                        .ifPresent(target ->
-                                targets.put(batch.name(), new Gathering.Reading(target.celsius(), Double.NaN)));
+            Double target = measure.planned().get(batch.name());
+            if (target != null && batch.plan().plannedBy() == BatchPlan.PlannedBy.CHANCE) {
+                targets.put(batch.name(), new Gathering.Reading(target, Double.NaN));
             }
         }
         return targets;

@@ -39,7 +39,15 @@ final class Readings {
                 feature.name(),
                 feature.unit().withNaturalStep(feature.naturalStep()),
                 logbook.readerUnit(),
-                readings(table, feature));
+                readings(table, feature),
+                planned(feature, logbook));
+    }
+
+    private static Map<String, Double> planned(Feature feature, Logbook logbook) {
+        Map<String, Double> planned = new LinkedHashMap<>();
+        logbook.batches()
+                .forEach(batch -> feature.planned(batch).ifPresent(value -> planned.put(batch.name(), value)));
+        return planned;
     }
 
     private static Map<String, Gathering.Reading> readings(BatchTable table, Feature feature) {
@@ -74,7 +82,7 @@ final class Readings {
             }
             Family family = other.family();
             String tie = family == feature.family() && !family.identity().isEmpty() ? family.words() : "";
-            others.add(new MovedTogether.Other(other.name(), byBatch, tie));
+            others.add(new MovedTogether.Other(other.name(), byBatch, tie, other.role()));
         }
         return others;
     }

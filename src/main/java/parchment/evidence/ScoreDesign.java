@@ -22,6 +22,9 @@ final class ScoreDesign {
 
     static final String FEATURE = "feature";
     static final String SQUARE = "feature squared";
+    static final String PLACE_IN_DAY = "batch of the day";
+    static final String MASS = "green mass";
+    static final String DATE = "date";
 
     private final Material material;
     private final ModelForm form;
@@ -122,10 +125,10 @@ final class ScoreDesign {
         } else {
             words.add("Every cup rested equally long, so rest days are not in the model.");
         }
-        if (!put("batch of the day", TastedBatch::batchOfTheDay)) {
+        if (!put(PLACE_IN_DAY, TastedBatch::batchOfTheDay)) {
             words.add("Every batch held the same place in its roast day, so that place is not in the model.");
         }
-        if (!put("green mass", TastedBatch::mass)) {
+        if (!put(MASS, TastedBatch::mass)) {
             words.add(
                     material.batches().stream().allMatch(batch -> Double.isNaN(batch.mass()))
                             ? "Green mass is not written, so it could not be taken into account."
@@ -146,7 +149,7 @@ final class ScoreDesign {
             words.add("There are too few roast days for a course over the date.");
             return;
         }
-        columns.put("date", centre(rows(curve.line())));
+        columns.put(DATE, centre(rows(curve.line())));
         if (!curve.bends().isEmpty()) {
             random.add(RandomTerm.smooth(
                     "course over the date",

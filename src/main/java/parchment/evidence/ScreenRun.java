@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.function.Function;
 import parchment.logbook.Logbook;
 import parchment.stats.AddedFeatures;
+import parchment.stats.CannotFitException;
 import parchment.stats.Permutation;
 import parchment.stats.PermutationTest;
 
@@ -66,11 +67,11 @@ final class ScreenRun {
         materials.forEach(this::addFit);
     }
 
-    /** @throws IllegalArgumentException if no attribute is scored for enough batches */
+    /** @throws CannotFitException if no attribute is scored for enough batches */
     static ScreenRun of(Logbook logbook, List<Measure> measures, int shuffles, long seed) {
         ScreenRun run = new ScreenRun(logbook, measures, shuffles, seed);
         if (run.fits.isEmpty() || run.columns.isEmpty()) {
-            throw new IllegalArgumentException("A screen needs at least " + FEWEST
+            throw new CannotFitException("A screen needs at least " + FEWEST
                     + " scored batches with a feature; the logbook '" + logbook.name() + "' has " + run.batches.size()
                     + ". Ask one question with Evidence.of: it says what is missing.");
         }

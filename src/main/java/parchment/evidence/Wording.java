@@ -30,6 +30,11 @@ final class Wording {
         return text.matches("-0(\\.0*)?") ? text.substring(1) : text;
     }
 
+    /** Prints a variance inflation; beyond a thousand the number says no more than that the two moved as one. */
+    static String inflation(double value) {
+        return value > 1000 ? "over 1000" : plain(value, 1);
+    }
+
     static String percent(double share) {
         return Double.isNaN(share) ? "missing" : plain(100 * share, 0) + " %";
     }

@@ -25,6 +25,7 @@ final class ConditionFeatures {
                     Family.MASS,
                     "mass of green coffee charged",
                     b -> number(b.conditions().greenMass().map(Mass::kilograms)))
+            .as(Role.CONTROL)
             .needing(Need.GREEN_MASS);
     static final Feature MASS_LOSS = NamedFeature.of(
                     "mass loss",
@@ -82,7 +83,8 @@ final class ConditionFeatures {
             Unit.TEMPERATURE.withNaturalStep(5),
             Family.START,
             "temperature of the green coffee before charge",
-            b -> number(b.conditions().greenTemperature().map(Temperature::celsius)));
+            b -> number(b.conditions().greenTemperature().map(Temperature::celsius)))
+            .as(Role.CALENDAR);
     static final Feature WARM_UP = written(
             "warm-up",
             MINUTES,

@@ -26,12 +26,14 @@ final class ControlFeatures {
                     path -> sinceMark(path, Quantity.GAS, YELLOWING, ControlFeatures::firstReduction))
             .using(YELLOWING)
             .needing(Need.GAS);
+    // Counted back from the drop, a move's time follows from when the beans were dropped.
     static final Feature LAST_GAS_CUT_BEFORE_DROP = NamedFeature.of(
                     "last gas cut before drop",
                     Unit.SECONDS.withNaturalStep(30),
                     Family.CONTROLS,
                     "time from the last reduction of the gas to the drop",
                     path -> negated(sinceMark(path, Quantity.GAS, DROP, ControlFeatures::lastReduction)))
+            .as(Role.FOLLOWS)
             .using(DROP)
             .needing(Need.GAS);
     static final Feature CONTROL_CHANGES = NamedFeature.of(
@@ -47,6 +49,7 @@ final class ControlFeatures {
                     Family.CONTROLS,
                     "time from the last move of any logged control to the drop; short where the roaster corrected late",
                     ControlFeatures::lastChange)
+            .as(Role.FOLLOWS)
             .using(DROP)
             .needing(Need.CONTROL);
     static final Feature GAS_IN_DRYING =

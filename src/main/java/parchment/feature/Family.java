@@ -60,6 +60,15 @@ public enum Family {
         return rank;
     }
 
+    /** Returns what the features of this family are in the making of a roast, as long as one does not say otherwise of itself. */
+    public Role role() {
+        return switch (this) {
+            case CONTROLS -> Role.CONTROL;
+            case DAY -> Role.CALENDAR;
+            case PHASE_LENGTHS, FINISH, START, PACE, AIR, MASS, OTHER -> Role.FOLLOWS;
+        };
+    }
+
     /** Returns what ties the family together, in words; empty if nothing does. */
     public String identity() {
         return identity;

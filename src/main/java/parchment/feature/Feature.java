@@ -1,7 +1,9 @@
 package parchment.feature;
 
+import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.function.Function;
+import parchment.logbook.Batch;
 import parchment.logbook.MarkKind;
 import parchment.quantity.Unit;
 
@@ -32,6 +34,11 @@ public interface Feature {
     /** Returns the family of features it hangs together with by arithmetic. */
     Family family();
 
+    /** Returns whether it was set, was given by the calendar, or came of the roast. */
+    default Role role() {
+        return family().role();
+    }
+
     /** Returns the marks whose uncertainty it shares with other features. */
     Set<MarkKind> marksUsed();
 
@@ -46,6 +53,11 @@ public interface Feature {
      */
     default Measured measureWithMarksExact(BatchPath path) {
         return measure(path);
+    }
+
+    /** Returns what was planned for it before a batch was charged, as the library keeps numbers; empty if no plan of it can be written. */
+    default OptionalDouble planned(Batch batch) {
+        return OptionalDouble.empty();
     }
 
     /** Returns the step in which a slope against this feature is told, as the library keeps numbers. */

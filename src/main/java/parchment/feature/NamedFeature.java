@@ -3,8 +3,10 @@ package parchment.feature;
 import java.util.Collections;
 import java.util.EnumSet;
 import java.util.List;
+import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.function.Function;
+import parchment.logbook.Batch;
 import parchment.logbook.MarkKind;
 import parchment.quantity.Unit;
 
@@ -13,38 +15,62 @@ final class NamedFeature implements Feature {
     private final String name;
     private final Unit unit;
     private final Family family;
+    private final Role role;
     private final String definition;
     private final Set<Need> needs;
     private final Set<MarkKind> marks;
     private final Function<BatchPath, Measured> read;
+    private final Function<Batch, OptionalDouble> plan;
 
     private NamedFeature(
             String name,
             Unit unit,
             Family family,
+            Role role,
             String definition,
             Set<Need> needs,
             Set<MarkKind> marks,
-            Function<BatchPath, Measured> read) {
+            Function<BatchPath, Measured> read,
+            Function<Batch, OptionalDouble> plan) {
         this.name = name;
         this.unit = unit;
         this.family = family;
+        this.role = role;
         this.definition = definition;
         this.needs = Collections.unmodifiableSet(needs);
         this.marks = Collections.unmodifiableSet(marks);
         this.read = read;
+        this.plan = plan;
     }
 
     static NamedFeature of(
             String name, Unit unit, Family family, String definition, Function<BatchPath, Measured> read) {
         return new NamedFeature(
-                name, unit, family, definition, EnumSet.noneOf(Need.class), EnumSet.noneOf(MarkKind.class), read);
+                name,
+                unit,
+                family,
+                family.role(),
+                definition,
+                EnumSet.noneOf(Need.class),
+                EnumSet.noneOf(MarkKind.class),
+                read,
+                batch -> OptionalDouble.empty());
+    }
+
+    /** Says where a plan of it is written. */
+    NamedFeature planned(Function<Batch, OptionalDouble> where) {
+        return new NamedFeature(name, unit, family, role, definition, needs, marks, read, where);
+    }
+
+    /** Says what it is in the making of a roast, where its family says otherwise. */
+    NamedFeature as(Role other) {
+        return new NamedFeature(name, unit, family, other, definition, needs, marks, read, plan);
     }
 
     NamedFeature needing(Need... what) {
         Set<Need> more = copy(needs, Need.class);
         more.addAll(List.of(what));
-        return new NamedFeature(name, unit, family, definition, more, marks, read);
+        return new NamedFeature(name, unit, family, role, definition, more, marks, read, plan);
     }
 
     /** Declares the marks it reads; what a mark needs to be there is declared with it. */
@@ -64,7 +90,7 @@ final class NamedFeature implements Feature {
                 }
             }
         }
-        return new NamedFeature(name, unit, family, definition, need, more, read);
+        return new NamedFeature(name, unit, family, role, definition, need, more, read, plan);
     }
 
     private static <E extends Enum<E>> Set<E> copy(Set<E> set, Class<E> of) {
@@ -96,6 +122,16 @@ final class NamedFeature implements Feature {
     @Override
     public Family family() {
         return family;
+    }
+
+    @Override
+    public Role role() {
+        return role;
+    }
+
+    @Override
+    public OptionalDouble planned(Batch batch) {
+        return plan.apply(batch);
     }
 
     @Override

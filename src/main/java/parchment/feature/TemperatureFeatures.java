@@ -20,7 +20,10 @@ import parchment.stats.Robust;
 /** Temperatures at marks, rises between them, and the air's temperature against the beans'. */
 final class TemperatureFeatures {
     static final Feature DROP_TEMPERATURE =
-            at("drop temperature", DROP, Family.FINISH, "smoothed bean-probe reading at the drop");
+            at("drop temperature", DROP, Family.FINISH, "smoothed bean-probe reading at the drop")
+                    .planned(batch -> batch.plan().dropTemperature().stream()
+                            .mapToDouble(Temperature::celsius)
+                            .findFirst());
     static final Feature FIRST_CRACK_TEMPERATURE = at(
             "first crack temperature",
             FIRST_CRACK_START,
@@ -40,6 +43,7 @@ final class TemperatureFeatures {
                     "bean-probe reading just before charge, as written; where it was not written, the median reading of the ten seconds"
                             + " before charge",
                     TemperatureFeatures::chargeTemperature)
+            .as(Role.CONTROL)
             .needing(Need.CHARGE_TEMPERATURE);
     static final Feature RISE_AFTER_FIRST_CRACK = rise(
             "rise after first crack",
@@ -91,7 +95,7 @@ final class TemperatureFeatures {
                 ENVIRONMENT_TEMPERATURE_AT_DROP);
     }
 
-    private static Feature at(String name, MarkKind kind, Family family, String definition) {
+    private static NamedFeature at(String name, MarkKind kind, Family family, String definition) {
         return NamedFeature.of(name, Unit.TEMPERATURE, family, definition, path -> path.beanTemperatureAt(kind))
                 .using(kind)
                 .needing(Need.BEAN_TEMPERATURE);

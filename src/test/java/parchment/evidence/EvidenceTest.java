@@ -12,6 +12,7 @@ import java.util.Map;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
+import parchment.feature.Role;
 import parchment.logbook.Cupping;
 import parchment.quantity.TemperatureUnit;
 
@@ -319,7 +320,7 @@ class EvidenceTest {
         Question question = new Question(
                 "sweetness",
                 drawn.measure(),
-                List.of(new MovedTogether.Other("twin", twin, "")),
+                List.of(new MovedTogether.Other("twin", twin, "", Role.FOLLOWS)),
                 EvidenceSettings.standard());
         Evidence evidence = question.ask(drawn.logbook());
         assertEquals("twin", evidence.movedTogether().companions().get(0).name());

@@ -4,6 +4,7 @@ import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -12,6 +13,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.Random;
+import parchment.feature.Role;
 import parchment.logbook.Batch;
 import parchment.logbook.BatchConditions;
 import parchment.logbook.BatchPlan;
@@ -87,8 +89,30 @@ final class KnownTruth {
     /** Whether each lot is roasted in one stretch of the calendar only, one lot after the other. */
     boolean lotsInTurn = false;
 
-    /** A drawn logbook with the drop temperatures as they would be read. */
-    record Drawn(Logbook logbook, Measure measure) {}
+    /** Makes a fresh condition, so that logbooks can be drawn side by side and changed one by one. */
+    interface Maker {
+        KnownTruth make();
+    }
+
+    /** How the gas moved with the drop inside days, from -1 to 1. */
+    double gasWithDrop = 0;
+
+    /** What a step of the gas by its own spread does to the score. */
+    double gasInScore = 0;
+
+    /** Roast days added after the others, of one lot, with as many batches as said at the given drops in an order by chance. */
+    int moreDays = 0;
+
+    int morePerDay = 0;
+
+    double[] moreDrops = {};
+
+    /** A drawn logbook with the drop temperatures as they would be read, and the gas of each batch in percent. */
+    record Drawn(Logbook logbook, Measure measure, Map<String, Double> gas) {
+        List<MovedTogether.Other> others() {
+            return List.of(new MovedTogether.Other("gas in development", gas, "", Role.CONTROL));
+        }
+    }
 
     Drawn draw(long seed) {
         Random random = new Random(seed);
@@ -102,6 +126,9 @@ final class KnownTruth {
         List<CupScores> cups = new ArrayList<>();
         List<Cupping> sessions = new ArrayList<>();
         Map<String, Gathering.Reading> readings = new LinkedHashMap<>();
+        Map<String, Double> planned = new LinkedHashMap<>();
+        Map<String, Double> gas = new LinkedHashMap<>();
+        Random gasRandom = new Random(seed + 77_000_000);
         LocalDate start = LocalDate.of(2024, 3, 4);
         for (int c = 0; c < cuppings; c++) {
             sessions.add(new Cupping("C" + (c + 1), blind, beforeDiscussion, Map.of()));
@@ -124,6 +151,10 @@ final class KnownTruth {
                         + lotDrop[lot]
                         + (byChance ? Math.rint((dayDrop + own) / 2) * 2 : dayDrop + own)
                         + driftOfDrop * when;
+                double ownGas = gasWithDrop * (drop - center - lotDrop[lot] - dayDrop) / (dropSpread * Math.sqrt(1 - dayShareOfDrop))
+                        + Math.sqrt(1 - gasWithDrop * gasWithDrop) * gasRandom.nextGaussian()
+                        + (gasWithDrop == 0 ? 0 : gasWithDrop * dayDrop / dropSpread);
+                gas.put(name, Math.rint(2 * (50 + 5 * ownGas)) / 2);
                 double hidden = random.nextGaussian();
                 drop += hiddenInDrop * hidden;
                 double mass = 2 + 0.1 * random.nextGaussian();
@@ -143,6 +174,7 @@ final class KnownTruth {
                                 OptionalDouble.empty(),
                                 Optional.empty()));
                 if (byChance) {
+                    planned.put(name, drop);
                     batch.plan(new BatchPlan(Optional.of(Temperature.celsius(drop)), BatchPlan.PlannedBy.CHANCE));
                 }
                 batches.add(batch.build());
@@ -164,6 +196,7 @@ final class KnownTruth {
                                 + slope * x
                                 + bend * x * x
                                 + hiddenInScore * hidden
+                                + gasInScore * ownGas
                                 + lotEffect[lot]
                                 + dayEffect
                                 + batchEffect
@@ -185,6 +218,7 @@ final class KnownTruth {
                 }
             }
         }
+        more(new Random(seed + 88_000_000), new Added(batches, cups, sessions, readings), cupperEffect, lotEffect[0], start);
         Logbook logbook = Logbook.of(LogbookContents.ofBatches("known truth", batches).toBuilder()
                 .readerUnit(reader)
                 .cups(cups)
@@ -198,7 +232,65 @@ final class KnownTruth {
                                         Optional.empty()))
                                 : List.of())
                 .build());
-        return new Drawn(logbook, new Measure("drop temperature", Unit.TEMPERATURE, reader, readings));
+        return new Drawn(logbook, new Measure("drop temperature", Unit.TEMPERATURE, reader, readings, planned), gas);
+    }
+
+    private record Added(
+            List<Batch> batches,
+            List<CupScores> cups,
+            List<Cupping> sessions,
+            Map<String, Gathering.Reading> readings) {}
+
+    /** Adds days on which the drop was set by a plan; each day's batches are cupped together. */
+    private void more(Random random, Added to, double[] cupperEffect, double lotEffect, LocalDate start) {
+        for (int day = 0; day < moreDays; day++) {
+            LocalDate date = start.plusDays(3L * (days + day) + 1);
+            String cupping = "M" + (day + 1);
+            to.sessions().add(new Cupping(cupping, blind, beforeDiscussion, Map.of()));
+            double level = 6 + lotEffect + random.nextGaussian() * daySpread + random.nextGaussian() * cuppingSpread;
+            double[] sitting = normals(random, cuppers, sittingSpread);
+            List<Double> drops = new ArrayList<>();
+            for (int place = 0; place < morePerDay; place++) {
+                drops.add(moreDrops[place % moreDrops.length]);
+            }
+            Collections.shuffle(drops, random);
+            for (int place = 0; place < morePerDay; place++) {
+                String name = "M" + (day + 1) + "-" + (place + 1);
+                double drop = drops.get(place) + random.nextGaussian() * 0.3;
+                to.batches()
+                        .add(Batch.named(name)
+                                .roastedAt(OffsetDateTime.of(
+                                        date.atTime(9 + place / 3, 20 * (place % 3)), ZoneOffset.UTC))
+                                .lot("Lot A")
+                                .machine("drum one")
+                                .readerUnit(reader)
+                                .build());
+                to.readings()
+                        .put(name, new Gathering.Reading(drop + random.nextGaussian() * measureError, measureError));
+                double x = drop - center;
+                double quality = level + slope * x + bend * x * x + random.nextGaussian() * batchSpread;
+                for (int cupper = 0; cupper < cuppers; cupper++) {
+                    for (int cup = 0; cup < cupsEach; cup++) {
+                        to.cups()
+                                .add(new CupScores(
+                                        cupping,
+                                        date.plusDays(3),
+                                        "cupper " + (cupper + 1),
+                                        name,
+                                        Optional.empty(),
+                                        Optional.of(Integer.toString(cup + 1)),
+                                        OptionalInt.empty(),
+                                        Map.of(
+                                                "sweetness",
+                                                quality
+                                                        + cupperEffect[cupper]
+                                                        + sitting[cupper]
+                                                        + random.nextGaussian() * cupSpread),
+                                        Optional.empty()));
+                    }
+                }
+            }
+        }
     }
 
     /** Returns the joined scores of a drawn logbook. */
