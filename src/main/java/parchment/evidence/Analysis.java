@@ -47,8 +47,7 @@ final class Analysis {
     }
 
     /** Returns the analysis, or nothing if there is too little to fit; {@link #whyNot} says why. */
-    static Optional<Analysis> of(
-            Material material, double step, EvidenceSettings settings, SmallestDifference margin) {
+    static Optional<Analysis> of(Material material, double step, EvidenceSettings settings, SmallestDifference margin) {
         if (!whyNot(material).isEmpty()) {
             return Optional.empty();
         }

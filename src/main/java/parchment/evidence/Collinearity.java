@@ -59,8 +59,7 @@ final class Collinearity {
         asked.put(ScoreDesign.MASS, TastedBatch::mass);
         for (MovedTogether.Other other : others) {
             if (other.role() != Role.FOLLOWS) {
-                asked.putIfAbsent(
-                        other.name(), batch -> other.values().getOrDefault(batch.name(), Double.NaN));
+                asked.putIfAbsent(other.name(), batch -> other.values().getOrDefault(batch.name(), Double.NaN));
             }
         }
         asked.remove(feature);

@@ -1,6 +1,5 @@
 package parchment.evidence;
 
-import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -65,9 +64,7 @@ public final class DestinationOrPath implements ShownAs {
         Checks.attribute(attribute, logbook.attributes(), logbook.name());
         List<Feature> three =
                 List.of(Features.dropTemperature(), Features.developmentTime(), Features.firstCrackTime());
-        List<Feature> all = new ArrayList<>(three);
-        all.add(Features.developmentRate());
-        BatchTable table = BatchTable.of(logbook, all);
+        BatchTable table = BatchTable.of(logbook);
         Map<String, double[][]> errors = new LinkedHashMap<>();
         logbook.batches().forEach(batch -> errors.put(batch.name(), table.covariance(batch.name(), three)));
         return new PathQuestion(
@@ -77,6 +74,7 @@ public final class DestinationOrPath implements ShownAs {
                                 .toList(),
                         Readings.measure(Features.developmentRate(), table, logbook),
                         errors,
+                        Readings.others(three.get(0), table),
                         settings)
                 .ask(logbook);
     }

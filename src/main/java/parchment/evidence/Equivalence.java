@@ -40,7 +40,8 @@ public record Equivalence(
      * @param told the slope that is told, corrected for the measure's error; a line's difference is taken from it
      * @param unseenBend the bend's coefficient if a line is drawn
      */
-    static Equivalence of(FittedCurve curve, Slope told, Slope unseenBend, TriedRange range, SmallestDifference margin) {
+    static Equivalence of(
+            FittedCurve curve, Slope told, Slope unseenBend, TriedRange range, SmallestDifference margin) {
         double width = range.highest() - range.lowest();
         Interval bend = unseenBend.per(width * width / 4).interval(TWO_ONE_SIDED);
         if (!curve.bent()) {
@@ -130,8 +131,7 @@ public record Equivalence(
     @Override
     public String toString() {
         return difference.known()
-                ? sentence(
-                        String.format(Locale.ROOT, "%.4g", high), String.format(Locale.ROOT, "%.4g", low))
+                ? sentence(String.format(Locale.ROOT, "%.4g", high), String.format(Locale.ROOT, "%.4g", low))
                 : "Whether a difference is too small to matter cannot be said: there is no slope.";
     }
 }

@@ -47,7 +47,8 @@ final class EvidencePage {
         }
         page = page.heading("How far it can be trusted")
                 .say(evidence.gain().toString())
-                .say(analysis.get().equivalence().words(measure) + " " + analysis.get().repeatability())
+                .say(analysis.get().equivalence().words(measure) + " "
+                        + analysis.get().repeatability())
                 .say(errors(analysis.get()));
         if (evidence.relativeToGeneralLevel().isPresent()) {
             page = page.say("A second view, not the answer: "

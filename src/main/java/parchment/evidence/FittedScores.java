@@ -186,8 +186,9 @@ final class FittedScores {
     List<String> words() {
         List<String> words = new ArrayList<>(design.words());
         for (String column : model.aliasedColumns()) {
-            words.add(Wording.sentence(column)
-                    + " follows exactly from other terms of the model, so it is not in it and nothing is taken out for it.");
+            words.add(
+                    Wording.sentence(column)
+                            + " follows exactly from other terms of the model, so it is not in it and nothing is taken out for it.");
         }
         for (String term : model.randomNames()) {
             if (!term.equals("course over the date") && spreadIsZero(term)) {

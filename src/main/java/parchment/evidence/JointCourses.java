@@ -203,7 +203,8 @@ final class JointCourses {
             levels.add(level);
             lines.add(line);
             squares.add(square);
-            double free = Math.max(1, batches.get(a).own().length - 2.0);
+            Material material = fit.design().material();
+            double free = Math.max(1, material.batches().size() - material.roastDays());
             welcome.add(middle(a, level, line, square, spreadOfVariance(free, random)));
         }
         return new Drawn(levels, lines, squares, welcome);
@@ -248,8 +249,9 @@ final class JointCourses {
         double variance = 0;
         for (int i = 0; i < known.own().length; i++) {
             double course = score(attribute, known.own()[i], 0, line, square);
-            variance += (course * course + moreVariance * known.rests()[i] * known.rests()[i]) / known.own().length;
+            variance += course * course / known.own().length;
         }
+        variance += moreVariance * fits.get(attribute).batchVariance();
         double half = Math.max(1e-6, MIDDLE * Math.sqrt(variance));
         return new Interval(level - half, level + half, 0.8);
     }

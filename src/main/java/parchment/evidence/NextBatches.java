@@ -90,7 +90,8 @@ public record NextBatches(long batches, long roastDays, double low, double high,
         boolean counts = asked != Kind.AFRESH && atHand > 0 && now.degrees() >= 1;
         double information = counts ? 1 / atHand : 0;
         double width = range.width();
-        // Evenly over both ends, or over both ends and the middle: mean square of the distance, and of its square from its own mean.
+        // Evenly over both ends, or over both ends and the middle: mean square of the distance, and of its square from
+        // its own mean.
         double perBatch = width * width / (asked == Kind.BEND ? 6 : 4) / now.batchVariance();
         double bendPerBatch = Math.pow(width, 4) / 72 / now.batchVariance();
         double bendInformation = now.bendError() > 0 ? 1 / (now.bendError() * now.bendError()) : 0;

@@ -42,12 +42,17 @@ record PairSearch(double[][] information, List<double[]> points, List<double[]> 
         return worst(information);
     }
 
+    /** Rounding must not cost another pair. */
+    private static boolean reached(double worst) {
+        return worst <= 1 + 1e-9;
+    }
+
     /** Chooses at most so many pairs. */
     Chosen choose(int most) {
         Map<List<Integer>, Integer> pairs = new LinkedHashMap<>();
         double[][] known = information;
         int rounds = 0;
-        while (worst(known) > 1 && rounds < most) {
+        while (!reached(worst(known)) && rounds < most) {
             List<Integer> best = best(known);
             if (best.isEmpty()) {
                 break;
@@ -56,7 +61,7 @@ record PairSearch(double[][] information, List<double[]> points, List<double[]> 
             pairs.merge(best, 1, Integer::sum);
             rounds++;
         }
-        return new Chosen(pairs, rounds, worst(known) <= 1 ? Reached.ALL : Reached.NOT_ALL);
+        return new Chosen(pairs, rounds, reached(worst(known)) ? Reached.ALL : Reached.NOT_ALL);
     }
 
     /** Returns the pair that helps most; empty if none is offered. */

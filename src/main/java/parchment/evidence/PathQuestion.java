@@ -20,13 +20,17 @@ import parchment.stats.Robust;
  * @param measures drop temperature, development time, time to first crack, in this order
  * @param rates the mean rate of rise after first crack of each batch, °C/min
  * @param errors the covariance of the three measures' errors by batch
+ * @param others what else was set or given, from which a comparison may not be told
  */
 record PathQuestion(
         String attribute,
         List<Measure> measures,
         Measure rates,
         Map<String, double[][]> errors,
+        List<MovedTogether.Other> others,
         EvidenceSettings settings) {
+    private static final int MOST_NAMED = 3;
+
     /** Holds one comparison before it is answered: weights per step of drop temperature, development time, time to first crack. */
     private record Asked(String name, String meaning, Measure told, double[] weights) {}
 
@@ -122,7 +126,7 @@ record PathQuestion(
         PathRules.Judgement judgement = PathRules.judge(new PathRules.Findings(
                 slope,
                 interval,
-                List.of(),
+                () -> controls(asked, slope, fit),
                 () -> fit.bend(slope),
                 () -> NegativeControl.of(fit.joint().with(slope.compared())),
                 margin));
@@ -139,6 +143,15 @@ record PathQuestion(
                 judgement.verdict(),
                 judgement.because(),
                 judgement.words());
+    }
+
+    /** Returns the controls and calendar facts that moved as one with the part of the batches' differences that a comparison rests on. */
+    private List<String> controls(Asked asked, JointSlope slope, JointFit fit) {
+        FittedScores alone = FittedScores.of(fit.joint().with(slope.compared()), ModelForm.STANDARD);
+        return Collinearity.of(asked.name(), alone, others).stream()
+                .limit(MOST_NAMED)
+                .map(Collinearity.Twin::name)
+                .toList();
     }
 
     private PathContrast unanswered(Asked asked, String reason) {

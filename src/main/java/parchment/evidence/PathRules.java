@@ -35,7 +35,8 @@ final class PathRules {
      *
      * @param slope of the score along the comparison
      * @param told the interval of the slope that is told
-     * @param controls the controls and calendar facts from which the comparison cannot be told, closest first
+     * @param controls the controls and calendar facts from which the comparison cannot be told, closest first; worked out only if it
+     *     is asked for
      * @param bend the coefficient of the square along it; worked out only if it is asked for
      * @param control whether the next roast day's measure goes with today's score; worked out only if it is asked for
      * @param margin the smallest difference that matters, in points
@@ -43,7 +44,7 @@ final class PathRules {
     record Findings(
             JointSlope slope,
             Interval told,
-            List<String> controls,
+            Supplier<List<String>> controls,
             Supplier<Slope> bend,
             Supplier<NegativeControl> control,
             double margin) {}
@@ -69,10 +70,11 @@ final class PathRules {
                     "the batches differ in it only together with the rest (variance inflation "
                             + Wording.plain(slope.inflation(), 0) + ", over " + Wording.plain(MOST_INFLATION, 0) + ")");
         }
-        if (!found.controls().isEmpty()) {
+        List<String> controls = found.controls().get();
+        if (!controls.isEmpty()) {
             return cannotTell(
                     PathContrast.Because.MOVED_WITH_A_CONTROL,
-                    "the batches differ in it only together with " + Wording.list(found.controls())
+                    "the batches differ in it only together with " + Wording.list(controls)
                             + ", and the score may have gone with either");
         }
         if (slope.reliability().tooNarrow() || slope.reliability().tooLow()) {

@@ -29,8 +29,8 @@ record Question(String attribute, Measure measure, List<MovedTogether.Other> oth
         Optional<Analysis> watched = Analysis.of(material, measure.step(), settings, margin);
         Facts facts = Facts.of(measure.name(), material);
         Blindness blindness = Blindness.of(material, logbook);
-        VerdictRules.Judgement judgement = watched.map(found -> VerdictRules.judge(Findings.of(
-                        measure.name(), Findings.Planned.NOT_BY_CHANCE, found, facts, others, blindness)))
+        VerdictRules.Judgement judgement = watched.map(found -> VerdictRules.judge(
+                        Findings.of(measure.name(), Findings.Planned.NOT_BY_CHANCE, found, facts, others, blindness)))
                 .orElseGet(() -> VerdictRules.nothingFitted(material));
 
         Material assigned = Gathering.of(attribute, logbook, drawnByChance(logbook));

@@ -45,8 +45,7 @@ final class Readings {
 
     private static Map<String, Double> planned(Feature feature, Logbook logbook) {
         Map<String, Double> planned = new LinkedHashMap<>();
-        logbook.batches()
-                .forEach(batch -> feature.planned(batch).ifPresent(value -> planned.put(batch.name(), value)));
+        logbook.batches().forEach(batch -> feature.planned(batch).ifPresent(value -> planned.put(batch.name(), value)));
         return planned;
     }
 
@@ -69,7 +68,8 @@ final class Readings {
         return readings;
     }
 
-    private static List<MovedTogether.Other> others(Feature feature, BatchTable table) {
+    /** Returns every other feature of a table with its role. */
+    static List<MovedTogether.Other> others(Feature feature, BatchTable table) {
         List<MovedTogether.Other> others = new ArrayList<>();
         for (Feature other : table.features()) {
             if (other.name().equals(feature.name())) {

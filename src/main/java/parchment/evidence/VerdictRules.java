@@ -60,8 +60,7 @@ final class VerdictRules {
             return new Judgement(Verdict.CANNOT_TELL, List.copyOf(reasons), blocked.get());
         }
         Verdict verdict = verdict();
-        NextBatches.Kind lacks =
-                findings.equivalence().bendIsOpen() ? NextBatches.Kind.BEND : NextBatches.Kind.MORE;
+        NextBatches.Kind lacks = findings.equivalence().bendIsOpen() ? NextBatches.Kind.BEND : NextBatches.Kind.MORE;
         if (findings.control().setOff() && verdict != Verdict.CANNOT_TELL) {
             reasons.add(
                     0,
@@ -111,9 +110,8 @@ final class VerdictRules {
             return Optional.of(NextBatches.Kind.AFRESH);
         }
         if (!findings.standIns().isEmpty()) {
-            reasons.add(Wording.list(findings.standIns().stream()
-                            .map(Facts.Fact::name)
-                            .toList())
+            reasons.add(Wording.list(
+                            findings.standIns().stream().map(Facts.Fact::name).toList())
                     + " explains the " + feature + " so closely that the two cannot be told apart");
             return Optional.of(NextBatches.Kind.MOVE_APART);
         }

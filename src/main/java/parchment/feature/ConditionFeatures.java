@@ -79,11 +79,11 @@ final class ConditionFeatures {
             "air pressure in the room",
             b -> b.conditions().roomPressure());
     static final Feature GREEN_TEMPERATURE = written(
-            "green temperature",
-            Unit.TEMPERATURE.withNaturalStep(5),
-            Family.START,
-            "temperature of the green coffee before charge",
-            b -> number(b.conditions().greenTemperature().map(Temperature::celsius)))
+                    "green temperature",
+                    Unit.TEMPERATURE.withNaturalStep(5),
+                    Family.START,
+                    "temperature of the green coffee before charge",
+                    b -> number(b.conditions().greenTemperature().map(Temperature::celsius)))
             .as(Role.CALENDAR);
     static final Feature WARM_UP = written(
             "warm-up",

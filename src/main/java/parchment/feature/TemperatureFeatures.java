@@ -19,11 +19,11 @@ import parchment.stats.Robust;
 
 /** Temperatures at marks, rises between them, and the air's temperature against the beans'. */
 final class TemperatureFeatures {
-    static final Feature DROP_TEMPERATURE =
-            at("drop temperature", DROP, Family.FINISH, "smoothed bean-probe reading at the drop")
-                    .planned(batch -> batch.plan().dropTemperature().stream()
-                            .mapToDouble(Temperature::celsius)
-                            .findFirst());
+    static final Feature DROP_TEMPERATURE = at(
+                    "drop temperature", DROP, Family.FINISH, "smoothed bean-probe reading at the drop")
+            .planned(batch -> batch.plan().dropTemperature().stream()
+                    .mapToDouble(Temperature::celsius)
+                    .findFirst());
     static final Feature FIRST_CRACK_TEMPERATURE = at(
             "first crack temperature",
             FIRST_CRACK_START,

@@ -61,7 +61,8 @@ final class ConfoundingStudy {
     public static void main(String[] arguments) {
         long first = arguments.length > 0 ? Long.parseLong(arguments[0]) : 1;
         int logbooks = arguments.length > 1 ? Integer.parseInt(arguments[1]) : 100;
-        System.out.println("| 240 batches, 60 days | \"cannot tell\" | naming the gas | answered, right sign, no zero |");
+        System.out.println(
+                "| 240 batches, 60 days | \"cannot tell\" | naming the gas | answered, right sign, no zero |");
         System.out.println("| --- | --- | --- | --- |");
         print("lockstep, the score follows the drop", run(lockstep(0.15, 0), logbooks, first));
         print("lockstep, the score follows the gas", run(lockstep(0, 0.45), logbooks, first + 100_000));

@@ -151,7 +151,9 @@ final class KnownTruth {
                         + lotDrop[lot]
                         + (byChance ? Math.rint((dayDrop + own) / 2) * 2 : dayDrop + own)
                         + driftOfDrop * when;
-                double ownGas = gasWithDrop * (drop - center - lotDrop[lot] - dayDrop) / (dropSpread * Math.sqrt(1 - dayShareOfDrop))
+                double ownGas = gasWithDrop
+                                * (drop - center - lotDrop[lot] - dayDrop)
+                                / (dropSpread * Math.sqrt(1 - dayShareOfDrop))
                         + Math.sqrt(1 - gasWithDrop * gasWithDrop) * gasRandom.nextGaussian()
                         + (gasWithDrop == 0 ? 0 : gasWithDrop * dayDrop / dropSpread);
                 gas.put(name, Math.rint(2 * (50 + 5 * ownGas)) / 2);
@@ -218,7 +220,12 @@ final class KnownTruth {
                 }
             }
         }
-        more(new Random(seed + 88_000_000), new Added(batches, cups, sessions, readings), cupperEffect, lotEffect[0], start);
+        more(
+                new Random(seed + 88_000_000),
+                new Added(batches, cups, sessions, readings),
+                cupperEffect,
+                lotEffect[0],
+                start);
         Logbook logbook = Logbook.of(LogbookContents.ofBatches("known truth", batches).toBuilder()
                 .readerUnit(reader)
                 .cups(cups)
@@ -259,8 +266,8 @@ final class KnownTruth {
                 double drop = drops.get(place) + random.nextGaussian() * 0.3;
                 to.batches()
                         .add(Batch.named(name)
-                                .roastedAt(OffsetDateTime.of(
-                                        date.atTime(9 + place / 3, 20 * (place % 3)), ZoneOffset.UTC))
+                                .roastedAt(
+                                        OffsetDateTime.of(date.atTime(9 + place / 3, 20 * (place % 3)), ZoneOffset.UTC))
                                 .lot("Lot A")
                                 .machine("drum one")
                                 .readerUnit(reader)

@@ -172,6 +172,7 @@ final class TradeOffStudy {
                 .toArray()) {
             JointCourses.POLICY = policy;
             cells().forEach((name, cell) -> {
+                if (arguments.length > 3 && !name.matches(arguments[3])) return;
                 cell.truth.lotSpread = 0;
                 cell.truth.cupperSpread = 0;
                 cell.truth.cuppingSpread = 0;

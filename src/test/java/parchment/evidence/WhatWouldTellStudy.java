@@ -36,7 +36,11 @@ final class WhatWouldTellStudy {
                 (int) all.stream().filter(One::told).count(),
                 (int) all.stream().filter(One::wrong).count(),
                 (int) all.stream().filter(One::unaffordable).count(),
-                all.stream().filter(One::asked).mapToLong(One::batches).average().orElse(0));
+                all.stream()
+                        .filter(One::asked)
+                        .mapToLong(One::batches)
+                        .average()
+                        .orElse(0));
     }
 
     private static One one(KnownTruth.Maker maker, long seed) {
@@ -80,7 +84,8 @@ final class WhatWouldTellStudy {
     public static void main(String[] arguments) {
         long first = arguments.length > 0 ? Long.parseLong(arguments[0]) : 1;
         int logbooks = arguments.length > 1 ? Integer.parseInt(arguments[1]) : 100;
-        System.out.println("| logbook | could not tell, a number named | told once added | wrong sign | no affordable number | mean number |");
+        System.out.println(
+                "| logbook | could not tell, a number named | told once added | wrong sign | no affordable number | mean number |");
         System.out.println("| --- | --- | --- | --- | --- | --- |");
         for (int days : new int[] {10, 20, 40}) {
             for (double slope : new double[] {0, 0.015, 0.03, 0.06}) {
