@@ -67,7 +67,7 @@ public final class GreenNeeded implements ShownAs {
         for (Batch batch : table.batches()) {
             days.add(
                     batch.roastedAt().isPresent()
-                            ? MachineDays.day(batch, logbook).toString()
+                            ? batch.roastDay().orElseThrow().toString()
                             : "batch " + batch.name());
         }
         int used = 0;

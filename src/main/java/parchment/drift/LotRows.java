@@ -6,11 +6,13 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.TreeSet;
 import java.util.function.IntToDoubleFunction;
+import parchment.calendar.MachineDays;
 import parchment.feature.BatchTable;
 import parchment.feature.Feature;
 import parchment.feature.Features;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
+import parchment.period.ProbeChange;
 
 /** Gathers the rows of a lot's machine that a model of the year can use: dated, measured, with what the roaster did. */
 final class LotRows {
@@ -39,16 +41,16 @@ final class LotRows {
         features.add(Features.roomHumidity());
         features.removeIf(f -> f.name().equals(response.name()));
         BatchTable table = BatchTable.of(logbook, features);
-        List<MachineDays> machines = MachineDays.of(table);
+        List<MachineDays> machines = MachineDays.of(table.logbook());
         MachineDays chosen = machines.stream()
                 .max((a, b) -> Long.compare(count(a, lot), count(b, lot)))
-                .orElse(new MachineDays("", List.of(), List.of(), List.of(), List.of()));
+                .orElse(MachineDays.NONE);
         this.machine = chosen.machine();
         this.elsewhere = (int) machines.stream()
                 .filter(m -> m != chosen)
                 .mapToLong(m -> count(m, lot))
                 .sum();
-        double[] values = response.values().raw();
+        double[] values = response.raw();
         List<Feature> used = new ArrayList<>();
         for (Feature feature : features) {
             double[] column = table.values(feature);
@@ -78,7 +80,7 @@ final class LotRows {
         }
         this.leftOut = left;
         List<LocalDate> days =
-                batches.stream().map(b -> MachineDays.day(b, logbook)).toList();
+                batches.stream().map(b -> b.roastDay().orElseThrow()).toList();
         this.dates = List.copyOf(new TreeSet<>(days));
         this.dayOfRow = days.stream().mapToInt(dates::indexOf).toArray();
         this.y = tableRows.stream().mapToDouble(row -> values[row]).toArray();

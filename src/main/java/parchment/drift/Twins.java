@@ -126,7 +126,7 @@ public final class Twins implements ShownAs {
     /** Says how far twins lie apart in a feature; temperatures of the bean probe are put on one scale first. */
     public Repeatability repeatability(Feature feature) {
         BatchTable table = BatchTable.of(logbook, feature);
-        double[] values = OneScale.moves(feature)
+        double[] values = feature.readsBeanProbe()
                 ? ProbeShifts.of(logbook).onOneScale().values(table, feature)
                 : table.values(feature);
         Map<String, Double> byName = new LinkedHashMap<>();

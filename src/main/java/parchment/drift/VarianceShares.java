@@ -81,7 +81,7 @@ public final class VarianceShares implements ShownAs {
     /** Splits the variance of a feature between batches. */
     public static VarianceShares of(Feature feature, Logbook logbook) {
         BatchTable table = BatchTable.of(logbook, feature);
-        double[] values = OneScale.moves(feature)
+        double[] values = feature.readsBeanProbe()
                 ? ProbeShifts.of(logbook).onOneScale().values(table, feature)
                 : table.values(feature);
         Map<String, List<String>> groups = new LinkedHashMap<>();
@@ -124,7 +124,9 @@ public final class VarianceShares implements ShownAs {
     }
 
     private static String day(Batch batch, Logbook logbook) {
-        return batch.roastedAt().isEmpty() ? "" : batch.machine().orElse("") + "\n" + MachineDays.day(batch, logbook);
+        return batch.roastedAt().isEmpty()
+                ? ""
+                : batch.machine().orElse("") + "\n" + batch.roastDay().orElseThrow();
     }
 
     private static VarianceShares fit(

@@ -14,7 +14,8 @@ import parchment.feature.BatchTable;
 import parchment.feature.Feature;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
-import parchment.logbook.Upkeep;
+import parchment.period.ProbeChange;
+import parchment.period.ProbePeriods;
 import parchment.stats.process.CusumChart;
 import parchment.stats.process.EwmaChart;
 import parchment.stats.process.IndividualsChart;
@@ -103,13 +104,14 @@ public final class Watch implements ShownAs {
     public static Watch of(Logbook logbook, Feature feature) {
         BatchTable table = BatchTable.of(logbook, feature);
         double[] all = table.values(feature);
-        Optional<LocalDate> since = OneScale.moves(feature)
-                ? logbook.upkeep().stream()
-                        .filter(w -> w.what().toLowerCase(Locale.ROOT).contains("probe"))
-                        .map(Upkeep::doneOn)
+        ProbePeriods periods = ProbePeriods.of(logbook);
+        Optional<LocalDate> since = feature.readsBeanProbe()
+                ? table.batches().stream()
+                        .flatMap(batch -> periods.changes(batch).stream())
+                        .map(ProbeChange::on)
                         .filter(day -> table.batches().stream()
-                                .anyMatch(b -> b.roastedAt().isPresent()
-                                        && !MachineDays.day(b, logbook).isBefore(day)))
+                                .flatMap(batch -> batch.roastDay().stream())
+                                .anyMatch(roasted -> !roasted.isBefore(day)))
                         .max(Comparator.naturalOrder())
                 : Optional.empty();
         List<Integer> rows = new ArrayList<>();
@@ -117,7 +119,7 @@ public final class Watch implements ShownAs {
             Batch batch = table.batches().get(i);
             if (Double.isFinite(all[i])
                     && batch.roastedAt().isPresent()
-                    && since.map(day -> !MachineDays.day(batch, logbook).isBefore(day))
+                    && since.map(day -> !batch.roastDay().orElseThrow().isBefore(day))
                             .orElse(true)) {
                 rows.add(i);
             }
@@ -263,7 +265,7 @@ public final class Watch implements ShownAs {
                 single,
                 batches.size(),
                 shift.map(a -> "a shift shows since batch " + a.batch().name() + " ("
-                                + MachineDays.day(a.batch(), logbook) + ", "
+                                + a.batch().roastDay().orElseThrow() + ", "
                                 + a.kind().words() + ")")
                         .orElse("no shift that stays"));
     }

@@ -34,14 +34,12 @@ final class WatchPicture {
         TemperatureUnit reader = watch.logbook().readerUnit();
         double[] x = watch.batches().stream()
                 .mapToDouble(b -> {
-                    var at = b.roastedAt()
-                            .orElseThrow()
-                            .atZoneSameInstant(watch.logbook().contents().zone());
+                    var at = b.roastedAt().orElseThrow();
                     return at.toLocalDate().toEpochDay() + at.toLocalTime().toSecondOfDay() / 86400.0;
                 })
                 .toArray();
         List<String> names = watch.batches().stream()
-                .map(b -> "batch " + b.name() + ", " + MachineDays.day(b, watch.logbook()))
+                .map(b -> "batch " + b.name() + ", " + b.roastDay().orElseThrow())
                 .toList();
         int first = watch.batches().indexOf(watch.stable().get(0));
         Span stable = new Span("stable", x[first], x[first + watch.stable().size() - 1]);

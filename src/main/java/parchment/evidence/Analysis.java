@@ -20,7 +20,7 @@ final class Analysis {
     private final EvidenceSettings settings;
     private final SmallestDifference margin;
     private final FittedScores line;
-    private final Optional<FittedScores> bend;
+    private final TodaysCourse course;
     private final Reliability reliability;
     private final TriedRange range;
     private final HeldOutGain gain;
@@ -32,15 +32,17 @@ final class Analysis {
         this.margin = margin;
         this.settings = settings;
         this.line = FittedScores.of(material, ModelForm.STANDARD);
-        this.bend = fitBend(material);
-        this.range = TriedRange.of(line.design());
+        this.course = TodaysCourse.of(material, line);
+        this.range = TriedRange.of(course.line().design());
         this.reliability = Reliability.of(
                 material.within(),
                 material.batches().stream().mapToDouble(TastedBatch::error).toArray(),
                 line.measureVariance().variance());
         this.gain = HeldOutGain.of(
-                bend.filter(fitted -> bendSeen()).orElse(line).design(),
-                ScoreDesign.of(material, ModelForm.STANDARD.with(ModelForm.Shape.ABSENT)),
+                bendSeen() ? drawn().design() : line.design(),
+                bendSeen()
+                        ? course.withoutFeature()
+                        : ScoreDesign.of(material, ModelForm.STANDARD.with(ModelForm.Shape.ABSENT)),
                 settings);
         this.alternatives = Alternatives.of(material, step, settings.level());
         this.control = NegativeControl.of(material);
@@ -77,15 +79,6 @@ final class Analysis {
         return largest > 1e-9 ? "" : "the measure does not vary inside any lot";
     }
 
-    private static Optional<FittedScores> fitBend(Material material) {
-        try {
-            FittedScores fitted = FittedScores.of(material, ModelForm.STANDARD.with(ModelForm.Shape.BEND));
-            return fitted.slope(ScoreDesign.SQUARE).known() ? Optional.of(fitted) : Optional.empty();
-        } catch (CannotFitException tooFew) {
-            return Optional.empty();
-        }
-    }
-
     Material material() {
         return material;
     }
@@ -95,9 +88,26 @@ final class Analysis {
         return line;
     }
 
-    /** Returns the model with a bend; empty if it could not be fitted. */
-    Optional<FittedScores> bent() {
-        return bend;
+    /** Returns the course that is drawn, on today's probe: with the bend if it was seen, as a line otherwise. */
+    FittedScores drawn() {
+        return course.bend().filter(fitted -> bendSeen()).orElse(course.line());
+    }
+
+    /** Returns the batches with their readings as on today's probe. */
+    Material todays() {
+        return course.line().design().material();
+    }
+
+    /** Says what the places along the drawn course are. */
+    TodaysCourse.Places places() {
+        return course.places();
+    }
+
+    /** Returns the best place of each lot; empty if places are not readings. */
+    Optional<Bests> bests() {
+        return course.places() == TodaysCourse.Places.READINGS
+                ? Optional.of(Bests.of(todays(), range, settings.level()))
+                : Optional.empty();
     }
 
     /** Returns the slope as fitted. */
@@ -112,17 +122,18 @@ final class Analysis {
 
     /** Returns the coefficient of the squared feature; missing if no bend could be fitted. */
     Slope bendSlope() {
-        return bend.map(fitted -> fitted.slope(ScoreDesign.SQUARE)).orElse(Slope.MISSING);
+        return course.bend().map(fitted -> fitted.slope(ScoreDesign.SQUARE)).orElse(Slope.MISSING);
     }
 
     Peak peak() {
-        return bend.map(fitted -> Peak.of(fitted, range, settings.level())).orElseGet(() -> Peak.unknown(range));
+        return course.bend()
+                .filter(fitted -> course.places() == TodaysCourse.Places.READINGS)
+                .map(fitted -> Peak.of(fitted, range, settings.level())).orElseGet(() -> Peak.unknown(range));
     }
 
     /** Returns the course that is drawn: the bend if it was seen, the line otherwise. */
     FittedCurve curve() {
-        FittedScores drawn = bend.filter(fitted -> bendSeen()).orElse(line);
-        return FittedCurve.of(drawn, range, settings.level());
+        return FittedCurve.of(drawn(), range, settings.level());
     }
 
     boolean bendSeen() {

@@ -30,15 +30,14 @@ final class BatchScores {
     }
 
     static BatchScores of(Analysis analysis, Measure measure, String attribute) {
-        FittedScores fitted =
-                analysis.bent().filter(bent -> analysis.bendSeen()).orElse(analysis.fitted());
+        FittedScores fitted = analysis.drawn();
         double[] plain = fitted.adjustedBatchScores();
         double[] own = fitted.design().centered();
         int[] cups = fitted.scoresPerBatch();
         Map<String, Double> effects = fitted.effects("batch");
         FittedCurve curve = FittedCurve.of(fitted, analysis.range(), 0.9);
         List<Row> rows = new ArrayList<>();
-        for (TastedBatch batch : analysis.material().batches()) {
+        for (TastedBatch batch : analysis.todays().batches()) {
             int i = batch.position();
             double course = curve.at(analysis.range().center() + own[i]);
             rows.add(new Row(

@@ -71,12 +71,6 @@ final class Collinearity {
             }
         });
         twins.sort(Comparator.comparingDouble(twin -> -twin.inflation()));
-        if (twins.isEmpty()) {
-            double together = inflationByColumns();
-            return together > MOST_INFLATION
-                    ? List.of(new Twin("what stands beside it in the model, taken together,", together))
-                    : List.of();
-        }
         return List.copyOf(twins);
     }
 
@@ -114,16 +108,6 @@ final class Collinearity {
         }
         double left = 1 - spread.covariance(0, 1) * spread.covariance(0, 1) / product;
         return left > 1e-9 ? 1 / left : Double.POSITIVE_INFINITY;
-    }
-
-    /** Returns the inflation by all columns of the model at once. */
-    private double inflationByColumns() {
-        ScoreDesign design = fitted.design();
-        List<double[]> measure = List.of(design.centered());
-        double all = spread(design, measure, design.columns().keySet()).covariance(0, 0);
-        double left = spread(design, measure, Set.of(ScoreDesign.FEATURE, ScoreDesign.SQUARE, feature))
-                .covariance(0, 0);
-        return left > NOTHING_LEFT * all ? all / left : Double.POSITIVE_INFINITY;
     }
 
     private JointSpread spread(ScoreDesign design, List<double[]> measures, Set<String> own) {

@@ -24,7 +24,11 @@ final class DegreesLeft {
     }
 
     static DegreesLeft of(ScoreDesign design) {
-        return of(design, design.centered());
+        return of(
+                design,
+                design.form().lots() == ModelForm.Lots.OWN_LEVEL
+                        ? design.material().within()
+                        : design.centered());
     }
 
     /** Counts for any comparison of batches, given as one number per batch counted from its lot's mean. */

@@ -149,9 +149,32 @@ public final class Evidence implements ShownAs {
         return claim().interval();
     }
 
-    /** Returns where the best lies; empty if nothing could be fitted. */
+    /**
+     * Returns where the best lies, as a reading on today's probe: of the one lot, or of the common course of several; empty if nothing
+     * could be fitted.
+     */
     public Optional<Peak> peak() {
         return analysis.map(Analysis::peak);
+    }
+
+    /** Returns the best place of each lot, as a reading on today's probe; empty if nothing could be fitted. */
+    public Optional<Bests> bests() {
+        return analysis.flatMap(Analysis::bests);
+    }
+
+    /**
+     * Returns the best place of one lot, as a reading on today's probe.
+     *
+     * @throws IllegalArgumentException if no scored batch is of that lot
+     */
+    public LotBest best(String lot) {
+        List<LotBest> lots = bests().map(Bests::lots).orElse(List.of());
+        return lots.stream()
+                .filter(found -> found.lot().equals(lot))
+                .findFirst()
+                .orElseThrow(() -> new IllegalArgumentException(
+                        "The best place of a lot needs scored batches of it; there are none of '" + lot + "'. Lots: "
+                                + String.join(", ", lots.stream().map(LotBest::lot).toList()) + "."));
     }
 
     /** Returns the gain on roast days left out; its numbers are NaN if there are too few. */
@@ -272,7 +295,7 @@ public final class Evidence implements ShownAs {
                         question.measure(),
                         found,
                         question.settings().level()))
-                .orElseGet(() -> EvidencePicture.of(question.attribute(), question.measure(), material)
+                .orElseGet(() -> EvidencePicture.of(question.attribute(), question.measure(), "")
                         .withEmptySentence(
                                 "There is nothing to draw: " + String.join("; ", judgement.reasons()) + "."));
     }

@@ -129,9 +129,18 @@ final class EvidencePage {
     private Report best(Report page, Analysis analysis) {
         TriedRange range = analysis.range();
         Peak peak = analysis.peak();
-        String groups = analysis.material().groupMeans().size() > 1
-                ? " Each lot is brought to the mean of all lots first; count from a lot's own mean."
-                : "";
+        if (analysis.places() == TodaysCourse.Places.FROM_LOTS_MEANS) {
+            return page.say("Where " + evidence.attribute()
+                    + " is best cannot be told as a reading: the probe was changed, by how much its readings differ is not known, and"
+                    + " with today's probe alone too few batches were scored.");
+        }
+        Bests bests = evidence.bests().orElseThrow();
+        boolean several = bests.lots().size() > 1;
+        String groups = several
+                ? " This is the common course of " + bests.lots().size()
+                        + " lots, each with a level of its own; places are readings"
+                        + (analysis.material().movedToToday() ? " as on today's probe." : ".")
+                : analysis.material().movedToToday() ? " Places are readings as on today's probe." : "";
         Report longer = page.say(peak.words(evidence.attribute(), measure)
                 + (peak.answer() == Peak.Answer.INSIDE && !analysis.bendSeen()
                         ? " The bend itself may be chance: take this place as a guess."
@@ -142,8 +151,16 @@ final class EvidencePage {
                         measure.range(range.lowest(), range.highest()),
                         measure.range(range.low(), range.high()))
                 + groups);
-        return peak.answer() == Peak.Answer.INSIDE ? longer.caution(CAUTION) : longer;
+        if (several) {
+            longer = longer.add(bests.table(evidence.attribute(), measure)).say(bests.words(evidence.attribute(), measure));
+        }
+        boolean named = peak.answer() == Peak.Answer.INSIDE
+                || bests.next().answer() == Peak.Answer.INSIDE
+                || bests.lots().stream().anyMatch(lot -> lot.best().answer() == Peak.Answer.INSIDE);
+        return named ? longer.caution(CAUTION) : longer;
     }
+
+
 
     private String errors(Analysis analysis) {
         Reliability reliability = analysis.reliability();

@@ -20,19 +20,24 @@ import parchment.stats.Interval;
 final class EvidencePicture {
     private EvidencePicture() {}
 
-    static Plot of(String attribute, Measure measure, Material material) {
-        boolean severalGroups = material.groupMeans().size() > 1;
-        String along = measure.name() + (severalGroups ? ", each lot brought to the mean of all" : "");
+    static Plot of(String attribute, Measure measure, String where) {
+        String along = measure.name() + where;
         return Plot.of(
                 Wording.sentence(attribute) + " and " + measure.name(),
                 Axis.of(along, measure.unit(), measure.reader()),
                 Axis.of(attribute, Unit.POINTS.withDigits(1), measure.reader()));
     }
 
+    private static String where(Analysis analysis) {
+        if (analysis.places() == TodaysCourse.Places.FROM_LOTS_MEANS) {
+            return ", each lot and probe brought to the mean of all";
+        }
+        return analysis.material().movedToToday() ? ", as read on today's probe" : "";
+    }
+
     static Plot of(String attribute, Measure measure, Analysis analysis, double level) {
-        FittedScores fitted =
-                analysis.bent().filter(bent -> analysis.bendSeen()).orElse(analysis.fitted());
-        Material material = analysis.material();
+        FittedScores fitted = analysis.drawn();
+        Material material = analysis.todays();
         TriedRange range = analysis.range();
         double[] scores = fitted.adjustedBatchScores();
         double[] own = fitted.design().centered();
@@ -58,7 +63,7 @@ final class EvidencePicture {
             lower[i] = band.lower();
             upper[i] = band.upper();
         }
-        Plot plot = of(attribute, measure, material)
+        Plot plot = of(attribute, measure, where(analysis))
                 .with(Band.of(
                         String.format(Locale.ROOT, "%.0f %% band of the mean of these batches", 100 * level),
                         along,

@@ -16,10 +16,12 @@ final class FittedScores {
     private final LinearMixedModel model;
     private final double mostDegrees;
     private final double priceOfWeights;
+    private final List<Map<String, Double>> shared;
 
-    private FittedScores(ScoreDesign design, LinearMixedModel model) {
+    private FittedScores(ScoreDesign design, LinearMixedModel model, List<Map<String, Double>> shared) {
         this.design = design;
         this.model = model;
+        this.shared = List.copyOf(shared);
         DegreesLeft left = DegreesLeft.of(design);
         this.mostDegrees = left.most();
         this.priceOfWeights =
@@ -34,11 +36,33 @@ final class FittedScores {
      * @throws CannotFitException if there are too few scores for the model's columns
      */
     static FittedScores of(ScoreDesign design) {
-        return new FittedScores(design, design.design().fit());
+        return new FittedScores(design, design.design().fit(), List.of());
     }
 
     static FittedScores of(Material material, ModelForm form) {
         return of(ScoreDesign.of(material, form));
+    }
+
+    /**
+     * Returns the same fit with errors that many batches share: each of the others is fitted to the readings of one probe period moved by
+     * one standard error. What that changes in two coefficients, multiplied, is added to their covariance; a first-order account.
+     */
+    FittedScores withSharedErrors(List<FittedScores> moved) {
+        List<Map<String, Double>> changes = new ArrayList<>();
+        for (FittedScores other : moved) {
+            Map<String, Double> change = new HashMap<>();
+            model.columnNames().forEach(column -> change.put(column, other.coefficient(column) - coefficient(column)));
+            changes.add(change);
+        }
+        return new FittedScores(design, model, changes);
+    }
+
+    private double sharedCovariance(String first, String second) {
+        double sum = 0;
+        for (Map<String, Double> change : shared) {
+            sum += change.getOrDefault(first, 0.0) * change.getOrDefault(second, 0.0);
+        }
+        return sum;
     }
 
     ScoreDesign design() {
@@ -60,7 +84,8 @@ final class FittedScores {
         Estimate estimate = model.term(column);
         return new Slope(
                 estimate.estimate(),
-                estimate.standardError() * Math.sqrt(price(column)),
+                Math.sqrt(estimate.standardError() * estimate.standardError() * price(column)
+                        + sharedCovariance(column, column)),
                 Math.min(mostDegrees, Double.isNaN(estimate.degreesOfFreedom()) ? 0 : estimate.degreesOfFreedom()));
     }
 
@@ -95,7 +120,8 @@ final class FittedScores {
     double covariance(String first, String second) {
         List<String> names = model.columnNames();
         return model.coefficientCovariance()[names.indexOf(first)][names.indexOf(second)]
-                * Math.sqrt(price(first) * price(second));
+                        * Math.sqrt(price(first) * price(second))
+                + sharedCovariance(first, second);
     }
 
     /** Returns the most degrees of freedom that a slope may have. */

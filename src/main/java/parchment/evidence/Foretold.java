@@ -30,7 +30,7 @@ public record Foretold(Tried tried, double difference, Interval interval, List<S
 
     static Foretold of(Analysis analysis, Measure measure, String attribute, double value) {
         TriedRange range = analysis.range();
-        List<String> nearest = range.nearest(analysis.fitted().design(), value, 3).stream()
+        List<String> nearest = range.nearest(analysis.drawn().design(), value, 3).stream()
                 .map(TastedBatch::name)
                 .toList();
         if (!range.holds(value)) {

@@ -1,26 +1,24 @@
 package parchment.evidence;
 
-import java.time.LocalDate;
-import java.time.OffsetDateTime;
-import java.time.ZoneId;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import parchment.calendar.RoastCalendar;
 import parchment.logbook.Batch;
 import parchment.logbook.CupScores;
 import parchment.logbook.Logbook;
+import parchment.period.ProbePeriods;
 
 /**
  * Joins the scores of an attribute to the batches and to their measure.
  *
- * <p>The roast day is the calendar day of the charge in the logbook's time zone. The batch of the day counts every batch of the
- * logbook on that machine and day, cupped or not.
+ * <p>Days and places in the day come from {@link RoastCalendar}, which counts every recorded batch, cupped or not; probe periods, written
+ * and found, from {@link ProbePeriods}.
  */
 final class Gathering {
     private static final String NO_LOTS = "all batches";
@@ -38,12 +36,24 @@ final class Gathering {
      *
      * @param error its standard error, NaN if not known
      * @param whyMissing why there is no value, empty if there is one
+     * @param today the value as today's probe would read it, NaN if that is not known
+     * @param sharedError the standard error of the difference, shared by all batches of the period
+     * @param period the probe period, the same words for all its batches
      */
-    record Reading(double value, double error, String whyMissing) {
+    record Reading(double value, double error, String whyMissing, double today, double sharedError, String period) {
         static final Reading NONE = new Reading(Double.NaN, Double.NaN, "the measure is missing");
+
+        Reading(double value, double error, String whyMissing) {
+            this(value, error, whyMissing, value, 0, "");
+        }
 
         Reading(double value, double error) {
             this(value, error, "");
+        }
+
+        /** Returns the same reading with what today's probe would read, and the error that all of its probe period share. */
+        Reading onTodaysProbe(double there, double shared, String ofPeriod) {
+            return new Reading(value, error, whyMissing, there, shared, ofPeriod);
         }
     }
 
@@ -68,8 +78,8 @@ final class Gathering {
         if (!lots) {
             remarks.add("No lot is written, so the batches are compared as if they were all of one lot.");
         }
-        Map<String, Integer> places = batchesOfTheDay();
-        ProbePeriods periods = ProbePeriods.of(logbook.upkeep());
+        RoastCalendar calendar = RoastCalendar.of(logbook);
+        ProbePeriods periods = ProbePeriods.of(logbook);
         List<TastedBatch> kept = new ArrayList<>();
         List<CupScore> rows = new ArrayList<>();
         for (Batch batch : logbook.batches()) {
@@ -79,7 +89,7 @@ final class Gathering {
                 leave(LeftOut.What.BATCHES, logbook.cups().isEmpty() ? NOTHING_SCORED : "no score of " + attribute, 1);
             } else if (!Double.isFinite(reading.value())) {
                 leave(LeftOut.What.BATCHES, reading.whyMissing(), 1);
-            } else if (batch.roastedAt().isEmpty()) {
+            } else if (batch.roastDay().isEmpty()) {
                 leave(LeftOut.What.BATCHES, "no date, so the roast day is unknown", 1);
             } else if (lots && batch.lot().isEmpty()) {
                 leave(
@@ -87,8 +97,7 @@ final class Gathering {
                         "no lot is written, so they cannot be compared inside a lot (write it and they count)",
                         1);
             } else {
-                LocalDate day = dayOf(batch.roastedAt().get());
-                TastedBatch tasted = tasted(kept.size(), batch, day, reading, periods, places);
+                TastedBatch tasted = tasted(kept.size(), batch, reading, periods, calendar);
                 if (addScores(tasted, own, rows)) {
                     kept.add(tasted);
                 }
@@ -107,25 +116,29 @@ final class Gathering {
     private TastedBatch tasted(
             int position,
             Batch batch,
-            LocalDate day,
             Reading reading,
             ProbePeriods periods,
-            Map<String, Integer> places) {
+            RoastCalendar calendar) {
         String lot = batch.lot().orElse(NO_LOTS);
         String machine = batch.machine().orElse("");
-        int period = periods.period(machine, day);
+        int period = periods.number(batch).orElse(1);
         return new TastedBatch(
                 position,
                 batch.name(),
                 lot,
                 lot + (machine.isEmpty() ? "" : ", " + machine) + (period > 1 ? ", probe period " + period : ""),
                 batch.operator().orElse(""),
-                day,
-                places.getOrDefault(batch.name(), 1),
+                batch.roastDay().orElseThrow(),
+                calendar.batchOfTheDay(batch).orElse(1),
                 batch.conditions().greenMass().map(mass -> mass.kilograms()).orElse(Double.NaN),
                 batch.conditions().roomTemperature().map(room -> room.celsius()).orElse(Double.NaN),
                 reading.value(),
-                reading.error());
+                reading.error(),
+                new TastedBatch.Today(
+                        reading.today(),
+                        lot + (machine.isEmpty() ? "" : ", " + machine),
+                        reading.period(),
+                        reading.sharedError()));
     }
 
     private boolean addScores(TastedBatch batch, List<CupScores> own, List<CupScore> rows) {
@@ -139,26 +152,6 @@ final class Gathering {
             }
         }
         return rows.size() > before;
-    }
-
-    private Map<String, Integer> batchesOfTheDay() {
-        Map<String, Integer> counts = new HashMap<>();
-        Map<String, Integer> places = new HashMap<>();
-        logbook.batches().stream()
-                .filter(batch -> batch.roastedAt().isPresent())
-                .sorted(Comparator.comparing(
-                        batch -> batch.roastedAt().orElseThrow().toInstant()))
-                .forEach(batch -> {
-                    String key = batch.machine().orElse("") + "\n"
-                            + dayOf(batch.roastedAt().orElseThrow());
-                    places.put(batch.name(), counts.merge(key, 1, Integer::sum));
-                });
-        return places;
-    }
-
-    private LocalDate dayOf(OffsetDateTime at) {
-        ZoneId zone = logbook.contents().zone();
-        return at.atZoneSameInstant(zone).toLocalDate();
     }
 
     private void remarkOnMissing(List<TastedBatch> kept) {

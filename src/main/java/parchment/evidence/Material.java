@@ -127,6 +127,11 @@ final class Material {
                 .toArray();
     }
 
+    /** Says whether some reading would be another on today's probe, or is not known there. */
+    boolean movedToToday() {
+        return batches.stream().anyMatch(batch -> batch.today().value() != batch.measure());
+    }
+
     /** Returns the mean measure over the batches. */
     double center() {
         return batches.stream().mapToDouble(TastedBatch::measure).average().orElse(Double.NaN);

@@ -56,7 +56,12 @@ record Measure(
 
     /** Prints a value with its unit. */
     String value(double kept) {
-        return unit.format(kept, reader);
+        return withoutMinusZero(unit.format(kept, reader));
+    }
+
+    /** A number that rounds to 0 has no sign. */
+    private static String withoutMinusZero(String text) {
+        return text.replaceFirst("^-(0([.]0+)?)(?![0-9.])", "$1");
     }
 
     /** Prints a difference with its unit, with one decimal more where it would round to nothing. */
@@ -69,11 +74,8 @@ record Measure(
     /** Prints two values as a range, with the unit once. */
     String range(double from, double to) {
         String symbol = unit.symbol(reader);
-        String numbers = String.format(
-                Locale.ROOT,
-                "%." + unit.digits() + "f to %." + unit.digits() + "f",
-                unit.shown(from, reader),
-                unit.shown(to, reader));
+        String numbers = Wording.plain(unit.shown(from, reader), unit.digits()) + " to "
+                + Wording.plain(unit.shown(to, reader), unit.digits());
         return symbol.isEmpty() ? numbers : numbers + " " + symbol;
     }
 

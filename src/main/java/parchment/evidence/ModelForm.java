@@ -24,7 +24,12 @@ record ModelForm(Shape shape, Lots lots, Days days, Date date, Beside beside) {
         /** Each lot within each probe period has its own level. */
         FIXED,
         /** The feature is not counted from the lot's mean. */
-        NOT_SPLIT
+        NOT_SPLIT,
+        /**
+         * The feature is counted from one place for all, as readings on one probe are; each lot has a level of its own, so that only
+         * differences inside lots count. From four lots on the levels are a random term with the lots' means beside it.
+         */
+        OWN_LEVEL
     }
 
     /** How roast days enter. */

@@ -48,10 +48,19 @@ public final class Peak implements Showable {
     static Peak of(FittedScores bent, TriedRange range, double level) {
         Slope line = bent.slope();
         Slope square = bent.slope(ScoreDesign.SQUARE);
-        if (!line.known() || !square.known()) {
-            return unknown(range);
-        }
-        double covariance = bent.covariance(ScoreDesign.FEATURE, ScoreDesign.SQUARE);
+        return line.known() && square.known()
+                ? of(line, square, bent.covariance(ScoreDesign.FEATURE, ScoreDesign.SQUARE), range, level)
+                : unknown(range);
+    }
+
+    /**
+     * Works out the set from the two coefficients.
+     *
+     * @param line the slope at the center of the range
+     * @param square the coefficient of the square
+     * @param covariance of the two
+     */
+    static Peak of(Slope line, Slope square, double covariance, TriedRange range, double level) {
         double[][] both = {
             {line.standardError() * line.standardError(), covariance},
             {covariance, square.standardError() * square.standardError()}
@@ -115,6 +124,31 @@ public final class Peak implements Showable {
                 "The fitted curve has a lowest place, not a highest, so no best " + measure.name() + " can be named ("
                         + setWords(measure) + ").";
             case CANNOT_TELL -> "Where " + attribute + " is best cannot be told: " + setWords(measure) + ".";
+        };
+    }
+
+    /** Returns the answer in a few words for a table. */
+    String shortWords(Measure measure) {
+        return switch (answer) {
+            case INSIDE -> measure.value(best()) + " (" + setWords(measure) + ")";
+            case RISES_THROUGHOUT -> "above what was tried";
+            case FALLS_THROUGHOUT -> "below what was tried";
+            case TROUGH -> "none: lowest inside, not highest";
+            case CANNOT_TELL -> "cannot tell";
+        };
+    }
+
+    /** Returns what to expect of another lot, in the reader's unit. */
+    String wordsForNext(String attribute, Measure measure) {
+        return switch (answer) {
+            case INSIDE ->
+                attribute + " may be expected to be highest near a " + measure.name() + " of " + measure.value(best())
+                        + " (" + setWords(measure) + ").";
+            case RISES_THROUGHOUT ->
+                attribute + " may be expected to rise with the " + measure.name() + " over all that was tried.";
+            case FALLS_THROUGHOUT ->
+                attribute + " may be expected to fall with the " + measure.name() + " over all that was tried.";
+            case TROUGH, CANNOT_TELL -> "where " + attribute + " will be best cannot be told (" + setWords(measure) + ").";
         };
     }
 

@@ -1,7 +1,6 @@
 package parchment.evidence;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -9,7 +8,10 @@ import parchment.feature.BatchTable;
 import parchment.feature.Family;
 import parchment.feature.Feature;
 import parchment.feature.Features;
+import parchment.feature.Measured;
+import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
+import parchment.period.ProbePeriods;
 
 /** Reads the feature asked about, and those it may have moved together with, off every batch. */
 final class Readings {
@@ -50,20 +52,23 @@ final class Readings {
     }
 
     private static Map<String, Gathering.Reading> readings(BatchTable table, Feature feature) {
-        double[] values = table.values(feature);
-        double[] errors = table.standardErrors(feature);
-        Map<String, String> why = table.whyMissing(feature);
-        // A table writes 0 where a feature's error is not known; an error of 0 for every batch is that, not perfection.
-        boolean known = Arrays.stream(errors).anyMatch(error -> error > 0);
+        BatchTable today = table.onTodaysProbe();
+        double[] shared = today.sharedErrors(feature);
+        ProbePeriods periods = ProbePeriods.of(table.logbook());
         Map<String, Gathering.Reading> readings = new LinkedHashMap<>();
-        for (int i = 0; i < values.length; i++) {
-            String name = table.batches().get(i).name();
+        for (int i = 0; i < table.size(); i++) {
+            Batch batch = table.batches().get(i);
+            Measured measured = table.cell(i, feature);
             readings.put(
-                    name,
-                    Double.isFinite(values[i])
-                            ? new Gathering.Reading(values[i], known ? errors[i] : Double.NaN)
+                    batch.name(),
+                    measured.isMissing()
+                            ? new Gathering.Reading(Double.NaN, Double.NaN, measured.whyMissing())
                             : new Gathering.Reading(
-                                    Double.NaN, Double.NaN, why.getOrDefault(name, "the measure is missing")));
+                                            measured.value(),
+                                            measured.error() == Measured.ErrorKnown.YES
+                                                    ? measured.standardError()
+                                                    : Double.NaN)
+                                    .onTodaysProbe(today.cell(i, feature).value(), shared[i], periods.key(batch)));
         }
         return readings;
     }

@@ -1,6 +1,7 @@
 package parchment.evidence;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -20,6 +21,9 @@ final class ScoreDesign {
     /** From this many cuppers on their slopes are random; below, the claim is for these cuppers only. */
     static final int CUPPERS_FOR_SLOPES = 6;
 
+    /** From this many lots on their own levels are a random term. */
+    private static final int LOTS_FOR_RANDOM_LEVELS = 4;
+
     static final String FEATURE = "feature";
     static final String SQUARE = "feature squared";
     static final String PLACE_IN_DAY = "batch of the day";
@@ -28,17 +32,24 @@ final class ScoreDesign {
 
     private final Material material;
     private final ModelForm form;
+    private final double center;
     private final Map<String, double[]> columns = new LinkedHashMap<>();
     private final List<String> words = new ArrayList<>();
     private final List<RandomTerm> random = new ArrayList<>();
 
-    private ScoreDesign(Material material, ModelForm form) {
+    private ScoreDesign(Material material, ModelForm form, double center) {
         this.material = material;
         this.form = form;
+        this.center = center;
     }
 
     static ScoreDesign of(Material material, ModelForm form) {
-        ScoreDesign design = new ScoreDesign(material, form);
+        return of(material, form, material.center());
+    }
+
+    /** Builds the model with the feature counted from a stated place, where it is not counted from the lots' own means. */
+    static ScoreDesign of(Material material, ModelForm form, double center) {
+        ScoreDesign design = new ScoreDesign(material, form, center);
         design.addFeature();
         design.addGroups();
         design.addBeside();
@@ -49,11 +60,23 @@ final class ScoreDesign {
 
     /** Returns the design with one more column, one value per batch. */
     ScoreDesign withBatchColumn(String name, double[] perBatch) {
-        ScoreDesign copy = new ScoreDesign(material, form);
+        ScoreDesign copy = new ScoreDesign(material, form, center);
         copy.columns.putAll(columns);
         copy.words.addAll(words);
         copy.random.addAll(random);
         copy.columns.put(name, rows(perBatch));
+        return copy;
+    }
+
+    /** Returns the design with a slope of their own for each cupper, from six cuppers on. */
+    ScoreDesign withCuppersSlopes(double[] perBatch) {
+        ScoreDesign copy = new ScoreDesign(material, form, center);
+        copy.columns.putAll(columns);
+        copy.words.addAll(words);
+        copy.random.addAll(random);
+        if (material.cuppers().size() >= CUPPERS_FOR_SLOPES) {
+            copy.random.add(RandomTerm.slope("cupper's own slope", labels(CupScore::cupper), FEATURE, rows(perBatch)));
+        }
         return copy;
     }
 
@@ -82,12 +105,16 @@ final class ScoreDesign {
         }
     }
 
-    /** Returns each batch's measure as the model sees it: from its lot's mean, or from the mean of all if lots are not split. */
+    /** Returns the place from which the feature is counted, where lots are not split; otherwise the mean of all. */
+    double center() {
+        return center;
+    }
+
+    /** Returns each batch's measure as the model sees it: from its lot's mean, or from one place for all if lots are not split. */
     double[] centered() {
-        if (form.lots() != ModelForm.Lots.NOT_SPLIT) {
+        if (form.lots() != ModelForm.Lots.NOT_SPLIT && form.lots() != ModelForm.Lots.OWN_LEVEL) {
             return material.within();
         }
-        double center = material.center();
         return material.batches().stream()
                 .mapToDouble(batch -> batch.measure() - center)
                 .toArray();
@@ -101,9 +128,42 @@ final class ScoreDesign {
             addLevels("lot ", TastedBatch::lotPeriod);
         } else if (form.lots() == ModelForm.Lots.RANDOM) {
             Map<String, Double> means = material.groupMeans();
-            double center = material.center();
             put("mean of the lot", batch -> means.getOrDefault(batch.lotPeriod(), Double.NaN) - center);
+        } else if (form.lots() == ModelForm.Lots.OWN_LEVEL) {
+            addOwnLevels();
         }
+    }
+
+    private boolean levelsAreColumns() {
+        return form.lots() == ModelForm.Lots.FIXED
+                || form.lots() == ModelForm.Lots.OWN_LEVEL
+                        && material.groupMeans().size() < LOTS_FOR_RANDOM_LEVELS;
+    }
+
+    private void addOwnLevels() {
+        if (levelsAreColumns()) {
+            addLevels("lot ", TastedBatch::lotPeriod);
+            return;
+        }
+        // The lots' means beside a random level leave the feature and its square to differences inside lots (Mundlak 1978).
+        double[] own = centered();
+        Map<String, double[]> sums = new HashMap<>();
+        for (TastedBatch batch : material.batches()) {
+            double x = own[batch.position()];
+            double[] sum = sums.computeIfAbsent(batch.lotPeriod(), key -> new double[3]);
+            sum[0] += x;
+            sum[1] += x * x;
+            sum[2]++;
+        }
+        put("mean of the lot", batch -> mean(sums, batch, 0));
+        if (form.shape() == ModelForm.Shape.BEND) {
+            put("mean square of the lot", batch -> mean(sums, batch, 1));
+        }
+    }
+
+    private static double mean(Map<String, double[]> sums, TastedBatch batch, int which) {
+        double[] sum = sums.getOrDefault(batch.lotPeriod(), new double[] {Double.NaN, Double.NaN, 1});
+        return sum[which] / sum[2];
     }
 
     private void addLevels(String prefix, Function<TastedBatch, String> group) {
@@ -159,7 +219,7 @@ final class ScoreDesign {
 
     private void addRandom() {
         RandomChoice choice = new RandomChoice(material.scores().size());
-        if (form.lots() != ModelForm.Lots.FIXED) {
+        if (!levelsAreColumns()) {
             choice.offer("lot", labels(score -> material.batchOf(score).lot()));
         }
         if (form.days() == ModelForm.Days.RANDOM) {

@@ -6,25 +6,31 @@ import java.util.stream.IntStream;
 import parchment.stats.Robust;
 
 /**
- * Holds the range of the feature that was tried, on the scale on which lots are brought to one level: each batch's distance from the
- * mean of its lot and probe period, plus the mean over all batches. With one lot this is the feature itself.
+ * Holds the range of the feature that was tried, as readings on today's probe.
  *
  * @param lowest the lowest value tried
  * @param highest the highest value tried
  * @param low the 10th percentile
  * @param high the 90th percentile
- * @param center the mean over all batches, which stands for a lot's own mean
+ * @param center the place from which the model counts the feature: the mean over all batches
  */
 public record TriedRange(double lowest, double highest, double low, double high, double center) {
 
     static TriedRange of(ScoreDesign design) {
-        double[] own = design.centered();
-        double center = design.material().center();
+        double center = design.center();
+        double[] places = design.centered();
+        for (int i = 0; i < places.length; i++) {
+            places[i] += center;
+        }
+        return of(places, center);
+    }
+
+    static TriedRange of(double[] places, double center) {
         return new TriedRange(
-                center + Robust.quantile(own, 0),
-                center + Robust.quantile(own, 1),
-                center + Robust.quantile(own, 0.1),
-                center + Robust.quantile(own, 0.9),
+                Robust.quantile(places, 0),
+                Robust.quantile(places, 1),
+                Robust.quantile(places, 0.1),
+                Robust.quantile(places, 0.9),
                 center);
     }
 

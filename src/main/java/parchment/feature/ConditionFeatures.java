@@ -147,7 +147,7 @@ final class ConditionFeatures {
         return NamedFeature.of(name, unit, family, definition + ", as written", path -> {
                     OptionalDouble value = read.apply(path.batch());
                     return value.isPresent()
-                            ? Measured.exact(value.getAsDouble())
+                            ? Measured.written(value.getAsDouble())
                             : Measured.missing(name + " was not written.");
                 })
                 .needing(Need.COLUMN);
@@ -183,7 +183,7 @@ final class ConditionFeatures {
             return end.isEmpty() ? Measured.missing("cooling end was not written.") : drop;
         }
         double seconds = end.get().seconds() - drop.value();
-        return seconds >= 0 ? Measured.exact(seconds) : Measured.missing("cooling end is written before the drop.");
+        return seconds >= 0 ? Measured.written(seconds) : Measured.missing("cooling end is written before the drop.");
     }
 
     /** A column of batches.csv that has no meaning of its own. */
@@ -204,7 +204,7 @@ final class ConditionFeatures {
         for (Map.Entry<String, String> extra : batch.extras().entrySet()) {
             if (sameHeader(extra.getKey(), header) && !extra.getValue().isBlank()) {
                 try {
-                    return Measured.exact(Double.parseDouble(extra.getValue().strip()));
+                    return Measured.written(Double.parseDouble(extra.getValue().strip()));
                 } catch (NumberFormatException notANumber) {
                     return Measured.missing(
                             "the column '" + header + "' holds '" + extra.getValue() + "', which is not a number.");

@@ -9,9 +9,18 @@ import parchment.curve.CurveEstimate;
  *
  * @param value the number as the library keeps it, NaN if missing
  * @param standardError its standard error, 0 if it is exact or its error is not known, NaN if missing
+ * @param error whether that error is known
  * @param whyMissing a sentence if the number is missing, otherwise empty
  */
-public record Measured(double value, double standardError, String whyMissing) {
+public record Measured(double value, double standardError, ErrorKnown error, String whyMissing) {
+    /** Says whether the error of a number is known. */
+    public enum ErrorKnown {
+        /** The standard error is known; 0 for a count. */
+        YES,
+        /** The number was written by somebody, and how well it was read nobody wrote; the standard error is told as 0. */
+        NO
+    }
+
 
     /** @throws IllegalArgumentException if the number is missing without a reason */
     public Measured {
@@ -23,21 +32,26 @@ public record Measured(double value, double standardError, String whyMissing) {
 
     /** Returns a number with its standard error. */
     public static Measured of(double value, double standardError) {
-        return new Measured(value, standardError, "");
+        return new Measured(value, standardError, ErrorKnown.YES, "");
     }
 
-    /** Returns a number that was counted or written, without an error of its own that is known. */
+    /** Returns a number that was counted, or taken as exact. */
     public static Measured exact(double value) {
-        return new Measured(value, 0, "");
+        return new Measured(value, 0, ErrorKnown.YES, "");
+    }
+
+    /** Returns a number as it was written, of which nobody knows the error. */
+    public static Measured written(double value) {
+        return new Measured(value, 0, ErrorKnown.NO, "");
     }
 
     /** Returns the reason why there is no number. */
     public static Measured missing(String why) {
-        return new Measured(Double.NaN, Double.NaN, why);
+        return new Measured(Double.NaN, Double.NaN, ErrorKnown.NO, why);
     }
 
     static Measured of(CurveEstimate estimate) {
-        return new Measured(estimate.value(), estimate.standardError(), estimate.whyMissing());
+        return new Measured(estimate.value(), estimate.standardError(), ErrorKnown.YES, estimate.whyMissing());
     }
 
     /** Returns whether there is no number. */
@@ -45,9 +59,16 @@ public record Measured(double value, double standardError, String whyMissing) {
         return Double.isNaN(value);
     }
 
+    /** Returns the number on another scale; missing if it is not known by how much the scales differ. */
+    Measured movedBy(double added) {
+        return Double.isFinite(added)
+                ? new Measured(value + added, standardError, error, whyMissing)
+                : missing("the probe was changed since, and by how much its readings differ is not known.");
+    }
+
     /** Returns the same number with another standard error. */
-    Measured withStandardError(double error) {
-        return new Measured(value, error, whyMissing);
+    Measured withStandardError(double other) {
+        return new Measured(value, other, ErrorKnown.YES, whyMissing);
     }
 
     @Override

@@ -21,6 +21,13 @@ final class NamedFeature implements Feature {
     private final Set<MarkKind> marks;
     private final Function<BatchPath, Measured> read;
     private final Function<Batch, OptionalDouble> plan;
+    private final Scale scale;
+
+    /** On whose scale the number is. */
+    private enum Scale {
+        ITS_OWN,
+        BEAN_PROBE
+    }
 
     private NamedFeature(
             String name,
@@ -31,7 +38,8 @@ final class NamedFeature implements Feature {
             Set<Need> needs,
             Set<MarkKind> marks,
             Function<BatchPath, Measured> read,
-            Function<Batch, OptionalDouble> plan) {
+            Function<Batch, OptionalDouble> plan,
+            Scale scale) {
         this.name = name;
         this.unit = unit;
         this.family = family;
@@ -41,6 +49,7 @@ final class NamedFeature implements Feature {
         this.marks = Collections.unmodifiableSet(marks);
         this.read = read;
         this.plan = plan;
+        this.scale = scale;
     }
 
     static NamedFeature of(
@@ -54,23 +63,24 @@ final class NamedFeature implements Feature {
                 EnumSet.noneOf(Need.class),
                 EnumSet.noneOf(MarkKind.class),
                 read,
-                batch -> OptionalDouble.empty());
+                batch -> OptionalDouble.empty(),
+                Scale.ITS_OWN);
     }
 
     /** Says where a plan of it is written. */
     NamedFeature planned(Function<Batch, OptionalDouble> where) {
-        return new NamedFeature(name, unit, family, role, definition, needs, marks, read, where);
+        return new NamedFeature(name, unit, family, role, definition, needs, marks, read, where, scale);
     }
 
     /** Says what it is in the making of a roast, where its family says otherwise. */
     NamedFeature as(Role other) {
-        return new NamedFeature(name, unit, family, other, definition, needs, marks, read, plan);
+        return new NamedFeature(name, unit, family, other, definition, needs, marks, read, plan, scale);
     }
 
     NamedFeature needing(Need... what) {
         Set<Need> more = copy(needs, Need.class);
         more.addAll(List.of(what));
-        return new NamedFeature(name, unit, family, role, definition, more, marks, read, plan);
+        return new NamedFeature(name, unit, family, role, definition, more, marks, read, plan, scale);
     }
 
     /** Declares the marks it reads; what a mark needs to be there is declared with it. */
@@ -90,7 +100,12 @@ final class NamedFeature implements Feature {
                 }
             }
         }
-        return new NamedFeature(name, unit, family, role, definition, need, more, read, plan);
+        return new NamedFeature(name, unit, family, role, definition, need, more, read, plan, scale);
+    }
+
+    /** Declares that it is a reading of the bean probe. */
+    NamedFeature readOffTheBeanProbe() {
+        return new NamedFeature(name, unit, family, role, definition, needs, marks, read, plan, Scale.BEAN_PROBE);
     }
 
     private static <E extends Enum<E>> Set<E> copy(Set<E> set, Class<E> of) {
@@ -132,6 +147,11 @@ final class NamedFeature implements Feature {
     @Override
     public OptionalDouble planned(Batch batch) {
         return plan.apply(batch);
+    }
+
+    @Override
+    public boolean readsBeanProbe() {
+        return scale == Scale.BEAN_PROBE;
     }
 
     @Override

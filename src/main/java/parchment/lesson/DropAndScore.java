@@ -58,7 +58,7 @@ final class DropAndScore implements LessonPlan {
                                 "Nothing about the day, the beans or the mood of the roaster could decide which batch was dropped hot."))
                 .word(
                         "verdict",
-                        "What is the verdict? (strong, suggestive, nothing seen or cannot tell)",
+                        "What is the verdict? (strong, suggestive, too small to matter, nothing seen or cannot tell)",
                         () -> List.of(answer.value().verdict().words()),
                         QuestionList.VERDICTS,
                         new Words(

@@ -58,7 +58,7 @@ final class FiveBatches implements LessonPlan {
                         QuestionList.VERDICTS,
                         new Words(
                                 "It is the first thing that the answer says.",
-                                "Copy it as it stands: strong, suggestive, nothing seen or cannot tell.",
+                                "Copy it as it stands: strong, suggestive, too small to matter, nothing seen or cannot tell.",
                                 "Whatever it says: somebody chose these drops while smelling the beans."))
                 .number(
                         "lowest",

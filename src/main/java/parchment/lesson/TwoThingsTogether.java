@@ -71,7 +71,7 @@ final class TwoThingsTogether implements LessonPlan {
                         QuestionList.VERDICTS,
                         new Words(
                                 "It is the first thing that the answer says.",
-                                "Copy it as it stands: strong, suggestive, nothing seen or cannot tell.",
+                                "Copy it as it stands: strong, suggestive, too small to matter, nothing seen or cannot tell.",
                                 "Maren reads this page and says: it is the degrees."))
                 .word(
                         "by seconds",
@@ -80,7 +80,7 @@ final class TwoThingsTogether implements LessonPlan {
                         QuestionList.VERDICTS,
                         new Words(
                                 "The same place of the second answer.",
-                                "Copy it as it stands: strong, suggestive, nothing seen or cannot tell.",
+                                "Copy it as it stands: strong, suggestive, too small to matter, nothing seen or cannot tell.",
                                 "Tomas reads this page and says: it is the seconds. Each page alone could convince you."))
                 .number(
                         "correlation",

@@ -79,7 +79,7 @@ class WatchTest {
     void watchesProbeReadingsSinceTheProbeWasMovedOnly() {
         Watch watch = Watch.of(HARBOUR.ofLot("Low Orchard"), Features.firstCrackTemperature());
         assertTrue(watch.batches().stream()
-                .allMatch(b -> !MachineDays.day(b, HARBOUR).isBefore(LocalDate.of(2024, 10, 7))));
+                .allMatch(b -> !b.roastDay().orElseThrow().isBefore(LocalDate.of(2024, 10, 7))));
         Watch times = Watch.of(HARBOUR.ofLot("Low Orchard"), Features.browningTime());
         assertTrue(times.batches().size() > watch.batches().size());
     }

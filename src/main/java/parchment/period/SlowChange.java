@@ -1,4 +1,4 @@
-package parchment.drift;
+package parchment.period;
 
 import java.util.ArrayList;
 import java.util.Arrays;

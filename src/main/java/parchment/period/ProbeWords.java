@@ -1,4 +1,4 @@
-package parchment.drift;
+package parchment.period;
 
 import java.util.List;
 import java.util.stream.Collectors;
@@ -17,7 +17,7 @@ final class ProbeWords {
      * @param otherwise what the change would be called if nobody had written anything
      */
     static String written(Upkeep work, ProbeChange.Kind otherwise) {
-        return "The upkeep says: " + work.what() + "."
+        return "The upkeep says: " + work.words() + "."
                 + switch (otherwise) {
                     case LOT_OR_PROBE ->
                         " But fewer than two lots were roasted before and after it, so the lot could be the reason as"

@@ -1,4 +1,4 @@
-package parchment.drift;
+package parchment.period;
 
 import java.time.LocalDate;
 import parchment.logbook.Logbook;
@@ -26,7 +26,7 @@ final class VirtualProbeStudy {
             Logbook whole = VirtualRoastery.harbour().withSeed(9_000 + i).run().opened();
             boolean near = false;
             boolean other = false;
-            for (ProbeChange change : ProbeShifts.of(whole).changes()) {
+            for (ProbeChange change : ProbePeriods.of(whole).changes()) {
                 if (change.kind() == ProbeChange.Kind.FOUND_AND_WRITTEN
                         && !change.earliest().isAfter(MOVED.plusDays(15))) {
                     near = true;
@@ -34,8 +34,10 @@ final class VirtualProbeStudy {
                     other = true;
                 }
             }
-            Logbook before = whole.between(LocalDate.of(2024, 1, 1), MOVED.minusDays(1));
-            boolean none = ProbeShifts.of(before).changes().stream()
+            // A logbook of its own: a filter alone would not make the machine forget what came later.
+            Logbook before = Logbook.of(
+                    whole.between(LocalDate.of(2024, 1, 1), MOVED.minusDays(1)).contents());
+            boolean none = ProbePeriods.of(before).changes().stream()
                     .noneMatch(c -> c.kind() == ProbeChange.Kind.FOUND_WITHOUT_ENTRY);
             found += near ? 1 : 0;
             beside += other ? 1 : 0;

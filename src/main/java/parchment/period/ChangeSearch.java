@@ -1,4 +1,4 @@
-package parchment.drift;
+package parchment.period;
 
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -8,6 +8,9 @@ import java.util.List;
 import java.util.Random;
 import parchment.display.Interruption;
 import parchment.stats.process.LevelChanges;
+import parchment.stats.series.DayRegression;
+import parchment.stats.series.StepProfile;
+import parchment.stats.series.WanderingDays;
 
 /**
  * Searches the days of one machine for dates at which several indicators stepped at once.
@@ -223,7 +226,7 @@ final class ChangeSearch {
         for (int j = 0; j < profiles.size(); j++) {
             StepProfile.Best best = profiles.get(j).of(readings.get(j));
             before += best.without();
-            double[] with = best.with().raw();
+            double[] with = best.with();
             for (int day = 0; day < sums.length; day++) {
                 sums[day] += Double.isNaN(with[day]) ? best.without() : with[day];
                 tried[day] += Double.isNaN(with[day]) ? 0 : 1;

@@ -1,7 +1,8 @@
-package parchment.drift;
+package parchment.period;
 
 import java.util.Arrays;
 import java.util.List;
+import parchment.stats.series.DayRegression;
 
 /** Measures how far two indicators err together: a late mark or an odd batch moves both. */
 final class SharedSurprise {

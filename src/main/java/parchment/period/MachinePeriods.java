@@ -1,4 +1,4 @@
-package parchment.drift;
+package parchment.period;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -8,18 +8,28 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
-import parchment.feature.BatchTable;
-import parchment.feature.Features;
+import parchment.calendar.MachineDays;
+import parchment.calendar.RoastCalendar;
+import parchment.calendar.WrittenPeriods;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
 import parchment.logbook.Upkeep;
+import parchment.phase.Phases;
+import parchment.quantity.Temperature;
 import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
 import parchment.stats.Estimate;
 import parchment.stats.Interval;
+import parchment.stats.series.DayRegression;
+import parchment.stats.series.WanderingDays;
 
-/** The probe changes of one machine: found in its readings, written in its upkeep, and the two held against each other. */
-final class MachineShifts {
+/**
+ * Holds the probe periods of one machine: changes found in its readings, written in its upkeep, and the two held against each other.
+ *
+ * <p>A period begins where the bean probe was changed, as far as is known; readings of two periods differ by an offset that is estimated per
+ * indicator. See {@link ProbePeriods}.
+ */
+public final class MachinePeriods {
     /** Roast days by which a written day may miss the date set and still be the same change. */
     private static final int NEAR = 1;
 
@@ -31,7 +41,7 @@ final class MachineShifts {
     private final List<String> notes;
     private final List<String> slow;
 
-    private MachineShifts(
+    private MachinePeriods(
             MachineDays days,
             List<Indicator> indicators,
             List<ProbeChange> changes,
@@ -52,9 +62,8 @@ final class MachineShifts {
     private record Draft(
             int firstDay, ProbeChange.Kind kind, LocalDate on, List<Integer> dates, double chance, String about) {}
 
-    static MachineShifts of(BatchTable table, MachineDays days) {
-        Logbook logbook = table.logbook();
-        List<Indicator> indicators = Indicators.of(table, days);
+    static MachinePeriods of(Logbook logbook, List<Phases> phases, RoastCalendar calendar, MachineDays days) {
+        List<Indicator> indicators = Indicators.of(days, phases, calendar);
         List<Draft> drafts = new ArrayList<>();
         List<String> slow = List.of();
         List<String> notes = new ArrayList<>();
@@ -63,8 +72,13 @@ final class MachineShifts {
                     indicators,
                     days.dayNumbers(),
                     days.epochDays(),
-                    days.picked(table.values(Features.roomTemperature())),
-                    ProbeShifts.SEED);
+                    days.batches().stream()
+                            .mapToDouble(batch -> batch.conditions()
+                                    .roomTemperature()
+                                    .map(Temperature::celsius)
+                                    .orElse(Double.NaN))
+                            .toArray(),
+                    ProbePeriods.SEED);
             indicators = found.adjusted();
             slow = found.slow();
             drafts.addAll(drafts(found, days, logbook));
@@ -103,12 +117,12 @@ final class MachineShifts {
             }
             changes.add(change(drafts.get(k), offsets, days, logbook.readerUnit()));
         }
-        return new MachineShifts(days, indicators, changes, firstDays, fits, slow, notes);
+        return new MachinePeriods(days, indicators, changes, firstDays, fits, slow, notes);
     }
 
     private static List<Draft> drafts(ChangeSearch.Result found, MachineDays days, Logbook logbook) {
         List<Draft> drafts = new ArrayList<>();
-        List<Upkeep> work = onProbe(days, logbook);
+        List<Upkeep> work = WrittenPeriods.of(logbook).changes(days.machine());
         for (int k = 0; k < found.steps().size(); k++) {
             ChangeSearch.Step step = found.steps().get(k);
             int from = k == 0 ? 0 : found.steps().get(k - 1).firstDay();
@@ -147,7 +161,7 @@ final class MachineShifts {
         LocalDate from = before(days, step.days().get(0));
         LocalDate to = days.dates().get(step.days().get(step.days().size() - 1));
         List<String> other = logbook.upkeep().stream()
-                .filter(w -> isOn(days, w))
+                .filter(w -> WrittenPeriods.concerns(w, days.machine()))
                 .filter(w -> !w.doneOn().isBefore(from) && !w.doneOn().isAfter(to))
                 .map(w -> w.what() + " on " + w.doneOn())
                 .toList();
@@ -158,22 +172,8 @@ final class MachineShifts {
         return days.dates().get(Math.max(0, firstDay - 1));
     }
 
-    private static boolean isOn(MachineDays days, Upkeep work) {
-        return days.machine().isEmpty()
-                || work.machine().isEmpty()
-                || work.machine().equals(days.machine());
-    }
-
-    private static List<Upkeep> onProbe(MachineDays days, Logbook logbook) {
-        return logbook.upkeep().stream()
-                .filter(w -> w.what().toLowerCase(Locale.ROOT).contains("probe"))
-                .filter(w -> isOn(days, w))
-                .sorted(Comparator.comparing(Upkeep::doneOn))
-                .toList();
-    }
-
     private static void addWritten(List<Draft> drafts, MachineDays days, Logbook logbook, List<String> notes) {
-        for (Upkeep work : onProbe(days, logbook)) {
+        for (Upkeep work : WrittenPeriods.of(logbook).changes(days.machine())) {
             int day = days.firstDayFrom(work.doneOn());
             if (day == 0 || day >= days.dates().size()) {
                 continue; // Before the first or after the last batch: nothing to compare.
@@ -238,48 +238,53 @@ final class MachineShifts {
                 unit.shownStep(interval.upper(), reader));
     }
 
-    boolean searched() {
+    /** Says whether the readings could be searched: two indicators are needed. */
+    public boolean searched() {
         return indicators.size() >= 2;
     }
 
-    MachineDays days() {
+    /** Returns the machine and its roast days. */
+    public MachineDays days() {
         return days;
+    }
+
+    /** Returns what each indicator read, day by day, freed of what else moves it. */
+    public List<IndicatorByDay> byDay() {
+        List<IndicatorByDay> all = new ArrayList<>();
+        for (int j = 0; j < indicators.size(); j++) {
+            all.add(IndicatorByDay.of(indicators.get(j), fits.get(j), days, firstDays));
+        }
+        return all;
     }
 
     List<Indicator> indicators() {
         return indicators;
     }
 
-    List<DayRegression> fits() {
-        return fits;
-    }
-
-    List<ProbeChange> changes() {
+    /** Returns the changes in order of time. */
+    public List<ProbeChange> changes() {
         return changes;
     }
 
-    List<Integer> firstDays() {
-        return firstDays;
-    }
-
-    List<String> sentences() {
+    /** Returns what was found and what could not be told, in sentences. */
+    public List<String> sentences() {
         List<String> sentences = new ArrayList<>();
         changes.forEach(change -> sentences.add(change.toString()));
         if (searched() && changes.stream().noneMatch(c -> !Double.isNaN(c.chance()))) {
             sentences.add("No step of the readings of " + days.words() + " was found in "
                     + days.dates().size() + " roast days.");
         }
-        slow.forEach(words -> sentences.add("Readings of " + days.words() + " changed slowly (" + words
-                + " explains them better than a step), so no date is given."));
+        slow.forEach(words -> sentences.add("Readings of " + days.words() + " followed " + words
+                + ", which explains them better than a step does, so no date is given."));
         sentences.addAll(notes);
         return sentences;
     }
 
-    Optional<Integer> period(Batch batch, Logbook logbook) {
+    Optional<Integer> period(Batch batch) {
         if (batch.roastedAt().isEmpty()) {
             return Optional.empty();
         }
-        LocalDate day = MachineDays.day(batch, logbook);
+        LocalDate day = batch.roastDay().orElseThrow();
         int before = 0;
         for (int k = 0; k < changes.size(); k++) {
             if (changes.get(k).kind().separatesPeriods()
@@ -310,5 +315,12 @@ final class MachineShifts {
                             : new Estimate(indicators.get(j).name(), 0, 0, Double.POSITIVE_INFINITY));
         }
         return out;
+    }
+
+    @Override
+    public String toString() {
+        long apart = changes.stream().filter(c -> c.kind().separatesPeriods()).count();
+        return days.words() + ": " + (apart + 1) + (apart == 0 ? " probe period" : " probe periods") + " on "
+                + days.dates().size() + " roast days";
     }
 }

@@ -1,4 +1,4 @@
-package parchment.drift;
+package parchment.stats.series;
 
 import java.util.Random;
 
@@ -10,7 +10,7 @@ import java.util.Random;
  * foretell, divided by its standard deviation. Least squares on columns treated so are generalised least squares on the rows (Harvey
  * 1989, Forecasting, Structural Time Series Models and the Kalman Filter, section 3.4). Work grows with the number of rows only.
  */
-final class WanderingDays {
+public final class WanderingDays {
     private final int[] day;
     private final double[] gaps;
 
@@ -18,7 +18,7 @@ final class WanderingDays {
      * @param day number of each row's roast day, from 0, never falling
      * @param dates date of each roast day, in days, rising
      */
-    WanderingDays(int[] day, double[] dates) {
+    public WanderingDays(int[] day, double[] dates) {
         this.day = day;
         this.gaps = new double[dates.length];
         for (int d = 1; d < dates.length; d++) {
@@ -26,20 +26,20 @@ final class WanderingDays {
         }
     }
 
-    int rows() {
+    public int rows() {
         return day.length;
     }
 
-    int days() {
+    public int days() {
         return gaps.length;
     }
 
-    int dayOf(int row) {
+    public int dayOf(int row) {
         return day[row];
     }
 
     /** Returns the usual distance of neighbouring roast days, in days. */
-    double usualGap() {
+    public double usualGap() {
         double sum = 0;
         for (double gap : gaps) {
             sum += gap;
@@ -53,12 +53,12 @@ final class WanderingDays {
      * @param ratio variance of the days' effects divided by that of batches within a day, 0 or more
      * @param length days after which the correlation of two days' effects has fallen to 0.37; 0 for days that share nothing
      */
-    Filter filter(double ratio, double length) {
+    public Filter filter(double ratio, double length) {
         return new Filter(ratio, length);
     }
 
     /** The filter at given variances; the variance within a day is 1. */
-    final class Filter {
+    public final class Filter {
         private final double[] keep = new double[day.length];
         private final double[] gain = new double[day.length];
         private final double[] spread = new double[day.length];
@@ -86,12 +86,12 @@ final class WanderingDays {
             this.logDeterminant = log;
         }
 
-        double logDeterminant() {
+        public double logDeterminant() {
             return logDeterminant;
         }
 
         /** Takes the wandering out of a column. */
-        double[] whitened(double[] column) {
+        public double[] whitened(double[] column) {
             double[] out = new double[column.length];
             double mean = 0;
             for (int i = 0; i < out.length; i++) {
@@ -104,7 +104,7 @@ final class WanderingDays {
         }
 
         /** Returns, for each row, the sum over whitened rows of what a 1 there adds to them times the given values: the transpose. */
-        double[] transposed(double[] values) {
+        public double[] transposed(double[] values) {
             double[] out = new double[values.length];
             double carried = 0;
             for (int i = values.length - 1; i >= 0; i--) {
@@ -115,7 +115,7 @@ final class WanderingDays {
         }
 
         /** Puts the wandering into independent values of variance 1: the inverse of {@link #whitened}. */
-        double[] wandering(double[] independent) {
+        public double[] wandering(double[] independent) {
             double[] out = new double[independent.length];
             double mean = 0;
             for (int i = 0; i < out.length; i++) {
@@ -128,7 +128,7 @@ final class WanderingDays {
         }
     }
 
-    static double[] normals(int size, Random random) {
+    public static double[] normals(int size, Random random) {
         double[] out = new double[size];
         for (int i = 0; i < size; i++) {
             out[i] = random.nextGaussian();

@@ -1,4 +1,4 @@
-package parchment.drift;
+package parchment.stats.series;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -12,7 +12,7 @@ import parchment.stats.Estimate;
  * <p>The grid makes the same data give the same answer and keeps the search cheap enough for a bootstrap that repeats it. Columns that
  * others determine are dropped.
  */
-final class DayRegression {
+public final class DayRegression {
     /** Variance of days over variance within days. */
     static final double[] RATIOS = {0, 0.1, 0.3, 0.8, 2, 5};
     /** Correlation of neighbouring roast days. */
@@ -24,7 +24,7 @@ final class DayRegression {
     private static final double ALIASED = 1e-7;
 
     /** By what the variances are chosen. */
-    enum By {
+    public enum By {
         /** The full likelihood over a coarse grid, to compare fits. */
         LIKELIHOOD,
         /** The restricted likelihood over a finer grid, to estimate: variances are then not too small where columns are many. */
@@ -43,13 +43,13 @@ final class DayRegression {
     private final double leftSquares;
 
     /** Columns made orthonormal one after the other; a null stands for a dropped column. */
-    static final class Projection {
+    public static final class Projection {
         private final List<double @Nullable []> basis = new ArrayList<>();
         private final List<double[]> upper = new ArrayList<>();
         private int rank;
         private double logSize;
 
-        void add(double[] column) {
+        public void add(double[] column) {
             double[] rest = column.clone();
             double[] coefficients = new double[basis.size() + 1];
             double before = dot(rest, rest);
@@ -78,7 +78,7 @@ final class DayRegression {
         }
 
         /** Takes out of a column what the basis explains. */
-        double[] rest(double[] column) {
+        public double[] rest(double[] column) {
             double[] rest = column.clone();
             for (double[] direction : basis) {
                 if (direction != null) {
@@ -88,16 +88,16 @@ final class DayRegression {
             return rest;
         }
 
-        int rank() {
+        public int rank() {
             return rank;
         }
 
-        boolean kept(int column) {
+        public boolean kept(int column) {
             return basis.get(column) != null;
         }
 
         /** Returns the weights on the rows that give each kept column's coefficient: the rows of the pseudo-inverse, NaN if dropped. */
-        double[][] weights() {
+        public double[][] weights() {
             int p = basis.size();
             double[][] inverse = new double[p][];
             for (int k = p - 1; k >= 0; k--) {
@@ -137,12 +137,12 @@ final class DayRegression {
     }
 
     /** Chooses the variances over the coarse grid by the full likelihood, and fits. */
-    static DayRegression fit(WanderingDays days, double[] y, List<double[]> columns) {
+    public static DayRegression fit(WanderingDays days, double[] y, List<double[]> columns) {
         return fit(days, y, columns, By.LIKELIHOOD);
     }
 
     /** Chooses the variances over a grid and fits. */
-    static DayRegression fit(WanderingDays days, double[] y, List<double[]> columns, By by) {
+    public static DayRegression fit(WanderingDays days, double[] y, List<double[]> columns, By by) {
         double best = Double.POSITIVE_INFINITY;
         double ratio = 0;
         double length = 0;
@@ -176,7 +176,7 @@ final class DayRegression {
     }
 
     /** Fits with the variances of another fit of the same rows. */
-    DayRegression with(double[] otherY, List<double[]> otherColumns) {
+    public DayRegression with(double[] otherY, List<double[]> otherColumns) {
         return new DayRegression(
                 days, otherY, otherColumns, ratio, length, criterion(days, otherY, otherColumns, ratio, length));
     }
@@ -188,11 +188,11 @@ final class DayRegression {
         return criterion(y.length, dot(rest, rest), filter);
     }
 
-    static double criterion(int rows, double squares, WanderingDays.Filter filter) {
+    public static double criterion(int rows, double squares, WanderingDays.Filter filter) {
         return rows * Math.log(Math.max(squares, 1e-12) / rows) + filter.logDeterminant();
     }
 
-    static Projection projection(WanderingDays.Filter filter, List<double[]> columns) {
+    public static Projection projection(WanderingDays.Filter filter, List<double[]> columns) {
         Projection projection = new Projection();
         for (double[] column : columns) {
             projection.add(filter.whitened(column));
@@ -201,12 +201,12 @@ final class DayRegression {
     }
 
     /** Returns minus twice the log likelihood, up to a constant that depends on the number of rows only. */
-    double criterion() {
+    public double criterion() {
         return criterion;
     }
 
     /** Returns the criterion with one more column, at the same variances; NaN if the columns there determine it. */
-    double criterionWith(double[] column) {
+    public double criterionWith(double[] column) {
         double[] white = filter.whitened(column);
         double[] rest = projection.rest(white);
         double own = dot(rest, rest);
@@ -218,36 +218,36 @@ final class DayRegression {
     }
 
     /** Returns the information about one more column's coefficient: its squared length once the others are taken out. */
-    double informationOn(double[] column) {
+    public double informationOn(double[] column) {
         double[] rest = projection.rest(filter.whitened(column));
         return dot(rest, rest);
     }
 
-    int degreesOfFreedom() {
+    public int degreesOfFreedom() {
         return Math.max(1, y.length - projection.rank());
     }
 
     /** Returns the standard deviation of batches within a day. */
-    double batchDeviation() {
+    public double batchDeviation() {
         return Math.sqrt(leftSquares / degreesOfFreedom());
     }
 
-    double dayDeviation() {
+    public double dayDeviation() {
         return Math.sqrt(ratio) * batchDeviation();
     }
 
     /** Returns the correlation of neighbouring roast days. */
-    double neighbourCorrelation() {
+    public double neighbourCorrelation() {
         return length == 0 || ratio == 0 ? 0 : Math.exp(-days.usualGap() / length);
     }
 
     /** Returns degrees of freedom for a column that is constant within days: those the days leave. */
-    double degreesBetweenDays() {
+    public double degreesBetweenDays() {
         double independent = days.days() * (1 - neighbourCorrelation()) / (1 + neighbourCorrelation());
         return Math.max(2, Math.min(degreesOfFreedom(), ratio == 0 ? degreesOfFreedom() : independent - 2));
     }
 
-    double[] fittedRows() {
+    public double[] fittedRows() {
         double[] coefficients = coefficients();
         double[] out = new double[y.length];
         for (int k = 0; k < columns.size(); k++) {
@@ -261,7 +261,7 @@ final class DayRegression {
     }
 
     /** Returns the coefficients, 0 where a column was dropped. */
-    double[] coefficients() {
+    public double[] coefficients() {
         double[] white = filter.whitened(y);
         double[][] weights = projection.weights();
         double[] out = new double[columns.size()];
@@ -271,12 +271,12 @@ final class DayRegression {
         return out;
     }
 
-    boolean kept(int column) {
+    public boolean kept(int column) {
         return projection.kept(column);
     }
 
     /** Estimates a sum of coefficients; NaN if it rests on a dropped column. */
-    Estimate contrast(String name, double[] multipliers) {
+    public Estimate contrast(String name, double[] multipliers) {
         double[] white = filter.whitened(y);
         double[][] weights = projection.weights();
         double[] row = new double[y.length];
@@ -291,14 +291,14 @@ final class DayRegression {
         return new Estimate(name, dot(row, white), batchDeviation() * Math.sqrt(dot(row, row)), degreesBetweenDays());
     }
 
-    Estimate term(String name, int column) {
+    public Estimate term(String name, int column) {
         double[] one = new double[columns.size()];
         one[column] = 1;
         return contrast(name, one);
     }
 
     /** Returns the surprises of the rows, in standard deviations: about independent if the model holds. */
-    double[] surprises() {
+    public double[] surprises() {
         double scale = batchDeviation();
         double[] out = left.clone();
         for (int i = 0; i < out.length; i++) {
@@ -308,7 +308,7 @@ final class DayRegression {
     }
 
     /** Draws rows from the fit, from independent values of variance 1. */
-    double[] drawn(double[] independent) {
+    public double[] drawn(double[] independent) {
         double[] wandering = filter.wandering(independent);
         double[] out = fittedRows();
         double scale = Math.sqrt(leftSquares / degreesOfFreedom());
@@ -318,7 +318,7 @@ final class DayRegression {
         return out;
     }
 
-    static double dot(double[] a, double[] b) {
+    public static double dot(double[] a, double[] b) {
         double sum = 0;
         for (int i = 0; i < a.length; i++) {
             sum += a[i] * b[i];

@@ -1,4 +1,4 @@
-package parchment.drift;
+package parchment.period;
 
 import java.time.LocalDate;
 import java.util.List;

@@ -1,7 +1,9 @@
-package parchment.drift;
+package parchment.period;
 
 import java.util.List;
 import java.util.Locale;
+import parchment.stats.series.DayRegression;
+import parchment.stats.series.WanderingDays;
 
 /**
  * Counts on drawn logbooks how often a probe change is invented, found, and dated rightly.
@@ -9,7 +11,7 @@ import java.util.Locale;
  * <p>The first table of docs/measurements/drift.md is its output; the page names the command. Arguments: logbooks per cell, then the
  * numbers of the cells to run (all if none is given).
  */
-final class ProbeStudy {
+public final class ProbeStudy {
     private ProbeStudy() {}
 
     /**
@@ -134,7 +136,8 @@ final class ProbeStudy {
         }
     }
 
-    static String percent(int count, int of) {
+    /** Returns a share with its Monte-Carlo error, in words. */
+    public static String percent(int count, int of) {
         if (of == 0) {
             return "none";
         }

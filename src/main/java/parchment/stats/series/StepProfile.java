@@ -1,4 +1,4 @@
-package parchment.drift;
+package parchment.stats.series;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -10,11 +10,11 @@ import java.util.List;
  * <p>What depends on the columns alone is worked out once; then one pass over the rows per point of the grid serves every day, since a
  * step is a sum of rows. A bootstrap repeats this hundreds of times.
  */
-final class StepProfile {
+public final class StepProfile {
     /** Least share of a step that must be its own for it to be tried. */
     private static final double OWN = 1e-4;
 
-    private record Point(WanderingDays.Filter filter, DayRegression.Projection projection, Indicator.Numbers own) {}
+    private record Point(WanderingDays.Filter filter, DayRegression.Projection projection, double[] own) {}
 
     private final int[] firstRow;
     private final List<Point> points = new ArrayList<>();
@@ -24,7 +24,7 @@ final class StepProfile {
      *
      * @param firstRow for each roast day the first row on or after it; the number of rows if there is none
      */
-    StepProfile(WanderingDays days, List<double[]> columns, int[] firstRow) {
+    public StepProfile(WanderingDays days, List<double[]> columns, int[] firstRow) {
         this.firstRow = firstRow.clone();
         for (double ratio : DayRegression.RATIOS) {
             for (double correlation : DayRegression.CORRELATIONS) {
@@ -34,7 +34,7 @@ final class StepProfile {
                 double length = correlation == 0 ? 0 : -days.usualGap() / Math.log(correlation);
                 WanderingDays.Filter filter = days.filter(ratio, length);
                 DayRegression.Projection projection = DayRegression.projection(filter, columns);
-                points.add(new Point(filter, projection, new Indicator.Numbers(own(filter, projection, days.rows()))));
+                points.add(new Point(filter, projection, own(filter, projection, days.rows())));
             }
         }
     }
@@ -60,9 +60,10 @@ final class StepProfile {
      * @param without with no further step
      * @param with with a step before each roast day, NaN where the columns determine it
      */
-    record Best(double without, Indicator.Numbers with) {}
+    public record Best(double without, double[] with) {}
 
-    Best of(double[] y) {
+    /** Returns the best criteria for readings over the columns. */
+    public Best of(double[] y) {
         double without = Double.POSITIVE_INFINITY;
         double[] with = new double[firstRow.length];
         java.util.Arrays.fill(with, Double.NaN);
@@ -74,7 +75,7 @@ final class StepProfile {
             for (int i = along.length - 2; i >= 0; i--) {
                 along[i] += along[i + 1];
             }
-            double[] own = point.own.raw();
+            double[] own = point.own;
             for (int day = 0; day < with.length; day++) {
                 if (!Double.isNaN(own[day]) && firstRow[day] < along.length) {
                     double gain = along[firstRow[day]] * along[firstRow[day]] / own[day];
@@ -83,6 +84,6 @@ final class StepProfile {
                 }
             }
         }
-        return new Best(without, new Indicator.Numbers(with));
+        return new Best(without, with);
     }
 }

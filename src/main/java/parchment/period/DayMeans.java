@@ -1,6 +1,7 @@
-package parchment.drift;
+package parchment.period;
 
 import java.util.List;
+import parchment.stats.series.DayRegression;
 
 /** Takes an indicator's day means, freed of everything but the steps, in standard deviations of a day's mean. */
 final class DayMeans {

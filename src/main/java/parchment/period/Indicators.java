@@ -1,17 +1,26 @@
-package parchment.drift;
+package parchment.period;
 
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.OptionalInt;
 import java.util.TreeMap;
 import java.util.function.Function;
 import java.util.function.IntToDoubleFunction;
+import java.util.function.ToDoubleFunction;
+import parchment.calendar.MachineDays;
+import parchment.calendar.RoastCalendar;
 import parchment.curve.Curve;
-import parchment.feature.BatchTable;
-import parchment.feature.Feature;
-import parchment.feature.Features;
 import parchment.logbook.Batch;
+import parchment.logbook.MarkKind;
 import parchment.logbook.Quantity;
+import parchment.phase.ChargeTemperature;
+import parchment.phase.Mark;
+import parchment.phase.Phases;
+import parchment.phase.ProbeReading;
+import parchment.quantity.Elapsed;
+import parchment.quantity.Mass;
+import parchment.quantity.Temperature;
 
 /**
  * Reads from a machine's batches what the beans should not move: the turning point at like charge, first crack at like pace, and the
@@ -32,47 +41,52 @@ final class Indicators {
 
     private static final double BEFORE_CHARGE = -120;
 
-    private static final List<Feature> READ = List.of(
-            Features.turningPointTemperature(),
-            Features.firstCrackTemperature(),
-            Features.chargeTemperature(),
-            Features.greenMass(),
-            Features.greenTemperature(),
-            Features.batchOfTheDay(),
-            Features.minutesSinceLastDrop(),
-            Features.rateAtFirstCrack(),
-            Features.roomTemperature());
-
-    private final BatchTable table;
     private final MachineDays machine;
+    private final List<Phases> phases;
+    private final RoastCalendar calendar;
 
-    private Indicators(BatchTable table, MachineDays machine) {
-        this.table = table;
+    private Indicators(MachineDays machine, List<Phases> all, RoastCalendar calendar) {
         this.machine = machine;
+        this.phases = machine.rows().stream().map(all::get).toList();
+        this.calendar = calendar;
     }
 
-    static List<Feature> read() {
-        return READ;
-    }
-
-    static List<Indicator> of(BatchTable table, MachineDays machine) {
-        Indicators indicators = new Indicators(table, machine);
+    /**
+     * Reads a machine's indicators.
+     *
+     * @param all the marks of every batch of the logbook, in its order
+     */
+    static List<Indicator> of(MachineDays machine, List<Phases> all, RoastCalendar calendar) {
+        Indicators indicators = new Indicators(machine, all, calendar);
         List<Indicator> found = new ArrayList<>();
+        double[] mass = indicators.of(
+                batch -> batch.conditions().greenMass().map(Mass::kilograms).orElse(Double.NaN));
         indicators.addTo(
                 found,
                 "turning point",
-                indicators.values(Features.turningPointTemperature()),
+                indicators.at(MarkKind.TURNING_POINT, ProbeReading::celsius),
                 List.of(
-                        Features.greenMass(),
-                        Features.chargeTemperature(),
-                        Features.greenTemperature(),
-                        Features.minutesSinceLastDrop()),
+                        new Beside("green mass", mass),
+                        new Beside(
+                                "charge temperature",
+                                indicators.read(one -> ChargeTemperature.of(one).value())),
+                        new Beside(
+                                "green temperature",
+                                indicators.of(batch -> batch.conditions()
+                                        .greenTemperature()
+                                        .map(Temperature::celsius)
+                                        .orElse(Double.NaN))),
+                        new Beside("time since the last drop", indicators.sinceLastDrop())),
                 List.of(batch -> batch.lot().orElse("")));
         indicators.addTo(
                 found,
                 "first crack",
-                indicators.values(Features.firstCrackTemperature()),
-                List.of(Features.greenMass(), Features.rateAtFirstCrack()),
+                indicators.at(MarkKind.FIRST_CRACK_START, ProbeReading::celsius),
+                List.of(
+                        new Beside("green mass", mass),
+                        new Beside(
+                                "rate of rise at first crack",
+                                indicators.at(MarkKind.FIRST_CRACK_START, ProbeReading::rateOfRise))),
                 List.of(
                         batch -> batch.lot().orElse(""),
                         batch -> batch.operator().orElse("")));
@@ -80,13 +94,48 @@ final class Indicators {
         return found;
     }
 
-    private double[] values(Feature feature) {
-        return machine.picked(table.values(feature));
+    /** What else moves a reading: a column beside it, NaN where missing. */
+    private record Beside(String name, double[] values) {}
+
+    private double[] read(ToDoubleFunction<Phases> of) {
+        return phases.stream().mapToDouble(of).toArray();
+    }
+
+    private double[] of(ToDoubleFunction<Batch> what) {
+        return machine.batches().stream().mapToDouble(what).toArray();
+    }
+
+    private double[] at(MarkKind kind, ToDoubleFunction<ProbeReading> what) {
+        return read(one ->
+                one.mark(kind).flatMap(Mark::probe).map(what::applyAsDouble).orElse(Double.NaN));
+    }
+
+    private double[] room() {
+        return of(batch ->
+                batch.conditions().roomTemperature().map(Temperature::celsius).orElse(Double.NaN));
+    }
+
+    private double[] placeInDay() {
+        return of(batch -> {
+            OptionalInt place = calendar.batchOfTheDay(batch);
+            return place.isPresent() ? place.getAsInt() : Double.NaN;
+        });
+    }
+
+    /** Returns the time the drum stood empty; 0 for the first batch of a day: it has no drop before it, its own column stands for that. */
+    private double[] sinceLastDrop() {
+        double[] place = placeInDay();
+        double[] empty =
+                of(batch -> calendar.sinceLastDrop(batch).map(Elapsed::seconds).orElse(Double.NaN));
+        for (int i = 0; i < empty.length; i++) {
+            empty[i] = place[i] == 1 ? 0 : empty[i];
+        }
+        return empty;
     }
 
     /** Returns the first reading of the day less the room's temperature, where the machine was cold. */
     private double[] coldReadings() {
-        double[] room = values(Features.roomTemperature());
+        double[] room = room();
         double[] out = new double[room.length];
         for (int i = 0; i < out.length; i++) {
             out[i] = Double.NaN;
@@ -109,29 +158,22 @@ final class Indicators {
             List<Indicator> found,
             String name,
             double[] y,
-            List<Feature> covariates,
+            List<Beside> covariates,
             List<Function<Batch, String>> groups) {
         List<String> names = new ArrayList<>();
         List<IntToDoubleFunction> columns = new ArrayList<>();
         names.add("all");
         columns.add(row -> 1);
         groups.forEach(group -> dummies(group, y, names, columns));
-        double[] position = values(Features.batchOfTheDay());
+        double[] position = placeInDay();
         if (!covariates.isEmpty()) {
             add("first batch of the day", row -> position[row] == 1 ? 1 : 0, names, columns);
             add("second batch of the day", row -> position[row] == 2 ? 1 : 0, names, columns);
         }
-        for (Feature feature : covariates) {
-            double[] values = values(feature);
-            if (feature.name().equals(Features.minutesSinceLastDrop().name())) {
-                for (int i = 0; i < values.length; i++) {
-                    // A first batch has no drop before it; its own column stands for what that does.
-                    values[i] = position[i] == 1 ? 0 : values[i];
-                }
-            }
-            long known = count(y, values);
-            if (known >= KNOWN * count(y, y)) {
-                add(feature.name(), row -> values[row], names, columns);
+        for (Beside beside : covariates) {
+            double[] values = beside.values();
+            if (count(y, values) >= KNOWN * count(y, y)) {
+                add(beside.name(), row -> values[row], names, columns);
             }
         }
         List<Integer> rows = new ArrayList<>();
@@ -155,7 +197,7 @@ final class Indicators {
             kept.add(new Indicator.Numbers(kept.isEmpty() ? values : centred(values)));
         }
         double[] read = rows.stream().mapToDouble(row -> y[row]).toArray();
-        double[] room = values(Features.roomTemperature());
+        double[] room = room();
         double celsius = covariates.isEmpty()
                 ? rows.stream().mapToDouble(row -> room[row] + y[row]).average().orElse(COLD)
                 : java.util.Arrays.stream(read).average().orElse(Double.NaN);

@@ -1,0 +1,228 @@
+package parchment.evidence;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import parchment.display.Showable;
+import parchment.display.Table;
+import parchment.stats.CannotFitException;
+
+/**
+ * Holds the best place of each lot, as a reading on today's probe, and what to expect of the next lot.
+ *
+ * <p>One model of all scores: each lot has a level of its own and, where it has at least {@value #BATCHES_FOR_SLOPE} scored batches on
+ * {@value #DAYS_FOR_SLOPE} roast days, a slope of its own; the bend is common. So a lot of noise moves its own answer and, but for the
+ * bend, nobody else's. A lot's best is where its course turns, with Fieller's set. For the next lot the lots' slopes are taken as
+ * draws from one distribution; its interval uses t with lots less two degrees of freedom (Higgins, Thompson and Spiegelhalter 2009, J. R.
+ * Stat. Soc. A 172:137).
+ */
+public final class Bests implements Showable {
+    /** A lot has a slope of its own from this many scored batches on. */
+    static final int BATCHES_FOR_SLOPE = 8;
+
+    /** And from this many roast days on. */
+    static final int DAYS_FOR_SLOPE = 3;
+
+    /** With fewer lots that have a slope of their own nothing is said of the next. */
+    static final int LOTS_FOR_NEXT = 3;
+
+    /** The lots' slopes are said to differ if chance alone would do as much in fewer than this share of logbooks. */
+    static final double CHANCE_OF_DIFFERENCE = 0.05;
+
+    private static final String SHARED = "slope of the other lots";
+    private static final ModelForm FORM =
+            ModelForm.STANDARD.with(ModelForm.Shape.ABSENT).with(ModelForm.Lots.FIXED);
+
+    private final List<LotBest> lots;
+    private final Peak next;
+    private final double chanceOfDifference;
+    private final double tau;
+
+    private Bests(List<LotBest> lots, Peak next, double chanceOfDifference, double tau) {
+        this.lots = List.copyOf(lots);
+        this.next = next;
+        this.chanceOfDifference = chanceOfDifference;
+        this.tau = tau;
+    }
+
+    static Bests of(Material today, TriedRange range, double level) {
+        Map<String, List<TastedBatch>> byLot = new TreeMap<>();
+        today.batches()
+                .forEach(batch -> byLot.computeIfAbsent(batch.lotPeriod(), key -> new ArrayList<>())
+                        .add(batch));
+        Set<String> own = new TreeSet<>();
+        byLot.forEach((lot, batches) -> {
+            if (batches.size() >= BATCHES_FOR_SLOPE && days(batches) >= DAYS_FOR_SLOPE) {
+                own.add(lot);
+            }
+        });
+        Optional<FittedScores> fitted = fit(today, own, range.center());
+        List<LotBest> lots = new ArrayList<>();
+        byLot.forEach((lot, batches) -> lots.add(best(lot, batches, own.contains(lot), fitted, range.center(), level)));
+        return fitted.map(found -> new Pooled(found, List.copyOf(own), range, level).bests(lots))
+                .orElseGet(() -> new Bests(lots, Peak.unknown(range), 1, Double.NaN));
+    }
+
+    private static int days(List<TastedBatch> batches) {
+        Set<LocalDate> days = new HashSet<>();
+        batches.forEach(batch -> days.add(batch.day()));
+        return days.size();
+    }
+
+    private static String column(String lot) {
+        return "slope of lot " + lot;
+    }
+
+    private static Optional<FittedScores> fit(Material today, Set<String> own, double center) {
+        try {
+            FittedScores fitted = FittedScores.of(design(today, own, center));
+            List<FittedScores> moved = new ArrayList<>();
+            for (Material other : TodaysCourse.movedByOneError(today)) {
+                moved.add(FittedScores.of(design(other, own, center)));
+            }
+            return Optional.of(fitted.withSharedErrors(moved));
+        } catch (CannotFitException tooFew) {
+            return Optional.empty();
+        }
+    }
+
+    private static ScoreDesign design(Material today, Set<String> own, double center) {
+        ScoreDesign design = ScoreDesign.of(today, FORM, center);
+        int count = today.batches().size();
+        Map<String, double[]> columns = new LinkedHashMap<>();
+        double[] square = new double[count];
+        double[] along = new double[count];
+        for (TastedBatch batch : today.batches()) {
+            double x = batch.measure() - center;
+            String column = own.contains(batch.lotPeriod()) ? column(batch.lotPeriod()) : SHARED;
+            columns.computeIfAbsent(column, key -> new double[count])[batch.position()] = x;
+            square[batch.position()] = x * x;
+            along[batch.position()] = x;
+        }
+        for (Map.Entry<String, double[]> column : columns.entrySet()) {
+            design = design.withBatchColumn(column.getKey(), column.getValue());
+        }
+        return design.withBatchColumn(ScoreDesign.SQUARE, square).withCuppersSlopes(along);
+    }
+
+    private static LotBest best(
+            String lot,
+            List<TastedBatch> batches,
+            boolean own,
+            Optional<FittedScores> fitted,
+            double center,
+            double level) {
+        TriedRange range = TriedRange.of(
+                batches.stream().mapToDouble(TastedBatch::measure).toArray(), center);
+        String column = own ? column(lot) : SHARED;
+        Slope line = fitted.map(found -> found.slope(column)).orElse(Slope.MISSING);
+        Slope square = fitted.map(found -> found.slope(ScoreDesign.SQUARE)).orElse(Slope.MISSING);
+        LotBest.Own whose = own ? LotBest.Own.OWN : LotBest.Own.SHARED;
+        if (!line.known() || !square.known()) {
+            return new LotBest(lot, batches.size(), days(batches), Slope.MISSING, whose, Peak.unknown(range));
+        }
+        double covariance = fitted.orElseThrow().covariance(column, ScoreDesign.SQUARE);
+        double mean =
+                batches.stream().mapToDouble(TastedBatch::measure).average().orElse(center) - center;
+        double variance = line.standardError() * line.standardError()
+                + 4 * mean * covariance
+                + 4 * mean * mean * square.standardError() * square.standardError();
+        Slope atMean = new Slope(
+                line.estimate() + 2 * mean * square.estimate(),
+                Math.sqrt(Math.max(0, variance)),
+                Math.min(line.degreesOfFreedom(), square.degreesOfFreedom()));
+        return new LotBest(
+                lot, batches.size(), days(batches), atMean, whose, Peak.of(line, square, covariance, range, level));
+    }
+
+    /** Puts the lots' own slopes together. */
+    private record Pooled(FittedScores fitted, List<String> own, TriedRange range, double level) {
+        Bests bests(List<LotBest> lots) {
+            List<Slope> slopes = new ArrayList<>();
+            for (String lot : own) {
+                Slope slope = fitted.slope(column(lot));
+                if (slope.known()) {
+                    slopes.add(slope);
+                }
+            }
+            Slope square = fitted.slope(ScoreDesign.SQUARE);
+            RandomSlopes pooled = RandomSlopes.of(slopes);
+            if (slopes.size() < LOTS_FOR_NEXT || slopes.size() < own.size() || !square.known()) {
+                return new Bests(lots, Peak.unknown(range), pooled.chanceOfDifference(), pooled.between());
+            }
+            double covariance = 0;
+            for (int i = 0; i < own.size(); i++) {
+                covariance += pooled.weight(i) * fitted.covariance(column(own.get(i)), ScoreDesign.SQUARE);
+            }
+            Slope next = new Slope(pooled.mean(), pooled.errorOfNext(), own.size() - 2.0);
+            return new Bests(
+                    lots,
+                    Peak.of(next, square, covariance, range, level),
+                    pooled.chanceOfDifference(),
+                    pooled.between());
+        }
+    }
+
+    /** Returns what each lot tells, in the order of their names. */
+    public List<LotBest> lots() {
+        return lots;
+    }
+
+    /** Returns where to expect the best of the next lot; everywhere with fewer than three lots that have a slope of their own. */
+    public Peak next() {
+        return next;
+    }
+
+    /** Returns the share of logbooks in which chance alone would make the lots' slopes differ as much; 1 if fewer than two have one. */
+    public double chanceOfDifference() {
+        return chanceOfDifference;
+    }
+
+    /** Says in words whether the lots differ and what to expect of the next. */
+    String words(String attribute, Measure measure) {
+        long own = lots.stream().filter(lot -> lot.own() == LotBest.Own.OWN).count();
+        String differ = own < 2
+                ? "Whether lots differ in this cannot be told: fewer than two have " + BATCHES_FOR_SLOPE
+                        + " scored batches on " + DAYS_FOR_SLOPE + " roast days."
+                : chanceOfDifference < CHANCE_OF_DIFFERENCE
+                        ? "The lots differ: how " + attribute + " goes with the " + measure.name()
+                                + " is not the same in each, so look at the lot and not at all of them together."
+                        : "That the lots differ in how " + attribute + " goes with the " + measure.name()
+                                + " was not seen; chance alone would make them differ as much in "
+                                + Math.round(100 * chanceOfDifference) + " of 100 logbooks.";
+        String following = own < LOTS_FOR_NEXT
+                ? " What to expect of the next lot cannot be told from fewer than " + LOTS_FOR_NEXT + " lots."
+                : " Of the next lot, if it is like these, " + next.wordsForNext(attribute, measure);
+        return differ + following;
+    }
+
+    Table table(String attribute, Measure measure) {
+        return Table.titled("Best " + measure.name() + " of each lot, as read on today's probe")
+                .withText("lot", lots, LotBest::lot)
+                .withNumber("batches", "", 0, lots, LotBest::batches)
+                .withNumber("roast days", "", 0, lots, LotBest::roastDays)
+                .withNumber(
+                        "slope at its mean, per " + measure.stepWords(),
+                        "points",
+                        2,
+                        lots,
+                        lot -> lot.slope().estimate() * measure.step())
+                .withText("slope", lots, lot -> lot.own() == LotBest.Own.OWN ? "its own" : "of lots with few batches")
+                .withText("best", lots, lot -> lot.best().shortWords(measure))
+                .withNote("The bend is common to all lots. A slope of its own needs " + BATCHES_FOR_SLOPE
+                        + " scored batches on " + DAYS_FOR_SLOPE + " roast days.");
+    }
+
+    @Override
+    public String toString() {
+        return Wording.count(lots.size(), "lot", "lots") + ": "
+                + String.join("; ", lots.stream().map(LotBest::toString).toList());
+    }
+}

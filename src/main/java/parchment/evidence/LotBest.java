@@ -1,0 +1,29 @@
+package parchment.evidence;
+
+import parchment.display.Showable;
+
+/**
+ * Holds what one lot tells of where its score is best, as a reading on today's probe.
+ *
+ * @param lot the lot, with its machine where that is written
+ * @param batches how many scored batches
+ * @param roastDays on how many roast days
+ * @param slope points per unit of the feature at the lot's own mean; the lots' common slope if the lot has too few batches for its own
+ * @param own whether the slope is the lot's own
+ * @param best the best place with its set
+ */
+public record LotBest(String lot, int batches, int roastDays, Slope slope, Own own, Peak best) implements Showable {
+    /** Whose slope it is. */
+    public enum Own {
+        /** The lot's own. */
+        OWN,
+        /** That of all lots without one of their own, together. */
+        SHARED
+    }
+
+    @Override
+    public String toString() {
+        return lot + " (" + Wording.count(batches, "batch", "batches") + ", "
+                + Wording.count(roastDays, "roast day", "roast days") + "): " + best;
+    }
+}

@@ -1,0 +1,252 @@
+package parchment.evidence;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import parchment.stats.Estimate;
+import parchment.stats.Interval;
+
+/** Holds every branch of the verdict by built numbers, one on each side of each threshold. */
+class VerdictRulesTest {
+    private static final String SLOPE_SEEN =
+            "the slope inside lots is further from zero than chance alone brings about in 4 of 100 logbooks";
+    private static final String BEND_SEEN =
+            "the course has a bend that chance alone brings about in fewer than 1 of 100 logbooks";
+    private static final String NO_CHANCE =
+            "the drop temperature was not drawn by chance beforehand, so what the roaster saw in the beans may stand behind both";
+    private static final String SMALL =
+            "no two places of the tried range differ by as much as 0.50 points, the smallest difference that matters";
+
+    /** Holds what each row changes; the start is a strong finding. */
+    private static final class Row {
+        Findings.Planned planned = Findings.Planned.BY_CHANCE;
+        Slope slope = atChance(0.001);
+        double degrees = 20;
+        Interval told = new Interval(0.05, 0.15, 0.90);
+        Slope bend = atChance(0.5);
+        Reliability reliability = new Reliability(0.95, 0.3, 5, 80);
+        List<Collinearity.Twin> twins = List.of();
+        List<Facts.Fact> standIns = List.of();
+        Interval difference = new Interval(0.3, 1.2, 0.90);
+        Interval unseenBend = new Interval(-0.2, 0.2, 0.90);
+        NegativeControl control = new NegativeControl(atChance(0.5), 30);
+        Blindness blindness = new Blindness(1, 1);
+        int days = 30;
+        HeldOutGain gain = new HeldOutGain(0.10, 0.2, 0.01, 30);
+        long agreeing = 8;
+
+        VerdictRules.Judgement judged() {
+            return VerdictRules.judge(new Findings(
+                    "drop temperature",
+                    planned,
+                    slope,
+                    degrees,
+                    told,
+                    bend,
+                    reliability,
+                    twins,
+                    standIns,
+                    new Equivalence(0.5, "stated", 200, 210, slope, difference, difference, unseenBend),
+                    control,
+                    blindness,
+                    days,
+                    gain,
+                    agreeing,
+                    8));
+        }
+    }
+
+    /** Returns a slope that chance alone would bring about in just this share of logbooks. */
+    static Slope atChance(double share) {
+        double quantile = new Estimate("slope", 0, 1, 30).interval(1 - share).upper();
+        return new Slope(quantile, 1, 30);
+    }
+
+    private static void says(Row row, Verdict verdict, String... reasons) {
+        assertEquals(List.of(reasons), row.judged().reasons());
+        assertEquals(verdict, row.judged().verdict());
+    }
+
+    @Test
+    void aFindingFromChanceWithAllConditionsIsStrong() {
+        says(
+                new Row(),
+                Verdict.STRONG,
+                "among batches whose target was drawn by chance, " + SLOPE_SEEN,
+                "the target was drawn by chance, all eight other ways of looking agree, and roast days left out were foretold better");
+    }
+
+    @Test
+    void eachMissingConditionMakesItSuggestiveAndIsNamed() {
+        Row watched = new Row();
+        watched.planned = Findings.Planned.NOT_BY_CHANCE;
+        says(watched, Verdict.SUGGESTIVE, SLOPE_SEEN, NO_CHANCE);
+        Row open = new Row();
+        open.blindness = new Blindness(0.94, 1);
+        missing(open, "not all scores were given blind and before discussion");
+        open.blindness = new Blindness(1, 0.94);
+        missing(open, "not all scores were given blind and before discussion");
+        open.blindness = new Blindness(0.95, 0.95);
+        assertEquals(Verdict.STRONG, open.judged().verdict());
+        Row few = new Row();
+        few.days = 14;
+        missing(few, "fewer than 15 roast days stand behind it");
+        few.days = 15;
+        assertEquals(Verdict.STRONG, few.judged().verdict());
+        Row turning = new Row();
+        turning.agreeing = 7;
+        missing(turning, "only 7 of the 8 other ways of looking show the same sign");
+        Row gain = new Row();
+        gain.gain = new HeldOutGain(0.016, 0.2, 0.01, 30);
+        missing(gain, "on roast days left out the gain may be none: its one-sided 95 % bound is not above zero");
+        gain.gain = new HeldOutGain(0.017, 0.2, 0.01, 30);
+        assertEquals(Verdict.STRONG, gain.judged().verdict());
+        gain.gain = HeldOutGain.MISSING;
+        missing(gain, "on roast days left out the gain may be none: its one-sided 95 % bound is not above zero");
+    }
+
+    private static void missing(Row row, String reason) {
+        says(row, Verdict.SUGGESTIVE, "among batches whose target was drawn by chance, " + SLOPE_SEEN, reason);
+    }
+
+    @Test
+    void aSlopeIsAFindingBelowFourInAHundredAndABendBelowOne() {
+        Row row = new Row();
+        row.slope = atChance(0.0399);
+        assertEquals(Verdict.STRONG, row.judged().verdict());
+        row.slope = atChance(0.0401);
+        says(row, Verdict.CANNOT_TELL, "zero and differences large enough to matter (0.50 points) both agree with the scores");
+        row.bend = atChance(0.0099);
+        says(
+                row,
+                Verdict.SUGGESTIVE,
+                "among batches whose target was drawn by chance, " + BEND_SEEN,
+                "the eight other ways of looking compare slopes, not bends");
+        row.bend = atChance(0.0101);
+        assertEquals(Verdict.CANNOT_TELL, row.judged().verdict());
+    }
+
+    @Test
+    void whateverWasSeenIsTooSmallToMatterIfNoPlacesDifferByTheMargin() {
+        Row row = new Row();
+        row.difference = new Interval(0.1, 0.49, 0.90);
+        says(row, Verdict.TOO_SMALL, SMALL, "among batches whose target was drawn by chance, " + SLOPE_SEEN);
+        row.difference = new Interval(0.1, 0.5, 0.90);
+        assertEquals(Verdict.STRONG, row.judged().verdict());
+        row.difference = new Interval(-0.49, 0.1, 0.90);
+        assertEquals(Verdict.TOO_SMALL, row.judged().verdict());
+        row.difference = new Interval(-0.5, 0.1, 0.90);
+        assertEquals(Verdict.STRONG, row.judged().verdict());
+        row.difference = new Interval(0.1, 0.49, 0.90);
+        row.unseenBend = new Interval(-0.2, 0.5, 0.90);
+        assertEquals(Verdict.STRONG, row.judged().verdict());
+        row.unseenBend = new Interval(Double.NaN, Double.NaN, 0.90);
+        assertEquals(Verdict.TOO_SMALL, row.judged().verdict());
+    }
+
+    @Test
+    void nothingSeenNeverStandsBesideAnIntervalWithoutZero() {
+        Row row = new Row();
+        row.slope = atChance(0.3);
+        row.difference = new Interval(-0.2, 0.4, 0.90);
+        row.told = new Interval(-0.01, 0.05, 0.90);
+        says(
+                row,
+                Verdict.NOTHING_SEEN,
+                "no difference larger than 0.50 points over the tried range is left, by two one-sided tests at 5 in 100");
+        row.told = new Interval(0.001, 0.05, 0.90);
+        says(row, Verdict.TOO_SMALL, SMALL, "zero lies outside the interval, by less than a finding needs");
+        row.told = new Interval(-0.05, -0.001, 0.90);
+        assertEquals(Verdict.TOO_SMALL, row.judged().verdict());
+        row.unseenBend = new Interval(-0.5, 0.1, 0.90);
+        says(row, Verdict.CANNOT_TELL, "zero and differences large enough to matter (0.50 points) both agree with the scores");
+        assertEquals(NextBatches.Kind.BEND, row.judged().lacks());
+        row.unseenBend = new Interval(-0.2, 0.2, 0.90);
+        row.difference = new Interval(-0.2, 0.6, 0.90);
+        assertEquals(NextBatches.Kind.MORE, row.judged().lacks());
+    }
+
+    @Test
+    void theNextDaysFeatureLowersEveryVerdictByOneLevelAndSaysWhatATestCan() {
+        String why = "the drop temperature of the next roast day goes with today's score, which it cannot have changed; one logbook in"
+                + " twenty shows this by chance, but something that moves with the calendar may stand behind both, so the verdict"
+                + " drops one level";
+        Row row = new Row();
+        row.control = new NegativeControl(atChance(0.049), 30);
+        assertEquals(why, row.judged().reasons().get(0));
+        assertEquals(Verdict.SUGGESTIVE, row.judged().verdict());
+        row.control = new NegativeControl(atChance(0.051), 30);
+        assertEquals(Verdict.STRONG, row.judged().verdict());
+        row.control = new NegativeControl(atChance(0.049), 30);
+        row.planned = Findings.Planned.NOT_BY_CHANCE;
+        assertEquals(Verdict.CANNOT_TELL, row.judged().verdict());
+        assertEquals(NextBatches.Kind.AFRESH, row.judged().lacks());
+        row.difference = new Interval(0.1, 0.4, 0.90);
+        assertEquals(Verdict.CANNOT_TELL, row.judged().verdict());
+        row.slope = atChance(0.3);
+        row.told = new Interval(-0.1, 0.1, 0.90);
+        assertEquals(Verdict.CANNOT_TELL, row.judged().verdict());
+        assertEquals(why, row.judged().reasons().get(0));
+        row.difference = new Interval(-0.9, 0.9, 0.90);
+        says(row, Verdict.CANNOT_TELL, "zero and differences large enough to matter (0.50 points) both agree with the scores");
+    }
+
+    @Test
+    void whatStopsAnAnswerIsSaidInThisOrder() {
+        Row row = new Row();
+        row.standIns = List.of(new Facts.Fact("operator", 0.9, Facts.Handled.IN_ANOTHER_LOOK, 80));
+        blocked(
+                row,
+                NextBatches.Kind.MOVE_APART,
+                "operator explains the drop temperature so closely that the two cannot be told apart");
+        row.degrees = 2.99;
+        blocked(
+                row,
+                NextBatches.Kind.AFRESH,
+                "once lots, dates and the other terms are taken into account, too few roast days are left to compare");
+        row.twins = List.of(
+                new Collinearity.Twin("gas in development", Double.POSITIVE_INFINITY),
+                new Collinearity.Twin("green mass", 12));
+        blocked(
+                row,
+                NextBatches.Kind.MOVE_APART,
+                "inside lots the drop temperature cannot be told from gas in development and green mass: they moved together so"
+                        + " closely that the score may have gone with either (variance inflation over 1000, over 10)");
+        row.reliability = new Reliability(0.49, 0.3, 5, 80);
+        blocked(
+                row,
+                NextBatches.Kind.MOVE_IT,
+                "only 49 % of the spread of the drop temperature is the batches' own, the rest is error of measuring");
+        row.reliability = new Reliability(0.49, 2, 5.99, 80);
+        blocked(
+                row,
+                NextBatches.Kind.MOVE_IT,
+                "the drop temperature hardly varied inside lots: the middle 80 % of the batches span less than three times its own"
+                        + " error");
+    }
+
+    private static void blocked(Row row, NextBatches.Kind lacks, String reason) {
+        assertEquals(new VerdictRules.Judgement(Verdict.CANNOT_TELL, List.of(reason), lacks), row.judged());
+    }
+
+    @Test
+    void threeDegreesOfFreedomAndAReliabilityOfOneHalfAreEnough() {
+        Row row = new Row();
+        row.degrees = 3;
+        row.reliability = new Reliability(0.5, 2, 6, 80);
+        assertEquals(Verdict.STRONG, row.judged().verdict());
+        row.slope = Slope.MISSING;
+        assertEquals(Verdict.CANNOT_TELL, row.judged().verdict());
+    }
+
+    @Test
+    void tooFewScoresForTheTermsIsSaid() {
+        assertEquals(
+                new VerdictRules.Judgement(
+                        Verdict.CANNOT_TELL,
+                        List.of("no batch has both a score and the measure; at least 8 are needed"),
+                        NextBatches.Kind.MORE),
+                VerdictRules.nothingFitted(new Material(List.of(), List.of(), List.of(), List.of())));
+    }
+}
