@@ -128,7 +128,8 @@ final class Analysis {
     Peak peak() {
         return course.bend()
                 .filter(fitted -> course.places() == TodaysCourse.Places.READINGS)
-                .map(fitted -> Peak.of(fitted, range, settings.level())).orElseGet(() -> Peak.unknown(range));
+                .map(fitted -> Peak.of(fitted, range, settings.level()))
+                .orElseGet(() -> Peak.unknown(range));
     }
 
     /** Returns the course that is drawn: the bend if it was seen, the line otherwise. */

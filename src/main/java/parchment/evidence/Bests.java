@@ -119,8 +119,8 @@ public final class Bests implements Showable {
             Optional<FittedScores> fitted,
             double center,
             double level) {
-        TriedRange range = TriedRange.of(
-                batches.stream().mapToDouble(TastedBatch::measure).toArray(), center);
+        TriedRange range =
+                TriedRange.of(batches.stream().mapToDouble(TastedBatch::measure).toArray(), center);
         String column = own ? column(lot) : SHARED;
         Slope line = fitted.map(found -> found.slope(column)).orElse(Slope.MISSING);
         Slope square = fitted.map(found -> found.slope(ScoreDesign.SQUARE)).orElse(Slope.MISSING);

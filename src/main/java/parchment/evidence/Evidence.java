@@ -174,7 +174,8 @@ public final class Evidence implements ShownAs {
                 .findFirst()
                 .orElseThrow(() -> new IllegalArgumentException(
                         "The best place of a lot needs scored batches of it; there are none of '" + lot + "'. Lots: "
-                                + String.join(", ", lots.stream().map(LotBest::lot).toList()) + "."));
+                                + String.join(
+                                        ", ", lots.stream().map(LotBest::lot).toList()) + "."));
     }
 
     /** Returns the gain on roast days left out; its numbers are NaN if there are too few. */

@@ -152,15 +152,14 @@ final class EvidencePage {
                         measure.range(range.low(), range.high()))
                 + groups);
         if (several) {
-            longer = longer.add(bests.table(evidence.attribute(), measure)).say(bests.words(evidence.attribute(), measure));
+            longer = longer.add(bests.table(evidence.attribute(), measure))
+                    .say(bests.words(evidence.attribute(), measure));
         }
         boolean named = peak.answer() == Peak.Answer.INSIDE
                 || bests.next().answer() == Peak.Answer.INSIDE
                 || bests.lots().stream().anyMatch(lot -> lot.best().answer() == Peak.Answer.INSIDE);
         return named ? longer.caution(CAUTION) : longer;
     }
-
-
 
     private String errors(Analysis analysis) {
         Reliability reliability = analysis.reliability();

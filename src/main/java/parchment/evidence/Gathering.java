@@ -114,11 +114,7 @@ final class Gathering {
     }
 
     private TastedBatch tasted(
-            int position,
-            Batch batch,
-            Reading reading,
-            ProbePeriods periods,
-            RoastCalendar calendar) {
+            int position, Batch batch, Reading reading, ProbePeriods periods, RoastCalendar calendar) {
         String lot = batch.lot().orElse(NO_LOTS);
         String machine = batch.machine().orElse("");
         int period = periods.number(batch).orElse(1);

@@ -8,67 +8,79 @@ import java.util.stream.Collectors;
 import org.hipparchus.linear.EigenDecompositionSymmetric;
 import org.hipparchus.linear.MatrixUtils;
 import org.hipparchus.linear.RealMatrix;
+import parchment.stats.CannotFitException;
 import parchment.stats.Correlation;
 import parchment.stats.Interval;
 
 /**
  * Holds the courses of several attributes along one feature, and draws them jointly from what the scores leave open.
  *
- * <p>Each attribute has its own mixed model; a draw moves level, line and bend of each by their estimated covariance, as a t distribution
- * with the fewest degrees of freedom of all. The moves of two attributes are correlated as their batches' residuals are: exact where the
- * attributes have the same batches and the same ratios of spreads, near enough otherwise. So a halo is in the draws.
+ * <p>Each attribute has its own mixed model over the readings on today's probe, always with a bend if one can be fitted: a bend too small to
+ * be seen can still move a best place. A draw moves level, line and bend of each by their estimated covariance, as a t distribution with
+ * the fewest degrees of freedom of all. The moves of two attributes are correlated as their batches' residuals are: exact where the
+ * attributes have the same batches and the same ratios of spreads, near enough otherwise. So a halo is in the draws. What is not known of
+ * an earlier probe period's place moves all attributes at once.
  */
 final class JointCourses {
-    static int POLICY = 0;
-
     /** The 90th percentile of a standard normal distribution. */
     private static final double MIDDLE = 1.2816;
 
     private final List<FittedScores> fits;
+    private final List<FittedScores> exact;
+    private final List<FittedScores> lines;
     private final List<Batches> batches;
     private final List<FittedCurve> curves;
     private final TriedRange range;
+    private final TodaysCourse.Places places;
     private final double[][] mixing;
     private final double degrees;
 
-    private JointCourses(
-            List<FittedScores> fits, List<FittedCurve> curves, TriedRange range, double[][] mixing, double degrees) {
+    private JointCourses(List<FittedScores> fits, List<FittedScores> lines, TodaysCourse.Places places, double level) {
         this.fits = fits;
+        this.exact = fits.stream().map(FittedScores::withoutSharedErrors).toList();
+        this.lines = lines;
         this.batches = fits.stream().map(Batches::of).toList();
-        this.curves = curves;
-        this.range = range;
-        this.mixing = mixing;
-        this.degrees = degrees;
+        this.curves = fits.stream()
+                .map(fit -> FittedCurve.of(fit, TriedRange.of(fit.design()), level))
+                .toList();
+        this.range = TriedRange.of(fits.get(0).design());
+        this.places = places;
+        this.mixing = root(correlations(batches));
+        this.degrees = fits.stream()
+                .mapToDouble(fit -> Math.max(1, fit.slope().degreesOfFreedom()))
+                .min()
+                .orElse(1);
     }
 
-    /** Fits the courses; the bend is kept where it was seen, at 1 in 100 shared by all attributes. */
+    /**
+     * Fits the courses.
+     *
+     * @throws CannotFitException if there are too few scores of one of the attributes
+     */
     static JointCourses of(List<Material> materials, double level) {
-        List<FittedScores> fits = new ArrayList<>();
-        List<FittedCurve> curves = new ArrayList<>();
-        double degrees = Double.POSITIVE_INFINITY;
-        for (Material material : materials) {
-            FittedScores bent = FittedScores.of(material, ModelForm.STANDARD.with(ModelForm.Shape.BEND));
-            boolean seen = bent.slope(ScoreDesign.SQUARE).known()
-                    && (POLICY == 1
-                            || bent.slope(ScoreDesign.SQUARE).chance()
-                                    < (POLICY == 2 ? 0.2 : VerdictRules.CHANCE_OF_BEND / materials.size()));
-            FittedScores fit = seen ? bent : FittedScores.of(material, ModelForm.STANDARD);
-            fits.add(fit);
-            curves.add(FittedCurve.of(fit, TriedRange.of(fit.design()), level));
-            degrees = Math.min(degrees, Math.max(1, fit.slope().degreesOfFreedom()));
-        }
-        TriedRange range = TriedRange.of(fits.get(0).design());
-        return new JointCourses(fits, curves, range, root(correlations(fits)), degrees);
+        List<TodaysCourse> courses = materials.stream()
+                .map(material -> TodaysCourse.of(material, FittedScores.of(material, ModelForm.STANDARD)))
+                .toList();
+        TodaysCourse.Places places =
+                courses.stream().anyMatch(course -> course.places() == TodaysCourse.Places.FROM_LOTS_MEANS)
+                        ? TodaysCourse.Places.FROM_LOTS_MEANS
+                        : TodaysCourse.Places.READINGS;
+        return new JointCourses(
+                courses.stream()
+                        .map(course -> course.bend().orElse(course.line()))
+                        .toList(),
+                courses.stream().map(TodaysCourse::line).toList(),
+                places,
+                level);
     }
 
-    private static double[][] correlations(List<FittedScores> fits) {
-        List<Map<String, Double>> rests =
-                fits.stream().map(fit -> Batches.of(fit).byName()).toList();
+    private static double[][] correlations(List<Batches> batches) {
+        List<Map<String, Double>> rests = batches.stream().map(Batches::byName).toList();
         List<String> shared = rests.get(0).keySet().stream()
                 .filter(batch -> rests.stream().allMatch(rest -> rest.containsKey(batch)))
                 .sorted()
                 .toList();
-        double[][] correlations = new double[fits.size()][fits.size()];
+        double[][] correlations = new double[rests.size()][rests.size()];
         for (int a = 0; a < correlations.length; a++) {
             for (int b = 0; b < correlations.length; b++) {
                 int first = a;
@@ -131,13 +143,27 @@ final class JointCourses {
         return fits.get(attribute);
     }
 
+    /** Returns the model of an attribute with the feature as a line. */
+    FittedScores line(int attribute) {
+        return lines.get(attribute);
+    }
+
+    /** Says what the places are. */
+    TodaysCourse.Places places() {
+        return places;
+    }
+
+    private double center(int attribute) {
+        return fits.get(attribute).design().center();
+    }
+
     FittedCurve curve(int attribute) {
         return curves.get(attribute);
     }
 
     /** Returns the fitted score of an attribute at a place. */
     double at(int attribute, double place) {
-        double x = place - range.center();
+        double x = place - center(attribute);
         FittedScores fit = fits.get(attribute);
         return fit.intercept() + fit.coefficient(ScoreDesign.FEATURE) * x + fit.coefficient(ScoreDesign.SQUARE) * x * x;
     }
@@ -148,7 +174,7 @@ final class JointCourses {
      * @param level by attribute: the score at the mean of the batches
      * @param line by attribute: points per unit of the feature
      * @param square by attribute: points per squared unit
-     * @param welcome by attribute: the 10th and the 90th percentile of the batches' scores in this draw
+     * @param welcome by attribute: the middle 80 % of the batches' scores in this draw
      */
     record Drawn(List<Double> level, List<Double> line, List<Double> square, List<Interval> welcome) {}
 
@@ -156,7 +182,7 @@ final class JointCourses {
     double at(Drawn drawn, int attribute, double place) {
         return score(
                 attribute,
-                place - range.center(),
+                place - center(attribute),
                 drawn.level().get(attribute),
                 drawn.line().get(attribute),
                 drawn.square().get(attribute));
@@ -182,32 +208,55 @@ final class JointCourses {
             moves[part] = Matrices.times(mixing, normal);
         }
         double heavy = heavyTail(random);
+        double[] periods = new double[mostPeriods()];
+        for (int p = 0; p < periods.length; p++) {
+            periods[p] = random.nextGaussian();
+        }
         List<Double> levels = new ArrayList<>();
-        List<Double> lines = new ArrayList<>();
+        List<Double> slopes = new ArrayList<>();
         List<Double> squares = new ArrayList<>();
         List<Interval> welcome = new ArrayList<>();
         for (int a = 0; a < count; a++) {
-            FittedScores fit = fits.get(a);
+            FittedScores fit = exact.get(a);
             double lineError = fit.slope().standardError();
             double squareError = 0;
-            double shared = 0;
+            double together = 0;
             if (fit.slope(ScoreDesign.SQUARE).known()) {
                 double own = fit.slope(ScoreDesign.SQUARE).standardError();
-                shared = fit.covariance(ScoreDesign.FEATURE, ScoreDesign.SQUARE) / lineError;
-                squareError = Math.sqrt(Math.max(0, own * own - shared * shared));
+                together = fit.covariance(ScoreDesign.FEATURE, ScoreDesign.SQUARE) / lineError;
+                squareError = Math.sqrt(Math.max(0, own * own - together * together));
             }
-            double square =
-                    fit.coefficient(ScoreDesign.SQUARE) + heavy * (shared * moves[1][a] + squareError * moves[2][a]);
-            double line = fit.coefficient(ScoreDesign.FEATURE) + heavy * lineError * moves[1][a];
-            double level = level(a) + heavy * levelError(fit) * moves[0][a];
+            double movedSquare = moved(fits.get(a).sharedChanges(ScoreDesign.SQUARE), periods);
+            double square = fit.coefficient(ScoreDesign.SQUARE)
+                    + heavy * (together * moves[1][a] + squareError * moves[2][a])
+                    + movedSquare;
+            double slope = fit.coefficient(ScoreDesign.FEATURE)
+                    + heavy * lineError * moves[1][a]
+                    + moved(fits.get(a).sharedChanges(ScoreDesign.FEATURE), periods);
+            double level = level(a)
+                    + heavy * levelError(fit) * moves[0][a]
+                    + moved(fits.get(a).sharedChanges(), periods)
+                    + movedSquare * meanSquare(a);
             levels.add(level);
-            lines.add(line);
+            slopes.add(slope);
             squares.add(square);
             Material material = fit.design().material();
             double free = Math.max(1, material.batches().size() - material.roastDays());
-            welcome.add(middle(a, level, line, square, spreadOfVariance(free, random)));
+            welcome.add(middle(a, level, slope, square, spreadOfVariance(free, random)));
         }
-        return new Drawn(levels, lines, squares, welcome);
+        return new Drawn(levels, slopes, squares, welcome);
+    }
+
+    private int mostPeriods() {
+        return fits.stream().mapToInt(fit -> fit.sharedChanges().size()).max().orElse(0);
+    }
+
+    private static double moved(List<Double> changes, double[] periods) {
+        double sum = 0;
+        for (int p = 0; p < changes.size(); p++) {
+            sum += changes.get(p) * periods[p];
+        }
+        return sum;
     }
 
     /** Returns the score of an attribute at the mean of the batches. */

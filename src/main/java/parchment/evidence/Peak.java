@@ -148,7 +148,8 @@ public final class Peak implements Showable {
                 attribute + " may be expected to rise with the " + measure.name() + " over all that was tried.";
             case FALLS_THROUGHOUT ->
                 attribute + " may be expected to fall with the " + measure.name() + " over all that was tried.";
-            case TROUGH, CANNOT_TELL -> "where " + attribute + " will be best cannot be told (" + setWords(measure) + ").";
+            case TROUGH, CANNOT_TELL ->
+                "where " + attribute + " will be best cannot be told (" + setWords(measure) + ").";
         };
     }
 

@@ -145,7 +145,8 @@ final class ScoreDesign {
             addLevels("lot ", TastedBatch::lotPeriod);
             return;
         }
-        // The lots' means beside a random level leave the feature and its square to differences inside lots (Mundlak 1978).
+        // The lots' means beside a random level leave the feature and its square to differences inside lots (Mundlak
+        // 1978).
         double[] own = centered();
         Map<String, double[]> sums = new HashMap<>();
         for (TastedBatch batch : material.batches()) {

@@ -180,7 +180,7 @@ final class SeparatingBatches {
         double[][] levels = new double[fit.within().size()][];
         for (int k = 0; k < levels.length; k++) {
             double[] within = fit.within().get(k);
-            double center = fit.joint().with(fit.joint().values(k)).center();
+            double center = fit.joint().center(k);
             levels[k] =
                     new double[] {center + Robust.quantile(within, 0.1), center, center + Robust.quantile(within, 0.9)};
         }
@@ -191,7 +191,10 @@ final class SeparatingBatches {
                 .filter(Double::isFinite)
                 .sorted()
                 .toArray();
-        double[] drops = fit.joint().values(0);
+        double[] drops = fit.within().get(0).clone();
+        for (int i = 0; i < drops.length; i++) {
+            drops[i] += fit.joint().center(0);
+        }
         double[] times = fit.joint().values(1);
         double crack = crackTemperature(fit, rates, drops, times);
         List<double[]> points = new ArrayList<>();
@@ -325,7 +328,7 @@ final class SeparatingBatches {
                     measure.name() + ", one and other", rows, row -> both(measure, row.getKey(), column));
         }
         return table.withNote(
-                "Counted from the usual values of all lots; stay inside what your machine's maker allows.");
+                "Counted from the usual values of all lots, temperatures as readings on today's probe; stay inside what your machine's maker allows.");
     }
 
     private String both(Measure measure, List<Integer> pair, int column) {

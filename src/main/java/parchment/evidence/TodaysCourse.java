@@ -50,7 +50,10 @@ final class TodaysCourse {
             Optional<FittedScores> line = known(() -> fit(today, ModelForm.Shape.LINE), ScoreDesign.FEATURE);
             if (line.isPresent()) {
                 return new TodaysCourse(
-                        today, line.get(), known(() -> fit(today, ModelForm.Shape.BEND), ScoreDesign.SQUARE), Places.READINGS);
+                        today,
+                        line.get(),
+                        known(() -> fit(today, ModelForm.Shape.BEND), ScoreDesign.SQUARE),
+                        Places.READINGS);
             }
         }
         return new TodaysCourse(
@@ -89,8 +92,10 @@ final class TodaysCourse {
             }
         });
         List<Material> moved = new ArrayList<>();
-        errors.forEach((period, error) -> moved.add(today.changed(batch ->
-                batch.today().period().equals(period) ? batch.withMeasure(batch.measure() + error, batch.error()) : batch)));
+        errors.forEach((period, error) ->
+                moved.add(today.changed(batch -> batch.today().period().equals(period)
+                        ? batch.withMeasure(batch.measure() + error, batch.error())
+                        : batch)));
         return moved;
     }
 

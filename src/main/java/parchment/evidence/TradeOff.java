@@ -8,6 +8,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.SplittableRandom;
+import java.util.function.DoubleUnaryOperator;
 import parchment.chart.Panels;
 import parchment.display.Report;
 import parchment.display.Showable;
@@ -23,8 +24,8 @@ import parchment.stats.Robust;
  * Weighs several attributes along one feature: what one gains where another loses, where the compromise lies, and how sure that is.
  *
  * <p>How welcome a score is goes from 0 to 1 ({@link Desirability}); the compromise is where the geometric mean of all is highest. If
- * nothing else is said, every attribute is the more the better, from the 10th to the 90th percentile of the batches' scores. The
- * compromise is drawn 1,000 times from what the scores leave open, all attributes jointly; its interval is where 90 % of the draws have
+ * nothing else is said, every attribute is the more the better, over the middle 80 % of the batches' scores (their mean give or take 1.28
+ * standard deviations); those aims are estimates, and their own error is in the draws. The compromise is drawn 1,000 times from what the scores leave open, all attributes jointly; its interval is where 90 % of the draws have
  * their best.
  *
  * <pre>{@code
@@ -34,6 +35,9 @@ import parchment.stats.Robust;
 public final class TradeOff implements ShownAs {
     private static final int DRAWS = 1000;
     private static final int PLACES = 41;
+
+    /** Into how many parts a step between two places is cut around the best of them. */
+    private static final int FINER = 10;
 
     private final List<String> attributes;
     private final Measure measure;
@@ -196,14 +200,20 @@ public final class TradeOff implements ShownAs {
                 all[i] = overall(wanted, at);
                 drawn[i][d] = all[i];
             }
-            best[d] = places[highest(all)];
+            best[d] = best(places, all, place -> {
+                double[] at = new double[attributes.size()];
+                for (int a = 0; a < at.length; a++) {
+                    at[a] = courses.at(scores, a, place);
+                }
+                return overall(wanted, at);
+            });
         }
         double tail = (1 - settings.level()) / 2;
         boolean seen = false;
         for (int a = 0; a < attributes.size(); a++) {
-            FittedScores fit = courses.fit(a);
-            seen |= fit.slope().chance() < VerdictRules.CHANCE_OF_SLOPE / attributes.size()
-                    || fit.slope(ScoreDesign.SQUARE).known();
+            seen |= courses.line(a).slope().chance() < VerdictRules.CHANCE_OF_SLOPE / attributes.size()
+                    || courses.fit(a).slope(ScoreDesign.SQUARE).chance()
+                            < VerdictRules.CHANCE_OF_BEND / attributes.size();
         }
         return new Found(
                 courses,
@@ -215,7 +225,13 @@ public final class TradeOff implements ShownAs {
                 list(Arrays.stream(drawn)
                         .mapToDouble(row -> Robust.quantile(row, 1 - tail))
                         .toArray()),
-                places[highest(mean)],
+                best(places, mean, place -> {
+                    double[] at = new double[attributes.size()];
+                    for (int a = 0; a < at.length; a++) {
+                        at[a] = courses.at(a, place);
+                    }
+                    return overall(aims, at);
+                }),
                 new Interval(Robust.quantile(best, tail), Robust.quantile(best, 1 - tail), settings.level()),
                 seen);
     }
@@ -228,8 +244,11 @@ public final class TradeOff implements ShownAs {
         return Desirability.overall(each);
     }
 
-    /** Returns the place of the highest value; where several are as high, the one in their middle. */
-    private static int highest(double[] values) {
+    /**
+     * Returns the place of the highest value, looked for again between its neighbours; where several places are as high, the one in their
+     * middle.
+     */
+    private static double best(double[] places, double[] values, DoubleUnaryOperator welcome) {
         double most = Arrays.stream(values).max().orElse(0);
         int first = -1;
         int last = -1;
@@ -239,7 +258,20 @@ public final class TradeOff implements ShownAs {
                 last = i;
             }
         }
-        return (first + last) / 2;
+        if (first != last) {
+            return (places[first] + places[last]) / 2;
+        }
+        double step = places[1] - places[0];
+        double best = places[first];
+        for (int k = -FINER; k <= FINER; k++) {
+            double place = places[first] + step * k / FINER;
+            double value = welcome.applyAsDouble(place);
+            if (place >= places[0] && place <= places[places.length - 1] && value > most) {
+                most = value;
+                best = place;
+            }
+        }
+        return best;
     }
 
     private static List<Double> list(double[] values) {

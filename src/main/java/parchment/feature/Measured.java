@@ -21,7 +21,6 @@ public record Measured(double value, double standardError, ErrorKnown error, Str
         NO
     }
 
-
     /** @throws IllegalArgumentException if the number is missing without a reason */
     public Measured {
         Objects.requireNonNull(whyMissing);

@@ -66,7 +66,8 @@ class CollinearityTest {
 
     @Test
     void theBoundIsAnInflationOfTen() {
-        // 1 / (1 - 0.9) = 10, so a correlation a little beyond the root of 0.9 is beyond it; draws weigh days, so not to the digit.
+        // 1 / (1 - 0.9) = 10, so a correlation a little beyond the root of 0.9 is beyond it; draws weigh days, so not
+        // to the digit.
         assertEquals(List.of("gas"), twins(other("gas", -0.965, Role.CONTROL)));
         assertEquals(List.of(), twins(other("gas", -0.93, Role.CONTROL)));
         assertEquals(List.of(), twins(other("gas", -0.6, Role.CONTROL)));
@@ -80,7 +81,8 @@ class CollinearityTest {
 
     @Test
     void aControlKnownOfHalfTheBatchesCountsAndOfFewerDoesNot() {
-        Map<String, Double> half = new LinkedHashMap<>(other("gas", 1, Role.CONTROL).values());
+        Map<String, Double> half =
+                new LinkedHashMap<>(other("gas", 1, Role.CONTROL).values());
         List<String> names = List.copyOf(half.keySet());
         names.subList(0, 40).forEach(half::remove);
         assertEquals(List.of("gas"), twins(new MovedTogether.Other("gas", half, "", Role.CONTROL)));
@@ -100,15 +102,17 @@ class CollinearityTest {
                 Collinearity.of("oven temperature", fitted, List.of()));
         assertTrue(
                 fitted.words()
-                        .contains("Batch of the day follows exactly from other terms of the model, so it is not in it and nothing is"
-                                + " taken out for it."),
+                        .contains(
+                                "Batch of the day follows exactly from other terms of the model, so it is not in it and nothing is"
+                                        + " taken out for it."),
                 fitted.words().toString());
         assertEquals(List.of(), Collinearity.of("batch of the day", fitted, List.of()));
     }
 
     @Test
     void massAndDateStopTheAnswerAndAreNamed() {
-        Material byMass = FITTED.design().material().changed(batch -> batch.withMeasure(-30 * batch.mass(), Double.NaN));
+        Material byMass =
+                FITTED.design().material().changed(batch -> batch.withMeasure(-30 * batch.mass(), Double.NaN));
         assertEquals(
                 "green mass",
                 Collinearity.of("airflow", FittedScores.of(byMass, ModelForm.STANDARD), List.of())
@@ -161,12 +165,14 @@ class CollinearityTest {
         assertTrue(
                 evidence.reasons()
                         .get(0)
-                        .startsWith("inside lots the drop temperature cannot be told from gas in development: they moved together"),
+                        .startsWith(
+                                "inside lots the drop temperature cannot be told from gas in development: they moved together"),
                 evidence.reasons().toString());
         assertTrue(
                 evidence.text()
-                        .contains("What would tell: batches in which the drop temperature is moved and whatever moved with it is"
-                                + " not; more batches like these cannot tell the two apart, however many."),
+                        .contains(
+                                "What would tell: batches in which the drop temperature is moved and whatever moved with it is"
+                                        + " not; more batches like these cannot tell the two apart, however many."),
                 evidence.text());
         assertFalse(evidence.text().contains("000000.0"), evidence.text());
     }

@@ -170,7 +170,6 @@ final class TradeOffStudy {
         for (int policy : Arrays.stream(arguments[2].split(","))
                 .mapToInt(Integer::parseInt)
                 .toArray()) {
-            JointCourses.POLICY = policy;
             cells().forEach((name, cell) -> {
                 if (arguments.length > 3 && !name.matches(arguments[3])) return;
                 cell.truth.lotSpread = 0;

@@ -116,7 +116,10 @@ class VerdictRulesTest {
         row.slope = atChance(0.0399);
         assertEquals(Verdict.STRONG, row.judged().verdict());
         row.slope = atChance(0.0401);
-        says(row, Verdict.CANNOT_TELL, "zero and differences large enough to matter (0.50 points) both agree with the scores");
+        says(
+                row,
+                Verdict.CANNOT_TELL,
+                "zero and differences large enough to matter (0.50 points) both agree with the scores");
         row.bend = atChance(0.0099);
         says(
                 row,
@@ -160,7 +163,10 @@ class VerdictRulesTest {
         row.told = new Interval(-0.05, -0.001, 0.90);
         assertEquals(Verdict.TOO_SMALL, row.judged().verdict());
         row.unseenBend = new Interval(-0.5, 0.1, 0.90);
-        says(row, Verdict.CANNOT_TELL, "zero and differences large enough to matter (0.50 points) both agree with the scores");
+        says(
+                row,
+                Verdict.CANNOT_TELL,
+                "zero and differences large enough to matter (0.50 points) both agree with the scores");
         assertEquals(NextBatches.Kind.BEND, row.judged().lacks());
         row.unseenBend = new Interval(-0.2, 0.2, 0.90);
         row.difference = new Interval(-0.2, 0.6, 0.90);
@@ -169,9 +175,10 @@ class VerdictRulesTest {
 
     @Test
     void theNextDaysFeatureLowersEveryVerdictByOneLevelAndSaysWhatATestCan() {
-        String why = "the drop temperature of the next roast day goes with today's score, which it cannot have changed; one logbook in"
-                + " twenty shows this by chance, but something that moves with the calendar may stand behind both, so the verdict"
-                + " drops one level";
+        String why =
+                "the drop temperature of the next roast day goes with today's score, which it cannot have changed; one logbook in"
+                        + " twenty shows this by chance, but something that moves with the calendar may stand behind both, so the verdict"
+                        + " drops one level";
         Row row = new Row();
         row.control = new NegativeControl(atChance(0.049), 30);
         assertEquals(why, row.judged().reasons().get(0));
@@ -189,7 +196,10 @@ class VerdictRulesTest {
         assertEquals(Verdict.CANNOT_TELL, row.judged().verdict());
         assertEquals(why, row.judged().reasons().get(0));
         row.difference = new Interval(-0.9, 0.9, 0.90);
-        says(row, Verdict.CANNOT_TELL, "zero and differences large enough to matter (0.50 points) both agree with the scores");
+        says(
+                row,
+                Verdict.CANNOT_TELL,
+                "zero and differences large enough to matter (0.50 points) both agree with the scores");
     }
 
     @Test
