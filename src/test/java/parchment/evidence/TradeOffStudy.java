@@ -1,7 +1,6 @@
 package parchment.evidence;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -163,46 +162,53 @@ final class TradeOffStudy {
         return cell;
     }
 
-    /** PROTOTYPE. */
+    /** Holds how often the interval held the best place, and how often a compromise was named, with usual and with stated aims. */
+    record Count(int logbooks, int usual, int usualNamed, int stated, int statedNamed) {}
+
+    static Count count(Cell cell, int logbooks, long first) {
+        // A compromise by stated aims is about these lots and cuppers; so that its truth is known, they do not differ.
+        cell.truth.lotSpread = 0;
+        cell.truth.cupperSpread = 0;
+        cell.truth.cuppingSpread = 0;
+        cell.truth.sittingSpread = 0;
+        int usual = 0;
+        int usualNamed = 0;
+        int stated = 0;
+        int statedNamed = 0;
+        for (long seed = first; seed < first + logbooks; seed++) {
+            TradeOff asked = ask(draw(cell, seed));
+            usual += asked.compromise().contains(truth(cell, asked, true)) ? 1 : 0;
+            usualNamed += asked.verdict() == Verdict.SUGGESTIVE ? 1 : 0;
+            TradeOff aimed = asked.withAim("sweetness", cell.sweetAim).withAim("acidity", cell.acidAim);
+            stated += aimed.compromise().contains(truth(cell, aimed, false)) ? 1 : 0;
+            statedNamed += aimed.verdict() == Verdict.SUGGESTIVE ? 1 : 0;
+        }
+        return new Count(logbooks, usual, usualNamed, stated, statedNamed);
+    }
+
+    /** Prints the table; a third argument takes only the conditions whose name it matches. */
     public static void main(String[] arguments) {
-        int logbooks = Integer.parseInt(arguments[0]);
-        long first = Long.parseLong(arguments[1]);
-        for (int policy : Arrays.stream(arguments[2].split(","))
-                .mapToInt(Integer::parseInt)
-                .toArray()) {
-            cells().forEach((name, cell) -> {
-                if (arguments.length > 3 && !name.matches(arguments[3])) return;
-                cell.truth.lotSpread = 0;
-                cell.truth.cupperSpread = 0;
-                cell.truth.cuppingSpread = 0;
-                cell.truth.sittingSpread = 0;
-                int held = 0, heldFixed = 0, said = 0, saidFixed = 0;
-                double w = 0, wf = 0;
-                for (long seed = first; seed < first + logbooks; seed++) {
-                    TradeOff asked = ask(draw(cell, seed));
-                    held += asked.compromise().contains(truth(cell, asked, true)) ? 1 : 0;
-                    said += asked.verdict() == Verdict.SUGGESTIVE ? 1 : 0;
-                    w += asked.compromise().width()
-                            / asked.found().orElseThrow().courses().range().width();
-                    TradeOff stated = asked.withAim("sweetness", cell.sweetAim).withAim("acidity", cell.acidAim);
-                    heldFixed += stated.compromise().contains(truth(cell, stated, false)) ? 1 : 0;
-                    saidFixed += stated.verdict() == Verdict.SUGGESTIVE ? 1 : 0;
-                    wf += stated.compromise().width()
-                            / asked.found().orElseThrow().courses().range().width();
-                }
-                double n = logbooks;
+        int logbooks = arguments.length > 0 ? Integer.parseInt(arguments[0]) : 400;
+        long first = arguments.length > 1 ? Long.parseLong(arguments[1]) : 1;
+        System.out.println("| condition | usual aims: held | named | stated aims: held | named |");
+        System.out.println("| --- | --- | --- | --- | --- |");
+        cells().forEach((name, cell) -> {
+            if (arguments.length < 3 || name.matches(arguments[2])) {
+                Count count = count(cell, logbooks, first);
                 System.out.printf(
                         Locale.ROOT,
-                        "%d %s: default %.1f said %.1f w %.2f; fixed %.1f said %.1f w %.2f%n",
-                        policy,
+                        "| %s | %s | %s | %s | %s |%n",
                         name,
-                        100 * held / n,
-                        100 * said / n,
-                        w / n,
-                        100 * heldFixed / n,
-                        100 * saidFixed / n,
-                        wf / n);
-            });
-        }
+                        percent(count.usual(), logbooks),
+                        percent(count.usualNamed(), logbooks),
+                        percent(count.stated(), logbooks),
+                        percent(count.statedNamed(), logbooks));
+            }
+        });
+    }
+
+    private static String percent(int hits, int of) {
+        double share = (double) hits / of;
+        return String.format(Locale.ROOT, "%.1f ± %.1f %%", 100 * share, 100 * Math.sqrt(share * (1 - share) / of));
     }
 }
