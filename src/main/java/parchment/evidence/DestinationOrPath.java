@@ -1,6 +1,5 @@
 package parchment.evidence;
 
-import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -66,9 +65,7 @@ public final class DestinationOrPath implements ShownAs {
         Checks.attribute(attribute, logbook.attributes(), logbook.name());
         List<Feature> three =
                 List.of(Features.dropTemperature(), Features.developmentTime(), Features.firstCrackTime());
-        List<Feature> all = new ArrayList<>(three);
-        all.add(Features.developmentRate());
-        BatchTable table = BatchTable.of(logbook, all);
+        BatchTable table = BatchTable.of(logbook);
         Map<String, double[][]> errors = new LinkedHashMap<>();
         logbook.batches().forEach(batch -> errors.put(batch.name(), table.covariance(batch.name(), three)));
         PathQuestion question = new PathQuestion(
@@ -78,6 +75,7 @@ public final class DestinationOrPath implements ShownAs {
                         .toList(),
                 Readings.measure(Features.developmentRate(), table, logbook),
                 errors,
+                Readings.others(three.get(0), table),
                 settings);
         return ScoreQuestion.answered(question.ask(logbook), logbook, attribute, settings);
     }
@@ -112,7 +110,7 @@ public final class DestinationOrPath implements ShownAs {
      * tried. Tried is what has each value between the lowest and the highest batch, and lies no further from the batches' mean than 95
      * in 100 of them (Mahalanobis distance inside lots).
      *
-     * @param drop drop temperature in degrees Celsius
+     * @param drop drop temperature in degrees Celsius, as a reading on today's probe
      * @param development development time in seconds
      * @param firstCrack time from charge to first crack in seconds
      * @throws IllegalStateException if nothing could be fitted
@@ -125,7 +123,8 @@ public final class DestinationOrPath implements ShownAs {
         List<String> nearest = tried.nearest(mixture, 3);
         String near = " The nearest tried batches: " + Wording.list(nearest) + ".";
         String whyNot = tried.whyNot(mixture);
-        Slope difference = found.slope(tried.fromCenter(mixture)).fitted();
+        Slope difference =
+                onTodaysProbe(found, found.slope(tried.fromCenter(mixture)).fitted());
         double level = question.settings().level();
         Interval interval = difference.interval(level);
         if (!whyNot.isEmpty() || !difference.known()) {
@@ -146,6 +145,15 @@ public final class DestinationOrPath implements ShownAs {
                         + " points from that of the batches' mean (" + Wording.percent(level) + " interval "
                         + Wording.signed(interval.lower()) + " to " + Wording.signed(interval.upper())
                         + "), as seen in this logbook." + near);
+    }
+
+    /** Widens an error by how well the batches' mean drop is known as a reading on today's probe. */
+    private Slope onTodaysProbe(JointFit found, Slope difference) {
+        double[] degree = new double[question.measures().size()];
+        degree[0] = joint.centerError(0);
+        double shared = degree[0] > 0 ? found.slope(degree).fitted().estimate() : 0;
+        return new Slope(
+                difference.estimate(), Math.hypot(difference.standardError(), shared), difference.degreesOfFreedom());
     }
 
     /** Returns what was left out and why. */

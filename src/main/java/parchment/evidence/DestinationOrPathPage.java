@@ -42,7 +42,8 @@ final class DestinationOrPathPage {
 
     private static String first(List<PathContrast> contrasts) {
         List<String> words = new ArrayList<>();
-        for (Verdict verdict : List.of(Verdict.SUGGESTIVE, Verdict.NOTHING_SEEN, Verdict.CANNOT_TELL)) {
+        for (Verdict verdict :
+                List.of(Verdict.SUGGESTIVE, Verdict.TOO_SMALL, Verdict.NOTHING_SEEN, Verdict.CANNOT_TELL)) {
             List<String> names = contrasts.stream()
                     .filter(contrast -> contrast.verdict() == verdict)
                     .map(PathContrast::name)

@@ -57,6 +57,21 @@ final class FittedScores {
         return new FittedScores(design, model, changes);
     }
 
+    /** Returns the same fit as if what all batches of a probe period share were known exactly. */
+    FittedScores withoutSharedErrors() {
+        return new FittedScores(design, model, List.of());
+    }
+
+    /** Returns what one standard error of each probe period's shared error, in the order of the periods' names, changes in a coefficient. */
+    List<Double> sharedChanges(String column) {
+        return shared.stream().map(change -> change.getOrDefault(column, 0.0)).toList();
+    }
+
+    /** Returns the same for the intercept. */
+    List<Double> sharedChanges() {
+        return sharedChanges(INTERCEPT);
+    }
+
     private double sharedCovariance(String first, String second) {
         double sum = 0;
         for (Map<String, Double> change : shared) {

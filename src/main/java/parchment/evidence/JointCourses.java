@@ -1,62 +1,86 @@
 package parchment.evidence;
 
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.SplittableRandom;
+import java.util.stream.Collectors;
 import org.hipparchus.linear.EigenDecompositionSymmetric;
 import org.hipparchus.linear.MatrixUtils;
 import org.hipparchus.linear.RealMatrix;
+import parchment.stats.CannotFitException;
 import parchment.stats.Correlation;
+import parchment.stats.Interval;
 
 /**
  * Holds the courses of several attributes along one feature, and draws them jointly from what the scores leave open.
  *
- * <p>Each attribute has its own mixed model; a draw moves level, line and bend of each by their estimated covariance, as a t distribution
- * with the fewest degrees of freedom of all. The moves of two attributes are correlated as their batches' residuals are: exact where the
- * attributes have the same batches and the same ratios of spreads, near enough otherwise. So a halo is in the draws.
+ * <p>Each attribute has its own mixed model over the readings on today's probe, always with a bend if one can be fitted: a bend too small to
+ * be seen can still move a best place. A draw moves level, line and bend of each by their estimated covariance, as a t distribution with
+ * the fewest degrees of freedom of all. The moves of two attributes are correlated as their batches' residuals are: exact where the
+ * attributes have the same batches and the same ratios of spreads, near enough otherwise. So a halo is in the draws. What is not known of
+ * an earlier probe period's place moves all attributes at once.
  */
 final class JointCourses {
+    /** The 90th percentile of a standard normal distribution. */
+    private static final double MIDDLE = 1.2816;
+
     private final List<FittedScores> fits;
+    private final List<FittedScores> exact;
+    private final List<FittedScores> lines;
+    private final List<Batches> batches;
     private final List<FittedCurve> curves;
     private final TriedRange range;
+    private final TodaysCourse.Places places;
     private final double[][] mixing;
     private final double degrees;
 
-    private JointCourses(
-            List<FittedScores> fits, List<FittedCurve> curves, TriedRange range, double[][] mixing, double degrees) {
+    private JointCourses(List<FittedScores> fits, List<FittedScores> lines, TodaysCourse.Places places, double level) {
         this.fits = fits;
-        this.curves = curves;
-        this.range = range;
-        this.mixing = mixing;
-        this.degrees = degrees;
+        this.exact = fits.stream().map(FittedScores::withoutSharedErrors).toList();
+        this.lines = lines;
+        this.batches = fits.stream().map(Batches::of).toList();
+        this.curves = fits.stream()
+                .map(fit -> FittedCurve.of(fit, TriedRange.of(fit.design()), level))
+                .toList();
+        this.range = TriedRange.of(fits.get(0).design());
+        this.places = places;
+        this.mixing = root(correlations(batches));
+        this.degrees = fits.stream()
+                .mapToDouble(fit -> Math.max(1, fit.slope().degreesOfFreedom()))
+                .min()
+                .orElse(1);
     }
 
-    /** Fits the courses; the bend is kept where it was seen, at 1 in 100 shared by all attributes. */
+    /**
+     * Fits the courses.
+     *
+     * @throws CannotFitException if there are too few scores of one of the attributes
+     */
     static JointCourses of(List<Material> materials, double level) {
-        List<FittedScores> fits = new ArrayList<>();
-        List<FittedCurve> curves = new ArrayList<>();
-        double degrees = Double.POSITIVE_INFINITY;
-        for (Material material : materials) {
-            FittedScores bent = FittedScores.of(material, ModelForm.STANDARD.with(ModelForm.Shape.BEND));
-            boolean seen = bent.slope(ScoreDesign.SQUARE).chance() < VerdictRules.CHANCE_OF_BEND / materials.size();
-            FittedScores fit = seen ? bent : FittedScores.of(material, ModelForm.STANDARD);
-            fits.add(fit);
-            curves.add(FittedCurve.of(fit, TriedRange.of(fit.design()), level));
-            degrees = Math.min(degrees, Math.max(1, fit.slope().degreesOfFreedom()));
-        }
-        TriedRange range = TriedRange.of(fits.get(0).design());
-        return new JointCourses(fits, curves, range, root(correlations(fits)), degrees);
+        List<TodaysCourse> courses = materials.stream()
+                .map(material -> TodaysCourse.of(material, FittedScores.of(material, ModelForm.STANDARD)))
+                .toList();
+        TodaysCourse.Places places =
+                courses.stream().anyMatch(course -> course.places() == TodaysCourse.Places.FROM_LOTS_MEANS)
+                        ? TodaysCourse.Places.FROM_LOTS_MEANS
+                        : TodaysCourse.Places.READINGS;
+        return new JointCourses(
+                courses.stream()
+                        .map(course -> course.bend().orElse(course.line()))
+                        .toList(),
+                courses.stream().map(TodaysCourse::line).toList(),
+                places,
+                level);
     }
 
-    private static double[][] correlations(List<FittedScores> fits) {
-        List<Map<String, Double>> rests = fits.stream().map(JointCourses::rests).toList();
+    private static double[][] correlations(List<Batches> batches) {
+        List<Map<String, Double>> rests = batches.stream().map(Batches::byName).toList();
         List<String> shared = rests.get(0).keySet().stream()
                 .filter(batch -> rests.stream().allMatch(rest -> rest.containsKey(batch)))
                 .sorted()
                 .toList();
-        double[][] correlations = new double[fits.size()][fits.size()];
+        double[][] correlations = new double[rests.size()][rests.size()];
         for (int a = 0; a < correlations.length; a++) {
             for (int b = 0; b < correlations.length; b++) {
                 int first = a;
@@ -74,21 +98,28 @@ final class JointCourses {
         return correlations;
     }
 
-    /** Returns how far each batch lies from the course, by its name. */
-    private static Map<String, Double> rests(FittedScores fit) {
-        double[] scores = fit.adjustedBatchScores();
-        double[] own = fit.design().centered();
-        Map<String, Double> rests = new HashMap<>();
-        for (TastedBatch batch : fit.design().material().batches()) {
-            double x = own[batch.position()];
-            rests.put(
-                    batch.name(),
-                    scores[batch.position()]
-                            - fit.intercept()
-                            - fit.coefficient(ScoreDesign.FEATURE) * x
-                            - fit.coefficient(ScoreDesign.SQUARE) * x * x);
+    /** Holds where the batches of one attribute lie along the feature, and how far from the course. */
+    private record Batches(Material material, double[] own, double[] rests, double meanSquare) {
+        static Batches of(FittedScores fit) {
+            double[] scores = fit.adjustedBatchScores();
+            double[] own = fit.design().centered();
+            double[] rests = new double[own.length];
+            double squares = 0;
+            for (int i = 0; i < own.length; i++) {
+                double x = own[i];
+                squares += x * x / own.length;
+                rests[i] = scores[i]
+                        - fit.intercept()
+                        - fit.coefficient(ScoreDesign.FEATURE) * x
+                        - fit.coefficient(ScoreDesign.SQUARE) * x * x;
+            }
+            return new Batches(fit.design().material(), own, rests, squares);
         }
-        return rests;
+
+        Map<String, Double> byName() {
+            return material.batches().stream()
+                    .collect(Collectors.toMap(TastedBatch::name, batch -> rests[batch.position()]));
+        }
     }
 
     /** Returns a symmetric square root; directions that rounding made negative count as 0. */
@@ -112,19 +143,61 @@ final class JointCourses {
         return fits.get(attribute);
     }
 
+    /** Returns the model of an attribute with the feature as a line. */
+    FittedScores line(int attribute) {
+        return lines.get(attribute);
+    }
+
+    /** Says what the places are. */
+    TodaysCourse.Places places() {
+        return places;
+    }
+
+    private double center(int attribute) {
+        return fits.get(attribute).design().center();
+    }
+
     FittedCurve curve(int attribute) {
         return curves.get(attribute);
     }
 
     /** Returns the fitted score of an attribute at a place. */
     double at(int attribute, double place) {
-        double x = place - range.center();
+        double x = place - center(attribute);
         FittedScores fit = fits.get(attribute);
         return fit.intercept() + fit.coefficient(ScoreDesign.FEATURE) * x + fit.coefficient(ScoreDesign.SQUARE) * x * x;
     }
 
-    /** Draws the scores of every attribute at every place: attribute, then place. */
-    double[][] draw(double[] places, SplittableRandom random) {
+    /**
+     * Holds the courses of one draw.
+     *
+     * @param level by attribute: the score at the mean of the batches
+     * @param line by attribute: points per unit of the feature
+     * @param square by attribute: points per squared unit
+     * @param welcome by attribute: the middle 80 % of the batches' scores in this draw
+     */
+    record Drawn(List<Double> level, List<Double> line, List<Double> square, List<Interval> welcome) {}
+
+    /** Returns the score of an attribute at a place in one draw. */
+    double at(Drawn drawn, int attribute, double place) {
+        return score(
+                attribute,
+                place - center(attribute),
+                drawn.level().get(attribute),
+                drawn.line().get(attribute),
+                drawn.square().get(attribute));
+    }
+
+    private double score(int attribute, double x, double level, double line, double square) {
+        return level + line * x + square * (x * x - meanSquare(attribute));
+    }
+
+    private double meanSquare(int attribute) {
+        return batches.get(attribute).meanSquare();
+    }
+
+    /** Draws the courses of all attributes together. */
+    Drawn draw(SplittableRandom random) {
         int count = fits.size();
         double[][] moves = new double[3][count];
         for (int part = 0; part < 3; part++) {
@@ -135,29 +208,108 @@ final class JointCourses {
             moves[part] = Matrices.times(mixing, normal);
         }
         double heavy = heavyTail(random);
-        double[][] scores = new double[count][places.length];
+        double[] periods = new double[mostPeriods()];
+        for (int p = 0; p < periods.length; p++) {
+            periods[p] = random.nextGaussian();
+        }
+        List<Double> levels = new ArrayList<>();
+        List<Double> slopes = new ArrayList<>();
+        List<Double> squares = new ArrayList<>();
+        List<Interval> welcome = new ArrayList<>();
         for (int a = 0; a < count; a++) {
-            FittedScores fit = fits.get(a);
-            double level = Math.sqrt(
-                    fit.batchVariance() / fit.design().material().batches().size());
-            double line = fit.slope().standardError();
-            double square = 0;
-            double shared = 0;
+            FittedScores fit = exact.get(a);
+            double lineError = fit.slope().standardError();
+            double squareError = 0;
+            double together = 0;
             if (fit.slope(ScoreDesign.SQUARE).known()) {
                 double own = fit.slope(ScoreDesign.SQUARE).standardError();
-                shared = fit.covariance(ScoreDesign.FEATURE, ScoreDesign.SQUARE) / line;
-                square = Math.sqrt(Math.max(0, own * own - shared * shared));
+                together = fit.covariance(ScoreDesign.FEATURE, ScoreDesign.SQUARE) / lineError;
+                squareError = Math.sqrt(Math.max(0, own * own - together * together));
             }
-            for (int i = 0; i < places.length; i++) {
-                double x = places[i] - range.center();
-                scores[a][i] = at(a, places[i])
-                        + heavy
-                                * (level * moves[0][a]
-                                        + line * moves[1][a] * x
-                                        + (shared * moves[1][a] + square * moves[2][a]) * x * x);
-            }
+            double movedSquare = moved(fits.get(a).sharedChanges(ScoreDesign.SQUARE), periods);
+            double square = fit.coefficient(ScoreDesign.SQUARE)
+                    + heavy * (together * moves[1][a] + squareError * moves[2][a])
+                    + movedSquare;
+            double slope = fit.coefficient(ScoreDesign.FEATURE)
+                    + heavy * lineError * moves[1][a]
+                    + moved(fits.get(a).sharedChanges(ScoreDesign.FEATURE), periods);
+            double level = level(a)
+                    + heavy * levelError(fit) * moves[0][a]
+                    + moved(fits.get(a).sharedChanges(), periods)
+                    + movedSquare * meanSquare(a);
+            levels.add(level);
+            slopes.add(slope);
+            squares.add(square);
+            Material material = fit.design().material();
+            double free = Math.max(1, material.batches().size() - material.roastDays());
+            welcome.add(middle(a, level, slope, square, spreadOfVariance(free, random)));
         }
-        return scores;
+        return new Drawn(levels, slopes, squares, welcome);
+    }
+
+    private int mostPeriods() {
+        return fits.stream().mapToInt(fit -> fit.sharedChanges().size()).max().orElse(0);
+    }
+
+    private static double moved(List<Double> changes, double[] periods) {
+        double sum = 0;
+        for (int p = 0; p < changes.size(); p++) {
+            sum += changes.get(p) * periods[p];
+        }
+        return sum;
+    }
+
+    /** Returns the score of an attribute at the mean of the batches. */
+    private double level(int attribute) {
+        FittedScores fit = fits.get(attribute);
+        return fit.intercept() + fit.coefficient(ScoreDesign.SQUARE) * meanSquare(attribute);
+    }
+
+    /** Returns the error of the level: that of the mean of the batches, and of the mean of the days on which they were roasted. */
+    private static double levelError(FittedScores fit) {
+        Material material = fit.design().material();
+        double batches = material.batches().size();
+        double day = fit.spread("roast day");
+        double days = material.batches().stream()
+                .collect(Collectors.groupingBy(TastedBatch::day, Collectors.counting()))
+                .values()
+                .stream()
+                .mapToDouble(number -> number * number / (batches * batches))
+                .sum();
+        return Math.sqrt(fit.batchVariance() / batches + day * day * days);
+    }
+
+    /**
+     * Returns the middle 80 % of the batches' scores of an attribute if they are normal, with lots, days and cuppers taken out: their mean
+     * give or take 1.28 standard deviations, of the course at the batches and of the batches around it.
+     */
+    Interval welcome(int attribute) {
+        FittedScores fit = fits.get(attribute);
+        return middle(
+                attribute,
+                level(attribute),
+                fit.coefficient(ScoreDesign.FEATURE),
+                fit.coefficient(ScoreDesign.SQUARE),
+                1);
+    }
+
+    private Interval middle(int attribute, double level, double line, double square, double moreVariance) {
+        Batches known = batches.get(attribute);
+        double variance = 0;
+        for (int i = 0; i < known.own().length; i++) {
+            double course = score(attribute, known.own()[i], 0, line, square);
+            variance += course * course / known.own().length;
+        }
+        variance += moreVariance * fits.get(attribute).batchVariance();
+        double half = Math.max(1e-6, MIDDLE * Math.sqrt(variance));
+        return new Interval(level - half, level + half, 0.8);
+    }
+
+    /** Returns degrees / chi-squared: by how much an estimated variance may be too small (Wilson and Hilferty 1931). */
+    private static double spreadOfVariance(double degrees, SplittableRandom random) {
+        double part = 2 / (9 * degrees);
+        double root = 1 - part + random.nextGaussian() * Math.sqrt(part);
+        return 1 / Math.pow(Math.max(0.1, root), 3);
     }
 
     /** Returns sqrt(degrees / chi-squared): what makes normal draws a t distribution. */

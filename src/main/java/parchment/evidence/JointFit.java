@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.IntStream;
+import parchment.stats.CannotFitException;
 
 /**
  * Fits one model of the scores with several measures side by side and answers comparisons among them: weighted sums of their slopes.
@@ -43,7 +44,7 @@ final class JointFit {
      * Fits the model.
      *
      * @param errors the covariance of the errors of the measures of each batch by its name; a batch without one has none that is known
-     * @throws IllegalArgumentException if there are too few scores for the model's columns
+     * @throws CannotFitException if there are too few scores for the model's columns
      */
     static JointFit of(JointMaterial joint, Map<String, double[][]> errors) {
         return new JointFit(joint, errors);
@@ -160,7 +161,7 @@ final class JointFit {
         try {
             return FittedScores.of(fitted.design().withBatchColumn(BEND, square))
                     .slope(BEND);
-        } catch (IllegalArgumentException tooFewRows) {
+        } catch (CannotFitException tooFewRows) {
             return Slope.MISSING;
         }
     }

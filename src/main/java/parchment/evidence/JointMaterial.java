@@ -1,9 +1,12 @@
 package parchment.evidence;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.TreeMap;
+import java.util.stream.Stream;
 import parchment.logbook.Logbook;
 
 /** Joins the scores of an attribute to several measures of each batch at once; a batch that lacks one of them is left out. */
@@ -42,11 +45,41 @@ final class JointMaterial {
 
     /** Returns one measure of each batch. */
     double[] values(int measure) {
-        Map<String, Gathering.Reading> readings = measures.get(measure).readings();
-        return material.batches().stream()
-                .mapToDouble(batch -> readings.getOrDefault(batch.name(), Gathering.Reading.NONE)
-                        .value())
+        return readings(measure).mapToDouble(Gathering.Reading::value).toArray();
+    }
+
+    /**
+     * Returns the mean of one measure over the batches, of a temperature as readings on today's probe; batches of which that is not known are
+     * not in it, unless it is known of none.
+     */
+    double center(int measure) {
+        double[] today = readings(measure)
+                .mapToDouble(Gathering.Reading::today)
+                .filter(Double::isFinite)
                 .toArray();
+        return Arrays.stream(today.length == 0 ? values(measure) : today)
+                .average()
+                .orElse(Double.NaN);
+    }
+
+    /** Returns the standard error of that mean that comes from how well each earlier probe period's place is known; 0 on today's probe. */
+    double centerError(int measure) {
+        Map<String, double[]> periods = new TreeMap<>();
+        readings(measure).filter(reading -> Double.isFinite(reading.today())).forEach(reading -> {
+            double[] sum = periods.computeIfAbsent(reading.period(), key -> new double[2]);
+            sum[0] += reading.sharedError();
+            sum[1]++;
+        });
+        double known = periods.values().stream().mapToDouble(sum -> sum[1]).sum();
+        double squares = periods.values().stream()
+                .mapToDouble(sum -> sum[0] / known * sum[0] / known)
+                .sum();
+        return known == 0 ? 0 : Math.sqrt(squares);
+    }
+
+    private Stream<Gathering.Reading> readings(int measure) {
+        Map<String, Gathering.Reading> readings = measures.get(measure).readings();
+        return material.batches().stream().map(batch -> readings.getOrDefault(batch.name(), Gathering.Reading.NONE));
     }
 
     /** Returns the joined scores with one number per batch in place of the measure. */

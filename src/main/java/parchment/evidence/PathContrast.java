@@ -20,6 +20,7 @@ import parchment.stats.Interval;
  * @param inflation by how much its variance grew because destination, development and early pace moved together
  * @param triedSteps how many steps lie between the 10th and the 90th percentile of the batches, everything else held
  * @param verdict suggestive at most: nobody drew the path by chance
+ * @param because the kind of reason behind the verdict
  * @param reason why, in words
  */
 public record PathContrast(
@@ -33,6 +34,7 @@ public record PathContrast(
         double inflation,
         double triedSteps,
         Verdict verdict,
+        Because because,
         String reason)
         implements Showable {
 
@@ -41,9 +43,35 @@ public record PathContrast(
         return perStep.known()
                         && !reliability.tooNarrow()
                         && !reliability.tooLow()
-                        && inflation <= PathQuestion.MOST_INFLATION
+                        && inflation <= PathRules.MOST_INFLATION
                 ? Separation.SEPARATED
                 : Separation.NOT_SEPARATED;
+    }
+
+    /** Says what kind of reason stands behind a verdict. */
+    public enum Because {
+        /** There is not enough to fit three measures. */
+        TOO_FEW_SCORES,
+        /** One of the three measures is determined by the others. */
+        FOLLOWS_FROM_OTHERS,
+        /** Too few roast days are left to compare. */
+        TOO_FEW_DAYS,
+        /** The batches differ in it only together with the other measures. */
+        MOVED_TOGETHER,
+        /** They differ in it only together with a control that somebody set, or with the calendar. */
+        MOVED_WITH_A_CONTROL,
+        /** What is left of it is little more than error of measuring. */
+        ERROR_OF_MEASURING,
+        /** The next roast day's measure goes with today's score too. */
+        CALENDAR,
+        /** A slope was seen. */
+        SLOPE,
+        /** A bend was seen. */
+        BEND,
+        /** No difference as large as matters is left. */
+        NONE_THAT_MATTERS,
+        /** Zero and differences that matter both agree with the scores, or what was seen is not rare enough. */
+        TOO_WIDE
     }
 
     /** Says whether a contrast can be told from the others. */

@@ -6,6 +6,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import parchment.logbook.Logbook;
+import parchment.stats.CannotFitException;
 import parchment.stats.Interval;
 import parchment.stats.Robust;
 
@@ -19,26 +20,16 @@ import parchment.stats.Robust;
  * @param measures drop temperature, development time, time to first crack, in this order
  * @param rates the mean rate of rise after first crack of each batch, °C/min
  * @param errors the covariance of the three measures' errors by batch
+ * @param others what else was set or given, from which a comparison may not be told
  */
 record PathQuestion(
         String attribute,
         List<Measure> measures,
         Measure rates,
         Map<String, double[][]> errors,
+        List<MovedTogether.Other> others,
         EvidenceSettings settings) {
-    /** Beyond this variance inflation two things count as one (Marquardt 1970: above 10 a coefficient is not to be trusted). */
-    static final double MOST_INFLATION = 10;
-
-    /** Five comparisons share a chance of 5 in 100. */
-    static final double CHANCE = 0.01;
-
-    /** Five bends share a chance of 1 in 100 on top. */
-    static final double CHANCE_OF_BEND = 0.002;
-
-    private static final double FEWEST_DEGREES = 3;
-
-    /** Two one-sided tests at 5 %, as one interval. */
-    private static final double TWO_ONE_SIDED = 0.90;
+    private static final int MOST_NAMED = 3;
 
     /** Holds one comparison before it is answered: weights per step of drop temperature, development time, time to first crack. */
     private record Asked(String name, String meaning, Measure told, double[] weights) {}
@@ -49,28 +40,30 @@ record PathQuestion(
         String whyNot = Analysis.whyNot(joint.material());
         Optional<JointFit> fit = whyNot.isEmpty() ? fit(joint) : Optional.empty();
         double rate = usualRate(joint);
+        double margin = margin(logbook);
         List<PathContrast> contrasts = new ArrayList<>();
         List<Asked> asked = asked(rate);
         for (Asked one : asked) {
-            contrasts.add(fit.map(found -> answer(one, found))
+            contrasts.add(fit.map(found -> answer(one, found, margin))
                     .orElseGet(() -> unanswered(
                             one, whyNot.isEmpty() ? "there are too few scores for three measures" : whyNot)));
         }
-        Optional<SeparatingBatches> next = fit.flatMap(found -> SeparatingBatches.of(
-                found,
-                asked.stream().map(Asked::weights).toList(),
-                contrasts,
-                rates,
-                settings.smallestDifference().orElse(found.fitted().cupToCup())));
+        Optional<SeparatingBatches> next = fit.flatMap(found ->
+                SeparatingBatches.of(found, asked.stream().map(Asked::weights).toList(), contrasts, rates, margin));
         return new DestinationOrPath(this, joint, fit, contrasts, next);
     }
 
     private Optional<JointFit> fit(JointMaterial joint) {
         try {
             return Optional.of(JointFit.of(joint, errors));
-        } catch (IllegalArgumentException tooFewRows) {
+        } catch (CannotFitException tooFewRows) {
             return Optional.empty();
         }
+    }
+
+    /** Returns the smallest difference that matters, in points: as stated, or half a point of a ten-point scale. */
+    private double margin(Logbook logbook) {
+        return SmallestDifference.of(attribute, logbook, settings).points();
     }
 
     private double usualRate(JointMaterial joint) {
@@ -126,81 +119,39 @@ record PathQuestion(
         return asked;
     }
 
-    private PathContrast answer(Asked asked, JointFit fit) {
+    private PathContrast answer(Asked asked, JointFit fit, double margin) {
         JointSlope slope = fit.slope(asked.weights());
-        double margin = settings.smallestDifference().orElse(fit.fitted().cupToCup());
-        double width = slope.width();
         Slope told = slope.told();
-        List<String> why = new ArrayList<>();
-        Verdict verdict = verdict(slope, told.per(width), margin, fit, why);
+        Interval interval = told.interval(settings.level());
+        PathRules.Judgement judgement = PathRules.judge(new PathRules.Findings(
+                slope,
+                interval,
+                () -> controls(asked, slope, fit),
+                () -> fit.bend(slope),
+                () -> NegativeControl.of(fit.joint().with(slope.compared())),
+                margin));
         return new PathContrast(
                 asked.name(),
                 asked.meaning(),
                 asked.told().stepWords(),
                 slope.fitted(),
                 told,
-                told.interval(settings.level()),
+                interval,
                 slope.reliability(),
                 slope.inflation(),
-                width,
-                verdict,
-                String.join("; ", why));
+                slope.width(),
+                judgement.verdict(),
+                judgement.because(),
+                judgement.words());
     }
 
-    private Verdict verdict(JointSlope slope, Slope overRange, double margin, JointFit fit, List<String> why) {
-        if (Double.isNaN(slope.fitted().estimate())) {
-            why.add(
-                    "in this logbook one of drop temperature, development time and time to first crack follows from the others");
-            return Verdict.CANNOT_TELL;
-        }
-        if (!slope.told().known() || slope.fitted().degreesOfFreedom() < FEWEST_DEGREES) {
-            why.add("once lots, dates and the rest are taken into account, too few roast days are left to compare");
-            return Verdict.CANNOT_TELL;
-        }
-        if (slope.inflation() > MOST_INFLATION) {
-            why.add("the batches differ in it only together with the rest (variance inflation "
-                    + Wording.plain(slope.inflation(), 0) + ", over " + Wording.plain(MOST_INFLATION, 0) + ")");
-            return Verdict.CANNOT_TELL;
-        }
-        if (slope.reliability().tooNarrow() || slope.reliability().tooLow()) {
-            why.add("once the rest is held, the batches differ in it by little more than the error of measuring");
-            return Verdict.CANNOT_TELL;
-        }
-        if (slope.fitted().chance() < CHANCE) {
-            NegativeControl control = NegativeControl.of(fit.joint().with(slope.compared()));
-            if (control.setOff()) {
-                why.add(
-                        "it went with the score, but the next roast day's does too, which cannot be: something that moves with the"
-                                + " calendar is behind both");
-                return Verdict.CANNOT_TELL;
-            }
-            why.add(
-                    "chance alone would do as much in fewer than 1 of 100 logbooks; nobody drew it by chance, so what the roaster saw in"
-                            + " the beans may stand behind both");
-            return Verdict.SUGGESTIVE;
-        }
-        Slope bend = fit.bend(slope);
-        if (bend.chance() < CHANCE_OF_BEND) {
-            why.add(
-                    "the score " + (bend.estimate() < 0 ? "rises and falls" : "falls and rises")
-                            + " along it, so no one slope describes it; chance alone brings about such a bend in fewer than 1 of 500 logbooks");
-            return Verdict.SUGGESTIVE;
-        }
-        double width = slope.width();
-        Interval depth = bend.per(width * width / 4).interval(TWO_ONE_SIDED);
-        Interval left = overRange.interval(TWO_ONE_SIDED);
-        if (inside(left, margin) && (Double.isNaN(depth.lower()) || inside(depth, margin))) {
-            why.add("over what was tried of it no difference and no bend larger than " + Wording.points(margin)
-                    + " points is left");
-            return Verdict.NOTHING_SEEN;
-        }
-        why.add("zero and differences large enough to matter (" + Wording.points(margin)
-                + " points over what was tried) both agree with the scores");
-        return Verdict.CANNOT_TELL;
-    }
-
-    private static boolean inside(Interval interval, double margin) {
-        return interval.lower() > -margin && interval.upper() < margin;
+    /** Returns the controls and calendar facts that moved as one with the part of the batches' differences that a comparison rests on. */
+    private List<String> controls(Asked asked, JointSlope slope, JointFit fit) {
+        FittedScores alone = FittedScores.of(fit.joint().with(slope.compared()), ModelForm.STANDARD);
+        return Collinearity.of(asked.name(), alone, others).stream()
+                .limit(MOST_NAMED)
+                .map(Collinearity.Twin::name)
+                .toList();
     }
 
     private PathContrast unanswered(Asked asked, String reason) {
@@ -215,6 +166,7 @@ record PathQuestion(
                 Double.POSITIVE_INFINITY,
                 0,
                 Verdict.CANNOT_TELL,
+                PathContrast.Because.TOO_FEW_SCORES,
                 reason);
     }
 }

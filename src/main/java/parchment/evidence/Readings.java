@@ -73,7 +73,8 @@ final class Readings {
         return readings;
     }
 
-    private static List<MovedTogether.Other> others(Feature feature, BatchTable table) {
+    /** Returns every other feature of a table with its role. */
+    static List<MovedTogether.Other> others(Feature feature, BatchTable table) {
         List<MovedTogether.Other> others = new ArrayList<>();
         for (Feature other : table.features()) {
             if (other.name().equals(feature.name())) {

@@ -8,6 +8,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.SplittableRandom;
+import java.util.function.DoubleUnaryOperator;
 import parchment.chart.Panels;
 import parchment.display.Report;
 import parchment.display.Showable;
@@ -16,6 +17,7 @@ import parchment.feature.BatchTable;
 import parchment.feature.Feature;
 import parchment.logbook.Logbook;
 import parchment.logbook.ScoreQuestion;
+import parchment.stats.CannotFitException;
 import parchment.stats.Interval;
 import parchment.stats.Robust;
 
@@ -23,8 +25,8 @@ import parchment.stats.Robust;
  * Weighs several attributes along one feature: what one gains where another loses, where the compromise lies, and how sure that is.
  *
  * <p>How welcome a score is goes from 0 to 1 ({@link Desirability}); the compromise is where the geometric mean of all is highest. If
- * nothing else is said, every attribute is the more the better, from the 10th to the 90th percentile of the batches' scores. The
- * compromise is drawn 1,000 times from what the scores leave open, all attributes jointly; its interval is where 90 % of the draws have
+ * nothing else is said, every attribute is the more the better, over the middle 80 % of the batches' scores (their mean give or take 1.28
+ * standard deviations); those aims are estimates, and their own error is in the draws. The compromise is drawn 1,000 times from what the scores leave open, all attributes jointly; its interval is where 90 % of the draws have
  * their best.
  *
  * <pre>{@code
@@ -35,10 +37,14 @@ public final class TradeOff implements ShownAs {
     private static final int DRAWS = 1000;
     private static final int PLACES = 41;
 
+    /** Into how many parts a step between two places is cut around the best of them. */
+    private static final int FINER = 10;
+
     private final List<String> attributes;
     private final Measure measure;
     private final List<Material> materials;
     private final Optional<JointCourses> courses;
+    private final Map<String, Desirability> stated;
     private final List<Desirability> aims;
     private final EvidenceSettings settings;
     private final String whyNot;
@@ -66,6 +72,7 @@ public final class TradeOff implements ShownAs {
         this.measure = measure;
         this.materials = List.copyOf(materials);
         this.settings = settings;
+        this.stated = Map.copyOf(stated);
         String why = "";
         for (Material material : materials) {
             why = why.isEmpty() ? Analysis.whyNot(material) : why;
@@ -124,7 +131,7 @@ public final class TradeOff implements ShownAs {
         }
         try {
             return Optional.of(JointCourses.of(materials, settings.level()));
-        } catch (IllegalArgumentException tooFewRows) {
+        } catch (CannotFitException tooFewRows) {
             return Optional.empty();
         }
     }
@@ -134,9 +141,21 @@ public final class TradeOff implements ShownAs {
         if (courses.isEmpty()) {
             return Desirability.larger(0, 10);
         }
-        double[] scores = courses.get().fit(attribute).adjustedBatchScores();
-        double low = Robust.quantile(scores, 0.1);
-        return Desirability.larger(low, Math.max(low + 1e-6, Robust.quantile(scores, 0.9)));
+        return usual(courses.get().welcome(attribute));
+    }
+
+    private static Desirability usual(Interval middle) {
+        return Desirability.larger(middle.lower(), middle.upper());
+    }
+
+    /** Returns the aims in one draw: what was stated stays, what was taken from the batches' scores moves with them. */
+    private List<Desirability> aims(JointCourses.Drawn drawn) {
+        List<Desirability> all = new ArrayList<>();
+        for (int a = 0; a < attributes.size(); a++) {
+            Desirability given = stated.get(attributes.get(a));
+            all.add(given != null ? given : usual(drawn.welcome().get(a)));
+        }
+        return all;
     }
 
     /**
@@ -149,11 +168,9 @@ public final class TradeOff implements ShownAs {
             throw new IllegalArgumentException("This trade-off weighs " + Wording.list(attributes) + ", not '"
                     + attribute + "'. Name it in the list first.");
         }
-        Map<String, Desirability> stated = new LinkedHashMap<>();
-        for (int a = 0; a < attributes.size(); a++) {
-            stated.put(attributes.get(a), attributes.get(a).equals(attribute) ? aim : aims.get(a));
-        }
-        return new TradeOff(attributes, measure, materials, courses, stated, settings);
+        Map<String, Desirability> now = new LinkedHashMap<>(stated);
+        now.put(attribute, aim);
+        return new TradeOff(attributes, measure, materials, courses, now, settings);
     }
 
     private Found weigh(JointCourses courses) {
@@ -168,30 +185,37 @@ public final class TradeOff implements ShownAs {
             for (int a = 0; a < at.length; a++) {
                 at[a] = courses.at(a, places[i]);
             }
-            mean[i] = overall(at);
+            mean[i] = overall(aims, at);
         }
         SplittableRandom random = new SplittableRandom(settings.seed());
         double[][] drawn = new double[PLACES][DRAWS];
         double[] best = new double[DRAWS];
         for (int d = 0; d < DRAWS; d++) {
-            double[][] scores = courses.draw(places, random);
+            JointCourses.Drawn scores = courses.draw(random);
+            List<Desirability> wanted = aims(scores);
             double[] all = new double[PLACES];
             for (int i = 0; i < PLACES; i++) {
                 double[] at = new double[attributes.size()];
                 for (int a = 0; a < at.length; a++) {
-                    at[a] = scores[a][i];
+                    at[a] = courses.at(scores, a, places[i]);
                 }
-                all[i] = overall(at);
+                all[i] = overall(wanted, at);
                 drawn[i][d] = all[i];
             }
-            best[d] = places[highest(all)];
+            best[d] = best(places, all, place -> {
+                double[] at = new double[attributes.size()];
+                for (int a = 0; a < at.length; a++) {
+                    at[a] = courses.at(scores, a, place);
+                }
+                return overall(wanted, at);
+            });
         }
         double tail = (1 - settings.level()) / 2;
         boolean seen = false;
         for (int a = 0; a < attributes.size(); a++) {
-            FittedScores fit = courses.fit(a);
-            seen |= fit.slope().chance() < VerdictRules.CHANCE_OF_SLOPE / attributes.size()
-                    || fit.slope(ScoreDesign.SQUARE).known();
+            seen |= courses.line(a).slope().chance() < VerdictRules.CHANCE_OF_SLOPE / attributes.size()
+                    || courses.fit(a).slope(ScoreDesign.SQUARE).chance()
+                            < VerdictRules.CHANCE_OF_BEND / attributes.size();
         }
         return new Found(
                 courses,
@@ -203,21 +227,30 @@ public final class TradeOff implements ShownAs {
                 list(Arrays.stream(drawn)
                         .mapToDouble(row -> Robust.quantile(row, 1 - tail))
                         .toArray()),
-                places[highest(mean)],
+                best(places, mean, place -> {
+                    double[] at = new double[attributes.size()];
+                    for (int a = 0; a < at.length; a++) {
+                        at[a] = courses.at(a, place);
+                    }
+                    return overall(aims, at);
+                }),
                 new Interval(Robust.quantile(best, tail), Robust.quantile(best, 1 - tail), settings.level()),
                 seen);
     }
 
-    private double overall(double[] scores) {
+    private static double overall(List<Desirability> wanted, double[] scores) {
         List<Double> each = new ArrayList<>();
         for (int a = 0; a < scores.length; a++) {
-            each.add(aims.get(a).of(scores[a]));
+            each.add(wanted.get(a).of(scores[a]));
         }
         return Desirability.overall(each);
     }
 
-    /** Returns the place of the highest value; where several are as high, the one in their middle. */
-    private static int highest(double[] values) {
+    /**
+     * Returns the place of the highest value, looked for again between its neighbours; where several places are as high, the one in their
+     * middle.
+     */
+    private static double best(double[] places, double[] values, DoubleUnaryOperator welcome) {
         double most = Arrays.stream(values).max().orElse(0);
         int first = -1;
         int last = -1;
@@ -227,7 +260,20 @@ public final class TradeOff implements ShownAs {
                 last = i;
             }
         }
-        return (first + last) / 2;
+        if (first != last) {
+            return (places[first] + places[last]) / 2;
+        }
+        double step = places[1] - places[0];
+        double best = places[first];
+        for (int k = -FINER; k <= FINER; k++) {
+            double place = places[first] + step * k / FINER;
+            double value = welcome.applyAsDouble(place);
+            if (place >= places[0] && place <= places[places.length - 1] && value > most) {
+                most = value;
+                best = place;
+            }
+        }
+        return best;
     }
 
     private static List<Double> list(double[] values) {
@@ -247,6 +293,11 @@ public final class TradeOff implements ShownAs {
     /** Returns where the compromise lies, as the library keeps the feature; its ends are NaN if nothing could be fitted. */
     public Interval compromise() {
         return found.map(Found::bestSet).orElse(new Interval(Double.NaN, Double.NaN, settings.level()));
+    }
+
+    /** Says whether the aim of an attribute was stated or taken from the batches' scores. */
+    boolean stated(String attribute) {
+        return stated.containsKey(attribute);
     }
 
     /** Returns how welcome each attribute's scores are taken to be, in the order of the attributes. */

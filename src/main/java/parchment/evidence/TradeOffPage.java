@@ -85,8 +85,8 @@ final class TradeOffPage {
             FittedScores fit = found.courses().fit(a);
             Slope line = fit.slope();
             Slope square = fit.slope(ScoreDesign.SQUARE);
-            double low = range.low() - range.center();
-            double high = range.high() - range.center();
+            double low = range.low() - fit.design().center();
+            double high = range.high() - fit.design().center();
             double squares = high * high - low * low;
             double estimate =
                     fit.coefficient(ScoreDesign.FEATURE) * (high - low) + fit.coefficient(ScoreDesign.SQUARE) * squares;
@@ -102,9 +102,17 @@ final class TradeOffPage {
         }
         return "From " + asked.measure().value(range.low()) + " to "
                 + asked.measure().value(range.high()) + ", inside lots: " + String.join(", ", words) + "."
-                + (asked.materials().get(0).groupMeans().size() > 1
-                        ? " Each lot is brought to the mean of all lots first; count from a lot's own mean."
-                        : "");
+                + places(asked, found);
+    }
+
+    private static String places(TradeOff asked, TradeOff.Found found) {
+        if (found.courses().places() == TodaysCourse.Places.FROM_LOTS_MEANS) {
+            return " Each lot is brought to the mean of all lots first, as what today's probe would read is not known: count from a lot's"
+                    + " own mean.";
+        }
+        return asked.materials().stream().anyMatch(Material::movedToToday)
+                ? " Places are readings as on today's probe."
+                : "";
     }
 
     private static Table table(TradeOff asked, TradeOff.Found found) {
@@ -139,8 +147,12 @@ final class TradeOffPage {
                 .withNumber("from", "", 2, rows, i -> found.lower().get(i))
                 .withNumber("to", "", 2, rows, i -> found.upper().get(i));
         for (int a = 0; a < asked.attributes().size(); a++) {
-            table = table.withNote(Wording.sentence(asked.attributes().get(a)) + ": "
-                    + asked.aims().get(a) + ".");
+            table = table.withNote(
+                    Wording.sentence(asked.attributes().get(a)) + ": "
+                            + asked.aims().get(a)
+                            + (asked.stated(asked.attributes().get(a))
+                                    ? "."
+                                    : "; that is the middle 80 % of the batches' scores, and how sure it is, is in the draws."));
         }
         return table;
     }
@@ -181,11 +193,10 @@ final class TradeOffPage {
                 .mapToDouble(i -> found.courses().at(attribute, places[i]))
                 .toArray();
         FittedCurve curve = found.courses().curve(attribute);
-        double shift = curve.center() - found.courses().range().center();
         double[] lower = new double[places.length];
         double[] upper = new double[places.length];
         for (int i = 0; i < places.length; i++) {
-            Interval band = curve.band(places[i] + shift);
+            Interval band = curve.band(places[i]);
             lower[i] = band.lower();
             upper[i] = band.upper();
         }

@@ -36,7 +36,7 @@ final class TriedMixture {
         double[][] covariance = new double[within.size()][within.size()];
         double[] center = new double[within.size()];
         for (int k = 0; k < center.length; k++) {
-            center[k] = fit.joint().with(fit.joint().values(k)).center();
+            center[k] = fit.joint().center(k);
             for (int l = 0; l < center.length; l++) {
                 for (int i = 0; i < within.get(0).length; i++) {
                     covariance[k][l] += within.get(k)[i] * within.get(l)[i] / (within.get(0).length - 1.0);

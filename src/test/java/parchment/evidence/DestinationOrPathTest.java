@@ -47,7 +47,8 @@ class DestinationOrPathTest {
                 Unit.RATE_OF_RISE,
                 batches,
                 three -> 60 * (three.drop() - 190) / three.development());
-        return new PathQuestion("sweetness", measures, rates, errors, EvidenceSettings.standard()).ask(drawn.logbook());
+        return new PathQuestion("sweetness", measures, rates, errors, List.of(), EvidenceSettings.standard())
+                .ask(drawn.logbook());
     }
 
     private static Measure measure(String name, Unit unit, Map<String, Three> batches, ToDoubleFunction<Three> value) {
@@ -239,7 +240,7 @@ class DestinationOrPathTest {
     void aPeakAlongAComparisonIsNotCalledNothing() {
         KnownTruth truth = truth();
         truth.slope = 0;
-        truth.bend = -0.03;
+        truth.bend = -0.06;
         truth.days = 40;
         DestinationOrPath asked = ask(truth, 3, 0, DestinationOrPathTest::destination);
         PathContrast later = asked.contrast("later drop");

@@ -106,7 +106,7 @@ final class StatementsStudy {
             }
             Measure rates = new Measure("development rate", Unit.RATE_OF_RISE, TemperatureUnit.CELSIUS, Map.of());
             DestinationOrPath asked = new PathQuestion(
-                            "sweetness", measures, rates, Map.of(), EvidenceSettings.standard())
+                            "sweetness", measures, rates, Map.of(), List.of(), EvidenceSettings.standard())
                     .ask(drawn.logbook());
             PathContrast added = asked.contrast("added time");
             PathContrast finish = asked.contrast("faster finish");

@@ -1,6 +1,7 @@
 package parchment.evidence;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
@@ -88,6 +89,31 @@ class TradeOffTest {
             cannotTell += courses.fit(0).slope().chance() > 0.02 ? 1 : 0;
         }
         assertTrue(cannotTell >= 7, cannotTell + " of 8");
+    }
+
+    /** A short version of {@link TradeOffStudy}: 16 logbooks, nine of ten give or take two errors of 7.5 points. */
+    @Test
+    void holdsTheBestPlaceWithUsualAndWithStatedAims() {
+        TradeOffStudy.Count count =
+                TradeOffStudy.count(TradeOffStudy.cells().get("equal and opposite, 120 batches, 30 days"), 16, 5000);
+        assertTrue(count.usual() >= 12, count.toString());
+        assertTrue(count.stated() >= 12, count.toString());
+    }
+
+    @Test
+    void anAimThatIsStatedStaysAndTheOtherIsStillAnEstimate() {
+        TradeOff asked = ask(-0.15, 2).withAim("acidity", Desirability.larger(5, 7));
+        assertTrue(asked.stated("acidity"));
+        assertFalse(asked.stated("sweetness"));
+        assertEquals(Desirability.larger(5, 7).toString(), asked.aims().get(1).toString());
+        assertTrue(
+                asked.text().contains("Acidity: the more the better, from 5.00 (not welcome) to 7.00 (fully)."),
+                asked.text());
+        assertTrue(
+                asked.text()
+                        .contains(
+                                "; that is the middle 80 % of the batches' scores, and how sure it is, is in the draws."),
+                asked.text());
     }
 
     @Test
