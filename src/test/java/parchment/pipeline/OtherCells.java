@@ -44,7 +44,7 @@ final class OtherCells {
                         (seed, folder) -> best(moved(), seed, folder)),
                 new Cell(
                         "unmoved-probe",
-                        "the same, not moved",
+                        "the probe stays; 60 days x 3",
                         BEST,
                         (seed, folder) -> best(OtherRoastery.ordinary(), seed, folder)),
                 new Cell(

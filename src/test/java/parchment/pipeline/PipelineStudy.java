@@ -124,6 +124,9 @@ final class PipelineStudy {
     /** Returns the table of all lines: a row for each cell, roastery and count, with its Monte-Carlo error. */
     static String report(List<String> lines) {
         Map<String, List<String[]>> byCell = new LinkedHashMap<>();
+        for (String roastery : List.of("other", "virtual")) {
+            cells(roastery).forEach(cell -> byCell.put(cell.name() + "," + roastery, new ArrayList<>()));
+        }
         Set<String> seen = new HashSet<>();
         for (String line : lines) {
             String[] fields = line.split(",", -1);
@@ -134,6 +137,7 @@ final class PipelineStudy {
         }
         StringBuilder table = new StringBuilder("| cell | roastery | counted | wanted, % | measured | logbooks |\n");
         table.append("| --- | --- | --- | --- | --- | --- |\n");
+        byCell.values().removeIf(List::isEmpty);
         byCell.forEach((name, rows) -> {
             String[] parts = name.split(",", -1);
             boolean first = true;
