@@ -6,6 +6,8 @@ import parchment.drift.LotYear;
 import parchment.drift.YearPart;
 import parchment.evidence.Evidence;
 import parchment.evidence.Halo;
+import parchment.evidence.LotBest;
+import parchment.evidence.Peak;
 import parchment.evidence.TradeOff;
 import parchment.evidence.Verdict;
 import parchment.feature.Features;
@@ -36,16 +38,20 @@ final class Answers {
         return Evidence.of(attribute, Features.dropTemperature(), logbook);
     }
 
-    /** Returns the set for the best drop of a lot, °C. */
+    /** Returns the set for the best drop of a lot, as a reading on today's probe, °C. */
     static Best best(Evidence evidence, String lot) {
-        // Today one set is given for all lots, about the mean of all; a lot's own will be asked for by its name.
-        Optional<Fieller> set = evidence.peak().flatMap(parchment.evidence.Peak::set);
+        Optional<Peak> peak = evidence.bests()
+                .flatMap(bests -> bests.lots().stream()
+                        .filter(one -> one.lot().equals(lot))
+                        .findFirst())
+                .map(LotBest::best);
+        Optional<Fieller> set = peak.flatMap(Peak::set);
         boolean bounded = set.filter(found -> found.form() == Fieller.Form.BETWEEN
                         && Double.isFinite(found.lower())
                         && Double.isFinite(found.upper()))
                 .isPresent();
         return new Best(
-                !Double.isNaN(evidence.peak().map(parchment.evidence.Peak::best).orElse(Double.NaN)),
+                !Double.isNaN(peak.map(Peak::best).orElse(Double.NaN)),
                 bounded,
                 set.map(Fieller::lower).orElse(Double.NaN),
                 set.map(Fieller::upper).orElse(Double.NaN),
