@@ -37,19 +37,8 @@ record DayFacts(Measured batchOfTheDay, Measured secondsSinceLastDrop, Measured 
     static List<DayFacts> of(Logbook logbook, List<Phases> phases) {
         RoastCalendar calendar = RoastCalendar.of(logbook);
         Map<String, Phases> known = new HashMap<>();
-        phases.forEach(one -> known.put(one.batch().name(), one));
-        if (logbook.whole() != logbook && needsOthers(calendar, phases, known)) {
-            Phases.of(logbook.whole())
-                    .forEach(one -> known.putIfAbsent(one.batch().name(), one));
-        }
+        Phases.of(logbook.whole()).forEach(one -> known.putIfAbsent(one.batch().name(), one));
         return phases.stream().map(one -> of(one.batch(), calendar, known)).toList();
-    }
-
-    /** Says whether a batch was roasted after one that a filter left out. */
-    private static boolean needsOthers(RoastCalendar calendar, List<Phases> phases, Map<String, Phases> known) {
-        return phases.stream()
-                .flatMap(one -> calendar.before(one.batch()).stream())
-                .anyMatch(before -> !known.containsKey(before.name()));
     }
 
     private static DayFacts of(Batch batch, RoastCalendar calendar, Map<String, Phases> known) {

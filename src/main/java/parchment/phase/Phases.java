@@ -3,6 +3,7 @@ package parchment.phase;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.EnumMap;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -71,12 +72,21 @@ public final class Phases implements Showable {
      * and so is how exactly a drop is written and how late the logger is stopped; the noise is pooled over all curves of a logger.
      */
     public static List<Phases> of(Logbook logbook) {
-        return logbook.remembered(OfEveryBatch.class, book -> new OfEveryBatch(find(book)))
+        return logbook.remembered(
+                        OfEveryBatch.class, book -> new OfEveryBatch(book.whole() == book ? find(book) : chosen(book)))
                 .phases();
     }
 
     /** The kind of result under which a logbook remembers its phases. */
     private record OfEveryBatch(List<Phases> phases) {}
+
+    private static List<Phases> chosen(Logbook filtered) {
+        Map<String, Phases> all = new HashMap<>();
+        of(filtered.whole()).forEach(one -> all.putIfAbsent(one.batch().name(), one));
+        return filtered.batches().stream()
+                .map(batch -> Optional.ofNullable(all.get(batch.name())).orElseGet(() -> of(batch)))
+                .toList();
+    }
 
     private static List<Phases> find(Logbook logbook) {
         MarkHabit habit = MarkHabit.of(logbook);
