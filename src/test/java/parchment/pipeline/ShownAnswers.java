@@ -42,9 +42,13 @@ final class ShownAnswers {
         row("what would tell", paragraphs(page, "What would tell|further batches|hardly varied"));
         Batch last = logbook.lastWithCurve();
         Nearest nearest = Nearest.to(last, logbook);
-        row("nearest to " + last.name(), nearest + ". " + paragraphs(nearest.shownAs().text(), "not searched|was found|on the same scale"));
-        row("watch", Watch.of(logbook.only(batch -> batch.lot().orElse("").equals(lot)), Features.dropTemperature())
-                .toString());
+        row(
+                "nearest to " + last.name(),
+                nearest + ". " + paragraphs(nearest.shownAs().text(), "not searched|written nowhere|on the same scale"));
+        row(
+                "watch",
+                Watch.of(logbook.only(batch -> batch.lot().orElse("").equals(lot)), Features.dropTemperature())
+                        .toString());
         row("halo", Halo.of(logbook).toString());
         row("usual " + last.name(), Usual.of(last, logbook).toString());
         row("year of " + lot, LotYear.of(lot, Features.massLoss(), logbook).toString());

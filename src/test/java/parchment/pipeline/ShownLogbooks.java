@@ -35,9 +35,13 @@ final class ShownLogbooks {
         Truth moved = ordinary.withFaults(PlantedFaults.none()
                         .withProbeMoved(OtherCells.MOVE, 0.55, 1.12, PlantedFaults.Entry.NOT_WRITTEN))
                 .writeTo(folder.resolve("unwritten-move"));
-        say("unwritten-move: the probe reads %.1f °C other from %s on", OtherCells.MOVE, moved.probeMovedOn().orElseThrow());
+        say(
+                "unwritten-move: the probe reads %.1f °C other from %s on",
+                OtherCells.MOVE, moved.probeMovedOn().orElseThrow());
         for (OtherLot lot : ordinary.lots()) {
-            say("unwritten-move: %s is best at %.1f °C as read at the end", lot.name(), moved.bestReading(lot.name(), ASKED));
+            say(
+                    "unwritten-move: %s is best at %.1f °C as read at the end",
+                    lot.name(), moved.bestReading(lot.name(), ASKED));
         }
 
         Truth lockstep = ordinary.withEveryLot(ASKED, TrueCourse.slope(6, SLOPE))
