@@ -173,4 +173,77 @@ class SpikesTest {
         y[42] += 20;
         assertEquals(List.of(20, 22, 40, 41, 42), found(y));
     }
+
+    /** A rise of 0.2 degrees a second to a drop, then a fall by 80 degrees with a lag of 15 s; the logger rounds to 0.1. */
+    private static double[] dropped(double dropSeconds) {
+        return IntStream.range(0, 60)
+                .mapToDouble(i -> {
+                    double u = 2 * i - dropSeconds;
+                    double celsius = u <= 0 ? 200 + 0.2 * u : 200 - 80 * (1 - Math.exp(-u / 15));
+                    return 0.1 * Math.rint(10 * celsius);
+                })
+                .toArray();
+    }
+
+    private static double[] mirrored(double[] y) {
+        return IntStream.range(0, y.length).mapToDouble(i -> y[y.length - 1 - i]).toArray();
+    }
+
+    private static double[] turnedOver(double[] y) {
+        return Arrays.stream(y).map(value -> 300 - value).toArray();
+    }
+
+    /** Wherever between two readings the drop falls; and the same at a start, and upside down. */
+    @Test
+    void theCornerOfADropIsNoSpike() {
+        for (int tenth = 0; tenth < 20; tenth++) {
+            for (int readings = 43; readings < 60; readings += 4) {
+                double[] y = Arrays.copyOf(dropped(80 + 0.1 * tenth), readings);
+                assertEquals(List.of(), found(y), "drop at " + (80 + 0.1 * tenth) + " s, readings " + readings);
+                assertEquals(List.of(), found(mirrored(y)));
+                assertEquals(List.of(), found(turnedOver(y)));
+                assertEquals(List.of(), found(turnedOver(mirrored(y))));
+            }
+        }
+    }
+
+    /** With one reading after its way back a corner looks as a spike does; from the second on it is told. */
+    @ParameterizedTest
+    @CsvSource({"1, false", "2, true", "3, true", "19, true"})
+    void aCornerIsToldFromTheSecondReadingAfterItOn(int after, boolean isKept) {
+        double[] y = Arrays.copyOf(dropped(81.8), 41 + after);
+        assertEquals(isKept, found(y).isEmpty(), found(y).toString());
+    }
+
+    /** Readings that rise by 0.2 for a while: on the course a corner's top lies 0.3 at most, three steps of the logger. */
+    @ParameterizedTest
+    @CsvSource({"0.29, false", "0.31, true", "40, true"})
+    void aSpikeOnTheTopOfACornerLeavesTheCourse(double height, boolean isSpike) {
+        double[] y = flat(60);
+        for (int i = 0; i < 60; i++) {
+            y[i] = i <= 30 ? 100 + 0.4 * (i - 30) : 100 - 0.6 - 3 * (i - 31);
+        }
+        y[30] += height;
+        assertEquals(isSpike, found(y).contains(30), found(y).toString());
+    }
+
+    /** The way back leads to the level of 28 again; both readings after it lie more than three steps below that, or it was a spike. */
+    @ParameterizedTest
+    @CsvSource({"-0.29, -9, true", "-0.31, -9, false", "-9, -0.29, true", "-9, -0.31, false", "-9, -9, false", "0, 0, true"})
+    void afterACornerTheReadingsKeepFalling(double first, double second, boolean isSpike) {
+        double[] y = new double[60];
+        for (int i = 0; i < 60; i++) {
+            y[i] = 100 + (i <= 30 ? 0.4 * (i - 28) : i == 31 ? 0 : i == 32 ? first : second);
+        }
+        assertEquals(isSpike, found(y).contains(30), found(y).toString());
+    }
+
+    /** A spike up and one down straight after it are two spikes, and no corner. */
+    @Test
+    void readingsThatComeBackFromBelowAreNoCorner() {
+        double[] y = flat(60);
+        y[30] += 20;
+        y[32] -= 20;
+        assertEquals(List.of(30, 32), found(y));
+    }
 }
