@@ -10,6 +10,7 @@ import parchment.stats.Robust;
  * the median of the means of symmetric neighbours stands in for it. A fall at charge is no spike: a spike comes back, so it must lie
  * further from the line between the readings around it than those two lie from each other. The corner at the drop, where readings rise
  * and then fall, comes back as well, but is no spike either: its readings lie on the course before it, and those after it keep falling.
+ * Nor is a bend, such as a turning point that few readings show: the readings on both sides go on away from it.
  */
 final class Spikes {
     private static final int HALF_WINDOW = 4;
@@ -81,13 +82,23 @@ final class Spikes {
         double after = y[to + 1];
         double rise = (after - before) / (x[to + 1] - x[from - 1]);
         double sign = Math.signum(y[from] - before);
+        double furthest = 0;
         for (int i = from; i <= to; i++) {
             double off = sign * (y[i] - before - rise * (x[i] - x[from - 1]));
             if (!(off > limit[i]) || !(off > 1.5 * Math.abs(after - before))) {
                 return false;
             }
+            furthest = Math.max(furthest, off);
         }
-        return !isCorner(x, y, from, to, 1, limit[from]) && !isCorner(x, y, from, to, -1, limit[from]);
+        // As far out again as the run is wide, and one reading more: there a bend has left the line further than the run.
+        int left = Math.max(0, from - 1 - (to - from + 2));
+        int right = Math.min(y.length - 1, to + 1 + (to - from + 2));
+        double below = Math.min(
+                sign * (before + rise * (x[left] - x[from - 1]) - y[left]),
+                sign * (before + rise * (x[right] - x[from - 1]) - y[right]));
+        return below < furthest
+                && !isCorner(x, y, from, to, 1, limit[from])
+                && !isCorner(x, y, from, to, -1, limit[from]);
     }
 
     /**

@@ -215,9 +215,12 @@ class SpikesTest {
         assertEquals(isKept, found(y).isEmpty(), found(y).toString());
     }
 
-    /** Readings that rise by 0.2 for a while: on the course a corner's top lies 0.3 at most, three steps of the logger. */
+    /**
+     * Readings rise by 0.4 to a corner. The two at its top lie up to 0.67 above the line across them, and three readings before it the curve
+     * lies 1.0 below that line: what lies higher by the rest of that is a spike.
+     */
     @ParameterizedTest
-    @CsvSource({"0.29, false", "0.31, true", "40, true"})
+    @CsvSource({"0.32, false", "0.35, true", "40, true"})
     void aSpikeOnTheTopOfACornerLeavesTheCourse(double height, boolean isSpike) {
         double[] y = flat(60);
         for (int i = 0; i < 60; i++) {
@@ -233,7 +236,7 @@ class SpikesTest {
     void afterACornerTheReadingsKeepFalling(double first, double second, boolean isSpike) {
         double[] y = new double[60];
         for (int i = 0; i < 60; i++) {
-            y[i] = 100 + (i <= 30 ? 0.4 * (i - 28) : i == 31 ? 0 : i == 32 ? first : second);
+            y[i] = 100 + (i <= 30 ? 0.4 * (i - 28) : i == 32 ? first : i == 33 ? second : 0);
         }
         assertEquals(isSpike, found(y).contains(30), found(y).toString());
     }
@@ -245,5 +248,32 @@ class SpikesTest {
         y[30] += 20;
         y[32] -= 20;
         assertEquals(List.of(30, 32), found(y));
+    }
+
+    /** A turn or a slow corner that few readings show: the three at its top lie off their neighbours, and so do the next ones. */
+    @ParameterizedTest
+    @CsvSource({"0.05", "0.2", "1", "5"})
+    void aBendIsNoSpike(double bend) {
+        for (double turn : new double[] {30, 30.2, 30.5, 30.9}) {
+            double[] round =
+                    IntStream.range(0, 60).mapToDouble(i -> 90 + bend * (i - turn) * (i - turn)).toArray();
+            double[] sharp = IntStream.range(0, 60).mapToDouble(i -> 90 + bend * Math.abs(i - turn)).toArray();
+            assertEquals(List.of(), found(round));
+            assertEquals(List.of(), found(sharp));
+            assertEquals(List.of(), found(turnedOver(round)));
+            assertEquals(List.of(), found(turnedOver(sharp)));
+        }
+    }
+
+    /**
+     * At the bottom of 90 + 0.2 i² the reading lies 0.2 below the line between its neighbours, and those two further out lie 1.6 above: a
+     * spike is what lies further off than that.
+     */
+    @ParameterizedTest
+    @CsvSource({"1.39, false", "1.41, true", "20, true"})
+    void aSpikeAtABendLiesFurtherOffThanTheBendGoesOn(double deep, boolean isSpike) {
+        double[] y = IntStream.range(0, 60).mapToDouble(i -> 90 + 0.2 * (i - 30) * (i - 30)).toArray();
+        y[30] -= deep;
+        assertEquals(isSpike, found(y).contains(30), found(y).toString());
     }
 }
