@@ -90,7 +90,8 @@ final class Spikes {
             }
             furthest = Math.max(furthest, off);
         }
-        // As far out again as the run is wide, and one reading more: there a bend has left the line further than the run.
+        // As far out again as the run is wide, and one reading more: there a bend has left the line further than the
+        // run.
         int left = Math.max(0, from - 1 - (to - from + 2));
         int right = Math.min(y.length - 1, to + 1 + (to - from + 2));
         double below = Math.min(

@@ -186,7 +186,9 @@ class SpikesTest {
     }
 
     private static double[] mirrored(double[] y) {
-        return IntStream.range(0, y.length).mapToDouble(i -> y[y.length - 1 - i]).toArray();
+        return IntStream.range(0, y.length)
+                .mapToDouble(i -> y[y.length - 1 - i])
+                .toArray();
     }
 
     private static double[] turnedOver(double[] y) {
@@ -232,7 +234,14 @@ class SpikesTest {
 
     /** The way back leads to the level of 28 again; both readings after it lie more than three steps below that, or it was a spike. */
     @ParameterizedTest
-    @CsvSource({"-0.29, -9, true", "-0.31, -9, false", "-9, -0.29, true", "-9, -0.31, false", "-9, -9, false", "0, 0, true"})
+    @CsvSource({
+        "-0.29, -9, true",
+        "-0.31, -9, false",
+        "-9, -0.29, true",
+        "-9, -0.31, false",
+        "-9, -9, false",
+        "0, 0, true"
+    })
     void afterACornerTheReadingsKeepFalling(double first, double second, boolean isSpike) {
         double[] y = new double[60];
         for (int i = 0; i < 60; i++) {
@@ -255,9 +264,12 @@ class SpikesTest {
     @CsvSource({"0.05", "0.2", "1", "5"})
     void aBendIsNoSpike(double bend) {
         for (double turn : new double[] {30, 30.2, 30.5, 30.9}) {
-            double[] round =
-                    IntStream.range(0, 60).mapToDouble(i -> 90 + bend * (i - turn) * (i - turn)).toArray();
-            double[] sharp = IntStream.range(0, 60).mapToDouble(i -> 90 + bend * Math.abs(i - turn)).toArray();
+            double[] round = IntStream.range(0, 60)
+                    .mapToDouble(i -> 90 + bend * (i - turn) * (i - turn))
+                    .toArray();
+            double[] sharp = IntStream.range(0, 60)
+                    .mapToDouble(i -> 90 + bend * Math.abs(i - turn))
+                    .toArray();
             assertEquals(List.of(), found(round));
             assertEquals(List.of(), found(sharp));
             assertEquals(List.of(), found(turnedOver(round)));
@@ -272,7 +284,9 @@ class SpikesTest {
     @ParameterizedTest
     @CsvSource({"1.39, false", "1.41, true", "20, true"})
     void aSpikeAtABendLiesFurtherOffThanTheBendGoesOn(double deep, boolean isSpike) {
-        double[] y = IntStream.range(0, 60).mapToDouble(i -> 90 + 0.2 * (i - 30) * (i - 30)).toArray();
+        double[] y = IntStream.range(0, 60)
+                .mapToDouble(i -> 90 + 0.2 * (i - 30) * (i - 30))
+                .toArray();
         y[30] -= deep;
         assertEquals(isSpike, found(y).contains(30), found(y).toString());
     }

@@ -37,24 +37,23 @@ class BatchesFileTest {
 
     private static String held(Batch batch, String field) {
         BatchConditions conditions = batch.conditions();
-        Optional<?> value =
-                switch (field) {
-                    case "charge temperature" -> conditions.chargeTemperature().map(t -> t.celsius());
-                    case "green temperature" -> conditions.greenTemperature().map(t -> t.celsius());
-                    case "room temperature" -> conditions.roomTemperature().map(t -> t.celsius());
-                    case "room humidity" -> boxed(conditions.roomHumidity());
-                    case "room pressure" -> boxed(conditions.roomPressure());
-                    case "warm-up" -> conditions.warmUp().map(Elapsed::seconds);
-                    case "planned drop temperature" -> batch.plan().dropTemperature().map(t -> t.celsius());
-                    case "quakers" -> boxed(batch.looks().quakers());
-                    case "whole-bean colour" -> boxed(batch.looks().wholeBeanColour());
-                    case "ground colour" -> boxed(batch.looks().groundColour());
-                    case "green mass" -> conditions.greenMass().map(mass -> mass.kilograms());
-                    case "roasted mass" -> conditions.roastedMass().map(mass -> mass.kilograms());
-                    case "drop" -> batch.writtenMark(MarkKind.DROP).map(Elapsed::seconds);
-                    case "cooling end" -> batch.coolingEnd().map(Elapsed::seconds);
-                    default -> throw new IllegalArgumentException(field);
-                };
+        Optional<?> value = switch (field) {
+            case "charge temperature" -> conditions.chargeTemperature().map(t -> t.celsius());
+            case "green temperature" -> conditions.greenTemperature().map(t -> t.celsius());
+            case "room temperature" -> conditions.roomTemperature().map(t -> t.celsius());
+            case "room humidity" -> boxed(conditions.roomHumidity());
+            case "room pressure" -> boxed(conditions.roomPressure());
+            case "warm-up" -> conditions.warmUp().map(Elapsed::seconds);
+            case "planned drop temperature" -> batch.plan().dropTemperature().map(t -> t.celsius());
+            case "quakers" -> boxed(batch.looks().quakers());
+            case "whole-bean colour" -> boxed(batch.looks().wholeBeanColour());
+            case "ground colour" -> boxed(batch.looks().groundColour());
+            case "green mass" -> conditions.greenMass().map(mass -> mass.kilograms());
+            case "roasted mass" -> conditions.roastedMass().map(mass -> mass.kilograms());
+            case "drop" -> batch.writtenMark(MarkKind.DROP).map(Elapsed::seconds);
+            case "cooling end" -> batch.coolingEnd().map(Elapsed::seconds);
+            default -> throw new IllegalArgumentException(field);
+        };
         return value.map(Object::toString).orElse("missing");
     }
 
@@ -103,7 +102,9 @@ class BatchesFileTest {
     void takesWhatARoastCanHaveAndSaysWhatItDoesNotTake(String header, String written, String held) throws IOException {
         Logbook logbook = batches(HEAD + "," + header, ONE + "," + written);
         assertEquals(held, held(logbook.batch("1"), header.replaceAll(" \\[.*", "")));
-        assertEquals(held.equals("missing") ? 1 : 0, problems(logbook, "column '" + header).size());
+        assertEquals(
+                held.equals("missing") ? 1 : 0,
+                problems(logbook, "column '" + header).size());
     }
 
     @ParameterizedTest
@@ -124,8 +125,9 @@ class BatchesFileTest {
         assertEquals(held, held(logbook.batch("1"), "cooling end"));
         assertEquals(
                 end.equals("9:59") && !drop.isEmpty()
-                        ? List.of("batches.csv, line 2, column 'cooling end [min:s]': found 9:59; expected a time after the drop,"
-                                + " 10:00; value treated as missing.")
+                        ? List.of(
+                                "batches.csv, line 2, column 'cooling end [min:s]': found 9:59; expected a time after the drop,"
+                                        + " 10:00; value treated as missing.")
                         : List.of(),
                 problems(logbook, "cooling end"));
     }
@@ -157,8 +159,9 @@ class BatchesFileTest {
         assertTrue(logbook.batch("1").roastedAt().isEmpty());
         assertTrue(logbook.batch("2").roastedAt().isPresent());
         assertEquals(
-                List.of("batches.csv, line 2, column 'roasted at': found nothing; expected the date and time of the charge; kept"
-                        + " without a date."),
+                List.of(
+                        "batches.csv, line 2, column 'roasted at': found nothing; expected the date and time of the charge; kept"
+                                + " without a date."),
                 problems(logbook, "roasted at"));
     }
 
@@ -166,11 +169,13 @@ class BatchesFileTest {
     void setsARowOfTheSameNameAsideAndGoesOn() throws IOException {
         Logbook logbook = batches(
                 HEAD + ",lot", ONE + ",a", "1,2025-03-04T10:15,b", ",2025-03-04T10:30,c", "3,2025-03-04T11:15,d");
-        assertEquals(List.of("1", "3"), logbook.batches().stream().map(Batch::name).toList());
+        assertEquals(
+                List.of("1", "3"), logbook.batches().stream().map(Batch::name).toList());
         assertEquals(Optional.of("a"), logbook.batch("1").lot());
         assertEquals(
-                List.of("batches.csv, line 3, column 'batch': found the batch '1' again; expected a name of its own; it stands on"
-                        + " line 2 too; row set aside, the first one kept."),
+                List.of(
+                        "batches.csv, line 3, column 'batch': found the batch '1' again; expected a name of its own; it stands on"
+                                + " line 2 too; row set aside, the first one kept."),
                 problems(logbook, "again"));
     }
 
@@ -209,6 +214,7 @@ class BatchesFileTest {
         new WrittenFolder(temporary).with("batches.csv", HEAD + "," + header, ONE + ",70");
         Logbook logbook = Logbook.open(temporary);
         assertEquals(
-                unit == null ? TemperatureUnit.CELSIUS : unit, logbook.batch("1").readerUnit());
+                unit == null ? TemperatureUnit.CELSIUS : unit,
+                logbook.batch("1").readerUnit());
     }
 }

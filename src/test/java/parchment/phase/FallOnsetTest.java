@@ -43,7 +43,8 @@ class FallOnsetTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"100, 12, 0", "101.1, 12, 0", "100.4, 40, 0", "100.7, 20, 5", "99.3, 25, 10", "97, 8, 4", "104.5, 30, 2"})
+    @CsvSource({"100, 12, 0", "101.1, 12, 0", "100.4, 40, 0", "100.7, 20, 5", "99.3, 25, 10", "97, 8, 4", "104.5, 30, 2"
+    })
     void theOnsetOfACalmFallIsFoundToAFractionOfASecond(double onset, double p, double q) {
         OnCurve.Found found = drop(logged(dropAt(onset, p, q), 1, 0.01, 1)).orElseThrow();
         assertEquals(onset, found.seconds(), q == 0 ? 0.06 : 0.3);
@@ -55,7 +56,9 @@ class FallOnsetTest {
     void theErrorGrowsWithTheNoiseAndTheInterval() {
         double before = 0;
         for (double noise : new double[] {0.05, 0.2, 0.8}) {
-            double error = drop(logged(dropAt(100.4, 20, 5), 2, noise, 7)).orElseThrow().standardError();
+            double error = drop(logged(dropAt(100.4, 20, 5), 2, noise, 7))
+                    .orElseThrow()
+                    .standardError();
             assertTrue(error > 1.02 * before, noise + ": " + error);
             before = error;
         }
@@ -95,7 +98,8 @@ class FallOnsetTest {
         CleanCurve here = logged(dropAt(100.4, 20, 5), 2, 0.3, 3);
         OnCurve.Found found = drop(here).orElseThrow();
         CleanCurve there = here.withZeroAt(-1000);
-        OnCurve.Found later = FallOnset.between(there, Cause.DROP, 1085, 1110, 40, 20).orElseThrow();
+        OnCurve.Found later =
+                FallOnset.between(there, Cause.DROP, 1085, 1110, 40, 20).orElseThrow();
         assertEquals(found.seconds() + 1000, later.seconds(), 1e-6);
         assertEquals(found.standardError(), later.standardError(), 1e-6);
         OnCurve.Found warmer = drop(logged(t -> dropAt(100.4, 20, 5).applyAsDouble(t) + 20 - 0.1 * t, 2, 0.3, 3))
@@ -130,7 +134,8 @@ class FallOnsetTest {
     }
 
     /** The sums of the class comment, plainly: every lag, share and onset of a wide grid, each fitted by a library's least squares. */
-    private static double[] plainly(CleanCurve clean, double from, double to, double before, double after, Model model) {
+    private static double[] plainly(
+            CleanCurve clean, double from, double to, double before, double after, Model model) {
         Curve part = clean.kept().between(from - before, to + after);
         int n = part.size();
         double r = Double.isNaN(clean.noiseCorrelation()) ? 0 : clean.noiseCorrelation();

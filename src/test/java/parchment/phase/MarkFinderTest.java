@@ -61,8 +61,9 @@ class MarkFinderTest {
         assertEquals(source == Source.ASSUMED ? "first reading" : "", charge.how());
         assertEquals(
                 source == Source.ASSUMED
-                        ? List.of("The log starts at 1:02 on the logger's clock and shows no sharp fall; its first reading is taken as"
-                                + " charge.")
+                        ? List.of(
+                                "The log starts at 1:02 on the logger's clock and shows no sharp fall; its first reading is taken as"
+                                        + " charge.")
                         : from < -6
                                 ? List.of("No sharp fall shows at charge; the logger's time zero is taken as charge.")
                                 : List.of(),
@@ -81,7 +82,8 @@ class MarkFinderTest {
     void withoutACurveChargeIsWhereWrittenTimesCountFrom() {
         Phases phases = of(Batch.named("7").writtenMark(MarkKind.DROP, Elapsed.seconds(600)));
         assertEquals(Source.WRITTEN, mark(phases, MarkKind.CHARGE).source());
-        assertEquals("written times count from it", mark(phases, MarkKind.CHARGE).how());
+        assertEquals(
+                "written times count from it", mark(phases, MarkKind.CHARGE).how());
         assertEquals(600, mark(phases, MarkKind.DROP).seconds());
         assertTrue(phases.clean().isEmpty() && phases.bean().isEmpty());
     }
@@ -107,8 +109,7 @@ class MarkFinderTest {
     @ParameterizedTest
     @CsvSource({"5.8, WRITTEN", "6.5, FOUND", "-5.8, WRITTEN", "-6.5, FOUND"})
     void aWrittenDropStandsWithinThreeJointErrorsOfTheCurves(double off, Source source) {
-        Phases phases =
-                of(logged(falling(), -40, 780).writtenMark(MarkKind.DROP, Elapsed.seconds(740 + off)));
+        Phases phases = of(logged(falling(), -40, 780).writtenMark(MarkKind.DROP, Elapsed.seconds(740 + off)));
         Mark drop = mark(phases, MarkKind.DROP);
         assertEquals(source, drop.source());
         assertEquals(source == Source.FOUND, phases.setAside(MarkKind.DROP).isPresent());
@@ -153,12 +154,11 @@ class MarkFinderTest {
         "745.1, false, ''"
     })
     void aMarkAMomentAfterTheLogIsReadAlongTheLine(double seconds, boolean isRead, String how) {
-        Mark drop = mark(
-                of(ExampleRoast.unwritten().writtenMark(MarkKind.DROP, Elapsed.seconds(seconds))), MarkKind.DROP);
+        Mark drop =
+                mark(of(ExampleRoast.unwritten().writtenMark(MarkKind.DROP, Elapsed.seconds(seconds))), MarkKind.DROP);
         assertEquals(isRead, drop.probe().isPresent());
         assertEquals(how, drop.how());
-        drop.beanTemperature()
-                .ifPresent(t -> assertEquals(228 + 0.2 * (seconds - 740), t.celsius(), 0.02));
+        drop.beanTemperature().ifPresent(t -> assertEquals(228 + 0.2 * (seconds - 740), t.celsius(), 0.02));
     }
 
     /** At 6 s between readings two of them, 12 s, are a moment. */
@@ -181,10 +181,14 @@ class MarkFinderTest {
         assertEquals(Source.WRITTEN, mark(phases, MarkKind.TURNING_POINT).source());
         assertEquals(
                 ExampleRoast.BEAN.applyAsDouble(80),
-                mark(phases, MarkKind.TURNING_POINT).beanTemperature().orElseThrow().celsius(),
+                mark(phases, MarkKind.TURNING_POINT)
+                        .beanTemperature()
+                        .orElseThrow()
+                        .celsius(),
                 0.05);
         Phases found = of(ExampleRoast.written());
-        assertEquals("lowest smoothed reading", mark(found, MarkKind.TURNING_POINT).how());
+        assertEquals(
+                "lowest smoothed reading", mark(found, MarkKind.TURNING_POINT).how());
     }
 
     /** Of marks after an assumed drop none is set aside: the log may have ended too soon. */

@@ -73,16 +73,19 @@ class MarkOrderTest {
     void aDropThatTheCurveContradictsIsQuestioned() {
         Mark written = mark(MarkKind.DROP, 770, 2);
         assertEquals(
-                List.of("The drop is written at 12:50, but the curve falls from 12:20 on (30 s earlier), further off than both may be."
-                        + " The curve's drop is used; please check the row: the two clocks may differ."),
+                List.of(
+                        "The drop is written at 12:50, but the curve falls from 12:20 on (30 s earlier), further off than both may be."
+                                + " The curve's drop is used; please check the row: the two clocks may differ."),
                 said(marks(mark(MarkKind.DROP, 740, 1)), marks(written)));
         assertEquals(
-                List.of("The drop is written at 12:50, but the curve falls from 13:20 on (30 s later), further off than both may be."
-                        + " The curve's drop is used; please check the row: the two clocks may differ."),
+                List.of(
+                        "The drop is written at 12:50, but the curve falls from 13:20 on (30 s later), further off than both may be."
+                                + " The curve's drop is used; please check the row: the two clocks may differ."),
                 said(marks(mark(MarkKind.DROP, 800, 1)), marks(written)));
         assertEquals(
-                List.of("The drop is written at 12:50, but the curve falls from elsewhere on (0 s earlier), further off than both may"
-                        + " be. The curve's drop is used; please check the row: the two clocks may differ."),
+                List.of(
+                        "The drop is written at 12:50, but the curve falls from elsewhere on (0 s earlier), further off than both may"
+                                + " be. The curve's drop is used; please check the row: the two clocks may differ."),
                 said(marks(), marks(written)));
     }
 
@@ -91,8 +94,9 @@ class MarkOrderTest {
     void saysWhichMarkTheOneSetAsideContradicts() {
         Mark drop = mark(MarkKind.DROP, 700, 1);
         assertEquals(
-                List.of("Yellowing is written at 12:00, 20 s after the drop at 11:40 (written by the roaster): more than both may be"
-                        + " off. It is set aside; please check the batch's row."),
+                List.of(
+                        "Yellowing is written at 12:00, 20 s after the drop at 11:40 (written by the roaster): more than both may be"
+                                + " off. It is set aside; please check the batch's row."),
                 said(marks(drop), marks(mark(MarkKind.YELLOWING, 720, 1))));
         assertEquals(
                 List.of(
@@ -122,8 +126,9 @@ class MarkOrderTest {
     @Test
     void marksThatAreKeptAreQuestionedWithTheirErrors() {
         assertEquals(
-                List.of("Yellowing at 8:20 (written by the roaster) lies 10 s after first crack start at 8:10 (written by the"
-                        + " roaster), no more than both may be off (10 s and 5 s). Both are kept; please check yellowing."),
+                List.of(
+                        "Yellowing at 8:20 (written by the roaster) lies 10 s after first crack start at 8:10 (written by the"
+                                + " roaster), no more than both may be off (10 s and 5 s). Both are kept; please check yellowing."),
                 said(marks(mark(MarkKind.YELLOWING, 500, 10), mark(MarkKind.FIRST_CRACK_START, 490, 5)), marks()));
     }
 
@@ -137,15 +142,16 @@ class MarkOrderTest {
         "700, 1, ASSUMED, false",
     })
     void aWrittenMarkAfterTheEndOfTheLogIsQuestioned(double seconds, double error, Source source, boolean isAsked) {
-        CleanCurve curve = CleanCurve.of(
-                ExampleRoast.curve("bean temperature", Unit.TEMPERATURE, t -> 100 + t / 6, 0, 600, 2));
+        CleanCurve curve =
+                CleanCurve.of(ExampleRoast.curve("bean temperature", Unit.TEMPERATURE, t -> 100 + t / 6, 0, 600, 2));
         Mark drop = new Mark(MarkKind.DROP, Elapsed.seconds(seconds), error, source, Optional.empty(), "");
         List<MarkDoubts.Doubt> doubts = MarkDoubts.about(marks(drop), marks(), Optional.of(curve));
         assertEquals(
                 isAsked
                         ? List.of(new MarkDoubts.Doubt(
                                 MarkKind.DROP,
-                                "Drop is written at " + drop.at() + ", but the log ends at 10:00: there is no reading then."))
+                                "Drop is written at " + drop.at()
+                                        + ", but the log ends at 10:00: there is no reading then."))
                         : List.of(),
                 doubts);
     }

@@ -43,7 +43,10 @@ class OnCurveTest {
     @ParameterizedTest
     @CsvSource({"50, true", "62, false"})
     void aDropBeginsWithinAMinuteOfTheHighestReading(double later, boolean isDrop) {
-        assertEquals(isDrop, drop(u -> u <= later ? 200 - 0.01 * u : 200 - 1.5 * (u - later), 690).isPresent());
+        assertEquals(
+                isDrop,
+                drop(u -> u <= later ? 200 - 0.01 * u : 200 - 1.5 * (u - later), 690)
+                        .isPresent());
     }
 
     @ParameterizedTest
@@ -56,8 +59,8 @@ class OnCurveTest {
     @ParameterizedTest
     @CsvSource({"2, false", "3, true"})
     void aDropIsThreeStepsOfTheLoggerDeep(double deep, boolean isDrop) {
-        CleanCurve curve = clean(
-                t -> Math.rint(t <= 600 ? 80 + 0.2 * t : 200 - Math.min(deep, 0.5 * (t - 600))), 0, 612, 2);
+        CleanCurve curve =
+                clean(t -> Math.rint(t <= 600 ? 80 + 0.2 * t : 200 - Math.min(deep, 0.5 * (t - 600))), 0, 612, 2);
         assertEquals(1, curve.step());
         assertEquals(isDrop, OnCurve.drop(curve, 60).isPresent());
     }
@@ -95,7 +98,8 @@ class OnCurveTest {
     void readingsBeforeTheEarliestDropDoNotCount() {
         DoubleUnaryOperator course =
                 t -> t < 50 ? 260 - 3 * t : t <= 600 ? 110 + 0.15 * (t - 50) : 192.5 - 1.5 * (t - 600);
-        assertEquals(600, OnCurve.drop(clean(course, 0, 640, 2), 60).orElseThrow().seconds(), 4);
+        assertEquals(
+                600, OnCurve.drop(clean(course, 0, 640, 2), 60).orElseThrow().seconds(), 4);
     }
 
     /** A slow fall first: the drop is where the fall reaches half its steepest rate, if that comes within 90 s of the top. */
@@ -145,8 +149,8 @@ class OnCurveTest {
     @ParameterizedTest
     @CsvSource({"298, false", "296, true", "280, true"})
     void aLogThatStartsWithinTheFallHasNoCharge(double from, boolean isCharge) {
-        CleanCurve curve = clean(
-                t -> t <= 300 ? 180 : t <= 360 ? 180 - 1.5 * (t - 300) : 90 + 0.2 * (t - 360), from, 900, 2);
+        CleanCurve curve =
+                clean(t -> t <= 300 ? 180 : t <= 360 ? 180 - 1.5 * (t - 300) : 90 + 0.2 * (t - 360), from, 900, 2);
         assertEquals(isCharge, OnCurve.atCharge(curve).isPresent());
     }
 
@@ -159,8 +163,7 @@ class OnCurveTest {
                 : t <= 310
                         ? 180 - (t - 300)
                         : t <= 600 ? 170 - perSecond * (t - 310) : 170 - 290 * perSecond + 0.2 * (t - 600);
-        assertEquals(
-                isCharge ? Optional.of(300.0) : Optional.empty(), OnCurve.atCharge(clean(course, 200, 1000, 2)));
+        assertEquals(isCharge ? Optional.of(300.0) : Optional.empty(), OnCurve.atCharge(clean(course, 200, 1000, 2)));
     }
 
     /** Back from the steepest fall while it is still faster than 15 % of it. */
@@ -179,7 +182,9 @@ class OnCurveTest {
     void theChargeIsTheDeepestFallNotTheFirst() {
         DoubleUnaryOperator course = t -> t <= 240
                 ? 200
-                : t <= 250 ? 200 - 2 * (t - 240) : t <= 400 ? 180 : t <= 450 ? 180 - 2.5 * (t - 400) : 55 + 0.2 * (t - 450);
+                : t <= 250
+                        ? 200 - 2 * (t - 240)
+                        : t <= 400 ? 180 : t <= 450 ? 180 - 2.5 * (t - 400) : 55 + 0.2 * (t - 450);
         assertEquals(Optional.of(400.0), OnCurve.atCharge(clean(course, 100, 1000, 2)));
     }
 

@@ -28,15 +28,20 @@ class PhaseTableTest {
         assertEquals(List.of(), table.rows().get(0).questioned());
         assertEquals(List.of(MarkKind.FIRST_CRACK_START), table.rows().get(1).questioned());
         assertEquals(
-                List.of(MarkKind.YELLOWING, MarkKind.FIRST_CRACK_START), table.rows().get(2).questioned());
+                List.of(MarkKind.YELLOWING, MarkKind.FIRST_CRACK_START),
+                table.rows().get(2).questioned());
         List<String> lines = Arrays.asList(table.shownAs().text().split("\n"));
-        assertTrue(lines.stream().anyMatch(line -> line.contains("to check")), table.shownAs().text());
-        assertTrue(lines.stream().anyMatch(line -> line.startsWith("a") && line.stripTrailing().endsWith("nothing")));
+        assertTrue(
+                lines.stream().anyMatch(line -> line.contains("to check")),
+                table.shownAs().text());
+        assertTrue(lines.stream()
+                .anyMatch(line -> line.startsWith("a") && line.stripTrailing().endsWith("nothing")));
         assertTrue(lines.stream()
                 .anyMatch(line -> line.startsWith("b") && line.stripTrailing().endsWith("first crack start")));
-        assertTrue(lines.stream()
-                .anyMatch(line ->
-                        line.startsWith("c") && line.stripTrailing().endsWith("yellowing, first crack start")),
+        assertTrue(
+                lines.stream()
+                        .anyMatch(line ->
+                                line.startsWith("c") && line.stripTrailing().endsWith("yellowing, first crack start")),
                 table.shownAs().text());
     }
 }
