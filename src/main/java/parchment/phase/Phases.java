@@ -36,7 +36,7 @@ public final class Phases implements Showable {
     private final Map<MarkKind, Mark> setAside;
     private final Optional<OnCurve.Found> fall;
     private final List<String> notes;
-    private final List<String> questions;
+    private final List<MarkDoubts.Doubt> doubts;
     private final double zeroOnLogger;
     private final Optional<CleanCurve> clean;
     private final Optional<SmoothCurve> bean;
@@ -52,7 +52,7 @@ public final class Phases implements Showable {
         aside.putAll(found.setAside());
         this.setAside = Collections.unmodifiableMap(aside);
         this.fall = found.fall();
-        this.questions = MarkDoubts.about(marks, setAside, clean);
+        this.doubts = MarkDoubts.about(marks, setAside, clean);
     }
 
     /** Finds the marks and phases of a batch, with the usual uncertainty of written marks. */
@@ -184,7 +184,12 @@ public final class Phases implements Showable {
 
     /** Returns what in the written marks contradicts itself or the curve, in sentences. */
     public List<String> questions() {
-        return questions;
+        return doubts.stream().map(MarkDoubts.Doubt::why).toList();
+    }
+
+    /** Returns the marks that {@link #questions} ask to check, in the order of their kinds. */
+    public List<MarkKind> questioned() {
+        return doubts.stream().map(MarkDoubts.Doubt::kind).distinct().sorted().toList();
     }
 
     /** Returns how the clocks of logger and roaster were put together, where that was not plain. */
