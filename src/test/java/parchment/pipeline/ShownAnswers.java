@@ -44,7 +44,8 @@ final class ShownAnswers {
         Nearest nearest = Nearest.to(last, logbook);
         row(
                 "nearest to " + last.name(),
-                nearest + ". " + paragraphs(nearest.shownAs().text(), "not searched|written nowhere|on the same scale"));
+                nearest + ". "
+                        + paragraphs(nearest.shownAs().text(), "not searched|written nowhere|on the same scale"));
         row(
                 "watch",
                 Watch.of(logbook.only(batch -> batch.lot().orElse("").equals(lot)), Features.dropTemperature())
