@@ -41,6 +41,8 @@ public final class LotYear implements ShownAs {
     private static final int LEAST_ROWS = 24;
     private static final double LEAST_SPAN = 45;
     private static final double KNOWN = 0.85;
+    /** Days of the year held against each other, by the name of their column. */
+    private static final String[][] WAVE = {{"mid-January", "mid-July"}, {"mid-April", "mid-October"}};
 
     /** What the reader states about the machine. */
     public enum Assumption {
@@ -147,9 +149,7 @@ public final class LotYear implements ShownAs {
                                         YearPart.Verdict.TOLD,
                                         estimate,
                                         shown(estimate),
-                                        column.part == YearModel.Part.ROOM && !fitted.has(YearModel.Part.SEASON)
-                                                ? "The time of year may stand behind it."
-                                                : "")
+                                        "")
                                 : together(column.name, fitted, place));
             }
         }
@@ -186,7 +186,7 @@ public final class LotYear implements ShownAs {
                     YearPart.Verdict.SUM_ONLY,
                     sum,
                     shown(sum),
-                    "This is the sum of ageing, drift of the machine, time of year" + cuppers
+                    "This is the sum of ageing, drift of the machine, time of year and the room" + cuppers
                             + ": the logbook does not hold 24 months of roasting in nearly every month, so they cannot be told apart.");
         }
         Optional<Integer> anchor = reference
@@ -221,9 +221,7 @@ public final class LotYear implements ShownAs {
     }
 
     private List<YearPart> season(YearModel fitted) {
-        String[] names = {"mid-January", "mid-April"};
-        String[] against = {"mid-July", "mid-October"};
-        if (!fitted.has(YearModel.Part.SEASON)) {
+        if (!fitted.has(YearModel.Part.SEASON) && !rows.showsMostOfAYear()) {
             return List.of(new YearPart(
                     "time of year",
                     YearPart.Verdict.CANNOT_TELL,
@@ -234,22 +232,51 @@ public final class LotYear implements ShownAs {
                             "A season needs 24 months of roasting in nearly every month of the year; there are %.0f.",
                             rows.span() / 30.44)));
         }
+        Optional<YearModel> together = Optional.empty();
         List<YearPart> parts = new ArrayList<>();
-        for (int k = 0; k < names.length; k++) {
-            int place = fitted.place(YearModel.Part.SEASON, names[k]);
-            String name = names[k] + " against " + against[k];
-            Estimate estimate = fitted.term(place);
-            parts.add(
-                    fitted.inflation(place) > YearModel.TOO_ALIKE
-                            ? together(name, fitted, place)
-                            : new YearPart(
-                                    name,
-                                    YearPart.Verdict.TOLD,
-                                    estimate,
-                                    shown(estimate),
-                                    "As far as the room's readings and what the roaster did do not carry it."));
+        for (String[] pair : WAVE) {
+            String name = pair[0] + " against " + pair[1];
+            int place = fitted.place(YearModel.Part.SEASON, pair[0]);
+            if (place >= 0 && fitted.regression().kept(place) && fitted.inflation(place) <= YearModel.TOO_ALIKE) {
+                Estimate estimate = fitted.term(place);
+                parts.add(new YearPart(
+                        name,
+                        YearPart.Verdict.TOLD,
+                        estimate,
+                        shown(estimate),
+                        rows.has(YearModel.Part.ROOM)
+                                ? "As far as the room's readings and what the roaster did do not carry it."
+                                : "As far as what the roaster did does not carry it."));
+            } else {
+                together = together.or(() -> Optional.of(rows.fitTogether()));
+                parts.add(sum(name, pair[0], together.get()));
+            }
         }
         return parts;
+    }
+
+    /** Tells the sum of the time of year and what moved with it. */
+    private YearPart sum(String name, String column, YearModel together) {
+        int place = together.place(YearModel.Part.SEASON, column);
+        if (!together.regression().kept(place) || together.inflation(place) > YearModel.TOO_ALIKE) {
+            return together(name, together, place);
+        }
+        Estimate estimate = together.term(place);
+        String cuppers = response.kind() == Response.Kind.SCORE ? ", a drift of all cuppers together" : "";
+        return new YearPart(
+                name,
+                YearPart.Verdict.SUM_ONLY,
+                estimate,
+                shown(estimate),
+                rows.showsSeason()
+                        ? "This is the sum of the time of year and the room's temperature and humidity, which moved together in this"
+                                + " logbook."
+                        : String.format(
+                                Locale.ROOT,
+                                "This is the sum of the time of year, the room, ageing and drift of the machine%s: the logbook holds"
+                                        + " %.0f months of roasting, and 24 in nearly every month of the year would tell them apart.",
+                                cuppers,
+                                rows.span() / 30.44));
     }
 
     private YearPart together(String name, YearModel fitted, int place) {
@@ -390,7 +417,22 @@ public final class LotYear implements ShownAs {
                         lot.isEmpty() ? "batches without a lot" : lot,
                         rows.size(),
                         LEAST_ROWS)
-                : response.name() + " of " + lot + ", " + parts.get(0);
+                : response.name() + " of " + lot + ", " + parts.get(0) + swing();
+    }
+
+    /** Names the largest clear swing within the year, so that a slope near zero does not hide it. */
+    private String swing() {
+        return parts.stream()
+                .filter(p -> Arrays.stream(WAVE).anyMatch(pair -> p.name().startsWith(pair[0])))
+                .filter(p -> p.verdict() != YearPart.Verdict.CANNOT_TELL)
+                .filter(p -> {
+                    Interval interval = p.estimate().interval(0.90);
+                    return interval.lower() > 0 || interval.upper() < 0;
+                })
+                .max(Comparator.comparingDouble(p -> Math.abs(p.estimate().estimate())))
+                .map(p -> " Within the year it swung: " + p.name() + " " + p.shown()
+                        + (p.verdict() == YearPart.Verdict.SUM_ONLY ? ", a sum too." : "."))
+                .orElse("");
     }
 
     /** Share of rows in which a column must be known to be used. */
