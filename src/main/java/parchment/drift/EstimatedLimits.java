@@ -281,12 +281,13 @@ final class EstimatedLimits {
                         .toArray();
                 int[] sortedPlace = place.clone();
                 Arrays.sort(sortedPlace);
-                int beyond = (int) Math.round(RATE * (to - from) / BLOCK * left.length);
-                int limit = sortedPlace[left.length - 1 - beyond];
+                // One more series lies at or beyond the k-th largest of n with probability k / (n + 1).
+                int reach = (int) Math.max(1, Math.round(RATE * (to - from) / BLOCK * (left.length + 1)));
+                int limit = sortedPlace[left.length - reach];
                 Arrays.fill(limits[0], from, to, sortedFirst[limit]);
                 Arrays.fill(limits[1], from, to, sortedSecond[limit]);
                 for (int i = 0; i < left.length; i++) {
-                    out[left[i]] = place[i] > limit;
+                    out[left[i]] = place[i] >= limit;
                 }
             }
             return limits;
