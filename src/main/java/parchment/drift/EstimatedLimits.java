@@ -68,7 +68,8 @@ final class EstimatedLimits {
                 }
             }
             RealMatrix x = new Array2DRowRealMatrix(first, false);
-            RealMatrix inverse = new QRDecomposition(x.transposeMultiply(x)).getSolver().getInverse();
+            RealMatrix inverse =
+                    new QRDecomposition(x.transposeMultiply(x)).getSolver().getInverse();
             this.solve = inverse.multiplyTransposed(x);
             this.foretold = new double[columns.get(0).length];
             for (int i = 0; i < foretold.length; i++) {
@@ -106,8 +107,7 @@ final class EstimatedLimits {
 
     private final Design design;
 
-    private EstimatedLimits(
-            double[] y, List<double[]> columns, int[] day, double[] dates, int stretch, int series) {
+    private EstimatedLimits(double[] y, List<double[]> columns, int[] day, double[] dates, int stretch, int series) {
         this.stretch = stretch;
         this.series = series;
         this.columns = List.copyOf(columns);
@@ -157,7 +157,9 @@ final class EstimatedLimits {
         Blocks both = new Blocks(watched, series);
         double[][] limits = both.limits(means, sums);
         this.falseShifts = both.signalled();
-        this.mean = IntStream.range(0, watched).mapToDouble(i -> limits[0][i] * scale[i]).toArray();
+        this.mean = IntStream.range(0, watched)
+                .mapToDouble(i -> limits[0][i] * scale[i])
+                .toArray();
         this.sum = limits[1];
         int soon = Math.min(2 * BLOCK, watched);
         int found = 0;
@@ -186,8 +188,7 @@ final class EstimatedLimits {
     }
 
     /** Sets limits from fewer or more drawn series. */
-    static EstimatedLimits of(
-            double[] y, List<double[]> columns, int[] day, double[] dates, int stretch, int series) {
+    static EstimatedLimits of(double[] y, List<double[]> columns, int[] day, double[] dates, int stretch, int series) {
         return new EstimatedLimits(y, columns, day, dates, stretch, series);
     }
 
@@ -362,7 +363,9 @@ final class EstimatedLimits {
     }
 
     private static double[] larger(double[] a, double[] b) {
-        return IntStream.range(0, a.length).mapToDouble(i -> Math.max(a[i], b[i])).toArray();
+        return IntStream.range(0, a.length)
+                .mapToDouble(i -> Math.max(a[i], b[i]))
+                .toArray();
     }
 
     /** Returns how far each row lies from what the first rows foretell of it, in the unit of the rows. */

@@ -41,6 +41,7 @@ public final class GreenNeeded implements ShownAs {
     private static final int FEWEST_LOTS = 2;
     /** No batch loses more, as the check of batches.csv has it; common practice, no source. */
     private static final double MOST_LOST = 0.4;
+
     private static final double LEVEL = 0.90;
 
     private final String lot;

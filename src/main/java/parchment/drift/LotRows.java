@@ -110,7 +110,10 @@ final class LotRows {
                 add(feature.name(), YearModel.Part.ROASTER, row -> column[row], feature.naturalStep());
             }
         }
-        if (settledAtTheDrop(response) && used.stream().noneMatch(f -> f.name().equals(Features.dropTemperature().name()))) {
+        if (settledAtTheDrop(response)
+                && used.stream()
+                        .noneMatch(
+                                f -> f.name().equals(Features.dropTemperature().name()))) {
             addAim(logbook);
         }
         this.readByTheProbe = movesByName(response.name()) || response.unit().equals(Unit.RATE_OF_RISE);
@@ -131,10 +134,12 @@ final class LotRows {
     /** Without readings at the drop, what was aimed at stands for them, where it was written for every batch. */
     private void addAim(Logbook logbook) {
         double[] aims = batches.stream()
-                .mapToDouble(b -> b.plan().dropTemperature().map(Temperature::celsius).orElse(Double.NaN))
+                .mapToDouble(b ->
+                        b.plan().dropTemperature().map(Temperature::celsius).orElse(Double.NaN))
                 .toArray();
         double low = Arrays.stream(aims).min().orElse(Double.NaN);
-        if (Arrays.stream(aims).allMatch(Double::isFinite) && Arrays.stream(aims).anyMatch(a -> a > low)) {
+        if (Arrays.stream(aims).allMatch(Double::isFinite)
+                && Arrays.stream(aims).anyMatch(a -> a > low)) {
             columns.add(new YearModel.Column("planned drop temperature", YearModel.Part.ROASTER, centred(aims), 1));
         }
     }
@@ -161,9 +166,7 @@ final class LotRows {
     }
 
     private static boolean movesByName(String name) {
-        return Features.all().list().stream()
-                .filter(f -> f.name().equals(name))
-                .anyMatch(OneScale::moves);
+        return Features.all().list().stream().filter(f -> f.name().equals(name)).anyMatch(OneScale::moves);
     }
 
     private static double[] centred(double[] values) {
@@ -201,7 +204,12 @@ final class LotRows {
      */
     YearModel fit() {
         return YearModel.fit(
-                y, dayOfRow, epochDays(), lots(), showsSeason() ? columns : without(YearModel.Part.ROOM), YearModel.Wave.IF_TOLD);
+                y,
+                dayOfRow,
+                epochDays(),
+                lots(),
+                showsSeason() ? columns : without(YearModel.Part.ROOM),
+                YearModel.Wave.IF_TOLD);
     }
 
     /** Fits the same with a wave of the year that holds all that moved within it: the room too, and without two years age and drift. */

@@ -144,12 +144,7 @@ public final class LotYear implements ShownAs {
                 boolean free = fitted.regression().kept(place) && fitted.inflation(place) <= YearModel.TOO_ALIKE;
                 found.add(
                         free
-                                ? new YearPart(
-                                        column.name,
-                                        YearPart.Verdict.TOLD,
-                                        estimate,
-                                        shown(estimate),
-                                        "")
+                                ? new YearPart(column.name, YearPart.Verdict.TOLD, estimate, shown(estimate), "")
                                 : together(column.name, fitted, place));
             }
         }
@@ -297,11 +292,17 @@ public final class LotYear implements ShownAs {
         Interval interval = estimate.interval(0.90);
         return String.format(
                 Locale.ROOT,
-                "%+." + unit.digits() + "f %s (%." + unit.digits() + "f to %." + unit.digits() + "f)",
-                unit.shownStep(estimate.estimate(), reader()),
+                "%s %s (%s to %s)",
+                rounded("%+.", unit.shownStep(estimate.estimate(), reader())),
                 unit.symbol(reader()).equals("%") ? "percentage points" : unit.symbol(reader()),
-                unit.shownStep(interval.lower(), reader()),
-                unit.shownStep(interval.upper(), reader()));
+                rounded("%.", unit.shownStep(interval.lower(), reader())),
+                rounded("%.", unit.shownStep(interval.upper(), reader())));
+    }
+
+    /** Prints a number of the answer; what rounds to zero has no sign. */
+    private String rounded(String format, double number) {
+        return String.format(Locale.ROOT, format + unit().digits() + "f", number)
+                .replaceFirst("^[+-](?=0(\\.0+)?$)", "");
     }
 
     Unit unit() {

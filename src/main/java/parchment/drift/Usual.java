@@ -332,7 +332,8 @@ public final class Usual implements ShownAs {
                 "Cannot tell whether batch " + batch.name() + " is like the others: "
                         + (batch.lot().isEmpty()
                                 ? "no lot was written for it"
-                                : (others == 1 ? "there is " : "there are ") + comparedWith + ", and " + ENOUGH + " are needed");
+                                : (others == 1 ? "there is " : "there are ") + comparedWith + ", and " + ENOUGH
+                                        + " are needed");
             case LIKE_THE_OTHERS -> "batch " + batch.name() + " is like " + comparedWith;
             case UNLIKE_THE_OTHERS ->
                 String.format(

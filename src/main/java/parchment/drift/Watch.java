@@ -237,8 +237,7 @@ public final class Watch implements ShownAs {
         if (!hasLimits()) {
             return "Cannot set limits for " + feature.name() + ": " + rows.whyNone();
         }
-        long single =
-                alarms.stream().filter(a -> a.kind() == Kind.SINGLE_BATCH).count();
+        long single = alarms.stream().filter(a -> a.kind() == Kind.SINGLE_BATCH).count();
         Optional<Alarm> shift =
                 alarms.stream().filter(a -> a.kind() != Kind.SINGLE_BATCH).findFirst();
         return String.format(

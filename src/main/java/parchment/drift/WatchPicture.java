@@ -41,7 +41,8 @@ final class WatchPicture {
         Span stable = new Span("limits from here", x[0], x[stretch - 1]);
         Unit unit = watch.feature().unit();
         double[] deviations = limits.deviations();
-        double center = Arrays.stream(watch.rows().values(), 0, stretch).average().orElse(0);
+        double center =
+                Arrays.stream(watch.rows().values(), 0, stretch).average().orElse(0);
         double[] values = Arrays.stream(deviations).map(d -> center + d).toArray();
         double[] later = Arrays.copyOfRange(x, stretch, x.length);
         Plot singles = Plot.of("", Axis.dates(""), Axis.of(watch.feature().name(), unit, reader))
@@ -85,7 +86,10 @@ final class WatchPicture {
     }
 
     private static Line around(String label, double[] x, double center, double[] width, int side) {
-        return Line.of(label, x, Arrays.stream(width).map(w -> center + side * w).toArray())
+        return Line.of(
+                        label,
+                        x,
+                        Arrays.stream(width).map(w -> center + side * w).toArray())
                 .withColour(Colour.INK);
     }
 

@@ -97,9 +97,9 @@ final class WatchRows {
                     measured.add(batch);
                 }
             }
-            measured.sort(
-                    Comparator.comparing((Batch b) -> b.roastedAt().orElseThrow().toInstant())
-                            .thenComparing(Batch::name));
+            measured.sort(Comparator.comparing(
+                            (Batch b) -> b.roastedAt().orElseThrow().toInstant())
+                    .thenComparing(Batch::name));
             this.notMeasured = all.length - measured.size();
             Predicate<Batch> now = OneScale.moves(feature) ? onTheLatestProbe(measured, logbook) : b -> true;
             this.batches = measured.stream().filter(now).toList();
@@ -122,8 +122,7 @@ final class WatchRows {
                 return logbook.upkeep().stream()
                         .filter(w -> w.what().toLowerCase(Locale.ROOT).contains("probe"))
                         .filter(w -> batch.machine().map(w.machine()::equals).orElse(true))
-                        .noneMatch(w ->
-                                w.doneOn().isAfter(day) && !w.doneOn().isAfter(last));
+                        .noneMatch(w -> w.doneOn().isAfter(day) && !w.doneOn().isAfter(last));
             };
         }
     }
@@ -152,8 +151,10 @@ final class WatchRows {
             Predicate<Batch> comparable = b -> true;
             int most = Math.max(1, stretch / ROWS_FOR_EACH) - 1;
             for (Like one : kinds(rows, first, feature)) {
-                double[] known =
-                        first.stream().mapToDouble(one::of).filter(Double::isFinite).toArray();
+                double[] known = first.stream()
+                        .mapToDouble(one::of)
+                        .filter(Double::isFinite)
+                        .toArray();
                 double low = Arrays.stream(known).min().orElse(0);
                 double high = Arrays.stream(known).max().orElse(0);
                 boolean complete = known.length == stretch;
@@ -169,12 +170,11 @@ final class WatchRows {
                 }
             }
             unlike.removeAll(like);
-            Set<Optional<String>> lots = new LinkedHashSet<>(first.stream().map(Batch::lot).toList());
+            Set<Optional<String>> lots =
+                    new LinkedHashSet<>(first.stream().map(Batch::lot).toList());
             Set<Optional<String>> machines =
                     new LinkedHashSet<>(first.stream().map(Batch::machine).toList());
-            comparable = comparable
-                    .and(b -> lots.contains(b.lot()))
-                    .and(b -> machines.contains(b.machine()));
+            comparable = comparable.and(b -> lots.contains(b.lot())).and(b -> machines.contains(b.machine()));
             batches.addAll(first);
             rows.batches.subList(before + stretch, rows.batches.size()).stream()
                     .filter(comparable)
@@ -215,7 +215,9 @@ final class WatchRows {
             long known = rows.batches.stream()
                     .filter(b -> Double.isFinite(one.of(b)))
                     .count();
-            if (known >= KNOWN * rows.batches.size() && known > 0 && !feature.name().equals(one.words())) {
+            if (known >= KNOWN * rows.batches.size()
+                    && known > 0
+                    && !feature.name().equals(one.words())) {
                 kinds.add(one);
             }
         }
@@ -329,7 +331,8 @@ final class WatchRows {
 
     /** Says what batches are compared at like, and what not. */
     String likeWords() {
-        String with = like.isEmpty() ? "Batches are compared as they are" : "Compared at like " + String.join(", ", like);
+        String with =
+                like.isEmpty() ? "Batches are compared as they are" : "Compared at like " + String.join(", ", like);
         return with
                 + (unlike.isEmpty()
                         ? "."
@@ -346,8 +349,8 @@ final class WatchRows {
         count(words, earlierProbe, "roasted before the last work on its machine's probe");
         count(words, before, "before the stretch, in which one lies far off");
         count(words, notComparable, "of a lot, mass or aim that the stretch does not hold");
-        return batches.size() + " batches watched, " + (words.isEmpty() ? "none left out" : "left out: " + String.join(", ", words))
-                + ".";
+        return batches.size() + " batches watched, "
+                + (words.isEmpty() ? "none left out" : "left out: " + String.join(", ", words)) + ".";
     }
 
     private static void count(List<String> words, int number, String reason) {

@@ -98,8 +98,7 @@ final class YearModel {
      * @param lot lot of each row
      * @param more columns besides lots, slopes and the time of year
      */
-    static YearModel fit(
-            double[] y, int[] dayOfRow, double[] dates, List<String> lot, List<Column> more, Wave stands) {
+    static YearModel fit(double[] y, int[] dayOfRow, double[] dates, List<String> lot, List<Column> more, Wave stands) {
         List<Column> columns = new ArrayList<>();
         double[] ones = new double[y.length];
         Arrays.fill(ones, 1);

@@ -72,8 +72,8 @@ record BuiltBatch(String lot, String machine, double green, double roasted, doub
                             OptionalDouble.empty(),
                             Optional.empty()));
             written(row.aim)
-                    .ifPresent(aim -> batch.plan(new BatchPlan(
-                            Optional.of(Temperature.celsius(aim)), BatchPlan.PlannedBy.CHOICE)));
+                    .ifPresent(aim -> batch.plan(
+                            new BatchPlan(Optional.of(Temperature.celsius(aim)), BatchPlan.PlannedBy.CHOICE)));
             if (!row.lot.isEmpty()) {
                 batch.lot(row.lot);
             }

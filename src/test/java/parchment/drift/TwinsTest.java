@@ -66,8 +66,7 @@ class TwinsTest {
         "2,205,NaN,0",
         "2,NaN,180,0"
     })
-    void alikeIsWithinThreePerCentOfMassADegreeOfAimAndTwoOfCharge(
-            double mass, double aim, double charge, int groups) {
+    void alikeIsWithinThreePerCentOfMassADegreeOfAimAndTwoOfCharge(double mass, double aim, double charge, int groups) {
         Twins twins = Twins.of(BuiltBatch.logbook(List.of(
                 BuiltBatch.of(2).withAim(205).withCharge(180),
                 BuiltBatch.of(mass).withAim(aim).withCharge(charge))));
@@ -76,7 +75,8 @@ class TwinsTest {
 
     @Test
     void withoutPlannedDropsItCannotBeTold() {
-        Twins none = Twins.of(BuiltBatch.logbook(Stream.of(2.0, 2.0, 2.0).map(BuiltBatch::of).toList()));
+        Twins none = Twins.of(
+                BuiltBatch.logbook(Stream.of(2.0, 2.0, 2.0).map(BuiltBatch::of).toList()));
         assertEquals(
                 "Cannot tell which batches of built were meant alike: no planned drop temperature is written. Write it before"
                         + " charge, in the column 'planned drop temperature' of batches.csv",

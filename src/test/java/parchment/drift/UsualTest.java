@@ -15,7 +15,6 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import parchment.curve.Curve;
-import parchment.feature.Features;
 import parchment.logbook.Batch;
 import parchment.logbook.BatchConditions;
 import parchment.logbook.Logbook;
@@ -109,7 +108,8 @@ class UsualTest {
 
     /** Worked out again from the definition: the larger of two spreads, and Student's t at 0.05 over eleven features. */
     private static double halfWidth(double[] others, double median) {
-        double[] away = Arrays.stream(others).map(v -> Math.abs(v - median)).sorted().toArray();
+        double[] away =
+                Arrays.stream(others).map(v -> Math.abs(v - median)).sorted().toArray();
         double middle = (away[(away.length - 1) / 2] + away[away.length / 2]) / 2;
         double mean = Arrays.stream(away).average().orElse(0);
         double spread = Math.max(1.4826 * middle, Math.sqrt(Math.PI / 2) * mean);
@@ -130,7 +130,9 @@ class UsualTest {
         Usual.Compared same = of(charged(181, most), "charge temperature");
         double t = new TDistribution(14).inverseCumulativeProbability(1 - 0.05 / 11 / 2);
         assertEquals(
-                180 + 8.0 / 15 * Math.sqrt(Math.PI / 2) * Math.sqrt(1 + Math.PI / 2 / 15) * t, same.range().upper(), 1e-6);
+                180 + 8.0 / 15 * Math.sqrt(Math.PI / 2) * Math.sqrt(1 + Math.PI / 2 / 15) * t,
+                same.range().upper(),
+                1e-6);
     }
 
     @ParameterizedTest
@@ -156,16 +158,15 @@ class UsualTest {
                         + " the usual",
                 charged(150, CHARGES).toString());
         assertEquals(
-                "batch B9 is like 8 others of lot one, about the same mass", charged(181, CHARGES).toString());
+                "batch B9 is like 8 others of lot one, about the same mass",
+                charged(181, CHARGES).toString());
         assertEquals(
                 "Cannot tell whether batch B8 is like the others: there are 7 others of lot one, and 8 are needed",
                 charged(181, Arrays.copyOf(CHARGES, 7)).toString());
         assertEquals(
                 "Cannot tell whether batch B2 is like the others: there is 1 other of lot one, and 8 are needed",
                 charged(181, 180).toString());
-        assertEquals(
-                "Cannot tell whether batch B1 is like the others: no lot was written for it",
-                noLot().toString());
+        assertEquals("Cannot tell whether batch B1 is like the others: no lot was written for it", noLot().toString());
         String page = charged(225, CHARGES).text();
         assertTrue(page.lines().anyMatch(l -> l.contains("charge temperature") && l.contains("unlike")), page);
         page = charged(181, CHARGES).text();
@@ -186,10 +187,15 @@ class UsualTest {
         }
         rows.add(BuiltBatch.of(2).withCharge(181));
         Logbook logbook = BuiltBatch.logbook(rows);
-        assertEquals(others, of(Usual.of(logbook.batch("B17"), logbook), "charge temperature").others());
+        assertEquals(
+                others,
+                of(Usual.of(logbook.batch("B17"), logbook), "charge temperature")
+                        .others());
         rows.set(0, rows.get(0).withGreen(3));
         Logbook seven = BuiltBatch.logbook(rows);
-        assertEquals(16, of(Usual.of(seven.batch("B17"), seven), "charge temperature").others());
+        assertEquals(
+                16,
+                of(Usual.of(seven.batch("B17"), seven), "charge temperature").others());
     }
 
     @Test
@@ -202,7 +208,11 @@ class UsualTest {
         rows.add(BuiltBatch.losing(0.14));
         Logbook logbook = BuiltBatch.logbook(rows);
         Usual.Compared loss = of(Usual.of(logbook.batch("B9"), logbook), "mass loss");
-        assertTrue(loss.range().lower() > 0.02 && loss.range().upper() > 0.2 && loss.range().upper() < 1, loss.toString());
+        assertTrue(
+                loss.range().lower() > 0.02
+                        && loss.range().upper() > 0.2
+                        && loss.range().upper() < 1,
+                loss.toString());
         for (Batch batch : HARBOUR.batches().subList(0, 40)) {
             for (Usual.Compared one : Usual.of(batch, HARBOUR).compared()) {
                 boolean time = one.feature().unit().equals(Unit.SECONDS);
@@ -241,7 +251,10 @@ class UsualTest {
                 Logbook.of(HARBOUR.contents().toBuilder().batches(batches).build());
         for (String name : high) {
             Usual usual = Usual.of(planted.batch(name), planted);
-            assertTrue(usual.toString().contains("crack temperature") || usual.toString().contains("drop temperature"), usual.toString());
+            assertTrue(
+                    usual.toString().contains("crack temperature")
+                            || usual.toString().contains("drop temperature"),
+                    usual.toString());
         }
         for (String name : wrong) {
             Usual usual = Usual.of(planted.batch(name), planted);

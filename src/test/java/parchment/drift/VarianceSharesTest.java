@@ -104,7 +104,8 @@ class VarianceSharesTest {
 
     @Test
     void sharesOfVarianceAddUpAndKeepWithinTheirIntervals() {
-        VarianceShares shares = VarianceShares.of(Features.browningTime(), Logbook.open(Path.of("..", "datasets", "harbour")));
+        VarianceShares shares =
+                VarianceShares.of(Features.browningTime(), Logbook.open(Path.of("..", "datasets", "harbour")));
         assertEquals(
                 1,
                 shares.shares().stream()
@@ -113,7 +114,9 @@ class VarianceSharesTest {
                 1e-9);
         shares.shares().forEach(s -> assertTrue(s.interval().contains(s.share()), s.toString()));
         assertTrue(shares.toString().contains("lots"), shares.toString());
-        VarianceShares few = VarianceShares.of(Features.greenMass(), BuiltBatch.logbook(List.of(BuiltBatch.of(1), BuiltBatch.of(2), BuiltBatch.of(3))));
+        VarianceShares few = VarianceShares.of(
+                Features.greenMass(),
+                BuiltBatch.logbook(List.of(BuiltBatch.of(1), BuiltBatch.of(2), BuiltBatch.of(3))));
         assertTrue(few.toString().startsWith("Cannot tell where green mass differs"), few.toString());
     }
 

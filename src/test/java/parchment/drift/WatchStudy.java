@@ -48,9 +48,7 @@ final class WatchStudy {
         };
         double[] ofDay = new double[day[n - 1] + 1];
         for (int d = 0; d < ofDay.length; d++) {
-            ofDay[d] = d == 0
-                    ? random.nextGaussian()
-                    : 0.5 * ofDay[d - 1] + Math.sqrt(0.75) * random.nextGaussian();
+            ofDay[d] = d == 0 ? random.nextGaussian() : 0.5 * ofDay[d - 1] + Math.sqrt(0.75) * random.nextGaussian();
         }
         double before = random.nextGaussian();
         for (int i = 0; i < n; i++) {
@@ -126,8 +124,9 @@ final class WatchStudy {
     /** Prints the table; the first argument is the number of series in each cell. */
     public static void main(String[] arguments) {
         int series = Integer.parseInt(arguments[0]);
-        System.out.println("| neighbours | limits from | watched | compared at like | stated | shift shown, nothing changed |"
-                + " single batch outside, nothing changed | shift of 1 seen within 20 | promised |");
+        System.out.println(
+                "| neighbours | limits from | watched | compared at like | stated | shift shown, nothing changed |"
+                        + " single batch outside, nothing changed | shift of 1 seen within 20 | promised |");
         System.out.println("| --- | --- | --- | --- | --- | --- | --- | --- | --- |");
         int first = arguments.length > 1 ? Integer.parseInt(arguments[1]) : 1;
         int last = arguments.length > 2 ? Integer.parseInt(arguments[2]) : cells().size();

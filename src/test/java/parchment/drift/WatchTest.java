@@ -32,9 +32,8 @@ class WatchTest {
 
     private static Watch masses(double... kilograms) {
         return Watch.of(
-                BuiltBatch.logbook(Arrays.stream(kilograms)
-                        .mapToObj(BuiltBatch::of)
-                        .toList()),
+                BuiltBatch.logbook(
+                        Arrays.stream(kilograms).mapToObj(BuiltBatch::of).toList()),
                 Features.greenMass());
     }
 
@@ -66,18 +65,21 @@ class WatchTest {
 
     @Test
     void centerAndSpreadAreThoseOfTheStretch() {
-        // NIST/SEMATECH e-Handbook of Statistical Methods, 6.3.2.2: ten flow rates with mean 50.81; their standard deviation,
+        // NIST/SEMATECH e-Handbook of Statistical Methods, 6.3.2.2: ten flow rates with mean 50.81; their standard
+        // deviation,
         // 2.10, by hand.
         double[] rates = {49.6, 47.6, 49.9, 51.3, 47.8, 51.2, 52.6, 52.4, 53.6, 52.1};
         EstimatedLimits limits = masses(rates).limits().orElseThrow();
-        double squares = Arrays.stream(rates).map(r -> (r - 50.81) * (r - 50.81)).sum();
+        double squares =
+                Arrays.stream(rates).map(r -> (r - 50.81) * (r - 50.81)).sum();
         assertEquals(Math.sqrt(squares / 9), limits.spread(), 1e-9);
         assertEquals(49.6 - 50.81, limits.deviations()[0], 1e-9);
     }
 
     @Test
     void aSingleBatchMayLieFartherOffThanWhereNeighboursAreKnownNotToResembleEachOther() {
-        // Where they are known to be independent and normal: Student's t with 19 degrees of freedom, one in 1,000 (3.883 in
+        // Where they are known to be independent and normal: Student's t with 19 degrees of freedom, one in 1,000
+        // (3.883 in
         // printed tables), times the square root of 1 + 1/20.
         Watch watch = masses(after(same(10, 0)));
         double known = 3.883 * Math.sqrt(1.05);
@@ -148,8 +150,9 @@ class WatchTest {
         Watch watch = masses(up);
         assertTrue(
                 watch.toString()
-                        .startsWith("green mass of lot one: 0 of 20 single batches outside of the limits; a shift up shows"
-                                + " since batch B2"),
+                        .startsWith(
+                                "green mass of lot one: 0 of 20 single batches outside of the limits; a shift up shows"
+                                        + " since batch B2"),
                 watch.toString());
         Watch.Alarm first = watch.alarms().get(0);
         assertTrue(
@@ -172,8 +175,9 @@ class WatchTest {
         assertTrue(
                 watch.text()
                         .replaceAll("\\s+", " ")
-                        .contains("If nothing changes, one chart in 20 of this length (50 batches after the stretch) shows a shift,"
-                                + " and one in 20 a single batch outside."),
+                        .contains(
+                                "If nothing changes, one chart in 20 of this length (50 batches after the stretch) shows a shift,"
+                                        + " and one in 20 a single batch outside."),
                 watch.text());
         assertTrue(masses(after()).text().contains("No batch has been roasted after the stretch yet."));
     }
@@ -238,7 +242,8 @@ class WatchTest {
 
     @Test
     void passesOverAStretchInWhichOneBatchLiesFarOff() {
-        // The size at which it is passed over, held against Student's t for the farthest of twenty, one in a hundred, 18
+        // The size at which it is passed over, held against Student's t for the farthest of twenty, one in a hundred,
+        // 18
         // degrees of freedom.
         double low = 1;
         double high = 20;
@@ -300,9 +305,12 @@ class WatchTest {
         }
         Watch watch = loss(rows);
         assertEquals(
-                "Compared at like green mass, planned drop temperature.", watch.rows().likeWords());
+                "Compared at like green mass, planned drop temperature.",
+                watch.rows().likeWords());
         assertTrue(watch.toString().endsWith("no shift that stays"), watch.toString());
-        assertTrue(loss(unwritten).toString().contains("a shift up shows"), loss(unwritten).toString());
+        assertTrue(
+                loss(unwritten).toString().contains("a shift up shows"),
+                loss(unwritten).toString());
         assertEquals("Batches are compared as they are.", loss(drawn).rows().likeWords());
     }
 
@@ -313,8 +321,7 @@ class WatchTest {
         rows.add(BuiltBatch.losing(0.14).withGreen(mass));
         // The stretch is all of 2 kg; a twentieth of it is the same mass, and so is one twentieth more beside it.
         assertEquals(
-                mass > 2.1 || mass < 1.9 ? 0 : watched,
-                loss(rows).watched().size());
+                mass > 2.1 || mass < 1.9 ? 0 : watched, loss(rows).watched().size());
         rows.set(0, rows.get(0).withGreen(2.09));
         rows.set(1, rows.get(1).withGreen(1.95));
         assertTrue(loss(rows).rows().likeWords().contains("green mass"));
@@ -370,7 +377,9 @@ class WatchTest {
         assertFalse(nine.hasLimits());
         assertEquals("Cannot set limits for green mass: there are 9 batches, and 10 are needed", nine.toString());
         assertTrue(nine.alarms().isEmpty() && Double.isNaN(nine.neighbourCorrelation()));
-        assertEquals("Cannot set limits for green mass: the batches do not differ", masses(same(30, 2)).toString());
+        assertEquals(
+                "Cannot set limits for green mass: the batches do not differ",
+                masses(same(30, 2)).toString());
     }
 
     @Test
@@ -384,8 +393,8 @@ class WatchTest {
         List<Upkeep> elsewhere = HARBOUR.upkeep().stream()
                 .map(w -> new Upkeep("another drum", w.doneOn(), w.what(), w.note()))
                 .toList();
-        Logbook other = Logbook.of(
-                HARBOUR.contents().toBuilder().upkeep(elsewhere).build());
+        Logbook other =
+                Logbook.of(HARBOUR.contents().toBuilder().upkeep(elsewhere).build());
         Watch all = Watch.of(other.ofLot("Low Orchard"), Features.firstCrackTemperature());
         assertTrue(all.batches().size() > watch.batches().size(), all.rows().leftOutWords());
     }
