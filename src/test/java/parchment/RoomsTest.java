@@ -31,7 +31,9 @@ class RoomsTest {
             Set.of("chart"),
             Set.of("curve"),
             Set.of("logbook"),
+            Set.of("calendar"),
             Set.of("phase"),
+            Set.of("period"),
             Set.of("align"),
             Set.of("feature"),
             Set.of("evidence"),
@@ -51,7 +53,7 @@ class RoomsTest {
             .or(JavaClass.Predicates.equivalentTo(parchment.display.Progress.class))
             .or(JavaClass.Predicates.equivalentTo(parchment.display.Interruption.class));
 
-    private final JavaClasses library = new ClassFileImporter()
+    private static final JavaClasses LIBRARY = new ClassFileImporter()
             .withImportOption(new ImportOption.DoNotIncludeTests())
             .importPackages("parchment");
 
@@ -70,7 +72,7 @@ class RoomsTest {
                             .dependOnClassesThat(resideInAnyPackage(below.toArray(String[]::new))
                                     .and(not(SHOWN_TO_NUMERICS)))
                             .allowEmptyShould(true)
-                            .check(library);
+                            .check(LIBRARY);
                 }
             }
         }
@@ -82,7 +84,7 @@ class RoomsTest {
                 .flatMap(Set::stream)
                 .map(room -> "parchment." + room + "..")
                 .toArray(String[]::new);
-        classes().should().resideInAnyPackage(rooms).check(library);
+        classes().should().resideInAnyPackage(rooms).check(LIBRARY);
     }
 
     @Test
@@ -101,7 +103,7 @@ class RoomsTest {
                     }
                 })
                 .allowEmptyShould(true)
-                .check(library);
+                .check(LIBRARY);
     }
 
     @Test
@@ -115,7 +117,7 @@ class RoomsTest {
                 .should()
                 .dependOnClassesThat()
                 .resideInAnyPackage("org.dflib..", "io.github.spencerpark..", "jdk.jshell..")
-                .check(library);
+                .check(LIBRARY);
     }
 
     @Test
@@ -138,7 +140,7 @@ class RoomsTest {
                     }
                 })
                 .allowEmptyShould(true)
-                .check(library);
+                .check(LIBRARY);
     }
 
     @Test
@@ -150,13 +152,13 @@ class RoomsTest {
                 .resideInAPackage("parchment..")
                 .should()
                 .beFinal()
-                .check(library);
+                .check(LIBRARY);
     }
 
     @Test
     void nothingIsCalledAHelper() {
         List<String> vague = List.of("util", "helper", "manager", "common");
-        List<String> found = library.stream()
+        List<String> found = LIBRARY.stream()
                 .filter(c -> vague.stream().anyMatch(word -> nameOf(c).contains(word)))
                 .map(JavaClass::getName)
                 .collect(Collectors.toList());
@@ -176,7 +178,7 @@ class RoomsTest {
                 .areNotEnums()
                 .should()
                 .haveModifier(JavaModifier.FINAL)
-                .check(library);
+                .check(LIBRARY);
     }
 
     @Test
@@ -201,7 +203,7 @@ class RoomsTest {
                         return parameters.stream().anyMatch(p -> p.isEquivalentTo(boolean.class));
                     }
                 })
-                .check(library);
+                .check(LIBRARY);
     }
 
     private void onlyIn(String others, String... rooms) {
@@ -215,7 +217,7 @@ class RoomsTest {
                 .dependOnClassesThat()
                 .resideInAnyPackage(others)
                 .allowEmptyShould(true)
-                .check(library);
+                .check(LIBRARY);
     }
 
     private static String nameOf(JavaClass c) {

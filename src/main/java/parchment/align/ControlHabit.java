@@ -79,7 +79,7 @@ final class ControlHabit {
         return moves;
     }
 
-    private static void judge(String verb, Map<String, double[]> moves, Map<String, List<String>> found) {
+    static void judge(String verb, Map<String, double[]> moves, Map<String, List<String>> found) {
         int[] counts =
                 moves.values().stream().mapToInt(times -> times.length).sorted().toArray();
         int usual = counts.length == 0 ? 0 : counts[counts.length / 2];

@@ -158,8 +158,7 @@ public final class Difference implements ShownAs {
     public static Difference betweenHalves(Logbook logbook) {
         OneProbe probe = OneProbe.of(logbook);
         List<LocalDate> days = probe.phases().stream()
-                .flatMap(phases -> phases.batch().roastedAt().stream())
-                .map(at -> at.toLocalDate())
+                .flatMap(phases -> phases.batch().roastDay().stream())
                 .distinct()
                 .sorted()
                 .toList();
@@ -168,9 +167,8 @@ public final class Difference implements ShownAs {
         List<Phases> late = new ArrayList<>();
         for (Phases phases : probe.phases()) {
             phases.batch()
-                    .roastedAt()
-                    .ifPresent(
-                            at -> middle.ifPresent(day -> (at.toLocalDate().isBefore(day) ? early : late).add(phases)));
+                    .roastDay()
+                    .ifPresent(own -> middle.ifPresent(day -> (own.isBefore(day) ? early : late).add(phases)));
         }
         String from = middle.map(LocalDate::toString).orElse("the middle");
         return compare(

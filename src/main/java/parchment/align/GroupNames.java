@@ -1,5 +1,6 @@
 package parchment.align;
 
+import java.time.LocalDate;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
@@ -19,8 +20,8 @@ final class GroupNames {
             return "lot " + lots.iterator().next().get();
         }
         List<String> days = batches.stream()
-                .flatMap(batch -> batch.roastedAt().stream())
-                .map(at -> at.toLocalDate().toString())
+                .flatMap(batch -> batch.roastDay().stream())
+                .map(LocalDate::toString)
                 .sorted()
                 .toList();
         return days.size() < batches.size() || days.isEmpty()
@@ -30,7 +31,7 @@ final class GroupNames {
 
     /** Returns the probes that read the batches of a logbook. */
     static Set<String> probes(Logbook logbook) {
-        ProbePeriods periods = ProbePeriods.of(logbook);
+        ByProbe periods = ByProbe.of(logbook);
         return new HashSet<>(periods.periods().keySet());
     }
 }

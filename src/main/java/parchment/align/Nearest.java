@@ -1,5 +1,6 @@
 package parchment.align;
 
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
@@ -28,8 +29,8 @@ import parchment.stats.Robust;
  * <p>Two batches are as far apart as the seconds that one of them spent elsewhere: over steps of 5 °C of bean temperature, the differences
  * of the time spent in each, without regard to sign, summed; the time up to the first step counts as one more. A temperature that only
  * one of them reached counts with all the time spent there. The distance is in seconds, 0 for equal paths, the same both ways, and never
- * shorter by a detour over a third batch. Only batches of the same probe are searched, as readings of another are not on the same
- * scale; those of the same lot stand first.
+ * shorter by a detour over a third batch. Only batches between the same two changes of the probe are searched, written or found in the
+ * readings, as those of another are not on the same scale; those of the same lot stand first.
  *
  * <pre>{@code
  * Nearest.to(logbook.lastWithCurve(), logbook)
@@ -45,6 +46,7 @@ public final class Nearest implements ShownAs {
     private final String attribute;
     private final ShrunkenScores scores;
     private final int otherProbe;
+    private final List<String> notes;
 
     /**
      * Holds one batch and how far it is.
@@ -70,13 +72,15 @@ public final class Nearest implements ShownAs {
             List<Neighbour> neighbours,
             String attribute,
             ShrunkenScores scores,
-            int otherProbe) {
+            int otherProbe,
+            List<String> notes) {
         this.batch = batch;
         this.reader = reader;
         this.neighbours = List.copyOf(neighbours);
         this.attribute = attribute;
         this.scores = scores;
         this.otherProbe = otherProbe;
+        this.notes = List.copyOf(notes);
     }
 
     /**
@@ -85,7 +89,7 @@ public final class Nearest implements ShownAs {
      * @throws LogbookException if the logbook has no such batch, or the batch has no bean temperature
      */
     public static Nearest to(Batch batch, Logbook logbook) {
-        ProbePeriods periods = ProbePeriods.of(logbook);
+        ByProbe periods = ByProbe.of(logbook);
         String period = periods.period(logbook.batch(batch.name()));
         Map<String, Phases> all = new HashMap<>();
         Map<String, Climb> climbs = new HashMap<>();
@@ -119,10 +123,17 @@ public final class Nearest implements ShownAs {
                 }
             }
         }
-        neighbours.sort(Comparator.comparingDouble(Neighbour::secondsElsewhere));
+        neighbours.sort(Comparator.comparingDouble(Neighbour::secondsElsewhere)
+                .thenComparing(one -> one.batch().name()));
         String attribute = logbook.scored("overall", "liking", "sweetness");
         return new Nearest(
-                batch, logbook.readerUnit(), neighbours, attribute, ShrunkenScores.of(logbook, attribute), otherProbe);
+                batch,
+                logbook.readerUnit(),
+                neighbours,
+                attribute,
+                ShrunkenScores.of(logbook, attribute),
+                otherProbe,
+                periods.found(List.of(logbook.batch(batch.name()))));
     }
 
     /** Returns the temperature that every climb of the probe has begun below, on a whole step. */
@@ -181,10 +192,17 @@ public final class Nearest implements ShownAs {
             page = page.add(table(
                     batch.lot().isPresent() ? "Of other lots, on the same probe" : "On the same probe", ofOtherLots()));
         }
+        for (String note : notes) {
+            page = page.say(note);
+        }
         if (otherProbe > 0) {
             page = page.say(
-                    otherProbe + " batches were read by another probe and are not searched: their temperatures are not"
-                            + " on the same scale.");
+                    otherProbe == 1
+                            ? "1 batch was read by another probe, or before or after it was moved, and is not searched: its"
+                                    + " temperatures are not on the same scale."
+                            : otherProbe
+                                    + " batches were read by another probe, or before or after it was moved, and are not"
+                                    + " searched: their temperatures are not on the same scale.");
         }
         return page.say(
                 "What was alike was the bean temperature. Alike on paper is not alike in the cup: beans, room and air"
@@ -198,10 +216,7 @@ public final class Nearest implements ShownAs {
                 .withText(
                         "roasted on",
                         rows,
-                        one -> one.batch()
-                                .roastedAt()
-                                .map(at -> at.toLocalDate().toString())
-                                .orElse(""))
+                        one -> one.batch().roastDay().map(LocalDate::toString).orElse(""))
                 .withNumber("spent elsewhere", "s", 0, rows, Neighbour::secondsElsewhere)
                 .withText(
                         "dropped at",
@@ -257,6 +272,14 @@ public final class Nearest implements ShownAs {
     public String toString() {
         if (neighbours.isEmpty()) {
             return "No other batch with a bean temperature was read by the same probe as batch " + batch.name();
+        }
+        if (neighbours.size() == 1) {
+            return String.format(
+                    Locale.ROOT,
+                    "The one other batch on the same probe is batch %s: it or batch %s spent %.0f s elsewhere",
+                    neighbours.get(0).batch().name(),
+                    batch.name(),
+                    neighbours.get(0).secondsElsewhere());
         }
         double usual = Robust.median(
                 neighbours.stream().mapToDouble(Neighbour::secondsElsewhere).toArray());

@@ -128,10 +128,7 @@ public final class OneClock implements ShownAs {
 
     /** Returns the roast day as the label of chance; a batch without a date counts as a day of its own. */
     static String day(Batch batch) {
-        return batch.roastedAt()
-                .map(at -> at.toLocalDate())
-                .map(LocalDate::toString)
-                .orElse("batch " + batch.name());
+        return batch.roastDay().map(LocalDate::toString).orElse("batch " + batch.name());
     }
 
     /**

@@ -12,14 +12,14 @@ import parchment.phase.Phases;
 record OneProbe(List<Phases> phases, List<String> notes) {
 
     static OneProbe of(Logbook logbook) {
-        ProbePeriods periods = ProbePeriods.of(logbook);
+        ByProbe periods = ByProbe.of(logbook);
         Optional<String> kept = periods.toCompare();
         return kept.isEmpty()
                 ? new OneProbe(List.of(), List.of())
                 : new OneProbe(phases(logbook, periods, kept.get()), periods.leftOutNote(kept.get()));
     }
 
-    private static List<Phases> phases(Logbook logbook, ProbePeriods periods, String kept) {
+    private static List<Phases> phases(Logbook logbook, ByProbe periods, String kept) {
         List<Batch> batches = periods.periods().getOrDefault(kept, List.of());
         Map<String, Phases> byName = new HashMap<>();
         // The noise is pooled over the logger's curves, so the whole logbook is read.

@@ -33,6 +33,8 @@ final class PathOddities {
     private final List<Optional<Climb>> climbs;
     private final TemperatureUnit reader;
     private final double[] edges;
+    private final WrittenCharges charges;
+    private final ProbeOffsets offsets;
     private final Map<String, List<String>> reasons = new LinkedHashMap<>();
     private final Map<String, Double> secondsOff = new LinkedHashMap<>();
     private final Map<String, Double> depths = new LinkedHashMap<>();
@@ -47,7 +49,9 @@ final class PathOddities {
         List<Climb> known = climbs.stream().flatMap(Optional::stream).toList();
         double low = Robust.quantile(known.stream().mapToDouble(Climb::from).toArray(), 0.95) + LaidPaths.WARMING;
         double high = known.stream().mapToDouble(Climb::to).max().orElse(Double.NaN);
-        this.edges = low < high ? Stretches.edges(low, high, reader) : new double[0];
+        this.edges = low < high ? Stretches.edges(low, high) : new double[0];
+        this.charges = WrittenCharges.of(members);
+        this.offsets = ProbeOffsets.of(members, charges.believed());
     }
 
     static List<Unusual.Found> of(Peers peers, TemperatureUnit reader) {
@@ -55,6 +59,7 @@ final class PathOddities {
         odd.paths();
         ControlHabit.oddities(peers.members()).forEach((batch, words) -> words.forEach(w -> odd.say(batch, w)));
         odd.drop();
+        odd.readings();
         odd.charge();
         List<Unusual.Found> found = new ArrayList<>();
         for (Phases phases : peers.members()) {
@@ -196,14 +201,36 @@ final class PathOddities {
                 (batch, value, usual) -> say(batch, degrees("dropped", value, usual)));
     }
 
+    /** Looks for a probe that read off all the way, and for a charge temperature that the curve does not bear out. */
+    private void readings() {
+        for (int i = 0; i < members.size(); i++) {
+            String name = members.get(i).batch().name();
+            if (charges.off(i) != 0) {
+                say(name, slip(charges.off(i)));
+            }
+            if (offsets.of(i) != 0) {
+                say(name, offset(offsets.of(i), offsets.marks(i)));
+            }
+        }
+    }
+
+    private String slip(double off) {
+        return "the charge temperature was written "
+                + Unit.TEMPERATURE_STEP.withDigits(0).formatStep(Math.abs(off), reader)
+                + (off > 0 ? " hotter" : " colder") + " than the curve bears out: it may be a slip of the pen";
+    }
+
+    private String offset(double off, List<String> marks) {
+        return "the bean temperature read about "
+                + Unit.TEMPERATURE_STEP.withDigits(0).formatStep(Math.abs(off), reader)
+                + (off > 0 ? " higher" : " lower") + " than usual all the way ("
+                + String.join(", ", marks) + "): the probe may have been off";
+    }
+
     /** Looks at how the batch was charged: a choice, so it explains what else is unusual and is not unusual by itself. */
     private void charge() {
         compare(
-                phases -> phases.batch()
-                        .conditions()
-                        .chargeTemperature()
-                        .map(Temperature::celsius)
-                        .orElse(Double.NaN),
+                charges.believed(),
                 LEAST_CELSIUS,
                 (batch, value, usual) -> explain(batch, degrees("charged", value, usual)));
         double mass = Robust.median(
@@ -235,7 +262,10 @@ final class PathOddities {
     }
 
     private void compare(ToDoubleFunction<Phases> read, double least, Telling telling) {
-        double[] values = members.stream().mapToDouble(read).toArray();
+        compare(members.stream().mapToDouble(read).toArray(), least, telling);
+    }
+
+    private void compare(double[] values, double least, Telling telling) {
         Fences fences = Fences.of(values);
         for (int i = 0; i < values.length; i++) {
             if (fences.farOut(values[i], least)) {

@@ -22,7 +22,7 @@ record Peers(String words, List<Phases> members) {
 
     /** Returns the groups: every batch with a bean temperature is in one of them. */
     static List<Peers> of(Logbook logbook) {
-        ProbePeriods periods = ProbePeriods.of(logbook);
+        ByProbe periods = ByProbe.of(logbook);
         Map<String, Map<String, List<Phases>>> groups = new LinkedHashMap<>();
         for (Phases phases : Phases.of(logbook)) {
             if (phases.bean().isPresent()) {

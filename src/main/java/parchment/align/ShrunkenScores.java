@@ -56,7 +56,12 @@ final class ShrunkenScores {
         }
         Map<String, GroupEffect> effects = new HashMap<>();
         OptionalDouble level = OptionalDouble.empty();
-        if (cups.size() >= FEWEST_SCORES && sums.size() >= FEWEST_BATCHES && cups.size() > sums.size()) {
+        boolean vary = cups.stream()
+                        .mapToDouble(cup -> cup.score(attribute))
+                        .distinct()
+                        .count()
+                > 1;
+        if (vary && cups.size() >= FEWEST_SCORES && sums.size() >= FEWEST_BATCHES && cups.size() > sums.size()) {
             LinearMixedModel fit = fit(attribute, cups, batches);
             level = OptionalDouble.of(fit.coefficients()[0]);
             fit.groupEffects("batch").forEach(effect -> effects.put(effect.group(), effect));

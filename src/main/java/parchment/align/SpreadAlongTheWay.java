@@ -30,7 +30,7 @@ final class SpreadAlongTheWay {
                         climbs.stream().mapToDouble(Climb::from).toArray(),
                         climbs.stream().mapToDouble(Climb::to).toArray(),
                         1);
-        double[] edges = range.length == 0 ? new double[0] : Stretches.edges(range[0], range[range.length - 1], reader);
+        double[] edges = range.length == 0 ? new double[0] : Stretches.edges(range[0], range[range.length - 1]);
         List<double[]> rows = new ArrayList<>();
         for (int i = 0; i < climbs.size(); i++) {
             double[] passages = climbs.get(i).passages(edges);

@@ -257,31 +257,28 @@ public final class SpreadSplit implements ShownAs {
                     .withNumber("batches", "", 0, marks, OfMark::batches)
                     .withNumber("usual temperature", Unit.TEMPERATURE, reader, marks, OfMark::usualCelsius)
                     .withNumber("spread of its time", "s", 0, marks, OfMark::standardDeviation)
-                    .withNumber("pace up to there", Unit.SHARE.withDigits(0), reader, marks, OfMark::paceShare)
-                    .withText("90 % interval", marks, one -> percent(one.paceInterval()))
-                    .withNumber("came hotter or colder", Unit.SHARE.withDigits(0), reader, marks, OfMark::markShare)
-                    .withNumber("error of the mark", Unit.SHARE.withDigits(0), reader, marks, OfMark::errorShare)
+                    .withText("pace up to there", marks, one -> ShareWords.of(one.paceShare()))
+                    .withText("90 % interval", marks, one -> ShareWords.of(one.paceInterval()))
+                    .withText("came hotter or colder", marks, one -> ShareWords.of(one.markShare()))
+                    .withText("error of the mark", marks, one -> ShareWords.of(one.errorShare()))
                     .withNote(
                             "Spread is one standard deviation between batches. Pace: they took longer or shorter to the mark's"
                                     + " usual temperature. Hotter or colder: the mark came at another temperature. The two sum to"
-                                    + " 100 %; the error of the mark is part of them."));
+                                    + " the whole; where one made up for the other, that one has all, and more. The error of the"
+                                    + " mark is part of them."));
         }
         if (!steps.isEmpty()) {
             page = page.add(Table.titled("Where the spread of the drop time arose")
                     .withText("stretch", steps, OfStep::words)
                     .withNumber("mean", "s", 0, steps, OfStep::meanSeconds)
                     .withNumber("spread", "s", 0, steps, OfStep::standardDeviation)
-                    .withNumber("share", Unit.SHARE.withDigits(0), reader, steps, OfStep::share)
+                    .withText("share", steps, one -> ShareWords.of(one.share()))
                     .withRowsShown(steps.size())
-                    .withNote("The shares sum to 100 %. A negative one made up for others."));
+                    .withNote(
+                            "The shares sum to the whole. A stretch that made up for others was longer where they were"
+                                    + " shorter."));
         }
         return page;
-    }
-
-    private static String percent(Interval interval) {
-        return Double.isNaN(interval.lower())
-                ? "cannot tell"
-                : String.format(Locale.ROOT, "%.0f to %.0f %%", 100 * interval.lower(), 100 * interval.upper());
     }
 
     private String degrees() {
@@ -316,13 +313,10 @@ public final class SpreadSplit implements ShownAs {
         OfMark one = drop.get();
         String first = String.format(
                 Locale.ROOT,
-                "The drop time of %d batches spreads by %.0f s (one standard deviation). %.0f %% of its variance is pace (how long"
-                        + " they took to %s), %.0f %% is that they were dropped hotter or colder than that",
+                "The drop time of %d batches spreads by %.0f s (one standard deviation). %s",
                 one.batches(),
                 one.standardDeviation(),
-                100 * one.paceShare(),
-                Stretches.whole(one.usualCelsius(), reader),
-                100 * one.markShare());
+                ShareWords.ofDrop(one.paceShare(), Stretches.whole(one.usualCelsius(), reader)));
         return degrees().isEmpty() ? first : first + ". " + degrees();
     }
 }

@@ -3,18 +3,19 @@ package parchment.align;
 import java.util.Locale;
 import parchment.quantity.TemperatureUnit;
 
-/** Cuts the temperature axis into even steps on the reader's scale, and says lengths of time and stretches in words. */
+/** Cuts the temperature axis into even steps, the same for every reader, and says lengths of time and stretches in the reader's words. */
 final class Stretches {
     private Stretches() {}
 
-    /** Returns edges that are whole tens of °C (twenties of °F) on the reader's scale, in °C, inside a range. */
-    static double[] edges(double low, double high, TemperatureUnit reader) {
-        double step = reader == TemperatureUnit.FAHRENHEIT ? 20 : 10;
-        double[] shown = Crowd.grid(reader.fromCelsius(low), reader.fromCelsius(high), step);
-        for (int k = 0; k < shown.length; k++) {
-            shown[k] = reader.toCelsius(shown[k]);
-        }
-        return shown;
+    /** Degrees Celsius from one edge to the next; 18 °F, so that the edges are whole numbers on either scale. */
+    private static final double STEP_CELSIUS = 10;
+
+    /**
+     * Returns the whole tens of °C inside a range, in °C. The reader's scale has no say in it: an answer would otherwise change
+     * with the scale it is read on.
+     */
+    static double[] edges(double low, double high) {
+        return Crowd.grid(low, high, STEP_CELSIUS);
     }
 
     /** Returns "between 160 and 180 °C", or "around 160 °C" where both ends are printed alike. */

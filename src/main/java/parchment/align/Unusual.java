@@ -1,5 +1,6 @@
 package parchment.align;
 
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -17,7 +18,8 @@ import parchment.logbook.Logbook;
  *
  * <p>Batches are held against those of the same lot on the same probe; lots with fewer than ten batches are taken together. A batch is
  * listed if its rate of rise along the temperature leaves the fences of the functional boxplot (Sun and Genton 2011), or if a time, a
- * temperature, a mass or a move of a control lies beyond Tukey's outer fences and is large enough to matter. The depth is the modified band
+ * temperature or a move of a control lies beyond Tukey's outer fences and is large enough to matter; if its probe read too high or too low
+ * all the way; or if its written charge temperature is not borne out by its curve. The depth is the modified band
  * depth of López-Pintado and Romo 2009: about a half in the middle of the others, near 0 at their edge.
  *
  * <pre>{@code
@@ -73,7 +75,8 @@ public final class Unusual implements ShownAs {
                 found.addAll(PathOddities.of(peers, logbook.readerUnit()));
             }
         }
-        found.sort(Comparator.comparingDouble((Found one) -> -one.secondsOff()));
+        found.sort(Comparator.comparingDouble((Found one) -> -one.secondsOff())
+                .thenComparing(one -> one.batch().name()));
         return new Unusual(logbook, List.copyOf(found), looked, List.copyOf(tooFew));
     }
 
@@ -97,8 +100,8 @@ public final class Unusual implements ShownAs {
                             "roasted on",
                             found,
                             one -> one.batch()
-                                    .roastedAt()
-                                    .map(at -> at.toLocalDate().toString())
+                                    .roastDay()
+                                    .map(LocalDate::toString)
                                     .orElse(""))
                     .withText("what was different", found, one -> String.join("; ", one.reasons()))
                     .withNumber("depth", "", 2, found, Found::depth)
@@ -121,8 +124,10 @@ public final class Unusual implements ShownAs {
                         + " batches with a bean temperature are of one probe"
                 : String.format(
                         Locale.ROOT,
-                        "%d of %d batches with a bean temperature stand apart from the others of their lot and probe",
+                        "%d of %d batches with a bean temperature %s apart from the others of %s lot and probe",
                         found.size(),
-                        looked);
+                        looked,
+                        found.size() == 1 ? "stands" : "stand",
+                        found.size() == 1 ? "its" : "their");
     }
 }

@@ -28,7 +28,7 @@ import parchment.stats.Robust;
  * same probe.
  *
  * <p>The reference is the median of the other batches, step by step; a lot with fewer than ten batches on the probe is held against all
- * such lots together. Steps are of 10 °C, or 20 °F.
+ * such lots together. Steps are of 10 °C (18 °F) on either scale.
  *
  * <pre>{@code
  * WhereTimeWent.of(logbook.lastWithCurve(), logbook)
@@ -87,7 +87,7 @@ public final class WhereTimeWent implements ShownAs {
                     climb.get().from(),
                     Robust.median(others.stream().mapToDouble(Climb::from).toArray()));
             double high = climb.get().to();
-            double[] edges = Stretches.edges(low, high, logbook.readerUnit());
+            double[] edges = Stretches.edges(low, high);
             for (int k = 1; k < edges.length; k++) {
                 double from = edges[k - 1];
                 double to = edges[k];

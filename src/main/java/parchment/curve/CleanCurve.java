@@ -147,6 +147,16 @@ public final class CleanCurve implements Showable {
         return interval;
     }
 
+    /** Returns the standard deviation of one reading's noise, in the curve's unit; NaN if there are too few readings to tell. */
+    public double noise() {
+        return noise.standardDeviation();
+    }
+
+    /** Returns the correlation of the noise of neighbouring readings, from 0 to 1; NaN if there are too few readings to tell. */
+    public double noiseCorrelation() {
+        return noise.correlation();
+    }
+
     /** Returns whether the log looks as if it had been smoothed before it was saved. */
     public Smoothing smoothing() {
         if (Double.isNaN(noise.correlation()) || noise.standardDeviation() < 0.7 * step) {

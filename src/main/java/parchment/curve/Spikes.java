@@ -13,7 +13,6 @@ import parchment.stats.Robust;
 final class Spikes {
     private static final int HALF_WINDOW = 4;
     private static final int SCALE_WINDOW = 15;
-    private static final int SCALE_EVERY = 8;
     private static final double FEWEST_STEPS = 3;
 
     private Spikes() {}

@@ -49,6 +49,11 @@ public final class Display {
         target().clear();
     }
 
+    /** Tells the session that a question was put to data; for results of the library, not for cells. Counts nowhere outside a notebook. */
+    public static void asked(Asked question) {
+        target().asked(question);
+    }
+
     /** Shows values on the given target until the result is closed; for notebooks, not for cells. */
     public static Shown on(Target target) {
         Target before = TARGET.getAndSet(Objects.requireNonNull(target));
@@ -71,6 +76,9 @@ public final class Display {
 
         /** Takes away what the cell has shown and printed so far, when the next thing is shown. Does nothing where that cannot be. */
         default void clear() {}
+
+        /** Takes note of a question that was put to data. Does nothing where nobody counts. */
+        default void asked(Asked question) {}
 
         /** Returns a place for one thing that changes while it is looked at; nothing is there until something is shown. */
         default Moving moving() {

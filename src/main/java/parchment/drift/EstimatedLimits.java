@@ -10,6 +10,7 @@ import org.hipparchus.linear.Array2DRowRealMatrix;
 import org.hipparchus.linear.QRDecomposition;
 import org.hipparchus.linear.RealMatrix;
 import org.hipparchus.linear.RealVector;
+import parchment.stats.series.WanderingDays;
 
 /**
  * Sets limits for a series from its first rows, so that false signals come as rarely as is stated although the level, its slopes, the

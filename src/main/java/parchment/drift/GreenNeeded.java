@@ -80,7 +80,7 @@ public final class GreenNeeded implements ShownAs {
         for (Batch batch : table.batches()) {
             days.add(
                     batch.roastedAt().isPresent()
-                            ? MachineDays.day(batch, logbook).toString()
+                            ? batch.roastDay().orElseThrow().toString()
                             : "batch " + batch.name());
         }
         int used = 0;
@@ -130,7 +130,7 @@ public final class GreenNeeded implements ShownAs {
             lots.add(batch.lot().orElse(""));
             days.add(
                     batch.roastedAt().isPresent()
-                            ? MachineDays.day(batch, logbook).toString()
+                            ? batch.roastDay().orElseThrow().toString()
                             : "batch " + batch.name());
             if (Double.isFinite(losses[i]) && batch.lot().isPresent()) {
                 used++;

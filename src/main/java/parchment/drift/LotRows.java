@@ -6,11 +6,14 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.TreeSet;
 import java.util.function.IntToDoubleFunction;
+import parchment.calendar.MachineDays;
 import parchment.feature.BatchTable;
 import parchment.feature.Feature;
 import parchment.feature.Features;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
+import parchment.period.ProbeChange;
+import parchment.period.ProbePeriods;
 import parchment.quantity.Temperature;
 import parchment.quantity.Unit;
 
@@ -54,17 +57,17 @@ final class LotRows {
         features.add(Features.roomHumidity());
         features.removeIf(f -> f.name().equals(response.name()));
         BatchTable table = BatchTable.of(logbook, features);
-        List<MachineDays> machines = MachineDays.of(table);
+        List<MachineDays> machines = MachineDays.of(table.logbook());
         MachineDays chosen = machines.stream()
                 .max((a, b) -> Long.compare(count(a, lot), count(b, lot)))
-                .orElse(new MachineDays("", List.of(), List.of(), List.of(), List.of()));
+                .orElse(MachineDays.NONE);
         this.machine = chosen.machine();
         this.elsewhere = (int) machines.stream()
                 .filter(m -> m != chosen)
                 .mapToLong(m -> count(m, lot))
                 .sum();
-        double[] values = response.values().raw();
-        ProbeShifts shifts = ProbeShifts.of(logbook);
+        double[] values = response.raw();
+        ProbePeriods periods = ProbePeriods.of(logbook);
         List<Feature> used = new ArrayList<>();
         for (Feature feature : features) {
             double[] column = table.values(feature);
@@ -94,12 +97,12 @@ final class LotRows {
         }
         this.leftOut = left;
         List<LocalDate> days =
-                batches.stream().map(b -> MachineDays.day(b, logbook)).toList();
+                batches.stream().map(b -> b.roastDay().orElseThrow()).toList();
         this.dates = List.copyOf(new TreeSet<>(days));
         this.dayOfRow = days.stream().mapToInt(dates::indexOf).toArray();
         this.y = tableRows.stream().mapToDouble(row -> values[row]).toArray();
         for (Feature feature : used) {
-            double[] column = onTheLatestProbe(shifts, table, feature);
+            double[] column = onTheLatestProbe(periods, table, feature);
             if (feature.name().equals(Features.batchOfTheDay().name())) {
                 add("first batch of the day", YearModel.Part.ROASTER, row -> column[row] == 1 ? 1 : 0, 1);
             } else if (feature.name().equals(Features.roomTemperature().name())) {
@@ -119,7 +122,7 @@ final class LotRows {
         this.readByTheProbe = movesByName(response.name()) || response.unit().equals(Unit.RATE_OF_RISE);
         this.changes = response.kind() == Response.Kind.SCORE || dates.isEmpty()
                 ? List.of()
-                : shifts.changes().stream()
+                : periods.changes().stream()
                         .filter(c -> c.machine().equals(machine) && c.kind().separatesPeriods())
                         .toList();
         for (ProbeChange change : readByTheProbe ? changes : List.<ProbeChange>of()) {
@@ -150,14 +153,13 @@ final class LotRows {
     }
 
     /** Readings of the probe are what the roaster did on the scale of one probe; where an offset is not known they stay as read. */
-    private static double[] onTheLatestProbe(ProbeShifts shifts, BatchTable table, Feature feature) {
+    private static double[] onTheLatestProbe(ProbePeriods periods, BatchTable table, Feature feature) {
         double[] column = table.values(feature);
         if (feature.name().equals(Features.dropTemperature().name())
                 || feature.name().equals(Features.chargeTemperature().name())) {
-            OneScale scale = shifts.onOneScale();
             for (int i = 0; i < column.length; i++) {
                 double added = Double.isFinite(column[i])
-                        ? scale.added(table.batches().get(i), column[i]).estimate()
+                        ? periods.toToday(table.batches().get(i), column[i]).estimate()
                         : 0;
                 column[i] += Double.isFinite(added) ? added : 0;
             }
@@ -166,7 +168,7 @@ final class LotRows {
     }
 
     private static boolean movesByName(String name) {
-        return Features.all().list().stream().filter(f -> f.name().equals(name)).anyMatch(OneScale::moves);
+        return Features.all().list().stream().filter(f -> f.name().equals(name)).anyMatch(Feature::readsBeanProbe);
     }
 
     private static double[] centred(double[] values) {

@@ -18,6 +18,7 @@ import parchment.feature.Features;
 import parchment.logbook.Logbook;
 import parchment.logbook.Lot;
 import parchment.logbook.LotCheck;
+import parchment.logbook.ScoreQuestion;
 import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
 import parchment.stats.Estimate;
@@ -110,12 +111,13 @@ public final class LotYear implements ShownAs {
      */
     public static LotYear of(String lot, String attribute, Logbook logbook) {
         logbook.ofLot(lot);
-        return new LotYear(
+        LotYear year = new LotYear(
                 logbook,
                 lot,
                 Response.of(attribute, BatchTable.of(logbook, Features.greenMass())),
                 Assumption.NOTHING,
                 Optional.empty());
+        return ScoreQuestion.answered(year, logbook, lot, attribute);
     }
 
     /** Returns the same under another statement about the machine. */

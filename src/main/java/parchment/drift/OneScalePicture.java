@@ -12,6 +12,7 @@ import parchment.display.Showable;
 import parchment.feature.BatchTable;
 import parchment.feature.Feature;
 import parchment.logbook.Batch;
+import parchment.period.ProbeChange;
 import parchment.quantity.TemperatureUnit;
 import parchment.stats.Estimate;
 import parchment.stats.Interval;
@@ -31,12 +32,10 @@ final class OneScalePicture {
         List<String> names = new ArrayList<>();
         for (int i = 0; i < read.length; i++) {
             Batch batch = table.batches().get(i);
-            x[i] = batch.roastedAt().isEmpty()
-                    ? Double.NaN
-                    : MachineDays.day(batch, shifts.logbook()).toEpochDay();
+            x[i] = batch.roastDay().map(day -> (double) day.toEpochDay()).orElse(Double.NaN);
             lower[i] = Double.NaN;
             upper[i] = Double.NaN;
-            if (OneScale.moves(feature) && Double.isFinite(read[i])) {
+            if (feature.readsBeanProbe() && Double.isFinite(read[i])) {
                 Estimate added = scale.added(batch, read[i]);
                 if (added.standardError() > 0) {
                     Interval interval = added.interval(0.90);
@@ -68,7 +67,7 @@ final class OneScalePicture {
         boolean any = shifts.changes().stream().anyMatch(c -> c.kind().separatesPeriods());
         return Panels.stacked("Before and after: " + feature.name(), List.of(before, after))
                 .withNote(
-                        !OneScale.moves(feature)
+                        !feature.readsBeanProbe()
                                 ? "This is not a reading of the bean probe at a mark; it stays as it is."
                                 : any
                                         ? "Bars: 90 % interval of the offset. It is one error for all batches of a period, so the"

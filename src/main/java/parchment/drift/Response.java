@@ -1,7 +1,9 @@
 package parchment.drift;
 
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 import parchment.display.Spelling;
 import parchment.feature.BatchTable;
@@ -19,7 +21,11 @@ import parchment.quantity.Unit;
  * @param values one per batch, NaN where missing
  * @param kind where it comes from
  */
-record Response(String name, Unit unit, Indicator.Numbers values, Kind kind) {
+record Response(String name, Unit unit, List<Double> values, Kind kind) {
+
+    Response {
+        values = List.copyOf(values);
+    }
 
     enum Kind {
         FEATURE,
@@ -28,7 +34,7 @@ record Response(String name, Unit unit, Indicator.Numbers values, Kind kind) {
 
     /** Takes a feature as measured: an offset of the probe is the model's business. */
     static Response of(Feature feature, BatchTable table) {
-        return new Response(feature.name(), feature.unit(), new Indicator.Numbers(table.values(feature)), Kind.FEATURE);
+        return new Response(feature.name(), feature.unit(), boxed(table.values(feature)), Kind.FEATURE);
     }
 
     /** Takes the mean over a batch's cups of the score less its cupper's mean, put back to the mean of all. */
@@ -59,7 +65,7 @@ record Response(String name, Unit unit, Indicator.Numbers values, Kind kind) {
             double[] sum = batches.get(table.batches().get(i).name());
             values[i] = sum == null ? Double.NaN : sum[0] / sum[1];
         }
-        return new Response(attribute, Unit.POINTS, new Indicator.Numbers(values), Kind.SCORE);
+        return new Response(attribute, Unit.POINTS, boxed(values), Kind.SCORE);
     }
 
     static void check(String attribute, Logbook logbook) {
@@ -79,5 +85,14 @@ record Response(String name, Unit unit, Indicator.Numbers values, Kind kind) {
     private static void add(double[] sum, double value) {
         sum[0] += value;
         sum[1]++;
+    }
+
+    /** Returns the numbers, one per batch of the table, NaN where missing. */
+    double[] raw() {
+        return values.stream().mapToDouble(value -> value).toArray();
+    }
+
+    private static List<Double> boxed(double[] values) {
+        return Arrays.stream(values).boxed().toList();
     }
 }

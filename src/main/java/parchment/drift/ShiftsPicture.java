@@ -14,6 +14,9 @@ import parchment.display.Report;
 import parchment.display.Sentence;
 import parchment.display.Showable;
 import parchment.display.Table;
+import parchment.period.IndicatorByDay;
+import parchment.period.MachinePeriods;
+import parchment.period.ProbeChange;
 import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
 import parchment.stats.Interval;
@@ -84,9 +87,9 @@ final class ShiftsPicture {
                 unit.shownStep(interval.upper(), reader));
     }
 
-    static Showable of(MachineShifts machine, TemperatureUnit reader) {
+    static Showable of(MachinePeriods machine, TemperatureUnit reader) {
         List<Plot> plots = new ArrayList<>();
-        for (int j = 0; j < machine.indicators().size(); j++) {
+        for (int j = 0; j < machine.byDay().size(); j++) {
             plots.add(plot(machine, j, reader));
         }
         String title = "What the probe of " + machine.days().words() + " read at like beans";
@@ -96,47 +99,23 @@ final class ShiftsPicture {
                 : Panels.stacked(title, plots);
     }
 
-    private static Plot plot(MachineShifts machine, int j, TemperatureUnit reader) {
-        Indicator indicator = machine.indicators().get(j);
-        DayRegression fit = machine.fits().get(j);
-        List<LocalDate> dates = machine.days().dates();
-        double[] coefficients = fit.coefficients();
-        double[] sums = new double[dates.size()];
-        int[] counts = new int[dates.size()];
-        List<double[]> columns = indicator.rawColumns();
-        double[] y = indicator.y().raw();
-        for (int i = 0; i < y.length; i++) {
-            double rest = y[i];
-            for (int k = 1; k < columns.size(); k++) {
-                rest -= coefficients[k] * columns.get(k)[i];
-            }
-            int day = machine.days().dayOfBatch().get(indicator.rows().get(i));
-            sums[day] += rest;
-            counts[day]++;
-        }
-        double[] x = new double[dates.size()];
-        double[] means = new double[dates.size()];
-        double[] level = new double[dates.size()];
+    private static Plot plot(MachinePeriods machine, int j, TemperatureUnit reader) {
+        IndicatorByDay indicator = machine.byDay().get(j);
+        List<LocalDate> dates = indicator.dates();
+        double[] x = dates.stream().mapToDouble(LocalDate::toEpochDay).toArray();
+        double[] means = indicator.means().stream().mapToDouble(m -> m).toArray();
+        double[] level = indicator.level().stream().mapToDouble(m -> m).toArray();
         List<String> names = new ArrayList<>();
         for (int d = 0; d < x.length; d++) {
-            x[d] = dates.get(d).toEpochDay();
-            means[d] = counts[d] == 0 ? Double.NaN : sums[d] / counts[d];
-            level[d] = coefficients[0];
-            for (int k = 0; k < machine.firstDays().size(); k++) {
-                level[d] += d >= machine.firstDays().get(k) ? coefficients[columns.size() + k] : 0;
-            }
-            names.add(dates.get(d) + ", " + counts[d] + (counts[d] == 1 ? " batch" : " batches"));
+            int count = indicator.counts().get(d);
+            names.add(dates.get(d) + ", " + count + (count == 1 ? " batch" : " batches"));
         }
-        String what = indicator.name().equals("cold machine")
-                ? "cold reading above the room"
-                : "bean temperature at " + indicator.name();
+        boolean cold = indicator.indicator().equals(IndicatorByDay.COLD_MACHINE);
+        String what = cold ? "cold reading above the room" : "bean temperature at " + indicator.indicator();
         Plot plot = Plot.of(
                         "",
                         Axis.dates("roast day"),
-                        Axis.of(
-                                what,
-                                indicator.name().equals("cold machine") ? Unit.TEMPERATURE_STEP : Unit.TEMPERATURE,
-                                reader))
+                        Axis.of(what, cold ? Unit.TEMPERATURE_STEP : Unit.TEMPERATURE, reader))
                 .withHeight(170)
                 .with(Points.of("mean of a roast day", x, means)
                         .withNames(names)
@@ -149,9 +128,9 @@ final class ShiftsPicture {
                     Boundary.at("probe: " + change.kind().words(), change.on().toEpochDay());
             plot = plot.with(to > from ? boundary.withUncertainty((to - from) / 2) : boundary);
         }
-        return j + 1 < machine.indicators().size()
+        return j + 1 < machine.byDay().size()
                 ? plot
-                : plot.withNote(indicator.size() + " batches on " + dates.size()
+                : plot.withNote(indicator.batches() + " batches on " + dates.size()
                         + " roast days; batches of other lots, masses and"
                         + " paces are brought to the mean ones by the model.");
     }

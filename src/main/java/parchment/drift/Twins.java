@@ -134,9 +134,7 @@ public final class Twins implements ShownAs {
     /** Says how far twins lie apart in a feature; temperatures of the bean probe are put on one scale first. */
     public Repeatability repeatability(Feature feature) {
         BatchTable table = BatchTable.of(logbook, feature);
-        double[] values = OneScale.moves(feature)
-                ? ProbeShifts.of(logbook).onOneScale().values(table, feature)
-                : table.values(feature);
+        double[] values = table.onTodaysProbe().values(feature);
         Map<String, Double> byName = new LinkedHashMap<>();
         for (int i = 0; i < values.length; i++) {
             byName.put(table.batches().get(i).name(), values[i]);

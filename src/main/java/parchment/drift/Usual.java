@@ -141,11 +141,10 @@ public final class Usual implements ShownAs {
                 "about the same mass",
                 alike);
         List<Batch> kept = others;
-        OneScale scale = ProbeShifts.of(logbook).onOneScale();
+        BatchTable today = table.onTodaysProbe();
         int place = table.batches().indexOf(own);
         int[] rows = kept.stream().mapToInt(table.batches()::indexOf).toArray();
-        List<double[]> values =
-                LOOKED_AT.stream().map(feature -> scale.values(table, feature)).toList();
+        List<double[]> values = LOOKED_AT.stream().map(today::values).toList();
         List<Compared> compared = new ArrayList<>();
         for (int f = 0; f < LOOKED_AT.size(); f++) {
             compared.add(Sample.of(LOOKED_AT.get(f), values.get(f), rows).compare(values.get(f)[place]));

@@ -19,6 +19,7 @@ import parchment.feature.Feature;
 import parchment.logbook.Batch;
 import parchment.logbook.CupScores;
 import parchment.logbook.Logbook;
+import parchment.logbook.ScoreQuestion;
 import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
 import parchment.stats.Interval;
@@ -82,9 +83,7 @@ public final class VarianceShares implements ShownAs {
     /** Splits the variance of a feature between batches. */
     public static VarianceShares of(Feature feature, Logbook logbook) {
         BatchTable table = BatchTable.of(logbook, feature);
-        double[] values = OneScale.moves(feature)
-                ? ProbeShifts.of(logbook).onOneScale().values(table, feature)
-                : table.values(feature);
+        double[] values = table.onTodaysProbe().values(feature);
         Map<String, List<String>> groups = new LinkedHashMap<>();
         List<Batch> batches = table.batches();
         groups.put("lots", batches.stream().map(VarianceShares::lot).toList());
@@ -116,8 +115,9 @@ public final class VarianceShares implements ShownAs {
                 "roasters", batches.stream().map(b -> b.operator().orElse("")).toList());
         groups.put("cuppers", cups.stream().map(CupScores::cupper).toList());
         groups.put("cuppings", cups.stream().map(CupScores::cupping).toList());
-        return fit(
+        VarianceShares shares = fit(
                 attribute, Unit.POINTS, logbook.readerUnit(), values, groups, "cups of a batch, and what else is left");
+        return ScoreQuestion.answered(shares, logbook, attribute);
     }
 
     private static String lot(Batch batch) {
@@ -125,7 +125,9 @@ public final class VarianceShares implements ShownAs {
     }
 
     private static String day(Batch batch, Logbook logbook) {
-        return batch.roastedAt().isEmpty() ? "" : batch.machine().orElse("") + "\n" + MachineDays.day(batch, logbook);
+        return batch.roastedAt().isEmpty()
+                ? ""
+                : batch.machine().orElse("") + "\n" + batch.roastDay().orElseThrow();
     }
 
     private static VarianceShares fit(
@@ -190,6 +192,10 @@ public final class VarianceShares implements ShownAs {
         if (complete < FEWEST || sources.isEmpty()) {
             notes.add("Shares need " + FEWEST + " rows with all of it written and two groups of something; there are "
                     + complete + ".");
+            return new VarianceShares(name, unit, reader, List.of(), complete, values.length - complete, notes);
+        }
+        if (Arrays.stream(values).filter(Double::isFinite).distinct().count() < 2) {
+            notes.add("Every row has the same value: there is no difference to share out.");
             return new VarianceShares(name, unit, reader, List.of(), complete, values.length - complete, notes);
         }
         LinearMixedModel model = design.fit();

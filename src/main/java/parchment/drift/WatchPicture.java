@@ -28,14 +28,12 @@ final class WatchPicture {
         TemperatureUnit reader = watch.logbook().readerUnit();
         double[] x = watch.batches().stream()
                 .mapToDouble(b -> {
-                    var at = b.roastedAt()
-                            .orElseThrow()
-                            .atZoneSameInstant(watch.logbook().contents().zone());
+                    var at = b.roastedAt().orElseThrow();
                     return at.toLocalDate().toEpochDay() + at.toLocalTime().toSecondOfDay() / 86400.0;
                 })
                 .toArray();
         List<String> names = watch.batches().stream()
-                .map(b -> "batch " + b.name() + ", " + MachineDays.day(b, watch.logbook()))
+                .map(b -> "batch " + b.name() + ", " + b.roastDay().orElseThrow())
                 .toList();
         int stretch = watch.stable().size();
         Span stable = new Span("limits from here", x[0], x[stretch - 1]);

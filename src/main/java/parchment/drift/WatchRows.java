@@ -4,9 +4,10 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Locale;
+import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
@@ -19,8 +20,10 @@ import parchment.feature.Feature;
 import parchment.feature.Features;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
+import parchment.period.ProbePeriods;
 import parchment.quantity.Mass;
 import parchment.quantity.Temperature;
+import parchment.stats.series.DayRegression;
 
 /**
  * Gathers the batches of a watch in order of time, finds the stretch that limits are set from, and says what batches are compared at
@@ -101,7 +104,8 @@ final class WatchRows {
                             (Batch b) -> b.roastedAt().orElseThrow().toInstant())
                     .thenComparing(Batch::name));
             this.notMeasured = all.length - measured.size();
-            Predicate<Batch> now = OneScale.moves(feature) ? onTheLatestProbe(measured, logbook) : b -> true;
+            Predicate<Batch> now =
+                    feature.readsBeanProbe() ? onTheLatestProbe(measured, ProbePeriods.of(logbook)) : b -> true;
             this.batches = measured.stream().filter(now).toList();
             this.earlierProbe = measured.size() - batches.size();
         }
@@ -110,20 +114,12 @@ final class WatchRows {
             return all[table.batches().indexOf(batch)];
         }
 
-        /** Keeps what was roasted since the last work on the probe of the batch's own machine. */
-        private static Predicate<Batch> onTheLatestProbe(List<Batch> measured, Logbook logbook) {
-            return batch -> {
-                LocalDate day = MachineDays.day(batch, logbook);
-                LocalDate last = measured.stream()
-                        .filter(b -> b.machine().equals(batch.machine()))
-                        .map(b -> MachineDays.day(b, logbook))
-                        .max(Comparator.naturalOrder())
-                        .orElse(day);
-                return logbook.upkeep().stream()
-                        .filter(w -> w.what().toLowerCase(Locale.ROOT).contains("probe"))
-                        .filter(w -> batch.machine().map(w.machine()::equals).orElse(true))
-                        .noneMatch(w -> w.doneOn().isAfter(day) && !w.doneOn().isAfter(last));
-            };
+        /** Keeps what the probe of the batch's own machine read in the latest of its periods that holds such a batch. */
+        private static Predicate<Batch> onTheLatestProbe(List<Batch> measured, ProbePeriods periods) {
+            Map<Optional<String>, Integer> latest = new HashMap<>();
+            measured.forEach(
+                    batch -> latest.merge(batch.machine(), periods.number(batch).orElse(1), Math::max));
+            return batch -> periods.number(batch).orElse(1).equals(latest.get(batch.machine()));
         }
     }
 
@@ -319,7 +315,7 @@ final class WatchRows {
     /** Sets the limits from the stretch. */
     EstimatedLimits limits(Logbook logbook) {
         List<LocalDate> days =
-                batches.stream().map(b -> MachineDays.day(b, logbook)).toList();
+                batches.stream().map(b -> b.roastDay().orElseThrow()).toList();
         List<LocalDate> dates = List.copyOf(new TreeSet<>(days));
         return EstimatedLimits.of(
                 values,
@@ -346,7 +342,7 @@ final class WatchRows {
     String leftOutWords() {
         List<String> words = new ArrayList<>();
         count(words, notMeasured, "without this feature or a date");
-        count(words, earlierProbe, "roasted before the last work on its machine's probe");
+        count(words, earlierProbe, "read before its machine's probe last changed, as written or found");
         count(words, before, "before the stretch, in which one lies far off");
         count(words, notComparable, "of a lot, mass or aim that the stretch does not hold");
         return batches.size() + " batches watched, "

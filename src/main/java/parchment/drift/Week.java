@@ -62,7 +62,7 @@ public final class Week implements ShownAs {
     public static Week of(Logbook logbook) {
         Optional<LocalDate> last = logbook.batches().stream()
                 .filter(b -> b.roastedAt().isPresent())
-                .map(b -> MachineDays.day(b, logbook))
+                .map(b -> b.roastDay().orElseThrow())
                 .max(Comparator.naturalOrder());
         Optional<LocalDate> first = last.map(day -> day.minusDays(6));
         List<Batch> batches = first.isEmpty() || last.isEmpty()

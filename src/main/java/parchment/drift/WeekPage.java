@@ -64,7 +64,7 @@ final class WeekPage {
                 .withText(
                         "roasted on",
                         rows,
-                        u -> MachineDays.day(u.batch(), week.logbook()).toString())
+                        u -> u.batch().roastDay().orElseThrow().toString())
                 .withText("lot", rows, u -> u.batch().lot().orElse(""))
                 .withText(
                         "recipe", rows, u -> u.batch().label(Batch.Label.RECIPE).orElse(""));

@@ -7,6 +7,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import parchment.stats.Estimate;
+import parchment.stats.series.DayRegression;
+import parchment.stats.series.WanderingDays;
 
 /**
  * Fits how a number moved through time on one machine: lots with a slope each, probe periods, the time of year, the room and what the

@@ -13,6 +13,7 @@ import parchment.chart.Plot;
 import parchment.chart.Points;
 import parchment.display.Report;
 import parchment.display.Table;
+import parchment.period.ProbeChange;
 import parchment.quantity.Unit;
 import parchment.stats.Estimate;
 

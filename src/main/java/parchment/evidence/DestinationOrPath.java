@@ -14,6 +14,7 @@ import parchment.feature.BatchTable;
 import parchment.feature.Feature;
 import parchment.feature.Features;
 import parchment.logbook.Logbook;
+import parchment.logbook.ScoreQuestion;
 import parchment.stats.Interval;
 
 /**
@@ -70,15 +71,15 @@ public final class DestinationOrPath implements ShownAs {
         BatchTable table = BatchTable.of(logbook, all);
         Map<String, double[][]> errors = new LinkedHashMap<>();
         logbook.batches().forEach(batch -> errors.put(batch.name(), table.covariance(batch.name(), three)));
-        return new PathQuestion(
-                        attribute,
-                        three.stream()
-                                .map(feature -> Readings.measure(feature, table, logbook))
-                                .toList(),
-                        Readings.measure(Features.developmentRate(), table, logbook),
-                        errors,
-                        settings)
-                .ask(logbook);
+        PathQuestion question = new PathQuestion(
+                attribute,
+                three.stream()
+                        .map(feature -> Readings.measure(feature, table, logbook))
+                        .toList(),
+                Readings.measure(Features.developmentRate(), table, logbook),
+                errors,
+                settings);
+        return ScoreQuestion.answered(question.ask(logbook), logbook, attribute, settings);
     }
 
     /** Returns the comparisons, always in the same order. */

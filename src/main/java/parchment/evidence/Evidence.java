@@ -9,6 +9,7 @@ import parchment.display.Showable;
 import parchment.display.ShownAs;
 import parchment.feature.Feature;
 import parchment.logbook.Logbook;
+import parchment.logbook.ScoreQuestion;
 import parchment.quantity.Temperature;
 import parchment.stats.Interval;
 
@@ -61,7 +62,9 @@ public final class Evidence implements ShownAs {
 
     /** Answers the same with other settings; state them before looking at the scores. */
     public static Evidence of(String attribute, Feature feature, Logbook logbook, EvidenceSettings settings) {
-        return Readings.question(attribute, feature, logbook, settings).ask(logbook);
+        Evidence answer =
+                Readings.question(attribute, feature, logbook, settings).ask(logbook);
+        return ScoreQuestion.answered(answer, logbook, attribute, feature.name(), feature.definition(), settings);
     }
 
     /** Returns the verdict. */

@@ -17,6 +17,7 @@ import parchment.display.ShownAs;
 import parchment.display.Table;
 import parchment.logbook.CupScores;
 import parchment.logbook.Logbook;
+import parchment.logbook.ScoreQuestion;
 import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
 import parchment.stats.GroupBootstrap;
@@ -142,7 +143,7 @@ public final class Halo implements ShownAs {
                 });
         int used = (int)
                 logbook.cups().stream().filter(cup -> complete(cup, attributes)).count();
-        return new Halo(
+        Halo halo = new Halo(
                 logbook.name(),
                 attributes,
                 pairs,
@@ -153,6 +154,7 @@ public final class Halo implements ShownAs {
                 used,
                 logbook.cups().size() - used,
                 moments.size());
+        return ScoreQuestion.answered(halo, logbook);
     }
 
     private static boolean complete(CupScores cup, List<String> attributes) {

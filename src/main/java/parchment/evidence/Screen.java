@@ -13,6 +13,7 @@ import parchment.display.Showable;
 import parchment.display.ShownAs;
 import parchment.display.Table;
 import parchment.logbook.Logbook;
+import parchment.logbook.ScoreQuestion;
 
 /**
  * Looks at every attribute against every feature and says which stand above the luck line: what the best of that many looks would
@@ -96,7 +97,9 @@ public final class Screen implements ShownAs {
      */
     public static Screen of(Logbook logbook) {
         try {
-            return ScreenRun.of(logbook, Readings.all(logbook), SHUFFLES, SEED).screen();
+            Screen screen =
+                    ScreenRun.of(logbook, Readings.all(logbook), SHUFFLES, SEED).screen();
+            return ScoreQuestion.answered(screen, logbook);
         } catch (IllegalArgumentException tooFew) {
             String why = tooFew.getMessage() == null ? "too few scores" : tooFew.getMessage();
             return new Screen(List.of(), Double.NaN, Shuffled.WHOLE_DAYS, 0, 0, 0, SEED, why);

@@ -15,6 +15,7 @@ import parchment.display.ShownAs;
 import parchment.feature.BatchTable;
 import parchment.feature.Feature;
 import parchment.logbook.Logbook;
+import parchment.logbook.ScoreQuestion;
 import parchment.stats.Interval;
 import parchment.stats.Robust;
 
@@ -98,7 +99,8 @@ public final class TradeOff implements ShownAs {
     public static TradeOff of(List<String> attributes, Feature feature, Logbook logbook, EvidenceSettings settings) {
         check(attributes, logbook);
         BatchTable table = BatchTable.of(logbook, feature);
-        return of(attributes, Readings.measure(feature, table, logbook), logbook, settings);
+        TradeOff answer = of(attributes, Readings.measure(feature, table, logbook), logbook, settings);
+        return ScoreQuestion.answered(answer, logbook, attributes, feature.name(), feature.definition(), settings);
     }
 
     static TradeOff of(List<String> asked, Measure measure, Logbook logbook, EvidenceSettings settings) {

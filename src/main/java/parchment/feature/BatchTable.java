@@ -12,7 +12,9 @@ import parchment.display.Showable;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
 import parchment.logbook.LogbookException;
+import parchment.period.ProbePeriods;
 import parchment.quantity.TemperatureUnit;
+import parchment.stats.Estimate;
 
 /**
  * Holds the features of every batch of a logbook: numbers, standard errors, and for every missing number the reason.
@@ -30,12 +32,19 @@ public final class BatchTable implements Showable {
     private final List<BatchPath> paths;
     private final Map<String, Integer> columns;
     private final Measured[][] cells;
+    private final double[][] sharedErrors;
 
-    private BatchTable(Logbook logbook, List<Feature> features, List<BatchPath> paths, Measured[][] cells) {
+    private BatchTable(
+            Logbook logbook,
+            List<Feature> features,
+            List<BatchPath> paths,
+            Measured[][] cells,
+            double[][] sharedErrors) {
         this.logbook = logbook;
         this.features = List.copyOf(features);
         this.paths = List.copyOf(paths);
         this.cells = cells;
+        this.sharedErrors = sharedErrors;
         this.columns = new LinkedHashMap<>();
         for (int j = 0; j < features.size(); j++) {
             columns.put(features.get(j).name(), j);
@@ -68,7 +77,42 @@ public final class BatchTable implements Showable {
             KnownColumns.check(logbook, feature);
         }
         MeasuredColumns measured = logbook.remembered(MeasuredColumns.class, MeasuredColumns::of);
-        return new BatchTable(logbook, features, measured.paths(), measured.cells(features));
+        return new BatchTable(
+                logbook,
+                features,
+                measured.paths(),
+                measured.cells(features),
+                new double[measured.paths().size()][features.size()]);
+    }
+
+    /**
+     * Returns the same table with every reading of the bean probe told as today's probe of its machine would read it, by {@link ProbePeriods}. What
+     * is no reading of the probe stays as it is. A reading whose probe was changed since, by an amount that is not known, is missing.
+     */
+    public BatchTable onTodaysProbe() {
+        ProbePeriods periods = ProbePeriods.of(logbook);
+        Measured[][] moved = new Measured[cells.length][features.size()];
+        double[][] shared = new double[cells.length][features.size()];
+        for (int i = 0; i < cells.length; i++) {
+            for (int j = 0; j < features.size(); j++) {
+                moved[i][j] = cells[i][j];
+                if (features.get(j).readsBeanProbe() && !cells[i][j].isMissing()) {
+                    Estimate added = periods.toToday(batches().get(i), cells[i][j].value());
+                    moved[i][j] = cells[i][j].movedBy(added.estimate());
+                    shared[i][j] = moved[i][j].isMissing() ? Double.NaN : added.standardError();
+                }
+            }
+        }
+        return new BatchTable(logbook, features, paths, moved, shared);
+    }
+
+    /**
+     * Returns the standard errors that the numbers of a feature share with all others of their probe period, one per batch: how well it is known
+     * what today's probe would have read. 0 on today's probe, for a table as read, and for what is no reading of the probe.
+     */
+    public double[] sharedErrors(Feature feature) {
+        int j = column(feature.name());
+        return Arrays.stream(sharedErrors).mapToDouble(row -> row[j]).toArray();
     }
 
     /** Returns the logbook that was measured. */

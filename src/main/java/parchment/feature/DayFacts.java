@@ -1,21 +1,19 @@
 package parchment.feature;
 
-import java.time.Duration;
 import java.time.LocalDate;
-import java.time.OffsetDateTime;
-import java.time.ZoneId;
 import java.time.temporal.ChronoUnit;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
+import parchment.calendar.RoastCalendar;
 import parchment.logbook.Batch;
-import parchment.logbook.CupScores;
 import parchment.logbook.Logbook;
-import parchment.logbook.Lot;
 import parchment.logbook.MarkKind;
 import parchment.phase.Mark;
 import parchment.phase.Phases;
+import parchment.quantity.Elapsed;
 
 /**
  * Holds where a batch stands in its day and season.
@@ -37,82 +35,80 @@ record DayFacts(Measured batchOfTheDay, Measured secondsSinceLastDrop, Measured 
 
     /** Works the facts out for all batches of a logbook; one entry per batch, in order. */
     static List<DayFacts> of(Logbook logbook, List<Phases> phases) {
-        ZoneId zone = logbook.contents().zone();
-        Map<String, Lot> lots = new HashMap<>();
-        logbook.lots().forEach(lot -> lots.put(lot.name(), lot));
-        Map<String, LocalDate> cupped = new HashMap<>();
-        for (CupScores cup : logbook.cups()) {
-            cupped.merge(cup.batch(), cup.tastedOn(), (a, b) -> a.isBefore(b) ? a : b);
+        RoastCalendar calendar = RoastCalendar.of(logbook);
+        Map<String, Phases> known = new HashMap<>();
+        phases.forEach(one -> known.put(one.batch().name(), one));
+        if (logbook.whole() != logbook && needsOthers(calendar, phases, known)) {
+            Phases.of(logbook.whole())
+                    .forEach(one -> known.putIfAbsent(one.batch().name(), one));
         }
-        DayFacts[] facts = new DayFacts[phases.size()];
-        Integer[] byTime = new Integer[facts.length];
-        for (int i = 0; i < byTime.length; i++) {
-            byTime[i] = i;
-        }
-        java.util.Arrays.sort(byTime, (a, b) -> time(phases.get(a)).compareTo(time(phases.get(b))));
-        Map<String, Integer> countOfDay = new HashMap<>();
-        Map<String, Phases> lastOfDay = new HashMap<>();
-        for (int i : byTime) {
-            Batch batch = phases.get(i).batch();
-            facts[i] = batch.roastedAt()
-                    .map(at -> {
-                        LocalDate day = at.atZoneSameInstant(zone).toLocalDate();
-                        String key = batch.machine().orElse("") + "\n" + day;
-                        int position = countOfDay.merge(key, 1, Integer::sum);
-                        Phases last = lastOfDay.put(key, phases.get(i));
-                        return new DayFacts(
-                                Measured.exact(position),
-                                sinceLastDrop(at, position, Optional.ofNullable(last)),
-                                sinceArrival(batch, day, lots),
-                                rest(batch, day, cupped));
-                    })
-                    .orElse(new DayFacts(
-                            Measured.missing(NO_DATE),
-                            Measured.missing(NO_DATE),
-                            Measured.missing(NO_DATE),
-                            Measured.missing(NO_DATE)));
-        }
-        return List.of(facts);
+        return phases.stream().map(one -> of(one.batch(), calendar, known)).toList();
     }
 
-    private static OffsetDateTime time(Phases phases) {
-        return phases.batch().roastedAt().orElse(OffsetDateTime.MAX);
+    /** Says whether a batch was roasted after one that a filter left out. */
+    private static boolean needsOthers(RoastCalendar calendar, List<Phases> phases, Map<String, Phases> known) {
+        return phases.stream()
+                .flatMap(one -> calendar.before(one.batch()).stream())
+                .anyMatch(before -> !known.containsKey(before.name()));
     }
 
-    private static Measured sinceLastDrop(OffsetDateTime at, int position, Optional<Phases> last) {
-        if (last.isEmpty()) {
-            return Measured.missing(
-                    position == 1
-                            ? "it was the first batch of the day on its machine."
-                            : "the batch before it is not known.");
+    private static DayFacts of(Batch batch, RoastCalendar calendar, Map<String, Phases> known) {
+        OptionalInt place = calendar.batchOfTheDay(batch);
+        if (place.isEmpty()) {
+            Measured none = Measured.missing(NO_DATE);
+            return new DayFacts(none, none, none, none);
         }
-        Optional<Mark> drop = last.get().mark(MarkKind.DROP);
+        return new DayFacts(
+                Measured.exact(place.getAsInt()),
+                sinceLastDrop(batch, calendar, known),
+                sinceArrival(batch, calendar),
+                rest(batch, calendar));
+    }
+
+    private static Measured sinceLastDrop(Batch batch, RoastCalendar calendar, Map<String, Phases> known) {
+        Optional<Batch> before = calendar.before(batch);
+        if (before.isEmpty()) {
+            return Measured.missing("it was the first batch of the day on its machine.");
+        }
+        String name = before.get().name();
+        Optional<Mark> drop = Optional.ofNullable(known.get(name)).flatMap(one -> one.mark(MarkKind.DROP));
         if (drop.isEmpty()) {
-            return Measured.missing(
-                    "the drop of the batch before it (" + last.get().batch().name() + ") is not known.");
+            return Measured.missing("the drop of the batch before it (" + name + ") is not known.");
         }
-        double between =
-                Duration.between(last.get().batch().roastedAt().orElse(at), at).toMillis() / 1000.0
-                        - drop.get().seconds();
-        return between >= 0
-                ? Measured.of(between, drop.get().standardError())
-                : Measured.missing("the batch before it (" + last.get().batch().name()
-                        + ") was dropped after this one was charged, as written.");
+        Optional<Elapsed> between = calendar.sinceChargeBefore(batch);
+        if (between.isEmpty()) {
+            return Measured.missing(
+                    "the time of day of its charge or of that of the batch before it (" + name + ") was not written.");
+        }
+        double empty = between.get().seconds() - drop.get().seconds();
+        return empty >= 0
+                ? Measured.of(empty, drop.get().standardError())
+                : Measured.missing(
+                        "the batch before it (" + name + ") was dropped after this one was charged, as written.");
     }
 
-    private static Measured sinceArrival(Batch batch, LocalDate day, Map<String, Lot> lots) {
-        Optional<LocalDate> arrived = batch.lot().map(lots::get).flatMap(Lot::arrivedOn);
-        return arrived.map(on -> Measured.exact(ChronoUnit.DAYS.between(on, day)))
-                .orElseGet(() -> Measured.missing(
-                        batch.lot().isEmpty()
-                                ? "no lot was written."
-                                : "the lot '" + batch.lot().get() + "' has no date of arrival in lots.csv."));
+    private static Measured sinceArrival(Batch batch, RoastCalendar calendar) {
+        Optional<LocalDate> arrived = calendar.arrived(batch);
+        if (arrived.isEmpty()) {
+            return Measured.missing(
+                    batch.lot().isEmpty()
+                            ? "no lot was written."
+                            : "the lot '" + batch.lot().get() + "' has no date of arrival in lots.csv.");
+        }
+        OptionalInt days = calendar.daysSinceArrival(batch);
+        return days.isPresent()
+                ? Measured.exact(days.getAsInt())
+                : Measured.missing("the batch was roasted before its lot arrived, as written (" + arrived.get() + ").");
     }
 
-    private static Measured rest(Batch batch, LocalDate day, Map<String, LocalDate> cupped) {
-        LocalDate on = cupped.get(batch.name());
-        return on == null
-                ? Measured.missing("the batch was not cupped.")
-                : Measured.exact(ChronoUnit.DAYS.between(day, on));
+    private static Measured rest(Batch batch, RoastCalendar calendar) {
+        Optional<LocalDate> tasted = calendar.firstTasted(batch);
+        Optional<LocalDate> day = batch.roastDay();
+        if (tasted.isEmpty() || day.isEmpty()) {
+            return Measured.missing("the batch was not cupped.");
+        }
+        return tasted.get().isBefore(day.get())
+                ? Measured.missing("the batch was tasted before it was roasted, as written (" + tasted.get() + ").")
+                : Measured.exact(ChronoUnit.DAYS.between(day.get(), tasted.get()));
     }
 }

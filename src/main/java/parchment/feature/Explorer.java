@@ -87,7 +87,7 @@ public final class Explorer implements Showable {
     }
 
     static Optional<LocalDate> day(Batch batch, ZoneId zone) {
-        return batch.roastedAt().map(at -> at.atZoneSameInstant(zone).toLocalDate());
+        return batch.roastDay();
     }
 
     @Override

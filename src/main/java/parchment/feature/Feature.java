@@ -48,6 +48,11 @@ public interface Feature {
         return measure(path);
     }
 
+    /** Says whether it is a reading of the bean probe, so that another probe, or the same one elsewhere, gives another number. */
+    default boolean readsBeanProbe() {
+        return false;
+    }
+
     /** Returns the step in which a slope against this feature is told, as the library keeps numbers. */
     default double naturalStep() {
         return unit().naturalStep();

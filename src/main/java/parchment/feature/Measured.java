@@ -45,6 +45,13 @@ public record Measured(double value, double standardError, String whyMissing) {
         return Double.isNaN(value);
     }
 
+    /** Returns the number on another scale; missing if it is not known by how much the scales differ. */
+    Measured movedBy(double added) {
+        return Double.isFinite(added)
+                ? new Measured(value + added, standardError, whyMissing)
+                : missing("the probe was changed since, and by how much its readings differ is not known.");
+    }
+
     /** Returns the same number with another standard error. */
     Measured withStandardError(double error) {
         return new Measured(value, error, whyMissing);

@@ -17,6 +17,13 @@ final class NamedFeature implements Feature {
     private final Set<Need> needs;
     private final Set<MarkKind> marks;
     private final Function<BatchPath, Measured> read;
+    private final Scale scale;
+
+    /** On whose scale the number is. */
+    private enum Scale {
+        ITS_OWN,
+        BEAN_PROBE
+    }
 
     private NamedFeature(
             String name,
@@ -25,7 +32,8 @@ final class NamedFeature implements Feature {
             String definition,
             Set<Need> needs,
             Set<MarkKind> marks,
-            Function<BatchPath, Measured> read) {
+            Function<BatchPath, Measured> read,
+            Scale scale) {
         this.name = name;
         this.unit = unit;
         this.family = family;
@@ -33,18 +41,26 @@ final class NamedFeature implements Feature {
         this.needs = Collections.unmodifiableSet(needs);
         this.marks = Collections.unmodifiableSet(marks);
         this.read = read;
+        this.scale = scale;
     }
 
     static NamedFeature of(
             String name, Unit unit, Family family, String definition, Function<BatchPath, Measured> read) {
         return new NamedFeature(
-                name, unit, family, definition, EnumSet.noneOf(Need.class), EnumSet.noneOf(MarkKind.class), read);
+                name,
+                unit,
+                family,
+                definition,
+                EnumSet.noneOf(Need.class),
+                EnumSet.noneOf(MarkKind.class),
+                read,
+                Scale.ITS_OWN);
     }
 
     NamedFeature needing(Need... what) {
         Set<Need> more = copy(needs, Need.class);
         more.addAll(List.of(what));
-        return new NamedFeature(name, unit, family, definition, more, marks, read);
+        return new NamedFeature(name, unit, family, definition, more, marks, read, scale);
     }
 
     /** Declares the marks it reads; what a mark needs to be there is declared with it. */
@@ -64,7 +80,12 @@ final class NamedFeature implements Feature {
                 }
             }
         }
-        return new NamedFeature(name, unit, family, definition, need, more, read);
+        return new NamedFeature(name, unit, family, definition, need, more, read, scale);
+    }
+
+    /** Declares that it is a reading of the bean probe. */
+    NamedFeature readOffTheBeanProbe() {
+        return new NamedFeature(name, unit, family, definition, needs, marks, read, Scale.BEAN_PROBE);
     }
 
     private static <E extends Enum<E>> Set<E> copy(Set<E> set, Class<E> of) {
@@ -96,6 +117,11 @@ final class NamedFeature implements Feature {
     @Override
     public Family family() {
         return family;
+    }
+
+    @Override
+    public boolean readsBeanProbe() {
+        return scale == Scale.BEAN_PROBE;
     }
 
     @Override

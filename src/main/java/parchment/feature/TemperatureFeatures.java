@@ -1,21 +1,16 @@
 package parchment.feature;
 
-import static parchment.logbook.MarkKind.CHARGE;
 import static parchment.logbook.MarkKind.DROP;
 import static parchment.logbook.MarkKind.FIRST_CRACK_START;
 import static parchment.logbook.MarkKind.TURNING_POINT;
 import static parchment.logbook.MarkKind.YELLOWING;
 
 import java.util.List;
-import java.util.Optional;
-import parchment.curve.CleanCurve;
-import parchment.curve.Curve;
 import parchment.curve.SmoothCurve;
 import parchment.curve.Smoothed;
 import parchment.logbook.MarkKind;
-import parchment.quantity.Temperature;
+import parchment.phase.ChargeTemperature;
 import parchment.quantity.Unit;
-import parchment.stats.Robust;
 
 /** Temperatures at marks, rises between them, and the air's temperature against the beans'. */
 final class TemperatureFeatures {
@@ -39,7 +34,7 @@ final class TemperatureFeatures {
                     Family.START,
                     "bean-probe reading just before charge, as written; where it was not written, the median reading of the ten seconds"
                             + " before charge",
-                    TemperatureFeatures::chargeTemperature)
+                    path -> Measured.of(ChargeTemperature.of(path.phases())))
             .needing(Need.CHARGE_TEMPERATURE);
     static final Feature RISE_AFTER_FIRST_CRACK = rise(
             "rise after first crack",
@@ -93,6 +88,7 @@ final class TemperatureFeatures {
 
     private static Feature at(String name, MarkKind kind, Family family, String definition) {
         return NamedFeature.of(name, Unit.TEMPERATURE, family, definition, path -> path.beanTemperatureAt(kind))
+                .readOffTheBeanProbe()
                 .using(kind)
                 .needing(Need.BEAN_TEMPERATURE);
     }
@@ -139,34 +135,6 @@ final class TemperatureFeatures {
         boolean justAfter =
                 seconds > last && seconds <= last + Math.max(5, 2 * air.clean().interval());
         return Measured.of(air.valueAt(justAfter ? last : seconds));
-    }
-
-    private static Measured chargeTemperature(BatchPath path) {
-        Optional<Temperature> written = path.batch().conditions().chargeTemperature();
-        if (written.isPresent()) {
-            return Measured.exact(written.get().celsius());
-        }
-        Optional<CleanCurve> clean = path.phases().clean();
-        if (clean.isEmpty()) {
-            return Measured.missing("charge temperature was not written, and no bean temperature was logged.");
-        }
-        double atCharge = path.mark(CHARGE).map(m -> m.seconds()).orElse(0.0);
-        Curve before = clean.get().kept().between(atCharge - 10, atCharge);
-        if (before.isEmpty()) {
-            return Measured.missing("charge temperature was not written, and there is no reading before charge.");
-        }
-        double error = clean.get().step() / Math.sqrt(12);
-        if (before.size() > 2) {
-            double[] values = before.values();
-            return Measured.of(Robust.median(values), Math.hypot(error, Robust.medianAbsoluteDeviation(values)));
-        }
-        double last = before.valueAt(before.size() - 1);
-        // One reading at charge may already have begun to fall: the next fall says by how much.
-        int next = clean.get().kept().position(atCharge + 1e-9);
-        double fall = next < clean.get().kept().size()
-                ? Math.abs(last - clean.get().kept().valueAt(next))
-                : 0;
-        return Measured.of(last, Math.hypot(error, fall));
     }
 
     private static Measured airAboveBeans(BatchPath path) {

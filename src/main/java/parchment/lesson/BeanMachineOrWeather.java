@@ -9,12 +9,12 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Predicate;
-import parchment.drift.ProbeChange;
 import parchment.drift.ProbeShifts;
 import parchment.feature.Feature;
 import parchment.lesson.QuestionList.Words;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
+import parchment.period.ProbeChange;
 import parchment.quantity.Unit;
 import parchment.virtual.Chance;
 import parchment.virtual.Probes;
@@ -171,7 +171,7 @@ final class BeanMachineOrWeather implements LessonPlan {
     }
 
     private static Optional<LocalDate> day(Batch batch) {
-        return batch.roastedAt().map(at -> at.toLocalDate());
+        return batch.roastDay();
     }
 
     /** What the newer probe would have read at the first pop, less what the older would have, over all batches. */

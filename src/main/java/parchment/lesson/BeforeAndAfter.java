@@ -85,11 +85,7 @@ public final class BeforeAndAfter implements Showable {
         List<Double> chosen = new ArrayList<>();
         for (int i = 0; i < values.length; i++) {
             Batch batch = table.batches().get(i);
-            if (Double.isFinite(values[i])
-                    && batch.roastedAt()
-                            .map(at -> at.toLocalDate())
-                            .filter(when)
-                            .isPresent()) {
+            if (Double.isFinite(values[i]) && batch.roastDay().filter(when).isPresent()) {
                 chosen.add(values[i]);
             }
         }

@@ -245,13 +245,18 @@ public final class ClassResults implements ShownAs {
                         .filter(c -> c.kind() == StatedClaim.Kind.INTERVAL)
                         .isPresent())
                 .toList();
+        int sheets = byStudent().size();
         return String.format(
                 Locale.ROOT,
-                "%d answers of %d sheets marked, %d files not; %d of %d stated intervals held the truth.",
-                marked.size(),
-                byStudent().size(),
-                unread.size(),
+                "%s of %s marked, %s not; %d of %s held the truth.",
+                count(marked.size(), "answer"),
+                count(sheets, "sheet"),
+                count(unread.size(), "file"),
                 new Tally(intervals).held(),
-                intervals.size());
+                count(intervals.size(), "stated interval"));
+    }
+
+    private static String count(int number, String noun) {
+        return number + " " + noun + (number == 1 ? "" : "s");
     }
 }

@@ -1,6 +1,8 @@
 package parchment.logbook;
 
+import java.time.LocalDate;
 import java.time.OffsetDateTime;
+import java.time.ZoneId;
 import java.util.Collections;
 import java.util.EnumMap;
 import java.util.EnumSet;
@@ -98,9 +100,28 @@ public final class Batch {
         return name;
     }
 
-    /** Returns when the green coffee was charged, if it was written. */
+    /** Returns when the green coffee was charged, in the logbook's time zone, if it was written. */
     public Optional<OffsetDateTime> roastedAt() {
         return roastedAt;
+    }
+
+    /**
+     * Returns the roast day: the calendar day of the charge in the logbook's time zone; empty if no date was written. This is the one rule
+     * for roast days; a batch that belongs to no logbook yet takes the offset that its time was written with.
+     */
+    public Optional<LocalDate> roastDay() {
+        return roastedAt.map(OffsetDateTime::toLocalDate);
+    }
+
+    /** Returns the same batch with its time told in a time zone. */
+    Batch in(ZoneId zone) {
+        if (roastedAt.isEmpty()) {
+            return this;
+        }
+        OffsetDateTime there = roastedAt.get().atZoneSameInstant(zone).toOffsetDateTime();
+        return there.equals(roastedAt.get())
+                ? this
+                : toBuilder().roastedAt(there).build();
     }
 
     /** Returns what was written in one of the grouping columns. */
@@ -210,7 +231,7 @@ public final class Batch {
     public String toString() {
         StringBuilder text = new StringBuilder("batch ").append(name);
         lot().ifPresent(lot -> text.append(", lot ").append(lot));
-        roastedAt.ifPresent(at -> text.append(", roasted ").append(at.toLocalDate()));
+        roastDay().ifPresent(day -> text.append(", roasted ").append(day));
         text.append(beanTemperature()
                 .map(bean -> String.format(Locale.ROOT, ", %d bean temperature readings", bean.size()))
                 .orElse(", no curve"));

@@ -197,9 +197,10 @@ final class BatchesFile {
                             .map(mark -> mark.words() + " at " + marks.get(mark))
                             .collect(Collectors.joining(" and ")),
                     pair.get(0).words() + " before " + pair.get(1).words(),
-                    "both treated as missing");
+                    pair.get(1) == MarkKind.DROP
+                            ? "both kept; " + pair.get(0).words() + " is questioned: check it"
+                            : "both kept and questioned: check them");
         }
-        wrong.forEach(pair -> pair.forEach(marks::remove));
         return marks;
     }
 

@@ -8,7 +8,6 @@ import java.util.Arrays;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
@@ -117,9 +116,9 @@ public final class CalendarStrip implements ShownAs {
         List<String> names = new ArrayList<>();
         for (int i = 0; i < days.length; i++) {
             OffsetDateTime at = batches.get(i).roastedAt().orElseThrow();
-            days[i] = at.toLocalDate().toEpochDay() + at.toLocalTime().toSecondOfDay() / 86400.0;
+            days[i] = day(batches.get(i)).toEpochDay() + at.toLocalTime().toSecondOfDay() / 86400.0;
             rows[i] = row;
-            names.add("batch " + batches.get(i).name() + ", " + at.toLocalDate());
+            names.add("batch " + batches.get(i).name() + ", " + day(batches.get(i)));
         }
         return Points.of("one batch", days, rows)
                 .withNames(names)
@@ -153,7 +152,8 @@ public final class CalendarStrip implements ShownAs {
         Arrays.fill(rows, row);
         return Points.of("work on a machine", days, rows)
                 .withNames(work.stream()
-                        .map(done -> words(done) + ", " + done.doneOn())
+                        .map(done -> (logbook.machines().size() > 1 ? done.machine() + ", " : "") + done.words() + ", "
+                                + done.doneOn())
                         .toList())
                 .withMarker(Marker.TRIANGLE)
                 .withColour(Colour.INK);
@@ -166,15 +166,11 @@ public final class CalendarStrip implements ShownAs {
     /** Returns the work that gets an upright line through all rows: changes of probe first, then the latest. */
     private List<Boundary> lines() {
         return logbook.upkeep().stream()
-                .sorted(Comparator.comparing((Upkeep done) -> changesProbe(done) ? 0 : 1)
+                .sorted(Comparator.comparing((Upkeep done) -> done.kind().changesTheBeanProbe() ? 0 : 1)
                         .thenComparing(Upkeep::doneOn, Comparator.reverseOrder()))
                 .limit(MOST_LINES)
                 .map(done -> Boundary.at(words(done), done.doneOn().toEpochDay()))
                 .toList();
-    }
-
-    private static boolean changesProbe(Upkeep done) {
-        return done.what().toLowerCase(Locale.ROOT).contains("probe");
     }
 
     private Plot withNotes(Plot plot) {
@@ -206,7 +202,7 @@ public final class CalendarStrip implements ShownAs {
     }
 
     private static LocalDate day(Batch batch) {
-        return batch.roastedAt().orElseThrow().toLocalDate();
+        return batch.roastDay().orElseThrow();
     }
 
     @Override

@@ -108,8 +108,8 @@ final class CrossChecks {
                         "the batch " + Words.quote(cup.batch()),
                         "a batch of this logbook." + meant,
                         "scores kept, joined to no batch");
-            } else if (batch.roastedAt()
-                    .filter(at -> at.toLocalDate().isAfter(cup.tastedOn()))
+            } else if (batch.roastDay()
+                    .filter(day -> day.isAfter(cup.tastedOn()))
                     .isPresent()) {
                 log.add(
                         line,

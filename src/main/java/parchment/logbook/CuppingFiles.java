@@ -71,7 +71,7 @@ final class CuppingFiles {
                     extras));
             lines.add(row.line());
         }
-        return new Cups(cups, lines);
+        return Duplicates.cups(new Cups(cups, lines), problems);
     }
 
     /** Returns the columns that hold scores: most of what is filled in is a number. */

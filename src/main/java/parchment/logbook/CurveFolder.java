@@ -30,11 +30,16 @@ import parchment.quantity.TemperatureUnit;
  * once for their problems and are read again, softly held, when they are asked for.
  */
 final class CurveFolder {
-    /** Holds one file that was read. */
+    /**
+     * Holds one file that was read.
+     *
+     * @param fingerprint the same for files of the same readings; 0 if there are too few to compare
+     */
     record Entry(
             String batch,
             Set<Quantity> quantities,
             Supplier<CurveSet> curves,
+            long fingerprint,
             Optional<TemperatureUnit> written,
             List<Problem> problems) {}
 
@@ -112,7 +117,13 @@ final class CurveFolder {
             bytes.addAndGet(-curves.bytes());
             source = new ReadAgain(file);
         }
-        return new Entry(batchName(name), curves.quantities(), source, result.written(), problems.toList());
+        return new Entry(
+                batchName(name),
+                curves.quantities(),
+                source,
+                curves.fingerprint(),
+                result.written(),
+                problems.toList());
     }
 
     private CurveFile.Result read(Path file, ProblemLog problems) {

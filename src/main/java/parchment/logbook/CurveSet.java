@@ -15,6 +15,8 @@ import parchment.curve.Curve;
  * @param others every other column of numbers, by heading
  */
 record CurveSet(Map<Quantity, Curve> known, Map<String, Curve> others) {
+    static final int FEWEST_TO_COMPARE = 30;
+
     static final CurveSet NONE = new CurveSet(Map.of(), Map.of());
 
     CurveSet {
@@ -31,6 +33,26 @@ record CurveSet(Map<Quantity, Curve> known, Map<String, Curve> others) {
 
     boolean isEmpty() {
         return known.isEmpty() && others.isEmpty();
+    }
+
+    /**
+     * Returns a number that two sets of the same readings share, whatever time their clocks start at; 0 for fewer than
+     * {@value #FEWEST_TO_COMPARE} bean temperatures, which two roasts may well have in common.
+     */
+    long fingerprint() {
+        Curve bean = known.get(Quantity.BEAN_TEMPERATURE);
+        if (bean == null || bean.size() < FEWEST_TO_COMPARE) {
+            return 0;
+        }
+        long print = bean.size();
+        for (int i = 0; i < bean.size(); i++) {
+            // Milliseconds: a clock that starts elsewhere leaves other last digits.
+            long since = Math.round(1000 * (bean.secondsAt(i) - bean.secondsAt(0)));
+            print = 1_099_511_628_211L * (1_099_511_628_211L * print ^ since)
+                    ^ Double.doubleToLongBits(bean.valueAt(i));
+            print ^= print >>> 29;
+        }
+        return print;
     }
 
     /** Returns roughly how many bytes the readings take. */

@@ -199,6 +199,7 @@ final class FolderReader {
         List<CurveFolder.Entry> entries = reader.read(place.files().orElseGet(() -> reader.files(folderLog)));
         problems.addAll(folderLog.toList());
         entries.forEach(entry -> problems.addAll(entry.problems()));
+        problems.addAll(Duplicates.curves(entries, place.shown()));
         return entries;
     }
 

@@ -30,7 +30,7 @@ import parchment.quantity.TemperatureUnit;
 public final class Logbook implements Showable {
     private final LogbookContents contents;
     private final Map<String, Batch> byName;
-    private final List<Batch> recorded;
+    private final Optional<Logbook> whole;
     private final Remembered remembered = new Remembered();
 
     /**
@@ -51,9 +51,9 @@ public final class Logbook implements Showable {
         NOT_WRITTEN
     }
 
-    private Logbook(LogbookContents contents, List<Batch> recorded) {
+    private Logbook(LogbookContents contents, Optional<Logbook> whole) {
         this.contents = contents;
-        this.recorded = recorded;
+        this.whole = whole;
         Map<String, Batch> index = new LinkedHashMap<>();
         contents.batches().forEach(batch -> index.putIfAbsent(batch.name(), batch));
         this.byName = Collections.unmodifiableMap(index);
@@ -61,7 +61,7 @@ public final class Logbook implements Showable {
 
     /** Returns a logbook of the given contents, for tests and for logbooks that are not in a folder. */
     public static Logbook of(LogbookContents contents) {
-        return new Logbook(contents, contents.batches());
+        return new Logbook(contents, Optional.empty());
     }
 
     /**
@@ -238,16 +238,22 @@ public final class Logbook implements Showable {
 
     /** Returns the same logbook with results shown on another temperature scale. */
     public Logbook in(TemperatureUnit unit) {
-        return with(
-                contents.batches().stream()
-                        .map(batch -> batch.toBuilder().readerUnit(unit).build())
-                        .toList(),
-                unit);
+        Map<String, Batch> changed = new LinkedHashMap<>();
+        whole().batches()
+                .forEach(batch -> changed.putIfAbsent(
+                        batch.name(), batch.toBuilder().readerUnit(unit).build()));
+        Logbook all = new Logbook(
+                whole().contents.toBuilder()
+                        .readerUnit(unit)
+                        .batches(List.copyOf(changed.values()))
+                        .build(),
+                Optional.empty());
+        return whole.isEmpty() ? all : all.only(batch -> byName.containsKey(batch.name()));
     }
 
     /** Returns the logbook of those batches for which a condition holds. */
     public Logbook only(Predicate<Batch> condition) {
-        return with(batches().stream().filter(condition).toList(), readerUnit());
+        return with(batches().stream().filter(condition).toList());
     }
 
     /**
@@ -272,7 +278,7 @@ public final class Logbook implements Showable {
     public Logbook ofLot(String lot) {
         Set<String> known = new LinkedHashSet<>();
         lots().forEach(l -> known.add(l.name()));
-        recorded.forEach(batch -> batch.lot().ifPresent(known::add));
+        whole().batches().forEach(batch -> batch.lot().ifPresent(known::add));
         if (!known.contains(lot)) {
             throw new LogbookException("The logbook " + Words.quote(name()) + " has no lot " + Words.quote(lot) + "."
                     + Words.didYouMean(lot, known)
@@ -283,13 +289,12 @@ public final class Logbook implements Showable {
 
     /** Returns the logbook of the batches roasted from one day to another, both included; undated batches are left out. */
     public Logbook between(LocalDate first, LocalDate last) {
-        return only(batch -> batch.roastedAt()
-                .map(at -> at.atZoneSameInstant(contents.zone()).toLocalDate())
+        return only(batch -> batch.roastDay()
                 .filter(day -> !day.isBefore(first) && !day.isAfter(last))
                 .isPresent());
     }
 
-    private Logbook with(List<Batch> batches, TemperatureUnit unit) {
+    private Logbook with(List<Batch> batches) {
         Set<String> names = new LinkedHashSet<>();
         batches.forEach(batch -> names.add(batch.name()));
         List<CupScores> cups = new ArrayList<>();
@@ -298,12 +303,7 @@ public final class Logbook implements Showable {
                 cups.add(cup);
             }
         }
-        LogbookContents filtered = contents.toBuilder()
-                .readerUnit(unit)
-                .batches(batches)
-                .cups(cups)
-                .build();
-        return new Logbook(filtered, recorded);
+        return new Logbook(contents.toBuilder().batches(batches).cups(cups).build(), Optional.of(whole()));
     }
 
     /**
@@ -318,9 +318,12 @@ public final class Logbook implements Showable {
         return remembered.of(what, () -> work.apply(this));
     }
 
-    /** Returns every batch that was read, those too that a filter left out: they heated the machine all the same. */
-    List<Batch> recorded() {
-        return recorded;
+    /**
+     * Returns the logbook before any filter. What is a fact of a day or a machine is worked out over all of it: a batch that a filter left out
+     * heated the machine all the same.
+     */
+    public Logbook whole() {
+        return whole.orElse(this);
     }
 
     @Override

@@ -35,9 +35,10 @@ public record LogbookContents(
         CrackHabit crackHabit,
         Problems problems) {
 
-    /** Copies the collections. */
+    /** Copies the collections, and tells the time of each batch in the logbook's zone, so that a roast day is the same everywhere. */
     public LogbookContents {
-        batches = List.copyOf(batches);
+        ZoneId own = zone;
+        batches = batches.stream().map(batch -> batch.in(own)).toList();
         lots = List.copyOf(lots);
         lotChecks = List.copyOf(lotChecks);
         blends = List.copyOf(blends);

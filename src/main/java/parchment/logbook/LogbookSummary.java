@@ -19,12 +19,10 @@ final class LogbookSummary {
     private static final String NO_LOT = "no lot written";
 
     private final Logbook logbook;
-    private final LogbookFacts facts;
     private final Set<String> cupped = new HashSet<>();
 
     private LogbookSummary(Logbook logbook) {
         this.logbook = logbook;
-        this.facts = LogbookFacts.of(logbook);
         logbook.cups().forEach(cup -> cupped.add(cup.batch()));
     }
 
@@ -34,7 +32,7 @@ final class LogbookSummary {
 
     private Report report() {
         List<LocalDate> days = logbook.batches().stream()
-                .flatMap(batch -> facts.day(batch).stream())
+                .flatMap(batch -> batch.roastDay().stream())
                 .distinct()
                 .sorted()
                 .toList();
@@ -97,7 +95,7 @@ final class LogbookSummary {
 
     private String day(LotRow row, Comparator<LocalDate> order) {
         return row.batches().stream()
-                .flatMap(batch -> facts.day(batch).stream())
+                .flatMap(batch -> batch.roastDay().stream())
                 .min(order)
                 .map(LocalDate::toString)
                 .orElse("");

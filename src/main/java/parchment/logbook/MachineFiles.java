@@ -33,6 +33,7 @@ final class MachineFiles {
             required("machine", Kind.TEXT),
             required("done on", Kind.DATE),
             required("what", Kind.TEXT),
+            optional("kind", Kind.TEXT),
             optional("note", Kind.TEXT));
 
     private MachineFiles() {}
@@ -92,10 +93,38 @@ final class MachineFiles {
             Optional<LocalDate> day = machine.isEmpty() ? Optional.empty() : row.requiredDate("done on");
             Optional<String> what = day.isEmpty() ? Optional.empty() : row.required("what");
             if (machine.isPresent() && day.isPresent() && what.isPresent()) {
-                upkeep.add(new Upkeep(machine.get(), day.get(), what.get(), row.text("note")));
+                Optional<String> note = row.text("note");
+                upkeep.add(kind(row, what.get())
+                        .map(kind -> new Upkeep(machine.get(), day.get(), what.get(), kind, note))
+                        .orElseGet(() -> new Upkeep(machine.get(), day.get(), what.get(), note)));
             }
         }
         upkeep.sort(Comparator.comparing(Upkeep::doneOn));
         return upkeep;
+    }
+
+    /** Returns the kind as written; empty where it is blank or unknown, so that it is proposed from the words. */
+    private static Optional<UpkeepKind> kind(Row row, String what) {
+        Optional<String> written = row.text("kind");
+        if (written.isEmpty()) {
+            if (UpkeepKind.namesAProbeOnly(what)) {
+                row.problem(
+                        "what",
+                        Words.quote(what) + ", which names a probe and not what was done to it",
+                        "a kind such as 'bean probe moved' in the column 'kind', or 'other'",
+                        "taken as no change of the bean probe");
+            }
+            return Optional.empty();
+        }
+        Optional<UpkeepKind> kind = UpkeepKind.written(written.get());
+        if (kind.isEmpty()) {
+            row.problem(
+                    "kind",
+                    Words.quote(written.get()),
+                    String.join(", ", UpkeepKind.allWords()) + "."
+                            + Words.didYouMean(written.get(), UpkeepKind.allWords()),
+                    "proposed from the words: " + UpkeepKind.proposed(what).words());
+        }
+        return kind;
     }
 }

@@ -52,11 +52,8 @@ record MeaningProposal(Meaning meaning, String reason) {
         int best = -1;
         for (int i = 0; i < columns.size(); i++) {
             Optional<MeaningProposal> proposal = time(columns.get(i));
-            boolean named = columns.get(i)
-                    .heading()
-                    .toLowerCase(Locale.ROOT)
-                    .matches(".*(time|zeit|clock|uhr|elapsed|heure|hora).*");
-            if (proposal.isPresent() && (best < 0 || named && !isNamedTime(columns.get(best)))) {
+            boolean better = best < 0 || isNamedTime(columns.get(i)) && !isNamedTime(columns.get(best));
+            if (proposal.isPresent() && better) {
                 found.remove(best);
                 best = i;
                 found.put(i, proposal.get());
@@ -160,7 +157,7 @@ record MeaningProposal(Meaning meaning, String reason) {
             if (place == bean) {
                 continue;
             }
-            Scale own = stated(columns.get(place)).orElse(scale);
+            Optional<Scale> stated = stated(columns.get(place));
             if (environment) {
                 found.put(place, new MeaningProposal(Meaning.EXTRA, "a third temperature has no place of its own"));
                 continue;
@@ -171,8 +168,9 @@ record MeaningProposal(Meaning meaning, String reason) {
                     place,
                     new MeaningProposal(
                             Meaning.of(
-                                    Quantity.ENVIRONMENT_TEMPERATURE, own.unit().symbol()),
-                            why + "; the scale of the bean temperature"));
+                                    Quantity.ENVIRONMENT_TEMPERATURE,
+                                    stated.orElse(scale).unit().symbol()),
+                            why + "; " + stated.map(Scale::reason).orElse("the scale of the bean temperature")));
         }
     }
 
@@ -212,14 +210,16 @@ record MeaningProposal(Meaning meaning, String reason) {
         if (column.filled() == 0) {
             return new MeaningProposal(Meaning.LEFT_OUT, "it is empty");
         }
-        if (column.mostly(Form.WORDS) && column.filled() > 0) {
+        if (column.mostly(Form.WORDS)) {
             long marks = column.words().keySet().stream()
                     .filter(word -> MarkWords.of(word).isPresent())
                     .count();
             return new MeaningProposal(
                     Meaning.EVENTS,
                     "it holds words such as " + Words.some(column.words().keySet())
-                            + (marks > 0 ? ", of which " + marks + " name a mark" : ""));
+                            + (marks > 0
+                                    ? ", of which " + marks + (marks == 1 ? " names a mark" : " name a mark")
+                                    : ""));
         }
         if (!column.mostly(Form.NUMBER)) {
             return new MeaningProposal(Meaning.LEFT_OUT, "it is neither numbers nor words throughout");

@@ -175,7 +175,7 @@ final class Row {
         return required(name).flatMap(text -> date(name, SKIPPED));
     }
 
-    /** Returns an instant; a date alone counts as the start of its day, and is a problem. */
+    /** Returns an instant in the logbook's time zone; a date alone counts as the start of its day, and is a problem. */
     Optional<OffsetDateTime> instant(String name) {
         Optional<String> text = text(name);
         if (text.isEmpty()) {
@@ -204,7 +204,8 @@ final class Row {
         if (instant.isEmpty()) {
             problem(name, Words.quote(text.get()), expectedDate(text.get(), "2025-03-04T09:15"), MISSING);
         }
-        return instant;
+        // Told in the logbook's zone from here on, so that a roast day is the same everywhere.
+        return instant.map(at -> at.atZoneSameInstant(settings.zone()).toOffsetDateTime());
     }
 
     private String expectedDate(String text, String example) {

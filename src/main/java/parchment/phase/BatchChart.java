@@ -78,7 +78,7 @@ public final class BatchChart implements ShownAs {
         Batch batch = phases.batch();
         StringBuilder title = new StringBuilder("Batch ").append(batch.name());
         batch.lot().ifPresent(lot -> title.append(", ").append(lot));
-        batch.roastedAt().ifPresent(at -> title.append(", ").append(at.toLocalDate()));
+        batch.roastDay().ifPresent(day -> title.append(", ").append(day));
         return title.toString();
     }
 

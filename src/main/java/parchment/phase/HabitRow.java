@@ -3,14 +3,11 @@ package parchment.phase;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
-import java.util.Map;
 import java.util.Optional;
-import java.util.TreeMap;
-import java.util.TreeSet;
+import java.util.OptionalInt;
+import parchment.calendar.WrittenPeriods;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
-import parchment.logbook.Upkeep;
 import parchment.quantity.Mass;
 
 /**
@@ -36,40 +33,28 @@ record HabitRow(Phases phases, Optional<Climb> climb, String day, List<String> s
 
     /** Measures every batch of a logbook once. */
     static List<HabitRow> of(Logbook logbook, List<Phases> all) {
-        Map<String, TreeSet<LocalDate>> moves = new TreeMap<>();
-        for (Upkeep done : logbook.upkeep()) {
-            if (done.what().toLowerCase(Locale.ROOT).contains("probe")) {
-                moves.computeIfAbsent(done.machine(), key -> new TreeSet<>()).add(done.doneOn());
-            }
-        }
+        WrittenPeriods periods = WrittenPeriods.of(logbook);
         List<HabitRow> rows = new ArrayList<>();
         for (Phases phases : all) {
             Batch batch = phases.batch();
-            Optional<LocalDate> day = batch.roastedAt().map(at -> at.toLocalDate());
+            Optional<LocalDate> day = batch.roastDay();
             rows.add(new HabitRow(
                     phases,
                     Climb.of(phases),
                     day.map(LocalDate::toString).orElse("batch " + batch.name()),
                     List.of(
                             batch.lot().orElse(""),
-                            period(moves, batch.machine().orElse(""), day),
+                            period(periods, batch),
                             batch.operator().orElse("")),
                     batch.conditions().greenMass().map(Mass::kilograms).orElse(Double.NaN)));
         }
         return rows;
     }
 
-    /** A stretch of calendar between two written works on the machine's probe; an unwritten machine follows every one of them. */
-    private static String period(Map<String, TreeSet<LocalDate>> moves, String machine, Optional<LocalDate> day) {
-        if (day.isEmpty()) {
-            return machine;
-        }
-        TreeSet<LocalDate> dates = new TreeSet<>();
-        moves.forEach((of, days) -> {
-            if (machine.isEmpty() || of.equals(machine)) {
-                dates.addAll(days);
-            }
-        });
-        return machine + " " + dates.headSet(day.get(), true).size();
+    /** A stretch of calendar between two written changes of the machine's bean probe; a batch without a date is in one of its own. */
+    private static String period(WrittenPeriods periods, Batch batch) {
+        OptionalInt number = periods.number(batch);
+        String machine = batch.machine().orElse("");
+        return number.isPresent() ? machine + " " + number.getAsInt() : machine;
     }
 }

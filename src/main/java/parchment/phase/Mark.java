@@ -43,9 +43,9 @@ public record Mark(
         return probe.map(p -> Temperature.celsius(p.celsius()));
     }
 
-    /** Returns the bean temperature's standard error in °C, the mark's own uncertainty in time included; NaN without a curve. */
+    /** Returns the bean temperature's standard error in °C, the uncertainty of its instant included; NaN without a curve. */
     public double beanTemperatureStandardError() {
-        return probe.map(p -> Math.hypot(p.standardError(), p.rateOfRise() / 60 * standardError))
+        return probe.map(p -> Math.hypot(p.standardError(), p.rateOfRise() / 60 * p.follows() * standardError))
                 .orElse(Double.NaN);
     }
 

@@ -11,47 +11,74 @@ import parchment.display.Sentence;
 import parchment.logbook.MarkKind;
 import parchment.quantity.Elapsed;
 
-/** Questions marks that contradict each other or the curve. Nothing is corrected: the roaster knows what was meant. */
+/** Questions marks that contradict each other or the curve, and says what was done with them; the roaster knows what was meant. */
 final class MarkDoubts {
-    private static final double ERRORS_APART = 3;
-
     private MarkDoubts() {}
 
-    static List<String> about(Map<MarkKind, Mark> marks, Optional<CleanCurve> clean) {
+    static List<String> about(Map<MarkKind, Mark> marks, Map<MarkKind, Mark> setAside, Optional<CleanCurve> clean) {
         List<String> doubts = new ArrayList<>();
-        order(marks, doubts);
-        clean.ifPresent(curve -> curve(marks, curve, doubts));
+        setAside.values().forEach(mark -> doubts.add(aside(mark, marks, setAside)));
+        MarkOrder.wrong(marks).forEach(pair -> doubts.add(kept(pair.get(0), pair.get(1))));
+        clean.ifPresent(curve -> afterTheEnd(marks, curve, doubts));
         return List.copyOf(doubts);
     }
 
-    private static void order(Map<MarkKind, Mark> marks, List<String> doubts) {
-        MarkKind[] kinds = MarkKind.values();
-        for (int i = 0; i < kinds.length; i++) {
-            for (int j = i + 1; j < kinds.length; j++) {
-                Mark earlier = marks.get(kinds[i]);
-                Mark later = marks.get(kinds[j]);
-                if (earlier == null || later == null || later.seconds() >= earlier.seconds()) {
-                    continue;
-                }
-                // First crack may fade into the second, and may still pop at the drop.
-                boolean mayOverlap = kinds[i] == MarkKind.FIRST_CRACK_END;
-                if (!mayOverlap) {
-                    doubts.add(String.format(
-                            Locale.ROOT,
-                            "%s at %s (%s) lies after %s at %s (%s): one of them is wrong. Both are kept as they are;"
-                                    + " please check the batch's row.",
-                            Sentence.of(earlier.kind().words()),
-                            earlier.at(),
-                            earlier.source().words(),
-                            later.kind().words(),
-                            later.at(),
-                            later.source().words()));
-                }
-            }
+    private static String aside(Mark mark, Map<MarkKind, Mark> marks, Map<MarkKind, Mark> setAside) {
+        Mark drop = marks.get(MarkKind.DROP);
+        if (mark.kind() == MarkKind.DROP) {
+            return String.format(
+                    Locale.ROOT,
+                    "The drop is written at %s, but the curve falls from %s on (%.0f s %s), further off than both may be. The curve's"
+                            + " drop is used; please check the row: the two clocks may differ.",
+                    mark.at(),
+                    drop == null ? "elsewhere" : drop.at(),
+                    drop == null ? 0 : Math.abs(drop.seconds() - mark.seconds()),
+                    drop != null && drop.seconds() > mark.seconds() ? "later" : "earlier");
         }
+        if (drop != null && MarkOrder.isBeyondErrors(mark, drop)) {
+            return String.format(
+                    Locale.ROOT,
+                    "%s is written at %s, %.0f s after the drop at %s (%s): more than both may be off. It is set aside; please check"
+                            + " the batch's row.",
+                    Sentence.of(mark.kind().words()),
+                    mark.at(),
+                    mark.seconds() - drop.seconds(),
+                    drop.at(),
+                    drop.source().words());
+        }
+        String others = String.join(
+                " and ",
+                setAside.values().stream()
+                        .filter(other -> other.kind() != mark.kind() && other.kind() != MarkKind.DROP)
+                        .map(other -> other.kind().words() + " at " + other.at())
+                        .toList());
+        return String.format(
+                Locale.ROOT,
+                "%s is written at %s, in the wrong order with %s by more than both may be off. Which is right cannot be told: they"
+                        + " are set aside; please check the batch's row.",
+                Sentence.of(mark.kind().words()),
+                mark.at(),
+                others);
     }
 
-    private static void curve(Map<MarkKind, Mark> marks, CleanCurve clean, List<String> doubts) {
+    private static String kept(Mark first, Mark second) {
+        return String.format(
+                Locale.ROOT,
+                "%s at %s (%s) lies %.0f s after %s at %s (%s), no more than both may be off (%.0f s and %.0f s). Both are kept;"
+                        + " please check %s.",
+                Sentence.of(first.kind().words()),
+                first.at(),
+                first.source().words(),
+                first.seconds() - second.seconds(),
+                second.kind().words(),
+                second.at(),
+                second.source().words(),
+                first.standardError(),
+                second.standardError(),
+                first.kind().words());
+    }
+
+    private static void afterTheEnd(Map<MarkKind, Mark> marks, CleanCurve clean, List<String> doubts) {
         Curve kept = clean.kept();
         double last = kept.secondsAt(kept.size() - 1);
         for (Mark mark : marks.values()) {
@@ -63,21 +90,6 @@ final class MarkDoubts {
                         mark.at(),
                         Elapsed.seconds(last)));
             }
-        }
-        Mark drop = marks.get(MarkKind.DROP);
-        if (drop != null && drop.source() == Source.WRITTEN) {
-            OnCurve.drop(clean, 60).ifPresent(found -> {
-                double apart = drop.seconds() - found.seconds();
-                if (Math.abs(apart) > 2 + ERRORS_APART * Math.hypot(drop.standardError(), found.standardError())) {
-                    doubts.add(String.format(
-                            Locale.ROOT,
-                            "The drop is written at %s, but the curve falls from %s on (%.0f s %s): the two clocks may differ.",
-                            drop.at(),
-                            Elapsed.seconds(found.seconds()),
-                            Math.abs(apart),
-                            apart > 0 ? "earlier" : "later"));
-                }
-            });
         }
     }
 }

@@ -21,14 +21,19 @@ final class MarkFinder {
     /** A logger's zero this close to the charge on the curve is taken as charge; common practice, no source. */
     private static final double SAME_CLOCK_SECONDS = 6;
 
-    /** How late a logger may be stopped after the drop; common practice, no source. */
-    private static final double STOPPED_LATE_SECONDS = 5;
+    /** No roast is dropped sooner after charge; common practice, no source. */
+    private static final double EARLIEST_DROP_SECONDS = 60;
+
+    /** Two marks, or a mark and the curve, contradict each other where they are this many joint standard errors apart: once in 370. */
+    static final double ERRORS_APART = 3;
 
     private final Batch batch;
     private final MarkHabit habit;
     private final Map<MarkKind, Mark> marks = new EnumMap<>(MarkKind.class);
+    private final Map<MarkKind, Mark> setAside = new EnumMap<>(MarkKind.class);
     private final List<String> notes = new ArrayList<>();
     private double zeroOnLogger;
+    private Optional<OnCurve.Found> fall = Optional.empty();
     private @Nullable CleanCurve clean;
     private @Nullable SmoothCurve bean;
 
@@ -37,38 +42,74 @@ final class MarkFinder {
         this.habit = habit;
     }
 
-    /** What was found: marks in order of kind, remarks, the logger's time of charge and the smoothed roast, if it was logged. */
+    /**
+     * What was found.
+     *
+     * @param marks marks in order of kind
+     * @param setAside written marks that cannot be true beside another, and are not used
+     * @param notes remarks
+     * @param zeroOnLogger the logger's time of charge
+     * @param fall when the curve begins to fall at its end, since charge
+     * @param clean the whole curve since charge
+     * @param bean the smoothed roast, if it was logged
+     */
     record Result(
             Map<MarkKind, Mark> marks,
+            Map<MarkKind, Mark> setAside,
             List<String> notes,
             double zeroOnLogger,
+            Optional<OnCurve.Found> fall,
             Optional<CleanCurve> clean,
             Optional<SmoothCurve> bean) {
 
         Result withNoise(Autocovariance noise) {
-            return new Result(marks, notes, zeroOnLogger, clean, bean.map(smooth -> smooth.withNoise(noise)));
+            return new Result(
+                    marks, setAside, notes, zeroOnLogger, fall, clean, bean.map(smooth -> smooth.withNoise(noise)));
         }
     }
 
-    /** Finds charge and drop and smooths the roast between them; what depends on the noise comes with {@link #read}. */
+    /** Finds charge and the fall at the end, and takes what was written; the other batches' ends are needed to go on with {@link #place}. */
     static Result begin(Batch batch, MarkHabit habit) {
         MarkFinder finder = new MarkFinder(batch, habit);
         finder.run();
         return finder.result();
     }
 
-    /** Reads the turning point, and the probe at every mark, off the smoothed roast. */
-    static Result read(Batch batch, MarkHabit habit, Result begun) {
-        if (begun.clean().isEmpty() || begun.bean().isEmpty()) {
-            return begun;
-        }
-        MarkFinder finder = new MarkFinder(batch, habit);
-        finder.marks.putAll(begun.marks());
-        finder.notes.addAll(begun.notes());
-        finder.zeroOnLogger = begun.zeroOnLogger();
-        finder.clean = begun.clean().get();
-        finder.read(begun.clean().get(), begun.bean().get());
+    /** Decides on the drop, sets aside what cannot be true beside it, and smooths the roast from charge to drop. */
+    static Result place(Batch batch, MarkHabit habit, Result begun, EndOfRoast ends) {
+        MarkFinder finder = new MarkFinder(batch, habit).from(begun);
+        finder.drop(ends);
+        finder.contradictions();
+        begun.clean().ifPresent(since -> {
+            double end = finder.seconds(MarkKind.DROP);
+            double until = finder.fall
+                    .map(OnCurve.Found::seconds)
+                    .filter(at -> at < end)
+                    .orElse(end);
+            finder.bean = SmoothCurve.of(since.between(0, until > 0 ? until : Double.POSITIVE_INFINITY));
+        });
         return finder.result();
+    }
+
+    /** Reads the turning point, and the probe at every mark, off the smoothed roast. */
+    static Result read(Batch batch, MarkHabit habit, Result placed) {
+        if (placed.clean().isEmpty() || placed.bean().isEmpty()) {
+            return placed;
+        }
+        MarkFinder finder = new MarkFinder(batch, habit).from(placed);
+        finder.read(placed.clean().get(), placed.bean().get());
+        return finder.result();
+    }
+
+    private MarkFinder from(Result before) {
+        marks.putAll(before.marks());
+        setAside.putAll(before.setAside());
+        notes.addAll(before.notes());
+        zeroOnLogger = before.zeroOnLogger();
+        fall = before.fall();
+        clean = before.clean().orElse(null);
+        bean = before.bean().orElse(null);
+        return this;
     }
 
     private void run() {
@@ -90,11 +131,7 @@ final class MarkFinder {
         CleanCurve since = logged.get().withZeroAt(zeroOnLogger);
         clean = since;
         written();
-        if (!marks.containsKey(MarkKind.DROP)) {
-            drop(since);
-        }
-        double end = seconds(MarkKind.DROP);
-        bean = SmoothCurve.of(since.between(0, end > 0 ? end : Double.POSITIVE_INFINITY));
+        fall = OnCurve.drop(since, EARLIEST_DROP_SECONDS);
     }
 
     private void read(CleanCurve since, SmoothCurve roast) {
@@ -113,13 +150,19 @@ final class MarkFinder {
     }
 
     private Result result() {
-        return new Result(marks, notes, zeroOnLogger, Optional.ofNullable(clean), Optional.ofNullable(bean));
+        return new Result(
+                marks, setAside, notes, zeroOnLogger, fall, Optional.ofNullable(clean), Optional.ofNullable(bean));
     }
 
     private void charge(CleanCurve logged) {
         Curve kept = logged.kept();
         double first = kept.secondsAt(0);
-        Optional<OnCurve.Found> found = OnCurve.charge(logged);
+        double half = Double.isNaN(logged.interval()) ? 0 : 0.5 * logged.interval();
+        Optional<Double> rough = OnCurve.atCharge(logged).map(last -> last + half);
+        // Close to the logger's zero the exact onset decides nothing.
+        Optional<OnCurve.Found> found = rough.flatMap(at -> Math.abs(at) > 0.5 * SAME_CLOCK_SECONDS
+                ? OnCurve.charge(logged)
+                : Optional.of(new OnCurve.Found(at, half)));
         double loggedError = habit.standardError(MarkKind.CHARGE, batch);
         if (found.isPresent() && Math.abs(found.get().seconds()) > SAME_CLOCK_SECONDS) {
             zeroOnLogger = found.get().seconds();
@@ -155,22 +198,61 @@ final class MarkFinder {
         }
     }
 
-    private void drop(CleanCurve since) {
-        Optional<OnCurve.Found> found = OnCurve.drop(since, 60);
-        if (found.isPresent()) {
+    /** A written drop stands unless the curve says otherwise by more than both may be off; unwritten, the curve or its end tells. */
+    private void drop(EndOfRoast ends) {
+        Mark written = marks.get(MarkKind.DROP);
+        if (written != null) {
+            double error = ends.writtenError(written.standardError());
+            marks.put(
+                    MarkKind.DROP,
+                    new Mark(written.kind(), written.at(), error, written.source(), written.probe(), ""));
+            double apart = fall.map(found -> Math.abs(found.seconds() - written.seconds()))
+                    .orElse(0.0);
+            double joint =
+                    Math.hypot(error, fall.map(OnCurve.Found::standardError).orElse(0.0));
+            if (apart <= ERRORS_APART * joint) {
+                return;
+            }
+            setAside.put(MarkKind.DROP, written);
+        }
+        if (fall.isPresent()) {
             put(
                     MarkKind.DROP,
-                    found.get().seconds(),
-                    found.get().standardError(),
+                    fall.get().seconds(),
+                    fall.get().standardError(),
                     Source.FOUND,
-                    "onset of the fall at the end");
-            return;
+                    "onset of the fall at the end" + (written == null ? "" : ", written at " + written.at()));
+        } else if (clean != null) {
+            Curve kept = clean.kept();
+            double last = kept.secondsAt(kept.size() - 1);
+            if (last > EARLIEST_DROP_SECONDS) {
+                put(MarkKind.DROP, last - ends.lateSeconds(), ends.lateError(), Source.ASSUMED, ends.how());
+            }
         }
-        Curve kept = since.kept();
-        double last = kept.secondsAt(kept.size() - 1);
-        if (last > 60) {
-            put(MarkKind.DROP, last, STOPPED_LATE_SECONDS, Source.ASSUMED, "the log ends");
+    }
+
+    /**
+     * Sets aside what cannot be true beside another mark: what lies after the drop by more than both may be off, and both of two other
+     * marks that are so much in the wrong order, for neither can be told to be the right one. Less than that is questioned and kept.
+     */
+    private void contradictions() {
+        Mark drop = marks.get(MarkKind.DROP);
+        if (drop != null && drop.source() != Source.ASSUMED) {
+            for (MarkKind kind : MarkKind.values()) {
+                Mark mark = marks.get(kind);
+                if (kind != MarkKind.DROP && mark != null && MarkOrder.isBeyondErrors(mark, drop)) {
+                    setAside.put(kind, mark);
+                }
+            }
         }
+        setAside.keySet().stream().filter(kind -> kind != MarkKind.DROP).forEach(marks::remove);
+        for (List<Mark> pair : MarkOrder.wrong(marks)) {
+            if (MarkOrder.isBeyondErrors(pair.get(0), pair.get(1))
+                    && pair.get(1).kind() != MarkKind.DROP) {
+                pair.forEach(mark -> setAside.put(mark.kind(), mark));
+            }
+        }
+        setAside.keySet().stream().filter(kind -> kind != MarkKind.DROP).forEach(marks::remove);
     }
 
     /** Reads the probe at a mark; a mark a moment past the last reading is read along the straight line, and says so. */
@@ -178,20 +260,39 @@ final class MarkFinder {
         if (smooth.atReadings().isEmpty() || mark.kind() == MarkKind.CHARGE) {
             return mark;
         }
-        Smoothed there = smooth.at(mark.seconds());
+        // The beans were as hot as they got when the curve began to fall, however late the hand was that wrote the
+        // drop.
+        boolean shown = mark.kind() == MarkKind.DROP && fall.isPresent();
+        double at = shown ? fall.map(OnCurve.Found::seconds).orElse(mark.seconds()) : mark.seconds();
+        Smoothed there = smooth.at(at);
         String how = mark.how();
         Optional<ProbeReading> probe = Optional.empty();
         Curve kept = smooth.clean().kept();
-        double beyond = mark.seconds() - kept.secondsAt(kept.size() - 1);
+        double beyond = at - kept.secondsAt(kept.size() - 1);
         double slack = Math.max(5, 2 * since.interval());
         if (!there.isMissing()) {
             probe = Optional.of(ProbeReading.of(there));
         } else if (beyond > 0 && beyond <= slack) {
             Smoothed last = smooth.atReadings().get(smooth.atReadings().size() - 1);
             if (!last.isMissing()) {
-                probe = Optional.of(ProbeReading.of(last).extended(beyond));
-                how = String.format(Locale.ROOT, "temperature read %.0f s before", beyond);
+                probe = Optional.of(ProbeReading.of(last).later(beyond));
+                how = shown || beyond < 0.5
+                        ? how
+                        : String.format(Locale.ROOT, "temperature read %.0f s before", beyond);
             }
+        }
+        if (shown && mark.source() == Source.WRITTEN) {
+            double error = fall.map(OnCurve.Found::standardError).orElse(0.0);
+            double share = mark.standardError() > 0 ? Math.min(1, error / mark.standardError()) : 1;
+            probe = probe.map(reading -> reading.following(share));
+            double off = mark.seconds() - at;
+            how = Math.abs(off) < 0.5
+                    ? how
+                    : String.format(
+                            Locale.ROOT,
+                            "temperature read where the curve begins to fall, %.0f s %s",
+                            Math.abs(off),
+                            off > 0 ? "earlier" : "later");
         }
         return new Mark(mark.kind(), mark.at(), mark.standardError(), mark.source(), probe, how);
     }

@@ -2,6 +2,7 @@ package parchment.phase;
 
 import java.util.ArrayList;
 import java.util.List;
+import parchment.display.Sentence;
 import parchment.logbook.MarkKind;
 
 /** Says what a batch lacks, and what can be said without it. */
@@ -23,14 +24,13 @@ final class MissingMarks {
                             + " of drying is missing with it.");
         }
         if (!yellowing && !crack) {
-            missing.add("Yellowing and first crack start were not written, so no phase can be told."
-                    + without(phases, drop));
+            missing.add(neither(phases) + ", so no phase can be told." + without(phases, drop));
         } else if (!yellowing) {
-            missing.add(
-                    "Yellowing was not written, so drying and browning cannot be told apart; together they took until "
-                            + "first crack at " + at(phases, MarkKind.FIRST_CRACK_START) + ".");
+            missing.add(was(phases, MarkKind.YELLOWING)
+                    + ", so drying and browning cannot be told apart; together they took until " + "first crack at "
+                    + at(phases, MarkKind.FIRST_CRACK_START) + ".");
         } else if (!crack) {
-            missing.add("First crack start was not written, so browning and development cannot be told apart; "
+            missing.add(was(phases, MarkKind.FIRST_CRACK_START) + ", so browning and development cannot be told apart; "
                     + (drop
                             ? "from yellowing to drop it took "
                                     + phases.mark(MarkKind.DROP)
@@ -51,6 +51,22 @@ final class MissingMarks {
         outOfOrder(phases, MarkKind.YELLOWING, MarkKind.FIRST_CRACK_START, "browning", missing);
         outOfOrder(phases, MarkKind.FIRST_CRACK_START, MarkKind.DROP, "development", missing);
         return List.copyOf(missing);
+    }
+
+    /** A mark that was written and set aside was written. */
+    private static String was(Phases phases, MarkKind kind) {
+        return Sentence.of(kind.words())
+                + phases.setAside(kind)
+                        .map(mark -> " was written at " + mark.at() + " and set aside")
+                        .orElse(" was not written");
+    }
+
+    private static String neither(Phases phases) {
+        return phases.setAside(MarkKind.YELLOWING).isEmpty()
+                        && phases.setAside(MarkKind.FIRST_CRACK_START).isEmpty()
+                ? "Yellowing and first crack start were not written"
+                : was(phases, MarkKind.YELLOWING) + ", "
+                        + was(phases, MarkKind.FIRST_CRACK_START).replaceFirst("^F", "f");
     }
 
     private static String without(Phases phases, boolean drop) {

@@ -14,29 +14,55 @@ import parchment.stats.Robust;
  *
  * <p>Charge is the onset of the sharp fall that cold beans cause; drop is the onset of the fall at the end, where the log goes on; both
  * are common practice, no source. The thresholds are wide: a fall counts from {@value #FALL_AT_CHARGE} °C on at charge and from
- * {@value #FALL_AT_DROP} °C on at the drop.
+ * {@value #FALL_AT_DROP} °C a minute on at the drop. When exactly it began, {@link FallOnset} tells.
  */
 final class OnCurve {
     /** A found instant on the clock of the curve. */
     record Found(double seconds, double standardError) {}
 
     static final double FALL_AT_CHARGE = 15;
+
+    /** A fall at the end counts from so many °C a minute on: no roast with beans in the drum cools so fast. Common practice, no source. */
     static final double FALL_AT_DROP = 6;
+
+    /** It must be seen, too: this deep in °C, this many standard deviations of the noise, this many steps of the logger. */
+    static final double LEAST_FALL = 1.5;
+
+    private static final double NOISES = 5;
+    private static final double STEPS = 3;
+
+    /** How long before the steepest fall its onset may lie: a probe in a thick sheath is that slow. Common practice, no source. */
+    private static final double GENTLE_SECONDS = 25;
+
     private static final double RISE_AFTER_CHARGE = 30;
     private static final double LONGEST_FALL_SECONDS = 240;
     private static final double FALL_WINDOW_SECONDS = 20;
     private static final double LATEST_TURN_SECONDS = 300;
 
-    /** Window of the turning point as a share of the usual one: half-way between the noise of a narrow and the bias of a wide window. */
+    /** Window of the turning point as a share of the usual one; the two together show the bias of the window. */
     private static final double SHARPER = 0.75;
 
-    /** The bias grows with the square of the window, so the narrower one has 1.29 times the difference of the two left. */
-    private static final double BIAS_LEFT = SHARPER * SHARPER / (1 - SHARPER * SHARPER);
+    /** With fewer readings than this to either side a parabola nearly passes through them, and noise cannot be told from the curve. */
+    private static final double FEWEST_INTERVALS = 3;
 
     private OnCurve() {}
 
-    /** Returns the middle of the interval in which the sharp fall begins; empty if the log starts within the fall or there is none. */
+    /** Returns when the sharp fall at charge begins; empty if the log starts within the fall or there is none. */
     static Optional<Found> charge(CleanCurve clean) {
+        return atCharge(clean).flatMap(rough -> {
+            double interval = clean.interval();
+            return FallOnset.between(
+                    clean,
+                    FallOnset.Cause.CHARGE,
+                    rough - Math.max(2 * interval, 15),
+                    rough + interval + Math.max(interval, 3),
+                    Math.max(30, 4 * interval),
+                    Math.max(20, 2 * interval));
+        });
+    }
+
+    /** Returns the last reading before the sharp fall at charge, in seconds: an interval or two exact. */
+    static Optional<Double> atCharge(CleanCurve clean) {
         Curve curve = clean.kept();
         int bottom = bottomOfTheFall(curve);
         if (bottom < 2) {
@@ -73,8 +99,7 @@ final class OnCurve {
         if (level - curve.valueAt(bottom) < FALL_AT_CHARGE) {
             return Optional.empty();
         }
-        double at = 0.5 * (curve.secondsAt(onset) + curve.secondsAt(onset + 1));
-        return Optional.of(new Found(at, resolution(clean)));
+        return Optional.of(curve.secondsAt(onset));
     }
 
     /**
@@ -106,39 +131,63 @@ final class OnCurve {
         return bottom;
     }
 
-    /** Returns the last reading before the curve falls sharply for good; empty if it ends without a fall. */
+    /** Returns when the curve begins to fall sharply for good; empty if it ends without such a fall. */
     static Optional<Found> drop(CleanCurve clean, double afterSeconds) {
         Curve curve = clean.kept();
-        int first = curve.position(afterSeconds);
-        int highest = first;
-        for (int i = first; i < curve.size(); i++) {
+        int highest = curve.position(afterSeconds);
+        for (int i = highest; i < curve.size(); i++) {
             if (curve.valueAt(i) >= curve.valueAt(highest)) {
                 highest = i;
             }
         }
-        if (highest >= curve.size() - 1) {
+        if (highest >= curve.size() - 1 || !isSharp(clean, highest)) {
             return Optional.empty();
         }
-        double fallen = Double.POSITIVE_INFINITY;
-        int last = highest;
-        for (int i = highest; i < curve.size(); i++) {
-            double fall = curve.valueAt(highest) - curve.valueAt(i);
-            // The last reading that is still near the top, before a fall that does not come back.
-            if (fall < Math.max(1, 2 * clean.step())) {
-                last = i;
-            }
-            if (curve.secondsAt(i) <= curve.secondsAt(highest) + 60) {
-                fallen = fall;
-            }
-        }
-        return fallen >= FALL_AT_DROP && Double.isFinite(fallen)
-                ? Optional.of(new Found(curve.secondsAt(last), resolution(clean)))
-                : Optional.empty();
+        double interval = clean.interval();
+        double end = curve.secondsAt(curve.size() - 1);
+        double steep = steepFall(curve, highest, Math.max(interval, 4));
+        return FallOnset.between(
+                clean,
+                FallOnset.Cause.DROP,
+                steep - Math.max(3 * interval, GENTLE_SECONDS),
+                Math.min(steep + Math.max(interval, 4), end - 0.5 * interval),
+                Math.max(30, 4 * interval),
+                Math.max(20, 2 * interval));
     }
 
-    private static double resolution(CleanCurve clean) {
-        // The onset lies somewhere between two readings, and the probe needs a moment to feel it.
-        return Math.hypot(clean.interval() / Math.sqrt(12), 1);
+    /** Whether a fall from the highest reading stays, stands out of the noise, and is faster than beans in a drum can cool. */
+    private static boolean isSharp(CleanCurve clean, int highest) {
+        Curve curve = clean.kept();
+        double top = curve.valueAt(highest);
+        double end = curve.secondsAt(curve.size() - 1);
+        double seconds = Math.min(60, end - curve.secondsAt(highest));
+        int within = Math.max(highest, curve.position(curve.secondsAt(highest) + seconds + 1e-6) - 1);
+        double fallen = top - curve.valueAt(within);
+        double noise = Double.isNaN(clean.noise()) ? 0 : clean.noise();
+        double least = Math.max(LEAST_FALL, Math.max(NOISES * noise, STEPS * clean.step()));
+        return fallen >= least
+                && top - curve.valueAt(curve.size() - 1) >= least
+                && 60 * fallen >= FALL_AT_DROP * Math.max(seconds, 1);
+    }
+
+    /**
+     * Returns where the fall after the highest reading first reaches half its steepest rate; rates are taken over a few seconds so that
+     * noise is no fall.
+     */
+    private static double steepFall(Curve curve, int highest, double span) {
+        double latest = curve.secondsAt(highest) + 90;
+        double[] rates = new double[curve.size()];
+        double largest = 0;
+        for (int i = highest; i < curve.size() - 1 && curve.secondsAt(i) <= latest; i++) {
+            int ahead = Math.min(curve.size() - 1, curve.position(curve.secondsAt(i) + span - 1e-6));
+            rates[i] = (curve.valueAt(i) - curve.valueAt(ahead)) / (curve.secondsAt(ahead) - curve.secondsAt(i));
+            largest = Math.max(largest, rates[i]);
+        }
+        int steep = highest;
+        while (rates[steep] < 0.5 * largest) {
+            steep++;
+        }
+        return curve.secondsAt(steep);
     }
 
     /** Returns the lowest point of the smoothed curve after charge at 0; empty if it does not fall and rise again. */
@@ -154,11 +203,31 @@ final class OnCurve {
         double bend =
                 (narrow.at(at.get() + half).slope() - narrow.at(at.get() - half).slope()) / 60 / (2 * half);
         double noise = bend > 0 && !there.isMissing() ? there.slopeStandardError() / 60 / bend : half;
-        double window = lowest(early(smooth, smooth.bandwidthSeconds()), latest)
-                .map(wide -> BIAS_LEFT * (at.get() - wide))
-                .orElse(half);
-        double error = Math.hypot(Math.hypot(noise, window), smooth.clean().interval() / Math.sqrt(12));
-        return Optional.of(new Found(at.get(), error));
+        Optional<Double> wide = lowest(early(smooth, smooth.bandwidthSeconds()), latest);
+        if (wide.isEmpty()) {
+            return Optional.of(new Found(at.get(), Math.hypot(noise, half)));
+        }
+        // The bias grows with the square of the window: so much of the difference between the two is left in the
+        // narrower one.
+        double ratio = narrow.bandwidthSeconds() / smooth.bandwidthSeconds();
+        double left = ratio < 0.95 ? ratio * ratio / (1 - ratio * ratio) : 10;
+        double seen = left * (at.get() - wide.get());
+        // What noise alone makes of the difference: a slope's variance falls with the cube of the window, and the wider
+        // window holds all
+        // that the narrower holds.
+        double shared = ratio * ratio * ratio;
+        double variance = noise * noise;
+        double byNoise = left * left * (1 - shared) * variance;
+        double bias = Math.max(0, seen * seen - byNoise);
+        // As much of the bias is taken away as stands out of the noise; what stays is error.
+        double taken = seen == 0 ? 0 : bias / (seen * seen);
+        double moved = taken * left;
+        double noiseLeft = variance * (Math.pow(1 + moved, 2) + shared * (moved * moved - 2 * moved * (1 + moved)));
+        double error = Math.sqrt(noiseLeft + Math.pow(1 - taken, 2) * bias);
+        double interval = smooth.clean().interval();
+        boolean few = narrow.bandwidthSeconds() < FEWEST_INTERVALS * interval;
+        return Optional.of(
+                new Found(at.get() + taken * seen, few ? Math.hypot(error, interval / Math.sqrt(12)) : error));
     }
 
     /** The turn is sharper than the rest of the curve, so a narrower window is used; the usual one shows what that matters. */

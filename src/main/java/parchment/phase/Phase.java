@@ -104,8 +104,8 @@ public record Phase(String name, Mark start, Mark end, Mark charge, java.util.Op
         ProbeReading from = rateStart.probe().get();
         ProbeReading to = end.probe().get();
         double mean = (to.celsius() - from.celsius()) / minutes;
-        double atEnd = (to.rateOfRise() - mean) / minutes * end.standardError() / 60;
-        double atStart = (from.rateOfRise() - mean) / minutes * rateStart.standardError() / 60;
+        double atEnd = (to.follows() * to.rateOfRise() - mean) / minutes * end.standardError() / 60;
+        double atStart = (from.follows() * from.rateOfRise() - mean) / minutes * rateStart.standardError() / 60;
         double probe = Math.hypot(from.standardError(), to.standardError()) / minutes;
         return CurveEstimate.of(mean, Math.hypot(probe, Math.hypot(atEnd, atStart)));
     }

@@ -26,11 +26,14 @@ import parchment.logbook.Quantity;
  * }</pre>
  *
  * <p>Nothing is made up: a mark that nobody wrote and that does not show on the curve is missing, and so is each phase that needs it.
- * A written mark that contradicts another or the curve is questioned in words and kept.
+ * A written mark that contradicts another or the curve is questioned in words; it is kept if that is no more than their errors, and
+ * otherwise {@linkplain #setAside set aside}.
  */
 public final class Phases implements Showable {
     private final Batch batch;
     private final Map<MarkKind, Mark> marks;
+    private final Map<MarkKind, Mark> setAside;
+    private final Optional<OnCurve.Found> fall;
     private final List<String> notes;
     private final List<String> questions;
     private final double zeroOnLogger;
@@ -44,7 +47,11 @@ public final class Phases implements Showable {
         this.zeroOnLogger = found.zeroOnLogger();
         this.clean = found.clean();
         this.bean = found.bean();
-        this.questions = MarkDoubts.about(marks, clean);
+        Map<MarkKind, Mark> aside = new EnumMap<>(MarkKind.class);
+        aside.putAll(found.setAside());
+        this.setAside = Collections.unmodifiableMap(aside);
+        this.fall = found.fall();
+        this.questions = MarkDoubts.about(marks, setAside, clean);
     }
 
     /** Finds the marks and phases of a batch, with the usual uncertainty of written marks. */
@@ -54,12 +61,14 @@ public final class Phases implements Showable {
 
     /** Finds the marks and phases of a batch, with the uncertainty of written marks given by a habit. */
     public static Phases of(Batch batch, MarkHabit habit) {
-        return new Phases(batch, MarkFinder.read(batch, habit, MarkFinder.begin(batch, habit)));
+        MarkFinder.Result begun = MarkFinder.begin(batch, habit);
+        return new Phases(
+                batch, MarkFinder.read(batch, habit, MarkFinder.place(batch, habit, begun, EndOfRoast.USUAL)));
     }
 
     /**
      * Finds the marks and phases of all batches of a logbook, in its order and in parallel. The habit of rounding is read off the logbook,
-     * and the noise is pooled over all curves of a logger.
+     * and so is how exactly a drop is written and how late the logger is stopped; the noise is pooled over all curves of a logger.
      */
     public static List<Phases> of(Logbook logbook) {
         return logbook.remembered(OfEveryBatch.class, book -> new OfEveryBatch(find(book)))
@@ -77,7 +86,12 @@ public final class Phases implements Showable {
                     .peek(batch -> progress.step())
                     .map(batch -> MarkFinder.begin(batch, habit))
                     .toList();
-            List<MarkFinder.Result> pooled = LoggerNoise.pool(batches, begun);
+            EndOfRoast ends = EndOfRoast.of(batches, begun);
+            List<MarkFinder.Result> placed = IntStream.range(0, batches.size())
+                    .parallel()
+                    .mapToObj(i -> MarkFinder.place(batches.get(i), habit, begun.get(i), ends))
+                    .toList();
+            List<MarkFinder.Result> pooled = LoggerNoise.pool(batches, placed);
             return IntStream.range(0, batches.size())
                     .parallel()
                     .peek(i -> progress.step())
@@ -91,7 +105,7 @@ public final class Phases implements Showable {
         Map<MarkKind, Mark> all = new EnumMap<>(MarkKind.class);
         more.forEach(mark -> all.put(mark.kind(), mark));
         all.putAll(marks);
-        return new Phases(batch, new MarkFinder.Result(all, notes, zeroOnLogger, clean, bean));
+        return new Phases(batch, new MarkFinder.Result(all, setAside, notes, zeroOnLogger, fall, clean, bean));
     }
 
     /** Returns the batch. */
@@ -107,6 +121,13 @@ public final class Phases implements Showable {
     /** Returns one mark, or nothing if it was neither written nor found. */
     public Optional<Mark> mark(MarkKind kind) {
         return Optional.ofNullable(marks.get(kind));
+    }
+
+    /**
+     * Returns a written mark that is not used because it cannot be true beside another mark or the curve; {@link #questions} say why.
+     */
+    public Optional<Mark> setAside(MarkKind kind) {
+        return Optional.ofNullable(setAside.get(kind));
     }
 
     /** Returns the drying phase, from charge to yellowing. */

@@ -1,8 +1,11 @@
 package parchment.phase;
 
 import java.util.List;
+import java.util.Optional;
 import parchment.display.Report;
 import parchment.display.Table;
+import parchment.logbook.MarkKind;
+import parchment.quantity.Temperature;
 import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
 
@@ -14,7 +17,7 @@ final class PhasesPage {
         TemperatureUnit reader = phases.batch().readerUnit();
         Report page = Report.titled(
                         "Marks and phases of batch " + phases.batch().name())
-                .add(marks(phases.marks(), reader));
+                .add(marks(phases, reader));
         if (!phases.list().isEmpty()) {
             page = page.add(table(phases.list(), reader));
         }
@@ -31,7 +34,9 @@ final class PhasesPage {
         return sentences.isEmpty() ? page : page.heading(heading).say(String.join(" ", sentences));
     }
 
-    private static Table marks(List<Mark> marks, TemperatureUnit reader) {
+    private static Table marks(Phases phases, TemperatureUnit reader) {
+        List<Mark> marks = phases.marks();
+        Optional<Temperature> charge = phases.batch().conditions().chargeTemperature();
         return Table.titled("Marks")
                 .withText("mark", marks, m -> m.kind().words())
                 .withText("at", marks, m -> m.at().toString())
@@ -42,9 +47,12 @@ final class PhasesPage {
                         Unit.TEMPERATURE,
                         reader,
                         marks,
-                        m -> m.beanTemperature().map(t -> t.celsius()).orElse(Double.NaN))
+                        m -> (m.kind() == MarkKind.CHARGE ? charge : m.beanTemperature())
+                                .map(t -> t.celsius())
+                                .orElse(Double.NaN))
                 .withNumber("±", Unit.TEMPERATURE_STEP, reader, marks, Mark::beanTemperatureStandardError)
-                .withNote("± is one standard error. The bean temperature is the smoothed probe reading.");
+                .withNote("± is one standard error. The bean temperature is the smoothed probe reading"
+                        + (charge.isPresent() ? "; that of charge is the charge temperature as written." : "."));
     }
 
     private static Table table(List<Phase> phases, TemperatureUnit reader) {

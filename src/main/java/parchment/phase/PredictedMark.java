@@ -17,8 +17,11 @@ final class PredictedMark {
                 predicted.standardError(),
                 predicted.basis() == MarkPrediction.Basis.HABIT ? Source.PREDICTED : Source.ASSUMED,
                 there.map(ProbeReading::of),
-                predicted.basis() == MarkPrediction.Basis.HABIT
-                        ? "not written; where this roaster usually writes it"
-                        : "not written; common practice, no source");
+                phases.setAside(predicted.kind())
+                                .map(mark -> "written at " + mark.at() + " and set aside; ")
+                                .orElse("not written; ")
+                        + (predicted.basis() == MarkPrediction.Basis.HABIT
+                                ? "where this roaster usually writes it"
+                                : "common practice, no source"));
     }
 }

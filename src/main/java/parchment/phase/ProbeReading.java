@@ -9,20 +9,34 @@ import parchment.curve.Smoothed;
  * @param standardError its standard error in °C, the mark's time taken as exact
  * @param rateOfRise the rate of rise in °C/min
  * @param rateStandardError the rate's standard error in °C/min
+ * @param follows how far the reading goes along with an error of the mark's time: 1 where it is read at the mark, less where the curve
+ *     itself shows the instant more exactly than the mark was written
  */
-public record ProbeReading(double celsius, double standardError, double rateOfRise, double rateStandardError) {
+public record ProbeReading(
+        double celsius, double standardError, double rateOfRise, double rateStandardError, double follows) {
 
     static ProbeReading of(Smoothed there) {
-        return new ProbeReading(there.value(), there.valueStandardError(), there.slope(), there.slopeStandardError());
+        return new ProbeReading(
+                there.value(), there.valueStandardError(), there.slope(), there.slopeStandardError(), 1);
     }
 
     /** Returns the reading a few seconds later or earlier along the straight line. */
-    public ProbeReading extended(double seconds) {
+    ProbeReading later(double seconds) {
         double minutes = seconds / 60;
         return new ProbeReading(
                 celsius + rateOfRise * minutes,
                 Math.hypot(standardError, rateStandardError * minutes),
                 rateOfRise,
-                rateStandardError);
+                rateStandardError,
+                follows);
+    }
+
+    ProbeReading following(double share) {
+        return new ProbeReading(celsius, standardError, rateOfRise, rateStandardError, share);
+    }
+
+    /** Returns the reading where the mark is moved by so many seconds: along the straight line, as far as the reading goes along. */
+    public ProbeReading extended(double seconds) {
+        return later(follows * seconds);
     }
 }

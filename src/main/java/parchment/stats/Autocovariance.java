@@ -90,7 +90,7 @@ public final class Autocovariance implements Showable {
      */
     public static Autocovariance pooled(List<Autocovariance> estimates) {
         if (estimates.isEmpty()) {
-            throw new IllegalArgumentException("Pooling noise needs at least one curve, but there is none.");
+            throw new CannotFitException("Pooling noise needs at least one curve, but there is none.");
         }
         double total = 0;
         double white = 0;

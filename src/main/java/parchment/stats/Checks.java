@@ -50,6 +50,23 @@ final class Checks {
         return String.format(Locale.ROOT, "%.4g", value);
     }
 
+    /**
+     * Returns the values, if their squares and fourth powers are numbers that a double can hold.
+     *
+     * @throws CannotFitException if the largest is above 1e30 in size, or they are all below 1e-30
+     */
+    static double[] computable(String job, String what, double[] values) {
+        double largest = 0;
+        for (double value : values) {
+            largest = Double.isNaN(value) ? largest : Math.max(largest, Math.abs(value));
+        }
+        if (largest > 1e30 || (largest > 0 && largest < 1e-30)) {
+            throw new CannotFitException(job + " needs numbers between 1e-30 and 1e30 in size, but " + what
+                    + " goes up to " + number(largest) + ". Look for a slip of the pen, or take another unit.");
+        }
+        return values;
+    }
+
     static double[] finite(double[] values) {
         // A plain loop: this runs for every window of a moving median.
         double[] kept = new double[values.length];

@@ -60,7 +60,8 @@ public final class ElasticNet implements Showable {
      * @param features one column per name; rows with a missing number are left out
      * @param mixing from 0 ({@link #RIDGE}) to 1 ({@link #LASSO})
      * @param penalty above 0, in units of the response
-     * @throws IllegalArgumentException if mixing or penalty is out of range or fewer than 3 complete rows are left
+     * @throws IllegalArgumentException if mixing or penalty is out of range
+     * @throws CannotFitException if fewer than 3 complete rows are left or the response does not vary
      */
     public static ElasticNet fit(
             List<String> names, List<double[]> features, double[] response, double mixing, double penalty) {
@@ -93,7 +94,7 @@ public final class ElasticNet implements Showable {
     private static double deviation(FeatureRows data) {
         double deviation = FixedBasis.norm(data.response) / Math.sqrt(data.rows.length);
         if (!(deviation > 0)) {
-            throw new IllegalArgumentException(
+            throw new CannotFitException(
                     "An elastic net needs a response that varies, but all " + data.rows.length + " values are equal.");
         }
         return deviation;

@@ -46,7 +46,7 @@ final class FeatureRows {
                 .filter(i -> Double.isFinite(response[i]) && features.stream().allMatch(f -> Double.isFinite(f[i])))
                 .toArray();
         if (rows.length < 3) {
-            throw new IllegalArgumentException(job + " needs at least 3 rows without missing numbers, but there are "
+            throw new CannotFitException(job + " needs at least 3 rows without missing numbers, but there are "
                     + rows.length + " of " + response.length + ".");
         }
         double[] means = new double[names.size()];

@@ -42,15 +42,19 @@ public final class ForestModel implements Showable {
      * @param features one column per name; rows with a missing number are left out
      * @param trees number of trees, as in 200
      * @param seed the same seed and rows give the same forest
-     * @throws IllegalArgumentException if fewer than 10 complete rows are left, or fewer than 1 tree or feature is given
+     * @throws CannotFitException if fewer than 10 complete rows are left
+     * @throws IllegalArgumentException if fewer than 1 tree or feature is given
      */
     public static ForestModel fit(
             List<String> names, List<double[]> features, double[] response, int trees, long seed) {
         FeatureRows data = FeatureRows.of("A forest", names, features, response, FeatureRows.Scaling.CENTRED);
-        if (data.rows.length < 2 * LEAF || trees < 1 || names.isEmpty()) {
-            throw new IllegalArgumentException("A forest needs at least " + 2 * LEAF
-                    + " rows without missing numbers, 1 tree and 1 feature, but has " + data.rows.length + ", " + trees
-                    + " and " + names.size() + ".");
+        if (trees < 1 || names.isEmpty()) {
+            throw new IllegalArgumentException(
+                    "A forest needs at least 1 tree and 1 feature, but has " + trees + " and " + names.size() + ".");
+        }
+        if (data.rows.length < 2 * LEAF) {
+            throw new CannotFitException("A forest needs at least " + 2 * LEAF
+                    + " rows without missing numbers, but there are " + data.rows.length + ".");
         }
         double[][] columns = FeatureRows.pick(features, data.rows).toArray(double[][]::new);
         double[] y = MixedDesign.pick(response, data.rows);

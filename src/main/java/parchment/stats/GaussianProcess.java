@@ -63,7 +63,7 @@ public final class GaussianProcess implements Showable {
      * Fits a surface.
      *
      * @param features columns of equal length, at least one that varies; rows with a missing number are left out
-     * @throws IllegalArgumentException if fewer than 3 complete rows are left, or a feature or the response does not vary
+     * @throws CannotFitException if fewer than 3 complete rows are left, or a feature or the response does not vary
      */
     public static GaussianProcess fit(List<double[]> features, double[] response, ProcessShape shape) {
         return fit(features, response, shape, Double.NaN);
@@ -84,12 +84,12 @@ public final class GaussianProcess implements Showable {
         double size = FixedBasis.norm(rest) / Math.sqrt(rest.length);
         for (int k = 0; k < p; k++) {
             if (FixedBasis.norm(data.columns[k]) == 0) {
-                throw new IllegalArgumentException("A Gaussian process needs features that vary, but " + names.get(k)
+                throw new CannotFitException("A Gaussian process needs features that vary, but " + names.get(k)
                         + " has one value only; leave it out.");
             }
         }
         if (!(size > 0)) {
-            throw new IllegalArgumentException(
+            throw new CannotFitException(
                     "A Gaussian process needs a response that varies, but all " + rest.length + " values are equal.");
         }
         double[][] points = points(data, p);

@@ -1,10 +1,10 @@
 package parchment.stats;
 
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.SplittableRandom;
+import java.util.TreeMap;
 import java.util.function.ToDoubleFunction;
 import parchment.display.Progress;
 import parchment.display.Showable;
@@ -49,17 +49,18 @@ public final class GroupBootstrap implements Showable {
      * Returns the resampling of the given groups.
      *
      * @param groups group of each row; rows with an empty label are never drawn
-     * @throws IllegalArgumentException if there is no group
+     * @throws CannotFitException if there is no group
      */
     public static GroupBootstrap of(List<String> groups, long seed) {
-        Map<String, List<Integer>> found = new LinkedHashMap<>();
+        // By label, so that a draw takes the same groups however the rows come.
+        Map<String, List<Integer>> found = new TreeMap<>();
         for (int i = 0; i < groups.size(); i++) {
             if (!groups.get(i).isEmpty()) {
                 found.computeIfAbsent(groups.get(i), label -> new ArrayList<>()).add(i);
             }
         }
         if (found.isEmpty()) {
-            throw new IllegalArgumentException("Resampling needs at least one row with a group, but there is none.");
+            throw new CannotFitException("Resampling needs at least one row with a group, but there is none.");
         }
         return new GroupBootstrap(
                 List.copyOf(found.keySet()),

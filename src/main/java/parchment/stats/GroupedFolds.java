@@ -63,7 +63,7 @@ public final class GroupedFolds implements Showable {
      * Leaves out one group at a time.
      *
      * @param groups group of each row, empty if not known
-     * @throws IllegalArgumentException if there are fewer than two groups
+     * @throws CannotFitException if there are fewer than two groups
      */
     public static GroupedFolds leaveOneOut(List<String> groups) {
         Map<String, Integer> partOf = new LinkedHashMap<>();
@@ -80,8 +80,14 @@ public final class GroupedFolds implements Showable {
      *
      * @param parts how many parts, from 2 to the number of groups (more are cut to it)
      * @param seed of the shuffle
+     * @throws IllegalArgumentException if fewer than two parts are asked for
+     * @throws CannotFitException if there are fewer than two groups
      */
     public static GroupedFolds of(List<String> groups, int parts, long seed) {
+        if (parts < 2) {
+            throw new IllegalArgumentException(
+                    "Cross-validation needs at least 2 parts, but was asked for " + parts + ".");
+        }
         Map<String, Integer> sizes = new TreeMap<>();
         for (String group : groups) {
             if (!group.isEmpty()) {
@@ -97,10 +103,6 @@ public final class GroupedFolds implements Showable {
             order.set(j, held);
         }
         int used = Math.min(parts, order.size());
-        if (parts < 2) {
-            throw new IllegalArgumentException(
-                    "Cross-validation needs at least 2 parts, but was asked for " + parts + ".");
-        }
         int[] filled = new int[Math.max(1, used)];
         Map<String, Integer> partOf = new LinkedHashMap<>();
         for (String group : order) {
@@ -116,7 +118,7 @@ public final class GroupedFolds implements Showable {
 
     private static GroupedFolds of(List<String> groups, Map<String, Integer> partOf, int parts) {
         if (parts < 2) {
-            throw new IllegalArgumentException("Leaving out groups needs at least 2 of them, but there "
+            throw new CannotFitException("Leaving out groups needs at least 2 of them, but there "
                     + (parts == 1
                             ? "is only one: '" + partOf.keySet().iterator().next() + "'."
                             : "is none."));

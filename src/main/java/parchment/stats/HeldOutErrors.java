@@ -65,7 +65,7 @@ public final class HeldOutErrors implements Showable {
             part += known > 0 ? 1 : 0;
         }
         if (rows == 0) {
-            throw new IllegalArgumentException(
+            throw new CannotFitException(
                     "Leaving out groups needs left-out rows without missing numbers, but there are none.");
         }
         double[] errors = new double[models];

@@ -20,13 +20,13 @@ public final class HiddenCause implements Showable {
     /**
      * Looks at an estimate.
      *
-     * @throws IllegalArgumentException if it is missing or its degrees of freedom are not finite and above 1
+     * @throws CannotFitException if it is missing or its degrees of freedom are not finite and above 1
      */
     public static HiddenCause of(Estimate estimate) {
         if (Double.isNaN(estimate.t())
                 || !(estimate.degreesOfFreedom() > 1)
                 || Double.isInfinite(estimate.degreesOfFreedom())) {
-            throw new IllegalArgumentException(
+            throw new CannotFitException(
                     "How strong a hidden cause must be can be said of an estimate with a standard error and more than "
                             + "1 degree of freedom, but '" + estimate.name() + "' has "
                             + Checks.number(estimate.degreesOfFreedom()) + ".");

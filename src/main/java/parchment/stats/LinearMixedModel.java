@@ -47,7 +47,7 @@ public final class LinearMixedModel implements Showable {
         if (!search.converged) {
             words.add("The search for the variances did not settle; treat this fit with care.");
         }
-        if (search.unbounded || !(search.value.squares > 1e-12 * total(design, data))) {
+        if (search.unbounded || !(search.value.squares > nothing(MixedDesign.pick(design.response(), data.rows)))) {
             words.add("The residual variance is estimated as nearly zero: the terms reproduce the response.");
         }
         for (VarianceComponent component : varianceComponents()) {
@@ -61,7 +61,7 @@ public final class LinearMixedModel implements Showable {
     /**
      * Fits a design.
      *
-     * @throws IllegalArgumentException if there are no more complete rows than fixed columns
+     * @throws CannotFitException if there are no more complete rows than fixed columns
      */
     public static LinearMixedModel fit(MixedDesign design, Likelihood likelihood) {
         MixedRows data = MixedRows.of(design);
@@ -69,9 +69,17 @@ public final class LinearMixedModel implements Showable {
         return new LinearMixedModel(design, data, system, MixedSearch.run(system, system.start()));
     }
 
-    private static double total(MixedDesign design, MixedRows data) {
-        double[] y = MixedDesign.pick(design.response(), data.rows);
-        return FixedBasis.dot(y, y);
+    /** The sum of squares that counts as nothing: 1e-12 of the response's own about its mean, or what rounding of its digits alone makes. */
+    private static double nothing(double[] y) {
+        double mean = Arrays.stream(y).average().orElse(0);
+        double squares = 0;
+        double largest = 0;
+        for (double value : y) {
+            squares += (value - mean) * (value - mean);
+            largest = Math.max(largest, Math.abs(value));
+        }
+        double rounding = 4 * Math.ulp(largest);
+        return Math.max(1e-12 * squares, y.length * rounding * rounding);
     }
 
     private static double[] sum(double[] a, double[] b) {

@@ -37,7 +37,8 @@ public final class LinearModel implements Showable {
     /**
      * Fits the fixed terms of a design.
      *
-     * @throws IllegalArgumentException if the design has random terms, or fewer complete rows than columns
+     * @throws IllegalArgumentException if the design has random terms
+     * @throws CannotFitException if no row is complete
      */
     public static LinearModel fit(MixedDesign design) {
         if (!design.randomTerms().isEmpty()) {
@@ -53,15 +54,19 @@ public final class LinearModel implements Showable {
         for (MixedDesign.FixedTerm term : design.fixed()) {
             for (int c = 0; c < term.columns().size(); c++) {
                 names.add(term.columnNames().get(c));
-                columns.add(MixedDesign.pick(term.columns().get(c), rows));
+                columns.add(Checks.computable(
+                        "Least squares",
+                        "the column '" + term.columnNames().get(c) + "'",
+                        MixedDesign.pick(term.columns().get(c), rows)));
             }
         }
-        FixedBasis basis = FixedBasis.of(names, columns, ALIASED);
-        if (rows.length < basis.size()) {
-            throw new IllegalArgumentException("Least squares with " + basis.size()
-                    + " columns needs at least as many complete rows, but there are " + rows.length + ".");
+        if (rows.length == 0) {
+            throw new CannotFitException("Least squares needs at least 1 complete row, but there is none of "
+                    + design.rows() + ". Leave terms out or look for missing values.");
         }
-        double[] rest = MixedDesign.pick(design.response(), rows);
+        // Columns beyond the number of rows are dropped as determined by the others.
+        FixedBasis basis = FixedBasis.of(names, columns, ALIASED);
+        double[] rest = Checks.computable("Least squares", "the response", MixedDesign.pick(design.response(), rows));
         double[] effects = new double[basis.size()];
         // A second sweep takes out what rounding left in the residuals of the first.
         for (int pass = 0; pass < 3; pass++) {

@@ -1,5 +1,7 @@
 package parchment.stats;
 
+import java.util.Optional;
+
 /** The moving window of a local regression: finds the weights at a point and applies them. Reuses weights on equal spacing. */
 final class LocalWindow {
     static final int VALUE = 0;
@@ -164,11 +166,16 @@ final class LocalWindow {
                 normal[r][c] = moments[r + c];
             }
         }
-        double[] forValue = SmallSolve.unit(normal, 0);
-        double[] forSlope = SmallSolve.unit(normal, 1);
-        if (forValue.length == 0) {
+        Optional<double[][]> factor = SmallSolve.cholesky(normal);
+        if (factor.isEmpty()) {
             return false;
         }
+        double[] forValue = new double[terms];
+        double[] forSlope = new double[terms];
+        forValue[0] = 1;
+        forSlope[1] = 1;
+        SmallSolve.solveFactored(factor.get(), forValue);
+        SmallSolve.solveFactored(factor.get(), forSlope);
         for (int i = 0; i < count; i++) {
             double u = offsets[i] / span;
             double value = 0;

@@ -112,7 +112,7 @@ public final class MeasurementError implements Showable {
                 }
             }
         }
-        double[] parabola = SmallSolve.solve(normal, right);
+        double[] parabola = SmallSolve.solve(normal, right).orElseThrow(); // five amounts, three powers
         return parabola[0] - parabola[1] + parabola[2];
     }
 

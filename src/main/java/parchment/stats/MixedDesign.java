@@ -174,7 +174,7 @@ public final class MixedDesign implements Showable {
     /**
      * Fits by restricted maximum likelihood.
      *
-     * @throws IllegalArgumentException if too few complete rows are left for the fixed terms
+     * @throws CannotFitException if too few complete rows are left for the fixed terms
      */
     public LinearMixedModel fit() {
         return LinearMixedModel.fit(this, Likelihood.RESTRICTED);

@@ -2,10 +2,11 @@ package parchment.stats;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.stream.IntStream;
 
-/** The complete rows of a design, with what cannot be told apart dropped and named. */
+/** The complete rows of a design in an order of their own, with what cannot be told apart dropped and named. */
 final class MixedRows {
+    private static final String JOB = "A mixed model";
+
     final int[] rows;
     final FixedBasis basis;
     final List<RandomBlock> blocks;
@@ -26,20 +27,21 @@ final class MixedRows {
     }
 
     static MixedRows of(MixedDesign design) {
-        int[] rows = IntStream.range(0, design.rows())
-                .filter(i -> Double.isFinite(design.responseAt(i)) && design.complete(i))
-                .toArray();
+        int[] rows = RowOrder.of(design);
         List<String> names = new ArrayList<>();
         List<double[]> columns = new ArrayList<>();
         for (MixedDesign.FixedTerm term : design.fixed()) {
             for (int c = 0; c < term.columns().size(); c++) {
                 names.add(term.columnNames().get(c));
-                columns.add(MixedDesign.pick(term.columns().get(c), rows));
+                columns.add(Checks.computable(
+                        JOB,
+                        "the fixed column '" + term.columnNames().get(c) + "'",
+                        MixedDesign.pick(term.columns().get(c), rows)));
             }
         }
         FixedBasis basis = FixedBasis.of(names, columns);
         if (rows.length < basis.size() + 1) {
-            throw new IllegalArgumentException(
+            throw new CannotFitException(
                     "A mixed model with " + basis.size() + " fixed columns needs at least " + (basis.size() + 1)
                             + " complete rows, but there are " + rows.length + " of " + design.rows()
                             + ". Leave terms out or look for missing values.");
@@ -51,9 +53,12 @@ final class MixedRows {
         }
         List<RandomBlock> blocks = new ArrayList<>();
         for (RandomTerm term : design.randomTerms()) {
+            term.columns()
+                    .forEach(column -> Checks.computable(
+                            JOB, "the random term '" + term.name() + "'", MixedDesign.pick(column, rows)));
             keep(RandomBlock.of(term, rows), blocks, basis, notes);
         }
-        double[] rest = MixedDesign.pick(design.response(), rows);
+        double[] rest = Checks.computable(JOB, "the response", MixedDesign.pick(design.response(), rows));
         double[] taken = new double[basis.size()];
         for (int pass = 0; pass < 2; pass++) {
             for (int k = 0; k < basis.size(); k++) {

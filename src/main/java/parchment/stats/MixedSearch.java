@@ -1,5 +1,8 @@
 package parchment.stats;
 
+import java.util.Arrays;
+import java.util.Optional;
+
 /**
  * Finds the theta with the lowest criterion.
  *
@@ -33,6 +36,10 @@ final class MixedSearch {
 
     static MixedSearch run(MixedSystem system, double[] start) {
         MixedSearch search = new MixedSearch(system, start);
+        if (search.value.brokeDown() && start.length > 0) {
+            throw new CannotFitException("A mixed model needs a response that differs from row to row by more than its "
+                    + "fixed columns give, but in these " + system.rows + " rows they give it exactly.");
+        }
         if (start.length == 0) {
             search.converged = true;
             return search;
@@ -86,12 +93,12 @@ final class MixedSearch {
                 }
                 found = system.evaluate(next, true);
                 evaluations++;
-                better = found.criterion <= value.criterion + 1e-4 * scale * slope
-                        || (-slope < 1e-6 && found.criterion <= value.criterion + ROUNDING);
+                better = !found.brokeDown()
+                        && (found.criterion <= value.criterion + 1e-4 * scale * slope
+                                || (-slope < 1e-6 && found.criterion <= value.criterion + ROUNDING));
                 if (!better) {
                     double drop = found.criterion - value.criterion - scale * slope;
-                    double ideal =
-                            Double.isInfinite(found.criterion) ? 0.1 * scale : -0.5 * slope * scale * scale / drop;
+                    double ideal = found.brokeDown() ? 0.1 * scale : -0.5 * slope * scale * scale / drop;
                     scale = Math.min(0.5 * scale, Math.max(0.1 * scale, ideal));
                 }
             }
@@ -143,9 +150,14 @@ final class MixedSearch {
             return;
         }
         for (int step = 0; step < 12; step++) {
-            double[][] hessian = hessian(system, theta);
+            double[] gradient = value.gradient;
+            Optional<double[]> newton = hessian(system, theta).flatMap(h -> newtonStep(h, gradient));
             evaluations += 2 * theta.length;
-            double[] gain = newtonStep(hessian, value.gradient);
+            if (newton.isEmpty()) {
+                // Not settled: the note says so.
+                return;
+            }
+            double[] gain = newton.get();
             double promised = -0.5 * dot(gain, value.gradient);
             if (promised < GAIN) {
                 converged = true;
@@ -160,8 +172,9 @@ final class MixedSearch {
                 }
                 MixedSystem.Value found = system.evaluate(next, true);
                 evaluations++;
-                if (found.criterion < value.criterion
-                        || (promised < 1e-6 && found.criterion <= value.criterion + ROUNDING)) {
+                if (!found.brokeDown()
+                        && (found.criterion < value.criterion
+                                || (promised < 1e-6 && found.criterion <= value.criterion + ROUNDING))) {
                     theta = next;
                     value = found;
                     better = true;
@@ -174,19 +187,22 @@ final class MixedSearch {
         }
     }
 
-    /** Second derivatives of the criterion by central differences of its gradient. */
-    static double[][] hessian(MixedSystem system, double[] theta) {
+    /** Second derivatives of the criterion by central differences of its gradient; nothing if the factor breaks down beside theta. */
+    static Optional<double[][]> hessian(MixedSystem system, double[] theta) {
         int n = theta.length;
         double[][] h = new double[n][n];
         for (int i = 0; i < n; i++) {
             double step = 1e-4 * Math.max(0.1, Math.abs(theta[i]));
             double[] moved = theta.clone();
             moved[i] = theta[i] + step;
-            double[] up = system.evaluate(moved, true).gradient;
+            MixedSystem.Value up = system.evaluate(moved, true);
             moved[i] = theta[i] - step;
-            double[] down = system.evaluate(moved, true).gradient;
+            MixedSystem.Value down = system.evaluate(moved, true);
+            if (up.brokeDown() || down.brokeDown()) {
+                return Optional.empty();
+            }
             for (int j = 0; j < n; j++) {
-                h[i][j] = (up[j] - down[j]) / (2 * step);
+                h[i][j] = (up.gradient[j] - down.gradient[j]) / (2 * step);
             }
         }
         for (int i = 0; i < n; i++) {
@@ -195,30 +211,36 @@ final class MixedSearch {
                 h[j][i] = h[i][j];
             }
         }
-        return h;
+        return Optional.of(h);
     }
 
-    /** The Newton step, with a ridge added until the matrix is positive definite. */
-    private static double[] newtonStep(double[][] hessian, double[] gradient) {
+    /** The Newton step, with a ridge added until the matrix is positive definite; nothing if no ridge makes it so, as with missing numbers. */
+    static Optional<double[]> newtonStep(double[][] hessian, double[] gradient) {
         int n = gradient.length;
         double largest = 1e-12;
+        double enough = largest;
         for (int i = 0; i < n; i++) {
             largest = Math.max(largest, Math.abs(hessian[i][i]));
+            for (int j = 0; j < n; j++) {
+                // A ridge above n times the largest entry makes every symmetric matrix positive definite.
+                enough = Math.max(enough, 100 * n * Math.abs(hessian[i][j]));
+            }
         }
-        for (double ridge = 0; ; ridge = ridge == 0 ? 1e-8 * largest : 10 * ridge) {
+        if (!Double.isFinite(enough)) {
+            return Optional.empty();
+        }
+        for (double ridge = 0; ridge <= enough; ridge = ridge == 0 ? 1e-8 * largest : 10 * ridge) {
             double[][] shifted = new double[n][];
             for (int i = 0; i < n; i++) {
                 shifted[i] = hessian[i].clone();
                 shifted[i][i] += ridge;
             }
-            double[] step = SmallSolve.solve(shifted, gradient);
-            if (step.length == n) {
-                for (int i = 0; i < n; i++) {
-                    step[i] = -step[i];
-                }
-                return step;
+            Optional<double[]> step = SmallSolve.solve(shifted, gradient);
+            if (step.isPresent()) {
+                return step.map(move -> Arrays.stream(move).map(v -> -v).toArray());
             }
         }
+        return Optional.empty();
     }
 
     /** Tries small diagonals at 0; leaves 0 again where the criterion falls with the square. Returns true if the search must go on. */
@@ -243,6 +265,9 @@ final class MixedSearch {
         zero[k] = 1e-3;
         MixedSystem.Value near = system.evaluate(zero, true);
         evaluations += 2;
+        if (atZero.brokeDown() || near.brokeDown()) {
+            return false;
+        }
         // The derivative by theta squared, at 0.
         boolean falls = near.gradient[k] < 0;
         if (!falls && atZero.criterion <= value.criterion + 1e-9) {
@@ -253,9 +278,12 @@ final class MixedSearch {
         }
         if (falls && Math.abs(theta[k]) < 1e-4) {
             zero[k] = 0.1;
-            theta = zero;
-            value = system.evaluate(zero, true);
-            return true;
+            MixedSystem.Value away = system.evaluate(zero, true);
+            if (!away.brokeDown()) {
+                theta = zero;
+                value = away;
+                return true;
+            }
         }
         return false;
     }

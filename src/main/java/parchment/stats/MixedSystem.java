@@ -35,6 +35,11 @@ final class MixedSystem {
         double[] gradient = new double[0];
         double[] gradientOfLog = new double[0];
         double[] gradientOfSquares = new double[0];
+
+        /** Says whether the factor broke down at this theta (nothing of the response is left, or numbers ran out of range): no gradient then. */
+        boolean brokeDown() {
+            return !(criterion < Double.POSITIVE_INFINITY);
+        }
     }
 
     MixedSystem(MixedRows data, Likelihood likelihood) {
@@ -95,7 +100,7 @@ final class MixedSystem {
         return lambda[term];
     }
 
-    /** Evaluates the criterion; with the gradient if asked. A criterion of positive infinity says that the factor broke down. */
+    /** Evaluates the criterion; with the gradient if asked. Look at {@link Value#brokeDown()} before the gradient. */
     Value evaluate(double[] theta, boolean withGradient) {
         Interruption.checkHere();
         setLambda(theta);
@@ -119,6 +124,10 @@ final class MixedSystem {
         value.logDeterminant = 2 * log + (likelihood == Likelihood.RESTRICTED ? logDeterminantOfBasis : 0);
         int n = divisor();
         value.criterion = value.logDeterminant + n * (1 + Math.log(2 * Math.PI * value.squares / n));
+        if (!Double.isFinite(value.criterion)) {
+            value.criterion = Double.POSITIVE_INFINITY;
+            return value;
+        }
         solve();
         if (withGradient) {
             invert(likelihood == Likelihood.RESTRICTED);

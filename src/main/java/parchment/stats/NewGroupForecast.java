@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import parchment.display.Showable;
@@ -44,7 +45,7 @@ public final class NewGroupForecast implements Showable {
     private final Map<String, double[][]> byGroup;
     private final double[][] total;
     private final double[][] system;
-    private final double[] solution;
+    private final Optional<double[]> solution;
 
     private NewGroupForecast(
             int fixedSize,
@@ -68,7 +69,7 @@ public final class NewGroupForecast implements Showable {
             system[i] = Arrays.copyOf(total[i], size);
             right[i] = total[i][size];
         }
-        this.solution = byGroup.isEmpty() ? new double[0] : SmallSolve.solve(system, right);
+        this.solution = byGroup.isEmpty() ? Optional.empty() : SmallSolve.solve(system, right);
     }
 
     /**
@@ -204,7 +205,7 @@ public final class NewGroupForecast implements Showable {
     public Forecast at(double[] fixedRow, List<String> labels) {
         Checks.sameLength("A forecast", fixedSize, "fixed columns", fixedRow.length);
         Checks.sameLength("A forecast", columns.size(), "labels", labels.size());
-        if (solution.length == 0) {
+        if (solution.isEmpty()) {
             return new Forecast(Double.NaN, Double.NaN);
         }
         double[] row = Arrays.copyOf(fixedRow, system.length);
@@ -217,14 +218,14 @@ public final class NewGroupForecast implements Showable {
                 variance += variances[k];
             }
         }
-        double[] solved = SmallSolve.solve(system, row);
-        if (solved.length == 0) {
+        Optional<double[]> solved = SmallSolve.solve(system, row);
+        if (solved.isEmpty()) {
             return new Forecast(Double.NaN, Double.NaN);
         }
         double value = 0;
         for (int i = 0; i < row.length; i++) {
-            value += row[i] * solution[i];
-            variance += row[i] * solved[i];
+            value += row[i] * solution.get()[i];
+            variance += row[i] * solved.get()[i];
         }
         return new Forecast(value, Math.sqrt(variance));
     }

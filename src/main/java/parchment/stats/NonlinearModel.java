@@ -73,7 +73,8 @@ public final class NonlinearModel implements Showable {
      * @param predictors columns of equal length; rows with a missing number are left out
      * @param names one name per parameter
      * @param start starting values, finite; of the right order of size, for the search finds the nearest valley only
-     * @throws IllegalArgumentException if lengths differ, there are fewer complete rows than parameters, or the curve has no value at the start
+     * @throws IllegalArgumentException if lengths differ, or the curve has no value at the start
+     * @throws CannotFitException if there are fewer complete rows than parameters
      */
     public static NonlinearModel fit(
             List<double[]> predictors, double[] response, List<String> names, double[] start, ResponseCurve curve) {
@@ -85,7 +86,7 @@ public final class NonlinearModel implements Showable {
                 .filter(i -> Double.isFinite(response[i]) && predictors.stream().allMatch(p -> Double.isFinite(p[i])))
                 .toArray();
         if (rows.length < start.length) {
-            throw new IllegalArgumentException("A nonlinear fit of " + start.length
+            throw new CannotFitException("A nonlinear fit of " + start.length
                     + " parameters needs at least as many complete rows, but there are " + rows.length + ".");
         }
         double[][] x = new double[rows.length][predictors.size()];

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
 import parchment.display.Showable;
@@ -79,7 +80,8 @@ public final class OrdinalMixedModel implements Showable {
      * Fits a design, its intercept left out (the thresholds take its place).
      *
      * @param design the response as scores, each different score one step; random terms intercepts only
-     * @throws IllegalArgumentException if there are fewer than 2 different scores, or a random term is not an intercept
+     * @throws IllegalArgumentException if a random term is not an intercept
+     * @throws CannotFitException if there are fewer than 2 different scores
      */
     public static OrdinalMixedModel fit(MixedDesign design) {
         return new OrdinalMixedModel(design, OrdinalRows.of(design));
@@ -114,12 +116,13 @@ public final class OrdinalMixedModel implements Showable {
         for (int i = 0; i < free.length; i++) {
             bend[i] = MixedDesign.pick(all[free[i]], free);
         }
-        double[][] covariance = SmallSolve.inverse(bend);
+        Optional<double[][]> covariance = SmallSolve.inverse(bend);
         double[] errors = new double[first];
         for (int i = 0; i < first; i++) {
-            errors[i] = covariance.length == 0
-                    ? Double.NaN
-                    : Math.sqrt(Satterthwaite.quadratic(covariance, MixedDesign.pick(back[i], free)));
+            double[] row = MixedDesign.pick(back[i], free);
+            errors[i] = covariance
+                    .map(known -> Math.sqrt(Satterthwaite.quadratic(known, row)))
+                    .orElse(Double.NaN);
         }
         return errors;
     }

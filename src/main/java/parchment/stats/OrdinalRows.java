@@ -46,7 +46,7 @@ final class OrdinalRows {
         double[] response = MixedDesign.pick(design.response(), rows);
         double[] categories = Arrays.stream(response).sorted().distinct().toArray();
         if (categories.length < 2) {
-            throw new IllegalArgumentException(
+            throw new CannotFitException(
                     "An ordinal model needs at least 2 different scores, but the complete rows have "
                             + categories.length + ".");
         }
@@ -66,7 +66,10 @@ final class OrdinalRows {
                             && c < term.columns().size();
                     c++) {
                 names.add(term.columnNames().get(c));
-                columns.add(MixedDesign.pick(term.columns().get(c), rows));
+                columns.add(Checks.computable(
+                        "An ordinal model",
+                        "the fixed column '" + term.columnNames().get(c) + "'",
+                        MixedDesign.pick(term.columns().get(c), rows)));
             }
         }
         FixedBasis basis = FixedBasis.of(names, columns);

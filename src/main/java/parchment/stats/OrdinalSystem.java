@@ -1,6 +1,7 @@
 package parchment.stats;
 
 import java.util.Arrays;
+import java.util.Optional;
 
 /**
  * The matrix I + S Z'WZ S of an ordinal model at given standard deviations S: factor, solve, determinant.
@@ -91,8 +92,18 @@ final class OrdinalSystem {
                 dense[f][e] = dense[e][f];
             }
         }
-        factor = SmallSolve.cholesky(dense);
-        return factor.length == rest;
+        Optional<double[][]> found = SmallSolve.cholesky(dense);
+        // Without a factor whatever is asked of it is missing.
+        factor = found.orElseGet(() -> missing(rest));
+        return found.isPresent();
+    }
+
+    private static double[][] missing(int size) {
+        double[][] out = new double[size][size];
+        for (double[] row : out) {
+            Arrays.fill(row, Double.NaN);
+        }
+        return out;
     }
 
     double logDeterminant() {

@@ -39,7 +39,7 @@ public final class PenalizedSpline implements Showable {
      * Fits y as a smooth of x.
      *
      * @param size number of B-splines, 5 or more
-     * @throws IllegalArgumentException if x has no range or fewer than 4 complete rows are left
+     * @throws CannotFitException if x has no range or fewer than 4 complete rows are left
      */
     public static PenalizedSpline fit(double[] x, double[] y, int size) {
         Checks.sameLength("A smooth", x.length, "y", y.length);
@@ -47,13 +47,16 @@ public final class PenalizedSpline implements Showable {
                 .filter(i -> Double.isFinite(x[i]) && Double.isFinite(y[i]))
                 .toArray();
         if (rows.length < 4) {
-            throw new IllegalArgumentException(
-                    "A smooth needs at least 4 complete rows, but there are " + rows.length + ".");
+            throw new CannotFitException("A smooth needs at least 4 complete rows, but there are " + rows.length + ".");
         }
         double[] keptX = MixedDesign.pick(x, rows);
         double[] keptY = MixedDesign.pick(y, rows);
         double low = java.util.Arrays.stream(keptX).min().orElseThrow();
         double high = java.util.Arrays.stream(keptX).max().orElseThrow();
+        if (!(high > low)) {
+            throw new CannotFitException("A smooth needs rows that differ along it, but all " + rows.length + " lie at "
+                    + Checks.number(low) + ".");
+        }
         SplineBasis basis = SplineBasis.of(low, high, size);
         LinearMixedModel model =
                 basis.addTo(MixedDesign.of("y", keptY), "smooth", keptX).fit();
@@ -76,7 +79,9 @@ public final class PenalizedSpline implements Showable {
             penalised[a] = cross[a].clone();
             penalised[a][a] += a < 2 ? 0 : sigma2 / variance;
         }
-        double[][] inverse = SmallSolve.inverse(penalised);
+        double[][] inverse = SmallSolve.inverse(penalised)
+                .orElseThrow(() -> new CannotFitException("A smooth needs rows spread over its range, but these "
+                        + rows.length + " leave a part of it undetermined; use fewer functions than " + size + "."));
         double[] coefficients = Satterthwaite.times(inverse, right);
         double edf = 0;
         for (int a = 0; a < p; a++) {

@@ -71,7 +71,9 @@ public final class PenalizedSurface implements Showable {
             penalised[a] = cross[a].clone();
             penalised[a][a] += penalties[inUse[a]];
         }
-        this.inverse = SmallSolve.inverse(penalised);
+        this.inverse = SmallSolve.inverse(penalised)
+                .orElseThrow(() -> new CannotFitException("A surface needs rows spread over both features, but these "
+                        + x.length + " leave a part of it undetermined; use fewer functions."));
         this.coefficients = Satterthwaite.times(inverse, right);
         double parameters = 0;
         double squares = 0;
@@ -89,7 +91,7 @@ public final class PenalizedSurface implements Showable {
      * Fits a response as a smooth surface.
      *
      * @param size number of B-splines in each direction, 5 or more; 6 to 8 is plenty for a few hundred rows
-     * @throws IllegalArgumentException if a feature has no range, fewer than 8 complete rows are left, or the features move together so
+     * @throws CannotFitException if a feature has no range, fewer than 8 complete rows are left, or the features move together so
      *     closely that a tilt in both directions cannot be told
      */
     public static PenalizedSurface fit(double[] firstFeature, double[] secondFeature, double[] response, int size) {
@@ -99,7 +101,7 @@ public final class PenalizedSurface implements Showable {
                 .filter(i -> Double.isFinite(response[i] + firstFeature[i] + secondFeature[i]))
                 .toArray();
         if (rows.length < 8) {
-            throw new IllegalArgumentException(
+            throw new CannotFitException(
                     "A surface needs at least 8 complete rows, but there are " + rows.length + ".");
         }
         double[] x = MixedDesign.pick(firstFeature, rows);
@@ -107,13 +109,16 @@ public final class PenalizedSurface implements Showable {
         double[] y = MixedDesign.pick(response, rows);
         Interval xRange = range(x);
         Interval zRange = range(z);
+        if (!(xRange.upper() > xRange.lower() && zRange.upper() > zRange.lower())) {
+            throw new CannotFitException("A surface needs two features that vary, but in these " + rows.length
+                    + " rows one of them has a single value.");
+        }
         SplineBasis first = SplineBasis.of(xRange.lower(), xRange.upper(), size);
         SplineBasis second = SplineBasis.of(zRange.lower(), zRange.upper(), size);
         LinearMixedModel model = design(first, second, x, z, y).fit();
         if (!model.aliasedColumns().isEmpty()) {
-            throw new IllegalArgumentException(
-                    "A surface needs two features that vary apart from each other, but in these " + rows.length
-                            + " rows one determines the other's plane. Ask about one of them.");
+            throw new CannotFitException("A surface needs two features that vary apart from each other, but in these "
+                    + rows.length + " rows one determines the other's plane. Ask about one of them.");
         }
         return new PenalizedSurface(first, second, xRange, zRange, model, x, z, y);
     }

@@ -85,7 +85,7 @@ public final class QuadraticPeak implements Showable {
         int i = model.columnNames().indexOf(linear);
         int j = model.columnNames().indexOf(quadratic);
         if (i < 0 || j < 0) {
-            throw new IllegalArgumentException("A turning point needs both columns '" + linear + "' and '" + quadratic
+            throw new CannotFitException("A turning point needs both columns '" + linear + "' and '" + quadratic
                     + "', but one was dropped as it does not vary on its own.");
         }
         double[][] all = model.coefficientCovariance();

@@ -1,5 +1,7 @@
 package parchment.stats;
 
+import java.util.Optional;
+
 /** Finds a low place of a smooth function with a gradient: quasi-Newton steps (BFGS), then Newton steps for the last digits. */
 final class QuasiNewton {
     /** A function with its gradient. Positive infinity marks a place that may not be entered. */
@@ -112,12 +114,13 @@ final class QuasiNewton {
     private void polish() {
         for (int step = 0; step < 20; step++) {
             double[][] bend = hessian(surface, x);
-            double[] move = SmallSolve.solve(bend, gradient);
-            if (move.length == 0) {
+            Optional<double[]> solved = SmallSolve.solve(bend, gradient);
+            if (solved.isEmpty()) {
                 // A flat direction: settled if nothing is to be gained along the gradient.
                 converged = FixedBasis.norm(gradient) < 1e-4;
                 return;
             }
+            double[] move = solved.get();
             double promised = 0.5 * FixedBasis.dot(move, gradient);
             if (promised < 1e-13) {
                 converged = true;

@@ -24,6 +24,7 @@ final class Satterthwaite {
             }
         }
         int q = free.size();
+        boolean complete = true;
         double[][] hessian = new double[q + 1][q + 1];
         MixedSystem.Value center = system.evaluate(theta, true);
         double s2 = sigma * sigma;
@@ -37,6 +38,10 @@ final class Satterthwaite {
             moved[k] = theta[k] - step;
             MixedSystem.Value down = system.evaluate(moved, true);
             double[][] covarianceDown = basis.sandwich(system.coefficientCovariance());
+            if (center.brokeDown() || up.brokeDown() || down.brokeDown()) {
+                complete = false;
+                break;
+            }
             for (int j = 0; j < q; j++) {
                 int l = free.get(j);
                 double log = up.gradientOfLog[l] - down.gradientOfLog[l];
@@ -61,7 +66,7 @@ final class Satterthwaite {
             }
         }
         derivatives.add(bySigma);
-        this.parameterCovariance = pseudoInverse(hessian);
+        this.parameterCovariance = complete && sigma > 0 ? pseudoInverse(hessian) : new double[0][];
         system.evaluate(theta, true);
     }
 
@@ -95,7 +100,11 @@ final class Satterthwaite {
         return inverse;
     }
 
+    /** Returns the degrees of freedom of a contrast; NaN if the criterion cannot be had beside the optimum, or no residual is left. */
     double degreesOfFreedom(double[] contrast) {
+        if (parameterCovariance.length == 0) {
+            return Double.NaN;
+        }
         double variance = quadratic(covariance, contrast);
         double[] gradient = new double[derivatives.size()];
         for (int k = 0; k < gradient.length; k++) {

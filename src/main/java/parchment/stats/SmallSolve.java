@@ -1,26 +1,28 @@
 package parchment.stats;
 
-/** Solves small symmetric positive definite systems by Cholesky's method. */
+import java.util.Optional;
+
+/** Solves small symmetric positive definite systems by Cholesky's method. Nothing is returned for a matrix that is singular to working precision. */
 final class SmallSolve {
+    /** A pivot under this share of its diagonal is rounding. */
+    private static final double SINGULAR = 1e-14;
+
     private SmallSolve() {}
 
-    /** Returns the given column of the inverse, or an empty array if the matrix is singular to working precision. */
-    static double[] unit(double[][] matrix, int column) {
+    /** Returns the given column of the inverse, or nothing if the matrix is singular. */
+    static Optional<double[]> unit(double[][] matrix, int column) {
         double[] right = new double[matrix.length];
         right[column] = 1;
         return solve(matrix, right);
     }
 
-    /** Returns the solution, or an empty array if the matrix is singular to working precision. */
-    static double[] solve(double[][] matrix, double[] right) {
-        int n = matrix.length;
-        double[][] lower = cholesky(matrix);
-        if (lower.length != n) {
-            return new double[0];
-        }
-        double[] z = right.clone();
-        solveFactored(lower, z);
-        return z;
+    /** Returns the solution, or nothing if the matrix is singular. */
+    static Optional<double[]> solve(double[][] matrix, double[] right) {
+        return cholesky(matrix).map(lower -> {
+            double[] z = right.clone();
+            solveFactored(lower, z);
+            return z;
+        });
     }
 
     /** Solves L L' z = right in place. */
@@ -40,21 +42,20 @@ final class SmallSolve {
         }
     }
 
-    /** Returns the inverse, or an empty array if the matrix is singular to working precision. */
-    static double[][] inverse(double[][] matrix) {
-        int n = matrix.length;
-        double[][] inverse = new double[n][];
-        for (int c = 0; c < n; c++) {
-            inverse[c] = unit(matrix, c);
-            if (inverse[c].length != n) {
-                return new double[0][];
+    /** Returns the inverse, or nothing if the matrix is singular. */
+    static Optional<double[][]> inverse(double[][] matrix) {
+        return cholesky(matrix).map(lower -> {
+            double[][] inverse = new double[lower.length][lower.length];
+            for (int c = 0; c < lower.length; c++) {
+                inverse[c][c] = 1;
+                solveFactored(lower, inverse[c]);
             }
-        }
-        return inverse;
+            return inverse;
+        });
     }
 
-    /** Returns the lower factor, or an empty array if a pivot falls under 1e-14 of its diagonal. */
-    static double[][] cholesky(double[][] matrix) {
+    /** Returns the lower factor, or nothing if a pivot is not a number above 1e-14 of its diagonal. */
+    static Optional<double[][]> cholesky(double[][] matrix) {
         int n = matrix.length;
         double[][] lower = new double[n][n];
         for (int i = 0; i < n; i++) {
@@ -64,8 +65,8 @@ final class SmallSolve {
                     sum -= lower[i][k] * lower[j][k];
                 }
                 if (i == j) {
-                    if (!(sum > 1e-14 * matrix[i][i])) {
-                        return new double[0][];
+                    if (!(sum > SINGULAR * matrix[i][i] && sum < Double.POSITIVE_INFINITY)) {
+                        return Optional.empty();
                     }
                     lower[i][i] = Math.sqrt(sum);
                 } else {
@@ -73,6 +74,6 @@ final class SmallSolve {
                 }
             }
         }
-        return lower;
+        return Optional.of(lower);
     }
 }

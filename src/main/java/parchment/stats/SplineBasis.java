@@ -64,7 +64,7 @@ public final class SplineBasis implements Showable {
                 gram[i][j] = FixedBasis.dot(d[i], d[j]);
             }
         }
-        double[][] inverse = SmallSolve.inverse(gram);
+        double[][] inverse = SmallSolve.inverse(gram).orElseThrow(); // differences of a full basis are independent
         double[][] out = new double[size][rows];
         for (int k = 0; k < size; k++) {
             for (int j = 0; j < rows; j++) {

@@ -224,11 +224,21 @@ final class LogbookTables {
     private CsvTable upkeep() {
         List<List<String>> rows = new ArrayList<>();
         for (Story.Work work : story.upkeep()) {
-            rows.add(List.of(story.machineName(), work.day().toString(), work.what(), work.note()));
+            rows.add(List.of(
+                    story.machineName(),
+                    work.day().toString(),
+                    work.what(),
+                    work.kind().words(),
+                    work.note()));
         }
         return new CsvTable(
                 "upkeep.csv",
-                List.of(string("machine"), new Column("done on", Type.DATE), string("what"), string("note")),
+                List.of(
+                        string("machine"),
+                        new Column("done on", Type.DATE),
+                        string("what"),
+                        string("kind"),
+                        string("note")),
                 rows);
     }
 

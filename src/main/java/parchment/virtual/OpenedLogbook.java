@@ -60,8 +60,12 @@ final class OpenedLogbook {
                         .cups(cups())
                         .cuppings(cuppings())
                         .upkeep(story.upkeep().stream()
-                                .map(work ->
-                                        new Upkeep(story.machineName(), work.day(), work.what(), written(work.note())))
+                                .map(work -> new Upkeep(
+                                        story.machineName(),
+                                        work.day(),
+                                        work.what(),
+                                        work.kind(),
+                                        written(work.note())))
                                 .toList())
                         .scales(scales)
                         .crackHabit(Logbook.CrackHabit.FIRST_POP)

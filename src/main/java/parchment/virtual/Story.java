@@ -3,7 +3,10 @@ package parchment.virtual;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.UnaryOperator;
+import parchment.logbook.Upkeep;
+import parchment.logbook.UpkeepKind;
 import parchment.quantity.TemperatureUnit;
 
 /**
@@ -122,7 +125,12 @@ record Story(
     record ProbePeriod(LocalDate from, Probes probes) {}
 
     /** Work on the machine; a burner or duct that was cleaned is as new. */
-    record Work(LocalDate day, String what, String note) {}
+    record Work(LocalDate day, String what, String note) {
+        /** Returns the kind as a careful roaster of the scenario writes it. */
+        UpkeepKind kind() {
+            return new Upkeep("", day, what, Optional.empty()).kind();
+        }
+    }
 
     /**
      * A recipe: a name, a drop reading that is usually meant, how far it is varied on purpose, °C, and the only lot from which it is

@@ -5,10 +5,21 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import parchment.logbook.Batch;
+import parchment.logbook.BatchConditions;
+import parchment.logbook.MarkKind;
+import parchment.phase.Phases;
+import parchment.quantity.Elapsed;
+import parchment.quantity.Mass;
+import parchment.quantity.Temperature;
+import parchment.quantity.TemperatureUnit;
 
 class UnusualTest {
     private static List<Batch> withLateOpening() {
@@ -77,5 +88,80 @@ class UnusualTest {
         assertEquals("24 s", Stretches.length(-24));
         assertEquals("2 min", Stretches.length(120));
         assertEquals("2 min 5 s", Stretches.length(125));
+    }
+
+    /** The short version of the table in docs/measurements/drift.md. */
+    @Test
+    void findsWhatWasPlanted() {
+        UnusualStudy.Count count = UnusualStudy.counted("steady-hand", 1);
+        assertEquals(80, count.ordinary());
+        count.found().forEach((plant, found) -> assertTrue(found, plant + " was not found"));
+        assertTrue(count.byReadings() <= 1, count.byReadings() + " ordinary batches are listed for a reading");
+        assertTrue(count.listed() <= 8, count.listed() + " ordinary batches are listed");
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "7 | CELSIUS | the bean temperature read about 7 °C higher than usual all the way (turning point, yellowing, first crack start, drop): the probe may have been off",
+                "-7 | CELSIUS | the bean temperature read about 7 °C lower than usual all the way (turning point, yellowing, first crack start, drop): the probe may have been off",
+                "7 | FAHRENHEIT | the bean temperature read about 13 °F higher than usual all the way (turning point, yellowing, first crack start, drop): the probe may have been off",
+            })
+    void saysWhichWayTheProbeWasOff(double off, TemperatureUnit reader, String sentence) {
+        assertTrue(
+                reasons(UnusualStudy.probe(marked(), off), reader).contains(sentence),
+                () -> "" + reasons(UnusualStudy.probe(marked(), off), reader));
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "45 | CELSIUS | the charge temperature was written 45 °C hotter than the curve bears out: it may be a slip of the pen",
+                "-45 | CELSIUS | the charge temperature was written 45 °C colder than the curve bears out: it may be a slip of the pen",
+                "45 | FAHRENHEIT | the charge temperature was written 81 °F hotter than the curve bears out: it may be a slip of the pen",
+            })
+    void saysWhichWayTheChargeWasMiswritten(double off, TemperatureUnit reader, String sentence) {
+        assertEquals(List.of(sentence), reasons(UnusualStudy.charge(marked(), off), reader));
+    }
+
+    private static Batch marked() {
+        return marked("judged", 500, 100, 30);
+    }
+
+    /** A roast with written marks at the times at which the beans passed 150 and 195 °C, give or take, and a written charge. */
+    private static Batch marked(String name, double constant, long seed, int day) {
+        Batch bare = InventedRoasts.roast(name, constant, InventedRoasts.USUAL_OPENING, seed)
+                .lot("A")
+                .roastedAt(InventedRoasts.at(day, 0))
+                .build();
+        Climb climb = Climb.of(Phases.of(bare)).orElseThrow();
+        double wander = seed % 7 - 3;
+        return bare.toBuilder()
+                .writtenMark(MarkKind.YELLOWING, Elapsed.seconds(Math.rint(climb.passage(150) + wander)))
+                .writtenMark(MarkKind.FIRST_CRACK_START, Elapsed.seconds(Math.rint(climb.passage(195) - wander)))
+                .conditions(new BatchConditions(
+                        Optional.of(Mass.kilograms(2)),
+                        Optional.empty(),
+                        Optional.of(Temperature.celsius(180 + seed % 3)),
+                        Optional.empty(),
+                        Optional.empty(),
+                        OptionalDouble.empty(),
+                        OptionalDouble.empty(),
+                        Optional.empty()))
+                .build();
+    }
+
+    private static List<String> reasons(Batch judged, TemperatureUnit reader) {
+        List<Batch> batches = new ArrayList<>();
+        for (int i = 0; i < 20; i++) {
+            batches.add(marked("b" + i, 490 + i % 5 * 5, i, i));
+        }
+        batches.add(judged);
+        return Unusual.of(InventedRoasts.logbook(batches).in(reader))
+                .find("judged")
+                .map(Unusual.Found::reasons)
+                .orElse(List.of());
     }
 }

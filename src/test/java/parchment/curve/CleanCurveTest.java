@@ -11,6 +11,7 @@ import java.util.Random;
 import java.util.function.DoubleUnaryOperator;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
@@ -137,6 +138,142 @@ class CleanCurveTest {
         CleanCurve clean = CleanCurve.of(without(sampled(ROAST, 0, 700, 2, 0.1), 362, 368));
         assertTrue(clean.gaps().isEmpty());
         assertTrue(clean.text().contains("1 shorter hole of up to 6 s"), clean.text());
+    }
+
+    /** A reading every 2 s but for one pause: up to 3 s nothing is said, up to 10 s it is a hole, above a gap. */
+    @ParameterizedTest
+    @CsvSource({
+        "2, 3, 0, 0",
+        "2, 3.5, 1, 0",
+        "2, 10, 1, 0",
+        "2, 10.5, 0, 1",
+        "5, 7.5, 0, 0",
+        "5, 15, 1, 0",
+        "5, 15.5, 0, 1"
+    })
+    void tellsHolesFromGapsByTheUsualInterval(double every, double pause, int holes, int gaps) {
+        double[] x = new double[40];
+        for (int i = 1; i < x.length; i++) {
+            x[i] = x[i - 1] + (i == 20 ? pause : every);
+        }
+        double[] y = Arrays.stream(x).map(t -> 100 + 0.0625 * t).toArray();
+        CleanCurve clean = CleanCurve.of(Curve.of("bean temperature", Unit.TEMPERATURE, x, y));
+        Gap between = new Gap(x[19], x[20]);
+        assertEquals(holes == 1 ? List.of(between) : List.of(), clean.holes());
+        assertEquals(gaps == 1 ? List.of(between) : List.of(), clean.gaps());
+        assertEquals(every, clean.interval());
+        assertEquals(gaps + 1, clean.pieces().size());
+        assertEquals(
+                gaps == 1 || holes == 1 ? 1 : 0,
+                CleanCurve.of(clean.kept(), Cleaning.STANDARD.withLongestHole(1000))
+                        .holes()
+                        .size());
+    }
+
+    @Test
+    void saysInWholeSentencesWhatWasLeftOut() {
+        Curve curve = sampled(t -> 100 + 0.125 * t, 0, 600, 2, 0.1);
+        assertEquals(
+                "bean temperature: 301 of 301 readings kept; a reading every 2 s, rounded to 0.1 °C.",
+                CleanCurve.of(curve).toString());
+        Curve spoilt = changed(changed(curve, 50, 300), 250, 10);
+        for (int i = 151; i < 160; i++) {
+            spoilt = changed(spoilt, i, spoilt.valueAt(150));
+        }
+        CleanCurve clean = CleanCurve.of(without(without(spoilt, 80, 86), 200, 208));
+        assertEquals(
+                "bean temperature: 285 of 296 readings kept, 2 spikes left out, 9 stuck readings left out; a reading every "
+                        + "2 s, rounded to 0.1 °C. Gap of 20 s from 5:00 to 5:20; nothing is said inside. 4 shorter holes of up "
+                        + "to 8 s, which a smooth passes over. Whether the log was smoothed before it was saved cannot be told.",
+                clean.text());
+        assertEquals(
+                List.of(100.0, 302.0, 304.0, 306.0, 308.0, 310.0, 312.0, 314.0, 316.0, 318.0, 500.0),
+                clean.leftOut().stream().map(LeftOut::seconds).toList());
+        CleanCurve twice = CleanCurve.of(without(without(curve, 100, 120), 300, 330));
+        assertTrue(
+                twice.text()
+                        .contains(" Gaps of 20 s from 1:40 to 2:00, 30 s from 5:00 to 5:30; nothing is said inside."),
+                twice.text());
+        assertEquals(
+                "bean temperature: 0 of 0 readings kept, no rounding seen.",
+                CleanCurve.of(curve.between(-9, -1)).toString());
+    }
+
+    @Test
+    void theThreeAnswersOfSmoothingAreThreeSentences() {
+        Curve rough = sampled(ROAST, 0, 700, 2, 0);
+        double[] y = rough.values();
+        double[] mean = rough.values();
+        Random random = new Random(3);
+        double[] noise = new double[y.length + 5];
+        for (int i = 0; i < noise.length; i++) {
+            noise[i] = 0.15 * random.nextGaussian();
+        }
+        for (int i = 0; i < y.length; i++) {
+            y[i] += noise[i];
+            mean[i] += (noise[i] + noise[i + 1] + noise[i + 2] + noise[i + 3] + noise[i + 4]) / 5;
+        }
+        String asRead = CleanCurve.of(Curve.of(rough.name(), rough.unit(), rough.seconds(), y))
+                .text();
+        assertTrue(asRead.endsWith(", no rounding seen."), asRead);
+        String smoothed = CleanCurve.of(Curve.of(rough.name(), rough.unit(), rough.seconds(), mean))
+                .text();
+        assertTrue(
+                smoothed.endsWith(
+                        " The log looks as if it had been smoothed before it was saved: rates of rise lag, and look calmer than they were."),
+                smoothed);
+        String hidden = CleanCurve.of(sampled(ROAST, 0, 700, 2, 1)).text();
+        assertTrue(hidden.endsWith(" Whether the log was smoothed before it was saved cannot be told."), hidden);
+    }
+
+    @Test
+    void cutsAndMovesWithAllThatItKnows() {
+        Curve curve = sampled(t -> 100 + 0.125 * t, 0, 600, 2, 0.1);
+        CleanCurve clean =
+                CleanCurve.of(without(without(changed(changed(curve, 50, 300), 250, 10), 150, 170), 400, 408));
+        CleanCurve part = clean.between(100, 400);
+        assertEquals(1, part.leftOut().size());
+        assertEquals(100, part.leftOut().get(0).seconds());
+        assertEquals(List.of(new Gap(150, 170)), part.gaps());
+        assertEquals(List.of(), part.holes());
+        assertEquals(102, part.kept().secondsAt(0));
+        assertEquals(400, part.kept().secondsAt(part.kept().size() - 1));
+        assertEquals(List.of(new Gap(400, 408)), clean.between(400, 408).holes());
+        // Where the spike was is a hole of its own.
+        assertEquals(List.of(new Gap(498, 502)), clean.between(401, 600).holes());
+        assertEquals(List.of(), clean.between(401, 501).holes());
+        assertEquals(List.of(), clean.between(151, 600).gaps());
+        assertEquals(List.of(), clean.between(0, 169).gaps());
+        assertEquals(1, clean.between(500, 600).leftOut().size());
+        assertEquals(0, clean.between(501, 600).leftOut().size());
+        assertEquals(1, clean.between(0, 100).leftOut().size());
+        CleanCurve moved = clean.withZeroAt(100);
+        assertEquals(0, moved.leftOut().get(0).seconds());
+        assertEquals(300, moved.leftOut().get(0).value());
+        assertEquals(LeftOut.Reason.SPIKE, moved.leftOut().get(0).reason());
+        assertEquals(List.of(new Gap(50, 70)), moved.gaps());
+        assertEquals(List.of(new Gap(-2, 2), new Gap(300, 308), new Gap(398, 402)), moved.holes());
+        assertEquals(-100, moved.kept().secondsAt(0));
+        for (CleanCurve same : List.of(part, moved, clean.in(TemperatureUnit.FAHRENHEIT))) {
+            assertEquals(0.1, same.step(), 1e-9);
+            assertEquals(2, same.interval());
+            assertEquals(clean.smoothing(), same.smoothing());
+        }
+        assertEquals(2, clean.leftOut(LeftOut.Reason.SPIKE));
+        assertEquals(0, clean.leftOut(LeftOut.Reason.STUCK));
+    }
+
+    @Test
+    void piecesMeetAtTheGaps() {
+        CleanCurve clean = CleanCurve.of(without(without(sampled(ROAST, 0, 700, 2, 0.1), 200, 220), 500, 530));
+        List<Curve> pieces = clean.pieces();
+        assertEquals(3, pieces.size());
+        double[][] ends = {{0, 200}, {220, 500}, {530, 700}};
+        for (int k = 0; k < 3; k++) {
+            assertEquals(ends[k][0], pieces.get(k).secondsAt(0));
+            assertEquals(ends[k][1], pieces.get(k).secondsAt(pieces.get(k).size() - 1));
+        }
+        assertEquals(List.of(), CleanCurve.of(sampled(ROAST, 0, -2, 2, 0.1)).pieces());
     }
 
     @Test

@@ -4,69 +4,29 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
-import java.time.LocalDate;
-import java.util.ArrayList;
-import java.util.List;
-import java.util.Optional;
-import java.util.Random;
 import org.junit.jupiter.api.Test;
 import parchment.feature.BatchTable;
 import parchment.feature.Features;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
-import parchment.logbook.LogbookContents;
-import parchment.logbook.Upkeep;
-import parchment.quantity.TemperatureUnit;
-import parchment.stats.Estimate;
+import parchment.period.ProbePeriods;
 
 class ProbeShiftsTest {
     private static final Logbook HARBOUR = Logbook.open(Path.of("..", "datasets", "harbour"));
 
-    /** The same logbook with other upkeep, few enough batches to be quick. */
-    private static Logbook with(List<Upkeep> upkeep) {
-        LogbookContents c = HARBOUR.contents();
-        return Logbook.of(c.toBuilder().upkeep(upkeep).build());
-    }
-
-    private static Upkeep probe(LocalDate day) {
-        return new Upkeep("drum on the quay", day, "probe moved", Optional.empty());
-    }
-
     @Test
-    void findsTheMovedProbeOfTheDemoLogbookWithItsEntry() {
+    void reportsThePeriodsThatWereFoundAndNoOthers() {
         ProbeShifts shifts = ProbeShifts.of(HARBOUR);
-        assertEquals(1, shifts.changes().size(), shifts.toString());
-        ProbeChange change = shifts.changes().get(0);
-        assertEquals(ProbeChange.Kind.FOUND_AND_WRITTEN, change.kind());
-        assertEquals(LocalDate.of(2024, 10, 7), change.on());
-        assertTrue(!change.latest().isAfter(LocalDate.of(2024, 10, 15)), change.toString());
-        // The story lowers the probe's reading by 2.2 °C and lets it lag 5 s less: about 0.7 °C at the pace of first
-        // crack.
-        change.offsets().forEach(o -> assertTrue(o.interval(0.90).upper() < 0, o.toString()));
-        assertTrue(change.toString().contains("90 % date set"), change.toString());
+        assertEquals(ProbePeriods.of(HARBOUR).changes(), shifts.changes());
+        String page = shifts.shownAs().html().orElseThrow();
+        assertTrue(page.contains("2024-10-07"), page);
+        assertEquals(1, shifts.pictures().size());
     }
 
     @Test
-    void saysThatAnEntryIsMissingAndThatAnEntryIsNotSeen() {
-        ProbeShifts shifts = ProbeShifts.of(with(List.of(probe(LocalDate.of(2024, 4, 2)))));
-        assertEquals(
-                List.of(ProbeChange.Kind.WRITTEN_WITHOUT_CHANGE, ProbeChange.Kind.FOUND_WITHOUT_ENTRY),
-                shifts.changes().stream().map(ProbeChange::kind).toList());
-        String all = String.join("\n", shifts.sentences());
-        assertTrue(all.contains("no change is visible in the readings"), all);
-        assertTrue(all.contains("The upkeep names no work on a probe around then"), all);
-        assertTrue(all.contains("write it down"), all);
-    }
-
-    @Test
-    void putsReadingsOnTheScaleOfTheLatestProbeWithOneSharedError() {
+    void putsReadingsOnTheScaleOfTheLatestProbeAndLeavesTimesAlone() {
         OneScale scale = ProbeShifts.of(HARBOUR).onOneScale();
         Batch old = HARBOUR.batch("H001");
-        Batch latest = HARBOUR.batch("H240");
-        Estimate added = scale.added(old, 190);
-        assertTrue(added.estimate() < -0.3 && added.standardError() > 0.05, added.toString());
-        assertEquals(added, scale.added(HARBOUR.batch("H002"), 190), "one error for all batches of a period");
-        assertEquals(0, scale.added(latest, 190).estimate());
         BatchTable table = BatchTable.of(HARBOUR, Features.dropTemperature(), Features.dropTime());
         double[] drops = table.values(Features.dropTemperature());
         double[] even = scale.values(table, Features.dropTemperature());
@@ -76,107 +36,5 @@ class ProbeShiftsTest {
                 table.values(Features.dropTime())[0],
                 scale.values(table, Features.dropTime())[0],
                 "times are not moved");
-    }
-
-    @Test
-    void cannotTellOnAShortLogbookAndSaysWhatIsNeeded() {
-        ProbeShifts shifts = ProbeShifts.of(Logbook.open(Path.of("..", "datasets", "hillside")));
-        assertTrue(shifts.toString().startsWith("Cannot tell whether a probe changed"), shifts.toString());
-        String all = String.join("\n", shifts.sentences());
-        assertTrue(all.contains("on 10 roast days and 30 batches"), all);
-    }
-
-    @Test
-    void inventsNoPeriodWhereThereIsNone() {
-        // Short version of the study: the full table and its command stand in docs/measurements/drift.md.
-        ProbeStudy.Counts none = ProbeStudy.run(ProbeStudy.cell(0.5, 0, 0.8, 1.5), 8, 77);
-        assertTrue(none.invented() <= 2, none.toString());
-    }
-
-    @Test
-    void findsAMovedProbeWithinTwoRoastDays() {
-        ProbeStudy.Counts moved = ProbeStudy.run(ProbeStudy.cell(0, 2.5, 0.8, 1.5), 3, 78);
-        assertTrue(moved.near() >= 3, moved.toString());
-        assertTrue(moved.held() >= 2, moved.toString());
-    }
-
-    @Test
-    void lotsThatFollowEachOtherHideTheProbe() {
-        KnownDays truth = ProbeStudy.cell(0, 2.5, 0.8, 1.5);
-        truth.lots = 2;
-        truth.overlap = 0;
-        KnownDays.Drawn drawn = truth.draw(3);
-        // The step lies where the lot changes: no regression can tell the two.
-        Indicator first = drawn.indicators.get(0);
-        List<double[]> columns = first.rawColumns();
-        DayRegression fit = DayRegression.fit(
-                new WanderingDays(drawn.dayOfRow, drawn.dates), first.y().raw(), columns);
-        assertTrue(Double.isNaN(fit.criterionWith(ChangeSearch.step(first, drawn.dayOfRow, truth.days / 2))));
-    }
-
-    @Test
-    void whiteningIsGeneralisedLeastSquares() {
-        // Against the textbook formula with the whole covariance matrix written out: b = (X'V^-1 X)^-1 X'V^-1 y, one
-        // column.
-        Random random = new Random(5);
-        int n = 14;
-        int[] day = new int[n];
-        double[] dates = {0, 3, 4, 11, 13};
-        double[] x = new double[n];
-        double[] y = new double[n];
-        for (int i = 0; i < n; i++) {
-            day[i] = i * dates.length / n;
-            x[i] = random.nextGaussian();
-            y[i] = 2 * x[i] + random.nextGaussian();
-        }
-        double ratio = 0.8;
-        double length = 6;
-        double[][] v = new double[n][n];
-        for (int i = 0; i < n; i++) {
-            for (int j = 0; j < n; j++) {
-                v[i][j] = ratio * Math.exp(-Math.abs(dates[day[i]] - dates[day[j]]) / length) + (i == j ? 1 : 0);
-            }
-        }
-        var inverse = new org.hipparchus.linear.LUDecomposition(new org.hipparchus.linear.Array2DRowRealMatrix(v))
-                .getSolver();
-        double[] vx =
-                inverse.solve(new org.hipparchus.linear.ArrayRealVector(x)).toArray();
-        double expected = DayRegression.dot(vx, y) / DayRegression.dot(vx, x);
-        WanderingDays.Filter filter = new WanderingDays(day, dates).filter(ratio, length);
-        double[] wx = filter.whitened(x);
-        assertEquals(expected, DayRegression.dot(wx, filter.whitened(y)) / DayRegression.dot(wx, wx), 1e-12);
-        double[] back = filter.whitened(filter.wandering(y));
-        for (int i = 0; i < n; i++) {
-            assertEquals(y[i], back[i], 1e-12);
-        }
-        double determinant = new org.hipparchus.linear.LUDecomposition(
-                        new org.hipparchus.linear.Array2DRowRealMatrix(v))
-                .getDeterminant();
-        assertEquals(Math.log(determinant), filter.logDeterminant(), 1e-10);
-    }
-
-    @Test
-    void offsetsFollowTheReadersUnit() {
-        ProbeShifts celsius = ProbeShifts.of(HARBOUR);
-        ProbeShifts fahrenheit = ProbeShifts.of(HARBOUR.in(TemperatureUnit.FAHRENHEIT));
-        assertEquals(
-                celsius.changes().get(0).offsets().get(0).estimate(),
-                fahrenheit.changes().get(0).offsets().get(0).estimate(),
-                1e-9,
-                "°C inside");
-        String words = fahrenheit.changes().get(0).words();
-        double shown = 1.8 * celsius.changes().get(0).offsets().get(0).estimate();
-        assertTrue(words.contains(String.format(java.util.Locale.ROOT, "turning point %.1f °F", shown)), words);
-    }
-
-    @Test
-    void theOrderOfBatchesInTheFilesDoesNotMatter() {
-        LogbookContents c = HARBOUR.contents();
-        List<Batch> turned = new ArrayList<>(c.batches());
-        java.util.Collections.reverse(turned);
-        Logbook reversed = Logbook.of(c.toBuilder().batches(turned).build());
-        assertEquals(
-                ProbeShifts.of(HARBOUR).changes().toString(),
-                ProbeShifts.of(reversed).changes().toString());
     }
 }

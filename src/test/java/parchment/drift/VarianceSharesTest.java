@@ -10,11 +10,17 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.Random;
+import java.util.SplittableRandom;
 import org.hipparchus.distribution.continuous.FDistribution;
 import org.junit.jupiter.api.Test;
 import parchment.feature.Features;
 import parchment.logbook.Batch;
 import parchment.logbook.BatchConditions;
+import parchment.logbook.CupScores;
 import parchment.logbook.Logbook;
 import parchment.logbook.LogbookContents;
 import parchment.quantity.Mass;
@@ -92,6 +98,80 @@ class VarianceSharesTest {
         int[] held = ShareStudy.held(new ShareStudy.Design(6, 6, 3, 1, 1, 1), years);
         for (int count : held) {
             assertTrue(count >= 0.9 * years - 7, Arrays.toString(held));
+        }
+    }
+
+    private static Logbook cupped(long order) {
+        SplittableRandom random = new SplittableRandom(19);
+        List<Batch> batches = new ArrayList<>();
+        List<CupScores> cups = new ArrayList<>();
+        for (int i = 0; i < 24; i++) {
+            LocalDate day = LocalDate.of(2025, 1, 6).plusDays(i / 3);
+            batches.add(Batch.named("B" + i)
+                    .roastedAt(day.atTime(8 + i % 3, 0).atOffset(ZoneOffset.UTC))
+                    .lot("lot " + i % 4)
+                    .conditions(BatchConditions.NOT_WRITTEN.withGreenMass(
+                            Mass.kilograms(1 + 0.1 * (i % 4) + 0.05 * random.nextGaussian())))
+                    .build());
+            double own = random.nextGaussian();
+            for (String cupper : List.of("Ane", "Bodil", "Carsten")) {
+                cups.add(new CupScores(
+                        "cupping " + i / 8,
+                        day.plusDays(3),
+                        cupper,
+                        "B" + i,
+                        Optional.empty(),
+                        Optional.empty(),
+                        OptionalInt.empty(),
+                        Map.of("sweetness", Math.rint(4 * (6 + own + 0.7 * random.nextGaussian())) / 4),
+                        Optional.empty()));
+            }
+        }
+        Collections.shuffle(batches, new Random(order));
+        Collections.shuffle(cups, new Random(order));
+        return Logbook.of(LogbookContents.ofBatches("shuffled", batches).toBuilder()
+                .cups(cups)
+                .build());
+    }
+
+    @Test
+    void theOrderOfTheRowsChangesNothing() {
+        VarianceShares scores = VarianceShares.of("sweetness", cupped(1));
+        VarianceShares masses = VarianceShares.of(Features.greenMass(), cupped(1));
+        for (long order : new long[] {2, 3}) {
+            same(scores, VarianceShares.of("sweetness", cupped(order)));
+            same(masses, VarianceShares.of(Features.greenMass(), cupped(order)));
+        }
+    }
+
+    @Test
+    void saysThatEqualRowsHaveNothingToShareOut() {
+        Logbook logbook = cupped(1);
+        List<Batch> same = logbook.batches().stream()
+                .map(batch -> Batch.named(batch.name())
+                        .roastedAt(batch.roastedAt().orElseThrow())
+                        .lot(batch.lot().orElseThrow())
+                        .conditions(BatchConditions.NOT_WRITTEN.withGreenMass(Mass.kilograms(1)))
+                        .build())
+                .toList();
+        VarianceShares shares =
+                VarianceShares.of(Features.greenMass(), Logbook.of(LogbookContents.ofBatches("same", same)));
+        assertEquals(List.of(), shares.shares());
+        assertTrue(
+                shares.notes().contains("Every row has the same value: there is no difference to share out."),
+                shares.notes().toString());
+    }
+
+    private static void same(VarianceShares one, VarianceShares other) {
+        assertEquals(one.notes(), other.notes());
+        assertTrue(one.shares().size() > 1, one.toString());
+        for (int k = 0; k < one.shares().size(); k++) {
+            VarianceShares.Share a = one.shares().get(k);
+            VarianceShares.Share b = other.shares().get(k);
+            assertEquals(a.share(), b.share(), 1e-9, a.source());
+            assertEquals(a.standardDeviation(), b.standardDeviation(), 1e-9, a.source());
+            assertEquals(a.interval().lower(), b.interval().lower(), 1e-9, a.source());
+            assertEquals(a.interval().upper(), b.interval().upper(), 1e-9, a.source());
         }
     }
 

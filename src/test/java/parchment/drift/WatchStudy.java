@@ -5,6 +5,8 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Random;
+import parchment.period.ProbeStudy;
+import parchment.stats.series.WanderingDays;
 
 /**
  * Counts on drawn series how often a watch signals although nothing changed, and how soon it sees a shift.

@@ -10,6 +10,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.IntToDoubleFunction;
 import java.util.stream.IntStream;
 import org.hipparchus.distribution.continuous.TDistribution;
@@ -17,9 +18,16 @@ import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import parchment.feature.BatchPath;
+import parchment.feature.Family;
+import parchment.feature.Feature;
 import parchment.feature.Features;
+import parchment.feature.Measured;
+import parchment.feature.Need;
 import parchment.logbook.Logbook;
+import parchment.logbook.MarkKind;
 import parchment.logbook.Upkeep;
+import parchment.quantity.Unit;
 import parchment.stats.process.Signal;
 
 class WatchTest {
@@ -158,7 +166,7 @@ class WatchTest {
         assertTrue(
                 watch.toString()
                         .endsWith("batch " + first.batch().name() + " ("
-                                + MachineDays.day(first.batch(), watch.logbook()) + ", "
+                                + first.batch().roastDay().orElseThrow() + ", "
                                 + first.kind().words() + ")"),
                 watch.toString());
         assertTrue(masses(after(same(20, -3))).toString().contains("; a shift down shows since batch B2"));
@@ -387,16 +395,46 @@ class WatchTest {
         Logbook low = HARBOUR.ofLot("Low Orchard");
         Watch watch = Watch.of(low, Features.firstCrackTemperature());
         assertTrue(watch.batches().stream()
-                .allMatch(b -> !MachineDays.day(b, HARBOUR).isBefore(LocalDate.of(2024, 10, 7))));
+                .allMatch(b -> !b.roastDay().orElseThrow().isBefore(LocalDate.of(2024, 10, 7))));
         Watch times = Watch.of(low, Features.browningTime());
         assertTrue(times.batches().size() > watch.batches().size());
-        List<Upkeep> elsewhere = HARBOUR.upkeep().stream()
-                .map(w -> new Upkeep("another drum", w.doneOn(), w.what(), w.note()))
+        Logbook nothingWritten =
+                Logbook.of(HARBOUR.contents().toBuilder().upkeep(List.of()).build());
+        Watch found = Watch.of(nothingWritten.ofLot("Low Orchard"), Features.firstCrackTemperature());
+        assertEquals(
+                watch.batches().size(), found.batches().size(), found.rows().leftOutWords());
+        assertTrue(
+                watch.rows()
+                        .leftOutWords()
+                        .contains(" read before its machine's probe last changed, as written or found"),
+                watch.rows().leftOutWords());
+    }
+
+    @Test
+    void workOnTheProbeCutsOnlyWhatItsOwnMachineReadAndOnlyWhereSomethingWasReadAfterIt() {
+        List<BuiltBatch> rows = IntStream.range(0, 24)
+                .mapToObj(i -> BuiltBatch.of(2)
+                        .withMachine(i % 2 == 0 ? "north" : "south")
+                        .withCharge(200 + QUIET[i % 20]))
                 .toList();
-        Logbook other =
-                Logbook.of(HARBOUR.contents().toBuilder().upkeep(elsewhere).build());
-        Watch all = Watch.of(other.ofLot("Low Orchard"), Features.firstCrackTemperature());
-        assertTrue(all.batches().size() > watch.batches().size(), all.rows().leftOutWords());
+        Logbook logbook = BuiltBatch.logbook(rows);
+        assertEquals(24, charged(logbook, List.of()).batches().size());
+        Upkeep moved = new Upkeep("north", LocalDate.of(2025, 1, 13), "probe moved", Optional.empty());
+        Watch watch = charged(logbook, List.of(moved));
+        assertEquals(12 + 6, watch.batches().size());
+        assertTrue(
+                watch.rows().leftOutWords().contains("6 read before its machine's probe last changed"),
+                watch.rows().leftOutWords());
+        Upkeep later = new Upkeep("north", LocalDate.of(2025, 1, 30), "probe moved", Optional.empty());
+        assertEquals(24, charged(logbook, List.of(later)).batches().size());
+        assertEquals(18, charged(logbook, List.of(moved, later)).batches().size());
+        Watch noReading = Watch.of(
+                Logbook.of(logbook.contents().toBuilder().upkeep(List.of(moved)).build()), Features.greenMass());
+        assertEquals(24, noReading.batches().size());
+    }
+
+    private static Watch charged(Logbook logbook, List<Upkeep> upkeep) {
+        return Watch.of(Logbook.of(logbook.contents().toBuilder().upkeep(upkeep).build()), new ReadAtTheCharge());
     }
 
     /** Short version of the table in docs/measurements/drift.md: one chart in 33 of thirty batches is stated. */
@@ -406,5 +444,48 @@ class WatchTest {
                 WatchStudy.run(new WatchStudy.Cell(WatchStudy.Kind.NEIGHBOURS_03, 20, 30, 1, 2), 30, 5);
         assertEquals(0.0297, counts.stated(), 0.002);
         assertTrue(counts.shift() <= 4 && counts.single() <= 4, counts.toString());
+    }
+
+    /** The written charge temperature, as if the bean probe had read it. */
+    private record ReadAtTheCharge() implements Feature {
+        @Override
+        public String name() {
+            return "read at the charge";
+        }
+
+        @Override
+        public Unit unit() {
+            return Unit.TEMPERATURE;
+        }
+
+        @Override
+        public String definition() {
+            return "the written charge temperature";
+        }
+
+        @Override
+        public Set<Need> needs() {
+            return Set.of();
+        }
+
+        @Override
+        public Family family() {
+            return Family.OTHER;
+        }
+
+        @Override
+        public Set<MarkKind> marksUsed() {
+            return Set.of();
+        }
+
+        @Override
+        public Measured measure(BatchPath path) {
+            return Features.chargeTemperature().measure(path);
+        }
+
+        @Override
+        public boolean readsBeanProbe() {
+            return true;
+        }
     }
 }

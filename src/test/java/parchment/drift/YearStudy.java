@@ -3,6 +3,7 @@ package parchment.drift;
 import java.util.List;
 import java.util.Locale;
 import parchment.feature.Features;
+import parchment.period.ProbeStudy;
 
 /**
  * Counts on drawn logbooks how often the year of a lot is told rightly, and how often it says that it cannot tell.

@@ -51,6 +51,22 @@ class LessonTest {
         }
     }
 
+    /** "Cup 1" in a hint gives nothing away where the answer is the number 1; "1 cup" does. */
+    private static boolean givesAway(String hints, String right) {
+        String told = hints.replaceAll("(?i)\\b(cups?|batch(es)?|lessons?) \\d+\\b", "");
+        return told.matches("(?s).*(?<![\\d.:])" + java.util.regex.Pattern.quote(right) + "(?![\\d:]|\\.\\d).*");
+    }
+
+    @Test
+    void aHintThatHoldsTheAnswerIsNoticed() {
+        assertTrue(givesAway("Not yet. Count again: it is 3.", "3"));
+        assertTrue(givesAway("Not yet. There are 3 of them", "3"));
+        assertTrue(givesAway("Not yet. It is 204.5.", "204.5"));
+        assertFalse(givesAway("Not yet. Look at cup 3 again.", "3"));
+        assertFalse(givesAway("Not yet. Look between 3:30 and 0.3.", "3"));
+        assertFalse(givesAway("Not yet. It is over 1204.5", "204.5"));
+    }
+
     @ParameterizedTest
     @MethodSource("lessons")
     void hintsNeverHoldTheAnswer(int number) {
@@ -62,13 +78,7 @@ class LessonTest {
                 Reply second = lesson.check(question.name(), "-98765");
                 assertEquals(Reply.Kind.NOT_YET, first.kind());
                 assertNotEquals(first.words(), second.words());
-                // "Cup 1" in a hint gives nothing away where the answer is a single digit.
-                assertFalse(
-                        right.length() > 1
-                                && (first + " " + second)
-                                        .matches("(?s).*(?<![\\d.:])" + java.util.regex.Pattern.quote(right)
-                                                + "(?![\\d.:]).*"),
-                        () -> question.name() + " gives away " + right);
+                assertFalse(givesAway(first + " " + second, right), () -> question.name() + " gives away " + right);
             }
         }
     }

@@ -146,14 +146,63 @@ class BadTablesTest {
     }
 
     @Test
-    void treatsMarksOutOfOrderAsMissing() throws IOException {
+    void keepsMarksOutOfOrderAndQuestionsTheOneBeforeTheDrop() throws IOException {
         Logbook logbook = batches(
                 HEAD + ",yellowing [min:s],first crack start [min:s],drop [min:s],cooling end [min:s]",
-                ONE + ",4:30,10:10,9:19,9:00");
+                ONE + ",4:30,7:30,7:28,11:00");
         assertEquals(Optional.of(Elapsed.of(4, 30)), logbook.batch("1").writtenMark(MarkKind.YELLOWING));
-        assertTrue(logbook.batch("1").writtenMark(MarkKind.FIRST_CRACK_START).isEmpty());
-        assertTrue(logbook.batch("1").writtenMark(MarkKind.DROP).isEmpty());
-        says(logbook, "first crack start at 10:10 and drop at 9:19", "both treated as missing");
+        assertEquals(Optional.of(Elapsed.of(7, 30)), logbook.batch("1").writtenMark(MarkKind.FIRST_CRACK_START));
+        assertEquals(Optional.of(Elapsed.of(7, 28)), logbook.batch("1").writtenMark(MarkKind.DROP));
+        assertEquals(Optional.of(Elapsed.of(11, 0)), logbook.batch("1").coolingEnd());
+        assertEquals(
+                List.of(
+                        "batches.csv, line 2, column 'first crack start [min:s]': found first crack start at 7:30 and drop at 7:28;"
+                                + " expected first crack start before drop; both kept; first crack start is questioned: check it."),
+                logbook.problems().list().stream()
+                        .map(Problem::toString)
+                        .filter(line -> line.contains("crack"))
+                        .toList());
+    }
+
+    @Test
+    void questionsBothOfTwoMarksBeforeTheDropThatAreOutOfOrder() throws IOException {
+        Logbook logbook =
+                batches(HEAD + ",yellowing [min:s],first crack start [min:s],drop [min:s]", ONE + ",8:30,8:10,9:19");
+        assertEquals(Optional.of(Elapsed.of(8, 30)), logbook.batch("1").writtenMark(MarkKind.YELLOWING));
+        assertEquals(Optional.of(Elapsed.of(8, 10)), logbook.batch("1").writtenMark(MarkKind.FIRST_CRACK_START));
+        says(
+                logbook,
+                "found yellowing at 8:30 and first crack start at 8:10; expected yellowing before first crack start; both kept and"
+                        + " questioned: check them.");
+    }
+
+    @Test
+    void marksAtTheSameSecondAndSecondCrackBeforeTheEndOfTheFirstAreNoProblem() throws IOException {
+        Logbook logbook = batches(
+                HEAD + ",first crack start [min:s],first crack end [min:s],second crack start [min:s],drop [min:s]",
+                ONE + ",8:10,9:10,9:00,9:10");
+        assertEquals(
+                0,
+                logbook.problems().list().stream()
+                        .filter(problem -> problem.column().contains("crack"))
+                        .count(),
+                logbook.problems().text());
+    }
+
+    @Test
+    void takesARoastedMassDownToSixTenthsOfTheGreenMass() throws IOException {
+        Logbook logbook = batches(
+                HEAD + ",green mass [kg],roasted mass [kg]",
+                ONE + ",5,3.01",
+                "2,2025-03-04T10:15,5,2.99",
+                "3,2025-03-04T11:15,5,5",
+                "4,2025-03-04T12:15,5,5.01");
+        assertTrue(logbook.batch("1").conditions().roastedMass().isPresent());
+        assertTrue(logbook.batch("2").conditions().roastedMass().isEmpty());
+        assertTrue(logbook.batch("3").conditions().roastedMass().isPresent());
+        assertTrue(logbook.batch("4").conditions().roastedMass().isEmpty());
+        says(logbook, "line 3", "'2.99'", "more than 60 % of the green mass, 5", "value treated as missing");
+        says(logbook, "line 5", "'5.01'", "less than the green mass, 5", "value treated as missing");
     }
 
     @Test

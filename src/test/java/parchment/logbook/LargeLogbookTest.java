@@ -112,8 +112,8 @@ class LargeLogbookTest {
     @Test
     void opensThousandsOfCurvesAndReadsThoseBeyondTheMemoryAgain() throws IOException {
         WrittenFolder folder = new WrittenFolder(temporary);
-        String curve = WrittenFolder.curve("°C", 0, 30, 1, 200);
         for (int i = 0; i < 3000; i++) {
+            String curve = WrittenFolder.curve("°C", 0, 30, 1, 200 + i / 100.0);
             folder.withText("curves/" + i + ".csv", i == 2500 ? curve + "oops,1\n" : curve);
         }
         long held = 200_000;

@@ -14,6 +14,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import parchment.calendar.RoastCalendar;
 import parchment.quantity.Elapsed;
 
 /** Holds the page on the logbook format to what is read. */
@@ -53,7 +54,7 @@ class LogbookFormatPageTest {
     @Test
     void itsFactsAreAsItSays() throws IOException {
         Logbook logbook = example();
-        LogbookFacts facts = LogbookFacts.of(logbook);
+        RoastCalendar facts = RoastCalendar.of(logbook);
         assertEquals(OptionalInt.of(2), facts.batchOfTheDay(logbook.batch("102")));
         assertEquals(Optional.of(Elapsed.of(15, 41)), facts.sinceLastDrop(logbook.batch("102")));
         assertEquals(OptionalInt.of(4), facts.restDays(logbook.cups().get(0)));

@@ -6,17 +6,18 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 
 /** Writes small logbook folders for tests. */
-final class WrittenFolder {
+public final class WrittenFolder {
     static final String CURVE = curve("°C", 0, 560, 5, 200);
 
     private final Path folder;
 
-    WrittenFolder(Path folder) {
+    /** Begins in an empty folder. */
+    public WrittenFolder(Path folder) {
         this.folder = folder;
     }
 
     /** Returns a curve file whose bean temperature rises from half of the given last reading to it. */
-    static String curve(String unit, int from, int to, int step, double last) {
+    public static String curve(String unit, int from, int to, int step, double last) {
         StringBuilder text = new StringBuilder("time [s],bean temperature [" + unit + "]\n");
         for (int t = from; t <= to; t += step) {
             text.append(t)
@@ -27,22 +28,26 @@ final class WrittenFolder {
         return text.toString();
     }
 
-    WrittenFolder with(String file, String... lines) throws IOException {
+    /** Writes a file of lines. */
+    public WrittenFolder with(String file, String... lines) throws IOException {
         return withText(file, String.join("\n", lines) + "\n");
     }
 
-    WrittenFolder withText(String file, String text) throws IOException {
+    /** Writes a file. */
+    public WrittenFolder withText(String file, String text) throws IOException {
         Path path = folder.resolve(file);
         Files.createDirectories(path.getParent());
         Files.write(path, text.getBytes(StandardCharsets.UTF_8));
         return this;
     }
 
-    Logbook open() {
+    /** Opens the folder as a logbook. */
+    public Logbook open() {
         return Logbook.open(folder);
     }
 
-    Path path() {
+    /** Returns the folder. */
+    public Path path() {
         return folder;
     }
 }

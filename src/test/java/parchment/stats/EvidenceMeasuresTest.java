@@ -89,7 +89,7 @@ class EvidenceMeasuresTest {
                 correlations[i][j] = Correlation.pearson(columns.get(i), columns.get(j));
             }
         }
-        double[][] inverse = SmallSolve.inverse(correlations);
+        double[][] inverse = SmallSolve.inverse(correlations).orElseThrow();
         List<Double> factors = Correlation.varianceInflation(columns);
         for (int k = 0; k < 6; k++) {
             assertEquals(inverse[k][k], factors.get(k), 1e-6 * inverse[k][k]);

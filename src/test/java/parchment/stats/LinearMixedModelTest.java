@@ -258,7 +258,9 @@ class LinearMixedModelTest {
                     relative[j][i] = relative[i][j];
                 }
             }
-            double[][] lower = size == 1 ? new double[][] {{Math.sqrt(relative[0][0])}} : SmallSolve.cholesky(relative);
+            double[][] lower = size == 1
+                    ? new double[][] {{Math.sqrt(relative[0][0])}}
+                    : SmallSolve.cholesky(relative).orElseThrow();
             for (int c = 0; c < size; c++) {
                 for (int r = c; r < size; r++) {
                     theta.add(lower[r][c]);

@@ -155,25 +155,25 @@ class MixedDesignTest {
             design.fixed().get(0).columns().get(0),
             design.fixed().get(1).columns().get(0)
         };
-        double[] viy = SmallSolve.solve(v, y);
+        double[] viy = SmallSolve.solve(v, y).orElseThrow();
         double[][] information = new double[2][2];
         double[] right = new double[2];
         for (int a = 0; a < 2; a++) {
-            double[] via = SmallSolve.solve(v, x[a]);
+            double[] via = SmallSolve.solve(v, x[a]).orElseThrow();
             right[a] = FixedBasis.dot(via, y);
             for (int b = 0; b < 2; b++) {
                 information[a][b] = FixedBasis.dot(via, x[b]);
             }
         }
-        double[] beta = SmallSolve.solve(information, right);
+        double[] beta = SmallSolve.solve(information, right).orElseThrow();
         assertArrayEquals(beta, model.coefficients(), 1e-8);
-        double[][] covariance = SmallSolve.inverse(information);
+        double[][] covariance = SmallSolve.inverse(information).orElseThrow();
         assertEquals(Math.sqrt(covariance[1][1]), model.term("x").standardError(), 1e-8);
         double[] rest = y.clone();
         for (int i = 0; i < n; i++) {
             rest[i] -= beta[0] * x[0][i] + beta[1] * x[1][i];
         }
-        double[][] lower = SmallSolve.cholesky(v);
+        double[][] lower = SmallSolve.cholesky(v).orElseThrow();
         double log = 0;
         for (int i = 0; i < n; i++) {
             log += 2 * Math.log(lower[i][i]);
@@ -181,11 +181,11 @@ class MixedDesignTest {
         double logInformation = Math.log(information[0][0] * information[1][1] - information[0][1] * information[1][0]);
         double criterion = log
                 + logInformation
-                + FixedBasis.dot(rest, SmallSolve.solve(v, rest))
+                + FixedBasis.dot(rest, SmallSolve.solve(v, rest).orElseThrow())
                 + (n - 2) * Math.log(2 * Math.PI);
         assertEquals(criterion, model.criterion(), 1e-8 * Math.abs(criterion));
         // Predicted cupper effect: variance times the sum of V^-1 (y - X b) over the cupper's rows.
-        double[] weighted = SmallSolve.solve(v, rest);
+        double[] weighted = SmallSolve.solve(v, rest).orElseThrow();
         for (GroupEffect effect : model.groupEffects("cupper")) {
             double sum = 0;
             for (int i = 0; i < n; i++) {

@@ -32,6 +32,7 @@ class ReferenceScriptsTest {
         "ordinal, ordinal",
         "surface, mgcv",
         "penalised, glmnet pls",
+        "food-logbooks, lme4 nlme ordinal",
     })
     void printsTheCommittedNumbers(String script, String packages) throws IOException, InterruptedException {
         for (String name : packages.split(" ")) {

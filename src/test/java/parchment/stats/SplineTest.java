@@ -76,7 +76,8 @@ class SplineTest {
                 all.addToEntry(i + 1, j + 1, penalty.getEntry(i, j));
             }
         }
-        double[] beta = SmallSolve.solve(all.getData(), design.transpose().operate(y));
+        double[] beta =
+                SmallSolve.solve(all.getData(), design.transpose().operate(y)).orElseThrow();
         double[] fitted = design.operate(beta);
         double deviance = 0;
         for (int i = 0; i < y.length; i++) {
@@ -85,7 +86,7 @@ class SplineTest {
         double[] wiggly = Arrays.copyOfRange(beta, 1, 20);
         deviance += FixedBasis.dot(wiggly, penalty.operate(wiggly));
         double logAll = 0;
-        double[][] lower = SmallSolve.cholesky(all.getData());
+        double[][] lower = SmallSolve.cholesky(all.getData()).orElseThrow();
         for (int i = 0; i < 20; i++) {
             logAll += 2 * Math.log(lower[i][i]);
         }

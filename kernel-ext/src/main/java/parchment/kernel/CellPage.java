@@ -24,6 +24,11 @@ public interface CellPage {
     /** Adds the value of the cell's last line. */
     void result(Shown shown);
 
+    /** Adds a line under everything that the cell showed, about the cell and not part of its value. */
+    default void foot(Shown shown) {
+        show(shown);
+    }
+
     /**
      * Reads a line of input from the person at the page.
      *

@@ -1,5 +1,6 @@
 package parchment.kernel;
 
+import java.util.List;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.BooleanSupplier;
 import org.jspecify.annotations.Nullable;
@@ -62,13 +63,19 @@ public final class Evaluator implements AutoCloseable {
     private Outcome runGuarded(int number, String code, CellPage page, BooleanSupplier stopAsked) {
         CellText cell = new CellText(number, code.replace("\r\n", "\n"));
         interrupts.begin();
+        session.questions().beginCell();
         try (CellStreams streams = new CellStreams(page);
                 CellThreads threads = new CellThreads();
-                Display.Shown shown = Display.on(new PageTarget(page))) {
+                Display.Shown shown = Display.on(new PageTarget(page, session.questions()))) {
             if (stopAsked.getAsBoolean()) {
                 return Outcome.stopped(CellStop.Reason.INTERRUPTED);
             }
-            return new CellRun(session, cell, page).run();
+            Outcome outcome = new CellRun(session, cell, page).run();
+            List<String> foot = session.questions().foot();
+            if (!foot.isEmpty()) {
+                page.foot(QuestionsAsked.shown(foot));
+            }
+            return outcome;
         } catch (CellStop stop) {
             return Outcome.stopped(stop.reason());
         } catch (VirtualMachineError e) { // Thrown while compiling or showing, outside the snippet itself.
@@ -77,6 +84,11 @@ public final class Evaluator implements AutoCloseable {
             interrupts.end();
             session.control().forget();
         }
+    }
+
+    /** Returns what the number of questions put to scores in this session means, in sentences; empty if none was put. */
+    public List<String> questionsAsked() {
+        return session.questions().ofSession();
     }
 
     /** Does what the first cells would otherwise wait for, in steps between which a cell may run. */

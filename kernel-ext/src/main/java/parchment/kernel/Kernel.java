@@ -291,6 +291,11 @@ final class Kernel {
         }
 
         @Override
+        public void foot(Shown shown) {
+            // Not wanted.
+        }
+
+        @Override
         public String readLine() throws java.io.IOException {
             return page.readLine();
         }

@@ -1,11 +1,12 @@
 package parchment.kernel;
 
 import java.util.UUID;
+import parchment.display.Asked;
 import parchment.display.Display;
 import parchment.display.Showable;
 
 /** What {@link Display} and progress reach while a cell runs. */
-record PageTarget(CellPage page) implements Display.Target {
+record PageTarget(CellPage page, QuestionsAsked questions) implements Display.Target {
     @Override
     public void show(Object value) {
         page.show(Shown.of(value));
@@ -14,6 +15,11 @@ record PageTarget(CellPage page) implements Display.Target {
     @Override
     public void clear() {
         page.clear();
+    }
+
+    @Override
+    public void asked(Asked question) {
+        questions.add(question);
     }
 
     @Override

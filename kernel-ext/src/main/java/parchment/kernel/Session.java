@@ -18,6 +18,7 @@ final class Session {
     private final Imports imports = new Imports();
     private final CompilePath compilePath = new CompilePath();
     private final Map<String, CellExceptions.Place> places = new HashMap<>();
+    private final QuestionsAsked questions = new QuestionsAsked();
     private final Set<String> failed = new HashSet<>();
     private final JShell shell;
     private final SourceCodeAnalysis analysis;
@@ -35,6 +36,11 @@ final class Session {
         splitter = new CellSplitter(analysis);
         compileErrors = new CompileErrors(analysis, failed);
         variables = new Variables(shell, control, failed);
+    }
+
+    /** Returns the count of what was asked of scores since the session began. */
+    QuestionsAsked questions() {
+        return questions;
     }
 
     /** Runs one snippet; where its errors may come of the short class path it began with, once more on the whole one. */

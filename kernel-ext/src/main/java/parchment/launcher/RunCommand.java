@@ -77,15 +77,17 @@ final class RunCommand implements Callable<Integer> {
         terminal.println("Running " + file);
         terminal.flush();
         NotebookRun.Result result;
+        List<String> foot;
         try (Evaluator evaluator = Evaluator.open()) {
             // The first Ctrl-C stops the cell, so that what was done is still written; the second ends the program as
             // usual.
             try (ControlC.Taken taken = ControlC.first(evaluator::interrupt)) {
                 result = NotebookRun.of(notebook, evaluator).run(new OnTerminal(terminal));
             }
+            foot = evaluator.questionsAsked();
         }
         result.notebook().write(executed);
-        Files.writeString(page, HtmlPage.of(result.notebook(), name));
+        Files.writeString(page, HtmlPage.of(result.notebook(), name, foot));
         result.error()
                 .ifPresent(
                         error -> terminal.println("Cell " + result.failedCell().orElseThrow() + " of " + file

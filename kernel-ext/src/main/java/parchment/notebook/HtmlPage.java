@@ -1,5 +1,6 @@
 package parchment.notebook;
 
+import java.util.List;
 import java.util.Map;
 import java.util.regex.Pattern;
 import parchment.display.Html;
@@ -18,6 +19,11 @@ public final class HtmlPage {
 
     /** Returns the page; {@code name} is its title if the notebook has no heading. */
     public static String of(Notebook notebook, String name) {
+        return of(notebook, name, List.of());
+    }
+
+    /** Returns the page with sentences at its foot, about the page as a whole. */
+    public static String of(Notebook notebook, String name, List<String> foot) {
         StringBuilder body = new StringBuilder();
         int number = 0;
         for (Cell cell : notebook.cells()) {
@@ -37,6 +43,12 @@ public final class HtmlPage {
                             .append(Html.escape(cell.source()))
                             .append("</pre>\n");
             }
+        }
+        if (!foot.isEmpty()) {
+            body.append("<footer class=\"foot\">\n");
+            foot.forEach(
+                    sentence -> body.append("<p>").append(Html.escape(sentence)).append("</p>\n"));
+            body.append("</footer>\n");
         }
         return PageForm.filled(
                 HtmlPage.class,

@@ -15,6 +15,7 @@ final class RecordingPage implements CellPage {
     private final Deque<String> answers = new ArrayDeque<>();
     final List<Shown> shown = new ArrayList<>();
     final Map<String, List<Shown>> places = new LinkedHashMap<>();
+    final List<Shown> feet = new ArrayList<>();
     final List<Shown> results = new ArrayList<>();
 
     RecordingPage answering(String line) {
@@ -35,6 +36,11 @@ final class RecordingPage implements CellPage {
     @Override
     public synchronized void show(String id, Shown value) {
         places.computeIfAbsent(id, place -> new ArrayList<>()).add(value);
+    }
+
+    @Override
+    public void foot(Shown value) {
+        feet.add(value);
     }
 
     @Override

@@ -10,6 +10,7 @@ import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
@@ -148,5 +149,39 @@ class NotebookRunTest {
         assertEquals(parchment.display.Html.escape(code), plain);
         assertTrue(html.contains("<span class=\"keyword\">int</span>"), html);
         assertTrue(html.contains("<span class=\"text\">&quot;if&quot;</span>"), html);
+    }
+
+    @Test
+    void saysUnderTheCellAndAtTheFootOfThePageHowOftenTheScoresWereAsked() throws IOException {
+        String ask = "Evidence.of(hillside.scored(\"sweetness\"), dropTemperature(), hillside)";
+        String open = "var hillside = Logbook.open(\"../datasets/hillside\")";
+        try (Evaluator own = Evaluator.open()) {
+            Notebook ran = NotebookRun.of(of(open + ";", ask, "1 + 1", ask), own)
+                    .run(SILENT)
+                    .notebook();
+            assertEquals(1, ran.cells().get(2).outputs().size(), "a cell that asks nothing says nothing");
+            List<CellOutput> outputs = ran.cells().get(1).outputs();
+            assertEquals(2, outputs.size());
+            String result = ((CellOutput.Result) outputs.get(0)).shown().forms().toString();
+            assertFalse(result.contains("in this session"), "the result's own text stays as it is");
+            String foot = ((CellOutput.Display) outputs.get(1)).shown().text();
+            assertTrue(foot.startsWith("The first question put to the scores of "), foot);
+            String again = ((CellOutput.Display) ran.cells().get(3).outputs().get(1))
+                    .shown()
+                    .text();
+            assertTrue(
+                    again.startsWith("Asked before, so not counted again: one question has been put to the scores of "),
+                    again);
+            assertEquals(1, own.questionsAsked().size());
+            String page = HtmlPage.of(ran, "t", own.questionsAsked());
+            assertTrue(
+                    page.contains("<footer class=\"foot\">\n<p>One question was put to the scores of "),
+                    page.substring(page.length() - 600));
+        }
+    }
+
+    @Test
+    void aPageThatAskedNothingHasNoFoot() {
+        assertFalse(HtmlPage.of(of("1"), "t", evaluator.questionsAsked()).contains("<footer"));
     }
 }

@@ -1,6 +1,7 @@
 package parchment.stats.process;
 
 import java.util.Locale;
+import parchment.stats.CannotFitException;
 
 /** Refuses input that a method of this package cannot use, in one way everywhere. */
 final class Checks {
@@ -8,7 +9,7 @@ final class Checks {
 
     static double[] series(String job, int least, double[] values) {
         if (values.length < least) {
-            throw new IllegalArgumentException(
+            throw new CannotFitException(
                     job + " needs at least " + least + " values, but there are " + values.length + ".");
         }
         for (int i = 0; i < values.length; i++) {

@@ -31,7 +31,8 @@ public final class IndividualsChart implements Showable {
      * Sets the limits from the values themselves.
      *
      * @param values in order of time, at least 2, none missing
-     * @throws IllegalArgumentException if there are fewer, or one is missing or infinite
+     * @throws CannotFitException if there are fewer
+     * @throws IllegalArgumentException if one is missing or infinite
      */
     public static IndividualsChart of(double[] values) {
         double[] kept = Checks.series("An individuals chart", 2, values);

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Locale;
 import parchment.display.Interruption;
 import parchment.display.Showable;
+import parchment.stats.CannotFitException;
 
 /**
  * Splits values in order of time into stretches of constant level with the least squared error, for every number of changes at once.
@@ -52,8 +53,7 @@ public final class LevelChanges implements Showable {
         Checks.atLeast(1, "The shortest stretch", shortest);
         Checks.atLeast(0, "The number of changes", most);
         if (n < shortest) {
-            throw new IllegalArgumentException(
-                    "A stretch of " + shortest + " values does not fit into " + n + " values.");
+            throw new CannotFitException("A stretch of " + shortest + " values does not fit into " + n + " values.");
         }
         int changes = Math.min(most, n / shortest - 1);
         int[][] lastBreak = new int[changes + 1][n + 1];

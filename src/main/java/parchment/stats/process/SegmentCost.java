@@ -1,6 +1,7 @@
 package parchment.stats.process;
 
 import java.util.List;
+import parchment.stats.CannotFitException;
 
 /** Gives the squared error around the mean of any stretch of one or several series in constant time, from running sums. */
 final class SegmentCost {
@@ -18,7 +19,7 @@ final class SegmentCost {
 
     static SegmentCost of(List<double[]> series) {
         if (series.isEmpty()) {
-            throw new IllegalArgumentException("A search for changes needs at least 1 series, but there is none.");
+            throw new CannotFitException("A search for changes needs at least 1 series, but there is none.");
         }
         int n = series.get(0).length;
         int m = series.size();

@@ -1,0 +1,11 @@
+package parchment.display;
+
+/**
+ * Names a question that was put to data, so that a session can count how many were.
+ *
+ * <p>Two that are equal are one question asked twice.
+ *
+ * @param of what was asked, in words, as in "the scores of Tidewater"
+ * @param question what it was asked, with every choice that makes it another question: attribute, feature, settings, which part of the data
+ */
+public record Asked(String of, String question) {}

@@ -1,0 +1,51 @@
+package parchment.period;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * Holds one number that the beans should not move, batch by batch on one machine, with what else moves it.
+ *
+ * @param name in words
+ * @param celsius where on the temperature scale it is read, °C
+ * @param rows places of its batches in the machine's order of time
+ * @param y readings, °C
+ * @param columns what else moves it, an intercept or lots first
+ * @param columnNames in words
+ */
+record Indicator(
+        String name, double celsius, List<Integer> rows, Numbers y, List<Numbers> columns, List<String> columnNames) {
+
+    /** A list of numbers that nobody changes. */
+    static final class Numbers {
+        private final double[] values;
+
+        Numbers(double[] values) {
+            this.values = values.clone();
+        }
+
+        double[] values() {
+            return values.clone();
+        }
+
+        double[] raw() {
+            return values;
+        }
+    }
+
+    Indicator {
+        rows = List.copyOf(rows);
+        columns = List.copyOf(columns);
+        columnNames = List.copyOf(columnNames);
+    }
+
+    int size() {
+        return rows.size();
+    }
+
+    List<double[]> rawColumns() {
+        List<double[]> raw = new ArrayList<>(columns.size());
+        columns.forEach(column -> raw.add(column.raw()));
+        return raw;
+    }
+}
