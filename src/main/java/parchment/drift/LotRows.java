@@ -35,6 +35,10 @@ final class LotRows {
             Features.wholeBeanColour(),
             Features.groundColour());
 
+    /** What goes on for as long as the beans are in the drum: held against each other at like drop time too. */
+    private static final List<Feature> LOST_WITH_TIME =
+            List.of(Features.massLoss(), Features.wholeBeanColour(), Features.groundColour());
+
     private final List<Batch> batches = new ArrayList<>();
     private final List<Integer> tableRows = new ArrayList<>();
     private final List<LocalDate> dates;
@@ -51,6 +55,9 @@ final class LotRows {
         List<Feature> features = new ArrayList<>(ROASTER);
         if (settledAtTheDrop(response)) {
             features.add(Features.dropTemperature());
+        }
+        if (LOST_WITH_TIME.stream().anyMatch(f -> f.name().equals(response.name()))) {
+            features.add(Features.dropTime());
         }
         features.add(Features.batchOfTheDay());
         features.add(Features.roomTemperature());

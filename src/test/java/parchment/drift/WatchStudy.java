@@ -11,8 +11,8 @@ import parchment.stats.series.WanderingDays;
 /**
  * Counts on drawn series how often a watch signals although nothing changed, and how soon it sees a shift.
  *
- * <p>A table of docs/measurements/drift.md is its output; the page names the command. Arguments: series per cell, and the
- * first and last cell to be run.
+ * <p>A table of docs/measurements/drift.md is its output; the page names the command. Arguments: series per cell, the
+ * first and last cell to be run, and the seed of the first series.
  */
 final class WatchStudy {
     /** Series drawn to set the limits of one: fewer than in use, to be quick; the rate is the same on average. */
@@ -132,8 +132,9 @@ final class WatchStudy {
         System.out.println("| --- | --- | --- | --- | --- | --- | --- | --- | --- |");
         int first = arguments.length > 1 ? Integer.parseInt(arguments[1]) : 1;
         int last = arguments.length > 2 ? Integer.parseInt(arguments[2]) : cells().size();
+        long seed = arguments.length > 3 ? Long.parseLong(arguments[3]) : 1000;
         for (Cell cell : cells().subList(first - 1, last)) {
-            Counts c = run(cell, series, 1000);
+            Counts c = run(cell, series, seed);
             System.out.printf(
                     Locale.ROOT,
                     "| %s | %d | %d | %d | %.1f %% | %s | %s | %s | %.0f %% |%n",
