@@ -1,8 +1,6 @@
 package parchment.drift;
 
-import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Random;
 import java.util.stream.IntStream;
@@ -38,9 +36,6 @@ final class EstimatedLimits {
 
     private static final int SERIES = 6000;
     private static final long SEED = 20260301;
-    private static final double[] RATIOS = {0.15, 0.4, 1, 2.5, 8};
-    private static final double[] CORRELATIONS = {0, 0.3, 0.5, 0.7, 0.85};
-    private static final double INDEPENDENT = 0.4;
 
     private final int stretch;
     private final int series;
@@ -124,8 +119,8 @@ final class EstimatedLimits {
             this.seen = Double.NaN;
             return;
         }
-        List<WanderingDays.Filter> kinds = new ArrayList<>();
-        double[] weights = likely(y, day, dates, kinds);
+        LikelyWandering kinds = new LikelyWandering(y, columns, day, dates, stretch);
+        double[] weights = kinds.weights();
         Random random = new Random(SEED);
         double[][] singles = new double[series][];
         double[][] means = new double[series][];
@@ -139,23 +134,23 @@ final class EstimatedLimits {
             while ((r + 0.5) / series > reached && kind < weights.length - 1) {
                 reached += weights[++kind];
             }
-            double[] drawn = kinds.get(kind).wandering(WanderingDays.normals(y.length, random));
+            double[] drawn = kinds.filter(kind).wandering(WanderingDays.normals(y.length, random));
             double[] u = watched(design.of(drawn).standard());
             singles[r] = magnitudes(u);
             means[r] = magnitudes(weightedMeans(u));
             sums[r] = larger(sums(u, 1), sums(u, -1));
-            double whole = Math.sqrt(1 + ratioOf(kind));
+            double whole = Math.sqrt(1 + kinds.ratio(kind));
             for (int i = stretch; i < drawn.length; i++) {
                 drawn[i] += whole;
             }
             shifted[r] = watched(design.of(drawn).standard());
         }
         double[] scale = spreads(means, watched);
-        Blocks alone = new Blocks(watched, series);
+        BlockLimits alone = new BlockLimits(watched, series);
         this.single = alone.limits(singles);
         this.falseSingles = alone.signalled();
         divide(means, scale);
-        Blocks both = new Blocks(watched, series);
+        BlockLimits both = new BlockLimits(watched, series);
         double[][] limits = both.limits(means, sums);
         this.falseShifts = both.signalled();
         this.mean = IntStream.range(0, watched)
@@ -195,130 +190,6 @@ final class EstimatedLimits {
 
     private double[] watched(double[] all) {
         return Arrays.copyOfRange(all, stretch, all.length);
-    }
-
-    /** Returns how likely each kind of wandering is from the first rows, and the filter of each for all rows. */
-    private double[] likely(double[] y, int[] day, double[] dates, List<WanderingDays.Filter> kinds) {
-        WanderingDays all = new WanderingDays(day, dates);
-        int[] firstDay = Arrays.copyOf(day, stretch);
-        WanderingDays first = new WanderingDays(firstDay, Arrays.copyOf(dates, firstDay[stretch - 1] + 1));
-        List<Double> criteria = new ArrayList<>();
-        for (int k = 0; k < kinds(); k++) {
-            double length = lengthOf(k, all.usualGap());
-            criteria.add(restricted(first.filter(ratioOf(k), length), Arrays.copyOf(y, stretch)));
-            kinds.add(all.filter(ratioOf(k), length));
-        }
-        double best = criteria.stream().min(Comparator.naturalOrder()).orElse(0.0);
-        double[] weights = new double[criteria.size()];
-        for (int k = 0; k < weights.length; k++) {
-            double before = k == 0 ? INDEPENDENT : (1 - INDEPENDENT) / (kinds() - 1);
-            weights[k] = before * Math.exp(-(criteria.get(k) - best) / 2);
-        }
-        double total = Arrays.stream(weights).sum();
-        return Arrays.stream(weights).map(w -> w / total).toArray();
-    }
-
-    /** Returns minus twice the restricted log likelihood of the first rows, up to a constant. */
-    private double restricted(WanderingDays.Filter filter, double[] head) {
-        RealMatrix x = new Array2DRowRealMatrix(stretch, columns.size());
-        for (int k = 0; k < columns.size(); k++) {
-            x.setColumn(k, filter.whitened(Arrays.copyOf(columns.get(k), stretch)));
-        }
-        QRDecomposition qr = new QRDecomposition(x);
-        double squares = 0;
-        double[] turned = qr.getQT().operate(filter.whitened(head));
-        for (int i = columns.size(); i < stretch; i++) {
-            squares += turned[i] * turned[i];
-        }
-        double size = filter.logDeterminant();
-        for (int k = 0; k < columns.size(); k++) {
-            size += 2 * Math.log(Math.abs(qr.getR().getEntry(k, k)));
-        }
-        return (stretch - columns.size()) * Math.log(squares) + size;
-    }
-
-    private static int kinds() {
-        return 1 + RATIOS.length * CORRELATIONS.length;
-    }
-
-    private static double ratioOf(int kind) {
-        return kind == 0 ? 0 : RATIOS[(kind - 1) / CORRELATIONS.length];
-    }
-
-    private static double correlationOf(int kind) {
-        return kind == 0 ? 0 : CORRELATIONS[(kind - 1) % CORRELATIONS.length];
-    }
-
-    private static double lengthOf(int kind, double gap) {
-        double correlation = correlationOf(kind);
-        return correlation == 0 ? 0 : -gap / Math.log(correlation);
-    }
-
-    /** Gives every block of watched rows its limit, so that a fixed share of the series that are left signals in it. */
-    private static final class Blocks {
-        private final int watched;
-        private final boolean[] out;
-
-        Blocks(int watched, int series) {
-            this.watched = watched;
-            this.out = new boolean[series];
-        }
-
-        double[] limits(double[][] one) {
-            return limits(one, one)[0];
-        }
-
-        /** Two charts together: in each block both get the same share of the series of their own. */
-        double[][] limits(double[][] one, double[][] other) {
-            double[][] limits = new double[2][watched];
-            for (int from = 0; from < watched; from += BLOCK) {
-                int to = Math.min(watched, from + BLOCK);
-                int[] left = IntStream.range(0, out.length).filter(r -> !out[r]).toArray();
-                double[] first = highest(one, left, from, to);
-                double[] second = highest(other, left, from, to);
-                double[] sortedFirst = sorted(first);
-                double[] sortedSecond = sorted(second);
-                int[] place = IntStream.range(0, left.length)
-                        .map(i -> Math.max(rank(sortedFirst, first[i]), rank(sortedSecond, second[i])))
-                        .toArray();
-                int[] sortedPlace = place.clone();
-                Arrays.sort(sortedPlace);
-                // One more series lies at or beyond the k-th largest of n with probability k / (n + 1).
-                int reach = (int) Math.max(1, Math.round(RATE * (to - from) / BLOCK * (left.length + 1)));
-                int limit = sortedPlace[left.length - reach];
-                Arrays.fill(limits[0], from, to, sortedFirst[limit]);
-                Arrays.fill(limits[1], from, to, sortedSecond[limit]);
-                for (int i = 0; i < left.length; i++) {
-                    out[left[i]] = place[i] >= limit;
-                }
-            }
-            return limits;
-        }
-
-        /** Returns the share of the series that signalled. */
-        double signalled() {
-            return (double) IntStream.range(0, out.length).filter(r -> out[r]).count() / out.length;
-        }
-
-        private static double[] highest(double[][] charts, int[] left, int from, int to) {
-            return Arrays.stream(left)
-                    .mapToDouble(r -> Arrays.stream(charts[r], from, to).max().orElse(0))
-                    .toArray();
-        }
-
-        private static double[] sorted(double[] values) {
-            double[] sorted = values.clone();
-            Arrays.sort(sorted);
-            return sorted;
-        }
-
-        private static int rank(double[] sorted, double value) {
-            int at = Arrays.binarySearch(sorted, value);
-            while (at > 0 && sorted[at - 1] == value) {
-                at--;
-            }
-            return at;
-        }
     }
 
     private static double[] spreads(double[][] charts, int watched) {

@@ -165,4 +165,21 @@ class LotYearTest {
                 year.toString().startsWith("Cannot tell how browning time of Moth Field moved: 7 batches"),
                 year.toString());
     }
+
+    /** What goes on for as long as the beans are in the drum is compared at like drop and like time; what the drop alone settles at like drop. */
+    @Test
+    void massLossIsComparedAtLikeDropAndLikeTimeDevelopmentAtLikeDropAndBrowningAtNeither() {
+        Logbook harbour = Logbook.open(Path.of("..", "datasets", "harbour"));
+        List<String> drops = List.of("drop temperature", "drop time");
+        assertEquals(drops, kept(LotYear.of("Low Orchard", Features.massLoss(), harbour), drops));
+        assertEquals(
+                List.of("drop temperature"),
+                kept(LotYear.of("Low Orchard", Features.developmentTime(), harbour), drops));
+        assertEquals(List.of(), kept(LotYear.of("Low Orchard", Features.browningTime(), harbour), drops));
+        assertEquals(List.of("drop temperature"), kept(LotYear.of("Low Orchard", Features.dropTime(), harbour), drops));
+    }
+
+    private static List<String> kept(LotYear year, List<String> of) {
+        return year.roaster().stream().filter(of::contains).toList();
+    }
 }

@@ -31,7 +31,9 @@ class ChangeSearchTest {
         }
 
         int[] dayOfRow() {
-            return IntStream.range(0, days * BATCHES_A_DAY).map(row -> row / BATCHES_A_DAY).toArray();
+            return IntStream.range(0, days * BATCHES_A_DAY)
+                    .map(row -> row / BATCHES_A_DAY)
+                    .toArray();
         }
 
         private Indicator indicator(String name, IntToDoubleFunction course, long seed) {
@@ -115,8 +117,8 @@ class ChangeSearchTest {
     @ParameterizedTest
     @CsvSource({"10,14,true", "10,15,true", "10,13,false", "10,12,false"})
     void twoStepsLieAtLeastFourDaysApart(int first, int second, boolean both) {
-        List<Integer> found =
-                firstDays(Days.of(24, day -> day >= second ? -4 : day >= first ? 4 : 0).search());
+        List<Integer> found = firstDays(
+                Days.of(24, day -> day >= second ? -4 : day >= first ? 4 : 0).search());
         assertEquals(both, found.equals(List.of(first, second)), found.toString());
         for (int k = 1; k < found.size(); k++) {
             assertTrue(found.get(k) - found.get(k - 1) >= 4, found.toString());
@@ -137,8 +139,7 @@ class ChangeSearchTest {
 
     @Test
     void notMoreThanSixStepsAreTold() {
-        ChangeSearch.Result found =
-                Days.of(56, day -> day / 7 % 2 == 0 ? 0 : 5).search();
+        ChangeSearch.Result found = Days.of(56, day -> day / 7 % 2 == 0 ? 0 : 5).search();
         assertEquals(6, found.steps().size());
     }
 
@@ -188,15 +189,18 @@ class ChangeSearchTest {
     void aRoomThatOnlyJittersIsNeverASlowChangeEvenWhereItHappensToStep() {
         // The room jitters by 2 °C; readings step, and follow the room by a tenth.
         Random random = new Random(3);
-        double[] jitter = IntStream.range(0, 24).mapToDouble(d -> 2 * random.nextGaussian()).toArray();
+        double[] jitter = IntStream.range(0, 24)
+                .mapToDouble(d -> 2 * random.nextGaussian())
+                .toArray();
         ChangeSearch.Result found = Days.of(24, day -> step(3, 12).applyAsDouble(day) + 0.1 * jitter[day])
                 .withRoom(day -> 20 + jitter[day])
                 .search();
         assertEquals(List.of(12), firstDays(found));
         assertEquals(ChangeSearch.Shape.STEP, found.steps().get(0).shape());
         assertTrue(!found.steps().get(0).rival().equals("the room's temperature"), found.toString());
-        ChangeSearch.Result follows =
-                Days.of(24, day -> jitter[day]).withRoom(day -> 20 + jitter[day]).search();
+        ChangeSearch.Result follows = Days.of(24, day -> jitter[day])
+                .withRoom(day -> 20 + jitter[day])
+                .search();
         assertEquals(List.of(), follows.slow());
     }
 
