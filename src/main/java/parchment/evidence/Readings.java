@@ -68,7 +68,7 @@ final class Readings {
                                             measured.error() == Measured.ErrorKnown.YES
                                                     ? measured.standardError()
                                                     : Double.NaN)
-                                    .onTodaysProbe(today.cell(i, feature).value(), shared[i], periods.key(batch)));
+                                    .onTodaysProbe(today.cell(i, feature).value(), shared[i], periods.errorKey(batch)));
         }
         return readings;
     }

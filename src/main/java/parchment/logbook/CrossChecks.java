@@ -78,9 +78,15 @@ final class CrossChecks {
 
     List<Problem> machinesOf(List<Upkeep> upkeep) {
         ProblemLog log = new ProblemLog(MachineFiles.UPKEEP);
+        List<String> names = upkeep.stream().map(Upkeep::machine).toList();
         if (!machines.isEmpty()) {
-            List<String> names = upkeep.stream().map(Upkeep::machine).toList();
             unknown(log, "machine", count(names, machines), machines, MachineFiles.MACHINES);
+        } else {
+            Set<String> roasting = new LinkedHashSet<>();
+            batches.values().forEach(batch -> batch.machine().ifPresent(roasting::add));
+            if (!roasting.isEmpty()) {
+                unknown(log, "machine", count(names, roasting), roasting, BatchesFile.FILE);
+            }
         }
         return log.toList();
     }

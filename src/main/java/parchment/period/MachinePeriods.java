@@ -42,6 +42,7 @@ public final class MachinePeriods {
     private final List<Integer> firstDays;
     private final List<DayRegression> fits;
     private final List<String> notes;
+    private final List<String> sinceLast;
     private final List<String> slow;
 
     private MachinePeriods(
@@ -52,7 +53,8 @@ public final class MachinePeriods {
             List<Integer> firstDays,
             List<DayRegression> fits,
             List<String> slow,
-            List<String> notes) {
+            List<String> notes,
+            List<String> sinceLast) {
         this.days = days;
         this.indicators = List.copyOf(indicators);
         this.changes = List.copyOf(changes);
@@ -61,6 +63,7 @@ public final class MachinePeriods {
         this.fits = List.copyOf(fits);
         this.slow = List.copyOf(slow);
         this.notes = List.copyOf(notes);
+        this.sinceLast = List.copyOf(sinceLast);
     }
 
     /** A boundary before it is measured. */
@@ -70,6 +73,7 @@ public final class MachinePeriods {
     static MachinePeriods of(Logbook logbook, List<Phases> phases, RoastCalendar calendar, MachineDays days) {
         List<Indicator> indicators = Indicators.of(days, phases, calendar);
         List<Draft> drafts = new ArrayList<>();
+        List<Upkeep> settled = new ArrayList<>();
         List<String> slow = List.of();
         List<String> notes = new ArrayList<>();
         if (indicators.size() >= 2) {
@@ -86,7 +90,7 @@ public final class MachinePeriods {
                     ProbePeriods.SEED);
             indicators = found.adjusted();
             slow = found.slow();
-            drafts.addAll(drafts(found, days, logbook));
+            drafts.addAll(drafts(found, days, logbook, settled));
         } else {
             notes.add(
                     "Cannot tell from the readings of " + days.words() + " whether its probe changed: that needs two of"
@@ -97,7 +101,8 @@ public final class MachinePeriods {
                                     ? "is none."
                                     : "is " + indicators.get(0).name() + " only."));
         }
-        addWritten(drafts, days, logbook, notes);
+        addWritten(drafts, days, logbook, settled);
+        List<String> sinceLast = sinceTheLast(days, logbook);
         Comparator<Draft> inTime = Comparator.comparingInt(Draft::firstDay).thenComparing(Draft::on);
         drafts.sort(inTime);
         List<Draft> cutting = drafts.stream()
@@ -123,7 +128,7 @@ public final class MachinePeriods {
                 cuts.add(change);
             }
         }
-        return new MachinePeriods(days, indicators, changes, cuts, firstDays, fits, slow, notes);
+        return new MachinePeriods(days, indicators, changes, cuts, firstDays, fits, slow, notes, sinceLast);
     }
 
     private static List<DayRegression> fits(List<Indicator> indicators, MachineDays days, List<Integer> firstDays) {
@@ -152,7 +157,13 @@ public final class MachinePeriods {
         return offsets;
     }
 
-    private static List<Draft> drafts(ChangeSearch.Result found, MachineDays days, Logbook logbook) {
+    /**
+     * Returns the found steps with what was written about them.
+     *
+     * @param settled takes the entries that a step was found for
+     */
+    private static List<Draft> drafts(
+            ChangeSearch.Result found, MachineDays days, Logbook logbook, List<Upkeep> settled) {
         List<Draft> drafts = new ArrayList<>();
         List<Upkeep> work = onProbe(days, logbook);
         for (int k = 0; k < found.steps().size(); k++) {
@@ -168,7 +179,8 @@ public final class MachinePeriods {
                         int day = days.firstDayFrom(w.doneOn());
                         return day >= first && day <= last;
                     })
-                    .min(Comparator.comparingInt(w -> Math.abs(days.firstDayFrom(w.doneOn()) - step.firstDay())));
+                    .min(Comparator.comparing((Upkeep w) -> !w.kind().changesTheBeanProbe())
+                            .thenComparingInt(w -> Math.abs(days.firstDayFrom(w.doneOn()) - step.firstDay())));
             Set<String> across = lots(days, from, step.firstDay());
             across.retainAll(lots(days, step.firstDay(), to));
             ProbeChange.Kind unwritten = across.size() < 2
@@ -178,12 +190,16 @@ public final class MachinePeriods {
                             : step.shape() == ChangeSearch.Shape.STEP_OR_SLOW
                                     ? ProbeChange.Kind.STEP_OR_SLOW
                                     : ProbeChange.Kind.FOUND_WITHOUT_ENTRY;
-            ProbeChange.Kind kind = entry.isPresent() ? ProbeChange.Kind.FOUND_AND_WRITTEN : unwritten;
+            boolean changing = entry.filter(w -> w.kind().changesTheBeanProbe()).isPresent();
+            ProbeChange.Kind kind = changing ? ProbeChange.Kind.FOUND_AND_WRITTEN : unwritten;
             int boundary = entry.map(w -> days.firstDayFrom(w.doneOn())).orElse(step.firstDay());
             LocalDate on = entry.map(Upkeep::doneOn).orElse(days.dates().get(step.firstDay()));
-            String about = entry.map(w -> ProbeWords.written(w, unwritten))
+            String about = entry.map(w -> changing
+                            ? ProbeWords.written(w, unwritten)
+                            : ProbeWords.besideOtherWork(w, unwritten, step.rival()))
                     .orElseGet(() -> ProbeWords.unwritten(unwritten, step.rival(), otherWork(days, logbook, step)));
             drafts.add(new Draft(boundary, kind, on, step.days(), step.chance(), about));
+            entry.filter(w -> changing).ifPresent(settled::add);
         }
         return drafts;
     }
@@ -212,20 +228,37 @@ public final class MachinePeriods {
                 .toList();
     }
 
-    private static void addWritten(List<Draft> drafts, MachineDays days, Logbook logbook, List<String> notes) {
-        for (Upkeep work : onProbe(days, logbook)) {
-            int day = days.firstDayFrom(work.doneOn());
-            if (day == 0 || day >= days.dates().size()) {
-                continue; // Before the first or after the last batch: nothing to compare.
+    /** Adds the entries that no step was found for: every written change cuts, other work only where nothing else was near. */
+    private static void addWritten(List<Draft> drafts, MachineDays days, Logbook logbook, List<Upkeep> settled) {
+        List<Upkeep> work = new ArrayList<>(onProbe(days, logbook));
+        work.sort(Comparator.comparing((Upkeep w) -> !w.kind().changesTheBeanProbe())
+                .thenComparing(Upkeep::doneOn));
+        for (Upkeep entry : work) {
+            int day = days.firstDayFrom(entry.doneOn());
+            if (day == 0 || day >= days.dates().size() || settled.contains(entry)) {
+                continue; // Before the first or after the last batch there is nothing to compare.
             }
-            if (drafts.stream().noneMatch(d -> Math.abs(d.firstDay - day) <= NEAR)) {
-                ProbeChange.Kind kind = work.kind().changesTheBeanProbe()
-                        ? ProbeChange.Kind.WRITTEN_WITHOUT_CHANGE
-                        : ProbeChange.Kind.OTHER_WORK;
-                drafts.add(
-                        new Draft(day, kind, work.doneOn(), List.of(day), Double.NaN, ProbeWords.written(work, kind)));
+            boolean changing = entry.kind().changesTheBeanProbe();
+            int near = changing ? 0 : NEAR;
+            if (drafts.stream().noneMatch(d -> Math.abs(d.firstDay - day) <= near)) {
+                ProbeChange.Kind kind =
+                        changing ? ProbeChange.Kind.WRITTEN_WITHOUT_CHANGE : ProbeChange.Kind.OTHER_WORK;
+                drafts.add(new Draft(
+                        day, kind, entry.doneOn(), List.of(day), Double.NaN, ProbeWords.written(entry, kind)));
             }
         }
+    }
+
+    /** Says that the probe was changed after the last roast: what today's probe would read is not known then. */
+    private static List<String> sinceTheLast(MachineDays days, Logbook logbook) {
+        return WrittenPeriods.of(logbook).changes(days.machine()).stream()
+                .filter(work -> !days.dates().isEmpty()
+                        && days.firstDayFrom(work.doneOn()) >= days.dates().size())
+                .map(work ->
+                        "The upkeep says that the bean probe of " + days.words() + " was changed on " + work.doneOn()
+                                + ", after the last roast written here: readings are told as the probe before it read them. What the"
+                                + " new one reads shows only once batches are roasted with it.")
+                .toList();
     }
 
     private static Set<String> lots(MachineDays days, int from, int to) {
@@ -304,6 +337,33 @@ public final class MachinePeriods {
         return changes;
     }
 
+    /** Returns the changes after a day of which it cannot be told whether the probe moved, or something else. */
+    List<ProbeChange> unresolvedAfter(LocalDate day) {
+        List<ProbeChange> out = new ArrayList<>();
+        for (int k = 0; k < cuts.size(); k++) {
+            if (!cuts.get(k).kind().separatesPeriods()
+                    && day.isBefore(days.dates().get(firstDays.get(k)))) {
+                out.add(cuts.get(k));
+            }
+        }
+        return out;
+    }
+
+    /** Returns what stands against taking the readings of this machine as those of today's probe, in sentences. */
+    List<String> doubts() {
+        List<String> doubts = new ArrayList<>();
+        for (ProbeChange change : cuts) {
+            if (!change.kind().separatesPeriods()) {
+                doubts.add("It cannot be told whether the bean probe of " + days.words() + " moved on " + change.on()
+                        + " (" + change.kind().words()
+                        + "). If it did, readings before that day are off by as much as they stepped; that is in the error of"
+                        + " places here. Write in upkeep.csv what was done then.");
+            }
+        }
+        doubts.addAll(sinceLast);
+        return doubts;
+    }
+
     /** Returns what was found and what could not be told, in sentences. */
     public List<String> sentences() {
         List<String> sentences = new ArrayList<>();
@@ -315,6 +375,7 @@ public final class MachinePeriods {
         slow.forEach(words -> sentences.add("Readings of " + days.words() + " followed " + words
                 + ", which explains them better than a step does, so no date is given."));
         sentences.addAll(notes);
+        sentences.addAll(sinceLast);
         return sentences;
     }
 

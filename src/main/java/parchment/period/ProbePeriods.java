@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import parchment.calendar.MachineDays;
 import parchment.calendar.RoastCalendar;
+import parchment.calendar.WrittenPeriods;
 import parchment.display.Showable;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
@@ -40,9 +41,11 @@ public final class ProbePeriods implements Showable {
     static final long SEED = 20250611;
 
     private final List<MachinePeriods> machines;
+    private final WrittenPeriods written;
 
-    private ProbePeriods(List<MachinePeriods> machines) {
+    private ProbePeriods(List<MachinePeriods> machines, WrittenPeriods written) {
         this.machines = List.copyOf(machines);
+        this.written = written;
     }
 
     /** Returns the probe periods of a logbook, machine by machine, those of batches that a filter left out included. */
@@ -63,7 +66,7 @@ public final class ProbePeriods implements Showable {
         for (MachineDays days : MachineDays.of(logbook)) {
             machines.add(MachinePeriods.of(logbook, phases, calendar, days));
         }
-        return new ProbePeriods(machines);
+        return new ProbePeriods(machines, WrittenPeriods.of(logbook));
     }
 
     /** Returns the periods of each machine. */
@@ -103,9 +106,10 @@ public final class ProbePeriods implements Showable {
 
     private boolean changedSomewhere(Batch batch) {
         String machine = batch.machine().orElse("");
-        return changes().stream()
-                .anyMatch(c -> c.kind().separatesPeriods()
-                        && (machine.isEmpty() || c.machine().equals(machine)));
+        return !written.firstDays(machine).isEmpty()
+                || changes().stream()
+                        .anyMatch(c -> c.kind().separatesPeriods()
+                                && (machine.isEmpty() || c.machine().equals(machine)));
     }
 
     /**
@@ -115,6 +119,59 @@ public final class ProbePeriods implements Showable {
     public String key(Batch batch) {
         return batch.machine().orElse("") + "\n"
                 + number(batch).map(n -> Integer.toString(n)).orElse("unknown");
+    }
+
+    /**
+     * Returns a name for the batches that share the errors of {@link #toToday} and of {@link #doubt}: those of one period between two steps of which
+     * it cannot be told whether the probe moved.
+     */
+    public String errorKey(Batch batch) {
+        return key(batch) + "\n" + unresolved(batch).size();
+    }
+
+    /**
+     * Returns by how much a reading of a batch may be off on today's probe because of later steps of which it cannot be told whether the probe moved:
+     * a standard error that all batches of one {@link #errorKey} share, in °C. 0 where there is no such step. If the probe did move, readings are off by
+     * about as much; if it did not, by nothing.
+     *
+     * @param celsius where on the temperature scale the reading lies, °C
+     */
+    public double doubt(Batch batch, double celsius) {
+        double squares = 0;
+        for (ProbeChange change : unresolved(batch)) {
+            List<Estimate> anchors = new ArrayList<>();
+            List<Double> at = new ArrayList<>();
+            List<Indicator> indicators = machine(batch).orElseThrow().indicators();
+            for (int j = 0; j < change.offsets().size(); j++) {
+                if (Double.isFinite(change.offsets().get(j).estimate())) {
+                    anchors.add(change.offsets().get(j));
+                    at.add(indicators.get(j).celsius());
+                }
+            }
+            if (!anchors.isEmpty()) {
+                double step = between(anchors, at, celsius).estimate();
+                squares += step * step;
+            }
+        }
+        return Math.sqrt(squares);
+    }
+
+    private List<ProbeChange> unresolved(Batch batch) {
+        return batch.roastDay()
+                .flatMap(day -> machine(batch).map(m -> m.unresolvedAfter(day)))
+                .orElse(List.of());
+    }
+
+    /**
+     * Returns what stands against telling some batches' readings as those of today's probe, in sentences: steps of which it cannot be told whether the
+     * probe moved, and a change after the last roast. Empty if nothing does.
+     */
+    public List<String> doubts(List<Batch> batches) {
+        return batches.stream()
+                .flatMap(batch -> machine(batch).stream())
+                .distinct()
+                .flatMap(m -> m.doubts().stream())
+                .toList();
     }
 
     /** Returns the period in words, as in "the probe of drum 1 from 2024-10-07 on". */
@@ -217,7 +274,9 @@ public final class ProbePeriods implements Showable {
                 machines.size() == 1 ? machines.get(0).days().words() : machines.size() + " machines",
                 changes.isEmpty()
                         ? ""
-                        : ", which make " + (periods + machines.size()) + " probe periods: "
+                        : (changes.size() == 1 ? ", which makes " : ", which make ")
+                                + (periods + machines.size())
+                                + (periods + machines.size() == 1 ? " probe period: " : " probe periods: ")
                                 + String.join(
                                         ", ",
                                         changes.stream()

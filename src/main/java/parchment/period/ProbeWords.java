@@ -51,6 +51,14 @@ final class ProbeWords {
         };
     }
 
+    /** Tells of a step beside work that moves no probe: the work is named, the readings decide. */
+    static String besideOtherWork(Upkeep work, ProbeChange.Kind kind, String rival) {
+        String said = "The upkeep says: " + work.words() + ", which moves no probe. ";
+        return kind == ProbeChange.Kind.FOUND_WITHOUT_ENTRY
+                ? said + "If it was moved or replaced then, write so."
+                : said + unwritten(kind, rival, "");
+    }
+
     /** Says where readings differ since a day although no step of the probe was found: something else may have come that day. */
     static String differsAllTheSame(List<Estimate> offsets) {
         String where = offsets.stream()
