@@ -219,6 +219,46 @@ class DestinationOrPathTest {
         assertTrue(Double.isNaN(far.difference()));
     }
 
+    /** The probe was moved by -4 °C after the first 40 batches; by how much, is known to an error that they share. */
+    private static DestinationOrPath moved(double shiftError) {
+        KnownTruth.Drawn drawn = truth().draw(5);
+        Random random = new Random(82);
+        Map<String, Gathering.Reading> drops = new LinkedHashMap<>();
+        Map<String, Gathering.Reading> developments = new LinkedHashMap<>();
+        Map<String, Gathering.Reading> early = new LinkedHashMap<>();
+        drawn.measure().readings().forEach((name, reading) -> {
+            Three three = destination(reading.value() - 205, random);
+            boolean before = Integer.parseInt(name.substring(1)) <= 40;
+            drops.put(
+                    name,
+                    new Gathering.Reading(before ? three.drop() : three.drop() - 4, Double.NaN)
+                            .onTodaysProbe(three.drop() - 4, before ? shiftError : 0, before ? "before" : "now"));
+            developments.put(name, new Gathering.Reading(three.development(), Double.NaN));
+            early.put(name, new Gathering.Reading(three.early(), Double.NaN));
+        });
+        List<Measure> measures = List.of(
+                new Measure("drop temperature", Unit.TEMPERATURE, TemperatureUnit.CELSIUS, drops),
+                new Measure("development time", Unit.SECONDS, TemperatureUnit.CELSIUS, developments),
+                new Measure("first crack time", Unit.SECONDS, TemperatureUnit.CELSIUS, early));
+        Measure rates = new Measure("development rate", Unit.RATE_OF_RISE, TemperatureUnit.CELSIUS, Map.of());
+        return new PathQuestion("sweetness", measures, rates, Map.of(), List.of(), EvidenceSettings.standard())
+                .ask(drawn.logbook());
+    }
+
+    @Test
+    void whatIsForetoldIsAtAReadingOnTodaysProbeAndWiderWhereTheMoveIsNotKnownWell() {
+        Foretold known = moved(0).at(201, 90, 540);
+        assertEquals(Foretold.Tried.YES, known.tried());
+        assertEquals(0, known.difference(), 0.15);
+        Foretold unsure = moved(1.5).at(201, 90, 540);
+        assertEquals(known.difference(), unsure.difference(), 1e-9);
+        // Half of the batches lie before the move: 0.75 °C of the mean drop is not known, so 0.75 times the slope is added.
+        double slope = moved(0).contrast("faster finish").fitted().estimate();
+        double degrees = 1.645;
+        double more = Math.pow(unsure.interval().width() / 2, 2) - Math.pow(known.interval().width() / 2, 2);
+        assertEquals(0.75 * slope, Math.sqrt(more) / degrees, 0.12 * 0.75 * slope);
+    }
+
     @Test
     void phasesThatSumToNearlyTheSameWholeLeaveOnlyTheSwap() {
         DestinationOrPath asked = ask(truth(), 2, 0, (x, random) -> {
