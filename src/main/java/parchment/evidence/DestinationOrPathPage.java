@@ -188,7 +188,8 @@ final class DestinationOrPathPage {
         return "Correlations inside lots: " + String.join(", ", words) + ". "
                 + (lost.isEmpty()
                         ? "In this logbook all five comparisons can be told from each other."
-                        : "In this logbook " + Wording.list(lost) + " cannot be told from the rest or from what else was set.");
+                        : "In this logbook " + Wording.list(lost)
+                                + " cannot be told from the rest or from what else was set.");
     }
 
     private static String reached(DestinationOrPath asked) {

@@ -48,8 +48,7 @@ public final class LotsApart implements Showable {
 
     static LotsApart of(Analysis analysis) {
         List<Bests.Own> slopes = analysis.bests().map(Bests::own).orElse(List.of());
-        boolean differ =
-                analysis.bests().map(Bests::chanceOfDifference).orElse(1.0) < Bests.CHANCE_OF_DIFFERENCE;
+        boolean differ = analysis.bests().map(Bests::chanceOfDifference).orElse(1.0) < Bests.CHANCE_OF_DIFFERENCE;
         Optional<Bests.Own> furthest = differ && slopes.size() > 2 ? Optional.of(furthest(slopes)) : Optional.empty();
         return new LotsApart(
                 slopes,
@@ -71,7 +70,8 @@ public final class LotsApart implements Showable {
         double weighted = 0;
         for (Bests.Own other : slopes) {
             if (other != lot) {
-                double weight = 1 / (other.slope().standardError() * other.slope().standardError());
+                double weight =
+                        1 / (other.slope().standardError() * other.slope().standardError());
                 sum += weight;
                 weighted += weight * other.slope().estimate();
             }
@@ -128,8 +128,7 @@ public final class LotsApart implements Showable {
                 continue;
             }
             double ratio = squares / degrees / (otherSquares / otherDegrees);
-            if (new FTest("scatter", ratio, degrees, otherDegrees).probability()
-                    < CHANCE_OF_SCATTER / byLot.size()) {
+            if (new FTest("scatter", ratio, degrees, otherDegrees).probability() < CHANCE_OF_SCATTER / byLot.size()) {
                 found.add(new Scatter(lot.getKey(), Math.sqrt(ratio)));
             }
         }
@@ -137,8 +136,7 @@ public final class LotsApart implements Showable {
     }
 
     private static double squares(List<Double> values) {
-        double mean =
-                values.stream().mapToDouble(Double::doubleValue).average().orElse(0);
+        double mean = values.stream().mapToDouble(Double::doubleValue).average().orElse(0);
         return values.stream().mapToDouble(v -> (v - mean) * (v - mean)).sum();
     }
 
@@ -178,8 +176,9 @@ public final class LotsApart implements Showable {
                             : ".")));
         }
         for (Scatter lot : scattering) {
-            words.add("The batches of " + lot.lot() + " scatter " + Wording.plain(lot.times(), 1)
-                    + " times as far around the course as those of the other lots, and every interval here is wider for it.");
+            words.add(
+                    "The batches of " + lot.lot() + " scatter " + Wording.plain(lot.times(), 1)
+                            + " times as far around the course as those of the other lots, and every interval here is wider for it.");
         }
         return String.join(" ", words);
     }
@@ -191,8 +190,8 @@ public final class LotsApart implements Showable {
         }
         List<String> words = new ArrayList<>();
         if (differ) {
-            words.add("the lots' slopes differ" + furthest.map(lot -> ", most of all that of " + lot.lot())
-                    .orElse(""));
+            words.add("the lots' slopes differ"
+                    + furthest.map(lot -> ", most of all that of " + lot.lot()).orElse(""));
         }
         if (!scattering.isEmpty()) {
             words.add("batches scatter further in " + Wording.list(scattering()));

@@ -168,7 +168,8 @@ record PathQuestion(
      * with one of the measures that it moves: where the question about that measure cannot be answered, this one cannot either.
      */
     private List<String> controls(Asked asked, JointSlope slope, JointFit fit, List<List<String>> tied) {
-        Set<String> controls = new LinkedHashSet<>(tied(asked.name(), fit.joint().with(slope.compared())));
+        Set<String> controls =
+                new LinkedHashSet<>(tied(asked.name(), fit.joint().with(slope.compared())));
         for (int k = 0; k < tied.size(); k++) {
             if (asked.weights()[k] != 0) {
                 controls.addAll(tied.get(k));

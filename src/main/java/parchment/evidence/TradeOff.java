@@ -140,8 +140,7 @@ public final class TradeOff implements ShownAs {
 
     /** Returns the controls and calendar facts from which the feature cannot be told, as for one attribute by itself. */
     private static List<Collinearity.Twin> twins(Found found, String feature, List<MovedTogether.Other> others) {
-        FittedScores fitted =
-                FittedScores.of(found.courses().line(0).design().material(), ModelForm.STANDARD);
+        FittedScores fitted = FittedScores.of(found.courses().line(0).design().material(), ModelForm.STANDARD);
         return Collinearity.of(feature, fitted, others);
     }
 

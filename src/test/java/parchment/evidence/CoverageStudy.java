@@ -39,7 +39,13 @@ final class CoverageStudy {
             int logbooks) {}
 
     private record One(
-            boolean slope, boolean peak, boolean lot, boolean finding, boolean excluded, boolean cannotTell, double width) {}
+            boolean slope,
+            boolean peak,
+            boolean lot,
+            boolean finding,
+            boolean excluded,
+            boolean cannotTell,
+            double width) {}
 
     static Counts run(KnownTruth truth, int logbooks, long firstSeed) {
         List<One> all = IntStream.range(0, logbooks)
@@ -85,7 +91,8 @@ final class CoverageStudy {
         boolean finding = !forbidden
                 && (line.slope().chance() < VerdictRules.CHANCE_OF_SLOPE
                         || course.bend().isPresent()
-                                && course.bend().get().slope(ScoreDesign.SQUARE).chance() < VerdictRules.CHANCE_OF_BEND);
+                                && course.bend().get().slope(ScoreDesign.SQUARE).chance()
+                                        < VerdictRules.CHANCE_OF_BEND);
         return new One(
                 interval.contains(truth.slope),
                 truth.bend == 0 || peak.map(found -> found.contains(best)).orElse(true),

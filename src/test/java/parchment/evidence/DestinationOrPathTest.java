@@ -252,10 +252,12 @@ class DestinationOrPathTest {
         assertEquals(0, known.difference(), 0.15);
         Foretold unsure = moved(1.5).at(201, 90, 540);
         assertEquals(known.difference(), unsure.difference(), 1e-9);
-        // Half of the batches lie before the move: 0.75 °C of the mean drop is not known, so 0.75 times the slope is added.
+        // Half of the batches lie before the move: 0.75 °C of the mean drop is not known, so 0.75 times the slope is
+        // added.
         double slope = moved(0).contrast("faster finish").fitted().estimate();
         double degrees = 1.645;
-        double more = Math.pow(unsure.interval().width() / 2, 2) - Math.pow(known.interval().width() / 2, 2);
+        double more = Math.pow(unsure.interval().width() / 2, 2)
+                - Math.pow(known.interval().width() / 2, 2);
         assertEquals(0.75 * slope, Math.sqrt(more) / degrees, 0.12 * 0.75 * slope);
     }
 

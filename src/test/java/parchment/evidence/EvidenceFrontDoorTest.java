@@ -51,12 +51,16 @@ class EvidenceFrontDoorTest {
             List<String> texts = new ArrayList<>(List.of(
                     evidence.text(),
                     evidence.toString(),
-                    evidence.html().orElseThrow().replaceAll("<svg.*?</svg>", "").replaceAll("<style.*?</style>", ""),
+                    evidence.html()
+                            .orElseThrow()
+                            .replaceAll("<svg.*?</svg>", "")
+                            .replaceAll("<style.*?</style>", ""),
                     evidence.association().toString(),
                     evidence.bests().map(Bests::toString).orElse(""),
                     evidence.at(0).words()));
             // Words of the picture, not its coordinates.
-            Matcher words = Pattern.compile("<text[^>]*>([^<]*)").matcher(evidence.svg().orElse(""));
+            Matcher words =
+                    Pattern.compile("<text[^>]*>([^<]*)").matcher(evidence.svg().orElse(""));
             while (words.find()) {
                 texts.add(words.group(1));
             }
@@ -82,7 +86,8 @@ class EvidenceFrontDoorTest {
         assertTrue(asked.effect().isEmpty(), asked.toString());
         assertTrue(asked.claim() instanceof Association);
         assertTrue(asked.verdict() != Verdict.STRONG);
-        // It is not compared with the built-in one of its name either, which would be told as something that moved along.
+        // It is not compared with the built-in one of its name either, which would be told as something that moved
+        // along.
         assertTrue(asked.movedTogether().companions().stream()
                 .noneMatch(companion -> companion.name().equals("drop temperature")));
     }
@@ -99,12 +104,13 @@ class EvidenceFrontDoorTest {
         assertEquals(1, exact.reliability().orElseThrow().value());
         assertTrue(exact.text().contains("Reliability 1.00: 0 % of the spread inside lots"), exact.text());
         assertEquals(
-                written.association().slope().estimate(), exact.association().slope().estimate(), 1e-12);
+                written.association().slope().estimate(),
+                exact.association().slope().estimate(),
+                1e-12);
         Evidence coarse = ask(drawn, x -> Measured.of(x, 1.5));
         assertTrue(coarse.text().contains("The slope above is corrected for it"), coarse.text());
-        assertTrue(
-                coarse.association().slope().estimate()
-                        > exact.association().slope().estimate());
+        assertTrue(coarse.association().slope().estimate()
+                > exact.association().slope().estimate());
         Evidence nothing = ask(drawn, x -> Measured.of(x, 4));
         assertEquals(Verdict.CANNOT_TELL, nothing.verdict());
     }

@@ -77,7 +77,9 @@ class LockstepFolderTest {
         Logbook logbook = Logbook.open(folder);
         assertEquals(
                 Verdict.SUGGESTIVE,
-                DestinationOrPath.of("sweetness", logbook).contrast("later drop").verdict());
+                DestinationOrPath.of("sweetness", logbook)
+                        .contrast("later drop")
+                        .verdict());
         assertTrue(TradeOff.of(List.of("sweetness", "acidity"), Features.dropTemperature(), logbook)
                 .twins()
                 .isEmpty());

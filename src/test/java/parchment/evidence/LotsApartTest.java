@@ -143,7 +143,10 @@ class LotsApartTest {
             for (String lot : List.of("Lot A", "Lot B", "Lot C")) {
                 Slope own = before.best(lot).slope();
                 assertEquals(
-                        own.estimate(), after.best(lot).slope().estimate(), 0.75 * own.standardError(), lot + " " + seed);
+                        own.estimate(),
+                        after.best(lot).slope().estimate(),
+                        0.75 * own.standardError(),
+                        lot + " " + seed);
             }
             LotsApart apart = after.lotsApart().orElseThrow();
             assertTrue(apart.differ(), after.toString());
@@ -153,7 +156,8 @@ class LotsApartTest {
             String first = after.text().substring(0, after.text().indexOf("Behind it"));
             assertTrue(first.contains("The lots differ, so this one slope describes none of them: Lot A -0."), first);
             assertTrue(first.contains("Lot D lies furthest from the others; without it the slope would be -0."), first);
-            assertTrue(after.toString().contains("The lots' slopes differ, most of all that of Lot D."), after.toString());
+            assertTrue(
+                    after.toString().contains("The lots' slopes differ, most of all that of Lot D."), after.toString());
         }
     }
 
