@@ -2,15 +2,12 @@ package parchment.align;
 
 import java.util.Arrays;
 import java.util.List;
-import java.util.Optional;
-import parchment.curve.Curve;
 import parchment.logbook.MarkKind;
-import parchment.logbook.Quantity;
+import parchment.phase.ChargeTemperature;
 import parchment.phase.Mark;
 import parchment.phase.Phases;
 import parchment.phase.ProbeReading;
 import parchment.quantity.Temperature;
-import parchment.stats.Robust;
 
 /**
  * Holds the charge temperature that somebody wrote against what the curve shows: the probe's reading as the beans go in, or, where the
@@ -21,10 +18,6 @@ import parchment.stats.Robust;
 final class WrittenCharges {
     /** Degrees Celsius by which a written charge must be off to be worth a word; common practice, no source. */
     static final double LEAST_CELSIUS = 15;
-    /** Seconds before charge over which the probe is read; common practice, no source. */
-    private static final double BEFORE = 15;
-    /** Seconds after charge up to which a first reading still tells of the empty drum; common practice, no source. */
-    private static final double AFTER = 3;
 
     private final double[] written;
     private final double[] off;
@@ -42,8 +35,9 @@ final class WrittenCharges {
                         .map(Temperature::celsius)
                         .orElse(Double.NaN))
                 .toArray();
-        double[] read =
-                members.stream().mapToDouble(WrittenCharges::readAtCharge).toArray();
+        double[] read = members.stream()
+                .mapToDouble(phases -> ChargeTemperature.asLogged(phases).value())
+                .toArray();
         double[] gaps = new double[written.length];
         Arrays.setAll(gaps, i -> written[i] - read[i]);
         double[] turns = members.stream()
@@ -80,16 +74,6 @@ final class WrittenCharges {
             }
         }
         return new WrittenCharges(written, off);
-    }
-
-    private static double readAtCharge(Phases phases) {
-        Optional<Curve> curve = phases.curve(Quantity.BEAN_TEMPERATURE);
-        if (curve.isEmpty()) {
-            return Double.NaN;
-        }
-        Curve before = curve.get().between(-BEFORE, 0);
-        Curve near = before.isEmpty() ? curve.get().between(0, AFTER) : before;
-        return near.isEmpty() ? Double.NaN : before.isEmpty() ? near.valueAt(0) : Robust.median(near.values());
     }
 
     /** Returns by how many degrees a batch's written charge is off; 0 if it is not. */

@@ -13,6 +13,10 @@ import parchment.logbook.Logbook;
 /**
  * Holds the dated batches of one machine in order of time, and their roast days.
  *
+ * <pre>{@code
+ * MachineDays.of(logbook).get(0).words()
+ * }</pre>
+ *
  * @param machine its name; empty where none was written
  * @param rows places of its batches in the logbook, from 0
  * @param batches the batches

@@ -13,6 +13,10 @@ import parchment.logbook.Upkeep;
 /**
  * Cuts the calendar of each machine where the upkeep says that its bean probe was moved or replaced.
  *
+ * <pre>{@code
+ * WrittenPeriods.of(logbook)
+ * }</pre>
+ *
  * <p>Work on the probe in the air, cleaning, and work on another machine cut nothing. A batch whose machine was not written may be of any, so it
  * follows every written change. Changes that nobody wrote are searched for in the room {@code period}.
  */

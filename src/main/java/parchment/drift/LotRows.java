@@ -13,6 +13,9 @@ import parchment.feature.Features;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
 import parchment.period.ProbeChange;
+import parchment.period.ProbePeriods;
+import parchment.quantity.Temperature;
+import parchment.quantity.Unit;
 
 /** Gathers the rows of a lot's machine that a model of the year can use: dated, measured, with what the roaster did. */
 final class LotRows {
@@ -22,6 +25,19 @@ final class LotRows {
             Features.gasInDrying(),
             Features.gasInDevelopment(),
             Features.airflowInDevelopment());
+
+    /** What the end of the roast settles: held against each other at like drop temperature. */
+    private static final List<Feature> SETTLED_AT_THE_DROP = List.of(
+            Features.massLoss(),
+            Features.dropTime(),
+            Features.developmentTime(),
+            Features.developmentRatio(),
+            Features.wholeBeanColour(),
+            Features.groundColour());
+
+    /** What goes on for as long as the beans are in the drum: held against each other at like drop time too. */
+    private static final List<Feature> LOST_WITH_TIME =
+            List.of(Features.massLoss(), Features.wholeBeanColour(), Features.groundColour());
 
     private final List<Batch> batches = new ArrayList<>();
     private final List<Integer> tableRows = new ArrayList<>();
@@ -33,9 +49,16 @@ final class LotRows {
     private final int elsewhere;
     private final String machine;
     private final List<ProbeChange> changes;
+    private final boolean readByTheProbe;
 
     private LotRows(Logbook logbook, String lot, Response response) {
         List<Feature> features = new ArrayList<>(ROASTER);
+        if (settledAtTheDrop(response)) {
+            features.add(Features.dropTemperature());
+        }
+        if (LOST_WITH_TIME.stream().anyMatch(f -> f.name().equals(response.name()))) {
+            features.add(Features.dropTime());
+        }
         features.add(Features.batchOfTheDay());
         features.add(Features.roomTemperature());
         features.add(Features.roomHumidity());
@@ -51,6 +74,7 @@ final class LotRows {
                 .mapToLong(m -> count(m, lot))
                 .sum();
         double[] values = response.raw();
+        ProbePeriods periods = ProbePeriods.of(logbook);
         List<Feature> used = new ArrayList<>();
         for (Feature feature : features) {
             double[] column = table.values(feature);
@@ -85,7 +109,7 @@ final class LotRows {
         this.dayOfRow = days.stream().mapToInt(dates::indexOf).toArray();
         this.y = tableRows.stream().mapToDouble(row -> values[row]).toArray();
         for (Feature feature : used) {
-            double[] column = table.values(feature);
+            double[] column = onTheLatestProbe(periods, table, feature);
             if (feature.name().equals(Features.batchOfTheDay().name())) {
                 add("first batch of the day", YearModel.Part.ROASTER, row -> column[row] == 1 ? 1 : 0, 1);
             } else if (feature.name().equals(Features.roomTemperature().name())) {
@@ -96,18 +120,67 @@ final class LotRows {
                 add(feature.name(), YearModel.Part.ROASTER, row -> column[row], feature.naturalStep());
             }
         }
+        if (settledAtTheDrop(response)
+                && used.stream()
+                        .noneMatch(
+                                f -> f.name().equals(Features.dropTemperature().name()))) {
+            addAim(logbook);
+        }
+        this.readByTheProbe = movesByName(response.name()) || response.unit().equals(Unit.RATE_OF_RISE);
         this.changes = response.kind() == Response.Kind.SCORE || dates.isEmpty()
                 ? List.of()
-                : ProbeShifts.of(logbook).changes().stream()
+                : periods.changes().stream()
                         .filter(c -> c.machine().equals(machine) && c.kind().separatesPeriods())
                         .toList();
-        for (ProbeChange change : changes) {
+        for (ProbeChange change : readByTheProbe ? changes : List.<ProbeChange>of()) {
             double[] step = new double[y.length];
             for (int i = 0; i < step.length; i++) {
                 step[i] = days.get(i).isBefore(change.on()) ? 0 : 1;
             }
             columns.add(new YearModel.Column("probe since " + change.on(), YearModel.Part.PERIOD, step, 1));
         }
+    }
+
+    /** Without readings at the drop, what was aimed at stands for them, where it was written for every batch. */
+    private void addAim(Logbook logbook) {
+        double[] aims = batches.stream()
+                .mapToDouble(b ->
+                        b.plan().dropTemperature().map(Temperature::celsius).orElse(Double.NaN))
+                .toArray();
+        double low = Arrays.stream(aims).min().orElse(Double.NaN);
+        if (Arrays.stream(aims).allMatch(Double::isFinite)
+                && Arrays.stream(aims).anyMatch(a -> a > low)) {
+            columns.add(new YearModel.Column("planned drop temperature", YearModel.Part.ROASTER, centred(aims), 1));
+        }
+    }
+
+    private static boolean settledAtTheDrop(Response response) {
+        return response.kind() == Response.Kind.SCORE
+                || SETTLED_AT_THE_DROP.stream().anyMatch(f -> f.name().equals(response.name()));
+    }
+
+    /** Readings of the probe are what the roaster did on the scale of one probe; where an offset is not known they stay as read. */
+    private static double[] onTheLatestProbe(ProbePeriods periods, BatchTable table, Feature feature) {
+        double[] column = table.values(feature);
+        if (feature.name().equals(Features.dropTemperature().name())
+                || feature.name().equals(Features.chargeTemperature().name())) {
+            for (int i = 0; i < column.length; i++) {
+                double added = Double.isFinite(column[i])
+                        ? periods.toToday(table.batches().get(i), column[i]).estimate()
+                        : 0;
+                column[i] += Double.isFinite(added) ? added : 0;
+            }
+        }
+        return column;
+    }
+
+    private static boolean movesByName(String name) {
+        return Features.all().list().stream().filter(f -> f.name().equals(name)).anyMatch(Feature::readsBeanProbe);
+    }
+
+    private static double[] centred(double[] values) {
+        double mean = Arrays.stream(values).average().orElse(0);
+        return Arrays.stream(values).map(v -> v - mean).toArray();
     }
 
     private static boolean varies(MachineDays machine, double[] column) {
@@ -132,20 +205,55 @@ final class LotRows {
 
     private void add(String name, YearModel.Part part, IntToDoubleFunction column, double step) {
         double[] values = tableRows.stream().mapToDouble(column::applyAsDouble).toArray();
-        double mean = Arrays.stream(values).average().orElse(0);
-        for (int i = 0; i < values.length; i++) {
-            values[i] -= mean;
-        }
-        columns.add(new YearModel.Column(name, part, values, step));
+        columns.add(new YearModel.Column(name, part, centred(values), step));
     }
 
+    /**
+     * Fits the model. Where the calendar does not hold a season, the room's readings would stand for it: they are left in the sum.
+     */
     YearModel fit() {
         return YearModel.fit(
                 y,
                 dayOfRow,
-                dates.stream().mapToDouble(LocalDate::toEpochDay).toArray(),
-                batches.stream().map(b -> b.lot().orElse("")).toList(),
-                columns);
+                epochDays(),
+                lots(),
+                showsSeason() ? columns : without(YearModel.Part.ROOM),
+                YearModel.Wave.IF_TOLD);
+    }
+
+    /** Fits the same with a wave of the year that holds all that moved within it: the room too, and without two years age and drift. */
+    YearModel fitTogether() {
+        return YearModel.fit(
+                y,
+                dayOfRow,
+                epochDays(),
+                lots(),
+                without(YearModel.Part.ROOM),
+                showsSeason() ? YearModel.Wave.IF_TOLD : YearModel.Wave.INSTEAD_OF_AGE);
+    }
+
+    boolean showsSeason() {
+        return YearModel.showsSeason(epochDays());
+    }
+
+    boolean showsMostOfAYear() {
+        return YearModel.showsMostOfAYear(epochDays());
+    }
+
+    private List<YearModel.Column> without(YearModel.Part part) {
+        return columns.stream().filter(c -> c.part != part).toList();
+    }
+
+    boolean has(YearModel.Part part) {
+        return columns.stream().anyMatch(c -> c.part == part);
+    }
+
+    private double[] epochDays() {
+        return dates.stream().mapToDouble(LocalDate::toEpochDay).toArray();
+    }
+
+    private List<String> lots() {
+        return batches.stream().map(b -> b.lot().orElse("")).toList();
     }
 
     int size() {

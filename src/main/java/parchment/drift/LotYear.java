@@ -1,7 +1,5 @@
 package parchment.drift;
 
-import java.time.LocalDate;
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
@@ -16,8 +14,6 @@ import parchment.feature.BatchTable;
 import parchment.feature.Feature;
 import parchment.feature.Features;
 import parchment.logbook.Logbook;
-import parchment.logbook.Lot;
-import parchment.logbook.LotCheck;
 import parchment.logbook.ScoreQuestion;
 import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
@@ -38,11 +34,8 @@ import parchment.stats.Interval;
  * fitted on less than 24 months of roasting.
  */
 public final class LotYear implements ShownAs {
-    private static final int LEAST_DAYS = 5;
     private static final int LEAST_ROWS = 24;
-    private static final double LEAST_SPAN = 45;
     private static final double KNOWN = 0.85;
-
     /** What the reader states about the machine. */
     public enum Assumption {
         /** Nothing: ageing and drift of the machine stay one number. */
@@ -68,7 +61,9 @@ public final class LotYear implements ShownAs {
         this.reference = reference;
         this.rows = LotRows.of(logbook, lot, response);
         this.model = rows.size() >= LEAST_ROWS ? Optional.of(rows.fit()) : Optional.empty();
-        this.parts = model.map(this::parts).orElse(List.of());
+        this.parts = model.map(fitted ->
+                        new YearParts(lot, response, rows, logbook.readerUnit(), assumption, reference).of(fitted))
+                .orElse(List.of());
     }
 
     /**
@@ -133,155 +128,12 @@ public final class LotYear implements ShownAs {
         return new LotYear(logbook, lot, response, assumption, Optional.of(referenceLot));
     }
 
-    private List<YearPart> parts(YearModel fitted) {
-        List<YearPart> found = new ArrayList<>();
-        found.add(ageing(fitted));
-        found.addAll(season(fitted));
-        for (YearModel.Column column : fitted.columns()) {
-            if (column.part == YearModel.Part.ROOM || column.part == YearModel.Part.PERIOD) {
-                int place = fitted.columns().indexOf(column);
-                Estimate estimate = fitted.term(place);
-                boolean free = fitted.regression().kept(place) && fitted.inflation(place) <= YearModel.TOO_ALIKE;
-                found.add(
-                        free
-                                ? new YearPart(
-                                        column.name,
-                                        YearPart.Verdict.TOLD,
-                                        estimate,
-                                        shown(estimate),
-                                        column.part == YearModel.Part.ROOM && !fitted.has(YearModel.Part.SEASON)
-                                                ? "The time of year may stand behind it."
-                                                : "")
-                                : together(column.name, fitted, place));
-            }
-        }
-        return List.copyOf(found);
-    }
-
-    private YearPart ageing(YearModel fitted) {
-        String name = "change per 100 days since arrival";
-        int place = fitted.place(YearModel.Part.AGE, lot);
-        if (place < 0 || rows.daysOf(lot) < LEAST_DAYS || rows.spanOf(lot) < LEAST_SPAN) {
-            return new YearPart(
-                    name,
-                    YearPart.Verdict.CANNOT_TELL,
-                    nothing(name),
-                    "",
-                    String.format(
-                            Locale.ROOT,
-                            "%s has this number on %d roast days over %.0f days; %d roast days over %.0f days are needed.",
-                            lot,
-                            rows.daysOf(lot),
-                            rows.spanOf(lot),
-                            LEAST_DAYS,
-                            LEAST_SPAN));
-        }
-        if (!fitted.regression().kept(place) || fitted.inflation(place) > YearModel.TOO_ALIKE) {
-            return together(name, fitted, place);
-        }
-        Estimate sum = fitted.term(place);
-        boolean season = fitted.has(YearModel.Part.SEASON);
-        String cuppers = response.kind() == Response.Kind.SCORE ? ", a drift of all cuppers together" : "";
-        if (!season) {
-            return new YearPart(
-                    name,
-                    YearPart.Verdict.SUM_ONLY,
-                    sum,
-                    shown(sum),
-                    "This is the sum of ageing, drift of the machine, time of year" + cuppers
-                            + ": the logbook does not hold 24 months of roasting in nearly every month, so they cannot be told apart.");
-        }
-        Optional<Integer> anchor = reference
-                .map(other -> fitted.place(YearModel.Part.AGE, other))
-                .filter(other -> other >= 0 && fitted.regression().kept(other));
-        if (anchor.isPresent()) {
-            Estimate own = fitted.difference(place, anchor.get());
-            return new YearPart(
-                    "ageing per 100 days",
-                    YearPart.Verdict.TOLD,
-                    own,
-                    shown(own),
-                    "Beyond what the reference coffee " + reference.orElse("")
-                            + " moved by, which is taken not to age.");
-        }
-        if (assumption == Assumption.MACHINE_DID_NOT_DRIFT) {
-            return new YearPart(
-                    "ageing per 100 days",
-                    YearPart.Verdict.TOLD,
-                    sum,
-                    shown(sum),
-                    "Told on the stated assumption that the machine did not drift; nothing in the logbook can check it.");
-        }
-        return new YearPart(
-                name,
-                YearPart.Verdict.SUM_ONLY,
-                sum,
-                shown(sum),
-                "This is the sum of ageing and a steady drift of the machine" + cuppers
-                        + ": date is arrival plus age, so no number of batches tells them apart. A coffee kept so that it does"
-                        + " not age and roasted now and then would.");
-    }
-
-    private List<YearPart> season(YearModel fitted) {
-        String[] names = {"mid-January", "mid-April"};
-        String[] against = {"mid-July", "mid-October"};
-        if (!fitted.has(YearModel.Part.SEASON)) {
-            return List.of(new YearPart(
-                    "time of year",
-                    YearPart.Verdict.CANNOT_TELL,
-                    nothing("time of year"),
-                    "",
-                    String.format(
-                            Locale.ROOT,
-                            "A season needs 24 months of roasting in nearly every month of the year; there are %.0f.",
-                            rows.span() / 30.44)));
-        }
-        List<YearPart> parts = new ArrayList<>();
-        for (int k = 0; k < names.length; k++) {
-            int place = fitted.place(YearModel.Part.SEASON, names[k]);
-            String name = names[k] + " against " + against[k];
-            Estimate estimate = fitted.term(place);
-            parts.add(
-                    fitted.inflation(place) > YearModel.TOO_ALIKE
-                            ? together(name, fitted, place)
-                            : new YearPart(
-                                    name,
-                                    YearPart.Verdict.TOLD,
-                                    estimate,
-                                    shown(estimate),
-                                    "As far as the room's readings and what the roaster did do not carry it."));
-        }
-        return parts;
-    }
-
-    private YearPart together(String name, YearModel fitted, int place) {
-        return new YearPart(
-                name,
-                YearPart.Verdict.CANNOT_TELL,
-                nothing(name),
-                "",
-                "It moved together with " + fitted.culprit(place).words() + " in this logbook.");
-    }
-
-    private static Estimate nothing(String name) {
-        return new Estimate(name, Double.NaN, Double.NaN, Double.NaN);
-    }
-
     String shown(Estimate estimate) {
-        Unit unit = unit();
-        Interval interval = estimate.interval(0.90);
-        return String.format(
-                Locale.ROOT,
-                "%+." + unit.digits() + "f %s (%." + unit.digits() + "f to %." + unit.digits() + "f)",
-                unit.shownStep(estimate.estimate(), reader()),
-                unit.symbol(reader()).equals("%") ? "percentage points" : unit.symbol(reader()),
-                unit.shownStep(interval.lower(), reader()),
-                unit.shownStep(interval.upper(), reader()));
+        return response.shown(estimate, reader());
     }
 
     Unit unit() {
-        Unit unit = response.unit();
-        return unit.withDigits(Math.max(1, unit.digits() + (unit.digits() < 2 ? 1 : 0)));
+        return response.stepUnit();
     }
 
     TemperatureUnit reader() {
@@ -305,41 +157,7 @@ public final class LotYear implements ShownAs {
 
     /** Says what lots.csv and lot-checks.csv know of the lot's age. */
     public List<String> ageWords() {
-        List<String> words = new ArrayList<>();
-        Optional<Lot> known =
-                logbook.lots().stream().filter(l -> l.name().equals(lot)).findFirst();
-        Optional<LocalDate> harvest = known.flatMap(Lot::harvestedOn);
-        Optional<LocalDate> arrival = known.flatMap(Lot::arrivedOn);
-        harvest.ifPresent(day -> words.add("Harvested on " + day
-                + arrival.map(a -> ", arrived on " + a
-                                + ": the days before arrival aged it too, and are the same for all its batches.")
-                        .orElse(".")));
-        if (harvest.isEmpty()) {
-            words.add(arrival.map(a -> "Arrived on " + a + "; its harvest is not written, so its age is not known.")
-                    .orElse("Neither harvest nor arrival of " + lot + " is written; dates stand for its age."));
-        }
-        List<LotCheck> checks = logbook.contents().lotChecks().stream()
-                .filter(c -> c.lot().equals(lot) && c.moisture().isPresent())
-                .sorted(Comparator.comparing(LotCheck::measuredOn))
-                .toList();
-        if (checks.size() >= 2) {
-            LotCheck first = checks.get(0);
-            LotCheck last = checks.get(checks.size() - 1);
-            words.add(String.format(
-                    Locale.ROOT,
-                    "Its moisture was measured %d times: %.1f %% on %s, %.1f %% on %s%s",
-                    checks.size(),
-                    100 * first.moisture().getAsDouble(),
-                    first.measuredOn(),
-                    100 * last.moisture().getAsDouble(),
-                    last.measuredOn(),
-                    Math.abs(last.moisture().getAsDouble() - first.moisture().getAsDouble()) < 0.002
-                            ? ": it hardly changed, so drying out or taking up water is not the reason for what moved."
-                            : ": water moved together with age, and could be the reason for what moved."));
-        } else {
-            words.add("Its moisture was not measured again (lot-checks.csv), so what age did to it is not known.");
-        }
-        return words;
+        return LotAge.words(lot, logbook);
     }
 
     /** Returns the lot's name; empty if no batch names a lot. */
@@ -392,7 +210,23 @@ public final class LotYear implements ShownAs {
                         lot.isEmpty() ? "batches without a lot" : lot,
                         rows.size(),
                         LEAST_ROWS)
-                : response.name() + " of " + lot + ", " + parts.get(0);
+                : response.name() + " of " + lot + ", " + parts.get(0) + swing();
+    }
+
+    /** Names the largest clear swing within the year, so that a slope near zero does not hide it. */
+    private String swing() {
+        return parts.stream()
+                .filter(p ->
+                        Arrays.stream(YearParts.WAVE).anyMatch(pair -> p.name().startsWith(pair[0])))
+                .filter(p -> p.verdict() != YearPart.Verdict.CANNOT_TELL)
+                .filter(p -> {
+                    Interval interval = p.estimate().interval(0.90);
+                    return interval.lower() > 0 || interval.upper() < 0;
+                })
+                .max(Comparator.comparingDouble(p -> Math.abs(p.estimate().estimate())))
+                .map(p -> " Within the year it swung: " + p.name() + " " + p.shown()
+                        + (p.verdict() == YearPart.Verdict.SUM_ONLY ? ", a sum too." : "."))
+                .orElse("");
     }
 
     /** Share of rows in which a column must be known to be used. */

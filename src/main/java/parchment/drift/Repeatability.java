@@ -60,7 +60,8 @@ public record Repeatability(
     @Override
     public String toString() {
         return standardDeviation.isEmpty()
-                ? "Cannot tell how repeatable " + feature.name() + " is: no two batches that were meant alike have it"
+                ? "Cannot tell how repeatable " + feature.name()
+                        + " is: no two batches that were meant alike have it (lot, green mass and planned drop written)"
                 : String.format(
                         Locale.ROOT,
                         "%s of batches meant alike: standard deviation %s (90 %% interval %s), from %d batches in %d groups",

@@ -4,6 +4,7 @@ import java.util.Arrays;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import parchment.display.Spelling;
 import parchment.feature.BatchTable;
@@ -11,7 +12,10 @@ import parchment.feature.Feature;
 import parchment.logbook.CupScores;
 import parchment.logbook.Logbook;
 import parchment.logbook.LogbookException;
+import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
+import parchment.stats.Estimate;
+import parchment.stats.Interval;
 
 /**
  * Holds the number that is followed through time, one per batch of a table.
@@ -94,5 +98,29 @@ record Response(String name, Unit unit, List<Double> values, Kind kind) {
 
     private static List<Double> boxed(double[] values) {
         return Arrays.stream(values).boxed().toList();
+    }
+
+    /** Prints a change with its 90 % interval. */
+    String shown(Estimate estimate, TemperatureUnit reader) {
+        Unit step = stepUnit();
+        Interval interval = estimate.interval(0.90);
+        return String.format(
+                Locale.ROOT,
+                "%s %s (%s to %s)",
+                rounded("%+.", step.shownStep(estimate.estimate(), reader)),
+                step.symbol(reader).equals("%") ? "percentage points" : step.symbol(reader),
+                rounded("%.", step.shownStep(interval.lower(), reader)),
+                rounded("%.", step.shownStep(interval.upper(), reader)));
+    }
+
+    /** Prints a number of the answer; what rounds to zero has no sign. */
+    private String rounded(String format, double number) {
+        return String.format(Locale.ROOT, format + stepUnit().digits() + "f", number)
+                .replaceFirst("^[+-](?=0(\\.0+)?$)", "");
+    }
+
+    /** Returns the unit with the digits in which changes are told. */
+    Unit stepUnit() {
+        return unit.withDigits(Math.max(1, unit.digits() + (unit.digits() < 2 ? 1 : 0)));
     }
 }

@@ -26,8 +26,9 @@ import parchment.quantity.Temperature;
  * Twins.of(logbook).repeatability(browningTime())
  * }</pre>
  *
- * <p>Twins are of one lot, machine, recipe and operator, with green masses within 3 %, charge temperatures within 2 °C and planned drop
- * temperatures within 1 °C where these were written. They may be of different days.
+ * <p>Twins are of one lot, machine, recipe and operator, with green masses within 3 %, planned drop temperatures within 1 °C, and charge
+ * temperatures within 2 °C where these were written (common practice, no source). They may be of different days. A batch whose planned drop
+ * was not written has no twins: whether it was meant like another cannot be told from where it ended.
  */
 public final class Twins implements ShownAs {
     private static final double MASS_SHARE = 0.03;
@@ -36,6 +37,7 @@ public final class Twins implements ShownAs {
 
     private final Logbook logbook;
     private final List<Group> groups;
+    private final int withoutPlan;
 
     /**
      * Holds batches that were meant alike.
@@ -55,9 +57,10 @@ public final class Twins implements ShownAs {
         }
     }
 
-    private Twins(Logbook logbook, List<Group> groups) {
+    private Twins(Logbook logbook, List<Group> groups, int withoutPlan) {
         this.logbook = logbook;
         this.groups = List.copyOf(groups);
+        this.withoutPlan = withoutPlan;
     }
 
     /** Finds the twins of a logbook; batches without a date come last. */
@@ -66,7 +69,12 @@ public final class Twins implements ShownAs {
         batches.sort(Comparator.comparing(
                 b -> b.roastedAt().map(at -> at.toInstant()).orElse(java.time.Instant.MAX)));
         Map<String, List<List<Batch>>> byRecipe = new LinkedHashMap<>();
+        int withoutPlan = 0;
         for (Batch batch : batches) {
+            if (batch.plan().dropTemperature().isEmpty()) {
+                withoutPlan++;
+                continue;
+            }
             if (batch.lot().isEmpty() || batch.conditions().greenMass().isEmpty()) {
                 continue;
             }
@@ -80,7 +88,7 @@ public final class Twins implements ShownAs {
         byRecipe.forEach((words, open) ->
                 open.stream().filter(group -> group.size() > 1).forEach(group -> groups.add(new Group(words, group))));
         groups.sort(Comparator.comparingInt(g -> -g.batches().size()));
-        return new Twins(logbook, groups);
+        return new Twins(logbook, groups, withoutPlan);
     }
 
     private static String words(Batch batch) {
@@ -126,9 +134,7 @@ public final class Twins implements ShownAs {
     /** Says how far twins lie apart in a feature; temperatures of the bean probe are put on one scale first. */
     public Repeatability repeatability(Feature feature) {
         BatchTable table = BatchTable.of(logbook, feature);
-        double[] values = feature.readsBeanProbe()
-                ? ProbeShifts.of(logbook).onOneScale().values(table, feature)
-                : table.values(feature);
+        double[] values = table.onTodaysProbe().values(feature);
         Map<String, Double> byName = new LinkedHashMap<>();
         for (int i = 0; i < values.length; i++) {
             byName.put(table.batches().get(i).name(), values[i]);
@@ -194,12 +200,24 @@ public final class Twins implements ShownAs {
         }
         return page.say(
                 "Alike as written: one lot, machine, recipe and operator, green mass within 3 %, charge temperature"
-                        + " within 2 °C, planned drop within 1 °C where it was written. What was not written may differ.");
+                        + " within 2 °C, planned drop within 1 °C. What was not written may differ." + withoutWords());
+    }
+
+    private String withoutWords() {
+        return withoutPlan == 0
+                ? ""
+                : " " + withoutPlan + " of " + logbook.batches().size()
+                        + " batches have no planned drop temperature written and are left out.";
     }
 
     @Override
     public String toString() {
         int batches = groups.stream().mapToInt(g -> g.batches().size()).sum();
+        if (withoutPlan == logbook.batches().size() && withoutPlan > 0) {
+            return "Cannot tell which batches of " + logbook.name()
+                    + " were meant alike: no planned drop temperature is written. Write it before charge, in the column 'planned drop"
+                    + " temperature' of batches.csv";
+        }
         return groups.isEmpty()
                 ? "no two batches of " + logbook.name() + " were meant alike as far as was written"
                 : String.format(

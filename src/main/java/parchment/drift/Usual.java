@@ -32,8 +32,10 @@ import parchment.stats.Robust;
  *
  * <p>Held against: the other batches of its lot on its machine, of the same recipe and within a tenth of its green mass where there are
  * enough of them; bean temperatures are put on one scale across probe periods. A feature is unlike if it lies outside of the range that
- * is meant to hold the next batch in 95 of 100 cases, all features taken together: median and median absolute deviation, as wide as a t
- * distribution with Bonferroni's share asks, or as one in twenty of the others lies away from it, if that is wider.
+ * is meant to hold the next batch in 95 of 100 cases, all features taken together: median and spread of the others, as wide as a t
+ * distribution with Bonferroni's share asks. The spread is the larger of two, by the median and by the mean of the deviations: habits, first
+ * batches of a day and seasons make the others no normal sample, and a batch is not odd for being what some of them are. Times are compared on
+ * the scale of their logarithm and shares on that of their odds, so that no range reaches beyond what is possible.
  */
 public final class Usual implements ShownAs {
     /** Fewest others that say what is usual; common practice, no source. */
@@ -41,10 +43,14 @@ public final class Usual implements ShownAs {
 
     private static final double MASS_SHARE = 0.1;
     private static final double ALARM = 0.05;
+    /** Median and mean absolute deviation of a normal sample, in parts of its standard deviation: one over each. */
     private static final double NORMAL = 1.4826;
+
+    private static final double NORMAL_MEAN = Math.sqrt(Math.PI / 2);
 
     private static final List<Feature> LOOKED_AT = List.of(
             Features.chargeTemperature(),
+            WrittenCharge.AGAINST_THE_CURVE,
             Features.turningPointTemperature(),
             Features.dryingTime(),
             Features.browningTime(),
@@ -84,6 +90,7 @@ public final class Usual implements ShownAs {
     private final Batch batch;
     private final TemperatureUnit reader;
     private final String comparedWith;
+    private final int others;
     private final List<Compared> compared;
     private final List<String> path;
     private final Optional<String> twins;
@@ -92,12 +99,14 @@ public final class Usual implements ShownAs {
             Batch batch,
             TemperatureUnit reader,
             String comparedWith,
+            int others,
             List<Compared> compared,
             List<String> path,
             Optional<String> twins) {
         this.batch = batch;
         this.reader = reader;
         this.comparedWith = comparedWith;
+        this.others = others;
         this.compared = List.copyOf(compared);
         this.path = List.copyOf(path);
         this.twins = twins;
@@ -132,19 +141,13 @@ public final class Usual implements ShownAs {
                 "about the same mass",
                 alike);
         List<Batch> kept = others;
-        OneScale scale = ProbeShifts.of(logbook).onOneScale();
+        BatchTable today = table.onTodaysProbe();
         int place = table.batches().indexOf(own);
         int[] rows = kept.stream().mapToInt(table.batches()::indexOf).toArray();
-        List<double[]> values =
-                LOOKED_AT.stream().map(feature -> scale.values(table, feature)).toList();
-        List<Sample> samples = new ArrayList<>();
-        for (int f = 0; f < LOOKED_AT.size(); f++) {
-            samples.add(Sample.of(LOOKED_AT.get(f), values.get(f), rows));
-        }
-        double furthest = furthest(samples, rows.length);
+        List<double[]> values = LOOKED_AT.stream().map(today::values).toList();
         List<Compared> compared = new ArrayList<>();
         for (int f = 0; f < LOOKED_AT.size(); f++) {
-            compared.add(samples.get(f).compare(values.get(f)[place], furthest));
+            compared.add(Sample.of(LOOKED_AT.get(f), values.get(f), rows).compare(values.get(f)[place]));
         }
         List<String> path = logbook.remembered(Unusual.class, Unusual::of)
                 .find(own.name())
@@ -155,6 +158,7 @@ public final class Usual implements ShownAs {
                 own,
                 logbook.readerUnit(),
                 kept.size() + (kept.size() == 1 ? " other of " : " others of ") + String.join(", ", alike),
+                kept.size(),
                 compared,
                 path,
                 twins.isEmpty()
@@ -177,61 +181,83 @@ public final class Usual implements ShownAs {
     }
 
     /**
-     * Holds a feature of the others.
+     * Holds a feature of the others on its scale.
      *
-     * @param values one for each of them, NaN where it is missing
      * @param known how many have it
      * @param spread how far they lie from their median, like a standard deviation
      */
-    private record Sample(Feature feature, double[] values, int known, double median, double spread) {
+    private record Sample(Feature feature, Scale scale, int known, double median, double spread) {
         static Sample of(Feature feature, double[] all, int[] rows) {
-            double[] values = Arrays.stream(rows).mapToDouble(row -> all[row]).toArray();
-            double[] theirs = Arrays.stream(values).filter(Double::isFinite).toArray();
+            Scale scale = Scale.of(feature.unit());
+            double[] theirs = Arrays.stream(rows)
+                    .mapToDouble(row -> scale.from(all[row]))
+                    .filter(Double::isFinite)
+                    .toArray();
             if (theirs.length < ENOUGH) {
-                return new Sample(feature, values, theirs.length, Double.NaN, Double.NaN);
+                return new Sample(feature, scale, theirs.length, Double.NaN, Double.NaN);
             }
             double median = Robust.median(theirs);
             double[] away = Arrays.stream(theirs).map(v -> Math.abs(v - median)).toArray();
-            // Half a printed step keeps a feature that never differs from making every batch odd.
-            Unit unit = feature.unit();
-            double least = 0.5 * Math.pow(10, -unit.digits()) / unit.shownStep(1, TemperatureUnit.CELSIUS);
-            return new Sample(feature, values, theirs.length, median, Math.max(NORMAL * Robust.median(away), least));
+            // Where more than half are the same, the median of the deviations is no spread; the mean is one.
+            double spread = Math.max(
+                    NORMAL * Robust.median(away),
+                    NORMAL_MEAN * Arrays.stream(away).average().orElse(0));
+            return new Sample(
+                    feature, scale, theirs.length, median, Math.max(spread, least(feature.unit(), scale, median)));
         }
 
-        /** Returns how many spreads one of the others lies away; NaN if that is not known. */
-        double away(int other) {
-            return Math.abs(values[other] - median) / spread;
+        /** Half a printed step: it keeps a feature that never differs from making every batch odd. */
+        private static double least(Unit unit, Scale scale, double median) {
+            double step = 0.5 * Math.pow(10, -unit.digits()) / unit.shownStep(1, TemperatureUnit.CELSIUS);
+            return scale.from(scale.back(median) + step) - median;
         }
 
-        Compared compare(double value, double furthest) {
+        Compared compare(double value) {
             double level = 1 - ALARM / LOOKED_AT.size();
             double half = Double.NaN;
             if (known >= ENOUGH) {
-                double normal = new TDistribution(known - 1).inverseCumulativeProbability((1 + level) / 2);
-                half = spread * Math.sqrt(1 + Math.PI / 2 / known) * Math.max(normal, furthest);
+                half = spread
+                        * Math.sqrt(1 + Math.PI / 2 / known)
+                        * new TDistribution(known - 1).inverseCumulativeProbability((1 + level) / 2);
             }
-            return new Compared(feature, value, median, new Interval(median - half, median + half, level), known);
+            return new Compared(
+                    feature,
+                    value,
+                    scale.back(median),
+                    new Interval(scale.back(median - half), scale.back(median + half), level),
+                    known);
         }
     }
 
-    /**
-     * Tells how far, in spreads, the others themselves lie from what is usual at their most unusual feature: so far that one in twenty
-     * of them lies further, or as far as the furthest where they are fewer than twenty. Habits, first batches of a day and seasons
-     * make the others no normal sample, and a batch is not odd for being what one in ten of them is.
-     */
-    private static double furthest(List<Sample> samples, int others) {
-        double[] most = new double[others];
-        for (int i = 0; i < others; i++) {
-            int other = i;
-            most[i] = samples.stream()
-                    .mapToDouble(sample -> sample.away(other))
-                    .filter(Double::isFinite)
-                    .max()
-                    .orElse(0);
+    /** The scale on which a number can lie anywhere. */
+    private enum Scale {
+        PLAIN,
+        LOGARITHM,
+        ODDS;
+
+        static Scale of(Unit unit) {
+            String symbol = unit.symbol(TemperatureUnit.CELSIUS);
+            return symbol.equals(Unit.SECONDS.symbol(TemperatureUnit.CELSIUS))
+                    ? LOGARITHM
+                    : symbol.equals(Unit.SHARE.symbol(TemperatureUnit.CELSIUS)) ? ODDS : PLAIN;
         }
-        Arrays.sort(most);
-        int beyond = (int) Math.floor(ALARM * (others + 1));
-        return others == 0 ? 0 : most[others - Math.max(1, beyond)];
+
+        /** Returns NaN for what is not possible: a time or a share that is not above 0. */
+        double from(double value) {
+            return switch (this) {
+                case PLAIN -> value;
+                case LOGARITHM -> value > 0 ? Math.log(value) : Double.NaN;
+                case ODDS -> value > 0 && value < 1 ? Math.log(value / (1 - value)) : Double.NaN;
+            };
+        }
+
+        double back(double value) {
+            return switch (this) {
+                case PLAIN -> value;
+                case LOGARITHM -> Math.exp(value);
+                case ODDS -> 1 / (1 + Math.exp(-value));
+            };
+        }
     }
 
     /** Returns the batch. */
@@ -305,7 +331,8 @@ public final class Usual implements ShownAs {
                 "Cannot tell whether batch " + batch.name() + " is like the others: "
                         + (batch.lot().isEmpty()
                                 ? "no lot was written for it"
-                                : "there are " + comparedWith + ", and " + ENOUGH + " are needed");
+                                : (others == 1 ? "there is " : "there are ") + comparedWith + ", and " + ENOUGH
+                                        + " are needed");
             case LIKE_THE_OTHERS -> "batch " + batch.name() + " is like " + comparedWith;
             case UNLIKE_THE_OTHERS ->
                 String.format(

@@ -2,10 +2,12 @@ package parchment.drift;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.stream.IntStream;
 import parchment.chart.Plot;
 import parchment.display.Progress;
 import parchment.display.Report;
@@ -41,7 +43,6 @@ public final class VarianceShares implements ShownAs {
     private static final int DRAWS = 99;
     private static final long SEED = 20250612;
     private static final int FEWEST = 20;
-    private static final double FEWEST_DEGREES = 1;
 
     /**
      * Holds one source of differences.
@@ -82,9 +83,7 @@ public final class VarianceShares implements ShownAs {
     /** Splits the variance of a feature between batches. */
     public static VarianceShares of(Feature feature, Logbook logbook) {
         BatchTable table = BatchTable.of(logbook, feature);
-        double[] values = feature.readsBeanProbe()
-                ? ProbeShifts.of(logbook).onOneScale().values(table, feature)
-                : table.values(feature);
+        double[] values = table.onTodaysProbe().values(feature);
         Map<String, List<String>> groups = new LinkedHashMap<>();
         List<Batch> batches = table.batches();
         groups.put("lots", batches.stream().map(VarianceShares::lot).toList());
@@ -132,6 +131,43 @@ public final class VarianceShares implements ShownAs {
     }
 
     private static VarianceShares fit(
+            String name,
+            Unit unit,
+            TemperatureUnit reader,
+            double[] values,
+            Map<String, List<String>> groups,
+            String rest) {
+        int[] order = order(values, groups);
+        return fitSorted(
+                name,
+                unit,
+                reader,
+                Arrays.stream(order).mapToDouble(row -> values[row]).toArray(),
+                sorted(groups, order),
+                rest);
+    }
+
+    /** Sorts rows by their groups and values: drawing and fitting then do not depend on the order in which they were written. */
+    private static int[] order(double[] values, Map<String, List<String>> groups) {
+        Comparator<Integer> by = Comparator.comparing(row -> 0);
+        for (List<String> group : groups.values()) {
+            by = by.thenComparing(group::get);
+        }
+        return IntStream.range(0, values.length)
+                .boxed()
+                .sorted(by.thenComparing(row -> values[row]))
+                .mapToInt(row -> row)
+                .toArray();
+    }
+
+    private static Map<String, List<String>> sorted(Map<String, List<String>> groups, int[] order) {
+        Map<String, List<String>> sorted = new LinkedHashMap<>();
+        groups.forEach((name, of) ->
+                sorted.put(name, Arrays.stream(order).mapToObj(of::get).toList()));
+        return sorted;
+    }
+
+    private static VarianceShares fitSorted(
             String name,
             Unit unit,
             TemperatureUnit reader,

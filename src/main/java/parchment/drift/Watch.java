@@ -1,42 +1,39 @@
 package parchment.drift;
 
-import java.time.LocalDate;
 import java.util.ArrayList;
-import java.util.Arrays;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.TreeSet;
 import parchment.display.Showable;
 import parchment.display.ShownAs;
-import parchment.feature.BatchTable;
 import parchment.feature.Feature;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
-import parchment.period.ProbeChange;
-import parchment.period.ProbePeriods;
-import parchment.stats.process.CusumChart;
-import parchment.stats.process.EwmaChart;
-import parchment.stats.process.IndividualsChart;
 import parchment.stats.process.Signal;
 
 /**
- * Watches one feature of one lot: single batches, their weighted mean and their cumulated sum, against limits from a stable stretch of
- * the lot's own past.
+ * Watches one feature of one lot: single batches, their weighted mean and their cumulated sum, against limits from a stretch of the lot's
+ * own past.
  *
  * <pre>{@code
  * Watch.of(logbook.ofLot(logbook.lastWithCurve().lot().orElseThrow()), browningTime())
  * }</pre>
  *
- * <p>The stable stretch is the earliest 20 batches in a row (15 or 10 if there is none) in which neither a single batch nor the weighted
- * mean leaves the limits that these batches set themselves. For temperatures of the bean probe only the batches since the last written
- * work on a probe are watched. How often such limits cry wolf, and how soon they see a shift of one standard deviation, is stated.
+ * <p>The stretch is the earliest 20 batches in a row (40 once there are 100, 60 once there are 150; 15 or 10 where there are fewer than
+ * 20) in which no single batch lies far off the others. Batches are compared at like lot, machine, green mass and planned drop
+ * temperature, as far as these are written and varied in the stretch. Readings of the bean probe are watched within
+ * the latest of its periods ({@link parchment.period.ProbePeriods}, written or found): the error of an offset would look like a shift.
  *
- * @see <a href="https://www.itl.nist.gov/div898/handbook/pmc/section3/pmc3.htm">NIST/SEMATECH e-Handbook 6.3.2</a>
+ * <p>The limits carry the error of all that the stretch is asked for: level, slopes, spread, and how far neighbouring batches resemble each
+ * other. In ten batches after the stretch one chart in a hundred shows a shift although nothing changed, and one in a hundred a single
+ * batch outside; what that makes of a chart of this length is said. How well it holds: {@code docs/measurements/drift.md}.
+ *
+ * @see <a href="https://www.itl.nist.gov/div898/handbook/pmc/section3/pmc3.htm">NIST/SEMATECH e-Handbook 6.3.2 (the charts)</a>
  */
 public final class Watch implements ShownAs {
-    private static final int[] STRETCHES = {20, 15, 10};
+    /** Correlation of neighbours in the stretch beyond this many of its standard errors is spoken of. */
+    private static final double CLEAR = 2;
 
     /** Which chart gave a signal. */
     public enum Kind {
@@ -70,30 +67,16 @@ public final class Watch implements ShownAs {
 
     private final Logbook logbook;
     private final Feature feature;
-    private final List<Batch> batches;
-    private final double[] values;
-    private final int from;
-    private final int length;
-    private final int leftOut;
-    private final Optional<LocalDate> since;
+    private final WatchRows rows;
+    private final Optional<EstimatedLimits> limits;
+    private final List<Alarm> alarms;
 
-    private Watch(
-            Logbook logbook,
-            Feature feature,
-            List<Batch> batches,
-            double[] values,
-            int from,
-            int length,
-            int leftOut,
-            Optional<LocalDate> since) {
+    private Watch(Logbook logbook, Feature feature, WatchRows rows) {
         this.logbook = logbook;
         this.feature = feature;
-        this.batches = List.copyOf(batches);
-        this.values = values;
-        this.from = from;
-        this.length = length;
-        this.leftOut = leftOut;
-        this.since = since;
+        this.rows = rows;
+        this.limits = rows.stretch() == 0 ? Optional.empty() : Optional.of(rows.limits(logbook));
+        this.alarms = limits.map(this::alarms).orElse(List.of());
     }
 
     /**
@@ -102,125 +85,135 @@ public final class Watch implements ShownAs {
      * @param logbook the batches, as in {@code logbook.ofLot("Cinder Ridge")}
      */
     public static Watch of(Logbook logbook, Feature feature) {
-        BatchTable table = BatchTable.of(logbook, feature);
-        double[] all = table.values(feature);
-        ProbePeriods periods = ProbePeriods.of(logbook);
-        Optional<LocalDate> since = feature.readsBeanProbe()
-                ? table.batches().stream()
-                        .flatMap(batch -> periods.changes(batch).stream())
-                        .map(ProbeChange::on)
-                        .filter(day -> table.batches().stream()
-                                .flatMap(batch -> batch.roastDay().stream())
-                                .anyMatch(roasted -> !roasted.isBefore(day)))
-                        .max(Comparator.naturalOrder())
-                : Optional.empty();
-        List<Integer> rows = new ArrayList<>();
-        for (int i = 0; i < all.length; i++) {
-            Batch batch = table.batches().get(i);
-            if (Double.isFinite(all[i])
-                    && batch.roastedAt().isPresent()
-                    && since.map(day -> !batch.roastDay().orElseThrow().isBefore(day))
-                            .orElse(true)) {
-                rows.add(i);
-            }
-        }
-        rows.sort(
-                Comparator.comparing(row -> table.batches().get(row).roastedAt().orElseThrow()));
-        double[] values = rows.stream().mapToDouble(row -> all[row]).toArray();
-        int[] stretch = stable(values);
-        return new Watch(
-                logbook,
-                feature,
-                rows.stream().map(table.batches()::get).toList(),
-                values,
-                stretch[0],
-                stretch[1],
-                all.length - values.length,
-                since);
+        return new Watch(logbook, feature, WatchRows.of(logbook, feature));
     }
 
-    private static int[] stable(double[] values) {
-        for (int length : STRETCHES) {
-            for (int from = 0; from + length <= values.length; from++) {
-                double[] stretch = Arrays.copyOfRange(values, from, from + length);
-                IndividualsChart chart = IndividualsChart.of(stretch);
-                if (chart.standardDeviation() > 0
-                        && chart.signals().isEmpty()
-                        && EwmaChart.of(stretch, chart.center(), chart.standardDeviation())
-                                .signals()
-                                .isEmpty()) {
-                    return new int[] {from, length};
-                }
-            }
-        }
-        return new int[] {0, 0};
-    }
-
-    /** Tells whether there is a stable stretch to set limits from. */
+    /** Tells whether there is a stretch to set limits from. */
     public boolean hasLimits() {
-        return length > 0;
+        return limits.isPresent();
     }
 
-    /** Returns the batches watched, in order of time. */
+    /** Returns the batches of the stretch and those watched after it, in order of time. */
     public List<Batch> batches() {
-        return batches;
+        return rows.batches();
     }
 
-    /** Returns the batches of the stable stretch. */
+    /** Returns the batches of the stretch that limits are set from. */
     public List<Batch> stable() {
-        return batches.subList(from, from + length);
+        return rows.batches().subList(0, rows.stretch());
     }
 
-    /** Returns the chart of single batches; empty without limits. */
-    public Optional<IndividualsChart> single() {
-        return hasLimits()
-                ? Optional.of(IndividualsChart.of(Arrays.copyOfRange(values, from, from + length))
-                        .watching(values.clone()))
-                : Optional.empty();
+    /** Returns the batches watched: those after the stretch. */
+    public List<Batch> watched() {
+        return rows.batches().subList(rows.stretch(), rows.batches().size());
     }
 
-    /** Returns the chart of the weighted mean; empty without limits. */
-    public Optional<EwmaChart> weightedMean() {
-        return single().map(s -> EwmaChart.of(values.clone(), s.center(), s.standardDeviation()));
+    /** Returns the share of charts of this length that show a shift although nothing changed; NaN without limits. */
+    public double falseShifts() {
+        return limits.map(EstimatedLimits::falseShifts).orElse(Double.NaN);
     }
 
-    /** Returns the chart of the cumulated sum; empty without limits. */
-    public Optional<CusumChart> cumulatedSum() {
-        return single().map(s -> CusumChart.of(values.clone(), s.center(), s.standardDeviation()));
-    }
-
-    /** Returns every signal, in order of time. */
+    /** Returns every signal after the stretch, in order of time. */
     public List<Alarm> alarms() {
-        List<Alarm> alarms = new ArrayList<>();
-        single().ifPresent(chart -> add(alarms, chart.signals(), Kind.SINGLE_BATCH));
-        weightedMean().ifPresent(chart -> add(alarms, chart.signals(), Kind.WEIGHTED_MEAN));
-        cumulatedSum().ifPresent(chart -> add(alarms, chart.signals(), Kind.CUMULATED_SUM));
-        alarms.sort(Comparator.comparing(a -> a.batch().roastedAt().orElseThrow()));
         return alarms;
     }
 
-    private void add(List<Alarm> alarms, List<Signal> signals, Kind kind) {
-        signals.forEach(s -> alarms.add(new Alarm(batches.get(s.position() - 1), kind, s.side())));
+    private List<Alarm> alarms(EstimatedLimits of) {
+        double[] single = of.singleStandardLimits();
+        double[] mean = of.weightedMeanLimits();
+        double[] sum = of.sumLimits();
+        double[] own = of.standard();
+        double[] means = of.weightedMean();
+        double[] above = of.sumAbove();
+        double[] below = of.sumBelow();
+        List<Alarm> found = new ArrayList<>();
+        for (int i = 0; i < own.length; i++) {
+            Batch batch = watched().get(i);
+            add(found, batch, Kind.SINGLE_BATCH, own[i] > single[i], own[i] < -single[i]);
+            add(found, batch, Kind.WEIGHTED_MEAN, means[i] > mean[i], means[i] < -mean[i]);
+            add(found, batch, Kind.CUMULATED_SUM, above[i] > sum[i], below[i] > sum[i]);
+        }
+        return List.copyOf(found);
     }
 
-    /** Returns the correlation of neighbouring batches in the stable stretch; NaN without limits. */
-    public double neighbourCorrelation() {
-        double mean = Arrays.stream(values, from, from + length).average().orElse(Double.NaN);
-        double products = 0;
-        double squares = 0;
-        for (int i = from; i < from + length; i++) {
-            squares += (values[i] - mean) * (values[i] - mean);
-            products += i > from ? (values[i] - mean) * (values[i - 1] - mean) : 0;
+    private static void add(List<Alarm> found, Batch batch, Kind kind, boolean above, boolean below) {
+        if (above) {
+            found.add(new Alarm(batch, kind, Signal.Side.ABOVE));
         }
-        return products / squares;
+        if (below) {
+            found.add(new Alarm(batch, kind, Signal.Side.BELOW));
+        }
+    }
+
+    /** Returns the correlation of neighbouring batches in the stretch; NaN without limits. */
+    public double neighbourCorrelation() {
+        return limits.map(of -> {
+                    double[] own = of.deviations();
+                    double products = 0;
+                    double squares = 0;
+                    for (int i = 0; i < rows.stretch(); i++) {
+                        squares += own[i] * own[i];
+                        products += i > 0 ? own[i] * own[i - 1] : 0;
+                    }
+                    return products / squares;
+                })
+                .orElse(Double.NaN);
+    }
+
+    /** Says whether neighbouring batches of the stretch resemble each other, and what the limits make of it. */
+    String neighbourWords() {
+        double correlation = neighbourCorrelation();
+        double clear = CLEAR / Math.sqrt(rows.stretch());
+        if (correlation > clear) {
+            return String.format(
+                    Locale.ROOT,
+                    "Neighbouring batches of the stretch resemble each other (correlation %.2f); the limits are wider for it.",
+                    correlation);
+        }
+        if (correlation < -clear) {
+            return String.format(
+                    Locale.ROOT,
+                    "Neighbouring batches of the stretch alternate (correlation %.2f); the limits do not reckon with that, so false"
+                            + " signals come less often than stated.",
+                    correlation);
+        }
+        return "Neighbouring batches of the stretch do not clearly resemble each other; the limits still allow for it, as far as so few"
+                + " batches leave it open.";
+    }
+
+    /** Says how often such a chart signals although nothing changed, and how often it sees a shift. */
+    String rateWords() {
+        if (watched().isEmpty() || limits.isEmpty()) {
+            return "No batch has been roasted after the stretch yet.";
+        }
+        EstimatedLimits of = limits.get();
+        return String.format(
+                Locale.ROOT,
+                "If nothing changes, one chart in %s of this length (%d %s after the stretch) shows a shift, and one in %s a single"
+                        + " batch outside. A shift of one standard deviation right after the stretch shows within %d batches in %.0f of"
+                        + " 100 charts.",
+                oneIn(of.falseShifts()),
+                watched().size(),
+                watched().size() == 1 ? "batch" : "batches",
+                oneIn(of.falseSingles()),
+                Math.min(2 * EstimatedLimits.BLOCK, watched().size()),
+                100 * of.shiftSeenSoon());
+    }
+
+    private static String oneIn(double share) {
+        return share > 0 ? String.format(Locale.ROOT, "%.0f", 1 / share) : "a thousand";
     }
 
     Feature feature() {
         return feature;
     }
 
-    double[] values() {
-        return values.clone();
+    WatchRows rows() {
+        return rows;
+    }
+
+    Optional<EstimatedLimits> limits() {
+        return limits;
     }
 
     Logbook logbook() {
@@ -230,15 +223,8 @@ public final class Watch implements ShownAs {
     /** Says what is watched: the lot if there is one only. */
     String of() {
         TreeSet<String> lots = new TreeSet<>();
-        batches.forEach(b -> lots.add(b.lot().map(l -> "lot " + l).orElse("batches without a lot")));
+        batches().forEach(b -> lots.add(b.lot().map(l -> "lot " + l).orElse("batches without a lot")));
         return lots.size() == 1 ? lots.first() : lots.size() + " lots together";
-    }
-
-    String leftOutWords() {
-        return batches.size() + " batches watched, " + leftOut + " left out (no such feature"
-                + since.map(day -> ", no date, or roasted before the work on the probe of " + day)
-                        .orElse(" or no date")
-                + ").";
     }
 
     @Override
@@ -249,23 +235,20 @@ public final class Watch implements ShownAs {
     @Override
     public String toString() {
         if (!hasLimits()) {
-            return "Cannot set limits for " + feature.name() + ": of " + batches.size()
-                    + " batches no 10 in a row are stable";
+            return "Cannot set limits for " + feature.name() + ": " + rows.whyNone();
         }
-        List<Alarm> alarms = alarms();
         long single = alarms.stream().filter(a -> a.kind() == Kind.SINGLE_BATCH).count();
-        Optional<Alarm> shift = alarms.stream()
-                .filter(a -> a.kind() != Kind.SINGLE_BATCH && batches.indexOf(a.batch()) >= from + length)
-                .findFirst();
+        Optional<Alarm> shift =
+                alarms.stream().filter(a -> a.kind() != Kind.SINGLE_BATCH).findFirst();
         return String.format(
                 Locale.ROOT,
                 "%s of %s: %d of %d single batches outside of the limits; %s",
                 feature.name(),
                 of(),
                 single,
-                batches.size(),
-                shift.map(a -> "a shift shows since batch " + a.batch().name() + " ("
-                                + a.batch().roastDay().orElseThrow() + ", "
+                watched().size(),
+                shift.map(a -> "a shift " + (a.side() == Signal.Side.ABOVE ? "up" : "down") + " shows since batch "
+                                + a.batch().name() + " (" + a.batch().roastDay().orElseThrow() + ", "
                                 + a.kind().words() + ")")
                         .orElse("no shift that stays"));
     }

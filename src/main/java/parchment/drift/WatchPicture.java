@@ -2,7 +2,6 @@ package parchment.drift;
 
 import java.util.Arrays;
 import java.util.List;
-import java.util.Locale;
 import parchment.chart.Axis;
 import parchment.chart.Colour;
 import parchment.chart.Line;
@@ -14,9 +13,6 @@ import parchment.display.Report;
 import parchment.display.Showable;
 import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
-import parchment.stats.process.CusumChart;
-import parchment.stats.process.EwmaChart;
-import parchment.stats.process.IndividualsChart;
 
 /** Draws the three charts of a watch under each other. */
 final class WatchPicture {
@@ -26,11 +22,9 @@ final class WatchPicture {
         String title = watch.feature().name() + " of " + watch.of();
         Report page = Report.titled("Watch on " + title).say(watch.toString() + ".");
         if (!watch.hasLimits()) {
-            return page.say(watch.leftOutWords());
+            return page.say(watch.rows().leftOutWords());
         }
-        IndividualsChart single = watch.single().orElseThrow();
-        EwmaChart mean = watch.weightedMean().orElseThrow();
-        CusumChart sum = watch.cumulatedSum().orElseThrow();
+        EstimatedLimits limits = watch.limits().orElseThrow();
         TemperatureUnit reader = watch.logbook().readerUnit();
         double[] x = watch.batches().stream()
                 .mapToDouble(b -> {
@@ -41,74 +35,65 @@ final class WatchPicture {
         List<String> names = watch.batches().stream()
                 .map(b -> "batch " + b.name() + ", " + b.roastDay().orElseThrow())
                 .toList();
-        int first = watch.batches().indexOf(watch.stable().get(0));
-        Span stable = new Span("stable", x[first], x[first + watch.stable().size() - 1]);
+        int stretch = watch.stable().size();
+        Span stable = new Span("limits from here", x[0], x[stretch - 1]);
         Unit unit = watch.feature().unit();
+        double[] deviations = limits.deviations();
+        double center =
+                Arrays.stream(watch.rows().values(), 0, stretch).average().orElse(0);
+        double[] values = Arrays.stream(deviations).map(d -> center + d).toArray();
+        double[] later = Arrays.copyOfRange(x, stretch, x.length);
         Plot singles = Plot.of("", Axis.dates(""), Axis.of(watch.feature().name(), unit, reader))
                 .withHeight(170)
                 .with(stable)
-                .with(Points.of("one batch", x, watch.values()).withNames(names).withColour(Colour.BLUE))
-                .with(level("center", x, single.center()))
-                .with(level("upper limit", x, single.upperLimit()))
-                .with(level("lower limit", x, single.lowerLimit()));
-        double[] upper = new double[x.length];
-        double[] lower = new double[x.length];
-        for (int i = 0; i < x.length; i++) {
-            upper[i] = mean.center() + mean.halfWidth(i + 1);
-            lower[i] = mean.center() - mean.halfWidth(i + 1);
-        }
+                .with(Points.of("one batch", x, values).withNames(names).withColour(Colour.BLUE))
+                .with(level("center", x, center));
         Plot means = Plot.of("", Axis.dates(""), Axis.of("weighted mean", unit, reader))
                 .withHeight(140)
-                .with(stable)
-                .with(Line.of("weighted mean", x, mean.charted()).withColour(Colour.BLUE))
-                .with(Line.of("upper limit", x, upper).withColour(Colour.INK))
-                .with(Line.of("lower limit", x, lower).withColour(Colour.INK));
-        double[] below = Arrays.stream(sum.below()).map(v -> -Math.abs(v)).toArray();
+                .with(stable);
         Plot sums = Plot.of("", Axis.dates("roast day"), Axis.number("cumulated sum", "standard deviations"))
                 .withHeight(140)
                 .with(stable)
-                .with(Line.of("above", x, scaled(sum.above(), single)).withColour(Colour.BLUE))
-                .with(Line.of("below", x, scaled(below, single)).withColour(Colour.VERMILLION))
-                .with(level("limit", x, sum.limit() / single.standardDeviation()))
-                .with(level("limit", x, -sum.limit() / single.standardDeviation()))
-                .withNote(watch.leftOutWords());
-        double correlation = watch.neighbourCorrelation();
-        page = page.add(Panels.stacked(title, List.of(singles, means, sums)))
-                .say(String.format(
-                        Locale.ROOT,
-                        "Limits from the %d batches %s to %s. If nothing changes, and if the limits were known exactly, a single"
-                                + " batch falls outside once in %s batches, the weighted mean signals once in %s, the cumulated"
-                                + " sum once in %s; a shift of one standard deviation is seen after %s, %s and %s batches on"
-                                + " average. Limits from so few batches cry wolf more often than that.",
-                        watch.stable().size(),
-                        watch.stable().get(0).name(),
-                        watch.stable().get(watch.stable().size() - 1).name(),
-                        whole(parchment.stats.process.RunLength.ofIndividuals(3).at(0)),
-                        whole(mean.runLength().at(0)),
-                        whole(sum.runLength().at(0)),
-                        whole(parchment.stats.process.RunLength.ofIndividuals(3).at(1)),
-                        whole(mean.runLength().at(1)),
-                        whole(sum.runLength().at(1))));
-        return Math.abs(correlation) > 2 / Math.sqrt(watch.stable().size())
-                ? page.say(String.format(
-                        Locale.ROOT,
-                        "Neighbouring batches of the stable stretch resemble each other (correlation %.2f), so signals come more"
-                                + " often than stated.",
-                        correlation))
-                : page;
+                .withNote(watch.rows().leftOutWords());
+        if (later.length > 0) {
+            double[] width = limits.singleLimits();
+            double[] meanWidth = scaled(limits.weightedMeanLimits(), limits.spread());
+            singles = singles.with(around("upper limit", later, center, width, 1))
+                    .with(around("lower limit", later, center, width, -1));
+            means = means.with(around("weighted mean", later, center, scaled(limits.weightedMean(), limits.spread()), 1)
+                            .withColour(Colour.BLUE))
+                    .with(around("upper limit", later, center, meanWidth, 1))
+                    .with(around("lower limit", later, center, meanWidth, -1));
+            sums = sums.with(Line.of("above", later, limits.sumAbove()).withColour(Colour.BLUE))
+                    .with(Line.of("below", later, scaled(limits.sumBelow(), -1)).withColour(Colour.VERMILLION))
+                    .with(around("limit", later, 0, limits.sumLimits(), 1))
+                    .with(around("limit", later, 0, limits.sumLimits(), -1));
+        }
+        return page.add(Panels.stacked(title, List.of(singles, means, sums)))
+                .say("Limits from the " + stretch + " batches "
+                        + watch.stable().get(0).name() + " to "
+                        + watch.stable().get(stretch - 1).name() + ". "
+                        + watch.rows().likeWords())
+                .say(watch.rateWords())
+                .say(watch.neighbourWords())
+                .say("A signal is a reason to look, not a finding.");
     }
 
-    private static double[] scaled(double[] values, IndividualsChart single) {
-        return Arrays.stream(values).map(v -> v / single.standardDeviation()).toArray();
+    private static double[] scaled(double[] values, double by) {
+        return Arrays.stream(values).map(v -> v * by).toArray();
+    }
+
+    private static Line around(String label, double[] x, double center, double[] width, int side) {
+        return Line.of(
+                        label,
+                        x,
+                        Arrays.stream(width).map(w -> center + side * w).toArray())
+                .withColour(Colour.INK);
     }
 
     private static Line level(String label, double[] x, double value) {
         double[] y = new double[x.length];
         Arrays.fill(y, value);
         return Line.of(label, x, y).withColour(Colour.INK);
-    }
-
-    private static String whole(double number) {
-        return String.format(Locale.ROOT, "%.0f", number);
     }
 }

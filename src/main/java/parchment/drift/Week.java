@@ -114,7 +114,7 @@ public final class Week implements ShownAs {
             }
             if (!without.isEmpty()) {
                 signs.add("Not watched for lot " + lot + ": " + String.join(", ", without)
-                        + " (no 10 batches in a row on this probe are stable).");
+                        + " (limits need 10 batches on this probe that differ).");
             }
         }
         return signs;

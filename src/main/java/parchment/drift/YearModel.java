@@ -25,6 +25,17 @@ final class YearModel {
     /** Variance inflation beyond which a part is said to move together with others; Belsley 1980's usual bound (from memory). */
     static final double TOO_ALIKE = 10;
 
+    /** Roasting that holds most of a year, in days: ten months. */
+    private static final double MOST_OF_A_YEAR = 300;
+
+    /** What stands for the time of year. */
+    enum Wave {
+        /** A wave of the year beside age, where two years of roasting can tell it; else none. */
+        IF_TOLD,
+        /** A wave of the year that takes up what age and drift did too. */
+        INSTEAD_OF_AGE
+    }
+
     /** What a column stands for. */
     enum Part {
         LEVEL("the lots' own levels"),
@@ -89,7 +100,7 @@ final class YearModel {
      * @param lot lot of each row
      * @param more columns besides lots, slopes and the time of year
      */
-    static YearModel fit(double[] y, int[] dayOfRow, double[] dates, List<String> lot, List<Column> more) {
+    static YearModel fit(double[] y, int[] dayOfRow, double[] dates, List<String> lot, List<Column> more, Wave stands) {
         List<Column> columns = new ArrayList<>();
         double[] ones = new double[y.length];
         Arrays.fill(ones, 1);
@@ -108,11 +119,12 @@ final class YearModel {
                 since[i] = dates[dayOfRow[i]] - mean;
             }
             columns.add(new Column(name, Part.LEVEL, in, 1));
-            if (own.stream().mapToInt(i -> dayOfRow[i]).distinct().count() > 2) {
+            if (stands == Wave.IF_TOLD
+                    && own.stream().mapToInt(i -> dayOfRow[i]).distinct().count() > 2) {
                 columns.add(new Column(name, Part.AGE, since, 100));
             }
         });
-        if (showsSeason(dates)) {
+        if (stands == Wave.INSTEAD_OF_AGE || showsSeason(dates)) {
             columns.add(new Column("mid-January", Part.SEASON, wave(dayOfRow, dates, 15), 1));
             columns.add(new Column("mid-April", Part.SEASON, wave(dayOfRow, dates, 15 + 91.3), 1));
         }
@@ -120,13 +132,22 @@ final class YearModel {
         return new YearModel(columns, new WanderingDays(dayOfRow, dates), y);
     }
 
-    /** Tells whether roast days span 24 months and lie in nearly every month of the year: a wave of a year can be fitted. */
+    /** Tells whether roast days span 24 months and lie in nearly every month of the year: a season can be told from a drift. */
     static boolean showsSeason(double[] dates) {
+        return spans(dates, TWO_YEARS);
+    }
+
+    /** Tells whether roast days span ten months and lie in nearly every month of the year: what moved within it can be told. */
+    static boolean showsMostOfAYear(double[] dates) {
+        return spans(dates, MOST_OF_A_YEAR);
+    }
+
+    private static boolean spans(double[] dates, double days) {
         long months = Arrays.stream(dates)
                 .mapToObj(date -> LocalDate.ofEpochDay((long) date).getMonth())
                 .distinct()
                 .count();
-        return dates.length > 0 && dates[dates.length - 1] - dates[0] >= TWO_YEARS && months >= MONTHS;
+        return dates.length > 0 && dates[dates.length - 1] - dates[0] >= days && months >= MONTHS;
     }
 
     /** Returns a wave of a year whose highest day is the given one, and whose height from trough to crest is 1. */

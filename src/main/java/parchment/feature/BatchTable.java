@@ -33,18 +33,27 @@ public final class BatchTable implements Showable {
     private final Map<String, Integer> columns;
     private final Measured[][] cells;
     private final double[][] sharedErrors;
+    private final Told told;
+
+    /** On which probe's scale readings are told. */
+    private enum Told {
+        AS_READ,
+        ON_TODAYS_PROBE
+    }
 
     private BatchTable(
             Logbook logbook,
             List<Feature> features,
             List<BatchPath> paths,
             Measured[][] cells,
-            double[][] sharedErrors) {
+            double[][] sharedErrors,
+            Told told) {
         this.logbook = logbook;
         this.features = List.copyOf(features);
         this.paths = List.copyOf(paths);
         this.cells = cells;
         this.sharedErrors = sharedErrors;
+        this.told = told;
         this.columns = new LinkedHashMap<>();
         for (int j = 0; j < features.size(); j++) {
             columns.put(features.get(j).name(), j);
@@ -82,28 +91,42 @@ public final class BatchTable implements Showable {
                 features,
                 measured.paths(),
                 measured.cells(features),
-                new double[measured.paths().size()][features.size()]);
+                new double[measured.paths().size()][features.size()],
+                Told.AS_READ);
     }
 
     /**
      * Returns the same table with every reading of the bean probe told as today's probe of its machine would read it, by {@link ProbePeriods}. What
-     * is no reading of the probe stays as it is. A reading whose probe was changed since, by an amount that is not known, is missing.
+     * hangs on the probe without being a reading of it ({@link OnProbe#HANGS_ON_IT}) is missing where the probe was changed since, and so is a
+     * reading of a probe whose offset is not known. All else stays as it is. A table that is told so already is returned itself.
      */
     public BatchTable onTodaysProbe() {
+        if (told == Told.ON_TODAYS_PROBE) {
+            return this;
+        }
         ProbePeriods periods = ProbePeriods.of(logbook);
         Measured[][] moved = new Measured[cells.length][features.size()];
         double[][] shared = new double[cells.length][features.size()];
         for (int i = 0; i < cells.length; i++) {
+            Batch batch = batches().get(i);
+            double since = periods.isTodays(batch) ? 0 : Double.NaN;
             for (int j = 0; j < features.size(); j++) {
-                moved[i][j] = cells[i][j];
-                if (features.get(j).readsBeanProbe() && !cells[i][j].isMissing()) {
-                    Estimate added = periods.toToday(batches().get(i), cells[i][j].value());
-                    moved[i][j] = cells[i][j].movedBy(added.estimate());
+                Measured cell = cells[i][j];
+                OnProbe onProbe = features.get(j).onProbe();
+                moved[i][j] = cell;
+                if (cell.isMissing() || onProbe == OnProbe.FREE_OF_IT) {
+                    continue;
+                }
+                if (onProbe == OnProbe.READING) {
+                    Estimate added = periods.toToday(batch, cell.value());
+                    moved[i][j] = cell.movedBy(added.estimate());
                     shared[i][j] = moved[i][j].isMissing() ? Double.NaN : added.standardError();
+                } else {
+                    moved[i][j] = cell.movedBy(since);
                 }
             }
         }
-        return new BatchTable(logbook, features, paths, moved, shared);
+        return new BatchTable(logbook, features, paths, moved, shared, Told.ON_TODAYS_PROBE);
     }
 
     /**

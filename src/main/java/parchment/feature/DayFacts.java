@@ -13,7 +13,6 @@ import parchment.logbook.Logbook;
 import parchment.logbook.MarkKind;
 import parchment.phase.Mark;
 import parchment.phase.Phases;
-import parchment.quantity.Elapsed;
 
 /**
  * Holds where a batch stands in its day and season.
@@ -35,24 +34,16 @@ record DayFacts(Measured batchOfTheDay, Measured secondsSinceLastDrop, Measured 
 
     /** Works the facts out for all batches of a logbook; one entry per batch, in order. */
     static List<DayFacts> of(Logbook logbook, List<Phases> phases) {
-        RoastCalendar calendar = RoastCalendar.of(logbook);
-        Map<String, Phases> known = new HashMap<>();
-        phases.forEach(one -> known.put(one.batch().name(), one));
-        if (logbook.whole() != logbook && needsOthers(calendar, phases, known)) {
-            Phases.of(logbook.whole())
-                    .forEach(one -> known.putIfAbsent(one.batch().name(), one));
-        }
-        return phases.stream().map(one -> of(one.batch(), calendar, known)).toList();
+        Map<String, Mark> drops = new HashMap<>();
+        Phases.of(logbook.whole())
+                .forEach(one -> one.mark(MarkKind.DROP)
+                        .ifPresent(drop -> drops.putIfAbsent(one.batch().name(), drop)));
+        RoastCalendar calendar = RoastCalendar.of(
+                logbook, batch -> Optional.ofNullable(drops.get(batch.name())).map(Mark::at));
+        return phases.stream().map(one -> of(one.batch(), calendar, drops)).toList();
     }
 
-    /** Says whether a batch was roasted after one that a filter left out. */
-    private static boolean needsOthers(RoastCalendar calendar, List<Phases> phases, Map<String, Phases> known) {
-        return phases.stream()
-                .flatMap(one -> calendar.before(one.batch()).stream())
-                .anyMatch(before -> !known.containsKey(before.name()));
-    }
-
-    private static DayFacts of(Batch batch, RoastCalendar calendar, Map<String, Phases> known) {
+    private static DayFacts of(Batch batch, RoastCalendar calendar, Map<String, Mark> drops) {
         OptionalInt place = calendar.batchOfTheDay(batch);
         if (place.isEmpty()) {
             Measured none = Measured.missing(NO_DATE);
@@ -60,31 +51,29 @@ record DayFacts(Measured batchOfTheDay, Measured secondsSinceLastDrop, Measured 
         }
         return new DayFacts(
                 Measured.exact(place.getAsInt()),
-                sinceLastDrop(batch, calendar, known),
+                sinceLastDrop(batch, calendar, drops),
                 sinceArrival(batch, calendar),
                 rest(batch, calendar));
     }
 
-    private static Measured sinceLastDrop(Batch batch, RoastCalendar calendar, Map<String, Phases> known) {
+    private static Measured sinceLastDrop(Batch batch, RoastCalendar calendar, Map<String, Mark> drops) {
         Optional<Batch> before = calendar.before(batch);
         if (before.isEmpty()) {
             return Measured.missing("it was the first batch of the day on its machine.");
         }
         String name = before.get().name();
-        Optional<Mark> drop = Optional.ofNullable(known.get(name)).flatMap(one -> one.mark(MarkKind.DROP));
-        if (drop.isEmpty()) {
+        Mark drop = drops.get(name);
+        if (drop == null) {
             return Measured.missing("the drop of the batch before it (" + name + ") is not known.");
         }
-        Optional<Elapsed> between = calendar.sinceChargeBefore(batch);
-        if (between.isEmpty()) {
+        if (calendar.sinceChargeBefore(batch).isEmpty()) {
             return Measured.missing(
                     "the time of day of its charge or of that of the batch before it (" + name + ") was not written.");
         }
-        double empty = between.get().seconds() - drop.get().seconds();
-        return empty >= 0
-                ? Measured.of(empty, drop.get().standardError())
-                : Measured.missing(
-                        "the batch before it (" + name + ") was dropped after this one was charged, as written.");
+        return calendar.sinceLastDrop(batch)
+                .map(empty -> Measured.of(empty.seconds(), drop.standardError()))
+                .orElseGet(() -> Measured.missing(
+                        "the batch before it (" + name + ") was dropped after this one was charged, as written."));
     }
 
     private static Measured sinceArrival(Batch batch, RoastCalendar calendar) {

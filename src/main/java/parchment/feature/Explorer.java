@@ -1,7 +1,5 @@
 package parchment.feature;
 
-import java.time.LocalDate;
-import java.time.ZoneId;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
@@ -84,10 +82,6 @@ public final class Explorer implements Showable {
     /** Returns the page. */
     public LinkedViews page() {
         return ExplorerPage.of(logbook, clock, features, attribute);
-    }
-
-    static Optional<LocalDate> day(Batch batch, ZoneId zone) {
-        return batch.roastDay();
     }
 
     @Override

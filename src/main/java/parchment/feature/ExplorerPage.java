@@ -51,8 +51,7 @@ final class ExplorerPage {
                 .withDates(
                         "roasted on",
                         logbook.batches().stream()
-                                .map(batch ->
-                                        Explorer.day(batch, logbook.contents().zone()))
+                                .map(batch -> batch.roastDay())
                                 .toList());
         for (LinkedNumber number : page.numbers(features)) {
             views = views.withNumber(number);

@@ -60,9 +60,14 @@ public interface Feature {
         return OptionalDouble.empty();
     }
 
+    /** Says whether another bean probe gives another number. */
+    default OnProbe onProbe() {
+        return OnProbe.HANGS_ON_IT;
+    }
+
     /** Says whether it is a reading of the bean probe, so that another probe, or the same one elsewhere, gives another number. */
     default boolean readsBeanProbe() {
-        return false;
+        return onProbe() == OnProbe.READING;
     }
 
     /** Returns the step in which a slope against this feature is told, as the library keeps numbers. */
@@ -72,6 +77,6 @@ public interface Feature {
 
     /** Returns a feature of the reader's own, of which no marks or needs are declared. */
     static Feature of(String name, Unit unit, String definition, Function<BatchPath, Measured> measure) {
-        return NamedFeature.of(name, unit, Family.OTHER, definition, measure);
+        return NamedFeature.of(name, unit, Family.OTHER, definition, measure).hangingOnTheBeanProbe();
     }
 }

@@ -62,7 +62,7 @@ public record Measured(double value, double standardError, ErrorKnown error, Str
     Measured movedBy(double added) {
         return Double.isFinite(added)
                 ? new Measured(value + added, standardError, error, whyMissing)
-                : missing("the probe was changed since, and by how much its readings differ is not known.");
+                : missing("the probe was changed since, and by how much that changes the number is not known.");
     }
 
     /** Returns the same number with another standard error. */

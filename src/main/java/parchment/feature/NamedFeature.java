@@ -21,13 +21,7 @@ final class NamedFeature implements Feature {
     private final Set<MarkKind> marks;
     private final Function<BatchPath, Measured> read;
     private final Function<Batch, OptionalDouble> plan;
-    private final Scale scale;
-
-    /** On whose scale the number is. */
-    private enum Scale {
-        ITS_OWN,
-        BEAN_PROBE
-    }
+    private final OnProbe onProbe;
 
     private NamedFeature(
             String name,
@@ -39,7 +33,7 @@ final class NamedFeature implements Feature {
             Set<MarkKind> marks,
             Function<BatchPath, Measured> read,
             Function<Batch, OptionalDouble> plan,
-            Scale scale) {
+            OnProbe onProbe) {
         this.name = name;
         this.unit = unit;
         this.family = family;
@@ -49,7 +43,7 @@ final class NamedFeature implements Feature {
         this.marks = Collections.unmodifiableSet(marks);
         this.read = read;
         this.plan = plan;
-        this.scale = scale;
+        this.onProbe = onProbe;
     }
 
     static NamedFeature of(
@@ -64,23 +58,23 @@ final class NamedFeature implements Feature {
                 EnumSet.noneOf(MarkKind.class),
                 read,
                 batch -> OptionalDouble.empty(),
-                Scale.ITS_OWN);
+                OnProbe.FREE_OF_IT);
     }
 
     /** Says where a plan of it is written. */
     NamedFeature planned(Function<Batch, OptionalDouble> where) {
-        return new NamedFeature(name, unit, family, role, definition, needs, marks, read, where, scale);
+        return new NamedFeature(name, unit, family, role, definition, needs, marks, read, where, onProbe);
     }
 
     /** Says what it is in the making of a roast, where its family says otherwise. */
     NamedFeature as(Role other) {
-        return new NamedFeature(name, unit, family, other, definition, needs, marks, read, plan, scale);
+        return new NamedFeature(name, unit, family, other, definition, needs, marks, read, plan, onProbe);
     }
 
     NamedFeature needing(Need... what) {
         Set<Need> more = copy(needs, Need.class);
         more.addAll(List.of(what));
-        return new NamedFeature(name, unit, family, role, definition, more, marks, read, plan, scale);
+        return new NamedFeature(name, unit, family, role, definition, more, marks, read, plan, onProbe);
     }
 
     /** Declares the marks it reads; what a mark needs to be there is declared with it. */
@@ -100,12 +94,17 @@ final class NamedFeature implements Feature {
                 }
             }
         }
-        return new NamedFeature(name, unit, family, role, definition, need, more, read, plan, scale);
+        return new NamedFeature(name, unit, family, role, definition, need, more, read, plan, onProbe);
+    }
+
+    /** Declares that it hangs on where the bean probe reads certain temperatures. */
+    NamedFeature hangingOnTheBeanProbe() {
+        return new NamedFeature(name, unit, family, role, definition, needs, marks, read, plan, OnProbe.HANGS_ON_IT);
     }
 
     /** Declares that it is a reading of the bean probe. */
     NamedFeature readOffTheBeanProbe() {
-        return new NamedFeature(name, unit, family, role, definition, needs, marks, read, plan, Scale.BEAN_PROBE);
+        return new NamedFeature(name, unit, family, role, definition, needs, marks, read, plan, OnProbe.READING);
     }
 
     private static <E extends Enum<E>> Set<E> copy(Set<E> set, Class<E> of) {
@@ -150,8 +149,8 @@ final class NamedFeature implements Feature {
     }
 
     @Override
-    public boolean readsBeanProbe() {
-        return scale == Scale.BEAN_PROBE;
+    public OnProbe onProbe() {
+        return onProbe;
     }
 
     @Override

@@ -89,6 +89,7 @@ final class RateFeatures {
                                 number(to)),
                         path -> TemperatureFeatures.difference(
                                 path.secondsAtTemperature(to), path.secondsAtTemperature(from)))
+                .hangingOnTheBeanProbe()
                 .needing(Need.BEAN_TEMPERATURE);
     }
 
@@ -102,6 +103,7 @@ final class RateFeatures {
                                 "area between the smoothed bean temperature and %s °C up to the drop, where the beans are hotter",
                                 number(celsius)),
                         path -> degreeMinutes(path, celsius))
+                .hangingOnTheBeanProbe()
                 .using(DROP)
                 .needing(Need.BEAN_TEMPERATURE);
     }

@@ -40,6 +40,7 @@ final class TemperatureFeatures {
                             + " before charge",
                     path -> Measured.of(ChargeTemperature.of(path.phases())))
             .as(Role.CONTROL)
+            .hangingOnTheBeanProbe()
             .needing(Need.CHARGE_TEMPERATURE);
     static final Feature RISE_AFTER_FIRST_CRACK = rise(
             "rise after first crack",
@@ -59,6 +60,7 @@ final class TemperatureFeatures {
                     Family.AIR,
                     "environment temperature minus bean temperature, mean over time from the turning point to the drop",
                     TemperatureFeatures::airAboveBeans)
+            .hangingOnTheBeanProbe()
             .using(TURNING_POINT, DROP)
             .needing(Need.BEAN_TEMPERATURE, Need.ENVIRONMENT_TEMPERATURE);
     static final Feature PEAK_ENVIRONMENT_TEMPERATURE = NamedFeature.of(

@@ -7,7 +7,6 @@
  * var logbook = Logbook.open();     // the logbook this session was started with
  * logbook.problems()                // what could not be read as written, line by line
  * logbook.batch("2025-03-04-a")     // one roast
- * RoastCalendar.of(logbook)         // batch of the day, rest days and the like
  * }</pre>
  *
  * <p>Reading has three steps: a table or curve file becomes values with units, whatever cannot be read as written becomes a {@link

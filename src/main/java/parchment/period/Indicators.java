@@ -76,7 +76,8 @@ final class Indicators {
                                         .greenTemperature()
                                         .map(Temperature::celsius)
                                         .orElse(Double.NaN))),
-                        new Beside("time since the last drop", indicators.sinceLastDrop())),
+                        new Beside("time since the last drop", indicators.sinceLastDrop()),
+                        new Beside("room temperature", indicators.roomFromDayToDay())),
                 List.of(batch -> batch.lot().orElse("")));
         indicators.addTo(
                 found,
@@ -86,7 +87,8 @@ final class Indicators {
                         new Beside("green mass", mass),
                         new Beside(
                                 "rate of rise at first crack",
-                                indicators.at(MarkKind.FIRST_CRACK_START, ProbeReading::rateOfRise))),
+                                indicators.at(MarkKind.FIRST_CRACK_START, ProbeReading::rateOfRise)),
+                        new Beside("room temperature", indicators.roomFromDayToDay())),
                 List.of(
                         batch -> batch.lot().orElse(""),
                         batch -> batch.operator().orElse("")));
@@ -113,6 +115,11 @@ final class Indicators {
     private double[] room() {
         return of(batch ->
                 batch.conditions().roomTemperature().map(Temperature::celsius).orElse(Double.NaN));
+    }
+
+    /** Returns what the room did from day to day; its slow course, which could stand for a change of the probe, is left to the search. */
+    private double[] roomFromDayToDay() {
+        return RoomCourse.of(machine.epochDays(), machine.dayNumbers(), room()).rest();
     }
 
     private double[] placeInDay() {

@@ -20,6 +20,10 @@ import parchment.stats.Estimate;
  * Finds the dates at which a machine's bean probe began to read differently for all lots, holds them against the upkeep, and brings readings of
  * earlier periods to the scale of today's probe.
  *
+ * <pre>{@code
+ * ProbePeriods.of(logbook)
+ * }</pre>
+ *
  * <p>Looked at is what the beans should not move: the temperature of the turning point at like batch mass, charge temperature, green
  * temperature, batch of the day and time since the last drop; the temperature at the written first crack at like lot, mass, rate of
  * rise and operator; and the first reading of a cold machine against the room, where it was logged. At least two of these are needed.

@@ -1,7 +1,6 @@
 package parchment.period;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 
 /** Names a slow change that could stand for a step, with its columns: one value per batch of the machine. */
@@ -19,7 +18,7 @@ final class SlowChange {
      *
      * @param dates date of each roast day, in days
      * @param dayOfRow number of each batch's roast day
-     * @param room the room's temperature per batch; not used if one is missing
+     * @param room the room's temperature per batch; only its slow course is a slow change, see {@link RoomCourse}
      * @param begin where the climb begins, a date
      * @param end where it ends
      */
@@ -38,9 +37,9 @@ final class SlowChange {
         List<SlowChange> all = new ArrayList<>();
         all.add(new SlowChange("a slow, steady change", List.of(ramp)));
         all.add(new SlowChange("the time of year", List.of(cosine, sine)));
-        if (Arrays.stream(room).noneMatch(Double::isNaN)) {
-            all.add(new SlowChange("the room's temperature", List.of(room)));
-        }
+        RoomCourse.of(dates, dayOfRow, room)
+                .slow()
+                .ifPresent(slow -> all.add(new SlowChange("the room's temperature", List.of(slow))));
         return all;
     }
 

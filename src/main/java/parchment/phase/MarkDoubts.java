@@ -13,12 +13,16 @@ import parchment.quantity.Elapsed;
 
 /** Questions marks that contradict each other or the curve, and says what was done with them; the roaster knows what was meant. */
 final class MarkDoubts {
+    /** A mark that is questioned, and why, in a sentence or two. */
+    record Doubt(MarkKind kind, String why) {}
+
     private MarkDoubts() {}
 
-    static List<String> about(Map<MarkKind, Mark> marks, Map<MarkKind, Mark> setAside, Optional<CleanCurve> clean) {
-        List<String> doubts = new ArrayList<>();
-        setAside.values().forEach(mark -> doubts.add(aside(mark, marks, setAside)));
-        MarkOrder.wrong(marks).forEach(pair -> doubts.add(kept(pair.get(0), pair.get(1))));
+    static List<Doubt> about(Map<MarkKind, Mark> marks, Map<MarkKind, Mark> setAside, Optional<CleanCurve> clean) {
+        List<Doubt> doubts = new ArrayList<>();
+        setAside.values().forEach(mark -> doubts.add(new Doubt(mark.kind(), aside(mark, marks, setAside))));
+        MarkOrder.wrong(marks)
+                .forEach(pair -> doubts.add(new Doubt(pair.get(0).kind(), kept(pair.get(0), pair.get(1)))));
         clean.ifPresent(curve -> afterTheEnd(marks, curve, doubts));
         return List.copyOf(doubts);
     }
@@ -78,17 +82,19 @@ final class MarkDoubts {
                 first.kind().words());
     }
 
-    private static void afterTheEnd(Map<MarkKind, Mark> marks, CleanCurve clean, List<String> doubts) {
+    private static void afterTheEnd(Map<MarkKind, Mark> marks, CleanCurve clean, List<Doubt> doubts) {
         Curve kept = clean.kept();
         double last = kept.secondsAt(kept.size() - 1);
         for (Mark mark : marks.values()) {
             if (mark.source() == Source.WRITTEN && mark.seconds() > last + Math.max(5, 3 * mark.standardError())) {
-                doubts.add(String.format(
-                        Locale.ROOT,
-                        "%s is written at %s, but the log ends at %s: there is no reading then.",
-                        Sentence.of(mark.kind().words()),
-                        mark.at(),
-                        Elapsed.seconds(last)));
+                doubts.add(new Doubt(
+                        mark.kind(),
+                        String.format(
+                                Locale.ROOT,
+                                "%s is written at %s, but the log ends at %s: there is no reading then.",
+                                Sentence.of(mark.kind().words()),
+                                mark.at(),
+                                Elapsed.seconds(last))));
             }
         }
     }

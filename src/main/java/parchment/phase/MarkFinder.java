@@ -82,10 +82,8 @@ final class MarkFinder {
         finder.contradictions();
         begun.clean().ifPresent(since -> {
             double end = finder.seconds(MarkKind.DROP);
-            double until = finder.fall
-                    .map(OnCurve.Found::seconds)
-                    .filter(at -> at < end)
-                    .orElse(end);
+            // Up to the fall the beans were in the drum, whether the pen was late or early.
+            double until = finder.fall.map(OnCurve.Found::seconds).orElse(end);
             finder.bean = SmoothCurve.of(since.between(0, until > 0 ? until : Double.POSITIVE_INFINITY));
         });
         return finder.result();

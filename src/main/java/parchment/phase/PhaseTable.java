@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Function;
+import java.util.stream.Collectors;
 import parchment.display.Showable;
 import parchment.display.ShownAs;
 import parchment.display.Table;
@@ -71,10 +72,7 @@ public final class PhaseTable implements ShownAs {
                         reader,
                         rows,
                         p -> p.development().map(d -> d.duration().seconds()).orElse(Double.NaN))
-                .withText(
-                        "to check",
-                        rows,
-                        p -> p.questions().isEmpty() ? "nothing" : p.questions().size() + " of the marks");
+                .withText("to check", rows, PhaseTable::toCheck);
         long whole = rows.stream().filter(p -> p.list().size() == 3).count();
         return table.withNote(String.format(
                         Locale.ROOT,
@@ -82,6 +80,12 @@ public final class PhaseTable implements ShownAs {
                         whole,
                         rows.size()))
                 .withNote(habit.toString());
+    }
+
+    private static String toCheck(Phases phases) {
+        return phases.questioned().isEmpty()
+                ? "nothing"
+                : phases.questioned().stream().map(MarkKind::words).collect(Collectors.joining(", "));
     }
 
     private static String at(Phases phases, MarkKind kind) {

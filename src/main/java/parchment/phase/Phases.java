@@ -3,6 +3,7 @@ package parchment.phase;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.EnumMap;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -35,7 +36,7 @@ public final class Phases implements Showable {
     private final Map<MarkKind, Mark> setAside;
     private final Optional<OnCurve.Found> fall;
     private final List<String> notes;
-    private final List<String> questions;
+    private final List<MarkDoubts.Doubt> doubts;
     private final double zeroOnLogger;
     private final Optional<CleanCurve> clean;
     private final Optional<SmoothCurve> bean;
@@ -51,7 +52,7 @@ public final class Phases implements Showable {
         aside.putAll(found.setAside());
         this.setAside = Collections.unmodifiableMap(aside);
         this.fall = found.fall();
-        this.questions = MarkDoubts.about(marks, setAside, clean);
+        this.doubts = MarkDoubts.about(marks, setAside, clean);
     }
 
     /** Finds the marks and phases of a batch, with the usual uncertainty of written marks. */
@@ -71,12 +72,21 @@ public final class Phases implements Showable {
      * and so is how exactly a drop is written and how late the logger is stopped; the noise is pooled over all curves of a logger.
      */
     public static List<Phases> of(Logbook logbook) {
-        return logbook.remembered(OfEveryBatch.class, book -> new OfEveryBatch(find(book)))
+        return logbook.remembered(
+                        OfEveryBatch.class, book -> new OfEveryBatch(book.whole() == book ? find(book) : chosen(book)))
                 .phases();
     }
 
     /** The kind of result under which a logbook remembers its phases. */
     private record OfEveryBatch(List<Phases> phases) {}
+
+    private static List<Phases> chosen(Logbook filtered) {
+        Map<String, Phases> all = new HashMap<>();
+        of(filtered.whole()).forEach(one -> all.putIfAbsent(one.batch().name(), one));
+        return filtered.batches().stream()
+                .map(batch -> Optional.ofNullable(all.get(batch.name())).orElseGet(() -> of(batch)))
+                .toList();
+    }
 
     private static List<Phases> find(Logbook logbook) {
         MarkHabit habit = MarkHabit.of(logbook);
@@ -174,7 +184,12 @@ public final class Phases implements Showable {
 
     /** Returns what in the written marks contradicts itself or the curve, in sentences. */
     public List<String> questions() {
-        return questions;
+        return doubts.stream().map(MarkDoubts.Doubt::why).toList();
+    }
+
+    /** Returns the marks that {@link #questions} ask to check, in the order of their kinds. */
+    public List<MarkKind> questioned() {
+        return doubts.stream().map(MarkDoubts.Doubt::kind).distinct().sorted().toList();
     }
 
     /** Returns how the clocks of logger and roaster were put together, where that was not plain. */

@@ -173,4 +173,121 @@ class SpikesTest {
         y[42] += 20;
         assertEquals(List.of(20, 22, 40, 41, 42), found(y));
     }
+
+    /** A rise of 0.2 degrees a second to a drop, then a fall by 80 degrees with a lag of 15 s; the logger rounds to 0.1. */
+    private static double[] dropped(double dropSeconds) {
+        return IntStream.range(0, 60)
+                .mapToDouble(i -> {
+                    double u = 2 * i - dropSeconds;
+                    double celsius = u <= 0 ? 200 + 0.2 * u : 200 - 80 * (1 - Math.exp(-u / 15));
+                    return 0.1 * Math.rint(10 * celsius);
+                })
+                .toArray();
+    }
+
+    private static double[] mirrored(double[] y) {
+        return IntStream.range(0, y.length)
+                .mapToDouble(i -> y[y.length - 1 - i])
+                .toArray();
+    }
+
+    private static double[] turnedOver(double[] y) {
+        return Arrays.stream(y).map(value -> 300 - value).toArray();
+    }
+
+    /** Wherever between two readings the drop falls; and the same at a start, and upside down. */
+    @Test
+    void theCornerOfADropIsNoSpike() {
+        for (int tenth = 0; tenth < 20; tenth++) {
+            for (int readings = 43; readings < 60; readings += 4) {
+                double[] y = Arrays.copyOf(dropped(80 + 0.1 * tenth), readings);
+                assertEquals(List.of(), found(y), "drop at " + (80 + 0.1 * tenth) + " s, readings " + readings);
+                assertEquals(List.of(), found(mirrored(y)));
+                assertEquals(List.of(), found(turnedOver(y)));
+                assertEquals(List.of(), found(turnedOver(mirrored(y))));
+            }
+        }
+    }
+
+    /** With one reading after its way back a corner looks as a spike does; from the second on it is told. */
+    @ParameterizedTest
+    @CsvSource({"1, false", "2, true", "3, true", "19, true"})
+    void aCornerIsToldFromTheSecondReadingAfterItOn(int after, boolean isKept) {
+        double[] y = Arrays.copyOf(dropped(81.8), 41 + after);
+        assertEquals(isKept, found(y).isEmpty(), found(y).toString());
+    }
+
+    /**
+     * Readings rise by 0.4 to a corner. The two at its top lie up to 0.67 above the line across them, and three readings before it the curve
+     * lies 1.0 below that line: what lies higher by the rest of that is a spike.
+     */
+    @ParameterizedTest
+    @CsvSource({"0.32, false", "0.35, true", "40, true"})
+    void aSpikeOnTheTopOfACornerLeavesTheCourse(double height, boolean isSpike) {
+        double[] y = flat(60);
+        for (int i = 0; i < 60; i++) {
+            y[i] = i <= 30 ? 100 + 0.4 * (i - 30) : 100 - 0.6 - 3 * (i - 31);
+        }
+        y[30] += height;
+        assertEquals(isSpike, found(y).contains(30), found(y).toString());
+    }
+
+    /** The way back leads to the level of 28 again; both readings after it lie more than three steps below that, or it was a spike. */
+    @ParameterizedTest
+    @CsvSource({
+        "-0.29, -9, true",
+        "-0.31, -9, false",
+        "-9, -0.29, true",
+        "-9, -0.31, false",
+        "-9, -9, false",
+        "0, 0, true"
+    })
+    void afterACornerTheReadingsKeepFalling(double first, double second, boolean isSpike) {
+        double[] y = new double[60];
+        for (int i = 0; i < 60; i++) {
+            y[i] = 100 + (i <= 30 ? 0.4 * (i - 28) : i == 32 ? first : i == 33 ? second : 0);
+        }
+        assertEquals(isSpike, found(y).contains(30), found(y).toString());
+    }
+
+    /** A spike up and one down straight after it are two spikes, and no corner. */
+    @Test
+    void readingsThatComeBackFromBelowAreNoCorner() {
+        double[] y = flat(60);
+        y[30] += 20;
+        y[32] -= 20;
+        assertEquals(List.of(30, 32), found(y));
+    }
+
+    /** A turn or a slow corner that few readings show: the three at its top lie off their neighbours, and so do the next ones. */
+    @ParameterizedTest
+    @CsvSource({"0.05", "0.2", "1", "5"})
+    void aBendIsNoSpike(double bend) {
+        for (double turn : new double[] {30, 30.2, 30.5, 30.9}) {
+            double[] round = IntStream.range(0, 60)
+                    .mapToDouble(i -> 90 + bend * (i - turn) * (i - turn))
+                    .toArray();
+            double[] sharp = IntStream.range(0, 60)
+                    .mapToDouble(i -> 90 + bend * Math.abs(i - turn))
+                    .toArray();
+            assertEquals(List.of(), found(round));
+            assertEquals(List.of(), found(sharp));
+            assertEquals(List.of(), found(turnedOver(round)));
+            assertEquals(List.of(), found(turnedOver(sharp)));
+        }
+    }
+
+    /**
+     * At the bottom of 90 + 0.2 i² the reading lies 0.2 below the line between its neighbours, and those two further out lie 1.6 above: a
+     * spike is what lies further off than that.
+     */
+    @ParameterizedTest
+    @CsvSource({"1.39, false", "1.41, true", "20, true"})
+    void aSpikeAtABendLiesFurtherOffThanTheBendGoesOn(double deep, boolean isSpike) {
+        double[] y = IntStream.range(0, 60)
+                .mapToDouble(i -> 90 + 0.2 * (i - 30) * (i - 30))
+                .toArray();
+        y[30] -= deep;
+        assertEquals(isSpike, found(y).contains(30), found(y).toString());
+    }
 }

@@ -5,10 +5,12 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import parchment.feature.Features;
 import parchment.logbook.Logbook;
 import parchment.logbook.LogbookException;
+import parchment.stats.Estimate;
 
 class LotYearTest {
     private static final Logbook HARBOUR = Logbook.open(Path.of("..", "datasets", "harbour"));
@@ -37,16 +39,98 @@ class LotYearTest {
         assertTrue(counts.seasonTold() == 30 && counts.seasonHeld() >= 22, counts.toString());
     }
 
-    @Test
-    void fitsNoSeasonOnFourteenMonths() {
-        LotYear year = LotYear.of("Cinder Ridge", Features.browningTime(), HARBOUR);
-        assertEquals(YearPart.Verdict.SUM_ONLY, year.ageing().orElseThrow().verdict());
-        YearPart season = year.parts().stream()
-                .filter(p -> p.name().equals("time of year"))
+    private static YearPart part(LotYear year, String name) {
+        return year.parts().stream()
+                .filter(p -> p.name().equals(name))
                 .findFirst()
                 .orElseThrow();
-        assertEquals(YearPart.Verdict.CANNOT_TELL, season.verdict());
-        assertTrue(season.words().contains("24 months"), season.words());
+    }
+
+    @Test
+    void tellsOnlyTheSumOfWhatSwungWithinFourteenMonths() {
+        LotYear year = LotYear.of("Cinder Ridge", Features.browningTime(), HARBOUR);
+        assertEquals(YearPart.Verdict.SUM_ONLY, year.ageing().orElseThrow().verdict());
+        YearPart swing = part(year, "mid-January against mid-July");
+        assertEquals(YearPart.Verdict.SUM_ONLY, swing.verdict());
+        assertTrue(
+                swing.words()
+                        .startsWith(
+                                "This is the sum of the time of year, the room, ageing and drift of the machine: the logbook"
+                                        + " holds 14 months of roasting, and 24 in nearly every month of the year would tell them apart."),
+                swing.words());
+        assertTrue(
+                year.parts().stream().noneMatch(p -> p.name().startsWith("room")),
+                year.parts().toString());
+        KnownYear half = new KnownYear();
+        half.months = 9;
+        half.lots = 3;
+        half.life = 7;
+        YearPart none =
+                part(LotYear.of(KnownYear.LOT, Features.massLoss(), half.draw(2).logbook()), "time of year");
+        assertEquals(YearPart.Verdict.CANNOT_TELL, none.verdict());
+        assertTrue(none.words().contains("24 months"), none.words());
+    }
+
+    @Test
+    void aSwingOfTheYearIsNotHiddenByASlopeNearZero() {
+        KnownYear truth = YearStudy.oneYear(0.03, 0);
+        truth.ageing = 0;
+        truth.ageingSpread = 0;
+        truth.life = 14;
+        truth.lots = 3;
+        LotYear year =
+                LotYear.of(KnownYear.LOT, Features.massLoss(), truth.draw(3).logbook());
+        YearPart swing = part(year, "mid-January against mid-July");
+        assertTrue(swing.estimate().interval(0.99).contains(0.03), swing.toString());
+        assertTrue(
+                year.toString()
+                        .endsWith(" Within the year it swung: mid-January against mid-July " + swing.shown()
+                                + ", a sum too."),
+                year.toString());
+    }
+
+    @Test
+    void roomAndTimeOfYearAreToldTogetherWhereTheyMovedTogether() {
+        KnownYear truth = new KnownYear();
+        truth.roomSwing = 25;
+        LotYear year =
+                LotYear.of(KnownYear.LOT, Features.massLoss(), truth.draw(4).logbook());
+        YearPart swing = part(year, "mid-January against mid-July");
+        assertEquals(YearPart.Verdict.SUM_ONLY, swing.verdict());
+        assertEquals(
+                "This is the sum of the time of year and the room's temperature and humidity, which moved together in this logbook.",
+                swing.words());
+        assertTrue(swing.estimate().interval(0.99).contains(0.008), swing.toString());
+        truth.roomSwing = 1;
+        assertEquals(
+                YearPart.Verdict.TOLD,
+                part(
+                                LotYear.of(
+                                        KnownYear.LOT,
+                                        Features.massLoss(),
+                                        truth.draw(4).logbook()),
+                                "mid-January against mid-July")
+                        .verdict());
+    }
+
+    /** Short version of the rows of 14 months in docs/measurements/drift.md. */
+    @Test
+    void seesAnAgeingOfHalfAPointInAYearOfRoasting() {
+        YearStudy.Counts counts = YearStudy.run(YearStudy.oneYear(0, 0), YearStudy.Anchor.NONE, 16, 50);
+        assertEquals(16, counts.numbers());
+        assertTrue(counts.clear() >= 12 && counts.held() >= 12, counts.toString());
+        assertEquals(0, counts.told());
+    }
+
+    @Test
+    void numbersThatRoundToNothingHaveNoSign() {
+        LotYear year = LotYear.of("Cinder Ridge", Features.massLoss(), HARBOUR);
+        assertEquals(
+                "0.00 percentage points (-1.65 to 1.64)",
+                year.shown(new Estimate("x", -0.00001, 0.01, Double.POSITIVE_INFINITY)));
+        assertEquals(
+                "+0.10 percentage points (0.00 to 0.20)",
+                year.shown(new Estimate("x", 0.001, 0.00061, Double.POSITIVE_INFINITY)));
     }
 
     @Test
@@ -81,5 +165,22 @@ class LotYearTest {
         assertTrue(
                 year.toString().startsWith("Cannot tell how browning time of Moth Field moved: 7 batches"),
                 year.toString());
+    }
+
+    /** What goes on for as long as the beans are in the drum is compared at like drop and like time; what the drop alone settles at like drop. */
+    @Test
+    void massLossIsComparedAtLikeDropAndLikeTimeDevelopmentAtLikeDropAndBrowningAtNeither() {
+        Logbook harbour = Logbook.open(Path.of("..", "datasets", "harbour"));
+        List<String> drops = List.of("drop temperature", "drop time");
+        assertEquals(drops, kept(LotYear.of("Low Orchard", Features.massLoss(), harbour), drops));
+        assertEquals(
+                List.of("drop temperature"),
+                kept(LotYear.of("Low Orchard", Features.developmentTime(), harbour), drops));
+        assertEquals(List.of(), kept(LotYear.of("Low Orchard", Features.browningTime(), harbour), drops));
+        assertEquals(List.of("drop temperature"), kept(LotYear.of("Low Orchard", Features.dropTime(), harbour), drops));
+    }
+
+    private static List<String> kept(LotYear year, List<String> of) {
+        return year.roaster().stream().filter(of::contains).toList();
     }
 }

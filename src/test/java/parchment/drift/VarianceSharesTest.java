@@ -3,6 +3,7 @@ package parchment.drift;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
@@ -37,6 +38,11 @@ class VarianceSharesTest {
     };
 
     private static VarianceShares dyestuff() {
+        return dyestuff(0);
+    }
+
+    /** The batches in an order that begins elsewhere. */
+    private static VarianceShares dyestuff(int from) {
         List<Batch> batches = new ArrayList<>();
         for (int lot = 0; lot < YIELDS.length; lot++) {
             for (double grams : YIELDS[lot]) {
@@ -49,6 +55,7 @@ class VarianceSharesTest {
                         .build());
             }
         }
+        Collections.rotate(batches, from);
         return VarianceShares.of(Features.greenMass(), Logbook.of(LogbookContents.ofBatches("dyestuff", batches)));
     }
 
@@ -173,5 +180,34 @@ class VarianceSharesTest {
         List<String> notes = dyestuff().notes();
         assertTrue(notes.contains("Between roast days nothing can be told: there is one only."), notes.toString());
         assertTrue(notes.contains("Between roasters nothing can be told: there are none written."), notes.toString());
+    }
+
+    @Test
+    void sharesOfVarianceAddUpAndKeepWithinTheirIntervals() {
+        VarianceShares shares =
+                VarianceShares.of(Features.browningTime(), Logbook.open(Path.of("..", "datasets", "harbour")));
+        assertEquals(
+                1,
+                shares.shares().stream()
+                        .mapToDouble(VarianceShares.Share::share)
+                        .sum(),
+                1e-9);
+        shares.shares().forEach(s -> assertTrue(s.interval().contains(s.share()), s.toString()));
+        assertTrue(shares.toString().contains("lots"), shares.toString());
+        VarianceShares few = VarianceShares.of(
+                Features.greenMass(),
+                BuiltBatch.logbook(List.of(BuiltBatch.of(1), BuiltBatch.of(2), BuiltBatch.of(3))));
+        assertTrue(few.toString().startsWith("Cannot tell where green mass differs"), few.toString());
+    }
+
+    @Test
+    void theOrderOfRowsDoesNotMatter() {
+        VarianceShares shares = dyestuff(0);
+        VarianceShares turned = dyestuff(11);
+        assertEquals(shares.toString(), turned.toString());
+        for (int k = 0; k < shares.shares().size(); k++) {
+            assertEquals(
+                    shares.shares().get(k).interval(), turned.shares().get(k).interval());
+        }
     }
 }

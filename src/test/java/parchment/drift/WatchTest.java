@@ -6,196 +6,486 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
 import java.time.LocalDate;
-import java.time.LocalTime;
-import java.time.ZoneOffset;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalDouble;
+import java.util.Set;
+import java.util.function.IntToDoubleFunction;
+import java.util.stream.IntStream;
+import org.hipparchus.distribution.continuous.TDistribution;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import parchment.feature.BatchPath;
+import parchment.feature.Family;
+import parchment.feature.Feature;
 import parchment.feature.Features;
-import parchment.logbook.Batch;
-import parchment.logbook.BatchConditions;
+import parchment.feature.Measured;
+import parchment.feature.Need;
 import parchment.logbook.Logbook;
-import parchment.logbook.LogbookContents;
-import parchment.quantity.Mass;
+import parchment.logbook.MarkKind;
+import parchment.logbook.Upkeep;
+import parchment.quantity.Unit;
+import parchment.stats.process.Signal;
 
 class WatchTest {
     private static final Logbook HARBOUR = Logbook.open(Path.of("..", "datasets", "harbour"));
 
-    /** A logbook of one lot whose green masses are the given numbers, one batch a day. */
-    private static Logbook masses(double... kilograms) {
-        List<Batch> batches = new ArrayList<>();
-        for (int i = 0; i < kilograms.length; i++) {
-            batches.add(Batch.named("B" + (i + 1))
-                    .roastedAt(LocalDate.of(2025, 1, 1)
-                            .plusDays(i)
-                            .atTime(LocalTime.NOON)
-                            .atOffset(ZoneOffset.UTC))
-                    .lot("one")
-                    .conditions(BatchConditions.NOT_WRITTEN.withGreenMass(Mass.kilograms(kilograms[i])))
-                    .build());
+    /** Without trend or resemblance to speak of: correlation of neighbours 0.05 over twenty. */
+    private static final double[] QUIET = {
+        0.3, -0.8, 0.5, 1.2, -0.4, -1.1, 0.9, 0.1, -0.6, 0.2, 1.0, -0.9, -0.2, 0.7, -1.3, 0.4, 0.6, -0.5, 0.8, -0.9
+    };
+
+    private static Watch masses(double... kilograms) {
+        return Watch.of(
+                BuiltBatch.logbook(
+                        Arrays.stream(kilograms).mapToObj(BuiltBatch::of).toList()),
+                Features.greenMass());
+    }
+
+    /** Twenty quiet batches around 2 kg, and what follows them in standard steps of 10 g. */
+    private static double[] after(double... steps) {
+        return IntStream.range(0, QUIET.length + steps.length)
+                .mapToDouble(i -> 2 + 0.01 * (i < QUIET.length ? QUIET[i] : steps[i - QUIET.length]))
+                .toArray();
+    }
+
+    private static double[] same(int times, double value) {
+        double[] all = new double[times];
+        Arrays.fill(all, value);
+        return all;
+    }
+
+    @ParameterizedTest
+    @CsvSource({"9,0", "10,10", "14,10", "15,15", "19,15", "20,20", "99,20", "100,40", "149,40", "150,60"})
+    void theStretchGrowsWithTheChart(int batches, int stretch) {
+        double[] values = IntStream.range(0, batches)
+                .mapToDouble(i -> 2 + 0.01 * QUIET[(i * 7) % QUIET.length])
+                .toArray();
+        Watch watch = masses(values);
+        assertEquals(stretch > 0, watch.hasLimits());
+        assertEquals(stretch, watch.stable().size());
+        assertEquals(batches, watch.batches().size());
+        assertEquals(batches - stretch, watch.watched().size());
+    }
+
+    @Test
+    void centerAndSpreadAreThoseOfTheStretch() {
+        // NIST/SEMATECH e-Handbook of Statistical Methods, 6.3.2.2: ten flow rates with mean 50.81; their standard
+        // deviation,
+        // 2.10, by hand.
+        double[] rates = {49.6, 47.6, 49.9, 51.3, 47.8, 51.2, 52.6, 52.4, 53.6, 52.1};
+        EstimatedLimits limits = masses(rates).limits().orElseThrow();
+        double squares =
+                Arrays.stream(rates).map(r -> (r - 50.81) * (r - 50.81)).sum();
+        assertEquals(Math.sqrt(squares / 9), limits.spread(), 1e-9);
+        assertEquals(49.6 - 50.81, limits.deviations()[0], 1e-9);
+    }
+
+    @Test
+    void aSingleBatchMayLieFartherOffThanWhereNeighboursAreKnownNotToResembleEachOther() {
+        // Where they are known to be independent and normal: Student's t with 19 degrees of freedom, one in 1,000
+        // (3.883 in
+        // printed tables), times the square root of 1 + 1/20.
+        Watch watch = masses(after(same(10, 0)));
+        double known = 3.883 * Math.sqrt(1.05);
+        double limit = watch.limits().orElseThrow().singleLimits()[0]
+                / watch.limits().orElseThrow().spread();
+        assertTrue(limit > 0.9 * known && limit < 2 * known, limit + " against " + known);
+    }
+
+    @ParameterizedTest
+    @CsvSource({"1,1.0001,ABOVE", "1,0.9999,", "-1,1.0001,BELOW", "-1,0.9999,"})
+    void aSingleBatchSignalsBeyondItsLimit(int side, double times, Signal.@Nullable Side expected) {
+        EstimatedLimits limits = masses(after(0)).limits().orElseThrow();
+        double mean = 2 + 0.01 * Arrays.stream(QUIET).average().orElse(0);
+        double[] values = after(0);
+        values[20] = mean + side * times * limits.singleLimits()[0];
+        List<Watch.Alarm> alarms = masses(values).alarms().stream()
+                .filter(a -> a.kind() == Watch.Kind.SINGLE_BATCH)
+                .toList();
+        assertEquals(
+                Optional.ofNullable(expected),
+                alarms.stream().map(Watch.Alarm::side).findFirst());
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "WEIGHTED_MEAN,1,1.0001,ABOVE",
+        "WEIGHTED_MEAN,1,0.9999,",
+        "WEIGHTED_MEAN,-1,1.0001,BELOW",
+        "WEIGHTED_MEAN,-1,0.9999,",
+        "CUMULATED_SUM,1,1.0001,ABOVE",
+        "CUMULATED_SUM,1,0.9999,",
+        "CUMULATED_SUM,-1,1.0001,BELOW",
+        "CUMULATED_SUM,-1,0.9999,"
+    })
+    void aShiftThatStaysSignalsBeyondItsLimit(Watch.Kind kind, int side, double times, Signal.@Nullable Side expected) {
+        int last = 9;
+        EstimatedLimits limits = masses(after(same(last + 1, 0))).limits().orElseThrow();
+        double mean = 2 + 0.01 * Arrays.stream(QUIET).average().orElse(0);
+        double step = kind == Watch.Kind.WEIGHTED_MEAN
+                ? limits.weightedMeanLimits()[last] / (1 - Math.pow(0.8, last + 1))
+                : limits.sumLimits()[last] / (last + 1) + 0.5;
+        double inKilograms = step * times * limits.spread() * Math.sqrt(1.05);
+        double[] values = after(same(last + 1, 0));
+        for (int i = 20; i < values.length; i++) {
+            values[i] = mean + side * inKilograms;
         }
-        return Logbook.of(LogbookContents.ofBatches("drawn", batches));
+        List<Watch.Alarm> alarms =
+                masses(values).alarms().stream().filter(a -> a.kind() == kind).toList();
+        Optional<Signal.Side> atTheLast = alarms.stream()
+                .filter(a -> a.batch().name().equals("B30"))
+                .map(Watch.Alarm::side)
+                .findFirst();
+        assertEquals(Optional.ofNullable(expected), atTheLast, alarms.toString());
     }
 
     @Test
-    void agreesWithTheFlowRatesOfTheHandbook() {
-        // NIST/SEMATECH e-Handbook of Statistical Methods, 6.3.2.2 "Individuals Control Charts": ten flow rates; mean
-        // 50.81, mean moving
-        // range 1.8778, limits 45.8157 and 55.8045 (with d2 = 1.128; ours is the exact 2/sqrt(pi), which moves them by
-        // under 0.003).
-        Watch watch =
-                Watch.of(masses(49.6, 47.6, 49.9, 51.3, 47.8, 51.2, 52.6, 52.4, 53.6, 52.1), Features.greenMass());
-        assertTrue(watch.hasLimits(), watch.toString());
-        assertEquals(50.81, watch.single().orElseThrow().center(), 1e-9);
-        assertEquals(45.8157, watch.single().orElseThrow().lowerLimit(), 0.003);
-        assertEquals(55.8045, watch.single().orElseThrow().upperLimit(), 0.003);
-    }
-
-    @Test
-    void seesAShiftThatStays() {
-        double[] values = new double[40];
-        for (int i = 0; i < values.length; i++) {
-            values[i] = 2 + 0.01 * Math.sin(i * 2.4) + (i >= 25 ? 0.012 : 0);
+    void limitsStayAsTheyAreWhenBatchesAreAdded() {
+        double[] short10 = masses(after(same(10, 0))).limits().orElseThrow().weightedMeanLimits();
+        double[] long30 = masses(after(same(30, 0))).limits().orElseThrow().weightedMeanLimits();
+        for (int i = 0; i < 10; i++) {
+            assertEquals(short10[i], long30[i], 0.08 * short10[i]);
         }
-        Watch watch = Watch.of(masses(values), Features.greenMass());
-        assertEquals(20, watch.stable().size());
-        assertTrue(watch.alarms().stream().anyMatch(a -> a.kind() != Watch.Kind.SINGLE_BATCH), watch.toString());
-        assertTrue(watch.toString().contains("a shift shows since batch B"), watch.toString());
-        assertTrue(watch.text().contains("once in 370 batches"), watch.text());
     }
 
     @Test
-    void setsNoLimitsFromNineBatches() {
-        Watch watch = Watch.of(masses(1, 2, 1, 2, 1, 2, 1, 2, 1), Features.greenMass());
-        assertFalse(watch.hasLimits());
-        assertTrue(watch.toString().startsWith("Cannot set limits for green mass"), watch.toString());
-        assertTrue(watch.alarms().isEmpty());
+    void saysWhereAShiftShowsAndToWhichSide() {
+        double[] up = after(same(20, 3));
+        Watch watch = masses(up);
+        assertTrue(
+                watch.toString()
+                        .startsWith(
+                                "green mass of lot one: 0 of 20 single batches outside of the limits; a shift up shows"
+                                        + " since batch B2"),
+                watch.toString());
+        Watch.Alarm first = watch.alarms().get(0);
+        assertTrue(
+                watch.toString()
+                        .endsWith("batch " + first.batch().name() + " ("
+                                + first.batch().roastDay().orElseThrow() + ", "
+                                + first.kind().words() + ")"),
+                watch.toString());
+        assertTrue(masses(after(same(20, -3))).toString().contains("; a shift down shows since batch B2"));
+        assertTrue(masses(after(0.1, -0.3)).toString().endsWith("; no shift that stays"));
     }
 
     @Test
-    void watchesProbeReadingsSinceTheProbeWasMovedOnly() {
-        Watch watch = Watch.of(HARBOUR.ofLot("Low Orchard"), Features.firstCrackTemperature());
+    void saysHowManyChartsSignalByChance() {
+        Watch watch = masses(after(IntStream.range(0, 50)
+                .mapToDouble(i -> QUIET[(i * 7) % QUIET.length])
+                .toArray()));
+        // One in a hundred for ten batches: 1 - 0.99^5.
+        assertEquals(0.049, watch.falseShifts(), 0.002);
+        assertTrue(
+                watch.text()
+                        .replaceAll("\\s+", " ")
+                        .contains(
+                                "If nothing changes, one chart in 20 of this length (50 batches after the stretch) shows a shift,"
+                                        + " and one in 20 a single batch outside."),
+                watch.text());
+        assertTrue(masses(after()).text().contains("No batch has been roasted after the stretch yet."));
+    }
+
+    /** Correlations of neighbours from clearly above to clearly below what chance gives twenty batches. */
+    private static Watch mixed(double slow, double alternating) {
+        return masses(IntStream.range(0, 20)
+                .mapToDouble(i -> 2 + 0.01 * (slow * Math.sin(i * 0.6) + alternating * (i % 2 == 0 ? 1 : -1)))
+                .toArray());
+    }
+
+    /** Finds the mixture at which the sentence changes, and returns the watches on both sides of it. */
+    private static Watch[] around(IntToDoubleFunction slow, IntToDoubleFunction alternating, String from) {
+        int low = 0;
+        int high = 10_000;
+        while (high - low > 1) {
+            int middle = (low + high) / 2;
+            boolean as = mixed(slow.applyAsDouble(middle), alternating.applyAsDouble(middle))
+                    .neighbourWords()
+                    .startsWith(from);
+            low = as ? middle : low;
+            high = as ? high : middle;
+        }
+        return new Watch[] {
+            mixed(slow.applyAsDouble(low), alternating.applyAsDouble(low)),
+            mixed(slow.applyAsDouble(high), alternating.applyAsDouble(high))
+        };
+    }
+
+    @Test
+    void saysWhetherNeighboursResembleEachOtherOrAlternate() {
+        assertEquals(
+                "Neighbouring batches of the stretch resemble each other (correlation 0.80); the limits are wider for it.",
+                mixed(1, 0).neighbourWords());
+        assertEquals(
+                "Neighbouring batches of the stretch alternate (correlation -0.95); the limits do not reckon with that, so false"
+                        + " signals come less often than stated.",
+                mixed(0, 1).neighbourWords());
+        assertEquals(
+                "Neighbouring batches of the stretch do not clearly resemble each other; the limits still allow for it, as far as"
+                        + " so few batches leave it open.",
+                masses(after()).neighbourWords());
+        double clear = 2 / Math.sqrt(20);
+        Watch[] alike = around(k -> 1, k -> k / 10_000.0, "Neighbouring batches of the stretch resemble");
+        assertEquals(clear, alike[0].neighbourCorrelation(), 1e-3);
+        assertEquals(clear, alike[1].neighbourCorrelation(), 1e-3);
+        assertTrue(alike[0].neighbourCorrelation() > clear && alike[1].neighbourCorrelation() <= clear);
+        Watch[] apart = around(k -> k / 10_000.0, k -> 1, "Neighbouring batches of the stretch alternate");
+        assertEquals(-clear, apart[0].neighbourCorrelation(), 1e-3);
+        assertTrue(apart[0].neighbourCorrelation() < -clear && apart[1].neighbourCorrelation() >= -clear);
+    }
+
+    @Test
+    void resemblanceMakesLimitsWider() {
+        double[] apart = masses(after(same(10, 0))).limits().orElseThrow().weightedMeanLimits();
+        double[] waves = IntStream.range(0, 30)
+                .mapToDouble(i -> 2 + 0.01 * Math.sin(i * 0.6) + 0.003 * QUIET[i % 20])
+                .toArray();
+        double[] alike = masses(waves).limits().orElseThrow().weightedMeanLimits();
+        assertTrue(alike[9] > 1.3 * apart[9], alike[9] + " against " + apart[9]);
+    }
+
+    @Test
+    void passesOverAStretchInWhichOneBatchLiesFarOff() {
+        // The size at which it is passed over, held against Student's t for the farthest of twenty, one in a hundred,
+        // 18
+        // degrees of freedom.
+        double low = 1;
+        double high = 20;
+        while (high - low > 1e-4) {
+            double middle = (low + high) / 2;
+            double[] values = after(same(10, 0.1));
+            values[4] = 2 + 0.01 * middle;
+            boolean kept = WatchRows.of(
+                            BuiltBatch.logbook(Arrays.stream(values)
+                                    .mapToObj(BuiltBatch::of)
+                                    .toList()),
+                            Features.greenMass())
+                    .batches()
+                    .get(0)
+                    .name()
+                    .equals("B1");
+            low = kept ? middle : low;
+            high = kept ? high : middle;
+        }
+        double[] values = QUIET.clone();
+        values[4] = low;
+        double mean = Arrays.stream(values).average().orElse(0);
+        double squares = Arrays.stream(values).map(v -> (v - mean) * (v - mean)).sum();
+        double off = low - mean;
+        // Studentised by the spread of all residuals less its own share.
+        double t = off / Math.sqrt((squares - off * off) / 18);
+        assertEquals(new TDistribution(18).inverseCumulativeProbability(1 - 0.01 / 40), t, 1e-3);
+        double[] far = after(same(10, 0.1));
+        far[4] = 2.5;
+        Watch watch = masses(far);
+        assertEquals("B6", watch.stable().get(0).name());
+        assertTrue(
+                watch.rows().leftOutWords().contains("5 before the stretch, in which one lies far off"),
+                watch.rows().leftOutWords());
+    }
+
+    private static List<BuiltBatch> losses(int batches, IntToDoubleFunction more) {
+        return IntStream.range(0, batches)
+                .mapToObj(i -> BuiltBatch.losing(0.14 + 0.002 * QUIET[(i * 7) % 20] + more.applyAsDouble(i)))
+                .toList();
+    }
+
+    private static Watch loss(List<BuiltBatch> rows) {
+        return Watch.of(BuiltBatch.logbook(rows), Features.massLoss());
+    }
+
+    @Test
+    void comparesAtLikeMassAndAim() {
+        List<BuiltBatch> rows = new ArrayList<>();
+        List<BuiltBatch> unwritten = new ArrayList<>();
+        List<BuiltBatch> drawn = losses(40, i -> 0);
+        for (int i = 0; i < 40; i++) {
+            double aim = i < 20 ? 203 + i % 5 : 211;
+            double mass = i < 20 ? 2 + 0.1 * (i % 3) : 2.2;
+            double loss = 0.14 + 0.002 * QUIET[(i * 7) % 20] + 0.003 * (aim - 205) - 0.02 * (mass - 2);
+            BuiltBatch batch = BuiltBatch.losing(loss).withGreen(mass);
+            rows.add(batch.withAim(aim));
+            unwritten.add(batch);
+        }
+        Watch watch = loss(rows);
+        assertEquals(
+                "Compared at like green mass, planned drop temperature.",
+                watch.rows().likeWords());
+        assertTrue(watch.toString().endsWith("no shift that stays"), watch.toString());
+        assertTrue(
+                loss(unwritten).toString().contains("a shift up shows"),
+                loss(unwritten).toString());
+        assertEquals("Batches are compared as they are.", loss(drawn).rows().likeWords());
+    }
+
+    @ParameterizedTest
+    @CsvSource({"2.19,1", "2.21,0", "1.81,1", "1.79,0"})
+    void aMassThatTheStretchDoesNotHoldIsLeftOut(double mass, int watched) {
+        List<BuiltBatch> rows = new ArrayList<>(losses(20, i -> 0));
+        rows.add(BuiltBatch.losing(0.14).withGreen(mass));
+        // The stretch is all of 2 kg; a twentieth of it is the same mass, and so is one twentieth more beside it.
+        assertEquals(
+                mass > 2.1 || mass < 1.9 ? 0 : watched, loss(rows).watched().size());
+        rows.set(0, rows.get(0).withGreen(2.09));
+        rows.set(1, rows.get(1).withGreen(1.95));
+        assertTrue(loss(rows).rows().likeWords().contains("green mass"));
+        assertEquals(1, loss(rows).watched().size());
+    }
+
+    @ParameterizedTest
+    @CsvSource({"2.099,1", "2.101,0", "1.901,1", "1.899,0"})
+    void aTwentiethOfTheMassIsTheSameMass(double mass, int watched) {
+        List<BuiltBatch> rows = new ArrayList<>(losses(20, i -> 0));
+        rows.add(BuiltBatch.losing(0.14).withGreen(mass));
+        assertEquals(watched, loss(rows).watched().size());
+    }
+
+    @ParameterizedTest
+    @CsvSource({"205.99,1", "206.01,0", "204.01,1", "203.99,0"})
+    void aDegreeIsTheSameAim(double aim, int watched) {
+        List<BuiltBatch> rows = new ArrayList<>();
+        losses(20, i -> 0).forEach(b -> rows.add(b.withAim(205)));
+        rows.add(BuiltBatch.losing(0.14).withAim(aim));
+        assertEquals(watched, loss(rows).watched().size());
+    }
+
+    @Test
+    void otherLotsAreComparedAtLikeLotOrLeftOut() {
+        List<BuiltBatch> rows = new ArrayList<>();
+        for (int i = 0; i < 40; i++) {
+            boolean second = i % 2 == 0 && i < 20 || i > 30;
+            rows.add(BuiltBatch.losing(0.14 + 0.002 * QUIET[(i * 7) % 20] + (second ? 0.02 : 0))
+                    .withLot(second ? "second" : "first"));
+        }
+        rows.add(BuiltBatch.losing(0.14).withLot("third"));
+        Watch watch = loss(rows);
+        assertTrue(watch.toString().startsWith("mass loss of 2 lots together"), watch.toString());
+        assertEquals("Compared at like lot.", watch.rows().likeWords());
+        assertTrue(watch.toString().endsWith("no shift that stays"), watch.toString());
+        assertEquals(
+                "40 batches watched, left out: 1 of a lot, mass or aim that the stretch does not hold.",
+                watch.rows().leftOutWords());
+        List<BuiltBatch> many = new ArrayList<>();
+        for (int i = 0; i < 40; i++) {
+            many.add(losses(40, k -> 0).get(i).withLot("lot " + i % 5));
+        }
+        assertEquals(
+                "Cannot set limits for mass loss: the batches are of 5 lots and machines; watch one lot, as in"
+                        + " logbook.ofLot(...)",
+                loss(many).toString());
+    }
+
+    @Test
+    void setsNoLimitsFromNineBatchesOrFromBatchesThatDoNotDiffer() {
+        Watch nine = masses(1, 2, 1, 2, 1, 2, 1, 2, 1);
+        assertFalse(nine.hasLimits());
+        assertEquals("Cannot set limits for green mass: there are 9 batches, and 10 are needed", nine.toString());
+        assertTrue(nine.alarms().isEmpty() && Double.isNaN(nine.neighbourCorrelation()));
+        assertEquals(
+                "Cannot set limits for green mass: the batches do not differ",
+                masses(same(30, 2)).toString());
+    }
+
+    @Test
+    void watchesProbeReadingsSinceTheProbeOfTheirOwnMachineWasMoved() {
+        Logbook low = HARBOUR.ofLot("Low Orchard");
+        Watch watch = Watch.of(low, Features.firstCrackTemperature());
         assertTrue(watch.batches().stream()
                 .allMatch(b -> !b.roastDay().orElseThrow().isBefore(LocalDate.of(2024, 10, 7))));
-        Watch times = Watch.of(HARBOUR.ofLot("Low Orchard"), Features.browningTime());
+        Watch times = Watch.of(low, Features.browningTime());
         assertTrue(times.batches().size() > watch.batches().size());
-    }
-
-    @Test
-    void twinsAreMeantAlikeAndGiveTheRepeatability() {
-        Twins twins = Twins.of(HARBOUR);
-        for (Twins.Group group : twins.groups()) {
-            Batch first = group.batches().get(0);
-            for (Batch other : group.batches()) {
-                assertEquals(first.lot(), other.lot());
-                assertEquals(
-                        first.conditions().greenMass().orElseThrow().kilograms(),
-                        other.conditions().greenMass().orElseThrow().kilograms(),
-                        0.03 * 2.5);
-            }
-        }
-        Repeatability repeatability = twins.repeatability(Features.browningTime());
-        double deviation = repeatability.standardDeviation().orElseThrow();
-        assertTrue(repeatability.interval(0.90).contains(deviation));
-        assertTrue(repeatability.degreesOfFreedom() == repeatability.batches() - repeatability.groups());
-        Repeatability none = Twins.of(masses(2, 3)).repeatability(Features.greenMass());
-        assertTrue(none.toString().startsWith("Cannot tell how repeatable"), none.toString());
-    }
-
-    @Test
-    void repeatabilityAgreesWithTheWorkedFormula() {
-        // Pooled standard deviation of 2.00, 2.02, 2.04 and of 3.00, 3.04: sqrt((0.0008 + 0.0008) / 3), by hand.
-        Repeatability r = Twins.of(masses(2.00, 2.02, 2.04, 3.00, 3.04)).repeatability(Features.greenMass());
-        assertEquals(Math.sqrt(0.0016 / 3), r.standardDeviation().orElseThrow(), 1e-12);
-        assertEquals(3, r.degreesOfFreedom());
-        // Chi-squared with 3 degrees of freedom: 0.352 (5 %) and 7.815 (95 %), printed tables.
-        assertEquals(Math.sqrt(0.0016 / 7.815), r.interval(0.90).lower(), 1e-5);
-        assertEquals(Math.sqrt(0.0016 / 0.352), r.interval(0.90).upper(), 1e-4);
-    }
-
-    @Test
-    void saysWhetherABatchIsLikeItsLotsOthers() {
-        Usual usual = Usual.of(HARBOUR.batch("H240"), HARBOUR);
-        assertEquals(Usual.Verdict.LIKE_THE_OTHERS, usual.verdict(), usual.toString());
-        List<Batch> some =
-                HARBOUR.batches().stream().filter(b -> b.name().endsWith("5")).toList();
-        long odd = some.stream()
-                .filter(b -> Usual.of(b, HARBOUR).compared().stream().anyMatch(Usual.Compared::unlike))
-                .count();
-        // All features of the next batch in 95 of 100 cases, if they are normal; some are not.
-        assertTrue(odd <= 0.25 * some.size(), odd + " batches");
-        Logbook hillside = Logbook.open(Path.of("..", "datasets", "hillside"));
-        Usual few = Usual.of(hillside.batch("K040"), hillside);
-        assertEquals(Usual.Verdict.CANNOT_TELL, few.verdict());
-        assertTrue(few.toString().contains("8 are needed"), few.toString());
-    }
-
-    @Test
-    void anOutlierIsNamedWithItsUsual() {
-        Logbook harbour = HARBOUR;
-        Batch batch = harbour.batch("H200").toBuilder()
-                .conditions(new BatchConditions(
-                        harbour.batch("H200").conditions().greenMass(),
-                        harbour.batch("H200").conditions().greenMass().map(m -> Mass.kilograms(0.6 * m.kilograms())),
-                        harbour.batch("H200").conditions().chargeTemperature(),
-                        Optional.empty(),
-                        Optional.empty(),
-                        OptionalDouble.empty(),
-                        OptionalDouble.empty(),
-                        Optional.empty()))
-                .build();
-        LogbookContents c = harbour.contents();
-        List<Batch> batches = c.batches().stream()
-                .map(b -> b.name().equals("H200") ? batch : b)
-                .toList();
-        Logbook changed = Logbook.of(c.toBuilder().batches(batches).build());
-        Usual usual = Usual.of(batch, changed.ofLot(batch.lot().orElseThrow()));
-        assertEquals(Usual.Verdict.UNLIKE_THE_OTHERS, usual.verdict());
-        assertTrue(usual.toString().contains("mass loss"), usual.text());
-    }
-
-    /** Short version of the table in docs/measurements/drift.md, where the rule of before called 19 in 100. */
-    @Test
-    void anOrdinaryBatchIsSeldomCalledUnlikeTheOthers() {
-        int batches = 0;
-        int unlike = 0;
-        for (long seed = 1; seed <= 3; seed++) {
-            for (Map.Entry<String, UsualStudy.Count> group :
-                    UsualStudy.counted("harbour", seed).entrySet()) {
-                if (group.getKey().startsWith("ordinary")) {
-                    batches += group.getValue().batches();
-                    unlike += group.getValue().byFeature();
-                }
-            }
-        }
-        assertTrue(batches > 150, batches + " batches");
-        assertTrue(unlike <= 0.1 * batches, unlike + " of " + batches);
-    }
-
-    @Test
-    void greenCoffeeForAnOrderFollowsTheMassLoss() {
-        GreenNeeded needed = GreenNeeded.of("Cinder Ridge", Mass.kilograms(12), HARBOUR);
-        assertTrue(needed.interval().contains(needed.kilograms()));
-        assertTrue(needed.kilograms() > 13 && needed.kilograms() < 15, needed.toString());
-        GreenNeeded twice = GreenNeeded.of("Cinder Ridge", Mass.kilograms(24), HARBOUR);
-        assertEquals(2 * needed.kilograms(), twice.kilograms(), 1e-9);
-    }
-
-    @Test
-    void sharesOfVarianceAddUpAndKeepWithinTheirIntervals() {
-        VarianceShares shares = VarianceShares.of(Features.browningTime(), HARBOUR);
+        Logbook nothingWritten =
+                Logbook.of(HARBOUR.contents().toBuilder().upkeep(List.of()).build());
+        Watch found = Watch.of(nothingWritten.ofLot("Low Orchard"), Features.firstCrackTemperature());
         assertEquals(
-                1,
-                shares.shares().stream()
-                        .mapToDouble(VarianceShares.Share::share)
-                        .sum(),
-                1e-9);
-        shares.shares().forEach(s -> assertTrue(s.interval().contains(s.share()), s.toString()));
-        assertTrue(shares.toString().contains("lots"), shares.toString());
-        VarianceShares few = VarianceShares.of(Features.greenMass(), masses(1, 2, 3));
-        assertTrue(few.toString().startsWith("Cannot tell where green mass differs"), few.toString());
+                watch.batches().size(), found.batches().size(), found.rows().leftOutWords());
+        assertTrue(
+                watch.rows()
+                        .leftOutWords()
+                        .contains(" read before its machine's probe last changed, as written or found"),
+                watch.rows().leftOutWords());
+    }
+
+    @Test
+    void workOnTheProbeCutsOnlyWhatItsOwnMachineReadAndOnlyWhereSomethingWasReadAfterIt() {
+        List<BuiltBatch> rows = IntStream.range(0, 24)
+                .mapToObj(i -> BuiltBatch.of(2)
+                        .withMachine(i % 2 == 0 ? "north" : "south")
+                        .withCharge(200 + QUIET[i % 20]))
+                .toList();
+        Logbook logbook = BuiltBatch.logbook(rows);
+        assertEquals(24, charged(logbook, List.of()).batches().size());
+        Upkeep moved = new Upkeep("north", LocalDate.of(2025, 1, 13), "probe moved", Optional.empty());
+        Watch watch = charged(logbook, List.of(moved));
+        assertEquals(12 + 6, watch.batches().size());
+        assertTrue(
+                watch.rows().leftOutWords().contains("6 read before its machine's probe last changed"),
+                watch.rows().leftOutWords());
+        Upkeep later = new Upkeep("north", LocalDate.of(2025, 1, 30), "probe moved", Optional.empty());
+        assertEquals(24, charged(logbook, List.of(later)).batches().size());
+        assertEquals(18, charged(logbook, List.of(moved, later)).batches().size());
+        Watch noReading = Watch.of(
+                Logbook.of(logbook.contents().toBuilder().upkeep(List.of(moved)).build()), Features.greenMass());
+        assertEquals(24, noReading.batches().size());
+    }
+
+    private static Watch charged(Logbook logbook, List<Upkeep> upkeep) {
+        return Watch.of(Logbook.of(logbook.contents().toBuilder().upkeep(upkeep).build()), new ReadAtTheCharge());
+    }
+
+    /** Short version of the table in docs/measurements/drift.md: one chart in 33 of thirty batches is stated. */
+    @Test
+    void unchangedSeriesSignalAboutAsOftenAsIsStated() {
+        WatchStudy.Counts counts =
+                WatchStudy.run(new WatchStudy.Cell(WatchStudy.Kind.NEIGHBOURS_03, 20, 30, 1, 2), 30, 5);
+        assertEquals(0.0297, counts.stated(), 0.002);
+        assertTrue(counts.shift() <= 4 && counts.single() <= 4, counts.toString());
+    }
+
+    /** The written charge temperature, as if the bean probe had read it. */
+    private record ReadAtTheCharge() implements Feature {
+        @Override
+        public String name() {
+            return "read at the charge";
+        }
+
+        @Override
+        public Unit unit() {
+            return Unit.TEMPERATURE;
+        }
+
+        @Override
+        public String definition() {
+            return "the written charge temperature";
+        }
+
+        @Override
+        public Set<Need> needs() {
+            return Set.of();
+        }
+
+        @Override
+        public Family family() {
+            return Family.OTHER;
+        }
+
+        @Override
+        public Set<MarkKind> marksUsed() {
+            return Set.of();
+        }
+
+        @Override
+        public Measured measure(BatchPath path) {
+            return Features.chargeTemperature().measure(path);
+        }
+
+        @Override
+        public boolean readsBeanProbe() {
+            return true;
+        }
     }
 }

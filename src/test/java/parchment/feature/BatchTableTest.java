@@ -3,9 +3,11 @@ package parchment.feature;
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertSame;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.nio.file.Path;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.util.List;
@@ -18,10 +20,12 @@ import parchment.logbook.Logbook;
 import parchment.logbook.LogbookException;
 import parchment.logbook.MarkKind;
 import parchment.logbook.Quantity;
+import parchment.period.ProbePeriods;
 import parchment.phase.ExampleRoast;
 import parchment.quantity.Elapsed;
 import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
+import parchment.stats.Estimate;
 
 class BatchTableTest {
     private static final Batch FULL = ExampleLogbook.full().build();
@@ -210,5 +214,43 @@ class BatchTableTest {
             byName.put(table.batches().get(i).name(), table.values("mean rate of rise in drying")[i]);
         }
         return byName;
+    }
+
+    @Test
+    void tellsReadingsOnTodaysProbeAndLeavesOutWhatHangsOnAProbeThatWasChanged() {
+        Logbook harbour = Logbook.open(Path.of("..", "datasets", "harbour"));
+        Feature own = Feature.of(
+                "a reading of my own",
+                Unit.TEMPERATURE,
+                "bean temperature at 300 s",
+                path -> path.beanTemperatureAt(300));
+        Feature slow = Features.secondsBetween(150, 180);
+        BatchTable read = BatchTable.of(
+                harbour, Features.dropTemperature(), Features.dropTime(), Features.riseAfterFirstCrack(), own, slow);
+        BatchTable today = read.onTodaysProbe();
+        int first = 0;
+        int last = read.size() - 1;
+        Estimate added = ProbePeriods.of(harbour)
+                .toToday(
+                        harbour.batch("H001"),
+                        read.cell(first, Features.dropTemperature()).value());
+        assertEquals("H001", read.batches().get(first).name());
+        assertEquals(
+                read.cell(first, Features.dropTemperature()).value() + added.estimate(),
+                today.cell(first, Features.dropTemperature()).value(),
+                1e-12);
+        assertEquals(added.standardError(), today.sharedErrors(Features.dropTemperature())[first], 1e-12);
+        assertEquals(0, today.sharedErrors(Features.dropTemperature())[last]);
+        for (Feature free : List.of(Features.dropTime(), Features.riseAfterFirstCrack())) {
+            assertArrayEquals(read.values(free), today.values(free), free.name());
+        }
+        for (Feature hanging : List.of(own, slow)) {
+            assertTrue(today.cell(first, hanging).isMissing(), hanging.name());
+            assertEquals(
+                    "the probe was changed since, and by how much that changes the number is not known.",
+                    today.cell(first, hanging).whyMissing());
+            assertEquals(read.cell(last, hanging), today.cell(last, hanging));
+        }
+        assertSame(today, today.onTodaysProbe(), "told once, not moved twice");
     }
 }

@@ -155,7 +155,7 @@ final class MarkErrorStudy {
         double end = truth.drop() + 8 + 30 * random.nextDouble();
         double keep = Math.pow(reading.memory(), reading.interval() / 2);
         double wander = reading.noise() * random.nextGaussian();
-        int n = (int) ((end - start) / reading.interval());
+        int n = 1 + (int) ((end - start) / reading.interval());
         double[] x = new double[n];
         double[] y = new double[n];
         for (int i = 0; i < n; i++) {

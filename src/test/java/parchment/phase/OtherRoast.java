@@ -56,8 +56,10 @@ final class OtherRoast {
             double drying = 0.05 * Math.exp(-Math.pow((bean - 120) / 30, 2));
             bean += STEP * (gain * (air - bean) - drying);
             double seen = Double.isNaN(dropped) ? covered * bean + (1 - covered) * air : cool;
+            double before = one;
             one += STEP * (seen - one) / first;
-            two += STEP * (one - two) / second;
+            // Half of the step's own change is seen: else the reading would fall half a step before the drop.
+            two += STEP * (0.5 * (before + one) - two) / second;
         }
         turningPoint = turned;
         drop = dropped;

@@ -45,10 +45,11 @@ class TroubleshootingPageTest {
                     + "System.out.println(Evidence.of(\"sweetness\", dropTemperature(), first));",
             "for (var feature : Features.all()) if (feature.name().equals(\"days since arrival\"))"
                     + " System.out.println(Evidence.of(\"sweetness\", feature, logbook).reasons());",
-            "System.out.println(Evidence.of(\"sweetness\", developmentRate(), logbook));",
+            "System.out.println(Evidence.of(\"sweetness\", developmentRate(), logbook,"
+                    + " EvidenceSettings.standard().withSmallestDifference(1)));",
             "System.out.println(Evidence.of(\"bitterness\", developmentTime(), logbook).reasons());",
             "System.out.println(Evidence.of(\"sweetness\", developmentTime(), logbook).reasons());",
-            "ProbeShifts.of(logbook.only(batch -> batch.name().compareTo(\"H020\") < 0)).toString()",
+            "ProbeShifts.of(Logbook.open(\"{FEW}\")).toString()",
             "LotYear.of(\"Salt Meadow\", dropTemperature(), logbook).toString()",
             "Watch.of(logbook.only(batch -> batch.name().compareTo(\"H005\") < 0), dropTemperature()).toString()",
             "Twins.of(logbook.only(batch -> batch.name().compareTo(\"H003\") < 0)).toString()",
@@ -100,7 +101,8 @@ class TroubleshootingPageTest {
                                 evaluator,
                                 cell.replace("{EMPTY}", slashed(empty))
                                         .replace("{BROKEN}", slashed(broken))
-                                        .replace("{DEMO}", slashed(HOME.resolve("datasets/harbour")))));
+                                        .replace("{DEMO}", slashed(HOME.resolve("datasets/harbour")))
+                                        .replace("{FEW}", slashed(HOME.resolve("datasets/hillside")))));
             }
             shown.put("interrupted", interrupted(evaluator));
         }

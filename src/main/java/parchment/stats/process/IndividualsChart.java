@@ -31,7 +31,7 @@ public final class IndividualsChart implements Showable {
      * Sets the limits from the values themselves.
      *
      * @param values in order of time, at least 2, none missing
-     * @throws CannotFitException if there are fewer
+     * @throws parchment.stats.CannotFitException if there are fewer
      * @throws IllegalArgumentException if one is missing or infinite
      */
     public static IndividualsChart of(double[] values) {

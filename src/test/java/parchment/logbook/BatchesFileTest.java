@@ -1,0 +1,220 @@
+package parchment.logbook;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import parchment.quantity.Elapsed;
+import parchment.quantity.TemperatureUnit;
+
+/** A row of batches.csv on each side of each border of what is taken. */
+class BatchesFileTest {
+    private static final String HEAD = "batch,roasted at";
+    private static final String ONE = "1,2025-03-04T09:15";
+
+    @TempDir
+    Path temporary;
+
+    private Logbook batches(String... lines) throws IOException {
+        return new WrittenFolder(temporary).with("batches.csv", lines).open();
+    }
+
+    private static List<String> problems(Logbook logbook, String part) {
+        return logbook.problems().list().stream()
+                .map(Problem::toString)
+                .filter(line -> line.contains(part))
+                .toList();
+    }
+
+    private static String held(Batch batch, String field) {
+        BatchConditions conditions = batch.conditions();
+        Optional<?> value = switch (field) {
+            case "charge temperature" -> conditions.chargeTemperature().map(t -> t.celsius());
+            case "green temperature" -> conditions.greenTemperature().map(t -> t.celsius());
+            case "room temperature" -> conditions.roomTemperature().map(t -> t.celsius());
+            case "room humidity" -> boxed(conditions.roomHumidity());
+            case "room pressure" -> boxed(conditions.roomPressure());
+            case "warm-up" -> conditions.warmUp().map(Elapsed::seconds);
+            case "planned drop temperature" -> batch.plan().dropTemperature().map(t -> t.celsius());
+            case "quakers" -> boxed(batch.looks().quakers());
+            case "whole-bean colour" -> boxed(batch.looks().wholeBeanColour());
+            case "ground colour" -> boxed(batch.looks().groundColour());
+            case "green mass" -> conditions.greenMass().map(mass -> mass.kilograms());
+            case "roasted mass" -> conditions.roastedMass().map(mass -> mass.kilograms());
+            case "drop" -> batch.writtenMark(MarkKind.DROP).map(Elapsed::seconds);
+            case "cooling end" -> batch.coolingEnd().map(Elapsed::seconds);
+            default -> throw new IllegalArgumentException(field);
+        };
+        return value.map(Object::toString).orElse("missing");
+    }
+
+    private static Optional<Double> boxed(OptionalDouble value) {
+        return value.isEmpty() ? Optional.empty() : Optional.of(value.getAsDouble());
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "charge temperature [°C], 19.9, missing",
+        "charge temperature [°C], 20, 20.0",
+        "charge temperature [°C], 350, 350.0",
+        "charge temperature [°C], 350.1, missing",
+        "green temperature [°C], -20.1, missing",
+        "green temperature [°C], -20, -20.0",
+        "green temperature [°C], 70, 70.0",
+        "green temperature [°C], 70.1, missing",
+        "room temperature [°C], -30.1, missing",
+        "room temperature [°C], -30, -30.0",
+        "room temperature [°C], 70, 70.0",
+        "room temperature [°C], 70.1, missing",
+        "planned drop temperature [°C], 119.9, missing",
+        "planned drop temperature [°C], 120, 120.0",
+        "planned drop temperature [°C], 300, 300.0",
+        "planned drop temperature [°C], 300.1, missing",
+        "room humidity [%], 45, 0.45",
+        "room humidity [%], 101, missing",
+        "room pressure [hPa], 1012, 1012.0",
+        "room pressure [hPa], 10, missing",
+        "warm-up [min], 1440, 86400.0",
+        "warm-up [min], 1441, missing",
+        "drop [min:s], 120:00, 7200.0",
+        "drop [min:s], 120:01, missing",
+        "cooling end [min:s], 240:00, 14400.0",
+        "cooling end [min:s], 240:01, missing",
+        "quakers, 0, 0.0",
+        "quakers, -1, missing",
+        "quakers, 10000, 10000.0",
+        "quakers, 10001, missing",
+        "whole-bean colour, -12.5, -12.5",
+        "ground colour, 62, 62.0",
+        "ground colour, dark, missing",
+        "green mass [kg], 5, 5.0",
+        "roasted mass [kg], 4.25, 4.25",
+    })
+    void takesWhatARoastCanHaveAndSaysWhatItDoesNotTake(String header, String written, String held) throws IOException {
+        Logbook logbook = batches(HEAD + "," + header, ONE + "," + written);
+        assertEquals(held, held(logbook.batch("1"), header.replaceAll(" \\[.*", "")));
+        assertEquals(
+                held.equals("missing") ? 1 : 0,
+                problems(logbook, "column '" + header).size());
+    }
+
+    @ParameterizedTest
+    @CsvSource({"chance, CHANCE, 0", "Choice, CHOICE, 0", "me, NOT_WRITTEN, 1", "'', NOT_WRITTEN, 0"})
+    void aPlanIsByChanceOrByChoice(String written, BatchPlan.PlannedBy by, int problems) throws IOException {
+        Logbook logbook = batches(HEAD + ",planned by", ONE + "," + written);
+        assertEquals(by, logbook.batch("1").plan().plannedBy());
+        List<String> found = problems(logbook, "planned by");
+        assertEquals(problems, found.size(), found.toString());
+        assertTrue(problems == 0
+                || found.get(0).contains("found 'me'; expected 'chance' or 'choice'; value treated as missing"));
+    }
+
+    @ParameterizedTest
+    @CsvSource({"10:00, 10:00, 600.0", "10:00, 9:59, missing", "'', 9:59, 599.0", "10:00, '', missing"})
+    void coolingEndsAfterTheDrop(String drop, String end, String held) throws IOException {
+        Logbook logbook = batches(HEAD + ",drop [min:s],cooling end [min:s]", ONE + "," + drop + "," + end);
+        assertEquals(held, held(logbook.batch("1"), "cooling end"));
+        assertEquals(
+                end.equals("9:59") && !drop.isEmpty()
+                        ? List.of(
+                                "batches.csv, line 2, column 'cooling end [min:s]': found 9:59; expected a time after the drop,"
+                                        + " 10:00; value treated as missing.")
+                        : List.of(),
+                problems(logbook, "cooling end"));
+    }
+
+    /** Each pair of marks in the wrong order by a second, in the order of the columns. */
+    @ParameterizedTest
+    @CsvSource({
+        "yellowing, first crack start, both kept and questioned: check them",
+        "yellowing, drop, both kept; yellowing is questioned: check it",
+        "first crack start, first crack end, both kept and questioned: check them",
+        "first crack start, second crack start, both kept and questioned: check them",
+        "first crack start, drop, both kept; first crack start is questioned: check it",
+        "first crack end, drop, both kept; first crack end is questioned: check it",
+        "second crack start, drop, both kept; second crack start is questioned: check it",
+    })
+    void questionsEveryPairThatStandsInTheWrongOrder(String first, String second, String done) throws IOException {
+        String head = HEAD + "," + first + " [min:s]," + second + " [min:s]";
+        Logbook logbook = batches(head, ONE + ",8:01,8:00", "2,2025-03-04T10:15,8:00,8:00");
+        assertEquals(
+                List.of("batches.csv, line 2, column '" + first + " [min:s]': found " + first + " at 8:01 and " + second
+                        + " at 8:00; expected " + first + " before " + second + "; " + done + "."),
+                problems(logbook, " before "));
+        assertTrue(logbook.batch("1").writtenMark(MarkKind.DROP).isPresent() == second.equals("drop"));
+    }
+
+    @Test
+    void keepsARowWithoutADateAndSaysSo() throws IOException {
+        Logbook logbook = batches(HEAD, "1,", "2,2025-03-04T10:15");
+        assertTrue(logbook.batch("1").roastedAt().isEmpty());
+        assertTrue(logbook.batch("2").roastedAt().isPresent());
+        assertEquals(
+                List.of(
+                        "batches.csv, line 2, column 'roasted at': found nothing; expected the date and time of the charge; kept"
+                                + " without a date."),
+                problems(logbook, "roasted at"));
+    }
+
+    @Test
+    void setsARowOfTheSameNameAsideAndGoesOn() throws IOException {
+        Logbook logbook = batches(
+                HEAD + ",lot", ONE + ",a", "1,2025-03-04T10:15,b", ",2025-03-04T10:30,c", "3,2025-03-04T11:15,d");
+        assertEquals(
+                List.of("1", "3"), logbook.batches().stream().map(Batch::name).toList());
+        assertEquals(Optional.of("a"), logbook.batch("1").lot());
+        assertEquals(
+                List.of(
+                        "batches.csv, line 3, column 'batch': found the batch '1' again; expected a name of its own; it stands on"
+                                + " line 2 too; row set aside, the first one kept."),
+                problems(logbook, "again"));
+    }
+
+    @Test
+    void keepsLabelsWordsAndColumnsOfTheRoastersOwn() throws IOException {
+        Logbook logbook = batches(
+                HEAD + ",lot,machine,operator,tipping,scorching,whole-bean colour [shade],gas dial",
+                ONE + ",kela,drum,Ida,a few,none,61,7");
+        Batch batch = logbook.batch("1");
+        assertEquals(Optional.of("kela"), batch.label(Batch.Label.LOT));
+        assertEquals(Optional.of("drum"), batch.machine());
+        assertEquals(Optional.of("Ida"), batch.operator());
+        assertEquals(Optional.of("a few"), batch.looks().tipping());
+        assertEquals(Optional.of("none"), batch.looks().scorching());
+        assertEquals("shade", batch.looks().colourMeter());
+        assertEquals(Map.of("gas dial", "7"), batch.extras());
+    }
+
+    @ParameterizedTest
+    @CsvSource({"ground colour [tint], tint", "ground colour, ''", "quakers, ''"})
+    void theMeterIsThatOfTheGroundColourWhereNoOtherIsThere(String header, String meter) throws IOException {
+        assertEquals(
+                meter,
+                batches(HEAD + "," + header, ONE + ",50").batch("1").looks().colourMeter());
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "charge temperature [°F], FAHRENHEIT",
+        "planned drop temperature [°F], FAHRENHEIT",
+        "room temperature [°F], FAHRENHEIT",
+        "room temperature [°C], CELSIUS",
+        "green temperature [°F], ",
+    })
+    void theFirstTemperatureColumnTellsTheReadersUnit(String header, TemperatureUnit unit) throws IOException {
+        new WrittenFolder(temporary).with("batches.csv", HEAD + "," + header, ONE + ",70");
+        Logbook logbook = Logbook.open(temporary);
+        assertEquals(
+                unit == null ? TemperatureUnit.CELSIUS : unit,
+                logbook.batch("1").readerUnit());
+    }
+}

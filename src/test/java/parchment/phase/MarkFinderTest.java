@@ -1,0 +1,213 @@
+package parchment.phase;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.function.DoubleUnaryOperator;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import parchment.curve.Curve;
+import parchment.logbook.Batch;
+import parchment.logbook.MarkKind;
+import parchment.logbook.Quantity;
+import parchment.quantity.Elapsed;
+import parchment.quantity.Unit;
+
+/** A record on each side of each rule by which the marks of a batch are put together. */
+class MarkFinderTest {
+    private static Batch.Builder logged(DoubleUnaryOperator course, double from, double to) {
+        return Batch.named("7")
+                .curve(
+                        Quantity.BEAN_TEMPERATURE,
+                        ExampleRoast.curve("bean temperature", Unit.TEMPERATURE, course, from, to, 2));
+    }
+
+    private static Phases of(Batch.Builder batch) {
+        return Phases.of(batch.build());
+    }
+
+    private static Mark mark(Phases phases, MarkKind kind) {
+        return phases.mark(kind).orElseThrow();
+    }
+
+    private static DoubleUnaryOperator example(double charge) {
+        return t -> ExampleRoast.BEAN.applyAsDouble(t - charge);
+    }
+
+    /** The logger's zero is the charge if the curve's is no more than 6 s from it. */
+    @ParameterizedTest
+    @CsvSource({"4, LOGGED, 0", "-4, LOGGED, 0", "8, FOUND, 8", "-8, FOUND, -8"})
+    void aZeroWithinSixSecondsOfTheChargeOnTheCurveIsCharge(double charge, Source source, double zero) {
+        Phases phases = of(logged(example(charge), -60, 740));
+        assertEquals(source, mark(phases, MarkKind.CHARGE).source());
+        assertEquals(zero, phases.chargeOnLogger(), 1);
+        assertEquals(source == Source.FOUND ? 1 : 0, phases.notes().size());
+        assertEquals(
+                source == Source.FOUND ? "onset of the sharp fall" : "the curve falls there too",
+                mark(phases, MarkKind.CHARGE).how());
+    }
+
+    /** Without a fall the logger's zero is charge, if the log does not start more than a minute after it. */
+    @ParameterizedTest
+    @CsvSource({"60, LOGGED", "62, ASSUMED", "0, LOGGED", "-6, LOGGED", "-8, LOGGED"})
+    void withoutAFallTheLoggersZeroIsChargeUnlessTheLogStartsLate(double from, Source source) {
+        Phases phases = of(logged(t -> 100 + 0.2 * t, from, 600));
+        Mark charge = mark(phases, MarkKind.CHARGE);
+        assertEquals(source, charge.source());
+        assertEquals(source == Source.ASSUMED ? 62 : 0, phases.chargeOnLogger());
+        assertEquals(source == Source.ASSUMED ? "first reading" : "", charge.how());
+        assertEquals(
+                source == Source.ASSUMED
+                        ? List.of(
+                                "The log starts at 1:02 on the logger's clock and shows no sharp fall; its first reading is taken as"
+                                        + " charge.")
+                        : from < -6
+                                ? List.of("No sharp fall shows at charge; the logger's time zero is taken as charge.")
+                                : List.of(),
+                phases.notes());
+        assertEquals(source == Source.ASSUMED ? 15 : 2, charge.standardError(), 0.1);
+    }
+
+    @Test
+    void aLogThatEndsBeforeItsZeroStartsAtItsFirstReading() {
+        Phases phases = of(logged(t -> 300 + 0.2 * t, -600, -2));
+        assertEquals(Source.ASSUMED, mark(phases, MarkKind.CHARGE).source());
+        assertEquals(-600, phases.chargeOnLogger());
+    }
+
+    @Test
+    void withoutACurveChargeIsWhereWrittenTimesCountFrom() {
+        Phases phases = of(Batch.named("7").writtenMark(MarkKind.DROP, Elapsed.seconds(600)));
+        assertEquals(Source.WRITTEN, mark(phases, MarkKind.CHARGE).source());
+        assertEquals(
+                "written times count from it", mark(phases, MarkKind.CHARGE).how());
+        assertEquals(600, mark(phases, MarkKind.DROP).seconds());
+        assertTrue(phases.clean().isEmpty() && phases.bean().isEmpty());
+    }
+
+    /** A log of a minute at most holds no drop. */
+    @ParameterizedTest
+    @CsvSource({"60, false", "62, true"})
+    void theEndOfTheLogIsTheDropAfterAMinute(double end, boolean isDrop) {
+        Phases phases = of(logged(t -> 100 + 0.2 * t, 0, end));
+        assertEquals(isDrop, phases.mark(MarkKind.DROP).isPresent());
+        phases.mark(MarkKind.DROP).ifPresent(drop -> {
+            assertEquals(Source.ASSUMED, drop.source());
+            assertEquals(62, drop.seconds());
+            assertEquals("the log ends", drop.how());
+        });
+    }
+
+    private static DoubleUnaryOperator falling() {
+        return t -> t > 740 ? 118 + 110 * Math.exp(-(t - 740) / 12) : ExampleRoast.BEAN.applyAsDouble(t);
+    }
+
+    /** A written drop is 2 s exact and rounded to a second, the curve's a tenth: three joint errors are about 6.1 s. */
+    @ParameterizedTest
+    @CsvSource({"5.8, WRITTEN", "6.5, FOUND", "-5.8, WRITTEN", "-6.5, FOUND"})
+    void aWrittenDropStandsWithinThreeJointErrorsOfTheCurves(double off, Source source) {
+        Phases phases = of(logged(falling(), -40, 780).writtenMark(MarkKind.DROP, Elapsed.seconds(740 + off)));
+        Mark drop = mark(phases, MarkKind.DROP);
+        assertEquals(source, drop.source());
+        assertEquals(source == Source.FOUND, phases.setAside(MarkKind.DROP).isPresent());
+        assertEquals(228, drop.beanTemperature().orElseThrow().celsius(), 0.2);
+        assertEquals(
+                source == Source.FOUND
+                        ? "onset of the fall at the end, written at " + Elapsed.seconds(740 + off)
+                        : "temperature read where the curve begins to fall, 6 s " + (off > 0 ? "earlier" : "later"),
+                drop.how());
+    }
+
+    @Test
+    void aDropWithinHalfASecondOfTheCurvesSaysNothingOfIt() {
+        Phases phases = of(logged(falling(), -40, 780).writtenMark(MarkKind.DROP, Elapsed.seconds(740)));
+        assertEquals("", mark(phases, MarkKind.DROP).how());
+        Phases found = of(logged(falling(), -40, 780));
+        assertEquals("onset of the fall at the end", mark(found, MarkKind.DROP).how());
+        assertEquals(740, mark(found, MarkKind.DROP).seconds(), 0.2);
+    }
+
+    /** The smoothed roast ends where the curve falls, whether the pen was late or early; without a fall, with the drop. */
+    @Test
+    void theRoastIsSmoothedFromChargeToTheFall() {
+        Phases phases = of(logged(falling(), -40, 780).writtenMark(MarkKind.DROP, Elapsed.seconds(744)));
+        Curve kept = phases.bean().orElseThrow().clean().kept();
+        assertEquals(0, kept.secondsAt(0));
+        assertEquals(740, kept.secondsAt(kept.size() - 1), 2);
+        Phases sooner = of(logged(falling(), -40, 780).writtenMark(MarkKind.DROP, Elapsed.seconds(736)));
+        Curve shorter = sooner.bean().orElseThrow().clean().kept();
+        assertEquals(740, shorter.secondsAt(shorter.size() - 1), 2);
+        Phases cut = of(ExampleRoast.unwritten().writtenMark(MarkKind.DROP, Elapsed.seconds(700)));
+        Curve toTheDrop = cut.bean().orElseThrow().clean().kept();
+        assertEquals(700, toTheDrop.secondsAt(toTheDrop.size() - 1));
+    }
+
+    /** A mark up to 5 s after the last reading is read along the straight line; half a second is not worth a word. */
+    @ParameterizedTest
+    @CsvSource({
+        "740.4, true, ''",
+        "740.6, true, temperature read 1 s before",
+        "744.9, true, temperature read 5 s before",
+        "745.1, false, ''"
+    })
+    void aMarkAMomentAfterTheLogIsReadAlongTheLine(double seconds, boolean isRead, String how) {
+        Mark drop =
+                mark(of(ExampleRoast.unwritten().writtenMark(MarkKind.DROP, Elapsed.seconds(seconds))), MarkKind.DROP);
+        assertEquals(isRead, drop.probe().isPresent());
+        assertEquals(how, drop.how());
+        drop.beanTemperature().ifPresent(t -> assertEquals(228 + 0.2 * (seconds - 740), t.celsius(), 0.02));
+    }
+
+    /** At 6 s between readings two of them, 12 s, are a moment. */
+    @ParameterizedTest
+    @CsvSource({"11.9, true", "12.1, false"})
+    void aMomentIsTwoReadingsLongOnASlowLogger(double later, boolean isRead) {
+        Batch.Builder slow = Batch.named("7")
+                .curve(
+                        Quantity.BEAN_TEMPERATURE,
+                        ExampleRoast.curve("bean temperature", Unit.TEMPERATURE, ExampleRoast.BEAN, -60, 720, 6))
+                .writtenMark(MarkKind.DROP, Elapsed.seconds(720 + later));
+        assertEquals(isRead, mark(of(slow), MarkKind.DROP).probe().isPresent());
+    }
+
+    @Test
+    void chargeHasNoReadingOfTheProbeAndAWrittenTurningPointStands() {
+        Phases phases = of(ExampleRoast.written().writtenMark(MarkKind.TURNING_POINT, Elapsed.seconds(80)));
+        assertEquals(Optional.empty(), mark(phases, MarkKind.CHARGE).probe());
+        assertEquals(80, mark(phases, MarkKind.TURNING_POINT).seconds());
+        assertEquals(Source.WRITTEN, mark(phases, MarkKind.TURNING_POINT).source());
+        assertEquals(
+                ExampleRoast.BEAN.applyAsDouble(80),
+                mark(phases, MarkKind.TURNING_POINT)
+                        .beanTemperature()
+                        .orElseThrow()
+                        .celsius(),
+                0.05);
+        Phases found = of(ExampleRoast.written());
+        assertEquals(
+                "lowest smoothed reading", mark(found, MarkKind.TURNING_POINT).how());
+    }
+
+    /** Of marks after an assumed drop none is set aside: the log may have ended too soon. */
+    @Test
+    void anAssumedDropContradictsNothing() {
+        Phases phases = of(ExampleRoast.unwritten().writtenMark(MarkKind.FIRST_CRACK_START, Elapsed.seconds(760)));
+        assertEquals(Source.ASSUMED, mark(phases, MarkKind.DROP).source());
+        assertEquals(760, mark(phases, MarkKind.FIRST_CRACK_START).seconds());
+    }
+
+    /** Two marks in the wrong order, one of them after the drop: only that one goes. */
+    @Test
+    void whatLiesAfterTheDropGoesBeforeTheOthersAreHeldAgainstEachOther() {
+        Phases phases = of(Batch.named("7")
+                .writtenMark(MarkKind.YELLOWING, Elapsed.seconds(800))
+                .writtenMark(MarkKind.FIRST_CRACK_START, Elapsed.seconds(600))
+                .writtenMark(MarkKind.DROP, Elapsed.seconds(740)));
+        assertTrue(phases.setAside(MarkKind.YELLOWING).isPresent());
+        assertEquals(600, mark(phases, MarkKind.FIRST_CRACK_START).seconds());
+        assertEquals(List.of(MarkKind.YELLOWING), phases.questioned());
+    }
+}
