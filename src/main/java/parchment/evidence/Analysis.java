@@ -26,6 +26,8 @@ final class Analysis {
     private final HeldOutGain gain;
     private final Alternatives alternatives;
     private final NegativeControl control;
+    private final Optional<Bests> bests;
+    private final LotsApart lotsApart;
 
     private Analysis(Material material, double step, EvidenceSettings settings, SmallestDifference margin) {
         this.material = material;
@@ -46,6 +48,10 @@ final class Analysis {
                 settings);
         this.alternatives = Alternatives.of(material, step, settings.level());
         this.control = NegativeControl.of(material);
+        this.bests = course.places() == TodaysCourse.Places.READINGS
+                ? Optional.of(Bests.of(todays(), range, settings.level()))
+                : Optional.empty();
+        this.lotsApart = LotsApart.of(this);
     }
 
     /** Returns the analysis, or nothing if there is too little to fit; {@link #whyNot} says why. */
@@ -105,9 +111,12 @@ final class Analysis {
 
     /** Returns the best place of each lot; empty if places are not readings. */
     Optional<Bests> bests() {
-        return course.places() == TodaysCourse.Places.READINGS
-                ? Optional.of(Bests.of(todays(), range, settings.level()))
-                : Optional.empty();
+        return bests;
+    }
+
+    /** Returns whether one slope describes all lots. */
+    LotsApart lotsApart() {
+        return lotsApart;
     }
 
     /** Returns the slope as fitted. */

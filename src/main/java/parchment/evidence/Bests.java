@@ -43,8 +43,13 @@ public final class Bests implements Showable {
     private final List<LotBest> lots;
     private final Peak next;
     private final double chanceOfDifference;
+    private final List<Own> own;
 
-    private Bests(List<LotBest> lots, Peak next, double chanceOfDifference) {
+    /** Holds a lot's own slope at a place common to all lots, so that with the common bend they can be compared. */
+    record Own(String lot, Slope slope) {}
+
+    private Bests(List<LotBest> lots, Peak next, double chanceOfDifference, List<Own> own) {
+        this.own = List.copyOf(own);
         this.lots = List.copyOf(lots);
         this.next = next;
         this.chanceOfDifference = chanceOfDifference;
@@ -65,7 +70,7 @@ public final class Bests implements Showable {
         List<LotBest> lots = new ArrayList<>();
         byLot.forEach((lot, batches) -> lots.add(best(lot, batches, own.contains(lot), fitted, range.center(), level)));
         return fitted.map(found -> new Pooled(found, List.copyOf(own), range, level).bests(lots))
-                .orElseGet(() -> new Bests(lots, Peak.unknown(range), 1));
+                .orElseGet(() -> new Bests(lots, Peak.unknown(range), 1, List.of()));
     }
 
     private static int days(List<TastedBatch> batches) {
@@ -143,17 +148,18 @@ public final class Bests implements Showable {
     /** Puts the lots' own slopes together. */
     private record Pooled(FittedScores fitted, List<String> own, TriedRange range, double level) {
         Bests bests(List<LotBest> lots) {
-            List<Slope> slopes = new ArrayList<>();
+            List<Own> known = new ArrayList<>();
             for (String lot : own) {
                 Slope slope = fitted.slope(column(lot));
                 if (slope.known()) {
-                    slopes.add(slope);
+                    known.add(new Own(lot, slope));
                 }
             }
+            List<Slope> slopes = known.stream().map(Own::slope).toList();
             Slope square = fitted.slope(ScoreDesign.SQUARE);
             RandomSlopes pooled = RandomSlopes.of(slopes);
             if (slopes.size() < LOTS_FOR_NEXT || slopes.size() < own.size() || !square.known()) {
-                return new Bests(lots, Peak.unknown(range), pooled.chanceOfDifference());
+                return new Bests(lots, Peak.unknown(range), pooled.chanceOfDifference(), known);
             }
             double covariance = 0;
             double variance = pooled.between() * pooled.between();
@@ -168,13 +174,18 @@ public final class Bests implements Showable {
                 }
             }
             Slope next = new Slope(pooled.mean(), Math.sqrt(variance), own.size() - 2.0);
-            return new Bests(lots, Peak.of(next, square, covariance, range, level), pooled.chanceOfDifference());
+            return new Bests(lots, Peak.of(next, square, covariance, range, level), pooled.chanceOfDifference(), known);
         }
     }
 
     /** Returns what each lot tells, in the order of their names. */
     public List<LotBest> lots() {
         return lots;
+    }
+
+    /** Returns the slope of each lot that has one of its own, at a place common to all. */
+    List<Own> own() {
+        return own;
     }
 
     /** Returns where to expect the best of the next lot; everywhere with fewer than three lots that have a slope of their own. */

@@ -86,7 +86,7 @@ final class DestinationOrPathPage {
                 .with(points(
                         contrasts,
                         PathContrast.Separation.NOT_SEPARATED,
-                        "has moved together with the rest",
+                        "has moved together with something else",
                         Marker.CROSS));
         return plot.withNote(String.format(
                         Locale.ROOT,
@@ -188,7 +188,8 @@ final class DestinationOrPathPage {
         return "Correlations inside lots: " + String.join(", ", words) + ". "
                 + (lost.isEmpty()
                         ? "In this logbook all five comparisons can be told from each other."
-                        : "In this logbook " + Wording.list(lost) + " cannot be told from the rest.");
+                        : "In this logbook " + Wording.list(lost)
+                                + " cannot be told from the rest or from what else was set.");
     }
 
     private static String reached(DestinationOrPath asked) {

@@ -165,6 +165,11 @@ public final class Evidence implements ShownAs {
         return analysis.flatMap(Analysis::bests);
     }
 
+    /** Returns whether one slope describes all lots, and which lot goes its own way; empty if nothing could be fitted. */
+    public Optional<LotsApart> lotsApart() {
+        return analysis.map(Analysis::lotsApart);
+    }
+
     /**
      * Returns the best place of one lot, as a reading on today's probe.
      *
@@ -339,11 +344,12 @@ public final class Evidence implements ShownAs {
     public String toString() {
         return String.format(
                 Locale.ROOT,
-                "%s and %s: %s. %s %s.",
+                "%s and %s: %s. %s%s %s.",
                 question.attribute(),
                 feature(),
                 verdict().words(),
                 claim(),
+                lotsApart().filter(LotsApart::differ).map(lots -> " " + lots).orElse(""),
                 Wording.sentence(material.toString()));
     }
 }

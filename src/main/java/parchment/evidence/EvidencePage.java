@@ -98,6 +98,8 @@ final class EvidencePage {
                                 .orElse("")));
         words.append(evidence.association());
         if (evidence.analysis().isPresent()) {
+            String apart = evidence.analysis().get().lotsApart().words(measure);
+            words.append(apart.isEmpty() ? "" : " " + apart);
             if (evidence.analysis().get().bendSeen()) {
                 words.append(" The course has a bend, so this one slope does not describe it: look at the picture.");
             }

@@ -44,6 +44,7 @@ public record PathContrast(
                         && !reliability.tooNarrow()
                         && !reliability.tooLow()
                         && inflation <= PathRules.MOST_INFLATION
+                        && because != Because.MOVED_WITH_A_CONTROL
                 ? Separation.SEPARATED
                 : Separation.NOT_SEPARATED;
     }
@@ -78,7 +79,7 @@ public record PathContrast(
     public enum Separation {
         /** The batches differ in it while the rest stays. */
         SEPARATED,
-        /** They hardly differ in it, or only together with the rest. */
+        /** They hardly differ in it, or only together with the rest or with a control. */
         NOT_SEPARATED
     }
 

@@ -1,10 +1,12 @@
 package parchment.evidence;
 
 import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import parchment.logbook.Logbook;
 import parchment.stats.CannotFitException;
 import parchment.stats.Interval;
@@ -43,8 +45,9 @@ record PathQuestion(
         double margin = margin(logbook);
         List<PathContrast> contrasts = new ArrayList<>();
         List<Asked> asked = asked(rate);
+        List<List<String>> tied = fit.map(this::tied).orElse(List.of());
         for (Asked one : asked) {
-            contrasts.add(fit.map(found -> answer(one, found, margin))
+            contrasts.add(fit.map(found -> answer(one, found, tied, margin))
                     .orElseGet(() -> unanswered(
                             one, whyNot.isEmpty() ? "there are too few scores for three measures" : whyNot)));
         }
@@ -119,14 +122,14 @@ record PathQuestion(
         return asked;
     }
 
-    private PathContrast answer(Asked asked, JointFit fit, double margin) {
+    private PathContrast answer(Asked asked, JointFit fit, List<List<String>> tied, double margin) {
         JointSlope slope = fit.slope(asked.weights());
         Slope told = slope.told();
         Interval interval = told.interval(settings.level());
         PathRules.Judgement judgement = PathRules.judge(new PathRules.Findings(
                 slope,
                 interval,
-                () -> controls(asked, slope, fit),
+                () -> controls(asked, slope, fit, tied),
                 () -> fit.bend(slope),
                 () -> NegativeControl.of(fit.joint().with(slope.compared())),
                 margin));
@@ -145,13 +148,34 @@ record PathQuestion(
                 judgement.words());
     }
 
-    /** Returns the controls and calendar facts that moved as one with the part of the batches' differences that a comparison rests on. */
-    private List<String> controls(Asked asked, JointSlope slope, JointFit fit) {
-        FittedScores alone = FittedScores.of(fit.joint().with(slope.compared()), ModelForm.STANDARD);
-        return Collinearity.of(asked.name(), alone, others).stream()
-                .limit(MOST_NAMED)
+    /** Returns by measure the controls and calendar facts that moved as one with it alone, the closest first. */
+    private List<List<String>> tied(JointFit fit) {
+        List<List<String>> tied = new ArrayList<>();
+        for (int k = 0; k < measures.size(); k++) {
+            tied.add(tied(measures.get(k).name(), fit.joint().with(fit.joint().values(k))));
+        }
+        return tied;
+    }
+
+    private List<String> tied(String name, Material material) {
+        return Collinearity.of(name, FittedScores.of(material, ModelForm.STANDARD), others).stream()
                 .map(Collinearity.Twin::name)
                 .toList();
+    }
+
+    /**
+     * Returns the controls and calendar facts that moved as one with the part of the batches' differences that a comparison rests on, or
+     * with one of the measures that it moves: where the question about that measure cannot be answered, this one cannot either.
+     */
+    private List<String> controls(Asked asked, JointSlope slope, JointFit fit, List<List<String>> tied) {
+        Set<String> controls =
+                new LinkedHashSet<>(tied(asked.name(), fit.joint().with(slope.compared())));
+        for (int k = 0; k < tied.size(); k++) {
+            if (asked.weights()[k] != 0) {
+                controls.addAll(tied.get(k));
+            }
+        }
+        return controls.stream().limit(MOST_NAMED).toList();
     }
 
     private PathContrast unanswered(Asked asked, String reason) {

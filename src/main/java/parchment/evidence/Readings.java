@@ -19,13 +19,18 @@ final class Readings {
 
     static Question question(String attribute, Feature feature, Logbook logbook, EvidenceSettings settings) {
         Checks.attribute(attribute, logbook.attributes(), logbook.name());
+        BatchTable table = table(feature, logbook);
+        Measure measure = measure(feature, table, logbook);
+        return new Question(attribute, measure, others(feature, table), settings);
+    }
+
+    /** Reads the feature asked about and every built-in one that does not have its name. */
+    static BatchTable table(Feature feature, Logbook logbook) {
         List<Feature> measured = new ArrayList<>(List.of(feature));
         Features.all().list().stream()
                 .filter(other -> !other.name().equals(feature.name()))
                 .forEach(measured::add);
-        BatchTable table = BatchTable.of(logbook, measured);
-        Measure measure = measure(feature, table, logbook);
-        return new Question(attribute, measure, others(feature, table), settings);
+        return BatchTable.of(logbook, measured);
     }
 
     /** Reads every built-in feature. */

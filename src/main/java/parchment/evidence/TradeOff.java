@@ -48,6 +48,8 @@ public final class TradeOff implements ShownAs {
     private final List<Desirability> aims;
     private final EvidenceSettings settings;
     private final String whyNot;
+    private final List<MovedTogether.Other> others;
+    private final List<Collinearity.Twin> twins;
     private final Optional<Found> found;
 
     /** Holds what was fitted and drawn. */
@@ -66,8 +68,10 @@ public final class TradeOff implements ShownAs {
             Measure measure,
             List<Material> materials,
             Optional<JointCourses> courses,
+            List<MovedTogether.Other> others,
             Map<String, Desirability> stated,
             EvidenceSettings settings) {
+        this.others = List.copyOf(others);
         this.attributes = List.copyOf(attributes);
         this.measure = measure;
         this.materials = List.copyOf(materials);
@@ -90,6 +94,7 @@ public final class TradeOff implements ShownAs {
         }
         this.aims = List.copyOf(all);
         this.found = courses.map(this::weigh);
+        this.twins = found.map(is -> twins(is, measure.name(), others)).orElse(List.of());
     }
 
     /**
@@ -105,18 +110,38 @@ public final class TradeOff implements ShownAs {
     /** Weighs the same with other settings. */
     public static TradeOff of(List<String> attributes, Feature feature, Logbook logbook, EvidenceSettings settings) {
         check(attributes, logbook);
-        BatchTable table = BatchTable.of(logbook, feature);
-        TradeOff answer = of(attributes, Readings.measure(feature, table, logbook), logbook, settings);
+        BatchTable table = Readings.table(feature, logbook);
+        TradeOff answer = of(
+                attributes,
+                Readings.measure(feature, table, logbook),
+                Readings.others(feature, table),
+                logbook,
+                settings);
         return ScoreQuestion.answered(answer, logbook, attributes, feature.name(), feature.definition(), settings);
     }
 
     static TradeOff of(List<String> asked, Measure measure, Logbook logbook, EvidenceSettings settings) {
+        return of(asked, measure, List.of(), logbook, settings);
+    }
+
+    static TradeOff of(
+            List<String> asked,
+            Measure measure,
+            List<MovedTogether.Other> others,
+            Logbook logbook,
+            EvidenceSettings settings) {
         check(asked, logbook);
         List<String> different = asked.stream().distinct().toList();
         List<Material> materials = different.stream()
                 .map(attribute -> Gathering.of(attribute, logbook, measure.readings()))
                 .toList();
-        return new TradeOff(different, measure, materials, courses(materials, settings), Map.of(), settings);
+        return new TradeOff(different, measure, materials, courses(materials, settings), others, Map.of(), settings);
+    }
+
+    /** Returns the controls and calendar facts from which the feature cannot be told, as for one attribute by itself. */
+    private static List<Collinearity.Twin> twins(Found found, String feature, List<MovedTogether.Other> others) {
+        FittedScores fitted = FittedScores.of(found.courses().line(0).design().material(), ModelForm.STANDARD);
+        return Collinearity.of(feature, fitted, others);
     }
 
     private static void check(List<String> attributes, Logbook logbook) {
@@ -170,7 +195,7 @@ public final class TradeOff implements ShownAs {
         }
         Map<String, Desirability> now = new LinkedHashMap<>(stated);
         now.put(attribute, aim);
-        return new TradeOff(attributes, measure, materials, courses, now, settings);
+        return new TradeOff(attributes, measure, materials, courses, others, now, settings);
     }
 
     private Found weigh(JointCourses courses) {
@@ -280,9 +305,13 @@ public final class TradeOff implements ShownAs {
         return Arrays.stream(values).boxed().toList();
     }
 
-    /** Returns whether a compromise can be named: suggestive if its interval is under half of what was tried, else cannot tell. */
+    /**
+     * Returns whether a compromise can be named: suggestive if its interval is under half of what was tried and nothing that was set, and
+     * no fact of the calendar, moved with the feature as one; else cannot tell.
+     */
     public Verdict verdict() {
         return found.filter(Found::seen)
+                        .filter(is -> twins.isEmpty())
                         .filter(is ->
                                 is.bestSet().width() <= is.courses().range().width() / 2)
                         .isPresent()
@@ -319,6 +348,11 @@ public final class TradeOff implements ShownAs {
 
     EvidenceSettings settings() {
         return settings;
+    }
+
+    /** Returns the controls and calendar facts from which the feature cannot be told, the closest first. */
+    List<Collinearity.Twin> twins() {
+        return twins;
     }
 
     String whyNot() {

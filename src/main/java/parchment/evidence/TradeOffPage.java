@@ -35,8 +35,8 @@ final class TradeOffPage {
         page = page.say(
                 "How welcome each is from 0 to 1, and the geometric mean of all (Derringer and Suich 1980). 1,000 draws of all courses"
                         + " together, seed " + asked.settings().seed()
-                        + ", the attributes' errors correlated as their batches are. Nobody drew the "
-                        + asked.measure().name() + " by chance, so this went together and no more.");
+                        + ", the attributes' errors correlated as their batches are. Batches are taken as they came out, whatever was planned, so"
+                        + " this went together and no more.");
         return asked.verdict() == Verdict.SUGGESTIVE ? page.caution(EvidencePage.CAUTION) : page;
     }
 
@@ -50,6 +50,14 @@ final class TradeOffPage {
             return Wording.sentence(asked.whyNot()) + ".";
         }
         TradeOff.Found found = asked.found().get();
+        if (!asked.twins().isEmpty()) {
+            return "Inside lots the " + asked.measure().name() + " cannot be told from "
+                    + Wording.list(asked.twins().stream()
+                            .limit(3)
+                            .map(Collinearity.Twin::name)
+                            .toList())
+                    + ": they moved together so closely that the scores may have gone with either.";
+        }
         if (!found.seen()) {
             return "None of these attributes went with the " + asked.measure().name()
                     + " more closely than chance brings about, so there is nothing to trade.";

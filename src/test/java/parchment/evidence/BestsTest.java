@@ -23,7 +23,7 @@ class BestsTest {
         KnownTruth truth = new KnownTruth();
         truth.slope = 0;
         truth.bend = -0.04;
-        truth.days = 40;
+        truth.days = 30;
         truth.batchSpread = 0.1;
         truth.cupSpread = 0.2;
         return truth;
@@ -43,7 +43,7 @@ class BestsTest {
     @Test
     void placesAreReadingsOnTodaysProbeWhenItMoved() {
         KnownTruth truth = hump();
-        truth.probeMovedOnDay = 20;
+        truth.probeMovedOnDay = 15;
         truth.probeShift = -2.8;
         truth.shiftError = 0.1;
         Evidence evidence = ask(truth.draw(3));
@@ -61,7 +61,7 @@ class BestsTest {
     @Test
     void anUncertainMoveWidensTheSet() {
         KnownTruth truth = hump();
-        truth.probeMovedOnDay = 20;
+        truth.probeMovedOnDay = 15;
         truth.shiftError = 0;
         double known = width(bests(truth, 3).lots().get(0));
         truth.shiftError = 1.5;
@@ -76,11 +76,11 @@ class BestsTest {
     @Test
     void aMoveOfUnknownSizeLeavesOnlyTodaysProbe() {
         KnownTruth truth = hump();
-        truth.probeMovedOnDay = 20;
+        truth.probeMovedOnDay = 15;
         KnownTruth.Drawn drawn = truth.draw(3);
         Map<String, Gathering.Reading> readings = new HashMap<>();
         drawn.measure().readings().forEach((name, reading) -> {
-            boolean earlier = Integer.parseInt(name.substring(1)) <= 80;
+            boolean earlier = Integer.parseInt(name.substring(1)) <= 60;
             readings.put(
                     name,
                     earlier
@@ -90,8 +90,8 @@ class BestsTest {
         Material all = Gathering.of("sweetness", drawn.logbook(), readings);
         TodaysCourse course = TodaysCourse.of(all, FittedScores.of(all, ModelForm.STANDARD));
         assertEquals(TodaysCourse.Places.READINGS, course.places());
-        assertEquals(80, course.line().design().material().batches().size());
-        Material few = all.only(batch -> Integer.parseInt(batch.name().substring(1)) <= 85);
+        assertEquals(60, course.line().design().material().batches().size());
+        Material few = all.only(batch -> Integer.parseInt(batch.name().substring(1)) <= 65);
         TodaysCourse none = TodaysCourse.of(few, FittedScores.of(few, ModelForm.STANDARD));
         assertEquals(TodaysCourse.Places.FROM_LOTS_MEANS, none.places());
     }

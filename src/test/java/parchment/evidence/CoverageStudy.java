@@ -3,13 +3,15 @@ package parchment.evidence;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.stream.IntStream;
 import parchment.stats.Interval;
 
 /**
  * Measures on many drawn logbooks how often intervals hold the truth and how often chance alone is called a finding.
  *
- * <p>The table of docs/measurements/evidence-coverage.md is its output; the page names the command. Argument: logbooks per cell.
+ * <p>The table of docs/measurements/evidence-coverage.md is its output; the page names the command. Arguments: logbooks per cell, then a pattern of the
+ * conditions wanted (all if none is given).
  */
 final class CoverageStudy {
     private CoverageStudy() {}
@@ -18,7 +20,8 @@ final class CoverageStudy {
      * Holds shares of one cell's logbooks.
      *
      * @param slopeCovered share in which the 90 % interval of the slope held the truth
-     * @param peakCovered share in which the 90 % Fieller set held the truth, bounded or not
+     * @param peakCovered share in which the 90 % Fieller set of the common course, as told, held the truth, bounded or not
+     * @param lotCovered the same for the set of the first lot by itself
      * @param findings share with a slope or a bend called a finding
      * @param zeroExcluded share with an interval of the right sign that leaves out zero
      * @param cannotTell share in which the measure's error alone forbids an answer
@@ -28,6 +31,7 @@ final class CoverageStudy {
     record Counts(
             double slopeCovered,
             double peakCovered,
+            double lotCovered,
             double findings,
             double zeroExcluded,
             double cannotTell,
@@ -35,7 +39,13 @@ final class CoverageStudy {
             int logbooks) {}
 
     private record One(
-            boolean slope, boolean peak, boolean finding, boolean excluded, boolean cannotTell, double width) {}
+            boolean slope,
+            boolean peak,
+            boolean lot,
+            boolean finding,
+            boolean excluded,
+            boolean cannotTell,
+            double width) {}
 
     static Counts run(KnownTruth truth, int logbooks, long firstSeed) {
         List<One> all = IntStream.range(0, logbooks)
@@ -45,6 +55,7 @@ final class CoverageStudy {
         return new Counts(
                 share(all.stream().filter(One::slope).count(), logbooks),
                 share(all.stream().filter(One::peak).count(), logbooks),
+                share(all.stream().filter(One::lot).count(), logbooks),
                 share(all.stream().filter(One::finding).count(), logbooks),
                 share(all.stream().filter(One::excluded).count(), logbooks),
                 share(all.stream().filter(One::cannotTell).count(), logbooks),
@@ -63,7 +74,6 @@ final class CoverageStudy {
     private static One one(KnownTruth truth, long seed) {
         Material material = KnownTruth.material(truth.draw(seed));
         FittedScores line = FittedScores.of(material, ModelForm.STANDARD);
-        FittedScores bent = FittedScores.of(material, ModelForm.STANDARD.with(ModelForm.Shape.BEND));
         Reliability reliability = Reliability.of(
                 material.within(),
                 material.batches().stream().mapToDouble(TastedBatch::error).toArray(),
@@ -71,13 +81,22 @@ final class CoverageStudy {
         boolean forbidden = reliability.tooLow() || reliability.tooNarrow();
         Slope slope = reliability.corrects() ? reliability.corrected(line.slope()) : line.slope();
         Interval interval = slope.interval(0.90);
-        Peak peak = Peak.of(bent, TriedRange.of(bent.design()), 0.90);
+        TodaysCourse course = TodaysCourse.of(material, line);
+        TriedRange range = TriedRange.of(course.line().design());
+        Optional<Peak> peak = course.bend().map(found -> Peak.of(found, range, 0.90));
+        double best = truth.center - truth.slope / (2 * truth.bend);
+        List<LotBest> lots = truth.bend == 0
+                ? List.of()
+                : Bests.of(course.line().design().material(), range, 0.90).lots();
         boolean finding = !forbidden
                 && (line.slope().chance() < VerdictRules.CHANCE_OF_SLOPE
-                        || bent.slope(ScoreDesign.SQUARE).chance() < VerdictRules.CHANCE_OF_BEND);
+                        || course.bend().isPresent()
+                                && course.bend().get().slope(ScoreDesign.SQUARE).chance()
+                                        < VerdictRules.CHANCE_OF_BEND);
         return new One(
                 interval.contains(truth.slope),
-                truth.bend == 0 || peak.contains(truth.center - truth.slope / (2 * truth.bend)),
+                truth.bend == 0 || peak.map(found -> found.contains(best)).orElse(true),
+                lots.isEmpty() || lots.get(0).best().contains(best),
                 finding,
                 truth.slope > 0 && interval.lower() > 0,
                 forbidden,
@@ -132,18 +151,22 @@ final class CoverageStudy {
                 "160 batches, 40 days, no effect, a hidden state of the beans moves both (tests the wording, not coverage)");
         cells.add(hidden);
         System.out.println(
-                "| condition | slope held by 90 % interval | peak held by 90 % Fieller set | called a finding"
+                "| condition | slope held by 90 % interval | peak held by 90 % Fieller set | the first lot's own | called a finding"
                         + " | interval leaves out 0, right sign | measure too coarse | mean width, points per °C |");
-        System.out.println("| --- | --- | --- | --- | --- | --- | --- |");
+        System.out.println("| --- | --- | --- | --- | --- | --- | --- | --- |");
         for (int i = 0; i < cells.size(); i++) {
+            if (arguments.length > 1 && !names.get(i).matches(arguments[1])) {
+                continue;
+            }
             Counts counts = run(cells.get(i), logbooks, 100_000L * (i + 1));
             boolean bends = cells.get(i).bend != 0;
             System.out.printf(
                     Locale.ROOT,
-                    "| %s | %s | %s | %s | %s | %.1f %% | %.3f |%n",
+                    "| %s | %s | %s | %s | %s | %s | %.1f %% | %.3f |%n",
                     names.get(i),
                     bends ? "not asked" : percent(counts.slopeCovered(), logbooks),
                     bends ? percent(counts.peakCovered(), logbooks) : "not asked",
+                    bends ? percent(counts.lotCovered(), logbooks) : "not asked",
                     percent(counts.findings(), logbooks),
                     cells.get(i).slope > 0 ? percent(counts.zeroExcluded(), logbooks) : "not asked",
                     100 * counts.cannotTell(),

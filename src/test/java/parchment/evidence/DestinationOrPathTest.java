@@ -83,33 +83,33 @@ class DestinationOrPathTest {
     void findsTheDestinationWhereItCounted() {
         int found = 0;
         int held = 0;
-        for (long seed = 1; seed <= 10; seed++) {
+        for (long seed = 1; seed <= 5; seed++) {
             DestinationOrPath asked = ask(truth(), seed, 0, DestinationOrPathTest::destination);
             PathContrast finish = asked.contrast("faster finish");
             found += finish.verdict() == Verdict.SUGGESTIVE && finish.perStep().estimate() > 0 ? 1 : 0;
             held += asked.contrast("added time").interval().contains(0) ? 1 : 0;
             assertTrue(finish.verdict() != Verdict.STRONG);
         }
-        assertTrue(found >= 8, found + " of 10");
-        assertTrue(held >= 7, held + " of 10");
+        assertTrue(found >= 4, found + " of 5");
+        assertTrue(held >= 3, held + " of 5");
     }
 
     @Test
     void findsThePathWhereItCounted() {
         int found = 0;
-        for (long seed = 1; seed <= 10; seed++) {
+        for (long seed = 1; seed <= 5; seed++) {
             DestinationOrPath asked = ask(truth(), seed, 0, DestinationOrPathTest::path);
             PathContrast added = asked.contrast("added time");
             // 0.15 points per °C of the truth, 5 s per °C: 0.3 points per 10 s.
             found += added.interval().lower() > 0 && added.interval().contains(0.3) ? 1 : 0;
         }
-        assertTrue(found >= 7, found + " of 10");
+        assertTrue(found >= 3, found + " of 5");
     }
 
     @Test
     void cannotTellThemApartWhereTheyMovedTogether() {
         int told = 0;
-        for (long seed = 1; seed <= 10; seed++) {
+        for (long seed = 1; seed <= 3; seed++) {
             DestinationOrPath asked = ask(truth(), seed, 0, DestinationOrPathTest::together);
             told += asked.contrast("added time").verdict() == Verdict.CANNOT_TELL ? 0 : 1;
             told += asked.contrast("faster finish").verdict() == Verdict.CANNOT_TELL ? 0 : 1;
@@ -150,15 +150,15 @@ class DestinationOrPathTest {
         int attenuated = 0;
         KnownTruth truth = truth();
         truth.days = 40;
-        for (long seed = 1; seed <= 16; seed++) {
+        for (long seed = 1; seed <= 8; seed++) {
             PathContrast added =
                     ask(truth, seed, 8, DestinationOrPathTest::path).contrast("added time");
             assertTrue(added.reliability().value() < 0.9, added.reliability().toString());
             held += added.interval().contains(0.3) ? 1 : 0;
             attenuated += added.fitted().estimate() < added.perStep().estimate() ? 1 : 0;
         }
-        assertTrue(held >= 11, held + " of 16 held by 90 % intervals");
-        assertTrue(attenuated >= 15, attenuated + " of 16");
+        assertTrue(held >= 5, held + " of 8 held by 90 % intervals");
+        assertTrue(attenuated >= 7, attenuated + " of 8");
     }
 
     @Test
@@ -217,6 +217,48 @@ class DestinationOrPathTest {
         Foretold far = asked.at(230, 90, 540);
         assertTrue(far.words().contains("was not tried"), far.words());
         assertTrue(Double.isNaN(far.difference()));
+    }
+
+    /** The probe was moved by -4 °C after the first 40 batches; by how much, is known to an error that they share. */
+    private static DestinationOrPath moved(double shiftError) {
+        KnownTruth.Drawn drawn = truth().draw(5);
+        Random random = new Random(82);
+        Map<String, Gathering.Reading> drops = new LinkedHashMap<>();
+        Map<String, Gathering.Reading> developments = new LinkedHashMap<>();
+        Map<String, Gathering.Reading> early = new LinkedHashMap<>();
+        drawn.measure().readings().forEach((name, reading) -> {
+            Three three = destination(reading.value() - 205, random);
+            boolean before = Integer.parseInt(name.substring(1)) <= 40;
+            drops.put(
+                    name,
+                    new Gathering.Reading(before ? three.drop() : three.drop() - 4, Double.NaN)
+                            .onTodaysProbe(three.drop() - 4, before ? shiftError : 0, before ? "before" : "now"));
+            developments.put(name, new Gathering.Reading(three.development(), Double.NaN));
+            early.put(name, new Gathering.Reading(three.early(), Double.NaN));
+        });
+        List<Measure> measures = List.of(
+                new Measure("drop temperature", Unit.TEMPERATURE, TemperatureUnit.CELSIUS, drops),
+                new Measure("development time", Unit.SECONDS, TemperatureUnit.CELSIUS, developments),
+                new Measure("first crack time", Unit.SECONDS, TemperatureUnit.CELSIUS, early));
+        Measure rates = new Measure("development rate", Unit.RATE_OF_RISE, TemperatureUnit.CELSIUS, Map.of());
+        return new PathQuestion("sweetness", measures, rates, Map.of(), List.of(), EvidenceSettings.standard())
+                .ask(drawn.logbook());
+    }
+
+    @Test
+    void whatIsForetoldIsAtAReadingOnTodaysProbeAndWiderWhereTheMoveIsNotKnownWell() {
+        Foretold known = moved(0).at(201, 90, 540);
+        assertEquals(Foretold.Tried.YES, known.tried());
+        assertEquals(0, known.difference(), 0.15);
+        Foretold unsure = moved(1.5).at(201, 90, 540);
+        assertEquals(known.difference(), unsure.difference(), 1e-9);
+        // Half of the batches lie before the move: 0.75 °C of the mean drop is not known, so 0.75 times the slope is
+        // added.
+        double slope = moved(0).contrast("faster finish").fitted().estimate();
+        double degrees = 1.645;
+        double more = Math.pow(unsure.interval().width() / 2, 2)
+                - Math.pow(known.interval().width() / 2, 2);
+        assertEquals(0.75 * slope, Math.sqrt(more) / degrees, 0.12 * 0.75 * slope);
     }
 
     @Test

@@ -53,11 +53,10 @@ final class TradeOffStudy {
                         batch.roastedAt().orElseThrow().toLocalDate().toString()));
         List<CupScores> cups = new ArrayList<>();
         for (CupScores cup : drawn.logbook().cups()) {
-            double x = drawn.measure()
-                            .readings()
-                            .getOrDefault(cup.batch(), Gathering.Reading.NONE)
-                            .value()
-                    - cell.truth.center;
+            Gathering.Reading reading = drawn.measure().readings().getOrDefault(cup.batch(), Gathering.Reading.NONE);
+            boolean afterTheMove = cell.truth.probeMovedOnDay < cell.truth.days
+                    && !reading.period().equals("before");
+            double x = reading.value() - (afterTheMove ? cell.truth.probeShift : 0) - cell.truth.center;
             double together = cell.halo * random.nextGaussian();
             double day = days.computeIfAbsent(
                     dayOf.getOrDefault(cup.batch(), ""), key -> cell.truth.daySpread * random.nextGaussian());

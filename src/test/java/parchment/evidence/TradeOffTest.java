@@ -56,7 +56,7 @@ class TradeOffTest {
     void namesTheCompromiseWhereOneGainsAndTheOtherLoses() {
         int held = 0;
         int named = 0;
-        for (long seed = 1; seed <= 10; seed++) {
+        for (long seed = 1; seed <= 4; seed++) {
             // Equal and opposite: with aims that mirror each other the best lies where both are equally welcome, at 205
             // °C.
             TradeOff asked = ask(-0.15, seed)
@@ -65,8 +65,8 @@ class TradeOffTest {
             held += asked.compromise().contains(205) ? 1 : 0;
             named += asked.verdict() == Verdict.SUGGESTIVE ? 1 : 0;
         }
-        assertTrue(held >= 7, held + " of 10");
-        assertTrue(named >= 5, named + " of 10");
+        assertTrue(held >= 3, held + " of 4");
+        assertTrue(named >= 2, named + " of 4");
     }
 
     @Test
@@ -82,22 +82,22 @@ class TradeOffTest {
         KnownTruth truth = new KnownTruth();
         truth.slope = 0;
         int cannotTell = 0;
-        for (long seed = 1; seed <= 8; seed++) {
+        for (long seed = 1; seed <= 4; seed++) {
             KnownTruth.Drawn drawn = truth.draw(seed);
             Material material = KnownTruth.material(drawn);
             JointCourses courses = JointCourses.of(List.of(material, material), 0.9);
             cannotTell += courses.fit(0).slope().chance() > 0.02 ? 1 : 0;
         }
-        assertTrue(cannotTell >= 7, cannotTell + " of 8");
+        assertTrue(cannotTell >= 3, cannotTell + " of 4");
     }
 
-    /** A short version of {@link TradeOffStudy}: 16 logbooks, nine of ten give or take two errors of 7.5 points. */
+    /** A short version of {@link TradeOffStudy}: 6 logbooks, nine of ten give or take two errors of 12 points. */
     @Test
     void holdsTheBestPlaceWithUsualAndWithStatedAims() {
         TradeOffStudy.Count count =
-                TradeOffStudy.count(TradeOffStudy.cells().get("equal and opposite, 120 batches, 30 days"), 16, 5000);
-        assertTrue(count.usual() >= 12, count.toString());
-        assertTrue(count.stated() >= 12, count.toString());
+                TradeOffStudy.count(TradeOffStudy.cells().get("equal and opposite, 120 batches, 30 days"), 6, 5000);
+        assertTrue(count.usual() >= 4, count.toString());
+        assertTrue(count.stated() >= 4, count.toString());
     }
 
     @Test
@@ -114,6 +114,32 @@ class TradeOffTest {
                         .contains(
                                 "; that is the middle 80 % of the batches' scores, and how sure it is, is in the draws."),
                 asked.text());
+    }
+
+    private static TradeOff moved(double shiftError) {
+        TradeOffStudy.Cell cell = new TradeOffStudy.Cell();
+        cell.truth.lotSpread = 0;
+        cell.truth.cupperSpread = 0;
+        cell.truth.cuppingSpread = 0;
+        cell.truth.probeMovedOnDay = 18;
+        cell.truth.probeShift = -4;
+        cell.truth.shiftError = shiftError;
+        return TradeOffStudy.ask(TradeOffStudy.draw(cell, 4))
+                .withAim("sweetness", cell.sweetAim)
+                .withAim("acidity", cell.acidAim);
+    }
+
+    /** Equal and opposite, so the best lies at 205 °C as read before the probe moved by -4 °C, and at 201 °C as read on today's. */
+    @Test
+    void theCompromiseIsAReadingOnTodaysProbeAndWiderWhereTheMoveIsNotKnownWell() {
+        TradeOff known = moved(0);
+        assertTrue(known.compromise().contains(201), known.text());
+        assertFalse(known.compromise().contains(205), known.text());
+        assertTrue(known.text().contains("Places are readings as on today's probe."), known.text());
+        TradeOff unsure = moved(1.5);
+        assertTrue(
+                unsure.compromise().width() > known.compromise().width(),
+                unsure.compromise() + " against " + known.compromise());
     }
 
     @Test

@@ -42,6 +42,12 @@ class FeaturesPageTest {
                 temperature) carries no error, because the logbook does not say one. None of the temperatures is a property of
                 the beans alone: a probe reads late, and a small batch covers it less.
 
+                A feature's role says what it is in the making of a roast. A *control* was set by hand; what belongs to the *calendar* was
+                given before the roast began (place in day and season, room, green coffee); the rest *follows* from both. Where a
+                control or a fact of the calendar moved as one with the feature asked about, [no answer](evidence.md#verdicts) tells the
+                two apart; what follows moves along by nature and stops no answer. A feature of your own follows, unless it says
+                otherwise (`role()`).
+
                 A family's rank is how many of its features one model may hold; the rest follow by arithmetic.
 
                 """);
@@ -67,12 +73,14 @@ class FeaturesPageTest {
                         .append(".\n\n");
             }
             page.append(
-                    "| feature | unit | definition | needs | marks whose error it carries |\n|---|---|---|---|---|\n");
+                    "| feature | unit | role | definition | needs | marks whose error it carries |\n|---|---|---|---|---|---|\n");
             for (Feature feature : list) {
                 page.append("| ")
                         .append(feature.name())
                         .append(" | ")
                         .append(FeatureList.unit(feature))
+                        .append(" | ")
+                        .append(role(feature))
                         .append(" | ")
                         .append(feature.definition().replace("|", "\\|"))
                         .append(" | ")
@@ -89,5 +97,13 @@ class FeaturesPageTest {
             page.append('\n');
         }
         return page.toString().stripTrailing() + "\n";
+    }
+
+    private static String role(Feature feature) {
+        return switch (feature.role()) {
+            case CONTROL -> "control";
+            case CALENDAR -> "calendar";
+            case FOLLOWS -> "follows";
+        };
     }
 }
