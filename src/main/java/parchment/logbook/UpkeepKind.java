@@ -1,5 +1,6 @@
 package parchment.logbook;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -31,9 +32,23 @@ public enum UpkeepKind {
     OTHER("other");
 
     private static final Set<String> PROBES =
-            Set.of("probe", "probes", "thermocouple", "thermocouples", "sensor", "sensors");
+            Set.of("probe", "probes", "thermocouple", "thermocouples", "sensor", "sensors", "pt100", "pt1000", "rtd");
     private static final Set<String> MOVED = Set.of(
-            "moved", "move", "moving", "shifted", "reseated", "repositioned", "lowered", "raised", "turned", "deeper");
+            "moved",
+            "move",
+            "moving",
+            "shifted",
+            "reseated",
+            "repositioned",
+            "relocated",
+            "refitted",
+            "reinstalled",
+            "lowered",
+            "raised",
+            "turned",
+            "deeper",
+            "higher",
+            "lower");
     private static final Set<String> REPLACED = Set.of(
             "replaced",
             "replace",
@@ -45,10 +60,25 @@ public enum UpkeepKind {
             "swapped",
             "renewed",
             "another");
+    /** Parts beside the probe: to change them moves nothing, as far as the words say. */
+    private static final Set<String> BESIDE =
+            Set.of("gasket", "cable", "wire", "wires", "seal", "plug", "connector", "display", "gauge");
+
     private static final Set<String> IN_AIR =
             Set.of("air", "exhaust", "environment", "inlet", "stack", "chimney", "ambient", "room");
-    private static final Set<String> NOT =
-            Set.of("not", "no", "never", "without", "before", "planned", "order", "ordered");
+    private static final Set<String> NOT = Set.of("not", "never", "without", "planned", "order", "ordered");
+    private static final Set<String> LOOKED_AFTER = Set.of(
+            "cleaned",
+            "clean",
+            "wiped",
+            "checked",
+            "tested",
+            "calibrated",
+            "inspected",
+            "swept",
+            "greased",
+            "emptied",
+            "serviced");
 
     private final String words;
 
@@ -86,12 +116,12 @@ public enum UpkeepKind {
 
     /**
      * Proposes a kind from free words: a part of a sentence that names a probe and says that it was moved or replaced. Each part between commas,
-     * semicolons, full stops and "and" is read by itself, so that "ducts cleaned, probe not touched" moves no probe.
+     * semicolons, full stops and "and" is read by itself, so that "ducts cleaned, probe not touched" moves no probe; a part that only names a probe is
+     * read with the next, as in "bean probe, replaced".
      */
     static UpkeepKind proposed(String what) {
         UpkeepKind best = OTHER;
-        for (String part : what.toLowerCase(Locale.ROOT).split("[,;.:()]|\\band\\b")) {
-            List<String> said = List.of(part.strip().split("[^\\p{L}\\p{N}]+"));
+        for (List<String> said : parts(what)) {
             UpkeepKind kind = ofPart(said);
             if (kind.changesTheBeanProbe()) {
                 return kind;
@@ -99,6 +129,37 @@ public enum UpkeepKind {
             best = best == OTHER ? kind : best;
         }
         return best;
+    }
+
+    private static List<List<String>> parts(String what) {
+        String plain = what.toLowerCase(Locale.ROOT)
+                .replaceAll("\\bno\\.?\\s*\\d+", " ")
+                .replaceAll("\\bbean (and|&) air probes?\\b", "bean probe")
+                .replaceAll(
+                        "\\b(took|taken) (the )?(bean )?probe out\\b|\\bput back\\b|\\bput it back\\b|\\btaken out\\b",
+                        " $3 moved probe ")
+                .replaceAll("[()]", " ");
+        List<List<String>> parts = new ArrayList<>();
+        for (String part : plain.split("[,;:]|\\.(\\s|$)|\\band\\b")) {
+            List<String> said = List.of(part.strip().split("[^\\p{L}\\p{N}]+"));
+            if (!parts.isEmpty() && namesOnly(parts.get(parts.size() - 1))) {
+                List<String> joined = new ArrayList<>(parts.remove(parts.size() - 1));
+                joined.addAll(said);
+                said = joined;
+            }
+            parts.add(said);
+        }
+        return parts;
+    }
+
+    /** Says whether a part names a probe and says nothing of what was done to it. */
+    private static boolean namesOnly(List<String> said) {
+        return said.stream().anyMatch(PROBES::contains)
+                && said.stream()
+                        .noneMatch(word -> MOVED.contains(word)
+                                || REPLACED.contains(word)
+                                || LOOKED_AFTER.contains(word)
+                                || NOT.contains(word));
     }
 
     /** Says whether words name a probe without saying what was done to it, so that no kind can be proposed. */
@@ -110,13 +171,11 @@ public enum UpkeepKind {
 
     /** Says whether words name a probe that is not one in the air. */
     static boolean namesABeanProbe(String what) {
-        for (String part : what.toLowerCase(Locale.ROOT).split("[,;.:()]|\\band\\b")) {
-            List<String> said = List.of(part.strip().split("[^\\p{L}\\p{N}]+"));
-            if (said.stream().anyMatch(PROBES::contains) && said.stream().noneMatch(IN_AIR::contains)) {
-                return true;
-            }
-        }
-        return false;
+        return parts(what).stream().anyMatch(said -> said.stream().anyMatch(PROBES::contains) && !inTheAir(said));
+    }
+
+    private static boolean inTheAir(List<String> said) {
+        return !said.contains("bean") && said.stream().anyMatch(IN_AIR::contains);
     }
 
     private static UpkeepKind ofPart(List<String> said) {
@@ -124,10 +183,10 @@ public enum UpkeepKind {
         if (said.stream().anyMatch(PROBES::contains)) {
             boolean moved = said.stream().anyMatch(MOVED::contains);
             boolean replaced = said.stream().anyMatch(REPLACED::contains);
-            if (denied || !(moved || replaced)) {
+            if (denied || !(moved || replaced) || said.stream().anyMatch(BESIDE::contains)) {
                 return OTHER;
             }
-            if (said.stream().anyMatch(IN_AIR::contains)) {
+            if (inTheAir(said)) {
                 return AIR_PROBE;
             }
             return replaced ? BEAN_PROBE_REPLACED : BEAN_PROBE_MOVED;

@@ -43,6 +43,23 @@ class UpkeepKindTest {
             ducts cleaned                           | ducts
             chaff collector emptied                 | ducts
             drum bearings replaced                  | drum
+            bean probe (K type) replaced            | bean probe replaced
+            thermocouple (bean) replaced            | bean probe replaced
+            probe: moved 1 cm                       | bean probe moved
+            bean probe, replaced                    | bean probe replaced
+            probe no. 2 replaced                    | bean probe replaced
+            probe replaced before the first roast   | bean probe replaced
+            bean temperature probe relocated        | bean probe moved
+            took the probe out and put it back      | bean probe moved
+            probe taken out for cleaning            | bean probe moved
+            replaced bean and air probes            | bean probe replaced
+            PT100 replaced                          | bean probe replaced
+            moved bean probe away from the air inlet | bean probe moved
+            new gasket for the probe                | other
+            bean sensor cable replaced              | other
+            probe, ducts cleaned                    | other
+            probe calibrated and drum replaced      | drum
+            probe never touched                     | other
             probenheimer's visit                    | other
             repainted                               | other
             """)

@@ -130,12 +130,132 @@ class MachinePeriodsTest {
     }
 
     @Test
-    void theNearestOfTwoEntriesIsTaken() {
+    void theNearestOfTwoEntriesIsTakenForTheStepAndTheOtherCutsByItself() {
         ProbePeriods periods = one().written("bean probe moved", BuiltProbe.day(6))
                 .written("bean probe replaced", BuiltProbe.day(7))
                 .periods();
-        assertEquals(List.of(ProbeChange.Kind.FOUND_AND_WRITTEN), kinds(periods));
-        assertEquals(BuiltProbe.day(7), periods.changes().get(0).on());
+        assertEquals(
+                List.of(ProbeChange.Kind.WRITTEN_WITHOUT_CHANGE, ProbeChange.Kind.FOUND_AND_WRITTEN), kinds(periods));
+        assertEquals(BuiltProbe.day(7), periods.changes().get(1).on());
+    }
+
+    @Test
+    void aCleaningOnTheSameOrTheDayBeforeHidesNoChange() {
+        for (int cleaned : new int[] {6, 7}) {
+            for (boolean cleanedFirst : new boolean[] {true, false}) {
+                BuiltProbe still = new BuiltProbe(14);
+                if (cleanedFirst) {
+                    still = still.written("probe cleaned", BuiltProbe.day(cleaned));
+                }
+                still = still.written("bean probe moved", BuiltProbe.day(7));
+                if (!cleanedFirst) {
+                    still = still.written("probe cleaned", BuiltProbe.day(cleaned));
+                }
+                ProbePeriods periods = still.periods();
+                assertEquals(List.of(ProbeChange.Kind.WRITTEN_WITHOUT_CHANGE), kinds(periods));
+                assertEquals(Optional.of(1), periods.number(still.logbook().batch("B1")));
+                assertEquals(Optional.of(2), periods.number(still.logbook().batch("B42")));
+            }
+        }
+    }
+
+    @Test
+    void aCleaningMakesNoChangeOfHabitTheProbes() {
+        BuiltProbe habit = new BuiltProbe(14).stepAtFirstCrackOnly(7, 4);
+        ProbePeriods without = habit.periods();
+        assertEquals(List.of(ProbeChange.Kind.ONE_PLACE_ONLY), kinds(without));
+        ProbePeriods cleaned = habit.written("probe cleaned", BuiltProbe.day(7)).periods();
+        assertEquals(List.of(ProbeChange.Kind.ONE_PLACE_ONLY), kinds(cleaned));
+        assertEquals(Optional.of(1), cleaned.number(habit.logbook().batch("B42")), "nothing is cut");
+        assertTrue(
+                cleaned.changes()
+                        .get(0)
+                        .words()
+                        .contains(
+                                "The upkeep says: probe cleaned, which moves no probe. Cannot tell whether the probe is the"
+                                        + " reason: it shows at one place of the roast only"),
+                cleaned.changes().get(0).words());
+        ProbePeriods moved = one().written("probe cleaned", BuiltProbe.day(7)).periods();
+        assertEquals(List.of(ProbeChange.Kind.FOUND_WITHOUT_ENTRY), kinds(moved));
+        assertTrue(
+                moved.changes()
+                        .get(0)
+                        .words()
+                        .contains(
+                                "The upkeep says: probe cleaned, which moves no probe. If it was moved or replaced then,"
+                                        + " write so."),
+                moved.changes().get(0).words());
+    }
+
+    @Test
+    void aStepThatMayBeTheProbesIsAnErrorOfEarlierReadings() {
+        BuiltProbe habit = new BuiltProbe(14).stepAtFirstCrackOnly(7, 4);
+        ProbePeriods periods = habit.periods();
+        Batch before = habit.logbook().batch("B21");
+        Batch after = habit.logbook().batch("B22");
+        assertEquals(BuiltProbe.day(6), before.roastDay().orElseThrow());
+        assertEquals(0, periods.toToday(before, 200).estimate(), "it is not moved, for it may be a habit");
+        assertEquals(4, periods.doubt(before, 200), 0.8);
+        assertEquals(0, periods.doubt(after, 200));
+        assertTrue(!periods.errorKey(before).equals(periods.errorKey(after)));
+        assertEquals(periods.key(before), periods.key(after));
+        assertEquals(
+                List.of(
+                        "It cannot be told whether the bean probe of drum moved on 2025-02-10 (one place only). If it did,"
+                                + " readings before that day are off by as much as they stepped; that is in the error of places here."
+                                + " Write in upkeep.csv what was done then."),
+                periods.doubts(List.of(before, after)));
+        assertEquals(List.of(), one().periods().doubts(List.of(before)));
+    }
+
+    @Test
+    void aChangeAfterTheLastRoastIsSaid() {
+        BuiltProbe built = new BuiltProbe(14).written("bean probe moved", BuiltProbe.day(14));
+        ProbePeriods periods = built.periods();
+        String said =
+                "The upkeep says that the bean probe of drum was changed on 2025-03-17, after the last roast written here:"
+                        + " readings are told as the probe before it read them. What the new one reads shows only once batches are"
+                        + " roasted with it.";
+        assertTrue(periods.sentences().contains(said), periods.sentences().toString());
+        assertEquals(List.of(said), periods.doubts(List.of(built.logbook().batch("B1"))));
+        assertEquals(
+                List.of(),
+                new BuiltProbe(14)
+                        .written("bean probe moved", BuiltProbe.day(13))
+                        .periods()
+                        .doubts(List.of(built.logbook().batch("B1"))));
+    }
+
+    @Test
+    void aBatchWithoutADateIsOfNoKnownProbeWhereAChangeIsWritten() {
+        BuiltProbe built = new BuiltProbe(14).written("bean probe moved", BuiltProbe.day(7));
+        Batch undated = Batch.named("undated").machine("drum").build();
+        Logbook logbook =
+                Logbook.of(parchment.logbook.LogbookContents.ofBatches("undated", List.of(undated)).toBuilder()
+                        .upkeep(built.logbook().upkeep())
+                        .build());
+        ProbePeriods periods = ProbePeriods.of(logbook);
+        assertTrue(periods.number(undated).isEmpty());
+        assertTrue(!periods.isTodays(undated));
+        assertTrue(Double.isNaN(periods.toToday(undated, 200).estimate()));
+        Logbook untouched = Logbook.of(parchment.logbook.LogbookContents.ofBatches("undated", List.of(undated)));
+        assertEquals(Optional.of(1), ProbePeriods.of(untouched).number(undated));
+        assertEquals(0, ProbePeriods.of(untouched).toToday(undated, 200).estimate());
+    }
+
+    @Test
+    void betweenTwoIndicatorsTheOffsetIsStraight() {
+        BuiltProbe built = new BuiltProbe(14).step(7, -1).stepAtFirstCrackOnly(7, -4);
+        ProbePeriods periods =
+                built.written("bean probe moved", BuiltProbe.day(7)).periods();
+        Batch old = built.logbook().batch("B1");
+        double low = periods.toToday(old, 20).estimate();
+        double high = periods.toToday(old, 230).estimate();
+        assertEquals(-1, low, 0.6);
+        assertEquals(-4, high, 0.8);
+        double quarter = 63 + 0.25 * (188 - 63);
+        assertEquals(
+                low + 0.25 * (high - low), periods.toToday(old, quarter).estimate(), 0.25, "nearer the turning point");
     }
 
     @Test
@@ -212,7 +332,7 @@ class MachinePeriodsTest {
                 "drum: 1 probe period on 14 roast days",
                 periods.machines().get(0).toString());
         assertEquals(
-                "1 change of the probe on drum, which make 1 probe periods: 2025-02-10 (lot or probe)",
+                "1 change of the probe on drum, which makes 1 probe period: 2025-02-10 (lot or probe)",
                 periods.toString());
         Batch first = oneLot.logbook().batch("B1");
         assertEquals(Optional.of(1), periods.number(first));
