@@ -18,6 +18,8 @@ import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
 import parchment.quantity.Mass;
 import parchment.quantity.Temperature;
+import parchment.quantity.TemperatureUnit;
+import parchment.quantity.Unit;
 
 /**
  * Finds batches that were meant alike, and says how far such twins lie apart: what a batch differs from another by nobody's doing.
@@ -85,8 +87,13 @@ public final class Twins implements ShownAs {
                     .ifPresentOrElse(group -> group.add(batch), () -> open.add(new ArrayList<>(List.of(batch))));
         }
         List<Group> groups = new ArrayList<>();
-        byRecipe.forEach((words, open) ->
-                open.stream().filter(group -> group.size() > 1).forEach(group -> groups.add(new Group(words, group))));
+        byRecipe.forEach((words, open) -> {
+            List<List<Batch>> twins =
+                    open.stream().filter(group -> group.size() > 1).toList();
+            for (List<Batch> group : twins) {
+                groups.add(new Group(words + meant(group.get(0), twins, logbook.readerUnit()), group));
+            }
+        });
         groups.sort(Comparator.comparingInt(g -> -g.batches().size()));
         return new Twins(logbook, groups, withoutPlan);
     }
@@ -97,6 +104,32 @@ public final class Twins implements ShownAs {
         batch.operator().ifPresent(o -> words.append(", roasted by ").append(o));
         batch.machine().ifPresent(m -> words.append(", ").append(m));
         return words.toString();
+    }
+
+    /** Says what the first batch of a group was meant like: its drop, and mass and charge where another group has the same drop. */
+    private static String meant(Batch first, List<List<Batch>> groups, TemperatureUnit reader) {
+        boolean alone = groups.stream()
+                        .filter(g -> within(
+                                PLAN_STEP,
+                                first.plan().dropTemperature(),
+                                g.get(0).plan().dropTemperature()))
+                        .count()
+                == 1;
+        String drop = first.plan()
+                .dropTemperature()
+                .map(t -> ", meant to drop at " + Unit.TEMPERATURE.format(t.celsius(), reader))
+                .orElse("");
+        return alone
+                ? drop
+                : drop
+                        + first.conditions()
+                                .greenMass()
+                                .map(m -> String.format(Locale.ROOT, ", %.2f kg", m.kilograms()))
+                                .orElse("")
+                        + first.conditions()
+                                .chargeTemperature()
+                                .map(t -> ", charged at " + Unit.TEMPERATURE.format(t.celsius(), reader))
+                                .orElse("");
     }
 
     private static boolean alike(Batch a, Batch b) {

@@ -9,6 +9,7 @@ import java.util.function.Predicate;
 import org.hipparchus.distribution.continuous.TDistribution;
 import parchment.align.Unusual;
 import parchment.display.Report;
+import parchment.display.Sentence;
 import parchment.display.Showable;
 import parchment.display.ShownAs;
 import parchment.display.Table;
@@ -34,7 +35,8 @@ import parchment.stats.Robust;
  * enough of them; bean temperatures are put on one scale across probe periods. A feature is unlike if it lies outside of the range that
  * is meant to hold the next batch in 95 of 100 cases, all features taken together: median and spread of the others, as wide as a t
  * distribution with Bonferroni's share asks. The spread is the larger of two, by the median and by the mean of the deviations: habits, first
- * batches of a day and seasons make the others no normal sample, and a batch is not odd for being what some of them are. Times are compared on
+ * batches of a day and seasons make the others no normal sample, and a batch is not odd for being what some of them are. One that lies ten
+ * spreads off is no habit and is left out of the mean. Times are compared on
  * the scale of their logarithm and shares on that of their odds, so that no range reaches beyond what is possible.
  */
 public final class Usual implements ShownAs {
@@ -45,6 +47,12 @@ public final class Usual implements ShownAs {
     private static final double ALARM = 0.05;
     /** Median and mean absolute deviation of a normal sample, in parts of its standard deviation: one over each. */
     private static final double NORMAL = 1.4826;
+
+    /** Another batch farther off than this many spreads is a slip of the pen or a fault, and says nothing of what is usual. */
+    private static final double SLIP = 10;
+
+    /** Share of a mark's delay that must be missing in the development time; the batch may also have been dropped a little later. */
+    private static final double ABOUT_AS_MUCH = 0.5;
 
     private static final double NORMAL_MEAN = Math.sqrt(Math.PI / 2);
 
@@ -198,10 +206,15 @@ public final class Usual implements ShownAs {
             }
             double median = Robust.median(theirs);
             double[] away = Arrays.stream(theirs).map(v -> Math.abs(v - median)).toArray();
+            double middle = NORMAL * Robust.median(away);
             // Where more than half are the same, the median of the deviations is no spread; the mean is one.
             double spread = Math.max(
-                    NORMAL * Robust.median(away),
-                    NORMAL_MEAN * Arrays.stream(away).average().orElse(0));
+                    middle,
+                    NORMAL_MEAN
+                            * Arrays.stream(away)
+                                    .filter(a -> middle == 0 || a <= SLIP * middle)
+                                    .average()
+                                    .orElse(0));
             return new Sample(
                     feature, scale, theirs.length, median, Math.max(spread, least(feature.unit(), scale, median)));
         }
@@ -287,16 +300,49 @@ public final class Usual implements ShownAs {
                 double off = one.value() - one.usual();
                 reasons.add(one.feature().name() + " " + unit.format(one.value(), reader) + ", which is "
                         + unit.formatStep(Math.abs(off), reader) + (off > 0 ? " above" : " below")
-                        + " the usual");
+                        + " the usual"
+                        + (one.feature()
+                                        .name()
+                                        .equals(Features.firstCrackTemperature().name())
+                                ? markWords(off)
+                                : ""));
             }
         }
         return List.copyOf(reasons);
     }
 
+    /**
+     * Says that the mark may be late or early where the development time is off to the other side by about as much: a crack that came at another
+     * temperature, or a probe that read off, would have left it as it was.
+     */
+    private String markWords(double off) {
+        double seconds = 60 * off / find(Features.rateAtFirstCrack()).usual();
+        Compared development = find(Features.developmentTime());
+        double shorter = development.usual() - development.value();
+        if (!(shorter * Math.signum(off) >= ABOUT_AS_MUCH * Math.abs(seconds))) {
+            return "";
+        }
+        Unit unit = development.feature().unit();
+        return String.format(
+                Locale.ROOT,
+                " (perhaps first crack was marked about %s too %s: the development time is %s %s than usual)",
+                unit.format(Math.abs(seconds), reader),
+                off > 0 ? "late" : "early",
+                unit.format(Math.abs(shorter), reader),
+                off > 0 ? "shorter" : "longer");
+    }
+
+    private Compared find(Feature feature) {
+        return compared.stream()
+                .filter(c -> c.feature().name().equals(feature.name()))
+                .findFirst()
+                .orElseThrow();
+    }
+
     @Override
     public Showable shownAs() {
         Report page =
-                Report.titled("Is batch " + batch.name() + " like the others?").say(toString() + ".");
+                Report.titled("Is batch " + batch.name() + " like the others?").say(Sentence.of(toString()) + ".");
         if (verdict() == Verdict.CANNOT_TELL) {
             return page;
         }
