@@ -80,26 +80,31 @@ public final class Twins implements ShownAs {
             if (batch.lot().isEmpty() || batch.conditions().greenMass().isEmpty()) {
                 continue;
             }
-            List<List<Batch>> open = byRecipe.computeIfAbsent(words(batch), k -> new ArrayList<>());
+            List<List<Batch>> open = byRecipe.computeIfAbsent(lot(batch) + others(batch), k -> new ArrayList<>());
             open.stream()
                     .filter(group -> alike(group.get(0), batch))
                     .findFirst()
                     .ifPresentOrElse(group -> group.add(batch), () -> open.add(new ArrayList<>(List.of(batch))));
         }
         List<Group> groups = new ArrayList<>();
-        byRecipe.forEach((words, open) -> {
+        byRecipe.values().forEach(open -> {
             List<List<Batch>> twins =
                     open.stream().filter(group -> group.size() > 1).toList();
             for (List<Batch> group : twins) {
-                groups.add(new Group(words + meant(group.get(0), twins, logbook.readerUnit()), group));
+                Batch first = group.get(0);
+                groups.add(new Group(lot(first) + meant(first, twins, logbook.readerUnit()) + others(first), group));
             }
         });
         groups.sort(Comparator.comparingInt(g -> -g.batches().size()));
         return new Twins(logbook, groups, withoutPlan);
     }
 
-    private static String words(Batch batch) {
-        StringBuilder words = new StringBuilder("lot ").append(batch.lot().orElse(""));
+    private static String lot(Batch batch) {
+        return "lot " + batch.lot().orElse("");
+    }
+
+    private static String others(Batch batch) {
+        StringBuilder words = new StringBuilder();
         batch.label(Batch.Label.RECIPE).ifPresent(r -> words.append(", ").append(r));
         batch.operator().ifPresent(o -> words.append(", roasted by ").append(o));
         batch.machine().ifPresent(m -> words.append(", ").append(m));
@@ -117,7 +122,7 @@ public final class Twins implements ShownAs {
                 == 1;
         String drop = first.plan()
                 .dropTemperature()
-                .map(t -> ", meant to drop at " + Unit.TEMPERATURE.format(t.celsius(), reader))
+                .map(t -> ", planned drop " + Unit.TEMPERATURE.format(t.celsius(), reader))
                 .orElse("");
         return alone
                 ? drop
@@ -128,7 +133,7 @@ public final class Twins implements ShownAs {
                                 .orElse("")
                         + first.conditions()
                                 .chargeTemperature()
-                                .map(t -> ", charged at " + Unit.TEMPERATURE.format(t.celsius(), reader))
+                                .map(t -> ", charge " + Unit.TEMPERATURE.format(t.celsius(), reader))
                                 .orElse("");
     }
 

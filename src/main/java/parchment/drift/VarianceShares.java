@@ -175,8 +175,12 @@ public final class VarianceShares implements ShownAs {
             double[] values,
             Map<String, List<String>> groups,
             String rest) {
-        MixedDesign design = MixedDesign.of(name, values);
         List<String> notes = new ArrayList<>();
+        if (Arrays.stream(values).noneMatch(Double::isFinite)) {
+            notes.add("Of the batches asked about none has it.");
+            return new VarianceShares(name, unit, reader, List.of(), 0, values.length, notes);
+        }
+        MixedDesign design = MixedDesign.of(name, values);
         List<String> sources = new ArrayList<>();
         for (Map.Entry<String, List<String>> one : groups.entrySet()) {
             long written =

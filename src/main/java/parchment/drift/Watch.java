@@ -22,8 +22,8 @@ import parchment.stats.process.Signal;
  *
  * <p>The stretch is the earliest 20 batches in a row (40 once there are 100, 60 once there are 150; 15 or 10 where there are fewer than
  * 20) in which no single batch lies far off the others. Batches are compared at like lot, machine, green mass and planned drop
- * temperature, as far as these are written and varied in the stretch. Readings of the bean probe are watched within
- * the latest of its periods ({@link parchment.period.ProbePeriods}, written or found): the error of an offset would look like a shift.
+ * temperature, as far as these are written and varied in the stretch. Readings of the bean probe and what hangs on
+ * it are watched within the latest of its periods ({@link parchment.period.ProbePeriods}, written or found): the error of an offset would look like a shift.
  *
  * <p>The limits carry the error of all that the stretch is asked for: level, slopes, spread, and how far neighbouring batches resemble each
  * other. In ten batches after the stretch one chart in a hundred shows a shift although nothing changed, and one in a hundred a single

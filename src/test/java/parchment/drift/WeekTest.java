@@ -1,0 +1,51 @@
+package parchment.drift;
+
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.time.LocalDate;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.stream.Stream;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import parchment.logbook.CupScores;
+import parchment.logbook.Logbook;
+
+class WeekTest {
+    private static CupScores cup(String batch) {
+        return new CupScores(
+                "one",
+                LocalDate.of(2025, 1, 4),
+                "Ida",
+                batch,
+                Optional.empty(),
+                Optional.empty(),
+                OptionalInt.empty(),
+                Map.of("sweetness", 6.0),
+                Optional.empty(),
+                Map.of());
+    }
+
+    /** Three batches of a week, too few of their lot to be held against each other, of which some were cupped. */
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = ';',
+            value = {
+                "B1 B2 B3; Every batch of the week was cupped.",
+                "B1 B2; One batch of the week was not cupped, and it cannot be held against others of its lot.",
+                "B2; 2 batches of the week were not cupped, and none of them can be held against others of its lot."
+            })
+    void saysWhyNothingIsWorthCupping(String cupped, String sentence) {
+        Logbook logbook =
+                BuiltBatch.logbook(Stream.of(2.0, 2.1, 2.2).map(BuiltBatch::of).toList());
+        List<CupScores> cups =
+                Arrays.stream(cupped.split(" ")).map(WeekTest::cup).toList();
+        String page = Week.of(
+                        Logbook.of(logbook.contents().toBuilder().cups(cups).build()))
+                .text();
+        assertTrue(page.contains(sentence), page);
+    }
+}
