@@ -118,6 +118,15 @@ public final class Watch implements ShownAs {
         return alarms;
     }
 
+    /**
+     * Tells whether the latest batches lie to the side of a signal: a sum keeps what lay above long after the batches fell.
+     */
+    boolean stillThere(Alarm alarm) {
+        double[] means = limits.map(EstimatedLimits::weightedMean).orElse(new double[0]);
+        int last = means.length - 1;
+        return last >= 0 && (alarm.side() == Signal.Side.ABOVE ? means[last] > 0 : means[last] < 0);
+    }
+
     private List<Alarm> alarms(EstimatedLimits of) {
         double[] single = of.singleStandardLimits();
         double[] mean = of.weightedMeanLimits();

@@ -103,6 +103,7 @@ public final class Week implements ShownAs {
                 }
                 List<Watch.Alarm> now = watch.alarms().stream()
                         .filter(a -> names.contains(a.batch().name()) && a.kind() != Watch.Kind.SINGLE_BATCH)
+                        .filter(watch::stillThere)
                         .toList();
                 if (!now.isEmpty()) {
                     Watch.Alarm alarm = now.get(now.size() - 1);

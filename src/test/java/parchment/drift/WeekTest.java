@@ -1,5 +1,6 @@
 package parchment.drift;
 
+import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.time.LocalDate;
@@ -8,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -15,6 +17,23 @@ import parchment.logbook.CupScores;
 import parchment.logbook.Logbook;
 
 class WeekTest {
+    /** Forty quiet or high batches, and a last week of seven that lie higher or lower than the first twenty. */
+    private static String signs(double last) {
+        double[] quiet = {0.3, -0.8, 0.5, 1.2, -0.4, -1.1, 0.9, 0.1, -0.6, 0.2};
+        Logbook logbook = BuiltBatch.logbook(IntStream.range(0, 60)
+                .mapToObj(i ->
+                        BuiltBatch.losing(0.14 + 0.002 * (quiet[(i * 7) % 10] + (i < 20 ? 0 : i < 53 ? 4 : last))))
+                .toList());
+        return String.join(" ", Week.of(logbook).signs());
+    }
+
+    @ParameterizedTest
+    @CsvSource({"4,true", "-2,false"})
+    void saysThatANumberStaysAboveOnlyWhileItDoes(double last, boolean said) {
+        String signs = signs(last);
+        assertEquals(said, signs.contains("mass loss of lot one stays above what it was"), signs);
+    }
+
     private static CupScores cup(String batch) {
         return new CupScores(
                 "one",
