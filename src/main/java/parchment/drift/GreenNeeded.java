@@ -6,6 +6,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.TreeSet;
 import parchment.display.Report;
+import parchment.display.Sentence;
 import parchment.display.Showable;
 import parchment.display.ShownAs;
 import parchment.feature.BatchTable;
@@ -191,7 +192,7 @@ public final class GreenNeeded implements ShownAs {
 
     @Override
     public Showable shownAs() {
-        return Report.titled("Green coffee for an order").say(toString() + ".");
+        return Report.titled("Green coffee for an order").say(Sentence.of(toString()) + ".");
     }
 
     @Override

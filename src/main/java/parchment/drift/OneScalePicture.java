@@ -45,7 +45,8 @@ final class OneScalePicture {
             }
             names.add("batch " + batch.name());
         }
-        Plot before = Plot.of("", Axis.dates(""), Axis.of(feature.name() + ", as read", feature.unit(), reader))
+        Plot before = Plot.of(
+                        "", Axis.dates("roast day"), Axis.of(feature.name() + ", as read", feature.unit(), reader))
                 .withHeight(170)
                 .withEmptySentence("No batch has both a date and this number.")
                 .with(Points.of("one batch, as read", x, read).withNames(names).withColour(Colour.VERMILLION));

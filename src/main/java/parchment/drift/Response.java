@@ -72,7 +72,9 @@ record Response(String name, Unit unit, List<Double> values, Kind kind) {
         return new Response(attribute, Unit.POINTS, boxed(values), Kind.SCORE);
     }
 
-    static void check(String attribute, Logbook logbook) {
+    /** Refuses an attribute that nobody scored in the whole logbook; a filter that leaves no cup is no misspelling. */
+    static void check(String attribute, Logbook filtered) {
+        Logbook logbook = filtered.whole();
         if (!logbook.attributes().contains(attribute)) {
             throw new LogbookException("The logbook has no attribute '" + attribute + "'."
                     + logbook.attributes().stream()

@@ -85,7 +85,8 @@ final class ShareIntervals {
         /** Returns the share that belongs to a quotient, or a bound of all shares where the quotient has none. */
         private static double share(double of, double by, double unbounded) {
             double quotient = of / by;
-            return Double.isFinite(quotient) && quotient >= 0 ? quotient / (1 + quotient) : unbounded;
+            // Rounding errors make zeros with a sign; a share has none.
+            return Double.isFinite(quotient) && quotient >= 0 ? Math.max(0, quotient / (1 + quotient)) : unbounded;
         }
     }
 

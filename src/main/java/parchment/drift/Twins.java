@@ -18,6 +18,8 @@ import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
 import parchment.quantity.Mass;
 import parchment.quantity.Temperature;
+import parchment.quantity.TemperatureUnit;
+import parchment.quantity.Unit;
 
 /**
  * Finds batches that were meant alike, and says how far such twins lie apart: what a batch differs from another by nobody's doing.
@@ -78,25 +80,61 @@ public final class Twins implements ShownAs {
             if (batch.lot().isEmpty() || batch.conditions().greenMass().isEmpty()) {
                 continue;
             }
-            List<List<Batch>> open = byRecipe.computeIfAbsent(words(batch), k -> new ArrayList<>());
+            List<List<Batch>> open = byRecipe.computeIfAbsent(lot(batch) + others(batch), k -> new ArrayList<>());
             open.stream()
                     .filter(group -> alike(group.get(0), batch))
                     .findFirst()
                     .ifPresentOrElse(group -> group.add(batch), () -> open.add(new ArrayList<>(List.of(batch))));
         }
         List<Group> groups = new ArrayList<>();
-        byRecipe.forEach((words, open) ->
-                open.stream().filter(group -> group.size() > 1).forEach(group -> groups.add(new Group(words, group))));
+        byRecipe.values().forEach(open -> {
+            List<List<Batch>> twins =
+                    open.stream().filter(group -> group.size() > 1).toList();
+            for (List<Batch> group : twins) {
+                Batch first = group.get(0);
+                groups.add(new Group(lot(first) + meant(first, twins, logbook.readerUnit()) + others(first), group));
+            }
+        });
         groups.sort(Comparator.comparingInt(g -> -g.batches().size()));
         return new Twins(logbook, groups, withoutPlan);
     }
 
-    private static String words(Batch batch) {
-        StringBuilder words = new StringBuilder("lot ").append(batch.lot().orElse(""));
+    private static String lot(Batch batch) {
+        return "lot " + batch.lot().orElse("");
+    }
+
+    private static String others(Batch batch) {
+        StringBuilder words = new StringBuilder();
         batch.label(Batch.Label.RECIPE).ifPresent(r -> words.append(", ").append(r));
         batch.operator().ifPresent(o -> words.append(", roasted by ").append(o));
         batch.machine().ifPresent(m -> words.append(", ").append(m));
         return words.toString();
+    }
+
+    /** Says what the first batch of a group was meant like: its drop, and mass and charge where another group has the same drop. */
+    private static String meant(Batch first, List<List<Batch>> groups, TemperatureUnit reader) {
+        boolean alone = groups.stream()
+                        .filter(g -> within(
+                                PLAN_STEP,
+                                first.plan().dropTemperature(),
+                                g.get(0).plan().dropTemperature()))
+                        .count()
+                == 1;
+        String drop = first.plan()
+                .dropTemperature()
+                .map(t -> ", planned drop " + Unit.TEMPERATURE.format(t.celsius(), reader))
+                .orElse("");
+        return alone
+                ? drop
+                : drop
+                        + first.conditions()
+                                .greenMass()
+                                .map(m -> String.format(Locale.ROOT, ", %.2f kg", m.kilograms()))
+                                .orElse("")
+                        + first.conditions()
+                                .chargeTemperature()
+                                .map(t -> ", charge " + Unit.TEMPERATURE.format(t.celsius(), reader))
+                                .orElse("");
     }
 
     private static boolean alike(Batch a, Batch b) {

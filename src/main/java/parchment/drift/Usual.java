@@ -9,14 +9,17 @@ import java.util.function.Predicate;
 import org.hipparchus.distribution.continuous.TDistribution;
 import parchment.align.Unusual;
 import parchment.display.Report;
+import parchment.display.Sentence;
 import parchment.display.Showable;
 import parchment.display.ShownAs;
 import parchment.display.Table;
 import parchment.feature.BatchTable;
 import parchment.feature.Feature;
 import parchment.feature.Features;
+import parchment.feature.OnProbe;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
+import parchment.period.ProbePeriods;
 import parchment.quantity.Mass;
 import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
@@ -31,10 +34,12 @@ import parchment.stats.Robust;
  * }</pre>
  *
  * <p>Held against: the other batches of its lot on its machine, of the same recipe and within a tenth of its green mass where there are
- * enough of them; bean temperatures are put on one scale across probe periods. A feature is unlike if it lies outside of the range that
+ * enough of them; bean temperatures are put on one scale across probe periods, and the charge
+ * temperature is held against those of the same period. A feature is unlike if it lies outside of the range that
  * is meant to hold the next batch in 95 of 100 cases, all features taken together: median and spread of the others, as wide as a t
  * distribution with Bonferroni's share asks. The spread is the larger of two, by the median and by the mean of the deviations: habits, first
- * batches of a day and seasons make the others no normal sample, and a batch is not odd for being what some of them are. Times are compared on
+ * batches of a day and seasons make the others no normal sample, and a batch is not odd for being what some of them are. One that lies ten
+ * spreads off is no habit and is left out of the mean. Times are compared on
  * the scale of their logarithm and shares on that of their odds, so that no range reaches beyond what is possible.
  */
 public final class Usual implements ShownAs {
@@ -45,6 +50,12 @@ public final class Usual implements ShownAs {
     private static final double ALARM = 0.05;
     /** Median and mean absolute deviation of a normal sample, in parts of its standard deviation: one over each. */
     private static final double NORMAL = 1.4826;
+
+    /** Another batch farther off than this many spreads is a slip of the pen or a fault, and says nothing of what is usual. */
+    private static final double SLIP = 10;
+
+    /** Share of a mark's delay that must be missing in the development time; the batch may also have been dropped a little later. */
+    private static final double ABOUT_AS_MUCH = 0.5;
 
     private static final double NORMAL_MEAN = Math.sqrt(Math.PI / 2);
 
@@ -143,11 +154,16 @@ public final class Usual implements ShownAs {
         List<Batch> kept = others;
         BatchTable today = table.onTodaysProbe();
         int place = table.batches().indexOf(own);
-        int[] rows = kept.stream().mapToInt(table.batches()::indexOf).toArray();
-        List<double[]> values = LOOKED_AT.stream().map(today::values).toList();
+        ProbePeriods periods = ProbePeriods.of(logbook);
         List<Compared> compared = new ArrayList<>();
-        for (int f = 0; f < LOOKED_AT.size(); f++) {
-            compared.add(Sample.of(LOOKED_AT.get(f), values.get(f), rows).compare(values.get(f)[place]));
+        for (Feature feature : LOOKED_AT) {
+            boolean reading = feature.onProbe() == OnProbe.READING;
+            double[] values = (reading ? today : table).values(feature);
+            int[] rows = kept.stream()
+                    .filter(b -> !ofOneProbeOnly(feature) || periods.key(b).equals(periods.key(own)))
+                    .mapToInt(table.batches()::indexOf)
+                    .toArray();
+            compared.add(Sample.of(feature, values, rows).compare(values[place]));
         }
         List<String> path = logbook.remembered(Unusual.class, Unusual::of)
                 .find(own.name())
@@ -168,6 +184,11 @@ public final class Usual implements ShownAs {
                                         ", ",
                                         twins.stream().map(Batch::name).limit(8).toList())
                                 + (twins.size() > 8 ? " and " + (twins.size() - 8) + " more" : "") + "."));
+    }
+
+    /** Tells whether a number can be held only against those of the same probe: by how much another probe changes it is not known. */
+    private static boolean ofOneProbeOnly(Feature feature) {
+        return feature.onProbe() == OnProbe.HANGS_ON_IT && feature != WrittenCharge.AGAINST_THE_CURVE;
     }
 
     private static List<Batch> narrowed(
@@ -198,10 +219,15 @@ public final class Usual implements ShownAs {
             }
             double median = Robust.median(theirs);
             double[] away = Arrays.stream(theirs).map(v -> Math.abs(v - median)).toArray();
+            double middle = NORMAL * Robust.median(away);
             // Where more than half are the same, the median of the deviations is no spread; the mean is one.
             double spread = Math.max(
-                    NORMAL * Robust.median(away),
-                    NORMAL_MEAN * Arrays.stream(away).average().orElse(0));
+                    middle,
+                    NORMAL_MEAN
+                            * Arrays.stream(away)
+                                    .filter(a -> middle == 0 || a <= SLIP * middle)
+                                    .average()
+                                    .orElse(0));
             return new Sample(
                     feature, scale, theirs.length, median, Math.max(spread, least(feature.unit(), scale, median)));
         }
@@ -281,22 +307,60 @@ public final class Usual implements ShownAs {
     /** Returns what was different, in words; empty if nothing was, or if it cannot be told. */
     public List<String> reasons() {
         List<String> reasons = new ArrayList<>(path);
+        Compared development = find(Features.developmentTime());
         for (Compared one : compared) {
             if (one.unlike()) {
                 Unit unit = one.feature().unit();
                 double off = one.value() - one.usual();
                 reasons.add(one.feature().name() + " " + unit.format(one.value(), reader) + ", which is "
                         + unit.formatStep(Math.abs(off), reader) + (off > 0 ? " above" : " below")
-                        + " the usual");
+                        + " the usual"
+                        + (one.feature()
+                                        .name()
+                                        .equals(Features.firstCrackTemperature().name())
+                                ? markWords(
+                                        off,
+                                        find(Features.rateAtFirstCrack()).usual(),
+                                        development.usual() - development.value())
+                                : ""));
             }
         }
         return List.copyOf(reasons);
     }
 
+    /**
+     * Says that the mark may be late or early where the development time is off to the other side by about as much: a crack that came at another
+     * temperature, or a probe that read off, would have left it as it was.
+     *
+     * @param off how far the reading at the mark lies above the usual, °C
+     * @param risePerMinute the usual rate of rise there
+     * @param shorter by how many seconds the development time is shorter than usual
+     */
+    static String markWords(double off, double risePerMinute, double shorter) {
+        double seconds = 60 * off / risePerMinute;
+        if (!(shorter * Math.signum(off) >= ABOUT_AS_MUCH * Math.abs(seconds))) {
+            return "";
+        }
+        return String.format(
+                Locale.ROOT,
+                " (perhaps first crack was marked about %.0f s too %s: the development time is %.0f s %s than usual)",
+                Math.abs(seconds),
+                off > 0 ? "late" : "early",
+                Math.abs(shorter),
+                off > 0 ? "shorter" : "longer");
+    }
+
+    private Compared find(Feature feature) {
+        return compared.stream()
+                .filter(c -> c.feature().name().equals(feature.name()))
+                .findFirst()
+                .orElseThrow();
+    }
+
     @Override
     public Showable shownAs() {
         Report page =
-                Report.titled("Is batch " + batch.name() + " like the others?").say(toString() + ".");
+                Report.titled("Is batch " + batch.name() + " like the others?").say(Sentence.of(toString()) + ".");
         if (verdict() == Verdict.CANNOT_TELL) {
             return page;
         }

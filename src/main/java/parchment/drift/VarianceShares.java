@@ -11,6 +11,7 @@ import java.util.stream.IntStream;
 import parchment.chart.Plot;
 import parchment.display.Progress;
 import parchment.display.Report;
+import parchment.display.Sentence;
 import parchment.display.Showable;
 import parchment.display.ShownAs;
 import parchment.display.Table;
@@ -174,8 +175,12 @@ public final class VarianceShares implements ShownAs {
             double[] values,
             Map<String, List<String>> groups,
             String rest) {
-        MixedDesign design = MixedDesign.of(name, values);
         List<String> notes = new ArrayList<>();
+        if (Arrays.stream(values).noneMatch(Double::isFinite)) {
+            notes.add("Of the batches asked about none has it.");
+            return new VarianceShares(name, unit, reader, List.of(), 0, values.length, notes);
+        }
+        MixedDesign design = MixedDesign.of(name, values);
         List<String> sources = new ArrayList<>();
         for (Map.Entry<String, List<String>> one : groups.entrySet()) {
             long written =
@@ -286,7 +291,7 @@ public final class VarianceShares implements ShownAs {
 
     @Override
     public Showable shownAs() {
-        Report page = Report.titled("Where " + name + " differs").say(toString() + ".");
+        Report page = Report.titled("Where " + name + " differs").say(Sentence.of(toString()) + ".");
         if (!shares.isEmpty()) {
             Unit step = unit.withDigits(Math.max(1, unit.digits()));
             page = page.add(plot())
@@ -304,7 +309,7 @@ public final class VarianceShares implements ShownAs {
                                             100 * s.interval().lower(),
                                             100 * s.interval().upper())));
         }
-        for (String note : notes) {
+        for (String note : shares.isEmpty() ? List.<String>of() : notes) {
             page = page.say(note);
         }
         return page.say(
@@ -314,7 +319,8 @@ public final class VarianceShares implements ShownAs {
     @Override
     public String toString() {
         if (shares.isEmpty()) {
-            return "Cannot tell where " + name + " differs: " + String.join(" ", notes);
+            return "Cannot tell where " + name + " differs: "
+                    + String.join(" ", notes).replaceFirst("\\.$", "");
         }
         return String.format(
                 Locale.ROOT,

@@ -22,8 +22,8 @@ import parchment.stats.process.Signal;
  *
  * <p>The stretch is the earliest 20 batches in a row (40 once there are 100, 60 once there are 150; 15 or 10 where there are fewer than
  * 20) in which no single batch lies far off the others. Batches are compared at like lot, machine, green mass and planned drop
- * temperature, as far as these are written and varied in the stretch. Readings of the bean probe are watched within
- * the latest of its periods ({@link parchment.period.ProbePeriods}, written or found): the error of an offset would look like a shift.
+ * temperature, as far as these are written and varied in the stretch. Readings of the bean probe and what hangs on
+ * it are watched within the latest of its periods ({@link parchment.period.ProbePeriods}, written or found): the error of an offset would look like a shift.
  *
  * <p>The limits carry the error of all that the stretch is asked for: level, slopes, spread, and how far neighbouring batches resemble each
  * other. In ten batches after the stretch one chart in a hundred shows a shift although nothing changed, and one in a hundred a single
@@ -116,6 +116,15 @@ public final class Watch implements ShownAs {
     /** Returns every signal after the stretch, in order of time. */
     public List<Alarm> alarms() {
         return alarms;
+    }
+
+    /**
+     * Tells whether the latest batches lie to the side of a signal: a sum keeps what lay above long after the batches fell.
+     */
+    boolean stillThere(Alarm alarm) {
+        double[] means = limits.map(EstimatedLimits::weightedMean).orElse(new double[0]);
+        int last = means.length - 1;
+        return last >= 0 && (alarm.side() == Signal.Side.ABOVE ? means[last] > 0 : means[last] < 0);
     }
 
     private List<Alarm> alarms(EstimatedLimits of) {

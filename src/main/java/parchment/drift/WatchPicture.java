@@ -10,6 +10,7 @@ import parchment.chart.Plot;
 import parchment.chart.Points;
 import parchment.chart.Span;
 import parchment.display.Report;
+import parchment.display.Sentence;
 import parchment.display.Showable;
 import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
@@ -20,7 +21,7 @@ final class WatchPicture {
 
     static Showable of(Watch watch) {
         String title = watch.feature().name() + " of " + watch.of();
-        Report page = Report.titled("Watch on " + title).say(watch.toString() + ".");
+        Report page = Report.titled("Watch on " + title).say(Sentence.of(watch.toString()) + ".");
         if (!watch.hasLimits()) {
             return page.say(watch.rows().leftOutWords());
         }
@@ -43,12 +44,13 @@ final class WatchPicture {
                 Arrays.stream(watch.rows().values(), 0, stretch).average().orElse(0);
         double[] values = Arrays.stream(deviations).map(d -> center + d).toArray();
         double[] later = Arrays.copyOfRange(x, stretch, x.length);
-        Plot singles = Plot.of("", Axis.dates(""), Axis.of(watch.feature().name(), unit, reader))
+        Plot singles = Plot.of(
+                        "", Axis.dates("roast day"), Axis.of(watch.feature().name(), unit, reader))
                 .withHeight(170)
                 .with(stable)
                 .with(Points.of("one batch", x, values).withNames(names).withColour(Colour.BLUE))
                 .with(level("center", x, center));
-        Plot means = Plot.of("", Axis.dates(""), Axis.of("weighted mean", unit, reader))
+        Plot means = Plot.of("", Axis.dates("roast day"), Axis.of("weighted mean", unit, reader))
                 .withHeight(140)
                 .with(stable);
         Plot sums = Plot.of("", Axis.dates("roast day"), Axis.number("cumulated sum", "standard deviations"))

@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.function.Predicate;
 import parchment.feature.BatchTable;
 import parchment.feature.Feature;
+import parchment.feature.OnProbe;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
 import parchment.period.ProbePeriods;
@@ -35,8 +36,9 @@ final class WatchedBatches {
                 Comparator.comparing((Batch b) -> b.roastedAt().orElseThrow().toInstant())
                         .thenComparing(Batch::name));
         this.notMeasured = all.length - measured.size();
-        Predicate<Batch> now =
-                feature.readsBeanProbe() ? onTheLatestProbe(measured, ProbePeriods.of(logbook)) : b -> true;
+        Predicate<Batch> now = feature.onProbe() == OnProbe.FREE_OF_IT
+                ? b -> true
+                : onTheLatestProbe(measured, ProbePeriods.of(logbook));
         this.batches = measured.stream().filter(now).toList();
         this.earlierProbe = measured.size() - batches.size();
     }

@@ -103,6 +103,7 @@ public final class Week implements ShownAs {
                 }
                 List<Watch.Alarm> now = watch.alarms().stream()
                         .filter(a -> names.contains(a.batch().name()) && a.kind() != Watch.Kind.SINGLE_BATCH)
+                        .filter(watch::stillThere)
                         .toList();
                 if (!now.isEmpty()) {
                     Watch.Alarm alarm = now.get(now.size() - 1);
@@ -137,15 +138,10 @@ public final class Week implements ShownAs {
 
     /** Returns what is worth cupping: batches that were not cupped yet, each with the reason. */
     public List<String> worthCupping() {
-        Set<String> cupped = new HashSet<>();
-        logbook.cups().forEach(cup -> cupped.add(cup.batch()));
         List<String> worth = new ArrayList<>();
         Set<String> references = new HashSet<>();
-        for (Usual usual : batches) {
+        for (Usual usual : notCupped()) {
             Batch batch = usual.batch();
-            if (cupped.contains(batch.name())) {
-                continue;
-            }
             String lot = batch.lot().orElse("");
             if (batch.plan().plannedBy() == BatchPlan.PlannedBy.CHANCE) {
                 worth.add("batch " + batch.name() + ": its drop was drawn by chance, so its scores tell of causes.");
@@ -156,6 +152,15 @@ public final class Week implements ShownAs {
             }
         }
         return worth;
+    }
+
+    /** Returns the week's batches that were not cupped yet. */
+    List<Usual> notCupped() {
+        Set<String> cupped = new HashSet<>();
+        logbook.cups().forEach(cup -> cupped.add(cup.batch()));
+        return batches.stream()
+                .filter(usual -> !cupped.contains(usual.batch().name()))
+                .toList();
     }
 
     Logbook logbook() {

@@ -31,8 +31,7 @@ final class WeekPage {
             page = page.say(Sentence.of(usual.toString()) + ".");
         }
         page = page.heading("Worth cupping");
-        for (String words : orNone(
-                week.worthCupping(), "Every batch of the week was cupped, or none can be held against others.")) {
+        for (String words : orNone(week.worthCupping(), nothingToCup(week))) {
             page = page.say(Sentence.of(words));
         }
         page = page.heading("First signs of drift");
@@ -50,6 +49,21 @@ final class WeekPage {
             page = page.say("Roasted as it was; a darker roast loses more. Weigh cooled and before sorting.");
         }
         return page.caution(CAUTION);
+    }
+
+    /** Says why nothing is worth cupping: all was cupped, or what was not cupped can be held against nothing. */
+    private static String nothingToCup(Week week) {
+        int left = week.notCupped().size();
+        int all = week.batches().size();
+        if (all == 0) {
+            return "No batch was roasted in these days.";
+        }
+        return left == 0
+                ? "Every batch of the week was cupped."
+                : left == 1
+                        ? "One batch of the week was not cupped, and it cannot be held against others of its lot."
+                        : left
+                                + " batches of the week were not cupped, and none of them can be held against others of its lot.";
     }
 
     private static List<String> orNone(List<String> sentences, String none) {

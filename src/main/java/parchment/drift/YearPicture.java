@@ -12,6 +12,7 @@ import parchment.chart.Panels;
 import parchment.chart.Plot;
 import parchment.chart.Points;
 import parchment.display.Report;
+import parchment.display.Sentence;
 import parchment.display.Table;
 import parchment.period.ProbeChange;
 import parchment.quantity.Unit;
@@ -24,7 +25,7 @@ final class YearPicture {
     static Report page(LotYear year) {
         Report page = Report.titled(
                         "The year of " + year.lot() + ": " + year.response().name())
-                .say(year.toString());
+                .say(Sentence.of(year.toString()));
         if (year.model().isEmpty()) {
             return page;
         }
@@ -69,7 +70,7 @@ final class YearPicture {
         Unit unit = year.response().unit();
         List<String> names =
                 own.stream().map(i -> "batch " + rows.batches().get(i).name()).toList();
-        Plot raw = Plot.of("", Axis.dates(""), Axis.of(year.response().name(), unit, year.reader()))
+        Plot raw = Plot.of("", Axis.dates("roast day"), Axis.of(year.response().name(), unit, year.reader()))
                 .withHeight(180)
                 .with(Points.of("one batch, as measured", x, pick(y, own))
                         .withNames(names)

@@ -74,6 +74,28 @@ class TwinsTest {
     }
 
     @Test
+    void groupsAreNamedByTheDropThatWasMeantAndByMassAndChargeWhereThatIsNotEnough() {
+        BuiltBatch two = BuiltBatch.of(2).withCharge(180);
+        List<BuiltBatch> rows =
+                List.of(two.withAim(205), two.withAim(205), two.withAim(205), two.withAim(209), two.withAim(209));
+        assertEquals(
+                List.of("3 twins, lot one, planned drop 205.0 °C", "2 twins, lot one, planned drop 209.0 °C"),
+                names(rows));
+        BuiltBatch three = BuiltBatch.of(3).withCharge(185).withAim(205);
+        assertEquals(
+                List.of(
+                        "2 twins, lot one, planned drop 205.0 °C, 2.00 kg, charge 180.0 °C",
+                        "2 twins, lot one, planned drop 205.0 °C, 3.00 kg, charge 185.0 °C"),
+                names(List.of(two.withAim(205), two.withAim(205), three, three)));
+    }
+
+    private static List<String> names(List<BuiltBatch> rows) {
+        return Twins.of(BuiltBatch.logbook(rows)).groups().stream()
+                .map(Twins.Group::toString)
+                .toList();
+    }
+
+    @Test
     void withoutPlannedDropsItCannotBeTold() {
         Twins none = Twins.of(
                 BuiltBatch.logbook(Stream.of(2.0, 2.0, 2.0).map(BuiltBatch::of).toList()));

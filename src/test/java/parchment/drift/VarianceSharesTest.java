@@ -1,6 +1,8 @@
 package parchment.drift;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
@@ -10,11 +12,13 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Random;
 import java.util.SplittableRandom;
+import java.util.stream.IntStream;
 import org.hipparchus.distribution.continuous.FDistribution;
 import org.junit.jupiter.api.Test;
 import parchment.feature.Features;
@@ -23,7 +27,9 @@ import parchment.logbook.BatchConditions;
 import parchment.logbook.CupScores;
 import parchment.logbook.Logbook;
 import parchment.logbook.LogbookContents;
+import parchment.logbook.LogbookException;
 import parchment.quantity.Mass;
+import parchment.stats.Interval;
 
 /** Holds shares of variance against a worked example: what is a lot here is a batch of an intermediate product there. */
 class VarianceSharesTest {
@@ -160,6 +166,42 @@ class VarianceSharesTest {
         assertTrue(
                 shares.notes().contains("Every row has the same value: there is no difference to share out."),
                 shares.notes().toString());
+    }
+
+    @Test
+    void aFilterThatLeavesNothingIsAnsweredWithCannotTell() {
+        Logbook harbour = Logbook.open(Path.of("..", "datasets", "harbour"));
+        String attribute = harbour.attributes().iterator().next();
+        Logbook nothing = harbour.only(batch -> false);
+        assertEquals(
+                "Cannot tell where " + attribute + " differs: Of the batches asked about none has it",
+                VarianceShares.of(attribute, nothing).toString());
+        assertEquals(
+                "Cannot tell where browning time differs: Of the batches asked about none has it",
+                VarianceShares.of(Features.browningTime(), nothing).toString());
+        LogbookException misspelled =
+                assertThrows(LogbookException.class, () -> VarianceShares.of(attribute + "s", nothing));
+        assertTrue(String.valueOf(misspelled.getMessage()).contains("Did you mean '" + attribute + "'?"));
+        String few = VarianceShares.of(Features.greenMass(), nineteen()).text();
+        assertTrue(few.contains("Cannot tell where green mass differs: ") && few.contains("there are 19."), few);
+        assertTrue(!few.contains(".."), few);
+    }
+
+    private static Logbook nineteen() {
+        return BuiltBatch.logbook(IntStream.range(0, 19)
+                .mapToObj(i -> BuiltBatch.of(2 + 0.01 * (i % 4)).withLot("lot " + i % 2))
+                .toList());
+    }
+
+    @Test
+    void aShareOfNothingHasNoSign() {
+        double[][] drawn = {{0, 0.02, 0.01, 0}, {0.1, 0.12, 0.09, 0.14}, {0, 0.03, 0, 0.01}, {0.05, 0.04, 0.06, 0.05}};
+        for (double between : new double[] {0, 0.11, 0.2}) {
+            for (Interval of : ShareIntervals.of(new double[] {0, between, 0, 0.05}, drawn, new int[] {11, 7, 10})) {
+                assertFalse(String.format(Locale.ROOT, "%.0f", 100 * of.lower()).startsWith("-"), of.toString());
+                assertTrue(of.lower() >= 0 && of.upper() <= 1, of.toString());
+            }
+        }
     }
 
     private static void same(VarianceShares one, VarianceShares other) {

@@ -433,6 +433,23 @@ class WatchTest {
         assertEquals(24, noReading.batches().size());
     }
 
+    @Test
+    void watchesWhatHangsOnTheProbeWithinTheLatestPeriodToo() {
+        List<BuiltBatch> rows = IntStream.range(0, 40)
+                .mapToObj(i -> BuiltBatch.of(2)
+                        .withMachine(i % 2 == 0 ? "north" : "south")
+                        .withCharge(QUIET[i % 20] + (i % 2 == 0 && i >= 12 ? 190 : 200)))
+                .toList();
+        Upkeep moved = new Upkeep("north", LocalDate.of(2025, 1, 13), "probe moved", Optional.empty());
+        Watch watch = Watch.of(
+                Logbook.of(BuiltBatch.logbook(rows).contents().toBuilder()
+                        .upkeep(List.of(moved))
+                        .build()),
+                Features.chargeTemperature());
+        assertEquals(20 + 14, watch.batches().size());
+        assertTrue(watch.toString().endsWith("no shift that stays"), watch.toString());
+    }
+
     private static Watch charged(Logbook logbook, List<Upkeep> upkeep) {
         return Watch.of(Logbook.of(logbook.contents().toBuilder().upkeep(upkeep).build()), new ReadAtTheCharge());
     }

@@ -1,0 +1,70 @@
+package parchment.drift;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.time.LocalDate;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import parchment.logbook.CupScores;
+import parchment.logbook.Logbook;
+
+class WeekTest {
+    /** Forty quiet or high batches, and a last week of seven that lie higher or lower than the first twenty. */
+    private static String signs(double last) {
+        double[] quiet = {0.3, -0.8, 0.5, 1.2, -0.4, -1.1, 0.9, 0.1, -0.6, 0.2};
+        Logbook logbook = BuiltBatch.logbook(IntStream.range(0, 60)
+                .mapToObj(i ->
+                        BuiltBatch.losing(0.14 + 0.002 * (quiet[(i * 7) % 10] + (i < 20 ? 0 : i < 53 ? 4 : last))))
+                .toList());
+        return String.join(" ", Week.of(logbook).signs());
+    }
+
+    @ParameterizedTest
+    @CsvSource({"4,true", "-2,false"})
+    void saysThatANumberStaysAboveOnlyWhileItDoes(double last, boolean said) {
+        String signs = signs(last);
+        assertEquals(said, signs.contains("mass loss of lot one stays above what it was"), signs);
+    }
+
+    private static CupScores cup(String batch) {
+        return new CupScores(
+                "one",
+                LocalDate.of(2025, 1, 4),
+                "Ida",
+                batch,
+                Optional.empty(),
+                Optional.empty(),
+                OptionalInt.empty(),
+                Map.of("sweetness", 6.0),
+                Optional.empty(),
+                Map.of());
+    }
+
+    /** Three batches of a week, too few of their lot to be held against each other, of which some were cupped. */
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = ';',
+            value = {
+                "B1 B2 B3; Every batch of the week was cupped.",
+                "B1 B2; One batch of the week was not cupped, and it cannot be held against others of its lot.",
+                "B2; 2 batches of the week were not cupped, and none of them can be held against others of its lot."
+            })
+    void saysWhyNothingIsWorthCupping(String cupped, String sentence) {
+        Logbook logbook =
+                BuiltBatch.logbook(Stream.of(2.0, 2.1, 2.2).map(BuiltBatch::of).toList());
+        List<CupScores> cups =
+                Arrays.stream(cupped.split(" ")).map(WeekTest::cup).toList();
+        String page = Week.of(
+                        Logbook.of(logbook.contents().toBuilder().cups(cups).build()))
+                .text();
+        assertTrue(page.contains(sentence), page);
+    }
+}
