@@ -111,11 +111,16 @@ final class MarkFinder {
     }
 
     private void run() {
-        Optional<CleanCurve> logged = batch.beanTemperature()
+        Optional<CleanCurve> cleaned = batch.beanTemperature()
                 .filter(curve -> !curve.isEmpty())
-                .map(curve -> CleanCurve.of(curve).in(batch.readerUnit()))
-                .filter(curve -> !curve.kept().isEmpty());
+                .map(curve -> CleanCurve.of(curve).in(batch.readerUnit()));
+        Optional<CleanCurve> logged = cleaned.filter(curve -> curve.kept().size() >= SmoothCurve.FEWEST_READINGS);
         if (logged.isEmpty()) {
+            cleaned.ifPresent(curve -> notes.add(String.format(
+                    Locale.ROOT,
+                    "Too few readings of the bean temperature can be used (%d, %d are needed): no mark is looked for on the curve.",
+                    curve.kept().size(),
+                    SmoothCurve.FEWEST_READINGS)));
             put(
                     MarkKind.CHARGE,
                     0,
