@@ -240,14 +240,9 @@ final class MarkFinder {
      */
     private void contradictions() {
         Mark drop = marks.get(MarkKind.DROP);
-        if (drop != null && drop.source() != Source.ASSUMED) {
-            for (MarkKind kind : MarkKind.values()) {
-                Mark mark = marks.get(kind);
-                if (kind != MarkKind.DROP && mark != null && MarkOrder.isBeyondErrors(mark, drop)) {
-                    setAside.put(kind, mark);
-                }
-            }
-        }
+        marks.values().stream()
+                .filter(mark -> MarkOrder.isAfterTheDrop(mark, drop))
+                .forEach(mark -> setAside.put(mark.kind(), mark));
         setAside.keySet().stream().filter(kind -> kind != MarkKind.DROP).forEach(marks::remove);
         for (List<Mark> pair : MarkOrder.wrong(marks)) {
             if (MarkOrder.isBeyondErrors(pair.get(0), pair.get(1))
