@@ -14,6 +14,9 @@ import parchment.quantity.TemperatureUnit;
 public final class Passage {
     private static final int STEPS = 30;
 
+    /** A slope of less than this many degrees a minute is left by rounding where the readings stay the same. */
+    private static final double LEAST_SLOPE = 1e-6;
+
     private Passage() {}
 
     /** Returns the time in seconds at which the curve first reaches a value from below. */
@@ -66,7 +69,8 @@ public final class Passage {
                     Elapsed.seconds(high)));
         }
         // Newton's steps, kept between the two readings.
-        double at = low + (high - low) * (value - before.value()) / (after.value() - before.value());
+        double rise = after.value() - before.value();
+        double at = rise > 0 ? low + (high - low) * (value - before.value()) / rise : low;
         for (int i = 0; i < STEPS; i++) {
             Smoothed here = smooth.at(at);
             double off = here.value() - value;
@@ -85,7 +89,7 @@ public final class Passage {
         }
         Smoothed there = smooth.at(at);
         double error = there.valueStandardError() / Math.max(there.slope() / 60, 1e-12);
-        if (!(there.slope() > 0) || error > smooth.bandwidthSeconds()) {
+        if (!(there.slope() > LEAST_SLOPE) || error > smooth.bandwidthSeconds()) {
             return CurveEstimate.missing(String.format(
                     Locale.ROOT,
                     "the %s is too flat at %s to say when it passed.",

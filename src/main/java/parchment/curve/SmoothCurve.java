@@ -27,6 +27,9 @@ public final class SmoothCurve implements Showable {
     /** Seconds to either side of a time whose readings are used, unless told otherwise. */
     public static final double BANDWIDTH_SECONDS = 20;
 
+    /** Fewest readings that a parabola can be laid through: with fewer a curve shows no bend, and so no mark of a roast. */
+    public static final int FEWEST_READINGS = 3;
+
     private final CleanCurve clean;
     private final double bandwidth;
     private final Autocovariance noise;

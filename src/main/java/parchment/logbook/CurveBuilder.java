@@ -7,6 +7,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import parchment.curve.Curve;
+import parchment.curve.SmoothCurve;
 import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
 
@@ -52,6 +53,7 @@ final class CurveBuilder {
                 Optional<TemperatureUnit> unit = beanUnit(column, samples, problems);
                 beanRefused = unit.isEmpty();
                 beanUnit = unit;
+                fewReadings(column, samples, problems);
                 unit.ifPresent(u -> known.put(
                         quantity.get(), samples.in(u).curve(quantity.get().words(), Unit.TEMPERATURE)));
             } else {
@@ -64,6 +66,17 @@ final class CurveBuilder {
                     0, "", "no bean temperature", "a column 'bean temperature [°C]' with readings", "kept without it");
         }
         return new CurveFile.Result(new CurveSet(known, others), beanUnit);
+    }
+
+    private static void fewReadings(CurveColumns.Column column, Samples samples, ProblemLog problems) {
+        if (samples.seconds.length < SmoothCurve.FEWEST_READINGS) {
+            problems.add(
+                    0,
+                    column.heading(),
+                    Words.count(samples.seconds.length, "usable reading", "usable readings") + ", too few to work with",
+                    "bean temperatures at three times or more",
+                    "kept; no mark is looked for on this curve");
+        }
     }
 
     private static Unit label(CurveColumns.Column column) {

@@ -39,7 +39,7 @@ final class MarkDoubts {
                     drop == null ? 0 : Math.abs(drop.seconds() - mark.seconds()),
                     drop != null && drop.seconds() > mark.seconds() ? "later" : "earlier");
         }
-        if (drop != null && MarkOrder.isBeyondErrors(mark, drop)) {
+        if (drop != null && MarkOrder.isAfterTheDrop(mark, drop)) {
             return String.format(
                     Locale.ROOT,
                     "%s is written at %s, %.0f s after the drop at %s (%s): more than both may be off. It is set aside; please check"
@@ -52,8 +52,8 @@ final class MarkDoubts {
         }
         String others = String.join(
                 " and ",
-                setAside.values().stream()
-                        .filter(other -> other.kind() != mark.kind() && other.kind() != MarkKind.DROP)
+                MarkOrder.against(mark, setAside).stream()
+                        .filter(other -> other.kind() != MarkKind.DROP && !MarkOrder.isAfterTheDrop(other, drop))
                         .map(other -> other.kind().words() + " at " + other.at())
                         .toList());
         return String.format(

@@ -111,11 +111,16 @@ final class MarkFinder {
     }
 
     private void run() {
-        Optional<CleanCurve> logged = batch.beanTemperature()
+        Optional<CleanCurve> cleaned = batch.beanTemperature()
                 .filter(curve -> !curve.isEmpty())
-                .map(curve -> CleanCurve.of(curve).in(batch.readerUnit()))
-                .filter(curve -> !curve.kept().isEmpty());
+                .map(curve -> CleanCurve.of(curve).in(batch.readerUnit()));
+        Optional<CleanCurve> logged = cleaned.filter(curve -> curve.kept().size() >= SmoothCurve.FEWEST_READINGS);
         if (logged.isEmpty()) {
+            cleaned.ifPresent(curve -> notes.add(String.format(
+                    Locale.ROOT,
+                    "Too few readings of the bean temperature can be used (%d, %d are needed): no mark is looked for on the curve.",
+                    curve.kept().size(),
+                    SmoothCurve.FEWEST_READINGS)));
             put(
                     MarkKind.CHARGE,
                     0,
@@ -235,14 +240,9 @@ final class MarkFinder {
      */
     private void contradictions() {
         Mark drop = marks.get(MarkKind.DROP);
-        if (drop != null && drop.source() != Source.ASSUMED) {
-            for (MarkKind kind : MarkKind.values()) {
-                Mark mark = marks.get(kind);
-                if (kind != MarkKind.DROP && mark != null && MarkOrder.isBeyondErrors(mark, drop)) {
-                    setAside.put(kind, mark);
-                }
-            }
-        }
+        marks.values().stream()
+                .filter(mark -> MarkOrder.isAfterTheDrop(mark, drop))
+                .forEach(mark -> setAside.put(mark.kind(), mark));
         setAside.keySet().stream().filter(kind -> kind != MarkKind.DROP).forEach(marks::remove);
         for (List<Mark> pair : MarkOrder.wrong(marks)) {
             if (MarkOrder.isBeyondErrors(pair.get(0), pair.get(1))

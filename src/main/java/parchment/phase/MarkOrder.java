@@ -3,6 +3,7 @@ package parchment.phase;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 import parchment.logbook.MarkKind;
 
 /** Tells which marks stand in an order in which a roast cannot happen, and whether that is more than their errors. */
@@ -30,6 +31,22 @@ final class MarkOrder {
     /** Whether the first of two marks lies after the second by more than both may be off. */
     static boolean isBeyondErrors(Mark first, Mark second) {
         return first.seconds() - second.seconds() > MarkFinder.ERRORS_APART * joint(first, second);
+    }
+
+    /** Whether a mark lies after the drop by more than both may be off; a drop that is only assumed contradicts nothing. */
+    static boolean isAfterTheDrop(Mark mark, @Nullable Mark drop) {
+        return drop != null
+                && mark.kind() != MarkKind.DROP
+                && drop.source() != Source.ASSUMED
+                && isBeyondErrors(mark, drop);
+    }
+
+    /** Returns the marks that stand in the wrong order with one of them by more than both may be off, in the order of their kinds. */
+    static List<Mark> against(Mark mark, Map<MarkKind, Mark> marks) {
+        return wrong(marks).stream()
+                .filter(pair -> pair.contains(mark) && isBeyondErrors(pair.get(0), pair.get(1)))
+                .map(pair -> pair.get(0).equals(mark) ? pair.get(1) : pair.get(0))
+                .toList();
     }
 
     static double joint(Mark first, Mark second) {

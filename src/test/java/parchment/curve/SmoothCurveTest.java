@@ -3,6 +3,7 @@ package parchment.curve;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.Locale;
 import java.util.Random;
 import org.junit.jupiter.api.RepeatedTest;
 import org.junit.jupiter.api.RepetitionInfo;
@@ -171,6 +172,20 @@ class SmoothCurveTest {
         assertEquals(
                 "the bean temperature never was as low as 122.0 °F (lowest 140.0 °F).",
                 Passage.rising(smooth, 50, TemperatureUnit.FAHRENHEIT).whyMissing());
+    }
+
+    /** A probe that always reads the same never passes anything, not even what it reads. */
+    @Test
+    void aCurveThatStaysAtAValueIsTooFlatToPassIt() {
+        for (double always : new double[] {150, 180, 60}) {
+            SmoothCurve still = SmoothCurve.of(CleanCurveTest.sampled(t -> always, 0, 600, 120, 0));
+            assertEquals(
+                    String.format(
+                            Locale.ROOT, "the bean temperature is too flat at %.1f °C to say when it passed.", always),
+                    Passage.rising(still, always).whyMissing());
+        }
+        SmoothCurve landing = SmoothCurve.of(CleanCurveTest.sampled(t -> Math.max(150, 190 - 0.4 * t), 0, 600, 60, 0));
+        assertTrue(Double.isNaN(Passage.rising(landing, 150).value()));
     }
 
     @Test

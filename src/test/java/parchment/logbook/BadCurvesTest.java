@@ -57,6 +57,20 @@ class BadCurvesTest {
         assertEquals(1, logbook.problems().size(), logbook.problems().text());
     }
 
+    /** Three readings lie on a parabola; fewer show no bend. */
+    @Test
+    void saysThatABeanTemperatureWithFewerThanThreeReadingsIsTooShort() throws IOException {
+        Logbook one = curve(HEAD, "0,200", "2,", "4,");
+        assertEquals(
+                "curves/1.csv, column 'bean temperature [°C]': found 1 usable reading, too few to work with; expected bean temperatures"
+                        + " at three times or more; kept; no mark is looked for on this curve.",
+                one.problems().list().get(0).toString());
+        assertEquals(1, one.problems().size());
+        assertEquals(1, beans(one).size());
+        says(curve(HEAD, "0,200", "2,190"), "2 usable readings, too few");
+        assertEquals(0, curve(HEAD, "0,200", "2,190", "4,180").problems().size());
+    }
+
     @Test
     void sortsReadingsThatAreOutOfOrder() throws IOException {
         Logbook shuffled = curve(rows(IntStream.range(0, 200).map(i -> i * 77 % 200)));
@@ -103,7 +117,8 @@ class BadCurvesTest {
         says(logbook, "line 3", "bean temperature", "3 readings of -1");
         says(logbook, "line 3", "environment temperature", "1 reading of 999.9");
         says(logbook, "line 7", "1 value like 'oops'");
-        assertEquals(3, logbook.problems().size(), logbook.problems().text());
+        says(logbook, "1 usable reading");
+        assertEquals(4, logbook.problems().size(), logbook.problems().text());
     }
 
     @Test

@@ -8,6 +8,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import parchment.curve.Curve;
 import parchment.logbook.Batch;
 import parchment.logbook.MarkKind;
@@ -117,5 +119,85 @@ class HabitModelTest {
         assertEquals(10, model.days());
         assertEquals(1, model.model().size());
         assertEquals(0, new HabitModel(KIND, rows(3, 1)).model().size());
+    }
+
+    /** Logged at its own rate around 155 °C, and with its own green mass; the mark follows both. */
+    private static HabitRow moved(String name, String day, double rate, double kilograms, double celsius) {
+        Curve curve =
+                ExampleRoast.curve("bean temperature", Unit.TEMPERATURE, t -> 100 + rate / 60 * t, 0, 6600 / rate, 5);
+        Batch batch = Batch.named(name)
+                .curve(Quantity.BEAN_TEMPERATURE, curve)
+                .writtenMark(KIND, Elapsed.seconds(60 / rate * (celsius - 100)))
+                .writtenMark(MarkKind.DROP, Elapsed.seconds(6600 / rate))
+                .build();
+        Phases phases = Phases.of(batch);
+        return new HabitRow(phases, Climb.of(phases), day, List.of("lot", "1", "Ida"), kilograms);
+    }
+
+    private static final double[] RATES = {8, 12, 9, 11, 10};
+    private static final double[] MASSES = {6, 5, 4, 5.5, 4.5, 5.2, 4.8};
+
+    /** One degree more for each degree a minute, two for each kilogram, and a tenth of a degree of scatter. */
+    private static double truth(double rate, double kilograms) {
+        return 155 + (rate - 10) + 2 * (kilograms - 5);
+    }
+
+    private static List<HabitRow> moving(int days, int marks, double[] masses) {
+        List<HabitRow> rows = new ArrayList<>();
+        for (int i = 0; i < marks; i++) {
+            double rate = RATES[i % RATES.length];
+            double mass = masses[i % masses.length];
+            rows.add(moved("m" + i, "day " + i % days, rate, mass, truth(rate, mass) + (i * 7 % 3 - 1) * 0.1));
+        }
+        return rows;
+    }
+
+    private static double difference(HabitModel model, double rate, double kilograms) {
+        return model.expected(moved("new", "another day", rate, kilograms, 155)).value()
+                - model.expected(moved("new", "another day", 10, 5, 155)).value();
+    }
+
+    /** The rate counts from 8 days and 12 marks on, the mass from 20 marks on: not before, and then by what is true. */
+    @ParameterizedTest
+    @CsvSource({
+        "7, 14, false, false",
+        "8, 11, false, false",
+        "8, 12, true, false",
+        "8, 19, true, false",
+        "8, 20, true, true",
+    })
+    void rateAndMassCountFromEnoughMarksOnEnoughDaysOn(int days, int marks, boolean byRate, boolean byMass) {
+        HabitModel model = new HabitModel(KIND, moving(days, marks, MASSES));
+        assertEquals(byRate ? 2 : 0, difference(model, 12, 5), byMass ? 0.15 : byRate ? 0.9 : 1e-9);
+        assertEquals(byMass ? 2 : 0, difference(model, 10, 6), byMass ? 0.15 : 1e-9);
+        // A mass or a curve that is missing counts as the usual one.
+        double unknown =
+                model.expected(moved("new", "another day", 10, Double.NaN, 155)).value();
+        assertEquals(model.expected(moved("new", "another day", 10, 5, 155)).value(), unknown, 1e-9);
+    }
+
+    /** Masses within 2 % of the usual one are the scale's own scatter. */
+    @ParameterizedTest
+    @CsvSource({"1.015, false", "1.025, true"})
+    void aMassThatHardlyVariesIsLeftOut(double share, boolean byMass) {
+        HabitModel model = new HabitModel(KIND, moving(8, 24, new double[] {5, 5, 5, 5 * share, 5, 5, 5}));
+        assertEquals(
+                byMass,
+                model.model().get(0).toString().contains("green mass")
+                        || model.model().get(0).text().contains("green mass"));
+    }
+
+    /** With few days Student's t with two degrees of freedom less than days, never less than two; of nothing learnt the normal. */
+    @ParameterizedTest
+    @CsvSource({"4, 4.3027", "10, 2.3060", "18, 2.1199"})
+    void belowTwentyDaysTheFactorIsStudentsAtLeast(int days, double student) {
+        HabitModel model = new HabitModel(KIND, rows(days, 2));
+        double factor = model.factor(row("new", "another day", 155), 0.95);
+        assertTrue(factor >= student - 1e-4 && factor < 1.5 * student, "" + factor);
+        // Quantiles keep their ratio, however much is widened: 2.920, 1.860 and 1.746 at 90 %.
+        double ratio = days == 4 ? 2.9200 / 4.3027 : days == 10 ? 1.8595 / 2.3060 : 1.7459 / 2.1199;
+        assertEquals(ratio, model.factor(row("new", "another day", 155), 0.9) / factor, 1e-4);
+        HabitModel nothing = new HabitModel(KIND, rows(3, 1));
+        assertEquals(1.9600, nothing.factor(row("new", "another day", 155), 0.95), 1e-3);
     }
 }

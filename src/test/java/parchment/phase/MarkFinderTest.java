@@ -50,6 +50,25 @@ class MarkFinderTest {
                 mark(phases, MarkKind.CHARGE).how());
     }
 
+    /** Two readings, or one that is left after a cleaning, are as good as no curve; three are looked at. */
+    @ParameterizedTest
+    @CsvSource({"0, false", "2, false", "4, true", "100, true"})
+    void fewerThanThreeReadingsAreNoCurve(double until, boolean isLookedAt) {
+        Phases phases = of(logged(t -> 100 + 0.2 * t, 0, until).writtenMark(MarkKind.DROP, Elapsed.seconds(700)));
+        assertEquals(isLookedAt, phases.clean().isPresent());
+        assertEquals(
+                isLookedAt ? Source.LOGGED : Source.WRITTEN,
+                mark(phases, MarkKind.CHARGE).source());
+        assertEquals(700, mark(phases, MarkKind.DROP).seconds());
+        assertTrue(phases.mark(MarkKind.TURNING_POINT).isEmpty());
+        assertEquals(
+                isLookedAt
+                        ? List.of()
+                        : List.of("Too few readings of the bean temperature can be used (" + (until == 0 ? 1 : 2)
+                                + ", 3 are needed): no mark is looked for on the curve."),
+                phases.notes());
+    }
+
     /** Without a fall the logger's zero is charge, if the log does not start more than a minute after it. */
     @ParameterizedTest
     @CsvSource({"60, LOGGED", "62, ASSUMED", "0, LOGGED", "-6, LOGGED", "-8, LOGGED"})

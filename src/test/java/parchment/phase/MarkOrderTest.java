@@ -107,6 +107,79 @@ class MarkOrderTest {
                 said(marks(drop), marks(mark(MarkKind.YELLOWING, 540, 1), mark(MarkKind.FIRST_CRACK_START, 490, 1))));
     }
 
+    private static String wrongOrder(String mark, String others) {
+        return mark + ", in the wrong order with " + others
+                + " by more than both may be off. Which is right cannot be told: they are"
+                + " set aside; please check the batch's row.";
+    }
+
+    /** What lies after the drop is put down to the drop alone, and is none of the others that stand in the wrong order. */
+    @Test
+    void aMarkAfterTheDropIsNoneOfTheOthers() {
+        assertEquals(
+                List.of(
+                        "Yellowing is written at 12:00, 20 s after the drop at 11:40 (written by the roaster): more than both may be"
+                                + " off. It is set aside; please check the batch's row.",
+                        wrongOrder("First crack start is written at 10:00", "first crack end at 9:10"),
+                        wrongOrder("First crack end is written at 9:10", "first crack start at 10:00")),
+                said(
+                        marks(mark(MarkKind.DROP, 700, 1)),
+                        marks(
+                                mark(MarkKind.YELLOWING, 720, 1),
+                                mark(MarkKind.FIRST_CRACK_START, 600, 1),
+                                mark(MarkKind.FIRST_CRACK_END, 550, 1))));
+    }
+
+    /** Only the marks that one of them contradicts are named: here two pairs that agree with each other, and one mark against two. */
+    @Test
+    void onlyWhatContradictsAMarkIsNamed() {
+        assertEquals(
+                List.of(
+                        wrongOrder("Turning point is written at 5:00", "yellowing at 4:10"),
+                        wrongOrder("Yellowing is written at 4:10", "turning point at 5:00"),
+                        wrongOrder("First crack start is written at 10:00", "first crack end at 9:10"),
+                        wrongOrder("First crack end is written at 9:10", "first crack start at 10:00")),
+                said(
+                        marks(),
+                        marks(
+                                mark(MarkKind.TURNING_POINT, 300, 1),
+                                mark(MarkKind.YELLOWING, 250, 1),
+                                mark(MarkKind.FIRST_CRACK_START, 600, 1),
+                                mark(MarkKind.FIRST_CRACK_END, 550, 1))));
+        assertEquals(
+                wrongOrder("Yellowing is written at 10:50", "first crack start at 9:10 and first crack end at 10:00"),
+                said(
+                                marks(),
+                                marks(
+                                        mark(MarkKind.YELLOWING, 650, 1),
+                                        mark(MarkKind.FIRST_CRACK_START, 550, 1),
+                                        mark(MarkKind.FIRST_CRACK_END, 600, 1)))
+                        .get(0));
+        // First crack end lies 10 s before yellowing, no more than both may be off.
+        assertEquals(
+                wrongOrder("Yellowing is written at 10:00", "first crack start at 9:10"),
+                said(
+                                marks(),
+                                marks(
+                                        mark(MarkKind.YELLOWING, 600, 3),
+                                        mark(MarkKind.FIRST_CRACK_START, 550, 1),
+                                        mark(MarkKind.FIRST_CRACK_END, 590, 3)))
+                        .get(0));
+    }
+
+    /** When the log ends is no drop that could contradict a mark: what stands in the wrong order there is put down to that. */
+    @Test
+    void anAssumedDropIsNotWhatAMarkContradicts() {
+        Mark assumed = new Mark(MarkKind.DROP, Elapsed.seconds(700), 1, Source.ASSUMED, Optional.empty(), "");
+        assertEquals(
+                List.of(
+                        wrongOrder("Yellowing is written at 12:00", "first crack start at 11:50"),
+                        wrongOrder("First crack start is written at 11:50", "yellowing at 12:00")),
+                said(
+                        marks(assumed),
+                        marks(mark(MarkKind.YELLOWING, 720, 1), mark(MarkKind.FIRST_CRACK_START, 710, 1))));
+    }
+
     /** Beside a drop that is set aside itself, marks in the wrong order do not name it. */
     @Test
     void aDropThatIsSetAsideIsNoneOfTheOthers() {

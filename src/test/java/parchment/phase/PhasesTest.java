@@ -323,7 +323,7 @@ class PhasesTest {
                 2);
     }
 
-    /** A twentieth of a degree of noise: where nothing else moves, a corner of the curve is cleaned away as a spike. */
+    /** A twentieth of a degree of noise, as a calm probe has it. */
     private static Curve noisy(DoubleUnaryOperator course, double until) {
         Random random = new Random(5);
         return ExampleRoast.curve(
