@@ -3,6 +3,7 @@ package parchment.period;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.TreeMap;
 import java.util.function.Function;
@@ -21,6 +22,7 @@ import parchment.phase.ProbeReading;
 import parchment.quantity.Elapsed;
 import parchment.quantity.Mass;
 import parchment.quantity.Temperature;
+import parchment.stats.Robust;
 
 /**
  * Reads from a machine's batches what the beans should not move: the turning point at like charge, first crack at like pace, and the
@@ -41,6 +43,14 @@ final class Indicators {
 
     private static final double BEFORE_CHARGE = -120;
 
+    /** Batches of a lot on either side that a reading is held against to see whether it is a slip. */
+    private static final int AROUND = 5;
+
+    /** Degrees and robust standard deviations by which a reading must lie apart to be one; common practice, no source. */
+    private static final double LEAST_SLIP = 5;
+
+    private static final double SPREADS_OF_SLIP = 5;
+
     private final MachineDays machine;
     private final List<Phases> phases;
     private final RoastCalendar calendar;
@@ -59,17 +69,19 @@ final class Indicators {
     static List<Indicator> of(MachineDays machine, List<Phases> all, RoastCalendar calendar) {
         Indicators indicators = new Indicators(machine, all, calendar);
         List<Indicator> found = new ArrayList<>();
+        double[] turning = indicators.at(MarkKind.TURNING_POINT, ProbeReading::celsius);
+        double[] crack = indicators.at(MarkKind.FIRST_CRACK_START, ProbeReading::celsius);
+        double[] charge = indicators.read(one -> ChargeTemperature.of(one).value());
+        boolean[] slips = indicators.slips(turning, crack, charge);
         double[] mass = indicators.of(
                 batch -> batch.conditions().greenMass().map(Mass::kilograms).orElse(Double.NaN));
         indicators.addTo(
                 found,
                 "turning point",
-                indicators.at(MarkKind.TURNING_POINT, ProbeReading::celsius),
+                without(slips, turning),
                 List.of(
                         new Beside("green mass", mass),
-                        new Beside(
-                                "charge temperature",
-                                indicators.read(one -> ChargeTemperature.of(one).value())),
+                        new Beside("charge temperature", charge),
                         new Beside(
                                 "green temperature",
                                 indicators.of(batch -> batch.conditions()
@@ -82,7 +94,7 @@ final class Indicators {
         indicators.addTo(
                 found,
                 "first crack",
-                indicators.at(MarkKind.FIRST_CRACK_START, ProbeReading::celsius),
+                without(slips, crack),
                 List.of(
                         new Beside("green mass", mass),
                         new Beside(
@@ -157,6 +169,56 @@ final class Indicators {
                     out[i] = curve.valueAt(0) - room[i];
                 }
             }
+        }
+        return out;
+    }
+
+    /**
+     * Marks the batches in which a reading or the written charge is a slip: far from what the batches of its lot roasted around then read. A probe that
+     * moved is none, for all that follow it read so.
+     */
+    private boolean[] slips(double[]... all) {
+        boolean[] slip = new boolean[machine.batches().size()];
+        for (double[] values : all) {
+            double[] off = new double[slip.length];
+            for (int i = 0; i < off.length; i++) {
+                off[i] = values[i] - aroundOf(values, i);
+            }
+            double[] known =
+                    java.util.Arrays.stream(off).filter(Double::isFinite).toArray();
+            if (known.length == 0) {
+                continue;
+            }
+            double spread = Robust.medianAbsoluteDeviation(known);
+            for (int i = 0; i < off.length; i++) {
+                slip[i] |= Math.abs(off[i]) > Math.max(LEAST_SLIP, SPREADS_OF_SLIP * spread);
+            }
+        }
+        return slip;
+    }
+
+    /** Returns the median over the batches of the same lot nearest in time, as many before as after; NaN where there are too few. */
+    private double aroundOf(double[] values, int batch) {
+        Optional<String> lot = machine.batches().get(batch).lot();
+        List<Double> around = new ArrayList<>();
+        for (int step = -1; step <= 1; step += 2) {
+            int taken = 0;
+            for (int i = batch + step; i >= 0 && i < values.length && taken < AROUND; i += step) {
+                if (Double.isFinite(values[i]) && machine.batches().get(i).lot().equals(lot)) {
+                    around.add(values[i]);
+                    taken++;
+                }
+            }
+        }
+        return around.size() < AROUND
+                ? Double.NaN
+                : Robust.median(around.stream().mapToDouble(value -> value).toArray());
+    }
+
+    private static double[] without(boolean[] slips, double[] values) {
+        double[] out = values.clone();
+        for (int i = 0; i < out.length; i++) {
+            out[i] = slips[i] ? Double.NaN : out[i];
         }
         return out;
     }

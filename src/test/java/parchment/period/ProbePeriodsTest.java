@@ -3,18 +3,23 @@ package parchment.period;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.IOException;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
 import parchment.logbook.LogbookContents;
 import parchment.logbook.MarkKind;
 import parchment.logbook.Quantity;
 import parchment.logbook.Upkeep;
+import parchment.otherroastery.OtherRoastery;
+import parchment.otherroastery.PlantedFaults;
+import parchment.otherroastery.Truth;
 import parchment.quantity.TemperatureUnit;
 import parchment.stats.Estimate;
 import parchment.stats.series.DayRegression;
@@ -210,5 +215,22 @@ class ProbePeriodsTest {
                 periods.changes(logbook.batch("H001-yard")).stream()
                         .map(ProbeChange::kind)
                         .toList());
+    }
+
+    @Test
+    void oneHotReadingAndOneSlipOfThePenHideNoMove(@TempDir Path folder) throws IOException {
+        Truth truth = OtherRoastery.ordinary()
+                .withSeed(5101)
+                .withFaults(PlantedFaults.none()
+                        .withProbeMoved(-2.8, 0.55, 1.1, PlantedFaults.Entry.NOT_WRITTEN)
+                        .withHotProbe(1)
+                        .withWrongCharges(1))
+                .writeTo(folder);
+        ProbePeriods periods = ProbePeriods.of(Logbook.open(folder));
+        assertEquals(
+                List.of(truth.probeMovedOn().orElseThrow()),
+                periods.changes().stream().map(ProbeChange::on).toList());
+        assertEquals(
+                ProbeChange.Kind.FOUND_WITHOUT_ENTRY, periods.changes().get(0).kind());
     }
 }
