@@ -75,7 +75,7 @@ class BadTablesTest {
                         .chargeTemperature()
                         .orElseThrow()
                         .celsius());
-        assertEquals(3, logbook.batch("1").beanTemperature().orElseThrow().size());
+        assertEquals(2, logbook.batch("1").beanTemperature().orElseThrow().size());
     }
 
     @Test
