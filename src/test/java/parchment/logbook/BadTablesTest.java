@@ -50,10 +50,10 @@ class BadTablesTest {
     void readsPastAByteOrderMarkAndWindowsLineEnds() throws IOException {
         Logbook logbook = new WrittenFolder(temporary)
                 .withText("batches.csv", "\uFEFF" + HEAD + "\r\n" + ONE + "\r\n\r\n")
-                .withText("curves/1.csv", "\uFEFFtime [s],bean temperature [°C]\r\n0,200\r\n1,201\r\n")
+                .withText("curves/1.csv", "\uFEFFtime [s],bean temperature [°C]\r\n0,200\r\n1,201\r\n2,202\r\n")
                 .open();
         assertEquals(0, logbook.problems().size(), logbook.problems().text());
-        assertEquals(2, logbook.batch("1").beanTemperature().orElseThrow().size());
+        assertEquals(3, logbook.batch("1").beanTemperature().orElseThrow().size());
     }
 
     @Test
