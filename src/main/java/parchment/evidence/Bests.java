@@ -217,7 +217,7 @@ public final class Bests implements Showable {
     }
 
     Table table(String attribute, Measure measure) {
-        return Table.titled("Best " + measure.name() + " of each lot, as read on today's probe")
+        return Table.titled("Best " + measure.name() + " of each lot" + measure.onTodaysProbe())
                 .withText("lot", lots, LotBest::lot)
                 .withNumber("batches", "", 0, lots, LotBest::batches)
                 .withNumber("roast days", "", 0, lots, LotBest::roastDays)

@@ -133,16 +133,17 @@ final class EvidencePage {
         Peak peak = analysis.peak();
         if (analysis.places() == TodaysCourse.Places.FROM_LOTS_MEANS) {
             return page.say("Where " + evidence.attribute()
-                    + " is best cannot be told as a reading: the probe was changed, by how much its readings differ is not known, and"
-                    + " with today's probe alone too few batches were scored.");
+                    + " is best cannot be told as a reading: the probe was changed since, and by how much its readings differ is not"
+                    + " known.");
         }
         Bests bests = evidence.bests().orElseThrow();
         boolean several = bests.lots().size() > 1;
+        String moved = analysis.material().movedToToday() ? measure.placesOnTodaysProbe() : "";
         String groups = several
                 ? " This is the common course of " + bests.lots().size()
-                        + " lots, each with a level of its own; places are readings"
-                        + (analysis.material().movedToToday() ? " as on today's probe." : ".")
-                : analysis.material().movedToToday() ? " Places are readings as on today's probe." : "";
+                        + " lots, each with a level of its own."
+                        + moved
+                : moved;
         Report longer = page.say(peak.words(evidence.attribute(), measure)
                 + (peak.answer() == Peak.Answer.INSIDE && !analysis.bendSeen()
                         ? " The bend itself may be chance: take this place as a guess."

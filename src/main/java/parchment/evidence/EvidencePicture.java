@@ -28,11 +28,11 @@ final class EvidencePicture {
                 Axis.of(attribute, Unit.POINTS.withDigits(1), measure.reader()));
     }
 
-    private static String where(Analysis analysis) {
+    private static String where(Measure measure, Analysis analysis) {
         if (analysis.places() == TodaysCourse.Places.FROM_LOTS_MEANS) {
             return ", each lot and probe brought to the mean of all";
         }
-        return analysis.material().movedToToday() ? ", as read on today's probe" : "";
+        return analysis.material().movedToToday() ? measure.onTodaysProbe() : "";
     }
 
     static Plot of(String attribute, Measure measure, Analysis analysis, double level) {
@@ -63,7 +63,7 @@ final class EvidencePicture {
             lower[i] = band.lower();
             upper[i] = band.upper();
         }
-        Plot plot = of(attribute, measure, where(analysis))
+        Plot plot = of(attribute, measure, where(measure, analysis))
                 .with(Band.of(
                         String.format(Locale.ROOT, "%.0f %% band of the mean of these batches", 100 * level),
                         along,

@@ -127,9 +127,11 @@ final class Material {
                 .toArray();
     }
 
-    /** Says whether some reading would be another on today's probe, or is not known there. */
+    /** Says whether some reading would be another on today's probe, is not known there, or not exactly. */
     boolean movedToToday() {
-        return batches.stream().anyMatch(batch -> batch.today().value() != batch.measure());
+        return batches.stream()
+                .anyMatch(batch -> batch.today().value() != batch.measure()
+                        || batch.today().sharedError() > 0);
     }
 
     /** Returns the mean measure over the batches. */

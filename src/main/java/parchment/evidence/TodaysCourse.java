@@ -41,12 +41,13 @@ final class TodaysCourse {
     /**
      * Fits a line and a bend.
      *
-     * @param inside the line inside lots and periods, which is the same line where all batches are of one
+     * @param inside the line inside lots and periods, which is the same line where all batches are of one and were read by today's probe
      * @throws CannotFitException if there are too few scores for the line
      */
     static TodaysCourse of(Material material, FittedScores inside) {
         Material today = material.changed(TastedBatch::onTodaysProbe);
-        if (material.groupMeans().size() > 1 && Analysis.whyNot(today).isEmpty()) {
+        boolean asRead = material.groupMeans().size() == 1 && !material.movedToToday();
+        if (!asRead && Analysis.whyNot(today).isEmpty()) {
             Optional<FittedScores> line = known(() -> fit(today, ModelForm.Shape.LINE), ScoreDesign.FEATURE);
             if (line.isPresent()) {
                 return new TodaysCourse(
@@ -62,7 +63,7 @@ final class TodaysCourse {
                 known(
                         () -> FittedScores.of(material, ModelForm.STANDARD.with(ModelForm.Shape.BEND)),
                         ScoreDesign.SQUARE),
-                material.groupMeans().size() == 1 ? Places.READINGS : Places.FROM_LOTS_MEANS);
+                asRead ? Places.READINGS : Places.FROM_LOTS_MEANS);
     }
 
     private static Optional<FittedScores> known(Supplier<FittedScores> fit, String column) {

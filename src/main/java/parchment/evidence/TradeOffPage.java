@@ -119,7 +119,7 @@ final class TradeOffPage {
                     + " own mean.";
         }
         return asked.materials().stream().anyMatch(Material::movedToToday)
-                ? " Places are readings as on today's probe."
+                ? asked.measure().placesOnTodaysProbe()
                 : "";
     }
 
