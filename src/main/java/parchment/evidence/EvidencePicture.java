@@ -29,13 +29,14 @@ final class EvidencePicture {
     }
 
     private static String where(Measure measure, Analysis analysis) {
-        if (analysis.places() == TodaysCourse.Places.FROM_LOTS_MEANS) {
+        if (analysis.places() != TodaysCourse.Places.READINGS) {
             return ", each lot and probe brought to the mean of all";
         }
         return analysis.material().movedToToday() ? measure.onTodaysProbe() : "";
     }
 
-    static Plot of(String attribute, Measure measure, Analysis analysis, double level) {
+    /** @param peak the best place as it is told */
+    static Plot of(String attribute, Measure measure, Analysis analysis, Peak peak, double level) {
         FittedScores fitted = analysis.drawn();
         Material material = analysis.todays();
         TriedRange range = analysis.range();
@@ -75,7 +76,6 @@ final class EvidencePicture {
                         .withMarker(Marker.CIRCLE))
                 .with(Line.of("mean", along, mean).withWeight(Weight.STRONG))
                 .withTriedRange(range.lowest(), range.highest());
-        Peak peak = analysis.peak();
         if (peak.answer() == Peak.Answer.INSIDE && analysis.bendSeen()) {
             for (Interval part : peak.set()
                     .map(set -> set.within(range.lowest(), range.highest()))

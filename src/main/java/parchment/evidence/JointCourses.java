@@ -61,10 +61,11 @@ final class JointCourses {
         List<TodaysCourse> courses = materials.stream()
                 .map(material -> TodaysCourse.of(material, FittedScores.of(material, ModelForm.STANDARD)))
                 .toList();
-        TodaysCourse.Places places =
-                courses.stream().anyMatch(course -> course.places() == TodaysCourse.Places.FROM_LOTS_MEANS)
-                        ? TodaysCourse.Places.FROM_LOTS_MEANS
-                        : TodaysCourse.Places.READINGS;
+        TodaysCourse.Places places = courses.stream()
+                .map(TodaysCourse::places)
+                .filter(place -> place != TodaysCourse.Places.READINGS)
+                .findFirst()
+                .orElse(TodaysCourse.Places.READINGS);
         return new JointCourses(
                 courses.stream()
                         .map(course -> course.bend().orElse(course.line()))

@@ -28,7 +28,9 @@ final class TodaysCourse {
         /** Readings on today's probe. */
         READINGS,
         /** Distances from the mean of a lot and probe period, put beside the mean of all: what today's probe would read is not known. */
-        FROM_LOTS_MEANS
+        FROM_LOTS_MEANS,
+        /** The same, because the batches were read by the probes of several machines, which are not one scale. */
+        OF_SEVERAL_PROBES
     }
 
     private TodaysCourse(Material today, FittedScores line, Optional<FittedScores> bend, Places places) {
@@ -47,7 +49,7 @@ final class TodaysCourse {
     static TodaysCourse of(Material material, FittedScores inside) {
         Material today = material.changed(TastedBatch::onTodaysProbe);
         boolean asRead = material.groupMeans().size() == 1 && !material.movedToToday();
-        if (!asRead && Analysis.whyNot(today).isEmpty()) {
+        if (!asRead && !today.ofSeveralProbes() && Analysis.whyNot(today).isEmpty()) {
             Optional<FittedScores> line = known(() -> fit(today, ModelForm.Shape.LINE), ScoreDesign.FEATURE);
             if (line.isPresent()) {
                 return new TodaysCourse(
@@ -63,7 +65,7 @@ final class TodaysCourse {
                 known(
                         () -> FittedScores.of(material, ModelForm.STANDARD.with(ModelForm.Shape.BEND)),
                         ScoreDesign.SQUARE),
-                asRead ? Places.READINGS : Places.FROM_LOTS_MEANS);
+                asRead ? Places.READINGS : today.ofSeveralProbes() ? Places.OF_SEVERAL_PROBES : Places.FROM_LOTS_MEANS);
     }
 
     private static Optional<FittedScores> known(Supplier<FittedScores> fit, String column) {

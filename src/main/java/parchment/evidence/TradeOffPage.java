@@ -28,8 +28,10 @@ final class TradeOffPage {
         if (asked.found().isEmpty()) {
             return page;
         }
-        page = page.say(counts(asked))
-                .say(trade(asked, asked.found().get()))
+        page = page.say(counts(asked)).say(trade(asked, asked.found().get()));
+        page = asked.materials()
+                .get(0)
+                .sayDoubts(page)
                 .add(asked.picture())
                 .add(table(asked, asked.found().get()));
         page = page.say(
@@ -117,6 +119,10 @@ final class TradeOffPage {
         if (found.courses().places() == TodaysCourse.Places.FROM_LOTS_MEANS) {
             return " Each lot is brought to the mean of all lots first, as what today's probe would read is not known: count from a lot's"
                     + " own mean.";
+        }
+        if (found.courses().places() == TodaysCourse.Places.OF_SEVERAL_PROBES) {
+            return " Each lot on its machine is brought to the mean of all first, as the probes of several machines are not one scale: count"
+                    + " from a lot's own mean on its machine.";
         }
         return asked.materials().stream().anyMatch(Material::movedToToday)
                 ? asked.measure().placesOnTodaysProbe()

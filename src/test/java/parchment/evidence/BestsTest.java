@@ -172,7 +172,8 @@ class BestsTest {
         Measure drop = truth.draw(5).measure();
         assertEquals(
                 "The lots differ: how sweetness goes with the drop temperature is not the same in each, so look at the lot and not at"
-                        + " all of them together. What to expect of the next lot cannot be told from fewer than 3 lots.",
+                        + " all of them together. What to expect of the next lot cannot be told: at least 3 lots with a slope of their own are needed,"
+                        + " and 2 have one.",
                 bests.words("sweetness", drop));
     }
 
@@ -258,8 +259,14 @@ class BestsTest {
         Evidence fahrenheit = ask(truth.draw(11));
         assertEquals(straight.verdict(), fahrenheit.verdict());
         assertEquals(straight.reasons(), fahrenheit.reasons());
-        assertEquals(
-                straight.bests().orElseThrow().toString(),
-                fahrenheit.bests().orElseThrow().toString());
+        List<LotBest> lots = straight.bests().orElseThrow().lots();
+        for (int i = 0; i < lots.size(); i++) {
+            LotBest same = fahrenheit.bests().orElseThrow().lots().get(i);
+            assertEquals(lots.get(i).lot(), same.lot());
+            assertEquals(lots.get(i).best().best(), same.best().best(), 1e-9);
+            assertTrue(lots.get(i).toString().contains(" °C ("), lots.get(i).toString());
+            assertTrue(same.toString().contains(" °F ("), same.toString());
+        }
+        assertTrue(fahrenheit.peak().orElseThrow().toString().contains(" °F ("), "the reader's unit");
     }
 }
