@@ -205,7 +205,8 @@ final class Analysis {
     }
 
     Equivalence equivalence() {
-        return Equivalence.of(curve(), headline(), bendSeen() ? Slope.MISSING : bendSlope(), range, margin);
+        return Equivalence.of(
+                curve(), headline(), course.bend().map(PairsOfPlaces::of).orElse(PairsOfPlaces.UNKNOWN), range, margin);
     }
 
     /** Says how well one cupper can see the smallest difference that matters between two cups. */

@@ -111,10 +111,9 @@ public final class Bests implements Showable {
     private static Optional<FittedScores> fit(Material today, Set<String> own, double center) {
         try {
             FittedScores fitted = FittedScores.of(design(today, own, center));
-            List<FittedScores> moved = new ArrayList<>();
-            for (Material other : TodaysCourse.movedByOneError(today)) {
-                moved.add(FittedScores.of(design(other, own, center)));
-            }
+            Map<String, FittedScores> moved = new TreeMap<>();
+            TodaysCourse.movedByOneError(today)
+                    .forEach((period, other) -> moved.put(period, FittedScores.of(design(other, own, center))));
             return Optional.of(fitted.withSharedErrors(moved));
         } catch (CannotFitException tooFew) {
             return Optional.empty();

@@ -1,7 +1,5 @@
 package parchment.evidence;
 
-import java.util.ArrayList;
-import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
@@ -79,24 +77,25 @@ final class TodaysCourse {
     private static FittedScores fit(Material today, ModelForm.Shape shape) {
         double center = today.center();
         ScoreDesign design = ScoreDesign.of(today, FORM.with(shape), center);
-        List<FittedScores> moved = new ArrayList<>();
-        for (Material other : movedByOneError(today)) {
-            moved.add(FittedScores.of(ScoreDesign.of(other, FORM.with(shape), center)));
-        }
+        Map<String, FittedScores> moved = new TreeMap<>();
+        movedByOneError(today)
+                .forEach((period, other) ->
+                        moved.put(period, FittedScores.of(ScoreDesign.of(other, FORM.with(shape), center))));
         return FittedScores.of(design).withSharedErrors(moved);
     }
 
-    /** Returns the batches once for each probe period whose place is not known exactly, its readings moved by one standard error. */
-    static List<Material> movedByOneError(Material today) {
+    /** Returns the batches by the name of each probe period whose place is not known exactly, its readings moved by one standard error. */
+    static Map<String, Material> movedByOneError(Material today) {
         Map<String, Double> errors = new TreeMap<>();
         today.batches().forEach(batch -> {
             if (batch.today().sharedError() > 0) {
                 errors.put(batch.today().period(), batch.today().sharedError());
             }
         });
-        List<Material> moved = new ArrayList<>();
-        errors.forEach((period, error) ->
-                moved.add(today.changed(batch -> batch.today().period().equals(period)
+        Map<String, Material> moved = new TreeMap<>();
+        errors.forEach((period, error) -> moved.put(
+                period,
+                today.changed(batch -> batch.today().period().equals(period)
                         ? batch.withMeasure(batch.measure() + error, batch.error())
                         : batch)));
         return moved;
