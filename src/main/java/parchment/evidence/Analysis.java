@@ -48,10 +48,26 @@ final class Analysis {
                 settings);
         this.alternatives = Alternatives.of(material, step, settings.level());
         this.control = NegativeControl.of(material);
-        this.bests = course.places() == TodaysCourse.Places.READINGS
-                ? Optional.of(Bests.of(todays(), range, settings.level()))
-                : Optional.empty();
+        this.bests = switch (course.places()) {
+            case READINGS -> Optional.of(Bests.of(todays(), range, settings.level()));
+            case FROM_LOTS_MEANS -> Optional.empty();
+            case OF_SEVERAL_PROBES -> bestsOnEachMachine();
+        };
         this.lotsApart = LotsApart.of(this);
+    }
+
+    private Optional<Bests> bestsOnEachMachine() {
+        Material today = material.changed(TastedBatch::onTodaysProbe);
+        return whyNot(today).isEmpty()
+                ? Optional.of(Bests.of(
+                        today,
+                        TriedRange.of(
+                                today.batches().stream()
+                                        .mapToDouble(TastedBatch::measure)
+                                        .toArray(),
+                                today.center()),
+                        settings.level()))
+                : Optional.empty();
     }
 
     /** Returns the analysis, or nothing if there is too little to fit; {@link #whyNot} says why. */
@@ -189,7 +205,8 @@ final class Analysis {
     }
 
     Equivalence equivalence() {
-        return Equivalence.of(curve(), headline(), bendSeen() ? Slope.MISSING : bendSlope(), range, margin);
+        return Equivalence.of(
+                curve(), headline(), course.bend().map(PairsOfPlaces::of).orElse(PairsOfPlaces.UNKNOWN), range, margin);
     }
 
     /** Says how well one cupper can see the smallest difference that matters between two cups. */

@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.stream.IntStream;
 import parchment.display.Showable;
 import parchment.display.Table;
 import parchment.stats.CannotFitException;
@@ -36,7 +37,6 @@ public final class Bests implements Showable {
     /** The lots' slopes are said to differ if chance alone would do as much in fewer than this share of logbooks. */
     static final double CHANCE_OF_DIFFERENCE = 0.05;
 
-    private static final String SHARED = "slope of the other lots";
     private static final ModelForm FORM =
             ModelForm.STANDARD.with(ModelForm.Shape.ABSENT).with(ModelForm.Lots.FIXED);
 
@@ -44,11 +44,22 @@ public final class Bests implements Showable {
     private final Peak next;
     private final double chanceOfDifference;
     private final List<Own> own;
+    private final List<String> keys;
+    private final Scale scale;
+
+    /** Says whether the places of all lots are on one scale. */
+    private enum Scale {
+        ONE,
+        ONE_PER_MACHINE
+    }
 
     /** Holds a lot's own slope at a place common to all lots, so that with the common bend they can be compared. */
     record Own(String lot, Slope slope) {}
 
-    private Bests(List<LotBest> lots, Peak next, double chanceOfDifference, List<Own> own) {
+    private Bests(
+            List<LotBest> lots, Peak next, double chanceOfDifference, List<Own> own, List<String> keys, Scale scale) {
+        this.keys = List.copyOf(keys);
+        this.scale = scale;
         this.own = List.copyOf(own);
         this.lots = List.copyOf(lots);
         this.next = next;
@@ -69,8 +80,17 @@ public final class Bests implements Showable {
         Optional<FittedScores> fitted = fit(today, own, range.center());
         List<LotBest> lots = new ArrayList<>();
         byLot.forEach((lot, batches) -> lots.add(best(lot, batches, own.contains(lot), fitted, range.center(), level)));
-        return fitted.map(found -> new Pooled(found, List.copyOf(own), range, level).bests(lots))
-                .orElseGet(() -> new Bests(lots, Peak.unknown(range), 1, List.of()));
+        Bests unpooled = new Bests(
+                lots,
+                Peak.unknown(range),
+                1,
+                List.of(),
+                List.copyOf(byLot.keySet()),
+                today.ofSeveralProbes() ? Scale.ONE_PER_MACHINE : Scale.ONE);
+        // Slopes at one place can be compared only if that place is the same for all.
+        return fitted.filter(found -> unpooled.scale == Scale.ONE)
+                .map(found -> new Pooled(found, List.copyOf(own), range, level).bests(unpooled))
+                .orElse(unpooled);
     }
 
     private static int days(List<TastedBatch> batches) {
@@ -83,13 +103,17 @@ public final class Bests implements Showable {
         return "slope of lot " + lot;
     }
 
+    /** Returns the column of the slope that lots with few batches share: those of one probe, as a place means the same for them only. */
+    private static String shared(TastedBatch batch) {
+        return "slope of the other lots" + batch.today().probe();
+    }
+
     private static Optional<FittedScores> fit(Material today, Set<String> own, double center) {
         try {
             FittedScores fitted = FittedScores.of(design(today, own, center));
-            List<FittedScores> moved = new ArrayList<>();
-            for (Material other : TodaysCourse.movedByOneError(today)) {
-                moved.add(FittedScores.of(design(other, own, center)));
-            }
+            Map<String, FittedScores> moved = new TreeMap<>();
+            TodaysCourse.movedByOneError(today)
+                    .forEach((period, other) -> moved.put(period, FittedScores.of(design(other, own, center))));
             return Optional.of(fitted.withSharedErrors(moved));
         } catch (CannotFitException tooFew) {
             return Optional.empty();
@@ -104,7 +128,7 @@ public final class Bests implements Showable {
         double[] along = new double[count];
         for (TastedBatch batch : today.batches()) {
             double x = batch.measure() - center;
-            String column = own.contains(batch.lotPeriod()) ? column(batch.lotPeriod()) : SHARED;
+            String column = own.contains(batch.lotPeriod()) ? column(batch.lotPeriod()) : shared(batch);
             columns.computeIfAbsent(column, key -> new double[count])[batch.position()] = x;
             square[batch.position()] = x * x;
             along[batch.position()] = x;
@@ -124,12 +148,13 @@ public final class Bests implements Showable {
             double level) {
         TriedRange range =
                 TriedRange.of(batches.stream().mapToDouble(TastedBatch::measure).toArray(), center);
-        String column = own ? column(lot) : SHARED;
+        String column = own ? column(lot) : shared(batches.get(0));
+        String words = TastedBatch.lotWords(lot);
         Slope line = fitted.map(found -> found.slope(column)).orElse(Slope.MISSING);
         Slope square = fitted.map(found -> found.slope(ScoreDesign.SQUARE)).orElse(Slope.MISSING);
         LotBest.Own whose = own ? LotBest.Own.OWN : LotBest.Own.SHARED;
         if (!line.known() || !square.known()) {
-            return new LotBest(lot, batches.size(), days(batches), Slope.MISSING, whose, Peak.unknown(range));
+            return new LotBest(words, batches.size(), days(batches), Slope.MISSING, whose, Peak.unknown(range));
         }
         double covariance = fitted.orElseThrow().covariance(column, ScoreDesign.SQUARE);
         double mean =
@@ -142,12 +167,12 @@ public final class Bests implements Showable {
                 Math.sqrt(Math.max(0, variance)),
                 Math.min(line.degreesOfFreedom(), square.degreesOfFreedom()));
         return new LotBest(
-                lot, batches.size(), days(batches), atMean, whose, Peak.of(line, square, covariance, range, level));
+                words, batches.size(), days(batches), atMean, whose, Peak.of(line, square, covariance, range, level));
     }
 
     /** Puts the lots' own slopes together. */
     private record Pooled(FittedScores fitted, List<String> own, TriedRange range, double level) {
-        Bests bests(List<LotBest> lots) {
+        Bests bests(Bests unpooled) {
             List<Own> known = new ArrayList<>();
             for (String lot : own) {
                 Slope slope = fitted.slope(column(lot));
@@ -159,7 +184,7 @@ public final class Bests implements Showable {
             Slope square = fitted.slope(ScoreDesign.SQUARE);
             RandomSlopes pooled = RandomSlopes.of(slopes);
             if (slopes.size() < LOTS_FOR_NEXT || slopes.size() < own.size() || !square.known()) {
-                return new Bests(lots, Peak.unknown(range), pooled.chanceOfDifference(), known);
+                return unpooled.with(Peak.unknown(range), pooled.chanceOfDifference(), known);
             }
             double covariance = 0;
             double variance = pooled.between() * pooled.between();
@@ -174,8 +199,49 @@ public final class Bests implements Showable {
                 }
             }
             Slope next = new Slope(pooled.mean(), Math.sqrt(variance), own.size() - 2.0);
-            return new Bests(lots, Peak.of(next, square, covariance, range, level), pooled.chanceOfDifference(), known);
+            return unpooled.with(Peak.of(next, square, covariance, range, level), pooled.chanceOfDifference(), known);
         }
+    }
+
+    private Bests with(Peak ofNext, double chance, List<Own> slopes) {
+        return new Bests(lots, ofNext, chance, slopes, keys, scale);
+    }
+
+    /** Returns the same with its places told in the reader's unit. */
+    Bests told(String attribute, Measure measure) {
+        return new Bests(
+                lots.stream()
+                        .map(lot -> new LotBest(
+                                lot.lot(),
+                                lot.batches(),
+                                lot.roastDays(),
+                                lot.slope(),
+                                lot.own(),
+                                lot.best().told(attribute, measure)))
+                        .toList(),
+                next.told(attribute, measure),
+                chanceOfDifference,
+                own,
+                keys,
+                scale);
+    }
+
+    /** Returns the lots on their machines that a name may mean: one of just that name, otherwise those of that lot on any machine. */
+    List<LotBest> named(String name) {
+        List<LotBest> exact =
+                lots.stream().filter(lot -> lot.lot().equals(name)).toList();
+        return !exact.isEmpty()
+                ? exact
+                : IntStream.range(0, lots.size())
+                        .filter(i -> TastedBatch.lotOf(keys.get(i)).equals(name))
+                        .mapToObj(lots::get)
+                        .toList();
+    }
+
+    /** Returns the lots in words: three lots on two machines are three lots. */
+    String count() {
+        long different = keys.stream().map(TastedBatch::lotOf).distinct().count();
+        return Wording.count(different, "lot", "lots") + (different == lots.size() ? "" : " on their machines");
     }
 
     /** Returns what each lot tells, in the order of their names. */
@@ -200,6 +266,10 @@ public final class Bests implements Showable {
 
     /** Says in words whether the lots differ and what to expect of the next. */
     String words(String attribute, Measure measure) {
+        if (scale == Scale.ONE_PER_MACHINE) {
+            return "Whether lots differ in this, and what to expect of the next, cannot be told for several machines at once: a place on one"
+                    + " machine's probe is not the same on another's. Ask with the batches of one machine.";
+        }
         long own = lots.stream().filter(lot -> lot.own() == LotBest.Own.OWN).count();
         String differ = own < 2
                 ? "Whether lots differ in this cannot be told: fewer than two have " + BATCHES_FOR_SLOPE
@@ -211,13 +281,15 @@ public final class Bests implements Showable {
                                 + " was not seen; chance alone would make them differ as much in "
                                 + Math.round(100 * chanceOfDifference) + " of 100 logbooks.";
         String following = own < LOTS_FOR_NEXT
-                ? " What to expect of the next lot cannot be told from fewer than " + LOTS_FOR_NEXT + " lots."
+                ? " What to expect of the next lot cannot be told: at least " + LOTS_FOR_NEXT
+                        + " lots with a slope of their own are needed, and "
+                        + (own == 0 ? "none has one." : own == 1 ? "1 has one." : own + " have one.")
                 : " Of the next lot, if it is like these, " + next.wordsForNext(attribute, measure);
         return differ + following;
     }
 
     Table table(String attribute, Measure measure) {
-        return Table.titled("Best " + measure.name() + " of each lot, as read on today's probe")
+        return Table.titled("Best " + measure.name() + " of each lot" + measure.onTodaysProbe())
                 .withText("lot", lots, LotBest::lot)
                 .withNumber("batches", "", 0, lots, LotBest::batches)
                 .withNumber("roast days", "", 0, lots, LotBest::roastDays)

@@ -22,7 +22,10 @@ final class DestinationOrPathPage {
         List<PathContrast> contrasts = asked.contrasts();
         Report page = Report.titled(Wording.sentence(asked.question().attribute()) + ": destination or path")
                 .say(first(contrasts))
-                .say(counts(asked))
+                .say(counts(asked));
+        page = asked.joint()
+                .material()
+                .sayDoubts(page)
                 .add(asked.picture())
                 .add(words(contrasts))
                 .add(numbers(asked, contrasts));

@@ -9,7 +9,8 @@ import parchment.stats.Interval;
  *
  * <p>The difference is the largest between any two places of the drawn course, from the lowest batch to the highest, with the bend where
  * one is drawn. None that matters is left only if the 90 % interval between <em>every</em> two places lies inside the margin (an
- * intersection-union test, so at 5 % too), and where a line is drawn, the depth of the bend that was not seen as well.
+ * intersection-union test, so at 5 % too). Where a line is drawn the pairs are those of the line and those of the course with the bend that was
+ * not seen, and the depth of that bend is held as well; a bend that the data could not carry is open.
  *
  * @param margin the smallest difference that matters, in points
  * @param source where the margin comes from, in words
@@ -18,8 +19,8 @@ import parchment.stats.Interval;
  * @param difference the score at the second less that at the first of the two places, from the lower to the higher value of the feature
  * @param differenceInterval its 90 % interval
  * @param everyInterval the lowest and the highest difference that the 90 % intervals between any two places hold
- * @param bendInterval the 90 % interval of the depth of a bend that is not drawn, over the tried range; its ends are NaN if one is drawn or
- *     none could be fitted
+ * @param bendInterval the 90 % interval of the depth of a bend that is not drawn, over the tried range; its ends are NaN if one is
+ *     drawn and infinite if none could be fitted
  * @see <a href="https://doi.org/10.1007/BF01068419">Schuirmann 1987, J. Pharmacokinet. Biopharm. 15(6)</a>
  */
 public record Equivalence(
@@ -38,12 +39,11 @@ public record Equivalence(
      * Compares the drawn course with the margin.
      *
      * @param told the slope that is told, corrected for the measure's error; a line's difference is taken from it
-     * @param unseenBend the bend's coefficient if a line is drawn
+     * @param bent the differences along the course with a bend, of use where a line is drawn; a bend that could not be fitted is open
      */
     static Equivalence of(
-            FittedCurve curve, Slope told, Slope unseenBend, TriedRange range, SmallestDifference margin) {
+            FittedCurve curve, Slope told, PairsOfPlaces bent, TriedRange range, SmallestDifference margin) {
         double width = range.highest() - range.lowest();
-        Interval bend = unseenBend.per(width * width / 4).interval(TWO_ONE_SIDED);
         if (!curve.bent()) {
             Slope difference = told.per(width);
             boolean rises = difference.estimate() >= 0;
@@ -55,21 +55,16 @@ public record Equivalence(
                     rises ? range.highest() : range.lowest(),
                     difference,
                     interval,
-                    new Interval(Math.min(0, interval.lower()), Math.max(0, interval.upper()), TWO_ONE_SIDED),
-                    bend);
+                    bent.every(range.lowest() - range.center(), range.highest() - range.center(), interval),
+                    bent.depth(width));
         }
         double[] places = curve.places();
         Slope largest = Slope.MISSING;
         double from = range.lowest();
         double to = range.highest();
-        double lower = 0;
-        double upper = 0;
         for (int i = 0; i < places.length; i++) {
             for (int j = i + 1; j < places.length; j++) {
                 Slope between = curve.between(places[i], places[j]);
-                Interval interval = between.interval(TWO_ONE_SIDED);
-                lower = Math.min(lower, interval.lower());
-                upper = Math.max(upper, interval.upper());
                 if (!largest.known() || Math.abs(between.estimate()) > Math.abs(largest.estimate())) {
                     largest = between;
                     from = places[i];
@@ -85,22 +80,25 @@ public record Equivalence(
                 rises ? to : from,
                 largest,
                 largest.interval(TWO_ONE_SIDED),
-                new Interval(lower, upper, TWO_ONE_SIDED),
+                curve.pairs()
+                        .every(
+                                range.lowest() - range.center(),
+                                range.highest() - range.center(),
+                                largest.interval(TWO_ONE_SIDED)),
                 new Interval(Double.NaN, Double.NaN, TWO_ONE_SIDED));
     }
 
     /** Says whether no difference as large as the margin is left. */
     public boolean noneThatMatters() {
-        return inside(everyInterval) && !bendIsOpen();
+        return PairsOfPlaces.inside(everyInterval, margin) && !bendIsOpen();
     }
 
-    /** Says whether a bend that is not drawn may still be as deep as the margin. */
+    /** Says whether a bend that is not drawn may still make two places differ by the margin, by its own depth or together with the line. */
     boolean bendIsOpen() {
-        return !Double.isNaN(bendInterval.lower()) && !inside(bendInterval);
-    }
-
-    private boolean inside(Interval interval) {
-        return interval.lower() > -margin && interval.upper() < margin;
+        return !Double.isNaN(bendInterval.lower())
+                && (!PairsOfPlaces.inside(bendInterval, margin)
+                        || PairsOfPlaces.inside(differenceInterval, margin)
+                                && !PairsOfPlaces.inside(everyInterval, margin));
     }
 
     /** Returns the sentence in the reader's unit. */

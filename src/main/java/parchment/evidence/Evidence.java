@@ -154,15 +154,33 @@ public final class Evidence implements ShownAs {
 
     /**
      * Returns where the best lies, as a reading on today's probe: of the one lot, or of the common course of several; empty if nothing
-     * could be fitted.
+     * could be fitted. It is told of nowhere if the verdict is "cannot tell" for a reason that touches the place too, and for the probes of
+     * several machines at once.
      */
     public Optional<Peak> peak() {
-        return analysis.map(Analysis::peak);
+        return analysis.map(found -> (whyNoBest().isEmpty() ? found.peak() : Peak.unknown(found.range()))
+                .told(question.attribute(), question.measure(), whyNoBest().orElseGet(() -> switch (found.places()) {
+                    case READINGS -> "a curve could not be fitted";
+                    case FROM_LOTS_MEANS -> "the probe was changed since, and by how much is not known";
+                    case OF_SEVERAL_PROBES -> "a place on one machine's probe is not the same on another's";
+                })));
+    }
+
+    /**
+     * Returns why no best may be told, in words, though a course could be fitted: what moved with the feature, or with the calendar, may have
+     * brought about the course as well as the slope. Empty if one may.
+     */
+    Optional<String> whyNoBest() {
+        return verdict() == Verdict.CANNOT_TELL && judgement.lacks().holdsForPlaces()
+                ? Optional.of(reasons().get(0))
+                : Optional.empty();
     }
 
     /** Returns the best place of each lot, as a reading on today's probe; empty if nothing could be fitted. */
     public Optional<Bests> bests() {
-        return analysis.flatMap(Analysis::bests);
+        return analysis.filter(found -> whyNoBest().isEmpty())
+                .flatMap(Analysis::bests)
+                .map(found -> found.told(question.attribute(), question.measure()));
     }
 
     /** Returns whether one slope describes all lots, and which lot goes its own way; empty if nothing could be fitted. */
@@ -173,17 +191,34 @@ public final class Evidence implements ShownAs {
     /**
      * Returns the best place of one lot, as a reading on today's probe.
      *
-     * @throws IllegalArgumentException if no scored batch is of that lot
+     * @param lot its name; where the logbook has several machines and the lot was roasted on more than one, with its machine, as in
+     *     "Amber on barrel"
+     * @throws IllegalArgumentException if no scored batch is of that lot, or if batches of several machines are
+     * @throws IllegalStateException if no best place can be told of any lot
      */
     public LotBest best(String lot) {
-        List<LotBest> lots = bests().map(Bests::lots).orElse(List.of());
-        return lots.stream()
-                .filter(found -> found.lot().equals(lot))
-                .findFirst()
-                .orElseThrow(() -> new IllegalArgumentException(
-                        "The best place of a lot needs scored batches of it; there are none of '" + lot + "'. Lots: "
-                                + String.join(
-                                        ", ", lots.stream().map(LotBest::lot).toList()) + "."));
+        Bests found = bests().orElseThrow(() -> new IllegalStateException("No best place can be told of any lot: "
+                + whyNoBest()
+                        .or(() -> analysis.isPresent()
+                                ? Optional.of(
+                                        "the probe was changed since, and by how much its readings differ is not known")
+                                : Optional.of(String.join("; ", judgement.reasons())))
+                        .orElseThrow()
+                + "."));
+        List<LotBest> named = found.named(lot);
+        if (named.size() == 1) {
+            return named.get(0);
+        }
+        String all = String.join(
+                ", ",
+                (named.isEmpty() ? found.lots() : named)
+                        .stream().map(LotBest::lot).toList());
+        throw new IllegalArgumentException(
+                named.isEmpty()
+                        ? "The best place of a lot needs scored batches of it; there are none of '" + lot + "'. Lots: "
+                                + all + "."
+                        : "'" + lot + "' was roasted on several machines, and each has a best of its own. Name one: "
+                                + all + ".");
     }
 
     /** Returns the gain on roast days left out; its numbers are NaN if there are too few. */
@@ -303,6 +338,7 @@ public final class Evidence implements ShownAs {
                         question.attribute(),
                         question.measure(),
                         found,
+                        peak().orElseThrow(),
                         question.settings().level()))
                 .orElseGet(() -> EvidencePicture.of(question.attribute(), question.measure(), "")
                         .withEmptySentence(

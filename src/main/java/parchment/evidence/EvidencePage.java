@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import parchment.display.Report;
+import parchment.feature.OnProbe;
 
 /** Writes an answer as a page: verdict, numbers, picture, what it was confounded with, how it was reached. */
 final class EvidencePage {
@@ -41,7 +42,7 @@ final class EvidencePage {
         if (analysis.isEmpty()) {
             return page.add(evidence.picture()).say(evidence.layout().toString());
         }
-        page = best(page, analysis.get()).add(evidence.picture());
+        page = evidence.material().sayDoubts(best(page, analysis.get())).add(evidence.picture());
         if (evidence.verdict() == Verdict.CANNOT_TELL) {
             page = page.say(evidence.nextBatches().orElseThrow().words(measure));
         }
@@ -75,9 +76,14 @@ final class EvidencePage {
 
     private String reached(Analysis analysis) {
         List<String> words = new ArrayList<>();
-        words.add("One model of all scores: a line (and beside it a bend) in the " + measure.name()
+        words.add("The slope is from one model of all scores: a line in the " + measure.name()
                 + " counted from the mean of its lot and probe period, with that mean, rest days, place in the roast day, green"
                 + " mass and date beside it, and lots, roast days, batches, cuppers and cuppings free to differ.");
+        words.add(
+                analysis.places() == TodaysCourse.Places.READINGS
+                        ? "The course and the best place are from a second model, in which each lot has a level of its own and a bend stands beside the line"
+                                + (measure.onProbe() == OnProbe.READING ? "; readings count as on today's probe." : ".")
+                        : "The course that is drawn is from the same model, with a bend beside the line.");
         words.addAll(analysis.fitted().words());
         words.addAll(evidence.material().remarks());
         return String.join(" ", words);
@@ -130,19 +136,26 @@ final class EvidencePage {
 
     private Report best(Report page, Analysis analysis) {
         TriedRange range = analysis.range();
-        Peak peak = analysis.peak();
+        Peak peak = evidence.peak().orElseThrow();
+        if (evidence.whyNoBest().isPresent()) {
+            return page.say("Where " + evidence.attribute()
+                    + " is best cannot be told, for the same reason as the verdict; nor can it for any"
+                    + " one lot. The picture shows the scores as they are.");
+        }
         if (analysis.places() == TodaysCourse.Places.FROM_LOTS_MEANS) {
             return page.say("Where " + evidence.attribute()
-                    + " is best cannot be told as a reading: the probe was changed, by how much its readings differ is not known, and"
-                    + " with today's probe alone too few batches were scored.");
+                    + " is best cannot be told as a reading: the probe was changed since, and by how much its readings differ is not"
+                    + " known.");
+        }
+        if (analysis.places() == TodaysCourse.Places.OF_SEVERAL_PROBES) {
+            return ofSeveralMachines(page);
         }
         Bests bests = evidence.bests().orElseThrow();
         boolean several = bests.lots().size() > 1;
+        String moved = analysis.material().movedToToday() ? measure.placesOnTodaysProbe() : "";
         String groups = several
-                ? " This is the common course of " + bests.lots().size()
-                        + " lots, each with a level of its own; places are readings"
-                        + (analysis.material().movedToToday() ? " as on today's probe." : ".")
-                : analysis.material().movedToToday() ? " Places are readings as on today's probe." : "";
+                ? " This is the common course of " + bests.count() + ", each with a level of its own." + moved
+                : moved;
         Report longer = page.say(peak.words(evidence.attribute(), measure)
                 + (peak.answer() == Peak.Answer.INSIDE && !analysis.bendSeen()
                         ? " The bend itself may be chance: take this place as a guess."
@@ -161,6 +174,21 @@ final class EvidencePage {
                 || bests.next().answer() == Peak.Answer.INSIDE
                 || bests.lots().stream().anyMatch(lot -> lot.best().answer() == Peak.Answer.INSIDE);
         return named ? longer.caution(CAUTION) : longer;
+    }
+
+    private Report ofSeveralMachines(Report page) {
+        Report longer = page.say("Where " + evidence.attribute()
+                + " is best cannot be told for several machines at once: a place on one machine's probe is not the same on another's. Ask with"
+                + " the batches of one machine."
+                + (evidence.bests().isPresent() ? " Each lot on its machine is in the table." : ""));
+        if (evidence.bests().isEmpty()) {
+            return longer;
+        }
+        Bests bests = evidence.bests().get();
+        longer = longer.add(bests.table(evidence.attribute(), measure));
+        return bests.lots().stream().anyMatch(lot -> lot.best().answer() == Peak.Answer.INSIDE)
+                ? longer.caution(CAUTION)
+                : longer;
     }
 
     private String errors(Analysis analysis) {

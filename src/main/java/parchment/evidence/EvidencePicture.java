@@ -28,14 +28,15 @@ final class EvidencePicture {
                 Axis.of(attribute, Unit.POINTS.withDigits(1), measure.reader()));
     }
 
-    private static String where(Analysis analysis) {
-        if (analysis.places() == TodaysCourse.Places.FROM_LOTS_MEANS) {
+    private static String where(Measure measure, Analysis analysis) {
+        if (analysis.places() != TodaysCourse.Places.READINGS) {
             return ", each lot and probe brought to the mean of all";
         }
-        return analysis.material().movedToToday() ? ", as read on today's probe" : "";
+        return analysis.material().movedToToday() ? measure.onTodaysProbe() : "";
     }
 
-    static Plot of(String attribute, Measure measure, Analysis analysis, double level) {
+    /** @param peak the best place as it is told */
+    static Plot of(String attribute, Measure measure, Analysis analysis, Peak peak, double level) {
         FittedScores fitted = analysis.drawn();
         Material material = analysis.todays();
         TriedRange range = analysis.range();
@@ -63,7 +64,7 @@ final class EvidencePicture {
             lower[i] = band.lower();
             upper[i] = band.upper();
         }
-        Plot plot = of(attribute, measure, where(analysis))
+        Plot plot = of(attribute, measure, where(measure, analysis))
                 .with(Band.of(
                         String.format(Locale.ROOT, "%.0f %% band of the mean of these batches", 100 * level),
                         along,
@@ -75,7 +76,6 @@ final class EvidencePicture {
                         .withMarker(Marker.CIRCLE))
                 .with(Line.of("mean", along, mean).withWeight(Weight.STRONG))
                 .withTriedRange(range.lowest(), range.highest());
-        Peak peak = analysis.peak();
         if (peak.answer() == Peak.Answer.INSIDE && analysis.bendSeen()) {
             for (Interval part : peak.set()
                     .map(set -> set.within(range.lowest(), range.highest()))

@@ -52,6 +52,11 @@ final class FittedCurve {
         return fitted.slope(ScoreDesign.SQUARE).known();
     }
 
+    /** Returns the differences between its places. */
+    PairsOfPlaces pairs() {
+        return PairsOfPlaces.of(fitted);
+    }
+
     /** Returns the difference from the score at the center of the range, with its error. */
     Slope difference(double place) {
         return between(range.center(), place);
@@ -59,20 +64,12 @@ final class FittedCurve {
 
     /** Returns the score at the second place less that at the first, with its error. */
     Slope between(double first, double second) {
-        double from = first - range.center();
-        double to = second - range.center();
-        double along = to - from;
-        double squared = to * to - from * from;
-        Slope line = fitted.slope();
-        Slope square = fitted.slope(ScoreDesign.SQUARE);
-        double variance = along * along * line.standardError() * line.standardError();
-        double degrees = line.degreesOfFreedom();
-        if (square.known()) {
-            variance += squared * squared * square.standardError() * square.standardError()
-                    + 2 * along * squared * fitted.covariance(ScoreDesign.FEATURE, ScoreDesign.SQUARE);
-            degrees = Math.min(degrees, square.degreesOfFreedom());
+        if (bent()) {
+            return PairsOfPlaces.of(fitted).between(first - range.center(), second - range.center());
         }
-        return new Slope(at(second) - at(first), Math.sqrt(Math.max(0, variance)), degrees);
+        Slope line = fitted.slope();
+        return new Slope(
+                at(second) - at(first), Math.abs(second - first) * line.standardError(), line.degreesOfFreedom());
     }
 
     /**

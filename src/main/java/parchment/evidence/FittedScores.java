@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.TreeMap;
 import parchment.stats.Estimate;
 import parchment.stats.GroupEffect;
 import parchment.stats.LinearMixedModel;
@@ -16,12 +17,12 @@ final class FittedScores {
     private final LinearMixedModel model;
     private final double mostDegrees;
     private final double priceOfWeights;
-    private final List<Map<String, Double>> shared;
+    private final Map<String, Map<String, Double>> shared;
 
-    private FittedScores(ScoreDesign design, LinearMixedModel model, List<Map<String, Double>> shared) {
+    private FittedScores(ScoreDesign design, LinearMixedModel model, Map<String, Map<String, Double>> shared) {
         this.design = design;
         this.model = model;
-        this.shared = List.copyOf(shared);
+        this.shared = new TreeMap<>(shared);
         DegreesLeft left = DegreesLeft.of(design);
         this.mostDegrees = left.most();
         this.priceOfWeights =
@@ -36,7 +37,7 @@ final class FittedScores {
      * @throws CannotFitException if there are too few scores for the model's columns
      */
     static FittedScores of(ScoreDesign design) {
-        return new FittedScores(design, design.design().fit(), List.of());
+        return new FittedScores(design, design.design().fit(), Map.of());
     }
 
     static FittedScores of(Material material, ModelForm form) {
@@ -47,34 +48,36 @@ final class FittedScores {
      * Returns the same fit with errors that many batches share: each of the others is fitted to the readings of one probe period moved by
      * one standard error. What that changes in two coefficients, multiplied, is added to their covariance; a first-order account.
      */
-    FittedScores withSharedErrors(List<FittedScores> moved) {
-        List<Map<String, Double>> changes = new ArrayList<>();
-        for (FittedScores other : moved) {
+    FittedScores withSharedErrors(Map<String, FittedScores> moved) {
+        Map<String, Map<String, Double>> changes = new TreeMap<>();
+        moved.forEach((period, other) -> {
             Map<String, Double> change = new HashMap<>();
             model.columnNames().forEach(column -> change.put(column, other.coefficient(column) - coefficient(column)));
-            changes.add(change);
-        }
+            changes.put(period, change);
+        });
         return new FittedScores(design, model, changes);
     }
 
     /** Returns the same fit as if what all batches of a probe period share were known exactly. */
     FittedScores withoutSharedErrors() {
-        return new FittedScores(design, model, List.of());
+        return new FittedScores(design, model, Map.of());
     }
 
-    /** Returns what one standard error of each probe period's shared error, in the order of the periods' names, changes in a coefficient. */
-    List<Double> sharedChanges(String column) {
-        return shared.stream().map(change -> change.getOrDefault(column, 0.0)).toList();
+    /** Returns what one standard error of each probe period's shared error changes in a coefficient, by the period's name. */
+    Map<String, Double> sharedChanges(String column) {
+        Map<String, Double> changes = new TreeMap<>();
+        shared.forEach((period, change) -> changes.put(period, change.getOrDefault(column, 0.0)));
+        return changes;
     }
 
     /** Returns the same for the intercept. */
-    List<Double> sharedChanges() {
+    Map<String, Double> sharedChanges() {
         return sharedChanges(INTERCEPT);
     }
 
     private double sharedCovariance(String first, String second) {
         double sum = 0;
-        for (Map<String, Double> change : shared) {
+        for (Map<String, Double> change : shared.values()) {
             sum += change.getOrDefault(first, 0.0) * change.getOrDefault(second, 0.0);
         }
         return sum;

@@ -39,7 +39,7 @@ final class Gathering {
      * @param whyMissing why there is no value, empty if there is one
      * @param today the value as today's probe would read it, NaN if that is not known
      * @param sharedError the standard error of the difference, shared by all batches of the period
-     * @param period the probe period, the same words for all its batches
+     * @param period the probe period, the same words for all its batches; empty for what is no matter of the probe
      */
     record Reading(double value, double error, String whyMissing, double today, double sharedError, String period) {
         static final Reading NONE = new Reading(Double.NaN, Double.NaN, "the measure is missing");
@@ -63,7 +63,7 @@ final class Gathering {
         this.logbook = logbook;
         this.readings = readings;
         this.severalMachines = logbook.batches().stream()
-                        .flatMap(batch -> batch.machine().stream())
+                        .map(batch -> batch.machine().orElse(""))
                         .distinct()
                         .count()
                 > 1;
@@ -87,6 +87,7 @@ final class Gathering {
         RoastCalendar calendar = RoastCalendar.of(logbook);
         ProbePeriods periods = ProbePeriods.of(logbook);
         List<TastedBatch> kept = new ArrayList<>();
+        List<Batch> onTheProbe = new ArrayList<>();
         List<CupScore> rows = new ArrayList<>();
         for (Batch batch : logbook.batches()) {
             List<CupScores> own = cups.remove(batch.name());
@@ -106,6 +107,9 @@ final class Gathering {
                 TastedBatch tasted = tasted(kept.size(), batch, reading, periods, calendar);
                 if (addScores(tasted, own, rows)) {
                     kept.add(tasted);
+                    if (!reading.period().isEmpty()) {
+                        onTheProbe.add(batch);
+                    }
                 }
             }
         }
@@ -116,7 +120,7 @@ final class Gathering {
                 .map(entry -> new LeftOut(
                         entry.getValue(), entry.getKey().what(), entry.getKey().reason()))
                 .toList();
-        return new Material(kept, rows, counted, remarks);
+        return new Material(kept, rows, counted, remarks).withDoubts(periods.doubts(onTheProbe));
     }
 
     private TastedBatch tasted(
@@ -128,7 +132,7 @@ final class Gathering {
                 position,
                 batch.name(),
                 lot,
-                lot + (machine.isEmpty() ? "" : ", " + machine) + (period > 1 ? ", probe period " + period : ""),
+                TastedBatch.lotKey(lot, machine) + "\n" + period,
                 batch.operator().orElse(""),
                 batch.roastDay().orElseThrow(),
                 calendar.batchOfTheDay(batch).orElse(1),
@@ -138,9 +142,10 @@ final class Gathering {
                 reading.error(),
                 new TastedBatch.Today(
                         reading.today(),
-                        lot + (machine.isEmpty() || !severalMachines ? "" : ", " + machine),
+                        severalMachines ? TastedBatch.lotKey(lot, machine) : lot,
                         reading.period(),
-                        reading.sharedError()));
+                        reading.sharedError(),
+                        reading.period().isEmpty() ? "" : "probe of " + machine));
     }
 
     private boolean addScores(TastedBatch batch, List<CupScores> own, List<CupScore> rows) {

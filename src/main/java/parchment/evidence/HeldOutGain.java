@@ -29,12 +29,15 @@ public record HeldOutGain(double overSameModel, double overAverage, double stand
     /** One-sided 95 % bound: the gain is above it in 95 of 100 logbooks. */
     private static final double ONE_SIDED = 1.645;
 
+    /** With fewer roast days, or fewer on which a cupper had two cups to compare, nothing is said. */
+    private static final int FEWEST_DAYS = 10;
+
     static final HeldOutGain MISSING = new HeldOutGain(Double.NaN, Double.NaN, Double.NaN, 0);
 
     /** Leaves the roast days out in parts; missing if the rest is too small to fit in any part. */
     static HeldOutGain of(ScoreDesign with, ScoreDesign without, EvidenceSettings settings) {
         Material material = with.material();
-        if (material.roastDays() < 2 * settings.parts()) {
+        if (material.roastDays() < Math.max(FEWEST_DAYS, 2 * settings.parts())) {
             return MISSING;
         }
         List<String> days = material.scores().stream()
@@ -106,7 +109,7 @@ public record HeldOutGain(double overSameModel, double overAverage, double stand
             }
         }
         int days = perDay.size();
-        if (days < 2 || !(total[1] > 0) || !(total[2] > 0)) {
+        if (days < FEWEST_DAYS || !(total[1] > 0) || !(total[2] > 0)) {
             return MISSING;
         }
         double gain = 1 - total[0] / total[1];

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.SplittableRandom;
+import java.util.TreeMap;
 import java.util.stream.Collectors;
 import org.hipparchus.linear.EigenDecompositionSymmetric;
 import org.hipparchus.linear.MatrixUtils;
@@ -61,10 +62,11 @@ final class JointCourses {
         List<TodaysCourse> courses = materials.stream()
                 .map(material -> TodaysCourse.of(material, FittedScores.of(material, ModelForm.STANDARD)))
                 .toList();
-        TodaysCourse.Places places =
-                courses.stream().anyMatch(course -> course.places() == TodaysCourse.Places.FROM_LOTS_MEANS)
-                        ? TodaysCourse.Places.FROM_LOTS_MEANS
-                        : TodaysCourse.Places.READINGS;
+        TodaysCourse.Places places = courses.stream()
+                .map(TodaysCourse::places)
+                .filter(place -> place != TodaysCourse.Places.READINGS)
+                .findFirst()
+                .orElse(TodaysCourse.Places.READINGS);
         return new JointCourses(
                 courses.stream()
                         .map(course -> course.bend().orElse(course.line()))
@@ -208,10 +210,10 @@ final class JointCourses {
             moves[part] = Matrices.times(mixing, normal);
         }
         double heavy = heavyTail(random);
-        double[] periods = new double[mostPeriods()];
-        for (int p = 0; p < periods.length; p++) {
-            periods[p] = random.nextGaussian();
-        }
+        // An attribute may lack the batches of a period, so periods go by name and never by place.
+        Map<String, Double> periods = new TreeMap<>();
+        fits.forEach(fit -> fit.sharedChanges().keySet().forEach(period -> periods.put(period, 0.0)));
+        periods.replaceAll((period, none) -> random.nextGaussian());
         List<Double> levels = new ArrayList<>();
         List<Double> slopes = new ArrayList<>();
         List<Double> squares = new ArrayList<>();
@@ -247,16 +249,10 @@ final class JointCourses {
         return new Drawn(levels, slopes, squares, welcome);
     }
 
-    private int mostPeriods() {
-        return fits.stream().mapToInt(fit -> fit.sharedChanges().size()).max().orElse(0);
-    }
-
-    private static double moved(List<Double> changes, double[] periods) {
-        double sum = 0;
-        for (int p = 0; p < changes.size(); p++) {
-            sum += changes.get(p) * periods[p];
-        }
-        return sum;
+    private static double moved(Map<String, Double> changes, Map<String, Double> periods) {
+        return changes.entrySet().stream()
+                .mapToDouble(change -> change.getValue() * periods.getOrDefault(change.getKey(), 0.0))
+                .sum();
     }
 
     /** Returns the score of an attribute at the mean of the batches. */

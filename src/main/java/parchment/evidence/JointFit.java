@@ -116,39 +116,32 @@ final class JointFit {
         if (inverse.isEmpty()) {
             return JointSlope.undetermined(within.get(0).length);
         }
-        double[] along = Matrices.times(inverse.get(), weights);
         double free = Matrices.form(weights, inverse.get(), weights);
-        double[] unit = new double[along.length];
+        double[] unit = unit(weights);
         double separate = 0;
         for (int k = 0; k < unit.length; k++) {
-            unit[k] = along[k] / free;
             separate += weights[k] * weights[k] / spread[k][k];
         }
         double[] compared = compared(unit);
         double[] own = errors.stream()
                 .mapToDouble(error -> Math.sqrt(Math.max(0, Matrices.form(unit, error, unit))))
                 .toArray();
-        Map<String, Double> named = new LinkedHashMap<>();
-        for (int k = 0; k < weights.length; k++) {
-            if (weights[k] != 0) {
-                named.put(column(k), weights[k]);
-            }
-        }
-        Slope slope = fitted.contrast(named, compared, parts.insideWeight(unit));
+        Slope slope = fitted.contrast(named(weights), compared, parts.insideWeight(unit));
         Reliability reliability = Reliability.of(compared, known(own), 1 / free);
         return new JointSlope(
                 slope,
                 reliability.corrects() ? corrected(slope, weights, reliability) : slope,
                 reliability,
-                free / separate,
+                // Where the measures moved against each other they help; nothing is inflated then.
+                Math.max(1, free / separate),
                 compared);
     }
 
     /**
-     * Returns how the course bends along a comparison: the coefficient of the square of the part that its slope rests on, with all slopes
-     * in the model.
+     * Returns how the course bends along a comparison: its slope and the coefficient of the square of the part that the slope rests on, with
+     * all slopes in the model.
      */
-    Slope bend(JointSlope along) {
+    PairsOfPlaces bend(double[] weights, JointSlope along) {
         double[] square = new double[along.compared().length];
         double mean = 0;
         for (int i = 0; i < square.length; i++) {
@@ -159,11 +152,40 @@ final class JointFit {
             square[i] -= mean;
         }
         try {
-            return FittedScores.of(fitted.design().withBatchColumn(BEND, square))
-                    .slope(BEND);
+            FittedScores bent = FittedScores.of(fitted.design().withBatchColumn(BEND, square));
+            Slope own = bent.slope(BEND);
+            Map<String, Double> named = named(weights);
+            if (!own.known() || !bent.model().columnNames().containsAll(named.keySet())) {
+                return PairsOfPlaces.UNKNOWN;
+            }
+            double covariance = named.entrySet().stream()
+                    .mapToDouble(weight -> weight.getValue() * bent.covariance(weight.getKey(), BEND))
+                    .sum();
+            return new PairsOfPlaces(
+                    bent.contrast(named, along.compared(), parts.insideWeight(unit(weights))), own, covariance);
         } catch (CannotFitException tooFewRows) {
-            return Slope.MISSING;
+            return PairsOfPlaces.UNKNOWN;
         }
+    }
+
+    private Map<String, Double> named(double[] weights) {
+        Map<String, Double> named = new LinkedHashMap<>();
+        for (int k = 0; k < weights.length; k++) {
+            if (weights[k] != 0) {
+                named.put(column(k), weights[k]);
+            }
+        }
+        return named;
+    }
+
+    /** Returns the direction of the measures that a comparison rests on, in the unit of the comparison. */
+    private double[] unit(double[] weights) {
+        double[] unit = Matrices.times(inverse.orElseThrow(), weights);
+        double free = Matrices.form(weights, inverse.orElseThrow(), weights);
+        for (int k = 0; k < unit.length; k++) {
+            unit[k] /= free;
+        }
+        return unit;
     }
 
     /** An error of 0 for every batch is an error that is not known. */

@@ -1,5 +1,8 @@
 package parchment.evidence;
 
+import java.util.Arrays;
+import parchment.stats.Robust;
+
 /**
  * Holds the answer to one comparison among several measures of one model.
  *
@@ -19,6 +22,12 @@ record JointSlope(Slope fitted, Slope told, Reliability reliability, double infl
                 new Reliability(Double.NaN, Double.NaN, 0, batches),
                 Double.POSITIVE_INFINITY,
                 new double[batches]);
+    }
+
+    /** Returns the 10th percentile of that part, counted from its mean. */
+    double low() {
+        return Robust.quantile(compared, 0.1)
+                - Arrays.stream(compared).average().orElse(0);
     }
 
     /** Returns the distance from the 10th to the 90th percentile of that part. */

@@ -147,7 +147,7 @@ public final class LotsApart implements Showable {
 
     /** Returns the lot whose slope lies furthest from the others'; empty if they do not differ or if there are only two. */
     public Optional<String> furthest() {
-        return furthest.map(Bests.Own::lot);
+        return furthest.map(lot -> TastedBatch.lotWords(lot.lot()));
     }
 
     /** Returns the slope without that lot, per unit of the feature; missing if there is no such lot. */
@@ -165,11 +165,12 @@ public final class LotsApart implements Showable {
         List<String> words = new ArrayList<>();
         if (differ) {
             String each = Wording.list(slopes.stream()
-                    .map(lot -> lot.lot() + " " + Wording.signed(lot.slope().estimate() * measure.step()))
+                    .map(lot -> TastedBatch.lotWords(lot.lot()) + " "
+                            + Wording.signed(lot.slope().estimate() * measure.step()))
                     .toList());
             words.add("The lots differ, so this one slope describes none of them: " + each + " points per "
                     + measure.stepWords() + ".");
-            furthest.ifPresent(lot -> words.add(lot.lot() + " lies furthest from the others"
+            furthest.ifPresent(lot -> words.add(TastedBatch.lotWords(lot.lot()) + " lies furthest from the others"
                     + (without.known()
                             ? "; without it the slope would be " + Wording.signed(without.estimate() * measure.step())
                                     + "."
@@ -191,7 +192,7 @@ public final class LotsApart implements Showable {
         List<String> words = new ArrayList<>();
         if (differ) {
             words.add("the lots' slopes differ"
-                    + furthest.map(lot -> ", most of all that of " + lot.lot()).orElse(""));
+                    + furthest().map(lot -> ", most of all that of " + lot).orElse(""));
         }
         if (!scattering.isEmpty()) {
             words.add("batches scatter further in " + Wording.list(scattering()));

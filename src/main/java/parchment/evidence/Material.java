@@ -10,6 +10,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.function.Predicate;
 import java.util.function.UnaryOperator;
+import parchment.display.Report;
 
 /**
  * Holds the scores of one attribute joined to the batches and their measure, and counts what could not be joined.
@@ -21,12 +22,43 @@ final class Material {
     private final List<CupScore> scores;
     private final List<LeftOut> leftOut;
     private final List<String> remarks;
+    private final List<String> doubts;
 
     Material(List<TastedBatch> batches, List<CupScore> scores, List<LeftOut> leftOut, List<String> remarks) {
+        this(batches, scores, leftOut, remarks, List.of());
+    }
+
+    private Material(
+            List<TastedBatch> batches,
+            List<CupScore> scores,
+            List<LeftOut> leftOut,
+            List<String> remarks,
+            List<String> doubts) {
         this.batches = List.copyOf(batches);
         this.scores = List.copyOf(scores);
         this.leftOut = List.copyOf(leftOut);
         this.remarks = List.copyOf(remarks);
+        this.doubts = List.copyOf(doubts);
+    }
+
+    /** Returns the same with what stands against telling readings as those of today's probe, one sentence each. */
+    Material withDoubts(List<String> sentences) {
+        return new Material(batches, scores, leftOut, remarks, sentences);
+    }
+
+    /** Returns a page that says beside the best what stands against telling readings as those of today's probe. */
+    Report sayDoubts(Report page) {
+        return doubts.isEmpty() ? page : page.say(String.join(" ", doubts));
+    }
+
+    /** Says whether the values were read by the probes of more than one machine, whose places are not one scale. */
+    boolean ofSeveralProbes() {
+        return batches.stream()
+                        .map(batch -> batch.today().probe())
+                        .filter(probe -> !probe.isEmpty())
+                        .distinct()
+                        .count()
+                > 1;
     }
 
     List<TastedBatch> batches() {
@@ -73,7 +105,7 @@ final class Material {
                 rows.add(new CupScore(position, score.cupping(), score.cupper(), score.restDays(), score.score()));
             }
         }
-        return new Material(kept, rows, leftOut, remarks);
+        return new Material(kept, rows, leftOut, remarks, doubts);
     }
 
     /** Returns the same batches with other scores, one per row. */
@@ -83,7 +115,7 @@ final class Material {
             CupScore score = scores.get(i);
             rows.add(new CupScore(score.batch(), score.cupping(), score.cupper(), score.restDays(), values[i]));
         }
-        return new Material(batches, rows, leftOut, remarks);
+        return new Material(batches, rows, leftOut, remarks, doubts);
     }
 
     int roastDays() {
@@ -127,9 +159,11 @@ final class Material {
                 .toArray();
     }
 
-    /** Says whether some reading would be another on today's probe, or is not known there. */
+    /** Says whether some reading would be another on today's probe, is not known there, or not exactly. */
     boolean movedToToday() {
-        return batches.stream().anyMatch(batch -> batch.today().value() != batch.measure());
+        return batches.stream()
+                .anyMatch(batch -> batch.today().value() != batch.measure()
+                        || batch.today().sharedError() > 0);
     }
 
     /** Returns the mean measure over the batches. */

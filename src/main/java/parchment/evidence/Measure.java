@@ -3,6 +3,7 @@ package parchment.evidence;
 import java.util.LinkedHashMap;
 import java.util.Locale;
 import java.util.Map;
+import parchment.feature.OnProbe;
 import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
 
@@ -14,13 +15,15 @@ import parchment.quantity.Unit;
  * @param reader the scale on which the reader wants temperatures
  * @param readings the value of each batch by the batch's name; a batch without one is absent or NaN
  * @param planned the value planned for a batch before charge, by the batch's name; empty for a feature of which no plan is written
+ * @param onProbe whether another bean probe gives another number
  */
 record Measure(
         String name,
         Unit unit,
         TemperatureUnit reader,
         Map<String, Gathering.Reading> readings,
-        Map<String, Double> planned) {
+        Map<String, Double> planned,
+        OnProbe onProbe) {
 
     Measure {
         readings = new LinkedHashMap<>(readings);
@@ -30,6 +33,36 @@ record Measure(
     /** Holds a feature of which no plan is written. */
     Measure(String name, Unit unit, TemperatureUnit reader, Map<String, Gathering.Reading> readings) {
         this(name, unit, reader, readings, Map.of());
+    }
+
+    /** Holds a reading of the bean probe. */
+    Measure(
+            String name,
+            Unit unit,
+            TemperatureUnit reader,
+            Map<String, Gathering.Reading> readings,
+            Map<String, Double> planned) {
+        this(name, unit, reader, readings, planned, OnProbe.READING);
+    }
+
+    /** Says after a title or an axis which probe its places belong to; empty where another probe would change nothing. */
+    String onTodaysProbe() {
+        return switch (onProbe) {
+            case READING -> ", as read on today's probe";
+            case HANGS_ON_IT -> ", of batches roasted with today's probe";
+            case FREE_OF_IT -> "";
+        };
+    }
+
+    /** Says the same in a sentence of its own. */
+    String placesOnTodaysProbe() {
+        return switch (onProbe) {
+            case READING -> " Places are readings as on today's probe.";
+            case HANGS_ON_IT ->
+                " Another probe would give other numbers of it, by how much is not known, so only batches roasted with today's probe"
+                        + " count for a place.";
+            case FREE_OF_IT -> "";
+        };
     }
 
     /**

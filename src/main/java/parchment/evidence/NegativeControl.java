@@ -2,6 +2,7 @@ package parchment.evidence;
 
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Map;
 import java.util.TreeMap;
 import parchment.display.Showable;
 import parchment.stats.CannotFitException;
@@ -44,7 +45,8 @@ public record NegativeControl(Slope slope, int roastDays) implements Showable {
         try {
             FittedScores fitted =
                     FittedScores.of(ScoreDesign.of(earlier, ModelForm.STANDARD).withBatchColumn(NEXT_DAY, next));
-            return new NegativeControl(fitted.slope(NEXT_DAY), days.size() - 1);
+            // It is one number per roast day, so the days are all that it can be compared by.
+            return new NegativeControl(fitted.contrast(Map.of(NEXT_DAY, 1.0), next, 0), days.size() - 1);
         } catch (CannotFitException tooFew) {
             return new NegativeControl(Slope.MISSING, days.size() - 1);
         }

@@ -34,7 +34,12 @@ public record NextBatches(long batches, long roastDays, double low, double high,
         /** The feature hardly varied. */
         MOVE_IT,
         /** Something else always moved with it. */
-        MOVE_APART
+        MOVE_APART;
+
+        /** Says whether what stands against the slope stands against a best place too, however clear the course looks. */
+        boolean holdsForPlaces() {
+            return this == AFRESH || this == MOVE_IT || this == MOVE_APART;
+        }
     }
 
     /** The most further batches that are called affordable. */

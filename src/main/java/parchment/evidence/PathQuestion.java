@@ -130,7 +130,7 @@ record PathQuestion(
                 slope,
                 interval,
                 () -> controls(asked, slope, fit, tied),
-                () -> fit.bend(slope),
+                () -> fit.bend(asked.weights(), slope),
                 () -> NegativeControl.of(fit.joint().with(slope.compared())),
                 margin));
         return new PathContrast(

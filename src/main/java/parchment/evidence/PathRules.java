@@ -37,7 +37,7 @@ final class PathRules {
      * @param told the interval of the slope that is told
      * @param controls the controls and calendar facts from which the comparison cannot be told, closest first; worked out only if it
      *     is asked for
-     * @param bend the coefficient of the square along it; worked out only if it is asked for
+     * @param bend the differences along it with a bend; worked out only if it is asked for
      * @param control whether the next roast day's measure goes with today's score; worked out only if it is asked for
      * @param margin the smallest difference that matters, in points
      */
@@ -45,7 +45,7 @@ final class PathRules {
             JointSlope slope,
             Interval told,
             Supplier<List<String>> controls,
-            Supplier<Slope> bend,
+            Supplier<PairsOfPlaces> bend,
             Supplier<NegativeControl> control,
             double margin) {}
 
@@ -88,9 +88,10 @@ final class PathRules {
     private static Judgement told(Findings found) {
         JointSlope slope = found.slope();
         boolean sloped = slope.fitted().chance() < CHANCE;
-        Slope bend = found.bend().get();
+        PairsOfPlaces pairs = found.bend().get();
+        Slope bend = pairs.square();
         boolean bent = bend.chance() < CHANCE_OF_BEND;
-        boolean small = noneThatMatters(found, bend);
+        boolean small = noneThatMatters(found, pairs);
         if (sloped || bent) {
             return found.control().get().setOff()
                     ? cannotTell(
@@ -143,16 +144,11 @@ final class PathRules {
                                 + "; nobody drew it by chance, so what the roaster saw in the beans may stand behind both");
     }
 
-    /** Says whether slope and bend over what was tried both lie inside the margin; a bend that could not be fitted is not asked. */
-    private static boolean noneThatMatters(Findings found, Slope bend) {
-        double width = found.slope().width();
-        Interval depth = bend.per(width * width / 4).interval(TWO_ONE_SIDED);
-        return inside(found.slope().told().per(width).interval(TWO_ONE_SIDED), found.margin())
-                && (Double.isNaN(depth.lower()) || inside(depth, found.margin()));
-    }
-
-    private static boolean inside(Interval interval, double margin) {
-        return interval.lower() > -margin && interval.upper() < margin;
+    /** Says whether no two places of what was tried differ by the margin, as for one feature. */
+    private static boolean noneThatMatters(Findings found, PairsOfPlaces pairs) {
+        JointSlope slope = found.slope();
+        Interval straight = slope.told().per(slope.width()).interval(TWO_ONE_SIDED);
+        return pairs.noneThatMatters(slope.low(), slope.low() + slope.width(), straight, found.margin());
     }
 
     private static Judgement cannotTell(PathContrast.Because because, String words) {

@@ -29,14 +29,39 @@ public final class Peak implements Showable {
         CANNOT_TELL
     }
 
+    private static final String NO_CURVE = "a curve could not be fitted";
+
     private final Answer answer;
     private final Optional<QuadraticPeak> turning;
     private final TriedRange range;
+    private final Optional<Told> told;
+
+    /** Holds what the places are of, for the reader. */
+    private record Told(String attribute, Measure measure, String whyNoSet) {}
 
     private Peak(Answer answer, Optional<QuadraticPeak> turning, TriedRange range) {
+        this(answer, turning, range, Optional.empty());
+    }
+
+    private Peak(Answer answer, Optional<QuadraticPeak> turning, TriedRange range, Optional<Told> told) {
+        this.told = told;
         this.answer = answer;
         this.turning = turning;
         this.range = range;
+    }
+
+    /** Returns the same with its places told in the reader's unit. */
+    Peak told(String attribute, Measure measure) {
+        return told(attribute, measure, NO_CURVE);
+    }
+
+    /**
+     * Returns the same with its places told in the reader's unit.
+     *
+     * @param whyNoSet why there is no set, where there is none
+     */
+    Peak told(String attribute, Measure measure, String whyNoSet) {
+        return new Peak(answer, turning, range, Optional.of(new Told(attribute, measure, whyNoSet)));
     }
 
     /** Returns what can be said if no curve could be fitted. */
@@ -155,7 +180,7 @@ public final class Peak implements Showable {
 
     private String setWords(Measure measure) {
         if (set().isEmpty()) {
-            return "a curve could not be fitted";
+            return told.map(Told::whyNoSet).orElse(NO_CURVE);
         }
         Fieller found = set().get();
         String start = String.format(Locale.ROOT, "%.0f %% Fieller set: ", 100 * found.level());
@@ -163,24 +188,39 @@ public final class Peak implements Showable {
                 + switch (found.form()) {
                     case EVERYTHING -> "every " + measure.name();
                     case OUTSIDE ->
-                        "everything up to " + measure.value(found.lower()) + " and from " + measure.value(found.upper())
-                                + " on";
+                        (found.lower() < range.lowest()
+                                        ? "places below what was tried"
+                                        : "everything up to " + measure.value(found.lower()))
+                                + " and "
+                                + (found.upper() > range.highest()
+                                        ? "places above what was tried"
+                                        : "everything from " + measure.value(found.upper()) + " on");
                     case BETWEEN -> between(found, measure);
                 };
     }
 
     private String between(Fieller found, Measure measure) {
-        if (Double.isInfinite(found.lower()) || Double.isInfinite(found.upper())) {
-            return Double.isInfinite(found.lower())
-                    ? "everything up to " + measure.value(found.upper())
-                    : "everything from " + measure.value(found.lower()) + " on";
+        boolean below = found.lower() < range.lowest();
+        boolean above = found.upper() > range.highest();
+        // Beyond what was tried a number would be that of a parabola and of no roast.
+        if (found.upper() < range.lowest() || found.lower() > range.highest()) {
+            return below ? "below what was tried" : "above what was tried";
         }
-        boolean beyond = found.lower() < range.lowest() || found.upper() > range.highest();
-        return measure.range(found.lower(), found.upper()) + (beyond ? ", which reaches beyond what was tried" : "");
+        if (below && above) {
+            return "from below what was tried to above it";
+        }
+        return below
+                ? "from below what was tried to " + measure.value(found.upper())
+                : above
+                        ? "from " + measure.value(found.lower()) + " to above what was tried"
+                        : measure.range(found.lower(), found.upper());
     }
 
     @Override
     public String toString() {
+        if (told.isPresent()) {
+            return words(told.get().attribute(), told.get().measure());
+        }
         return "best place: " + answer.name().toLowerCase(Locale.ROOT).replace('_', ' ')
                 + set().map(found -> ", " + found).orElse("");
     }

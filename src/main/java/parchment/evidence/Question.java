@@ -69,10 +69,22 @@ record Question(String attribute, Measure measure, List<MovedTogether.Other> oth
         for (Batch batch : logbook.batches()) {
             Double target = measure.planned().get(batch.name());
             if (target != null && batch.plan().plannedBy() == BatchPlan.PlannedBy.CHANCE) {
-                targets.put(batch.name(), new Gathering.Reading(target, Double.NaN));
+                targets.put(batch.name(), target(target, batch.name()));
             }
         }
         return targets;
+    }
+
+    /** A target was meant for the probe of its day, so to today's it moves as the batch's own reading does, with the same shared error. */
+    private Gathering.Reading target(double target, String batch) {
+        Gathering.Reading drawn = new Gathering.Reading(target, Double.NaN);
+        Gathering.Reading read = measure.readings().getOrDefault(batch, Gathering.Reading.NONE);
+        if (Double.isNaN(read.value())) {
+            boolean moved = measure.readings().values().stream()
+                    .anyMatch(other -> Double.isFinite(other.value()) && other.today() != other.value());
+            return moved ? drawn.onTodaysProbe(Double.NaN, Double.NaN, "not known") : drawn;
+        }
+        return drawn.onTodaysProbe(target + read.today() - read.value(), read.sharedError(), read.period());
     }
 
     private CuppedBatches cupped(Logbook logbook) {

@@ -9,6 +9,7 @@ import parchment.feature.Family;
 import parchment.feature.Feature;
 import parchment.feature.Features;
 import parchment.feature.Measured;
+import parchment.feature.OnProbe;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
 import parchment.period.ProbePeriods;
@@ -47,7 +48,8 @@ final class Readings {
                 feature.unit().withNaturalStep(feature.naturalStep()),
                 logbook.readerUnit(),
                 readings(table, feature),
-                planned(feature, logbook));
+                planned(feature, logbook),
+                feature.onProbe());
     }
 
     private static Map<String, Double> planned(Feature feature, Logbook logbook) {
@@ -73,7 +75,10 @@ final class Readings {
                                             measured.error() == Measured.ErrorKnown.YES
                                                     ? measured.standardError()
                                                     : Double.NaN)
-                                    .onTodaysProbe(today.cell(i, feature).value(), shared[i], periods.errorKey(batch)));
+                                    .onTodaysProbe(
+                                            today.cell(i, feature).value(),
+                                            shared[i],
+                                            feature.onProbe() == OnProbe.FREE_OF_IT ? "" : periods.errorKey(batch)));
         }
         return readings;
     }

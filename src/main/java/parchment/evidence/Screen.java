@@ -228,6 +228,8 @@ public final class Screen implements ShownAs {
                                                 + " lift it."
                                         : "What stands above the line went together more closely than luck explains; nothing here says what"
                                                 + " is behind it.")
+                                + " Only straight lines inside one lot and day are looked at here: a best in the middle, or what differs from day"
+                                + " to day, can be seen by Evidence.of and not here."
                                 + " Features that move together, and attributes that do, are not several findings. Ask each by itself with"
                                 + " Evidence.of. Nothing below the line is a finding.");
         return page.add(picture()).add(table());

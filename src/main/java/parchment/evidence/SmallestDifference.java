@@ -3,13 +3,13 @@ package parchment.evidence;
 import java.util.Locale;
 import java.util.Optional;
 import parchment.logbook.Logbook;
-import parchment.stats.Robust;
 
 /**
  * Holds the smallest difference of a score that matters to the roaster, fixed before the scores are looked at.
  *
  * <p>As stated in the settings; otherwise half a point of a ten-point scale, and in proportion on other scales: a twentieth of the
- * attribute's scale in {@code logbook.properties}. It never depends on how well the cuppers repeat themselves: a panel that scatters
+ * attribute's scale in {@code logbook.properties}. Where no scale is written the smallest of 0 to 10, 0 to 20 and 0 to 100 that holds all
+ * scores of the logbook is assumed, and that is said. It never depends on how well the cuppers repeat themselves: a panel that scatters
  * more earns no easier "nothing seen". Repeatability says only whether such a difference can be seen.
  *
  * @param points above 0
@@ -20,6 +20,8 @@ record SmallestDifference(double points, String source) {
     static final double SHARE_OF_SCALE = 0.05;
 
     private static final double TEN = 10;
+    private static final double TWENTY = 20;
+    private static final double HUNDRED = 100;
 
     static SmallestDifference of(String attribute, Logbook logbook, EvidenceSettings settings) {
         if (settings.smallestDifference().isPresent()) {
@@ -38,13 +40,15 @@ record SmallestDifference(double points, String source) {
                             number(written.get().low()),
                             number(written.get().high())));
         }
-        // The middle score says which scale it is: single wild scores, or a panel that scatters, must not.
-        double middle = Robust.median(logbook.cups().stream()
+        // All scores of the logbook, whatever a filter left out: the margin is fixed beforehand and is the same for
+        // every question.
+        double largest = logbook.whole().cups().stream()
                 .mapToDouble(cup -> cup.score(attribute))
                 .filter(score -> !Double.isNaN(score))
-                .toArray());
-        double top = TEN;
-        while (middle > top) {
+                .max()
+                .orElse(0);
+        double top = largest <= TEN ? TEN : largest <= TWENTY ? TWENTY : HUNDRED;
+        while (largest > top) {
             top *= TEN;
         }
         return new SmallestDifference(

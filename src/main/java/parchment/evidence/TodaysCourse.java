@@ -1,7 +1,5 @@
 package parchment.evidence;
 
-import java.util.ArrayList;
-import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
@@ -28,7 +26,9 @@ final class TodaysCourse {
         /** Readings on today's probe. */
         READINGS,
         /** Distances from the mean of a lot and probe period, put beside the mean of all: what today's probe would read is not known. */
-        FROM_LOTS_MEANS
+        FROM_LOTS_MEANS,
+        /** The same, because the batches were read by the probes of several machines, which are not one scale. */
+        OF_SEVERAL_PROBES
     }
 
     private TodaysCourse(Material today, FittedScores line, Optional<FittedScores> bend, Places places) {
@@ -41,12 +41,13 @@ final class TodaysCourse {
     /**
      * Fits a line and a bend.
      *
-     * @param inside the line inside lots and periods, which is the same line where all batches are of one
+     * @param inside the line inside lots and periods, which is the same line where all batches are of one and were read by today's probe
      * @throws CannotFitException if there are too few scores for the line
      */
     static TodaysCourse of(Material material, FittedScores inside) {
         Material today = material.changed(TastedBatch::onTodaysProbe);
-        if (material.groupMeans().size() > 1 && Analysis.whyNot(today).isEmpty()) {
+        boolean asRead = material.groupMeans().size() == 1 && !material.movedToToday();
+        if (!asRead && !today.ofSeveralProbes() && Analysis.whyNot(today).isEmpty()) {
             Optional<FittedScores> line = known(() -> fit(today, ModelForm.Shape.LINE), ScoreDesign.FEATURE);
             if (line.isPresent()) {
                 return new TodaysCourse(
@@ -62,7 +63,7 @@ final class TodaysCourse {
                 known(
                         () -> FittedScores.of(material, ModelForm.STANDARD.with(ModelForm.Shape.BEND)),
                         ScoreDesign.SQUARE),
-                material.groupMeans().size() == 1 ? Places.READINGS : Places.FROM_LOTS_MEANS);
+                asRead ? Places.READINGS : today.ofSeveralProbes() ? Places.OF_SEVERAL_PROBES : Places.FROM_LOTS_MEANS);
     }
 
     private static Optional<FittedScores> known(Supplier<FittedScores> fit, String column) {
@@ -76,24 +77,25 @@ final class TodaysCourse {
     private static FittedScores fit(Material today, ModelForm.Shape shape) {
         double center = today.center();
         ScoreDesign design = ScoreDesign.of(today, FORM.with(shape), center);
-        List<FittedScores> moved = new ArrayList<>();
-        for (Material other : movedByOneError(today)) {
-            moved.add(FittedScores.of(ScoreDesign.of(other, FORM.with(shape), center)));
-        }
+        Map<String, FittedScores> moved = new TreeMap<>();
+        movedByOneError(today)
+                .forEach((period, other) ->
+                        moved.put(period, FittedScores.of(ScoreDesign.of(other, FORM.with(shape), center))));
         return FittedScores.of(design).withSharedErrors(moved);
     }
 
-    /** Returns the batches once for each probe period whose place is not known exactly, its readings moved by one standard error. */
-    static List<Material> movedByOneError(Material today) {
+    /** Returns the batches by the name of each probe period whose place is not known exactly, its readings moved by one standard error. */
+    static Map<String, Material> movedByOneError(Material today) {
         Map<String, Double> errors = new TreeMap<>();
         today.batches().forEach(batch -> {
             if (batch.today().sharedError() > 0) {
                 errors.put(batch.today().period(), batch.today().sharedError());
             }
         });
-        List<Material> moved = new ArrayList<>();
-        errors.forEach((period, error) ->
-                moved.add(today.changed(batch -> batch.today().period().equals(period)
+        Map<String, Material> moved = new TreeMap<>();
+        errors.forEach((period, error) -> moved.put(
+                period,
+                today.changed(batch -> batch.today().period().equals(period)
                         ? batch.withMeasure(batch.measure() + error, batch.error())
                         : batch)));
         return moved;

@@ -138,6 +138,12 @@ public final class TradeOff implements ShownAs {
         return new TradeOff(different, measure, materials, courses(materials, settings), others, Map.of(), settings);
     }
 
+    private boolean seen(JointCourses courses, int attribute) {
+        return courses.line(attribute).slope().chance() < VerdictRules.CHANCE_OF_SLOPE / attributes.size()
+                || courses.fit(attribute).slope(ScoreDesign.SQUARE).chance()
+                        < VerdictRules.CHANCE_OF_BEND / attributes.size();
+    }
+
     /** Returns the controls and calendar facts from which the feature cannot be told, as for one attribute by itself. */
     private static List<Collinearity.Twin> twins(Found found, String feature, List<MovedTogether.Other> others) {
         FittedScores fitted = FittedScores.of(found.courses().line(0).design().material(), ModelForm.STANDARD);
@@ -238,9 +244,7 @@ public final class TradeOff implements ShownAs {
         double tail = (1 - settings.level()) / 2;
         boolean seen = false;
         for (int a = 0; a < attributes.size(); a++) {
-            seen |= courses.line(a).slope().chance() < VerdictRules.CHANCE_OF_SLOPE / attributes.size()
-                    || courses.fit(a).slope(ScoreDesign.SQUARE).chance()
-                            < VerdictRules.CHANCE_OF_BEND / attributes.size();
+            seen |= seen(courses, a);
         }
         return new Found(
                 courses,
@@ -319,9 +323,12 @@ public final class TradeOff implements ShownAs {
                 : Verdict.CANNOT_TELL;
     }
 
-    /** Returns where the compromise lies, as the library keeps the feature; its ends are NaN if nothing could be fitted. */
+    /** Returns where the compromise lies, as the library keeps the feature; its ends are NaN if nothing could be fitted, or if the
+     * feature moved as one with a control or a fact of the calendar. */
     public Interval compromise() {
-        return found.map(Found::bestSet).orElse(new Interval(Double.NaN, Double.NaN, settings.level()));
+        return found.filter(is -> twins.isEmpty())
+                .map(Found::bestSet)
+                .orElse(new Interval(Double.NaN, Double.NaN, settings.level()));
     }
 
     /** Says whether the aim of an attribute was stated or taken from the batches' scores. */

@@ -28,10 +28,11 @@ final class TradeOffPage {
         if (asked.found().isEmpty()) {
             return page;
         }
-        page = page.say(counts(asked))
-                .say(trade(asked, asked.found().get()))
-                .add(asked.picture())
-                .add(table(asked, asked.found().get()));
+        page = page.say(counts(asked)).say(trade(asked, asked.found().get()));
+        page = asked.materials().get(0).sayDoubts(page).add(asked.picture());
+        if (asked.twins().isEmpty()) {
+            page = page.add(table(asked, asked.found().get()));
+        }
         page = page.say(
                 "How welcome each is from 0 to 1, and the geometric mean of all (Derringer and Suich 1980). 1,000 draws of all courses"
                         + " together, seed " + asked.settings().seed()
@@ -56,7 +57,7 @@ final class TradeOffPage {
                             .limit(3)
                             .map(Collinearity.Twin::name)
                             .toList())
-                    + ": they moved together so closely that the scores may have gone with either.";
+                    + ": they moved together so closely that the scores may have gone with either. So no compromise can be told.";
         }
         if (!found.seen()) {
             return "None of these attributes went with the " + asked.measure().name()
@@ -67,11 +68,34 @@ final class TradeOffPage {
         String whole = asked.measure()
                 .range(found.courses().range().low(), found.courses().range().high());
         return asked.verdict() == Verdict.SUGGESTIVE
-                ? "The best compromise lies at " + set + " ("
+                ? "The best compromise lies "
+                        + where(
+                                asked.measure(),
+                                found.bestSet(),
+                                found.courses().range()) + " ("
                         + Wording.percent(found.bestSet().level()) + " of draws), of " + whole
                         + " that was tried (the middle 80 %)."
                 : "The best compromise may lie anywhere from " + set + ", of " + whole
                         + " that was tried: that is too wide to name a place.";
+    }
+
+    /** Beyond an end of what was tried nothing was looked at, so a set that touches it is open there. */
+    static String where(Measure measure, Interval set, TriedRange range) {
+        double little = range.width() / 100;
+        boolean low = set.lower() <= range.low() + little;
+        boolean high = set.upper() >= range.high() - little;
+        if (low && set.upper() <= range.low() + little) {
+            return "at the low end of what was tried, " + measure.value(range.low()) + ", or below";
+        }
+        if (high && set.lower() >= range.high() - little) {
+            return "at the high end of what was tried, " + measure.value(range.high()) + ", or above";
+        }
+        if (low) {
+            return "from the low end of what was tried, or below, to " + measure.value(set.upper());
+        }
+        return high
+                ? "from " + measure.value(set.lower()) + " to the high end of what was tried, or above"
+                : "at " + measure.range(set.lower(), set.upper());
     }
 
     private static String counts(TradeOff asked) {
@@ -118,8 +142,12 @@ final class TradeOffPage {
             return " Each lot is brought to the mean of all lots first, as what today's probe would read is not known: count from a lot's"
                     + " own mean.";
         }
+        if (found.courses().places() == TodaysCourse.Places.OF_SEVERAL_PROBES) {
+            return " Each lot on its machine is brought to the mean of all first, as the probes of several machines are not one scale: count"
+                    + " from a lot's own mean on its machine.";
+        }
         return asked.materials().stream().anyMatch(Material::movedToToday)
-                ? " Places are readings as on today's probe."
+                ? asked.measure().placesOnTodaysProbe()
                 : "";
     }
 

@@ -149,6 +149,16 @@ final class VerdictRules {
                     + " points over the tried range is left, by two one-sided tests at 5 in 100");
             return Verdict.NOTHING_SEEN;
         }
+        if (findings.zeroRuledOut()) {
+            double share = 100 * findings.slope().chance();
+            long least = Math.round(100 * CHANCE_OF_SLOPE);
+            reasons.add("the interval leaves zero out, but chance alone would do as much in "
+                    + (Math.round(share) > least ? Long.toString(Math.round(share)) : "just over " + least)
+                    + " of 100 logbooks, more than the " + least
+                    + " that count as a finding; differences large enough to matter ("
+                    + margin + " points) agree with the scores too");
+            return Verdict.CANNOT_TELL;
+        }
         reasons.add("zero and differences large enough to matter (" + margin + " points) both agree with the scores");
         return Verdict.CANNOT_TELL;
     }

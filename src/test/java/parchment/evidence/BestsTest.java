@@ -12,10 +12,12 @@ import java.util.List;
 import java.util.Map;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
+import parchment.feature.OnProbe;
 import parchment.logbook.Batch;
 import parchment.logbook.CupScores;
 import parchment.logbook.Logbook;
 import parchment.quantity.TemperatureUnit;
+import parchment.quantity.Unit;
 
 /** Holds the best place of each lot, as a reading on today's probe, to what was drawn. */
 class BestsTest {
@@ -54,8 +56,70 @@ class BestsTest {
         for (LotBest lot : evidence.bests().orElseThrow().lots()) {
             assertEquals(205 - 2.8, lot.best().best(), 1);
         }
-        assertTrue(evidence.text().contains("places are readings as on today's probe."), evidence.text());
+        assertTrue(evidence.text().contains("Places are readings as on today's probe."), evidence.text());
         assertFalse(evidence.text().contains("own mean;"), evidence.text());
+    }
+
+    /** A filter that leaves one lot of one earlier period must not leave its readings unconverted. */
+    @Test
+    void batchesOfOneEarlierPeriodAreBroughtToTodaysProbeToo() {
+        KnownTruth truth = hump();
+        truth.lots = 1;
+        truth.probeMovedOnDay = 15;
+        truth.probeShift = -6;
+        truth.shiftError = 0.1;
+        KnownTruth.Drawn drawn = truth.draw(3);
+        Measure earlier = earlier(drawn.measure());
+        Evidence evidence = ask(new KnownTruth.Drawn(drawn.logbook(), earlier, drawn.gas()));
+        assertEquals(60, evidence.batches());
+        assertEquals(199, evidence.peak().orElseThrow().best(), 0.7);
+        assertTrue(evidence.text().contains("Places are readings as on today's probe."), evidence.text());
+        assertTrue(evidence.svg().orElseThrow().contains("as read on today"), "axis");
+        TradeOff trade = TradeOff.of(
+                List.of("sweetness", "body"),
+                earlier,
+                KnownTruth.twice(drawn.logbook(), "body"),
+                EvidenceSettings.standard());
+        assertTrue(trade.compromise().contains(199), trade.text());
+
+        truth.shiftError = Double.NaN;
+        truth.probeShift = Double.NaN;
+        KnownTruth.Drawn unknown = truth.draw(3);
+        Evidence untold = ask(new KnownTruth.Drawn(unknown.logbook(), earlier(unknown.measure()), unknown.gas()));
+        assertFalse(untold.text().contains("today's probe"), untold.text());
+        assertTrue(
+                untold.text()
+                        .contains(
+                                "Where sweetness is best cannot be told as a reading: the probe was changed since, and by how much"
+                                        + " its readings differ is not known."),
+                untold.text());
+    }
+
+    private static Measure earlier(Measure all) {
+        Map<String, Gathering.Reading> readings = new HashMap<>(all.readings());
+        readings.keySet().removeIf(name -> Integer.parseInt(name.substring(1)) > 60);
+        return new Measure(all.name(), all.unit(), all.reader(), readings);
+    }
+
+    /** The development time is no reading of the probe, so no title may say that it was read on it. */
+    @Test
+    void whatIsNoReadingOfTheProbeIsNotSaidToBeReadOnIt() {
+        KnownTruth.Drawn drawn = hump().draw(3);
+        Measure read = drawn.measure();
+        Evidence reading = ask(drawn);
+        assertTrue(
+                reading.text().contains("Best drop temperature of each lot, as read on today's probe"), reading.text());
+        Measure time = new Measure(
+                "development time", Unit.SECONDS, read.reader(), read.readings(), Map.of(), OnProbe.FREE_OF_IT);
+        Evidence free = ask(new KnownTruth.Drawn(drawn.logbook(), time, drawn.gas()));
+        assertTrue(free.text().contains("Best development time of each lot"), free.text());
+        assertFalse(free.text().contains("today's probe"), free.text());
+        Measure hangs =
+                new Measure("rise before", Unit.SECONDS, read.reader(), read.readings(), Map.of(), OnProbe.HANGS_ON_IT);
+        Evidence hanging = ask(new KnownTruth.Drawn(drawn.logbook(), hangs, drawn.gas()));
+        assertTrue(
+                hanging.text().contains("Best rise before of each lot, of batches roasted with today's probe"),
+                hanging.text());
     }
 
     @Test
@@ -108,7 +172,8 @@ class BestsTest {
         Measure drop = truth.draw(5).measure();
         assertEquals(
                 "The lots differ: how sweetness goes with the drop temperature is not the same in each, so look at the lot and not at"
-                        + " all of them together. What to expect of the next lot cannot be told from fewer than 3 lots.",
+                        + " all of them together. What to expect of the next lot cannot be told: at least 3 lots with a slope of their own are needed,"
+                        + " and 2 have one.",
                 bests.words("sweetness", drop));
     }
 
@@ -194,8 +259,14 @@ class BestsTest {
         Evidence fahrenheit = ask(truth.draw(11));
         assertEquals(straight.verdict(), fahrenheit.verdict());
         assertEquals(straight.reasons(), fahrenheit.reasons());
-        assertEquals(
-                straight.bests().orElseThrow().toString(),
-                fahrenheit.bests().orElseThrow().toString());
+        List<LotBest> lots = straight.bests().orElseThrow().lots();
+        for (int i = 0; i < lots.size(); i++) {
+            LotBest same = fahrenheit.bests().orElseThrow().lots().get(i);
+            assertEquals(lots.get(i).lot(), same.lot());
+            assertEquals(lots.get(i).best().best(), same.best().best(), 1e-9);
+            assertTrue(lots.get(i).toString().contains(" °C ("), lots.get(i).toString());
+            assertTrue(same.toString().contains(" °F ("), same.toString());
+        }
+        assertTrue(fahrenheit.peak().orElseThrow().toString().contains(" °F ("), "the reader's unit");
     }
 }

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import parchment.logbook.Logbook;
 import parchment.logbook.LogbookContents;
@@ -28,21 +29,21 @@ class EquivalenceTest {
         return FittedScores.of(KnownTruth.material(truth.draw(4)), ModelForm.STANDARD.with(shape));
     }
 
-    private static Equivalence of(FittedScores fitted, Slope unseen) {
+    private static Equivalence of(FittedScores fitted, PairsOfPlaces bent) {
         TriedRange range = TriedRange.of(fitted.design());
-        return Equivalence.of(FittedCurve.of(fitted, range, 0.9), fitted.slope(), unseen, range, HALF);
+        return Equivalence.of(FittedCurve.of(fitted, range, 0.9), fitted.slope(), bent, range, HALF);
     }
 
     @Test
     void aLineDiffersMostFromEndToEnd() {
         FittedScores rising = fitted(0.15, 0, ModelForm.Shape.LINE);
-        Equivalence found = of(rising, Slope.MISSING);
+        Equivalence found = of(rising, PairsOfPlaces.UNKNOWN);
         TriedRange range = TriedRange.of(rising.design());
         double width = range.highest() - range.lowest();
         assertEquals(rising.slope().estimate() * width, found.difference().estimate(), 1e-9);
         assertEquals(range.lowest(), found.low());
         assertEquals(range.highest(), found.high());
-        Equivalence falling = of(fitted(-0.15, 0, ModelForm.Shape.LINE), Slope.MISSING);
+        Equivalence falling = of(fitted(-0.15, 0, ModelForm.Shape.LINE), PairsOfPlaces.UNKNOWN);
         assertTrue(falling.low() > falling.high());
         assertTrue(falling.difference().estimate() < 0);
     }
@@ -51,7 +52,7 @@ class EquivalenceTest {
     @Test
     void aHumpDiffersMostFromItsTopToAnEndThoughItsSlopeIsNone() {
         FittedScores bent = fitted(0, -0.03, ModelForm.Shape.BEND);
-        Equivalence found = of(bent, Slope.MISSING);
+        Equivalence found = of(bent, PairsOfPlaces.UNKNOWN);
         FittedCurve curve = FittedCurve.of(bent, TriedRange.of(bent.design()), 0.9);
         double highest = Double.NEGATIVE_INFINITY;
         double lowest = Double.POSITIVE_INFINITY;
@@ -74,11 +75,33 @@ class EquivalenceTest {
     @Test
     void aDeepBendThatIsNotDrawnKeepsNothingFromBeingSaid() {
         FittedScores flat = fitted(0.01, 0, ModelForm.Shape.LINE);
-        assertTrue(of(flat, Slope.MISSING).noneThatMatters());
-        assertFalse(of(flat, Slope.MISSING).bendIsOpen());
-        Equivalence open = of(flat, new Slope(0.002, 0.01, 20));
+        PairsOfPlaces bent = PairsOfPlaces.of(fitted(0.01, 0, ModelForm.Shape.BEND));
+        assertTrue(of(flat, bent).noneThatMatters());
+        assertFalse(of(flat, bent).bendIsOpen());
+        assertTrue(of(flat, PairsOfPlaces.UNKNOWN).bendIsOpen());
+        assertFalse(of(flat, PairsOfPlaces.UNKNOWN).noneThatMatters());
+        Equivalence open = of(flat, new PairsOfPlaces(bent.line(), new Slope(0.002, 0.01, 20), 0));
         assertTrue(open.bendIsOpen());
         assertFalse(open.noneThatMatters());
+    }
+
+    /** Each by itself is inside the margin; from the top to an end they add up. */
+    @Test
+    void theLineAndTheBendThatIsNotDrawnAreHeldTogether() {
+        FittedScores flat = fitted(0.01, 0, ModelForm.Shape.LINE);
+        TriedRange range = new TriedRange(200, 210, 201, 209, 205);
+        double width = range.highest() - range.lowest();
+        Slope line = new Slope(0.3 / width, 0.01 / width, 60);
+        FittedCurve curve = FittedCurve.of(flat, range, 0.9);
+        Slope deep = new Slope(-4 * 0.4 / (width * width), 0.04 / (width * width), 60);
+        Equivalence together = Equivalence.of(curve, line, new PairsOfPlaces(line, deep, 0), range, HALF);
+        assertTrue(PairsOfPlaces.inside(together.bendInterval(), 0.5));
+        assertTrue(PairsOfPlaces.inside(together.differenceInterval(), 0.5));
+        assertFalse(together.noneThatMatters());
+        assertTrue(together.bendIsOpen());
+        Slope shallow = new Slope(-4 * 0.2 / (width * width), 0.04 / (width * width), 60);
+        assertTrue(Equivalence.of(curve, line, new PairsOfPlaces(line, shallow, 0), range, HALF)
+                .noneThatMatters());
     }
 
     @Test
@@ -139,6 +162,11 @@ class EquivalenceTest {
         assertEquals(
                 "half a point of a ten-point scale, which is assumed as none is written",
                 smallest(Map.of(), 1, standard).source());
+        assertEquals(1, smallest(Map.of(), 2, standard).points(), 1e-12);
+        assertEquals(
+                "a twentieth of a scale from 0 to 20, which is assumed as none is written; write scale.sweetness into"
+                        + " logbook.properties",
+                smallest(Map.of(), 2, standard).source());
         assertEquals(5, smallest(Map.of(), 10, standard).points(), 1e-12);
         assertEquals(
                 "a twentieth of a scale from 0 to 100, which is assumed as none is written; write scale.sweetness into"
@@ -149,6 +177,45 @@ class EquivalenceTest {
         assertEquals(new SmallestDifference(0.3, "stated beforehand"), stated);
     }
 
+    /** The margin is fixed before anything is looked at, so no filter moves it. */
+    @Test
+    void theAssumedScaleHoldsAllScoresOfTheLogbookWhateverAFilterLeaves() {
+        Logbook logbook = scored(2);
+        String low = logbook.cups().stream()
+                .collect(Collectors.groupingBy(
+                        cup -> cup.batch(), Collectors.averagingDouble(cup -> cup.score("sweetness"))))
+                .entrySet()
+                .stream()
+                .min(Map.Entry.comparingByValue())
+                .orElseThrow()
+                .getKey();
+        Logbook one = logbook.only(low);
+        assertTrue(one.cups().stream().allMatch(cup -> cup.score("sweetness") <= 10), "the filter leaves low scores");
+        assertEquals(
+                1,
+                SmallestDifference.of("sweetness", one, EvidenceSettings.standard())
+                        .points(),
+                1e-12);
+    }
+
+    private static Logbook scored(double more) {
+        LogbookContents drawn = new KnownTruth().draw(1).logbook().contents();
+        return Logbook.of(drawn.toBuilder()
+                .cups(drawn.cups().stream()
+                        .map(cup -> new parchment.logbook.CupScores(
+                                cup.cupping(),
+                                cup.tastedOn(),
+                                cup.cupper(),
+                                cup.batch(),
+                                cup.blindCode(),
+                                cup.cup(),
+                                cup.servingPosition(),
+                                Map.of("sweetness", more * cup.score("sweetness")),
+                                cup.note()))
+                        .toList())
+                .build());
+    }
+
     /** A panel that scatters more earns no easier "nothing seen". */
     @Test
     void theMarginDoesNotGrowWithTheNoise() {
@@ -156,7 +223,7 @@ class EquivalenceTest {
         calm.slope = 0;
         KnownTruth noisy = new KnownTruth();
         noisy.slope = 0;
-        noisy.cupSpread = 2;
+        noisy.cupSpread = 0.9;
         for (KnownTruth truth : List.of(calm, noisy)) {
             assertEquals(
                     0.5,

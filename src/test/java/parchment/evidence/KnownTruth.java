@@ -315,6 +315,24 @@ final class KnownTruth {
         }
     }
 
+    /** Returns the logbook with a second attribute whose scores are those of sweetness. */
+    static Logbook twice(Logbook logbook, String second) {
+        return Logbook.of(logbook.contents().toBuilder()
+                .cups(logbook.cups().stream()
+                        .map(cup -> new CupScores(
+                                cup.cupping(),
+                                cup.tastedOn(),
+                                cup.cupper(),
+                                cup.batch(),
+                                cup.blindCode(),
+                                cup.cup(),
+                                cup.servingPosition(),
+                                Map.of("sweetness", cup.score("sweetness"), second, cup.score("sweetness")),
+                                cup.note()))
+                        .toList())
+                .build());
+    }
+
     /** Returns the joined scores of a drawn logbook. */
     static Material material(Drawn drawn) {
         return Gathering.of("sweetness", drawn.logbook(), drawn.measure().readings());

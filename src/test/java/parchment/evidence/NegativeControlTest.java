@@ -49,6 +49,21 @@ class NegativeControlTest {
         assertTrue(control.slope().estimate() > 0);
     }
 
+    /** One number per roast day has no more degrees of freedom than the days leave, however many batches a day has. */
+    @Test
+    void itsDegreesOfFreedomAreThoseOfTheDays() {
+        KnownTruth truth = new KnownTruth();
+        truth.days = 15;
+        truth.batchesPerDay = 8;
+        truth.daySpread = 0;
+        Material material = KnownTruth.material(truth.draw(2));
+        NegativeControl control = NegativeControl.of(material);
+        assertTrue(control.slope().degreesOfFreedom() <= 13, control.slope().toString());
+        assertTrue(
+                FittedScores.of(material, ModelForm.STANDARD).slope().degreesOfFreedom() > 13,
+                "as the feature itself has");
+    }
+
     @Test
     void twoRoastDaysAreTooFewAndThreeAreTried() {
         KnownTruth truth = new KnownTruth();

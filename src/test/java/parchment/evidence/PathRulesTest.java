@@ -31,7 +31,7 @@ class PathRulesTest {
         Reliability reliability = EXACT;
         double inflation = 2;
         List<String> controls = List.of();
-        Slope bend = Slope.MISSING;
+        Slope bend = new Slope(0, 0.0001, MANY);
         NegativeControl control = QUIET;
         double margin = 0.5;
 
@@ -42,7 +42,7 @@ class PathRulesTest {
         }
 
         PathRules.Judgement judge() {
-            Supplier<Slope> bent = () -> bend;
+            Supplier<PairsOfPlaces> bent = () -> new PairsOfPlaces(told, bend, 0);
             return PathRules.judge(new PathRules.Findings(
                     new JointSlope(fitted, told, reliability, inflation, COMPARED),
                     told.interval(0.9),
@@ -237,8 +237,26 @@ class PathRulesTest {
         Case open = of().slope(0, 0.01, MANY);
         open.bend = new Slope(0, 0.0123, MANY);
         open.gives(Verdict.CANNOT_TELL, PathContrast.Because.TOO_WIDE);
-        open.bend = new Slope(0, 0.0121, MANY);
+        open.bend = new Slope(0, 0.0119, MANY);
         open.gives(Verdict.NOTHING_SEEN, PathContrast.Because.NONE_THAT_MATTERS);
+    }
+
+    /** A line of 0.25 points and a bend of 0.3 points each lie inside half a point; from the middle to an end they are 0.425. */
+    @Test
+    void aLineAndABendAreHeldAgainstTheMarginTogether() {
+        Case both = of().slope(0.025, 0.01, MANY);
+        both.bend = new Slope(0.012, 0.001, MANY);
+        both.gives(Verdict.SUGGESTIVE, PathContrast.Because.BEND);
+        both.bend = new Slope(0.008, 0.001, MANY);
+        both.gives(Verdict.TOO_SMALL, PathContrast.Because.BEND);
+    }
+
+    @Test
+    void aBendThatTheDataCouldNotCarryIsOpen() {
+        Case unknown = of().slope(0, 0.01, MANY);
+        unknown.gives(Verdict.NOTHING_SEEN, PathContrast.Because.NONE_THAT_MATTERS);
+        unknown.bend = Slope.MISSING;
+        unknown.gives(Verdict.CANNOT_TELL, PathContrast.Because.TOO_WIDE);
     }
 
     @Test

@@ -116,6 +116,16 @@ class VerdictRulesTest {
         row.slope = atChance(0.0399);
         assertEquals(Verdict.STRONG, row.judged().verdict());
         row.slope = atChance(0.0401);
+        says(row, Verdict.CANNOT_TELL, zeroJustOutside("just over 4"));
+        row.slope = atChance(0.0449);
+        says(row, Verdict.CANNOT_TELL, zeroJustOutside("just over 4"));
+        row.slope = atChance(0.0451);
+        says(row, Verdict.CANNOT_TELL, zeroJustOutside("5"));
+        row.slope = atChance(0.07);
+        says(row, Verdict.CANNOT_TELL, zeroJustOutside("7"));
+        row.told = new Interval(-0.15, -0.01, 0.90);
+        says(row, Verdict.CANNOT_TELL, zeroJustOutside("7"));
+        row.told = new Interval(-0.01, 0.15, 0.90);
         says(
                 row,
                 Verdict.CANNOT_TELL,
@@ -128,6 +138,12 @@ class VerdictRulesTest {
                 "the eight other ways of looking compare slopes, not bends");
         row.bend = atChance(0.0101);
         assertEquals(Verdict.CANNOT_TELL, row.judged().verdict());
+    }
+
+    private static String zeroJustOutside(String often) {
+        return "the interval leaves zero out, but chance alone would do as much in " + often
+                + " of 100 logbooks, more than the 4 that count as a finding; differences large enough to matter (0.50 points) agree with the"
+                + " scores too";
     }
 
     @Test
@@ -163,10 +179,7 @@ class VerdictRulesTest {
         row.told = new Interval(-0.05, -0.001, 0.90);
         assertEquals(Verdict.TOO_SMALL, row.judged().verdict());
         row.unseenBend = new Interval(-0.5, 0.1, 0.90);
-        says(
-                row,
-                Verdict.CANNOT_TELL,
-                "zero and differences large enough to matter (0.50 points) both agree with the scores");
+        says(row, Verdict.CANNOT_TELL, zeroJustOutside("30"));
         assertEquals(NextBatches.Kind.BEND, row.judged().lacks());
         row.unseenBend = new Interval(-0.2, 0.2, 0.90);
         row.difference = new Interval(-0.2, 0.6, 0.90);
