@@ -76,11 +76,20 @@ final class Readings {
                                                     ? measured.standardError()
                                                     : Double.NaN)
                                     .onTodaysProbe(
-                                            today.cell(i, feature).value(),
+                                            placeToday(feature, batch, today.cell(i, feature), periods),
                                             shared[i],
                                             feature.onProbe() == OnProbe.FREE_OF_IT ? "" : periods.errorKey(batch)));
         }
         return readings;
+    }
+
+    /**
+     * Returns what today's probe would read, NaN where that is not known: before a step of which it cannot be told whether the probe moved a reading
+     * says nothing of a place on today's probe.
+     */
+    private static double placeToday(Feature feature, Batch batch, Measured today, ProbePeriods periods) {
+        boolean doubtful = feature.onProbe() != OnProbe.FREE_OF_IT && periods.doubt(batch, today.value()) > 0;
+        return doubtful ? Double.NaN : today.value();
     }
 
     /** Returns every other feature of a table with its role. */

@@ -120,9 +120,7 @@ public final class BatchTable implements Showable {
                 if (onProbe == OnProbe.READING) {
                     Estimate added = periods.toToday(batch, cell.value());
                     moved[i][j] = cell.movedBy(added.estimate());
-                    shared[i][j] = moved[i][j].isMissing()
-                            ? Double.NaN
-                            : Math.hypot(added.standardError(), periods.doubt(batch, cell.value()));
+                    shared[i][j] = moved[i][j].isMissing() ? Double.NaN : added.standardError();
                 } else {
                     moved[i][j] = cell.movedBy(since);
                 }
@@ -133,7 +131,7 @@ public final class BatchTable implements Showable {
 
     /**
      * Returns the standard errors that the numbers of a feature share with all others of their probe period, one per batch: how well it is known
-     * what today's probe would have read, steps of which it cannot be told whether the probe moved included. 0 on today's probe, for a table as read, and for what is no reading of the probe.
+     * what today's probe would have read. 0 on today's probe, for a table as read, and for what is no reading of the probe.
      */
     public double[] sharedErrors(Feature feature) {
         int j = column(feature.name());

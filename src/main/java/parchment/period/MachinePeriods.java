@@ -354,10 +354,11 @@ public final class MachinePeriods {
         List<String> doubts = new ArrayList<>();
         for (ProbeChange change : cuts) {
             if (!change.kind().separatesPeriods()) {
-                doubts.add("It cannot be told whether the bean probe of " + days.words() + " moved on " + change.on()
-                        + " (" + change.kind().words()
-                        + "). If it did, readings before that day are off by as much as they stepped; that is in the error of"
-                        + " places here. Write in upkeep.csv what was done then.");
+                doubts.add(
+                        "It cannot be told whether the bean probe of " + days.words() + " moved on " + change.on()
+                                + " (" + change.kind().words()
+                                + "). If it did, readings before that day are off by as much as they stepped, so places on today's"
+                                + " probe are told from the batches since, if they are enough. Write in upkeep.csv what was done then.");
             }
         }
         doubts.addAll(sinceLast);

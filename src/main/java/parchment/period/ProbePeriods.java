@@ -131,8 +131,8 @@ public final class ProbePeriods implements Showable {
 
     /**
      * Returns by how much a reading of a batch may be off on today's probe because of later steps of which it cannot be told whether the probe moved:
-     * a standard error that all batches of one {@link #errorKey} share, in °C. 0 where there is no such step. If the probe did move, readings are off by
-     * about as much; if it did not, by nothing.
+     * the size of those steps in °C, the same for all batches of one {@link #errorKey}. 0 where there is no such step. If the probe did move, readings are
+     * off by about as much; if it did not, by nothing.
      *
      * @param celsius where on the temperature scale the reading lies, °C
      */

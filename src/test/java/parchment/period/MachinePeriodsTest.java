@@ -202,8 +202,8 @@ class MachinePeriodsTest {
         assertEquals(
                 List.of(
                         "It cannot be told whether the bean probe of drum moved on 2025-02-10 (one place only). If it did,"
-                                + " readings before that day are off by as much as they stepped; that is in the error of places here."
-                                + " Write in upkeep.csv what was done then."),
+                                + " readings before that day are off by as much as they stepped, so places on today's probe are"
+                                + " told from the batches since, if they are enough. Write in upkeep.csv what was done then."),
                 periods.doubts(List.of(before, after)));
         assertEquals(List.of(), one().periods().doubts(List.of(before)));
     }
