@@ -25,11 +25,6 @@ final class FittedCurve {
         return new FittedCurve(fitted, range, level);
     }
 
-    /** Returns the place that stands for a lot's own mean. */
-    double center() {
-        return range.center();
-    }
-
     /** Returns evenly spaced places from the lowest to the highest tried value. */
     double[] places() {
         double[] places = new double[POINTS];

@@ -59,7 +59,9 @@ final class Readings {
     }
 
     private static Map<String, Gathering.Reading> readings(BatchTable table, Feature feature) {
-        BatchTable today = table.onTodaysProbe();
+        // One column: bringing the whole table to today's probe for each of its features would do the work of all as
+        // often.
+        BatchTable today = BatchTable.of(table.logbook(), feature).onTodaysProbe();
         double[] shared = today.sharedErrors(feature);
         ProbePeriods periods = ProbePeriods.of(table.logbook());
         Map<String, Gathering.Reading> readings = new LinkedHashMap<>();
