@@ -50,8 +50,10 @@ final class ChangeSearch {
      * @param shape what it is best described as
      * @param rival the slow change that explains most
      * @param supporting number of indicators that show it by themselves
+     * @param inBeans how many of these say what the probe reads in beans
      */
-    record Step(int firstDay, List<Integer> days, double chance, Shape shape, String rival, int supporting) {
+    record Step(
+            int firstDay, List<Integer> days, double chance, Shape shape, String rival, int supporting, int inBeans) {
         Step {
             days = List.copyOf(days);
         }
@@ -132,20 +134,22 @@ final class ChangeSearch {
                 k = -1;
                 continue;
             }
-            steps.add(new Step(
-                    gain.firstDay,
-                    List.of(),
-                    chance,
-                    shape,
-                    rival.words(),
-                    supporting(gain, without, readings, there)));
+            List<Indicator> supporting = supporting(gain, without, readings, there);
+            steps.add(new Step(gain.firstDay, List.of(), chance, shape, rival.words(), supporting.size(), (int)
+                    supporting.stream().filter(Indicator::toldOfBeans).count()));
             steps = polished(steps);
         }
         steps.sort(Comparator.comparingInt(Step::firstDay));
         List<Step> dated = new ArrayList<>();
         for (Step step : steps) {
             dated.add(new Step(
-                    step.firstDay, dateSet(step, steps), step.chance, step.shape, step.rival, step.supporting));
+                    step.firstDay,
+                    dateSet(step, steps),
+                    step.chance,
+                    step.shape,
+                    step.rival,
+                    step.supporting,
+                    step.inBeans));
         }
         return new Result(dated, accepted.stream().map(SlowChange::words).toList(), adjusted());
     }
@@ -253,16 +257,19 @@ final class ChangeSearch {
         return out;
     }
 
-    /** Counts the indicators that gain by themselves what chance would give one in ten. */
-    private int supporting(Gain gain, List<DayRegression> without, List<double[]> readings, List<Integer> steps) {
+    /** Returns the indicators that gain by themselves what chance would give one in ten. */
+    private List<Indicator> supporting(
+            Gain gain, List<DayRegression> without, List<double[]> readings, List<Integer> steps) {
         List<Integer> with = new ArrayList<>(steps);
         with.add(gain.firstDay);
         List<DayRegression> fits = fitted(readings, with, List.of());
-        int count = 0;
+        List<Indicator> supporting = new ArrayList<>();
         for (int j = 0; j < fits.size(); j++) {
-            count += without.get(j).criterion() - fits.get(j).criterion() >= SUPPORT ? 1 : 0;
+            if (without.get(j).criterion() - fits.get(j).criterion() >= SUPPORT) {
+                supporting.add(indicators.get(j));
+            }
         }
-        return count;
+        return supporting;
     }
 
     /** Returns the criterion summed over indicators for a step before each day; NaN where none can be tried. */
@@ -363,7 +370,8 @@ final class ChangeSearch {
         for (int day : best) {
             Step nearest = Collections.min(open, Comparator.comparingInt(s -> Math.abs(s.firstDay - day)));
             open.remove(nearest);
-            moved.add(new Step(day, List.of(), nearest.chance, nearest.shape, nearest.rival, nearest.supporting));
+            moved.add(new Step(
+                    day, List.of(), nearest.chance, nearest.shape, nearest.rival, nearest.supporting, nearest.inBeans));
         }
         return moved;
     }
