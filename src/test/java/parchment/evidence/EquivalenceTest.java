@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
@@ -175,6 +176,47 @@ class EquivalenceTest {
         SmallestDifference stated =
                 smallest(Map.of("sweetness", new Logbook.Scale(1, 5)), 0.5, standard.withSmallestDifference(0.3));
         assertEquals(new SmallestDifference(0.3, "stated beforehand"), stated);
+    }
+
+    /** Returns the margin of a logbook of 40 scores of 7, the first so many of them higher. */
+    private static SmallestDifference oneOf40(int slips, double written) {
+        LogbookContents drawn = new KnownTruth().draw(1).logbook().contents();
+        List<parchment.logbook.CupScores> cups = new ArrayList<>();
+        for (int i = 0; i < 40; i++) {
+            parchment.logbook.CupScores cup = drawn.cups().get(i);
+            cups.add(new parchment.logbook.CupScores(
+                    cup.cupping(),
+                    cup.tastedOn(),
+                    cup.cupper(),
+                    cup.batch(),
+                    cup.blindCode(),
+                    cup.cup(),
+                    cup.servingPosition(),
+                    Map.of("sweetness", i < slips ? written : 7),
+                    cup.note()));
+        }
+        return SmallestDifference.of(
+                "sweetness", Logbook.of(drawn.toBuilder().cups(cups).build()), EvidenceSettings.standard());
+    }
+
+    @Test
+    void aSlipOfThePenMakesNoScaleAndIsNamed() {
+        assertEquals(
+                new SmallestDifference(
+                        0.5,
+                        "half a point of a ten-point scale, which is assumed as none is written; 1 score of 40 lies above it,"
+                                + " which looks like a slip of the pen"),
+                oneOf40(1, 72));
+        assertEquals(
+                new SmallestDifference(
+                        0.5,
+                        "half a point of a ten-point scale, which is assumed as none is written; 2 scores of 40 lie above it,"
+                                + " which looks like a slip of the pen"),
+                oneOf40(2, 72));
+        assertEquals(5, oneOf40(3, 72).points(), "three of 40 are more than 5 in 100");
+        assertEquals(1, oneOf40(3, 20).points());
+        assertEquals(50, oneOf40(3, 101).points());
+        assertEquals(0.5, oneOf40(40, 10).points(), "ten is on the scale");
     }
 
     /** The margin is fixed before anything is looked at, so no filter moves it. */
