@@ -140,7 +140,7 @@ final class MarkFinder {
     private void read(CleanCurve since, SmoothCurve roast) {
         bean = roast;
         if (!marks.containsKey(MarkKind.TURNING_POINT)) {
-            OnCurve.turningPoint(roast, seconds(MarkKind.DROP))
+            TurningPoint.of(roast, seconds(MarkKind.DROP))
                     .ifPresent(found -> put(
                             MarkKind.TURNING_POINT,
                             found.seconds(),
@@ -148,7 +148,7 @@ final class MarkFinder {
                             Source.FOUND,
                             "lowest smoothed reading"));
         }
-        SmoothCurve sharp = OnCurve.narrow(roast);
+        SmoothCurve sharp = TurningPoint.narrow(roast);
         marks.replaceAll((kind, mark) -> withProbe(mark, since, kind == MarkKind.TURNING_POINT ? sharp : roast));
     }
 
