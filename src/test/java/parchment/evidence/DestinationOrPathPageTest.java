@@ -1,7 +1,6 @@
 package parchment.evidence;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.time.LocalDate;
@@ -101,19 +100,15 @@ class DestinationOrPathPageTest {
                     Optional.empty());
         }
 
-        /** Returns what the page says between the counts and the picture. */
-        String doubts() {
-            String page = asked().text();
-            assertEquals(page.indexOf("after the last roast"), beside(page).indexOf("after the last roast"), page);
-            String counted = "scores. ";
-            String rest = beside(page).substring(page.indexOf("Behind it"));
-            return rest.contains("The upkeep") ? rest.substring(rest.indexOf("The upkeep")).strip() : "";
-        }
-
-        private static String beside(String page) {
-            int picture = page.indexOf("There is nothing to draw");
-            assertTrue(picture > 0, page);
-            return page.substring(0, picture);
+        /** Returns the paragraphs of the page from the counts to the picture, which is what is read first. */
+        List<String> doubts() {
+            List<String> paragraphs = List.of(asked().text().split("\n\n"));
+            assertTrue(paragraphs.get(2).startsWith("Behind it: "), paragraphs.toString());
+            int picture = paragraphs.indexOf(paragraphs.stream()
+                    .filter(words -> words.contains("There is nothing to draw"))
+                    .findFirst()
+                    .orElseThrow());
+            return paragraphs.subList(3, picture);
         }
     }
 
@@ -132,5 +127,90 @@ class DestinationOrPathPageTest {
                 verdict,
                 PathContrast.Because.TOO_WIDE,
                 "so it was");
+    }
+
+    private static Case of() {
+        return new Case();
+    }
+
+    @Test
+    void withoutAChangeOfTheProbeNothingStandsAgainstReadings() {
+        assertEquals(List.of(), of().doubts());
+    }
+
+    @Test
+    void aChangeOfTheProbeAfterTheLastRoastIsSaidBeforeThePicture() {
+        assertEquals(
+                List.of(DRUM), of().moved("drum", LAST.plusDays(1)).doubts());
+    }
+
+    @Test
+    void aChangeOnTheLastRoastDayIsNoChangeAfterIt() {
+        assertEquals(List.of(), of().moved("drum", LAST).doubts());
+    }
+
+    @Test
+    void workThatIsNoChangeOfTheBeanProbeRaisesNone() {
+        Case cleaned = of();
+        cleaned.upkeep.add(new Upkeep("drum", LAST.plusDays(1), "burner cleaned", Optional.empty()));
+        assertEquals(List.of(), cleaned.doubts());
+    }
+
+    @Test
+    void whatStandsAgainstTwoMachinesIsSaidOfEachOnce() {
+        assertEquals(
+                List.of(DRUM + " " + BARREL),
+                of().moved("drum", LAST.plusDays(1))
+                        .moved("barrel", LAST.plusDays(1))
+                        .doubts());
+    }
+
+    /** A machine of which no batch stands behind the answer casts no doubt on it. */
+    @Test
+    void onlyTheMachinesOfTheBatchesBehindTheAnswerCount() {
+        Case unscored = of().moved("drum", LAST.plusDays(1));
+        unscored.scored = Set.of("B1", "B2");
+        assertEquals(List.of(), unscored.doubts());
+        unscored.scored = Set.of("A2", "B1", "B2");
+        assertEquals(List.of(DRUM), unscored.doubts());
+        Case unmarked = of().moved("drum", LAST.plusDays(1));
+        unmarked.withoutDevelopment = Set.of("A1", "A2");
+        assertEquals(List.of(), unmarked.doubts());
+    }
+
+    @Test
+    void measuresThatNoProbeReadsAreNotDoubted() {
+        Case free = of().moved("drum", LAST.plusDays(1));
+        free.onTheProbe = false;
+        assertEquals(List.of(), free.doubts());
+    }
+
+    @Test
+    void theFirstSentenceSortsTheComparisonsByTheirVerdict() {
+        Case sorted = of();
+        sorted.contrasts = List.of(
+                contrast("added time", Verdict.CANNOT_TELL),
+                contrast("swapped time", Verdict.NOTHING_SEEN),
+                contrast("faster finish", Verdict.SUGGESTIVE),
+                contrast("later drop", Verdict.TOO_SMALL),
+                contrast("slower start", Verdict.CANNOT_TELL));
+        assertEquals(
+                "Suggestive: faster finish. Too small to matter: later drop. Nothing seen: swapped time. Cannot tell: added time and"
+                        + " slower start. Faster finish: suggestive; so it was. Per 10 s +0.30 points (90 % interval +0.22 to +0.38).",
+                sorted.asked().text().split("\n\n")[1]);
+    }
+
+    @Test
+    void whatWasLeftOutIsCountedBesideWhatWasNot() {
+        assertEquals(
+                "Behind it: 4 batches, 2 roast days, 1 cupping, 1 cupper, 4 scores. Nothing was left out.",
+                of().asked().text().split("\n\n")[2]);
+        Case without = of();
+        without.withoutDevelopment = Set.of("A1");
+        without.scored = Set.of("A1", "A2", "B1");
+        assertEquals(
+                "Behind it: 2 batches, 2 roast days, 1 cupping, 1 cupper, 2 scores. 1 batch left out: the measure is missing; 1 batch left"
+                        + " out: no score of sweetness.",
+                without.asked().text().split("\n\n")[2]);
     }
 }
