@@ -31,6 +31,9 @@ final class HabitModel {
     /** A mark this many robust standard deviations off the others teaches nothing; a normal error gets there once in a billion. */
     private static final double SET_ASIDE = 6;
 
+    /** Rates that differ by less, in °C/min, teach nothing: all are alike, or none is known. */
+    private static final double SAME_RATE = 1e-6;
+
     private static final String DAY = "roast day";
 
     final MarkKind kind;
@@ -76,7 +79,8 @@ final class HabitModel {
         long days = days();
         boolean varied =
                 Arrays.stream(masses).anyMatch(mass -> !Double.isNaN(mass) && Math.abs(mass / usualMass - 1) > 0.02);
-        fixed = days < 8 || learnt.size() < 12
+        boolean paced = learnt.stream().anyMatch(row -> Math.abs(rate(row)) > SAME_RATE);
+        fixed = days < 8 || learnt.size() < 12 || !paced
                 ? Fixed.NONE
                 : varied && learnt.size() >= 20 ? Fixed.RATE_AND_MASS : Fixed.RATE;
         if (isLearnt()) {

@@ -107,6 +107,31 @@ class BatchesFileTest {
                 problems(logbook, "column '" + header).size());
     }
 
+    /** A roast loses something, and no more than 40 % of its green mass. */
+    @ParameterizedTest
+    @CsvSource({
+        "10, 10.01, missing, 'less than the green mass, 10'",
+        "10, 10, 10.0, ''",
+        "10, 8.5, 8.5, ''",
+        "10, 6, 6.0, ''",
+        "10, 5.99, missing, 'more than 60 % of the green mass, 10'",
+        "'', 5.99, 5.99, ''",
+        "10, '', missing, ''"
+    })
+    void theRoastedMassIsLessThanTheGreenAndMoreThanThreeFifthsOfIt(
+            String green, String roasted, String held, String expected) throws IOException {
+        Logbook logbook = batches(HEAD + ",green mass [kg],roasted mass [kg]", ONE + "," + green + "," + roasted);
+        assertEquals(held, held(logbook.batch("1"), "roasted mass"));
+        assertEquals(green.isEmpty() ? "missing" : "10.0", held(logbook.batch("1"), "green mass"));
+        List<String> found = problems(logbook, "roasted mass");
+        assertEquals(expected.isEmpty() ? 0 : 1, found.size(), found.toString());
+        assertTrue(
+                expected.isEmpty()
+                        || found.get(0).contains("found '" + roasted + "'; expected " + expected)
+                                && found.get(0).contains("value treated as missing"),
+                found.toString());
+    }
+
     @ParameterizedTest
     @CsvSource({"chance, CHANCE, 0", "Choice, CHOICE, 0", "me, NOT_WRITTEN, 1", "'', NOT_WRITTEN, 0"})
     void aPlanIsByChanceOrByChoice(String written, BatchPlan.PlannedBy by, int problems) throws IOException {
