@@ -19,7 +19,7 @@ import parchment.stats.Autocovariance;
 /** Puts the marks of one batch together: what was written, what the logger's clock says, what shows on the curve. */
 final class MarkFinder {
     /** A logger's zero this close to the charge on the curve is taken as charge; common practice, no source. */
-    private static final double SAME_CLOCK_SECONDS = 6;
+    static final double SAME_CLOCK_SECONDS = 6;
 
     /** No roast is dropped sooner after charge; common practice, no source. */
     private static final double EARLIEST_DROP_SECONDS = 60;

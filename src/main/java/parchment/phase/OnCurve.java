@@ -25,14 +25,14 @@ final class OnCurve {
     /** It must be seen, too: this deep in °C, this many standard deviations of the noise, this many steps of the logger. */
     static final double LEAST_FALL = 1.5;
 
-    private static final double NOISES = 5;
-    private static final double STEPS = 3;
+    static final double NOISES = 5;
+    static final double STEPS = 3;
 
     /** How long before the steepest fall its onset may lie: a probe in a thick sheath is that slow. Common practice, no source. */
     private static final double GENTLE_SECONDS = 25;
 
-    private static final double RISE_AFTER_CHARGE = 30;
-    private static final double LONGEST_FALL_SECONDS = 240;
+    static final double RISE_AFTER_CHARGE = 30;
+    static final double LONGEST_FALL_SECONDS = 240;
     private static final double FALL_WINDOW_SECONDS = 20;
 
     private OnCurve() {}

@@ -15,7 +15,7 @@ final class TurningPoint {
     private static final double LATEST_SECONDS = 300;
 
     /** Window of the turning point as a share of the usual one; the two together show the bias of the window. */
-    private static final double SHARPER = 0.75;
+    static final double SHARPER = 0.75;
 
     /** Windows more alike than this tell no bias: of their difference so much is then taken as left in the narrower one. */
     private static final double ALIKE = 0.95;

@@ -13,6 +13,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import parchment.StatedPage;
 import parchment.quantity.Elapsed;
 import parchment.quantity.TemperatureUnit;
 
@@ -130,6 +131,17 @@ class BatchesFileTest {
                         || found.get(0).contains("found '" + roasted + "'; expected " + expected)
                                 && found.get(0).contains("value treated as missing"),
                 found.toString());
+    }
+
+    @Test
+    void theLeastRoastedMassIsTheShareThatThePageStates() throws IOException {
+        double share = StatedPage.of("logbook-format.md").number("above the green mass, or below # % of it") / 100;
+        Logbook logbook = batches(
+                HEAD + ",green mass [kg],roasted mass [kg]",
+                ONE + ",10," + 10 * share,
+                ONE.replaceFirst("1", "2") + ",10," + (10 * share - 0.001));
+        assertEquals("" + 10 * share, held(logbook.batch("1"), "roasted mass"));
+        assertEquals("missing", held(logbook.batch("2"), "roasted mass"));
     }
 
     @ParameterizedTest
