@@ -24,15 +24,15 @@ final class ChangeSearch {
     /** Fewest roast days on either side of a change. */
     static final int SHORTEST = 4;
 
-    private static final int MOST = 6;
+    static final int MOST = 6;
     static final int DRAWS = 199;
-    private static final int ENOUGH_EXCEEDING = 10;
-    private static final double LEVEL = 0.05;
+    static final int ENOUGH_EXCEEDING = 10;
+    static final double LEVEL = 0.05;
     /** Minus twice the log likelihood by which a step must beat a slow change to be called a step. */
-    private static final double CLEARLY = 4;
+    static final double CLEARLY = 4;
 
     /** The 90 % point of chi-squared with one degree of freedom. */
-    private static final double SUPPORT = 2.71;
+    static final double SUPPORT = 2.71;
 
     /** What a change is best described as. */
     enum Shape {
