@@ -45,17 +45,17 @@ final class CuppingFiles {
         List<CupScores> cups = new ArrayList<>();
         List<Integer> lines = new ArrayList<>();
         for (Row row : table.rows()) {
-            Optional<String> cupping = row.required("cupping");
+            Optional<String> cupping = row.requiredName("cupping");
             Optional<LocalDate> day = cupping.isEmpty() ? Optional.empty() : row.requiredDate("tasted on");
-            Optional<String> cupper = day.isEmpty() ? Optional.empty() : row.required("cupper");
-            Optional<String> batch = cupper.isEmpty() ? Optional.empty() : row.required("batch");
+            Optional<String> cupper = day.isEmpty() ? Optional.empty() : row.requiredName("cupper");
+            Optional<String> batch = cupper.isEmpty() ? Optional.empty() : row.requiredName("batch");
             if (cupping.isEmpty() || day.isEmpty() || cupper.isEmpty() || batch.isEmpty()) {
                 continue;
             }
             Map<String, String> extras = new LinkedHashMap<>();
             table.extras().forEach((index, header) -> {
                 if (!attributes.containsKey(index)) {
-                    row.at(index).ifPresent(text -> extras.putIfAbsent(header.written(), row.plain(text)));
+                    row.extra(index, header).ifPresent(text -> extras.put(header.written(), text));
                 }
             });
             cups.add(new CupScores(
@@ -124,6 +124,8 @@ final class CuppingFiles {
             Logbook.Scale scale = settings.scales().get(Settings.plain(attribute));
             if (Double.isNaN(score)) {
                 row.problem(attribute, Words.quote(text.get()), "a number", "value treated as missing");
+            } else if (!Bounds.ON_A_SCALE.holds(score)) {
+                row.problem(attribute, Words.quote(text.get()), Bounds.ON_A_SCALE.words(), "value treated as missing");
             } else if (scale != null && (score < scale.low() || score > scale.high())) {
                 row.problem(
                         attribute,
@@ -140,7 +142,7 @@ final class CuppingFiles {
     static List<Cupping> sessions(Path folder, Settings settings, ProblemLog problems) {
         Map<String, Cupping> sessions = new LinkedHashMap<>();
         for (Row row : CsvTable.read(folder, SESSION_FIELDS, settings, problems).rows()) {
-            Optional<String> name = row.required("cupping");
+            Optional<String> name = row.requiredName("cupping");
             if (name.isEmpty()) {
                 continue;
             }

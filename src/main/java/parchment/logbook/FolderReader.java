@@ -190,8 +190,8 @@ final class FolderReader {
         }
         ProblemLog layoutLog = new ProblemLog(place.shown() + CurveLayout.FILE);
         Path layoutFile = place.folder().resolve(CurveLayout.FILE);
-        CurveLayout layout = stated.orElseGet(() -> Files.exists(layoutFile)
-                ? LayoutFile.of(Settings.properties(layoutFile, layoutLog), layoutLog)
+        CurveLayout layout = stated.orElseGet(() -> ReadableFile.isThere(layoutFile)
+                ? LayoutFile.of(Settings.properties(layoutFile, place.folder(), layoutLog), layoutLog)
                 : CurveLayout.standard());
         problems.addAll(layoutLog.toList());
         CurveFolder reader = new CurveFolder(place.folder(), place.shown(), layout, settings, mostCurveBytes);
