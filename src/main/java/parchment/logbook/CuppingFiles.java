@@ -12,6 +12,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
+import java.util.Set;
+import java.util.stream.Collectors;
 import parchment.logbook.Field.Kind;
 
 /** Reads cuppings.csv and sessions.csv. */
@@ -34,7 +36,22 @@ final class CuppingFiles {
             optional("scored before discussion", Kind.TEXT));
 
     /** Holds the cups and the lines they stand on. */
-    record Cups(List<CupScores> cups, List<Integer> lines) {}
+    record Cups(List<CupScores> cups, List<Integer> lines) {
+        /** Returns the same cups, each of the batch that its name is another Unicode form of, where there is one such batch alone. */
+        Cups ofBatches(Set<String> names) {
+            if (cups.stream().allMatch(cup -> names.contains(cup.batch()))) {
+                return this;
+            }
+            Map<String, List<String>> byForm = names.stream().collect(Collectors.groupingBy(CurveNames::composed));
+            List<CupScores> joined = cups.stream()
+                    .map(cup -> {
+                        List<String> same = byForm.getOrDefault(CurveNames.composed(cup.batch()), List.of());
+                        return names.contains(cup.batch()) || same.size() != 1 ? cup : cup.ofBatch(same.get(0));
+                    })
+                    .toList();
+            return new Cups(joined, lines);
+        }
+    }
 
     private CuppingFiles() {}
 

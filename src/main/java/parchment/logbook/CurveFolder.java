@@ -7,7 +7,6 @@ import java.nio.file.DirectoryStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.attribute.BasicFileAttributes;
-import java.text.Normalizer;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -123,10 +122,9 @@ final class CurveFolder {
         }
     }
 
-    /** Returns the batch that a file is named after; a sign that no file name may hold is written %2F, as in an address. */
+    /** Returns the name of the batch that a file is named after, in the signs of the file; a sign that no file name may hold is written %2F, as in an address. */
     static String batchName(String fileName) {
-        String stem = fileName.substring(0, fileName.length() - ".csv".length());
-        return Normalizer.normalize(stem, Normalizer.Form.NFC);
+        return fileName.substring(0, fileName.length() - ".csv".length());
     }
 
     private final class ReadAgain implements Supplier<CurveSet> {

@@ -184,9 +184,7 @@ class BoundsTest {
         for (String file :
                 List.of("batches.csv, line 2", "batches.csv, line 3", "lots.csv", "machines.csv", "cuppings.csv")) {
             assertEquals(
-                    !read,
-                    says(logbook, file, words, most),
-                    logbook.problems().text());
+                    !read, says(logbook, file, words, most), logbook.problems().text());
         }
     }
 
