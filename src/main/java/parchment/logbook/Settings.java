@@ -3,7 +3,6 @@ package parchment.logbook;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.Reader;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.DateTimeException;
 import java.time.ZoneId;
@@ -87,20 +86,35 @@ record Settings(
 
     static Settings read(Path folder, ProblemLog problems) {
         Path file = folder.resolve(FILE);
-        if (!Files.exists(file)) {
+        if (!ReadableFile.isThere(file)) {
             return usual();
         }
-        return of(properties(file, problems), problems);
+        return of(properties(file, folder, problems), problems);
     }
 
     /** Reads a file of settings; what cannot be read is a problem and leaves no setting. */
+    static Map<String, String> properties(Path file, Path folder, ProblemLog problems) {
+        return properties(() -> ReadableFile.open(file, folder), problems);
+    }
+
+    /** Reads a file of settings that the user names, wherever it is. */
     static Map<String, String> properties(Path file, ProblemLog problems) {
+        return properties(() -> ReadableFile.open(file), problems);
+    }
+
+    private interface Opening {
+        InputStream open() throws IOException;
+    }
+
+    private static Map<String, String> properties(Opening file, ProblemLog problems) {
         Properties properties = new Properties();
-        try (InputStream in = Files.newInputStream(file);
-                Reader reader = TextFile.reader(in)) {
+        try (InputStream in = file.open();
+                Reader text = TextFile.reader(in);
+                Reader reader = new BoundedReader(text, Bounds.LONGEST_SETTINGS)) {
             properties.load(reader);
         } catch (IOException e) {
             problems.add(0, "", TextFile.reason(e), "a file of settings, one 'name=value' a line", "settings left out");
+            properties.clear();
         } catch (IllegalArgumentException e) {
             problems.add(
                     0,
@@ -108,12 +122,29 @@ record Settings(
                     "a backslash with 'u' that is no character",
                     "settings, one 'name=value' a line; write a backslash twice",
                     "settings left out");
+            properties.clear();
         }
         Map<String, String> settings = new LinkedHashMap<>();
         for (String key : new TreeSet<>(properties.stringPropertyNames())) {
-            settings.put(key.strip(), properties.getProperty(key).strip());
+            String name = key.strip();
+            String value = properties.getProperty(key).strip();
+            if (isShort("a setting", name, Bounds.LONGEST_KEY, "", problems)
+                    && isShort("a value", value, Bounds.LONGEST_SETTING, name, problems)
+                    && (!name.equalsIgnoreCase("name")
+                            || isShort("a name", value, Bounds.LONGEST_NAME, name, problems))) {
+                settings.put(name, value);
+            }
         }
         return settings;
+    }
+
+    private static boolean isShort(String what, String text, int longest, String setting, ProblemLog problems) {
+        if (text.length() <= longest) {
+            return true;
+        }
+        String found = Words.quote(text) + ", " + what + " of " + text.length() + " letters";
+        problems.add(0, setting, found, "at most " + longest + " letters", "setting left out");
+        return false;
     }
 
     static Settings of(Map<String, String> stated, ProblemLog problems) {
@@ -219,7 +250,7 @@ record Settings(
         String[] ends = value.split("\\.\\.", -1);
         double low = ends.length == 2 ? Numbers.parse(ends[0], Numbers.Decimal.POINT) : Double.NaN;
         double high = ends.length == 2 ? Numbers.parse(ends[1], Numbers.Decimal.POINT) : Double.NaN;
-        if (low < high) {
+        if (low < high && Bounds.ON_A_SCALE.holds(low) && Bounds.ON_A_SCALE.holds(high)) {
             scales.put(plain(attribute), new Logbook.Scale(low, high));
         } else {
             problems.add(
