@@ -118,7 +118,7 @@ final class CsvTable {
         Map<String, Field> known = new LinkedHashMap<>();
         fields.forEach(field -> known.put(plain(field.name()), field));
         for (int i = 0; i < record.size(); i++) {
-            Header header = Header.parse(record.get(i));
+            Header header = Header.parse(CsvText.cell(record.get(i)));
             Field field = known.get(plain(header.name()));
             if (field == null) {
                 extra(i, header, known.keySet().stream().toList(), line);
@@ -160,7 +160,7 @@ final class CsvTable {
 
     private static List<String> headings(CSVRecord record) {
         List<String> headings = new ArrayList<>();
-        record.forEach(headings::add);
+        record.forEach(heading -> headings.add(CsvText.cell(heading)));
         return headings;
     }
 
@@ -200,7 +200,7 @@ final class CsvTable {
         }
         List<String> cells = new ArrayList<>(record.size());
         for (String cell : record) {
-            cells.add(cell.strip());
+            cells.add(CsvText.cell(cell).strip());
         }
         rows.add(new Row(this, line, Collections.unmodifiableList(cells)));
     }
