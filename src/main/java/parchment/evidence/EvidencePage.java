@@ -29,6 +29,11 @@ final class EvidencePage {
         this.measure = evidence.question().measure();
     }
 
+    /** Returns a sentence that names a place, with the caution after it. */
+    static String cautioned(String sentence) {
+        return sentence + (sentence.endsWith(".") ? " " : ". ") + CAUTION;
+    }
+
     static Report of(Evidence evidence) {
         return new EvidencePage(evidence).page();
     }

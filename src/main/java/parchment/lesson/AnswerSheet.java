@@ -3,7 +3,6 @@ package parchment.lesson;
 import java.io.IOException;
 import java.io.Reader;
 import java.io.StringReader;
-import java.io.StringWriter;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -15,12 +14,12 @@ import java.util.Optional;
 import java.util.OptionalLong;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
-import org.apache.commons.csv.CSVPrinter;
 import org.apache.commons.csv.CSVRecord;
 import parchment.display.Report;
 import parchment.display.Showable;
 import parchment.display.ShownAs;
 import parchment.display.Table;
+import parchment.logbook.CsvText;
 import parchment.quantity.TemperatureUnit;
 
 /**
@@ -64,35 +63,25 @@ public record AnswerSheet(List<GivenAnswer> answers) implements ShownAs {
 
     /** Returns the sheet as the text of a CSV file. */
     public String csv() {
-        StringWriter text = new StringWriter();
-        CSVFormat format = CSVFormat.RFC4180
-                .builder()
-                .setHeader(HEADERS)
-                .setRecordSeparator("\n")
-                .get();
-        try (CSVPrinter printer = new CSVPrinter(text, format)) {
-            for (GivenAnswer answer : answers) {
-                printer.printRecord(
-                        answer.lesson(),
-                        answer.student(),
-                        answer.seed().isPresent() ? Long.toString(answer.seed().getAsLong()) : "",
-                        answer.degrees().name().toLowerCase(Locale.ROOT),
-                        answer.question(),
-                        answer.tries(),
-                        answer.right()
-                                .map(r -> r.name().toLowerCase(Locale.ROOT))
-                                .orElse(""),
-                        answer.answer(),
-                        end(answer, StatedClaim.Kind.INTERVAL, StatedClaim::lower),
-                        end(answer, StatedClaim.Kind.INTERVAL, StatedClaim::upper),
-                        answer.claim()
-                                .map(claim -> claim.kind() == StatedClaim.Kind.CANNOT_TELL ? "yes" : "no")
-                                .orElse(""));
-            }
-        } catch (IOException e) {
-            throw new UncheckedIOException("Text in memory could not be written.", e);
+        List<List<String>> rows = new ArrayList<>();
+        rows.add(List.of(HEADERS));
+        for (GivenAnswer answer : answers) {
+            rows.add(List.of(
+                    Integer.toString(answer.lesson()),
+                    answer.student(),
+                    answer.seed().isPresent() ? Long.toString(answer.seed().getAsLong()) : "",
+                    answer.degrees().name().toLowerCase(Locale.ROOT),
+                    answer.question(),
+                    Integer.toString(answer.tries()),
+                    answer.right().map(r -> r.name().toLowerCase(Locale.ROOT)).orElse(""),
+                    answer.answer(),
+                    end(answer, StatedClaim.Kind.INTERVAL, StatedClaim::lower),
+                    end(answer, StatedClaim.Kind.INTERVAL, StatedClaim::upper),
+                    answer.claim()
+                            .map(claim -> claim.kind() == StatedClaim.Kind.CANNOT_TELL ? "yes" : "no")
+                            .orElse("")));
         }
-        return text.toString();
+        return CsvText.of(rows);
     }
 
     private static String end(
@@ -147,26 +136,30 @@ public record AnswerSheet(List<GivenAnswer> answers) implements ShownAs {
         return Double.parseDouble(text.replace(',', '.'));
     }
 
+    private static String cell(CSVRecord row, String column) {
+        return CsvText.cell(row.get(column));
+    }
+
     private static GivenAnswer answer(CSVRecord row) {
-        String cannotTell = row.get("cannot tell");
+        String cannotTell = cell(row, "cannot tell");
         Optional<StatedClaim> claim = cannotTell.isEmpty()
                 ? Optional.empty()
                 : Optional.of(
                         cannotTell.equals("yes")
                                 ? StatedClaim.cannotTell()
-                                : StatedClaim.between(number(row.get("lower")), number(row.get("upper"))));
-        String right = row.get("right");
+                                : StatedClaim.between(number(cell(row, "lower")), number(cell(row, "upper"))));
+        String right = cell(row, "right");
         return new GivenAnswer(
-                Integer.parseInt(row.get("lesson")),
-                row.get("student"),
-                row.get("seed").isEmpty() ? OptionalLong.empty() : OptionalLong.of(Long.parseLong(row.get("seed"))),
-                TemperatureUnit.valueOf(row.get("degrees").toUpperCase(Locale.ROOT)),
-                row.get("question"),
-                Integer.parseInt(row.get("tries")),
+                Integer.parseInt(cell(row, "lesson")),
+                cell(row, "student"),
+                cell(row, "seed").isEmpty() ? OptionalLong.empty() : OptionalLong.of(Long.parseLong(cell(row, "seed"))),
+                TemperatureUnit.valueOf(cell(row, "degrees").toUpperCase(Locale.ROOT)),
+                cell(row, "question"),
+                Integer.parseInt(cell(row, "tries")),
                 right.isEmpty()
                         ? Optional.empty()
                         : Optional.of(GivenAnswer.Right.valueOf(right.toUpperCase(Locale.ROOT))),
-                row.get("answer"),
+                cell(row, "answer"),
                 claim);
     }
 

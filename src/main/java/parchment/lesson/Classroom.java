@@ -14,6 +14,7 @@ import java.util.stream.Stream;
 import parchment.display.Progress;
 import parchment.virtual.OwnersEyes;
 import parchment.virtual.RoastPlan;
+import parchment.logbook.CsvText;
 import parchment.virtual.SealedTruth;
 import parchment.virtual.Seed;
 import parchment.virtual.VirtualClass;
@@ -129,9 +130,9 @@ public final class Classroom {
             OwnersEyes.write(teacher.resolve(student + "-" + name + "-truth.json"), truth.sealedText());
             seals.put(student, truth.seal());
         }
-        List<String> lines = new ArrayList<>(List.of("student,seal"));
-        seals.forEach((student, seal) -> lines.add(student + "," + seal));
-        Files.write(out.resolve("seals-lesson-" + lesson + ".csv"), lines, StandardCharsets.UTF_8);
+        List<List<String>> rows = new ArrayList<>(List.of(List.of("student", "seal")));
+        seals.forEach((student, seal) -> rows.add(List.of(student, seal)));
+        Files.writeString(out.resolve("seals-lesson-" + lesson + ".csv"), CsvText.of(rows), StandardCharsets.UTF_8);
         return seals;
     }
 

@@ -125,7 +125,7 @@ final class CsvTable {
         Map<String, Field> known = new LinkedHashMap<>();
         fields.forEach(field -> known.put(plain(field.name()), field));
         for (int i = 0; i < record.size(); i++) {
-            Header header = Header.parse(record.get(i));
+            Header header = Header.parse(CsvText.cell(record.get(i)));
             headings.add(header);
             Field field = known.get(plain(header.name()));
             if (field == null) {
@@ -168,7 +168,7 @@ final class CsvTable {
 
     private static List<String> headings(CSVRecord record) {
         List<String> headings = new ArrayList<>();
-        record.forEach(headings::add);
+        record.forEach(heading -> headings.add(CsvText.cell(heading)));
         return headings;
     }
 
@@ -214,7 +214,7 @@ final class CsvTable {
         }
         List<String> cells = new ArrayList<>(record.size());
         for (String cell : record) {
-            cells.add(bounded(cell.strip(), cells.size(), line));
+            cells.add(bounded(CsvText.cell(cell).strip(), cells.size(), line));
         }
         for (UnusableColumn column : unusable) {
             if (column.index() < cells.size() && !cells.get(column.index()).isEmpty()) {

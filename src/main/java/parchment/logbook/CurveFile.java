@@ -220,7 +220,7 @@ final class CurveFile {
             if (index >= width) {
                 continue;
             }
-            double value = Numbers.parse(text, from[index], to[index], decimal);
+            double value = number(index);
             if (Double.isNaN(value)) {
                 if (to[index] > from[index]) {
                     checks.noNumber(c, line, cell(index));
@@ -244,6 +244,13 @@ final class CurveFile {
         }
     }
 
+    private double number(int index) {
+        // A number with a plus before it is written with an apostrophe.
+        return to[index] > from[index] && text[from[index]] == '\''
+                ? Numbers.parse(cell(index), decimal)
+                : Numbers.parse(text, from[index], to[index], decimal);
+    }
+
     private List<String> cells() {
         List<String> cells = new ArrayList<>(width);
         for (int i = 0; i < width; i++) {
@@ -253,7 +260,8 @@ final class CurveFile {
     }
 
     private String cell(int index) {
-        return new String(text, from[index], to[index] - from[index]).strip();
+        return CsvText.cell(new String(text, from[index], to[index] - from[index]))
+                .strip();
     }
 
     /** Splits the current line, joined with those after it if a quotation mark is open at its end. */

@@ -120,6 +120,7 @@ final class FolderReader {
                 .upkeep(upkeep)
                 .scales(scales(settings, cups.cups()))
                 .crackHabit(settings.crackHabit())
+                .provenance(settings.provenance())
                 .problems(new Problems(problems))
                 .build());
     }

@@ -15,8 +15,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
-import org.apache.commons.csv.CSVFormat;
-import org.apache.commons.csv.CSVPrinter;
 import org.jspecify.annotations.Nullable;
 
 /** Writes a new logbook folder; a file that is there already is never written over. */
@@ -105,9 +103,8 @@ final class GatherWriter {
         if (noted) {
             headings.add("note");
         }
-        try (Writer writer = open(BatchesFile.FILE);
-                CSVPrinter printer = new CSVPrinter(writer, format())) {
-            printer.printRecord(headings);
+        try (Writer writer = open(BatchesFile.FILE)) {
+            CsvText.append(headings, writer);
             for (GatheredBatch batch : batches) {
                 List<String> row = new ArrayList<>(List.of(batch.name(), roastedAt(batch)));
                 written.forEach(heading -> row.add(batch.written().getOrDefault(heading, "")));
@@ -115,13 +112,9 @@ final class GatherWriter {
                 if (noted) {
                     row.add(note(batch));
                 }
-                printer.printRecord(row);
+                CsvText.append(row, writer);
             }
         }
-    }
-
-    private static CSVFormat format() {
-        return CSVFormat.RFC4180.builder().setRecordSeparator("\n").get();
     }
 
     private static String roastedAt(GatheredBatch batch) {
@@ -164,9 +157,8 @@ final class GatherWriter {
             }
         }
         Path file = folder.resolve(FolderReader.CURVES).resolve(CurveNames.fileName(batch.name()));
-        try (Writer writer = Files.newBufferedWriter(file, StandardCharsets.UTF_8, StandardOpenOption.CREATE_NEW);
-                CSVPrinter printer = new CSVPrinter(writer, format())) {
-            printer.printRecord(headings);
+        try (Writer writer = Files.newBufferedWriter(file, StandardCharsets.UTF_8, StandardOpenOption.CREATE_NEW)) {
+            CsvText.append(headings, writer);
             for (int i = 0; i < recording.rows().size(); i++) {
                 double at = recording.seconds().get(i);
                 if (at < batch.from() || at >= batch.to()) {
@@ -177,7 +169,7 @@ final class GatherWriter {
                 List<String> row = new ArrayList<>(List.of(seconds(at - batch.zero())));
                 places.forEach(place ->
                         row.add(number(cells.get(place), recording.file().decimal())));
-                printer.printRecord(row);
+                CsvText.append(row, writer);
             }
         }
     }

@@ -22,6 +22,7 @@ import java.util.TreeSet;
  * @param dates the order that dates are written in
  * @param spreadsheetTimes whether "9:19:00" may be taken for 9 minutes 19 seconds
  * @param batchDigits the digits of a batch's number; 0 if names are taken as they stand
+ * @param provenance where the batches come from
  * @param zoneStated whether the time zone was stated rather than taken from this computer
  */
 record Settings(
@@ -33,13 +34,24 @@ record Settings(
         Logbook.CrackHabit crackHabit,
         DateOrder dates,
         SpreadsheetTimes spreadsheetTimes,
-        int batchDigits) {
+        int batchDigits,
+        Logbook.Provenance provenance) {
 
     static final String FILE = "logbook.properties";
     static final List<Double> USUAL_MISSING_READINGS = List.of(-1.0, 999.9, 65535.0);
     private static final String SCALE = "scale.";
     static final List<String> KEYS = List.of(
-            "name", "time.zone", "missing.readings", "crack.habit", "date.order", "spreadsheet.times", "batch.digits");
+            "name",
+            "time.zone",
+            "missing.readings",
+            "crack.habit",
+            "date.order",
+            "spreadsheet.times",
+            "batch.digits",
+            "provenance");
+
+    /** What the setting of the provenance says of a virtual roastery's logbook. */
+    static final String INVENTED = "invented machine";
 
     enum Stated {
         YES,
@@ -81,7 +93,8 @@ record Settings(
                 Logbook.CrackHabit.NOT_WRITTEN,
                 DateOrder.ISO_ONLY,
                 SpreadsheetTimes.QUESTIONED,
-                0);
+                0,
+                Logbook.Provenance.ROASTED);
     }
 
     static Settings read(Path folder, ProblemLog problems) {
@@ -175,7 +188,8 @@ record Settings(
                 settings.crackHabit,
                 settings.dates,
                 settings.spreadsheetTimes,
-                settings.batchDigits);
+                settings.batchDigits,
+                settings.provenance);
     }
 
     private Settings with(String key, String value, ProblemLog problems) {
@@ -187,6 +201,7 @@ record Settings(
         DateOrder newDates = dates;
         SpreadsheetTimes newTimes = spreadsheetTimes;
         int newDigits = batchDigits;
+        Logbook.Provenance newProvenance = provenance;
         String expected = "";
         switch (key) {
             case "name" -> newName = value.isEmpty() ? Optional.empty() : Optional.of(value);
@@ -231,6 +246,13 @@ record Settings(
                     expected = "'min:s', which says that 9:19:00 means 9 minutes 19 seconds";
                 }
             }
+            case "provenance" -> {
+                if (Header.name(value).equals(INVENTED)) {
+                    newProvenance = Logbook.Provenance.INVENTED;
+                } else {
+                    expected = "'" + INVENTED + "', which stands in the logbooks of a virtual roastery, or no such setting";
+                }
+            }
             default -> {
                 double digits = Numbers.parse(value, Numbers.Decimal.POINT);
                 if (digits >= 1 && digits <= 12 && digits == Math.rint(digits)) {
@@ -243,7 +265,17 @@ record Settings(
         if (!expected.isEmpty()) {
             problems.add(0, key, Words.quote(value), expected, "setting left out");
         }
-        return new Settings(newName, newZone, newStated, scales, newMissing, newHabit, newDates, newTimes, newDigits);
+        return new Settings(
+                newName,
+                newZone,
+                newStated,
+                scales,
+                newMissing,
+                newHabit,
+                newDates,
+                newTimes,
+                newDigits,
+                newProvenance);
     }
 
     private static void scale(String attribute, String value, Map<String, Logbook.Scale> scales, ProblemLog problems) {

@@ -342,6 +342,7 @@ final class LogbookTables {
     static String properties(VirtualLogbook logbook) {
         StringBuilder text = new StringBuilder();
         text.append("# ").append(VirtualLogbook.WARNING).append('\n');
+        text.append("provenance=invented machine\n");
         text.append("name=").append(logbook.name()).append('\n');
         text.append("time.zone=UTC\n");
         for (String attribute : logbook.attributes()) {

@@ -15,6 +15,7 @@ import java.util.Optional;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
+import parchment.logbook.CsvText;
 import parchment.quantity.MassUnit;
 import parchment.quantity.TemperatureUnit;
 
@@ -88,7 +89,7 @@ final class PlanTable {
     private static Map<String, Header> headers(CSVRecord record, String file) {
         Map<String, Header> headers = new HashMap<>();
         for (int i = 0; i < record.size(); i++) {
-            String header = record.get(i).strip().toLowerCase(Locale.ROOT);
+            String header = CsvText.cell(record.get(i)).strip().toLowerCase(Locale.ROOT);
             int bracket = header.indexOf('[');
             String name = (bracket < 0 ? header : header.substring(0, bracket)).strip();
             String unit = bracket < 0
@@ -134,7 +135,7 @@ final class PlanTable {
             if (header == null || header.index() >= record.size()) {
                 return Optional.empty();
             }
-            String cell = record.get(header.index()).strip();
+            String cell = CsvText.cell(record.get(header.index())).strip();
             return cell.isEmpty() ? Optional.empty() : Optional.of(cell);
         }
 

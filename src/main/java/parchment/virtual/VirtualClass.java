@@ -12,6 +12,7 @@ import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
 import parchment.display.Progress;
+import parchment.logbook.CsvText;
 
 /**
  * Gives each student of a class a year of their own in one scenario, and keeps the truths and secret seeds with the teacher.
@@ -138,7 +139,7 @@ public final class VirtualClass {
                 CSVParser.parse(Files.readString(teacher.resolve(SEEDS), StandardCharsets.UTF_8), format)) {
             for (CSVRecord record : parser) {
                 rows.put(
-                        record.get("student"),
+                        CsvText.cell(record.get("student")),
                         new Row(Seed.parse(record.get("seed")), Integer.parseInt(record.get("batches"))));
             }
         }

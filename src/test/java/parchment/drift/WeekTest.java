@@ -13,6 +13,7 @@ import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import parchment.logbook.Cautions;
 import parchment.logbook.CupScores;
 import parchment.logbook.Logbook;
 
@@ -66,5 +67,24 @@ class WeekTest {
                         Logbook.of(logbook.contents().toBuilder().cups(cups).build()))
                 .text();
         assertTrue(page.contains(sentence), page);
+    }
+
+    private static int times(String words, String text) {
+        return text.split(java.util.regex.Pattern.quote(words), -1).length - 1;
+    }
+
+    @ParameterizedTest
+    @CsvSource({"ROASTED,0", "INVENTED,1"})
+    void carriesTheFullCautionsAndSaysOnceThatTheMachineWasInvented(Logbook.Provenance provenance, int times) {
+        Logbook built = BuiltBatch.logbook(
+                Stream.of(2.0, 2.1, 2.2).map(BuiltBatch::of).toList());
+        Week week = Week.of(Logbook.of(
+                built.contents().toBuilder().provenance(provenance).build()));
+        for (String page : List.of(week.text(), week.html().orElseThrow())) {
+            assertEquals(times, times("Invented machine: do not roast.", page), page);
+            for (String caution : Cautions.forAPage()) {
+                assertEquals(1, times(caution, page.replace("&#39;", "'")), caution);
+            }
+        }
     }
 }

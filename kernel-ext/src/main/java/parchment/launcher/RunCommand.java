@@ -8,10 +8,12 @@ import java.time.Duration;
 import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Callable;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import parchment.kernel.ControlC;
 import parchment.kernel.Evaluator;
 import parchment.kernel.Outcome;
+import parchment.logbook.Cautions;
 import parchment.notebook.Cell;
 import parchment.notebook.HtmlPage;
 import parchment.notebook.Notebook;
@@ -84,7 +86,8 @@ final class RunCommand implements Callable<Integer> {
             try (ControlC.Taken taken = ControlC.first(evaluator::interrupt)) {
                 result = NotebookRun.of(notebook, evaluator).run(new OnTerminal(terminal));
             }
-            foot = evaluator.questionsAsked();
+            foot = Stream.concat(evaluator.questionsAsked().stream(), Cautions.forAPage().stream())
+                    .toList();
         }
         result.notebook().write(executed);
         Files.writeString(page, HtmlPage.of(result.notebook(), name, foot));

@@ -11,6 +11,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 import parchment.drift.Week;
+import parchment.logbook.Cautions;
 import parchment.logbook.Logbook;
 import parchment.quantity.Mass;
 import parchment.quantity.MassUnit;
@@ -75,6 +76,9 @@ final class WeekCommand implements Callable<Integer> {
         Files.createDirectories(page.getParent() == null ? Path.of(".") : page.getParent());
         Files.writeString(page, PrintedPage.of("The week of " + read.name(), week));
         PrintWriter terminal = spec.commandLine().getOut();
+        if (read.provenance() == Logbook.Provenance.INVENTED) {
+            terminal.println(Cautions.INVENTED_MACHINE);
+        }
         terminal.println(week);
         terminal.println("Page:      " + page);
         terminal.flush();

@@ -11,8 +11,10 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import parchment.logbook.Cautions;
 import picocli.CommandLine;
 
 class MainTest {
@@ -46,6 +48,8 @@ class MainTest {
         assertTrue(Files.exists(target.resolve("made hére.html")));
         assertTrue(Files.exists(target.resolve("made hére.ipynb")));
         assertTrue(out.toString().contains(target.resolve("made hére.html").toString()), out.toString());
+        String page = Files.readString(target.resolve("made hére.html")).replace("&#39;", "'");
+        Cautions.forAPage().forEach(caution -> assertTrue(page.contains("<p>" + caution + "</p>"), caution));
     }
 
     @Test
@@ -69,7 +73,10 @@ class MainTest {
                 err.toString());
         String html = Files.readString(page);
         assertTrue(html.contains("12.5 kg of roasted Moth Field take"), html);
-        assertTrue(html.contains("never leave a roast unattended"), html);
+        String plain = html.replace("&#39;", "'");
+        Cautions.forAPage().forEach(caution -> assertEquals(1, plain.split(Pattern.quote(caution), -1).length - 1, caution));
+        assertEquals(1, html.split("Invented machine: do not roast\\.", -1).length - 1, html);
+        assertTrue(out.toString().startsWith("Invented machine: do not roast."), out.toString());
         assertTrue(html.contains("@media print"), html);
         assertTrue(out.toString().contains(page.toString()), out.toString());
     }
