@@ -17,6 +17,7 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
+import parchment.file.WholeFolder;
 
 /**
  * Makes a logbook of a folder of strange CSV files: recordings of any logger, sheets that list batches.
@@ -148,14 +149,17 @@ public final class Gather {
         questions.say("");
         try {
             Path name = to.toAbsolutePath().normalize().getFileName();
-            new GatherWriter(to)
-                    .write(
-                            name == null ? "logbook" : name.toString(),
-                            zone,
-                            gathered.batches(),
-                            questions.answered(),
-                            questions.report(),
-                            gathered.odd());
+            WholeFolder.at(to).fill(aside -> {
+                new GatherWriter(aside)
+                        .write(
+                                name == null ? "logbook" : name.toString(),
+                                zone,
+                                gathered.batches(),
+                                questions.answered(),
+                                questions.report(),
+                                gathered.odd());
+                return aside;
+            });
         } catch (IOException e) {
             throw new LogbookException(
                     "The new logbook " + Words.quote(to.toString()) + " cannot be written: " + TextFile.reason(e)
@@ -207,12 +211,10 @@ public final class Gather {
         }
         try {
             if (Files.isDirectory(to)) {
-                try (Stream<Path> inside = Files.list(to)) {
-                    if (inside.findAny().isPresent()) {
+                    if (!WholeFolder.at(to).isFree()) {
                         throw new LogbookException("The folder " + Words.quote(to.toString())
                                 + " is not empty, and nothing in it is written over. Choose a new one.");
                     }
-                }
             } else if (Files.exists(to)) {
                 throw new LogbookException(Words.quote(to.toString()) + " is a file. Choose a new folder.");
             }

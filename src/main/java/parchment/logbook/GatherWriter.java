@@ -1,11 +1,8 @@
 package parchment.logbook;
 
 import java.io.IOException;
-import java.io.Writer;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardOpenOption;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
@@ -18,6 +15,7 @@ import java.util.TreeSet;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVPrinter;
 import org.jspecify.annotations.Nullable;
+import parchment.file.WholeFile;
 
 /** Writes a new logbook folder; a file that is there already is never written over. */
 final class GatherWriter {
@@ -45,19 +43,13 @@ final class GatherWriter {
                 curve(batch, batch.recording().get());
             }
         }
-        text(Settings.FILE, settings(name, zone, odd));
-        text(ANSWERS, properties(answers));
-        text(REPORT, report);
+        file(Settings.FILE).write(settings(name, zone, odd));
+        file(ANSWERS).write(properties(answers));
+        file(REPORT).write(report);
     }
 
-    private Writer open(String file) throws IOException {
-        return Files.newBufferedWriter(folder.resolve(file), StandardCharsets.UTF_8, StandardOpenOption.CREATE_NEW);
-    }
-
-    private void text(String file, String text) throws IOException {
-        try (Writer writer = open(file)) {
-            writer.write(text);
-        }
+    private WholeFile file(String file) {
+        return WholeFile.at(folder.resolve(file)).ifNew();
     }
 
     private static String settings(String name, String zone, Set<Double> odd) {
@@ -105,8 +97,8 @@ final class GatherWriter {
         if (noted) {
             headings.add("note");
         }
-        try (Writer writer = open(BatchesFile.FILE);
-                CSVPrinter printer = new CSVPrinter(writer, format())) {
+        file(BatchesFile.FILE).write(writer -> {
+            CSVPrinter printer = new CSVPrinter(writer, format());
             printer.printRecord(headings);
             for (GatheredBatch batch : batches) {
                 List<String> row = new ArrayList<>(List.of(batch.name(), roastedAt(batch)));
@@ -117,7 +109,7 @@ final class GatherWriter {
                 }
                 printer.printRecord(row);
             }
-        }
+        });
     }
 
     private static CSVFormat format() {
@@ -163,9 +155,9 @@ final class GatherWriter {
                 headings.add(heading);
             }
         }
-        Path file = folder.resolve(FolderReader.CURVES).resolve(CurveNames.fileName(batch.name()));
-        try (Writer writer = Files.newBufferedWriter(file, StandardCharsets.UTF_8, StandardOpenOption.CREATE_NEW);
-                CSVPrinter printer = new CSVPrinter(writer, format())) {
+        Path file = Path.of(FolderReader.CURVES).resolve(CurveNames.fileName(batch.name()));
+        file(file.toString()).write(writer -> {
+            CSVPrinter printer = new CSVPrinter(writer, format());
             printer.printRecord(headings);
             for (int i = 0; i < recording.rows().size(); i++) {
                 double at = recording.seconds().get(i);
@@ -179,7 +171,7 @@ final class GatherWriter {
                         row.add(number(cells.get(place), recording.file().decimal())));
                 printer.printRecord(row);
             }
-        }
+        });
     }
 
     private static String seconds(double at) {
