@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.util.Locale;
 import java.util.Optional;
 import parchment.display.Showable;
+import parchment.file.FileWords;
 import parchment.file.WholeFile;
 
 /**
@@ -56,10 +57,7 @@ public final class Chart implements Showable {
         try {
             return WholeFile.at(path).write(ChartPainter.paint(panels, ChartPainter.Ground.WHITE));
         } catch (IOException failure) {
-            throw new UncheckedIOException(
-                    "The picture could not be written to " + file
-                            + ". Is there such a folder, and may you write in it?",
-                    failure);
+            throw new UncheckedIOException("The picture " + FileWords.of(failure), failure);
         }
     }
 

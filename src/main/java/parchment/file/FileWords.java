@@ -76,6 +76,16 @@ public final class FileWords {
         return "A file could not be read or written: " + reason(failure) + ".";
     }
 
+    /** Returns whether that is something a disk or a system says, so that {@link #of(IOException)} knows words for it. */
+    public static boolean knows(IOException failure) {
+        return failure instanceof FileSystemException
+                || failure instanceof NotWrittenException
+                || failure instanceof CharacterCodingException
+                || failure instanceof ZipException
+                || PROGRAM.matcher(String.valueOf(failure.getMessage())).matches()
+                || meaning(String.valueOf(failure.getMessage())).isPresent();
+    }
+
     /** Returns the words for what went wrong, wherever it was found; a message of our own is kept. */
     public static String of(UncheckedIOException failure) {
         String message = failure.getMessage();
@@ -86,6 +96,9 @@ public final class FileWords {
 
     /** Returns why, as the part of a sentence after a colon, without a full stop at its end. */
     public static String reason(IOException failure) {
+        if (failure instanceof NotWrittenException && failure.getCause() instanceof IOException cause) {
+            return reason(cause);
+        }
         if (failure instanceof NoSuchFileException) {
             return "there is no such file or folder";
         }

@@ -12,7 +12,6 @@ import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
-import java.nio.file.StandardOpenOption;
 import java.nio.file.attribute.FileTime;
 
 /**
@@ -43,6 +42,12 @@ public final class WholeFile {
     public interface Text {
         /** Writes; the writer is closed by who called. */
         void into(Writer writer) throws IOException;
+    }
+
+    /** Makes a file, such as with another program. */
+    public interface Making {
+        /** Writes everything into the file given, which is there and empty. */
+        void into(Path file) throws IOException;
     }
 
     /** Fills a file with bytes. */
@@ -100,6 +105,19 @@ public final class WholeFile {
     }
 
     private Path fill(Bytes bytes) throws IOException {
+        return make(place -> {
+            try (OutputStream out = Files.newOutputStream(place)) {
+                bytes.into(out);
+            }
+        });
+    }
+
+    /**
+     * Has the file made under another name in its folder, and returns the path.
+     *
+     * @throws NotWrittenException if it cannot be written; the message says why, and what was there before is still there
+     */
+    public Path make(Making making) throws IOException {
         try {
             Path target = Files.isSymbolicLink(file) && Files.exists(file) ? file.toRealPath() : file.toAbsolutePath();
             if (Files.isDirectory(target)) {
@@ -108,13 +126,11 @@ public final class WholeFile {
             if (Files.exists(target, LinkOption.NOFOLLOW_LINKS)) {
                 checkReplaceable(target);
                 if (!Files.isRegularFile(target)) {
-                    try (OutputStream out = Files.newOutputStream(target)) {
-                        bytes.into(out); // A pipe or a device has no place that another could be moved into.
-                    }
+                    making.into(target); // A pipe or a device has no place that another could be moved into.
                     return file;
                 }
             }
-            aside(target, bytes);
+            aside(target, making);
             return file;
         } catch (IOException e) {
             throw new NotWrittenException(file, e);
@@ -130,16 +146,14 @@ public final class WholeFile {
         }
     }
 
-    private void aside(Path target, Bytes bytes) throws IOException {
+    private void aside(Path target, Making making) throws IOException {
         Path folder = target.getParent();
         if (folder == null) {
             throw new FileAlreadyExistsException(target.toString());
         }
         Path waiting = Aside.make(folder, target, place -> Files.createFile(place, rights.ofFile(place)));
         try {
-            try (OutputStream out = Files.newOutputStream(waiting, StandardOpenOption.WRITE)) {
-                bytes.into(out);
-            }
+            making.into(waiting);
             if (Files.exists(target)) {
                 Rights.copy(target, waiting);
             }

@@ -17,6 +17,7 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
+import parchment.file.FileWords;
 import parchment.file.WholeFolder;
 
 /**
@@ -162,7 +163,7 @@ public final class Gather {
             });
         } catch (IOException e) {
             throw new LogbookException(
-                    "The new logbook " + Words.quote(to.toString()) + " cannot be written: " + TextFile.reason(e)
+                    "The new logbook " + Words.quote(to.toString()) + " cannot be written: " + FileWords.reason(e)
                             + ". Choose another folder.",
                     e);
         }
@@ -203,8 +204,8 @@ public final class Gather {
     }
 
     private void checkTarget(Path to) {
-        Path source = real(folder);
-        Path target = real(to);
+        Path source = LogbookPlace.real(folder);
+        Path target = LogbookPlace.real(to);
         if (target.startsWith(source)) {
             throw new LogbookException("The new logbook " + Words.quote(to.toString()) + " would lie in "
                     + Words.quote(folder.toString()) + ", where nothing is ever written. Choose a folder elsewhere.");
@@ -220,25 +221,6 @@ public final class Gather {
             }
         } catch (IOException e) {
             throw new LogbookException("The folder " + Words.quote(to.toString()) + " cannot be looked into.", e);
-        }
-    }
-
-    /** Returns the path with links resolved, as far as it is there. */
-    private static Path real(Path path) {
-        Path there = path.toAbsolutePath().normalize();
-        List<Path> rest = new ArrayList<>();
-        while (there != null && !Files.exists(there)) {
-            rest.add(0, there.getFileName());
-            there = there.getParent();
-        }
-        try {
-            Path real = there == null ? path.toAbsolutePath() : there.toRealPath();
-            for (Path part : rest) {
-                real = real.resolve(part);
-            }
-            return real;
-        } catch (IOException e) {
-            return path.toAbsolutePath().normalize();
         }
     }
 

@@ -2,6 +2,7 @@ package parchment.launcher;
 
 import parchment.display.Html;
 import parchment.display.Showable;
+import parchment.notebook.OurPage;
 
 /** Makes one result a page of its own, to be opened in a browser or printed. */
 final class PrintedPage {
@@ -10,6 +11,7 @@ final class PrintedPage {
     /** Returns the page as HTML that loads nothing. */
     static String of(String title, Showable shown) {
         return "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n"
+                + OurPage.MARK + "\n"
                 + "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n"
                 + "<title>" + Html.escape(title) + "</title>\n"
                 + "<style>\n:root{color-scheme:light dark}\n"
