@@ -1,6 +1,7 @@
 package parchment.file;
 
 import java.io.EOFException;
+import java.io.FileNotFoundException;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.charset.CharacterCodingException;
@@ -23,6 +24,8 @@ import java.util.zip.ZipException;
 public final class FileWords {
     private static final Pattern PROGRAM = Pattern.compile("Cannot run program \"([^\"]+)\".*", Pattern.DOTALL);
 
+    private static final Pattern FILE_AND_REASON = Pattern.compile("(.+) \\(([^()]+)\\)", Pattern.DOTALL);
+
     /** What systems write, in small letters, and what that means. The first that is found counts. */
     private static final Map<String, String> MEANINGS = meanings();
 
@@ -43,6 +46,9 @@ public final class FileWords {
         words.put("is a directory", "a folder of that name stands there");
         words.put("not a directory", "a part of the path is a file, where a folder is needed");
         words.put("too many levels of symbolic links", "its links lead in a circle");
+        words.put("no such file or directory", "there is no such file or folder");
+        words.put("cannot find the file", "there is no such file or folder");
+        words.put("cannot find the path", "there is no such file or folder");
         words.put("file too large", "the file is larger than this disk allows");
         words.put("input/output error", "the disk did not answer as it should (a worn memory stick, a lost network drive?)");
         words.put("stale file handle", "the network drive it lies on was lost. Connect it, and run it again");
@@ -64,13 +70,17 @@ public final class FileWords {
         String message = String.valueOf(failure.getMessage());
         Matcher program = PROGRAM.matcher(message);
         if (program.matches()) {
-            return "The program " + program.group(1) + " is needed, and could not be started: "
-                    + meaning(message).orElse("it is not there, or may not be run") + ".";
+            return "The program " + program.group(1)
+                    + " is needed, and could not be started: it is not there, or may not be run.";
+        }
+        Matcher older = FILE_AND_REASON.matcher(message);
+        if (failure instanceof FileNotFoundException && older.matches()) {
+            return "'" + older.group(1) + "' could not be read or written: " + reason(failure) + ".";
         }
         if (file.isPresent()) {
             return "'" + file.get() + "' could not be read or written: " + reason(failure) + ".";
         }
-        if (meaning(message).isEmpty() && isSentence(message)) {
+        if (!knows(failure) && isSentence(message)) {
             return message;
         }
         return "A file could not be read or written: " + reason(failure) + ".";
@@ -82,6 +92,7 @@ public final class FileWords {
                 || failure instanceof NotWrittenException
                 || failure instanceof CharacterCodingException
                 || failure instanceof ZipException
+                || failure instanceof EOFException
                 || PROGRAM.matcher(String.valueOf(failure.getMessage())).matches()
                 || meaning(String.valueOf(failure.getMessage())).isPresent();
     }
