@@ -23,10 +23,21 @@ rem In a release the jar lies here; in a clone it is built.
 set "jar=%home%\parchment-kernel.jar"
 if not exist "%home%\pom.xml" goto :start
 set "jar=%home%\kernel-ext\target\parchment-kernel.jar"
-powershell -NoProfile -Command "$j = Get-Item -LiteralPath $env:jar -ErrorAction SilentlyContinue; if (-not $j) { exit 1 }; $n = Get-ChildItem -Recurse -File -LiteralPath (Join-Path $env:home 'src\main'), (Join-Path $env:home 'kernel-ext\src\main'), (Join-Path $env:home 'pom.xml') | Where-Object { $_.LastWriteTime -gt $j.LastWriteTime } | Select-Object -First 1; if ($n) { exit 1 }"
+rem The file 'built' is written when all of a build is there; one that was stopped leaves the file 'unfinished', and nothing of it is trusted.
+set "built=%home%\kernel-ext\target\built"
+set "unfinished=%home%\target\unfinished"
+if exist "%unfinished%" rmdir /s /q "%home%\src\target" 2>nul
+if exist "%unfinished%" rmdir /s /q "%home%\kernel-ext\target" 2>nul
+if not exist "%jar%" goto :build
+powershell -NoProfile -Command "$j = Get-Item -LiteralPath $env:built -ErrorAction SilentlyContinue; if (-not $j) { exit 1 }; $n = Get-ChildItem -Recurse -File -LiteralPath (Join-Path $env:home 'src\main'), (Join-Path $env:home 'kernel-ext\src\main'), (Join-Path $env:home 'pom.xml') | Where-Object { $_.LastWriteTime -gt $j.LastWriteTime } | Select-Object -First 1; if ($n) { exit 1 }"
 if not errorlevel 1 goto :start
+
+:build
 where mvn >nul 2>nul || goto :nomaven
 echo Building Parchment; the first time this fetches what it needs and takes a minute or two ... 1>&2
+if not exist "%built%" rmdir /s /q "%home%\kernel-ext\target\lib" 2>nul
+if not exist "%home%\target" mkdir "%home%\target"
+type nul >"%unfinished%"
 pushd "%home%"
 call mvn -q -B -DskipTests -Dspotless.check.skip=true package
 if errorlevel 1 (
@@ -35,7 +46,8 @@ if errorlevel 1 (
     exit /b 2
 )
 popd
-copy /b "%jar%"+,, "%jar%" >nul
+type nul >"%built%"
+del "%unfinished%"
 
 :start
 set "native="

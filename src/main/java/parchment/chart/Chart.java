@@ -2,11 +2,12 @@ package parchment.chart;
 
 import java.io.IOException;
 import java.io.UncheckedIOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Locale;
 import java.util.Optional;
 import parchment.display.Showable;
+import parchment.file.FileWords;
+import parchment.file.WholeFile;
 
 /**
  * Holds a finished picture and shows it as SVG, as HTML and in words.
@@ -54,12 +55,9 @@ public final class Chart implements Showable {
     public Path save(String file) {
         Path path = Path.of(file);
         try {
-            return Files.writeString(path, ChartPainter.paint(panels, ChartPainter.Ground.WHITE));
+            return WholeFile.at(path).write(ChartPainter.paint(panels, ChartPainter.Ground.WHITE));
         } catch (IOException failure) {
-            throw new UncheckedIOException(
-                    "The picture could not be written to " + file
-                            + ". Is there such a folder, and may you write in it?",
-                    failure);
+            throw new UncheckedIOException("The picture " + FileWords.of(failure), failure);
         }
     }
 

@@ -20,6 +20,7 @@ import parchment.display.Showable;
 import parchment.display.ShownAs;
 import parchment.display.Table;
 import parchment.logbook.CsvText;
+import parchment.file.WholeFile;
 import parchment.quantity.TemperatureUnit;
 
 /**
@@ -57,8 +58,7 @@ public record AnswerSheet(List<GivenAnswer> answers) implements ShownAs {
     Path writeTo(Path folder, int lesson, String student) throws IOException {
         Path file =
                 Files.createDirectories(folder).resolve("lesson-" + lesson + "-" + Checks.inFileName(student) + ".csv");
-        Files.writeString(file, csv(), StandardCharsets.UTF_8);
-        return file;
+        return WholeFile.at(file).write(csv());
     }
 
     /** Returns the sheet as the text of a CSV file. */

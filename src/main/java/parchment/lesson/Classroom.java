@@ -12,6 +12,8 @@ import java.util.Map;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import parchment.display.Progress;
+import parchment.file.Rights;
+import parchment.file.WholeFile;
 import parchment.virtual.OwnersEyes;
 import parchment.virtual.RoastPlan;
 import parchment.logbook.CsvText;
@@ -63,7 +65,7 @@ public final class Classroom {
         List<String> lines = new ArrayList<>();
         lines.add("# The secret seeds of a class: whoever has this file can open every envelope.");
         seeds.forEach((student, seed) -> lines.add(student + "=" + seed.text()));
-        OwnersEyes.write(file, String.join("\n", lines) + "\n");
+        WholeFile.at(file).with(Rights.OWNER).ifNew().write(String.join("\n", lines) + "\n");
         return new Classroom(teacher, seeds);
     }
 
@@ -115,24 +117,20 @@ public final class Classroom {
             Path folder = out.resolve(student).resolve(name);
             roasted.writeTo(folder.resolve(LessonSource.LOGBOOK));
             SealedTruth truth = roasted.truth();
-            Files.writeString(
-                    folder.resolve(LessonSource.FACTS),
-                    "lesson=" + lesson + "\nstudent=" + student + "\nseal=" + truth.seal() + "\n",
-                    StandardCharsets.UTF_8);
-            Files.writeString(
-                    out.resolve(student).resolve(notebook.getFileName()),
-                    Files.readString(notebook, StandardCharsets.UTF_8)
+            WholeFile.at(folder.resolve(LessonSource.FACTS))
+                    .write("lesson=" + lesson + "\nstudent=" + student + "\nseal=" + truth.seal() + "\n");
+            WholeFile.at(out.resolve(student).resolve(notebook.getFileName()))
+                    .write(Files.readString(notebook, StandardCharsets.UTF_8)
                             .replace(
                                     "Lesson.open(" + lesson
                                             + ", 1);      // put your own number in the place of the second 1",
-                                    "Lesson.open(" + lesson + ", \\\"" + name + "\\\");"),
-                    StandardCharsets.UTF_8);
+                                    "Lesson.open(" + lesson + ", \\\"" + name + "\\\");"));
             OwnersEyes.write(teacher.resolve(student + "-" + name + "-truth.json"), truth.sealedText());
             seals.put(student, truth.seal());
         }
         List<List<String>> rows = new ArrayList<>(List.of(List.of("student", "seal")));
         seals.forEach((student, seal) -> rows.add(List.of(student, seal)));
-        Files.writeString(out.resolve("seals-lesson-" + lesson + ".csv"), CsvText.of(rows), StandardCharsets.UTF_8);
+        WholeFile.at(out.resolve("seals-lesson-" + lesson + ".csv")).write(CsvText.of(rows));
         return seals;
     }
 

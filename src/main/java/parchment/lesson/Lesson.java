@@ -1,7 +1,6 @@
 package parchment.lesson;
 
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Collection;
@@ -14,6 +13,7 @@ import java.util.OptionalDouble;
 import parchment.display.Report;
 import parchment.display.Showable;
 import parchment.display.ShownAs;
+import parchment.file.WholeFile;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
 import parchment.quantity.TemperatureUnit;
@@ -294,7 +294,7 @@ public final class Lesson implements ShownAs {
         }
         String known = source.student().orElse(student.strip());
         Path file = Files.createDirectories(Path.of("answers")).resolve(HandedInPlan.fileName(known));
-        Files.writeString(file, plan.csv(), StandardCharsets.UTF_8);
+        WholeFile.at(file).write(plan.csv());
         return new Reply(Reply.Kind.NOTED, "The plan was written to " + file + ".");
     }
 

@@ -17,6 +17,8 @@ import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
+import parchment.file.FileWords;
+import parchment.file.WholeFolder;
 
 /**
  * Makes a logbook of a folder of strange CSV files: recordings of any logger, sheets that list batches.
@@ -151,17 +153,20 @@ public final class Gather {
         questions.say("");
         try {
             Path name = to.toAbsolutePath().normalize().getFileName();
-            new GatherWriter(to)
-                    .write(
-                            name == null ? "logbook" : name.toString(),
-                            zone,
-                            gathered.batches(),
-                            questions.answered(),
-                            questions.report(),
-                            gathered.odd());
+            WholeFolder.at(to).fill(aside -> {
+                new GatherWriter(aside)
+                        .write(
+                                name == null ? "logbook" : name.toString(),
+                                zone,
+                                gathered.batches(),
+                                questions.answered(),
+                                questions.report(),
+                                gathered.odd());
+                return aside;
+            });
         } catch (IOException e) {
             throw new LogbookException(
-                    "The new logbook " + Words.quote(to.toString()) + " cannot be written: " + TextFile.reason(e)
+                    "The new logbook " + Words.quote(to.toString()) + " cannot be written: " + FileWords.reason(e)
                             + ". Choose another folder.",
                     e);
         }
@@ -202,44 +207,23 @@ public final class Gather {
     }
 
     private void checkTarget(Path to) {
-        Path source = real(folder);
-        Path target = real(to);
+        Path source = LogbookPlace.real(folder);
+        Path target = LogbookPlace.real(to);
         if (target.startsWith(source)) {
             throw new LogbookException("The new logbook " + Words.quote(to.toString()) + " would lie in "
                     + Words.quote(folder.toString()) + ", where nothing is ever written. Choose a folder elsewhere.");
         }
         try {
             if (Files.isDirectory(to)) {
-                try (Stream<Path> inside = Files.list(to)) {
-                    if (inside.findAny().isPresent()) {
+                    if (!WholeFolder.at(to).isFree()) {
                         throw new LogbookException("The folder " + Words.quote(to.toString())
                                 + " is not empty, and nothing in it is written over. Choose a new one.");
                     }
-                }
             } else if (Files.exists(to)) {
                 throw new LogbookException(Words.quote(to.toString()) + " is a file. Choose a new folder.");
             }
         } catch (IOException e) {
             throw new LogbookException("The folder " + Words.quote(to.toString()) + " cannot be looked into.", e);
-        }
-    }
-
-    /** Returns the path with links resolved, as far as it is there. */
-    private static Path real(Path path) {
-        Path there = path.toAbsolutePath().normalize();
-        List<Path> rest = new ArrayList<>();
-        while (there != null && !Files.exists(there)) {
-            rest.add(0, there.getFileName());
-            there = there.getParent();
-        }
-        try {
-            Path real = there == null ? path.toAbsolutePath() : there.toRealPath();
-            for (Path part : rest) {
-                real = real.resolve(part);
-            }
-            return real;
-        } catch (IOException e) {
-            return path.toAbsolutePath().normalize();
         }
     }
 

@@ -1,11 +1,8 @@
 package parchment.logbook;
 
 import java.io.IOException;
-import java.io.Writer;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardOpenOption;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
@@ -16,6 +13,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import org.jspecify.annotations.Nullable;
+import parchment.file.WholeFile;
 
 /** Writes a new logbook folder; a file that is there already is never written over. */
 final class GatherWriter {
@@ -43,19 +41,13 @@ final class GatherWriter {
                 curve(batch, batch.recording().get());
             }
         }
-        text(Settings.FILE, settings(name, zone, odd));
-        text(ANSWERS, properties(answers));
-        text(REPORT, report);
+        file(Settings.FILE).write(settings(name, zone, odd));
+        file(ANSWERS).write(properties(answers));
+        file(REPORT).write(report);
     }
 
-    private Writer open(String file) throws IOException {
-        return Files.newBufferedWriter(folder.resolve(file), StandardCharsets.UTF_8, StandardOpenOption.CREATE_NEW);
-    }
-
-    private void text(String file, String text) throws IOException {
-        try (Writer writer = open(file)) {
-            writer.write(text);
-        }
+    private WholeFile file(String file) {
+        return WholeFile.at(folder.resolve(file)).ifNew();
     }
 
     private static String settings(String name, String zone, Set<Double> odd) {
@@ -103,7 +95,7 @@ final class GatherWriter {
         if (noted) {
             headings.add("note");
         }
-        try (Writer writer = open(BatchesFile.FILE)) {
+        file(BatchesFile.FILE).write(writer -> {
             CsvText.append(headings, writer);
             for (GatheredBatch batch : batches) {
                 List<String> row = new ArrayList<>(List.of(batch.name(), roastedAt(batch)));
@@ -114,7 +106,7 @@ final class GatherWriter {
                 }
                 CsvText.append(row, writer);
             }
-        }
+        });
     }
 
     private static String roastedAt(GatheredBatch batch) {
@@ -156,8 +148,8 @@ final class GatherWriter {
                 headings.add(heading);
             }
         }
-        Path file = folder.resolve(FolderReader.CURVES).resolve(CurveNames.fileName(batch.name()));
-        try (Writer writer = Files.newBufferedWriter(file, StandardCharsets.UTF_8, StandardOpenOption.CREATE_NEW)) {
+        Path file = Path.of(FolderReader.CURVES).resolve(CurveNames.fileName(batch.name()));
+        file(file.toString()).write(writer -> {
             CsvText.append(headings, writer);
             for (int i = 0; i < recording.rows().size(); i++) {
                 double at = recording.seconds().get(i);
@@ -171,7 +163,7 @@ final class GatherWriter {
                         row.add(number(cells.get(place), recording.file().decimal())));
                 CsvText.append(row, writer);
             }
-        }
+        });
     }
 
     private static String seconds(double at) {

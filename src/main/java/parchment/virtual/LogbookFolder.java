@@ -1,11 +1,11 @@
 package parchment.virtual;
 
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Map;
-import java.util.stream.Stream;
+import parchment.file.WholeFile;
+import parchment.file.WholeFolder;
 
 /** Writes a virtual logbook's files into an empty folder; never into one that holds anything. */
 final class LogbookFolder {
@@ -13,17 +13,16 @@ final class LogbookFolder {
 
     static void write(Map<String, String> files, Path folder) throws IOException {
         checkEmpty(folder);
-        add(files, folder);
+        WholeFolder.at(folder).fill(aside -> {
+            add(files, aside);
+            return aside;
+        });
     }
 
     static void checkEmpty(Path folder) throws IOException {
-        if (Files.exists(folder)) {
-            try (Stream<Path> inside = Files.list(folder)) {
-                if (inside.findAny().isPresent()) {
-                    throw new IOException("A virtual logbook is written into an empty folder only; " + folder
-                            + " holds something already. Name a folder that does not exist yet.");
-                }
-            }
+        if (!WholeFolder.at(folder).isFree()) {
+            throw new IOException("A virtual logbook is written into an empty folder only; " + folder
+                    + " holds something already. Name a folder that does not exist yet.");
         }
     }
 
@@ -34,7 +33,7 @@ final class LogbookFolder {
             if (parent != null) {
                 Files.createDirectories(parent);
             }
-            Files.write(target, file.getValue().getBytes(StandardCharsets.UTF_8));
+            WholeFile.at(target).write(file.getValue());
         }
     }
 }

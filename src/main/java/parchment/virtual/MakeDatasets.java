@@ -5,11 +5,10 @@ import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.Comparator;
-import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
-import java.util.stream.Stream;
+import parchment.file.WholeFile;
+import parchment.file.WholeFolder;
 
 /** Makes the demo datasets anew, bit for bit as they are committed. */
 public final class MakeDatasets {
@@ -43,18 +42,20 @@ public final class MakeDatasets {
         for (Map.Entry<String, VirtualRoastery> dataset : datasets.entrySet()) {
             VirtualLogbook logbook = dataset.getValue().run();
             Path target = folder.resolve(dataset.getKey());
-            clear(target, logbook);
-            logbook.writeTo(target);
-            Files.write(
-                    folder.resolve(dataset.getKey() + "-truth.json"),
-                    logbook.truth().sealedText().getBytes(StandardCharsets.UTF_8));
+            check(target, logbook);
+            WholeFolder.at(target).replace(aside -> {
+                LogbookFolder.add(logbook.files(), aside);
+                return aside;
+            });
+            WholeFile.at(folder.resolve(dataset.getKey() + "-truth.json"))
+                    .write(logbook.truth().sealedText());
             progress.println("Wrote " + target + ": " + logbook);
         }
     }
 
-    /** Only a folder that names itself as ours is ever emptied. */
-    private static void clear(Path target, VirtualLogbook logbook) throws IOException {
-        if (!Files.exists(target)) {
+    /** Only a folder that names itself as ours is ever replaced. */
+    private static void check(Path target, VirtualLogbook logbook) throws IOException {
+        if (WholeFolder.at(target).isFree()) {
             return;
         }
         Path properties = target.resolve("logbook.properties");
@@ -62,13 +63,6 @@ public final class MakeDatasets {
                 || !Files.readString(properties, StandardCharsets.UTF_8).contains("name=" + logbook.name() + "\n")) {
             throw new IOException(target + " exists and is not the invented logbook '" + logbook.name()
                     + "'. It was left alone; move it away or name another folder.");
-        }
-        List<Path> inside;
-        try (Stream<Path> walk = Files.walk(target)) {
-            inside = walk.sorted(Comparator.reverseOrder()).toList();
-        }
-        for (Path path : inside) {
-            Files.delete(path);
         }
     }
 }

@@ -13,6 +13,8 @@ import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
 import parchment.display.Progress;
 import parchment.logbook.CsvText;
+import parchment.file.WholeFile;
+import parchment.file.WholeFolder;
 
 /**
  * Gives each student of a class a year of their own in one scenario, and keeps the truths and secret seeds with the teacher.
@@ -65,6 +67,14 @@ public final class VirtualClass {
             throws IOException {
         checkNames(students);
         LogbookFolder.checkEmpty(folder);
+        return WholeFolder.at(folder).fill(aside -> {
+            Map<String, Row> rows = writeAside(scenario, students, batches, aside);
+            return new VirtualClass(folder.resolve("teacher"), scenario, rows);
+        });
+    }
+
+    private static Map<String, Row> writeAside(Scenario scenario, List<String> students, int batches, Path folder)
+            throws IOException {
         Path teacher = folder.resolve("teacher");
         Map<String, Row> rows = new LinkedHashMap<>();
         List<List<String>> seals = new ArrayList<>();
@@ -82,12 +92,12 @@ public final class VirtualClass {
             seals.add(List.of(student, truth.seal()));
             seeds.add(List.of(student, truth.seal(), Integer.toString(batches), seed.text()));
         }
-        Files.writeString(teacher.resolve(SCENARIO), scenario.text(), StandardCharsets.UTF_8);
+        WholeFile.at(teacher.resolve(SCENARIO)).write(scenario.text());
         Path secret = teacher.resolve(SEEDS);
         OwnersEyes.write(secret, table(secret, List.of("student", "seal", "batches", "seed"), seeds));
         Path open = folder.resolve("students").resolve("seals.csv");
-        Files.writeString(open, table(open, List.of("student", "seal"), seals), StandardCharsets.UTF_8);
-        return new VirtualClass(teacher, scenario, rows);
+        WholeFile.at(open).write(table(open, List.of("student", "seal"), seals));
+        return rows;
     }
 
     /**

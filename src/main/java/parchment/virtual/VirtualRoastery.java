@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.IntStream;
 import parchment.display.Progress;
+import parchment.file.WholeFolder;
 
 /**
  * Runs an invented roastery for a year or so and returns its logbook together with the truth behind it.
@@ -121,6 +122,10 @@ public final class VirtualRoastery {
 
     VirtualLogbook write(Path folder, int blockSize) throws IOException {
         LogbookFolder.checkEmpty(folder);
+        return WholeFolder.at(folder).fill(aside -> writeAside(aside, blockSize));
+    }
+
+    private VirtualLogbook writeAside(Path folder, int blockSize) throws IOException {
         List<RoastCalendar.Turn> turns = turns();
         VirtualRoastery settled = settled();
         List<VirtualBatch> kept = new ArrayList<>();

@@ -1,12 +1,12 @@
 package parchment.handbook;
 
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import parchment.file.Rights;
+import parchment.notebook.OurPage;
 
 /**
  * The handbook as HTML pages: readable on a light and on a dark screen, on a phone and on paper, with nothing loaded from anywhere.
@@ -39,12 +39,19 @@ public final class Handbook {
         return pages;
     }
 
-    /** Writes the pages into a folder, which is made if need be, and returns the file of the contents. Other files there are left. */
+    /**
+     * Writes the pages into a folder, which is made if need be, and returns the file of the contents. Other files there are left.
+     *
+     * @throws IOException if a page cannot be written, or a file of its name is there that is no page of ours; nothing is written then
+     */
     public Path writeTo(Path folder) throws IOException {
+        for (String name : pages.keySet()) {
+            OurPage.check(folder.resolve(name));
+        }
         for (Map.Entry<String, String> page : pages.entrySet()) {
             Path file = folder.resolve(page.getKey());
-            Files.createDirectories(file.toAbsolutePath().getParent());
-            Files.writeString(file, page.getValue(), StandardCharsets.UTF_8);
+            Rights.USUAL.makeFolder(file.toAbsolutePath().getParent());
+            OurPage.write(file, page.getValue());
         }
         return folder.resolve(Contents.FILE);
     }

@@ -1,14 +1,19 @@
 package parchment.kernel;
 
+import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Pattern;
 import jdk.jshell.EvalException;
 import jdk.jshell.UnresolvedReferenceException;
 import org.jspecify.annotations.Nullable;
+import parchment.file.FileWords;
+import parchment.file.NotWrittenException;
 
 /** Tells why a running cell failed: the user's own lines only, the message, and the causes. */
 final class CellExceptions {
@@ -106,6 +111,10 @@ final class CellExceptions {
         if (thrown instanceof StackOverflowError) {
             return "A method here calls itself without end (StackOverflowError): it needs a case in which it stops.";
         }
+        Optional<String> ofFile = ofFile(thrown);
+        if (ofFile.isPresent()) {
+            return ofFile.get();
+        }
         if (speaksToTheUser(thrown) && !words.isEmpty()) {
             return words;
         }
@@ -113,27 +122,44 @@ final class CellExceptions {
         return words.isEmpty() ? name : name + ": " + words;
     }
 
+    /** Returns what the disk said in words; nothing where it is the cell's own code that threw something else of that kind. */
+    private static Optional<String> ofFile(Throwable thrown) {
+        if (thrown instanceof UncheckedIOException unchecked && isOurs(thrown)) {
+            return Optional.of(FileWords.of(unchecked));
+        }
+        return thrown instanceof IOException file && (FileWords.knows(file) || isOurs(thrown))
+                ? Optional.of(FileWords.of(file))
+                : Optional.empty();
+    }
+
+    private static boolean isOurs(Throwable thrown) {
+        StackTraceElement[] frames = thrown.getStackTrace();
+        return frames.length > 0 && frames[0].getClassName().startsWith("parchment.");
+    }
+
     /** The library's own messages are written for the roaster and need no class name before them. */
     private static boolean speaksToTheUser(Throwable thrown) {
         if (thrown.getClass().getName().startsWith("parchment.")) {
             return true;
         }
-        StackTraceElement[] frames = thrown.getStackTrace();
         boolean refusal = thrown instanceof IllegalArgumentException
                 || thrown instanceof IllegalStateException
                 || thrown instanceof UnsupportedOperationException
-                || thrown instanceof java.util.NoSuchElementException
-                || thrown instanceof java.io.UncheckedIOException;
-        return refusal && frames.length > 0 && frames[0].getClassName().startsWith("parchment.");
+                || thrown instanceof java.util.NoSuchElementException;
+        return refusal && isOurs(thrown);
     }
 
     private static List<String> causes(Throwable thrown) {
         List<String> lines = new ArrayList<>();
+        if (thrown instanceof NotWrittenException) {
+            return lines; // It says why in its own words.
+        }
         Throwable cause = thrown.getCause();
         while (cause != null && lines.size() < CAUSES) {
             String words = words(cause);
-            String line = "Cause: " + cause.getClass().getSimpleName() + (words.isEmpty() ? "" : ": " + words);
-            if (lines.contains(line)) {
+            String line = "Cause: "
+                    + ofFile(cause).orElse(cause.getClass().getSimpleName() + (words.isEmpty() ? "" : ": " + words));
+            if (lines.contains(line) || line.equals("Cause: " + message(thrown))) {
                 break;
             }
             lines.add(line);

@@ -1,9 +1,9 @@
 package parchment.kernel;
 
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import parchment.file.WholeFile;
 
 /**
  * Tells Java to keep its slow, thorough compilation for the library's and the cells' own code.
@@ -20,7 +20,7 @@ final class CompilerDirectives {
     private CompilerDirectives() {}
 
     static void write(Path folder) throws IOException {
-        Files.writeString(folder.resolve(FILE), """
+        WholeFile.at(folder.resolve(FILE)).write("""
                 [{
                   match: ["com/sun/*.*", "jdk/*.*", "java/*.*", "javax/*.*", "sun/*.*", "zmq/*.*", "org/zeromq/*.*",
                     "com/google/*.*"],

@@ -6,11 +6,13 @@ import java.net.InetAddress;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.security.GeneralSecurityException;
+import java.util.Optional;
 import org.dflib.jjava.jupyter.kernel.KernelConnectionProperties;
 import org.dflib.jjava.jupyter.messages.HMACGenerator;
 import org.dflib.jjava.jupyter.messages.Message;
 import org.dflib.jjava.jupyter.messages.MessageContext;
 import org.dflib.jjava.jupyter.messages.MessageType;
+import org.dflib.jjava.jupyter.messages.reply.InputReply;
 import org.dflib.jjava.jupyter.messages.request.InputRequest;
 import org.jspecify.annotations.Nullable;
 import org.zeromq.SocketType;
@@ -21,6 +23,9 @@ import org.zeromq.ZMQException;
 final class Connection implements AutoCloseable {
     /** How long a wait for the person's answer goes without looking whether the cell was interrupted. */
     private static final long INPUT_POLL_MS = 100;
+
+    /** How many late answers are taken away before a question is asked. */
+    private static final int MOST_LATE = 1_000;
 
     private final ZMQ.Context context = ZMQ.context(1);
     private final Channel shell;
@@ -89,8 +94,8 @@ final class Connection implements AutoCloseable {
                 return null; // Closed.
             } catch (SecurityException e) {
                 System.err.println("A message with a wrong signature was left aside.");
-            } catch (RuntimeException e) {
-                System.err.println("A message that cannot be read was left aside: " + e);
+            } catch (RuntimeException | StackOverflowError | OutOfMemoryError e) {
+                System.err.println("A message that cannot be read was left aside.");
             }
         }
     }
@@ -127,7 +132,8 @@ final class Connection implements AutoCloseable {
     }
 
     /**
-     * Asks the person for a line and waits for it.
+     * Asks the person for a line and waits for it. What arrives meanwhile without the kernel's signature, or is no answer, is left
+     * aside without a word: it comes from somebody else, and the cell goes on waiting.
      *
      * @throws InterruptedException if the cell is interrupted meanwhile
      */
@@ -135,17 +141,33 @@ final class Connection implements AutoCloseable {
         JsonObject content = new JsonObject();
         content.addProperty("prompt", "");
         content.addProperty("password", false);
-        while (stdin.waitForMessage(0)) {
-            stdin.readMessage(); // An answer to a question that was given up.
+        for (int i = 0; i < MOST_LATE && stdin.waitForMessage(0); i++) {
+            answer(); // An answer to a question that was given up.
         }
         send(stdin, request, InputRequest.MESSAGE_TYPE, content);
-        while (!stdin.waitForMessage(INPUT_POLL_MS)) {
+        while (true) {
+            boolean arrived = stdin.waitForMessage(INPUT_POLL_MS);
             CellGuard.check();
             if (Thread.interrupted()) {
                 throw new InterruptedException();
             }
+            Optional<String> answer = arrived ? answer() : Optional.empty();
+            if (answer.isPresent()) {
+                return answer.get();
+            }
         }
-        return stdin.readMessage(MessageType.INPUT_REPLY).getContent().getValue();
+    }
+
+    private Optional<String> answer() {
+        try {
+            return stdin.readMessage().getContent() instanceof InputReply reply
+                    ? Optional.ofNullable(reply.getValue())
+                    : Optional.empty();
+        } catch (ZMQException e) {
+            throw e; // Closed.
+        } catch (RuntimeException | StackOverflowError | OutOfMemoryError e) {
+            return Optional.empty();
+        }
     }
 
     /** Sends back whatever arrives, until closed: the sign of life that clients look for. */

@@ -7,16 +7,17 @@ import java.io.IOException;
 import java.nio.file.DirectoryNotEmptyException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import parchment.file.WholeFile;
+import parchment.file.WholeFolder;
 
 /**
  * The kernel as Jupyter finds it: a folder with {@code kernel.json}, the jars, and the archive of loaded classes that makes the
@@ -28,6 +29,10 @@ public final class KernelSpec {
     public static final String NAME = "parchment";
 
     private static final String JAR = "parchment-kernel.jar";
+    private static final String JSON = "kernel.json";
+
+    /** Is written when all else is there. */
+    private static final String COMPLETE = "complete";
 
     /** Names the folders above this one that were made for it, one a line, so that they can be taken away again. */
     private static final String FOLDERS_MADE = "folders-made.txt";
@@ -85,22 +90,56 @@ public final class KernelSpec {
         List<Path> jars = jars(kernelJar);
         Path java = java();
         Path home = folder.resolve("jars-" + stamp(jars, java, environment + " " + ownFlags));
-        Path json = folder.resolve("kernel.json");
-        if (Files.exists(json) && Files.exists(home.resolve("complete"))) {
+        checkPath(java);
+        checkPath(folder);
+        if (isThere(home)) {
             return false;
         }
-        delete(home);
         makeFolder();
-        copyJars(kernelJar, home);
-        CompilerDirectives.write(home);
-        Optional<String> archive = ClassArchive.make(java, home, JAR);
-        // Written last and in one step: a client that looks meanwhile finds the old kernel or the new one, never half
-        // of one.
-        Path draft = Files.writeString(folder.resolve("kernel.json.new"), json(java, home, archive));
-        Files.move(draft, json, StandardCopyOption.REPLACE_EXISTING, StandardCopyOption.ATOMIC_MOVE);
-        Files.createFile(home.resolve("complete"));
-        removeOthers(home);
+        try (InstallLock lock = InstallLock.take(folder)) {
+            if (isThere(home)) {
+                return false; // Another install was quicker.
+            }
+            put(kernelJar, java, home);
+        }
         return true;
+    }
+
+    private void put(Path kernelJar, Path java, Path home) throws IOException, InterruptedException {
+        boolean done = false;
+        try {
+            delete(home);
+            copyJars(kernelJar, home);
+            CompilerDirectives.write(home);
+            Optional<String> archive = ClassArchive.make(java, home, JAR);
+            // Written last and in one step: a client that looks meanwhile finds the old kernel or the new one, never
+            // half of one.
+            WholeFile.at(folder.resolve(JSON)).write(json(java, home, archive));
+            WholeFile.at(home.resolve(COMPLETE)).write("");
+            done = true;
+        } finally {
+            if (!done) {
+                delete(home); // A full disk gets its room back; a kernel that was there before still is.
+            }
+        }
+        removeOthers(home);
+    }
+
+    /** Returns whether the whole of an install is there, and is what Jupyter finds. */
+    private boolean isThere(Path home) throws IOException {
+        Path json = folder.resolve(JSON);
+        return Files.exists(json)
+                && Files.exists(home.resolve(COMPLETE))
+                && Files.readString(json).contains(String.valueOf(home.getFileName()));
+    }
+
+    /** Java finds no classes under a path with a sign beyond the first 65,536 of Unicode, such as a smiling face. */
+    private static void checkPath(Path path) {
+        if (path.toString().codePoints().anyMatch(Character::isSupplementaryCodePoint)) {
+            throw new IllegalArgumentException("Java cannot start a kernel from '" + path
+                    + "', because of a sign in that path that its own file names do not know (an emoji, for example). Set"
+                    + " JUPYTER_DATA_DIR to a folder without it, or name a Python environment elsewhere with --prefix.");
+        }
     }
 
     /** Copies this program's jars; returns where its own jar is now. */
@@ -109,7 +148,7 @@ public final class KernelSpec {
         Path copied = folder.resolve(JAR);
         for (Path jar : jars(kernelJar)) {
             Path target = jar.equals(kernelJar) ? copied : folder.resolve("lib").resolve(jar.getFileName());
-            Files.copy(jar, target, StandardCopyOption.COPY_ATTRIBUTES);
+            WholeFile.at(target).copy(jar);
         }
         return copied;
     }
@@ -121,9 +160,8 @@ public final class KernelSpec {
         }
         Files.createDirectories(folder);
         if (!made.isEmpty()) {
-            Files.write(
-                    folder.resolve(FOLDERS_MADE),
-                    made.stream().map(Path::toString).toList());
+            WholeFile.at(folder.resolve(FOLDERS_MADE))
+                    .write(made.stream().map(each -> each + "\n").collect(Collectors.joining()));
         }
     }
 
@@ -235,15 +273,6 @@ public final class KernelSpec {
 
     /** Removes a folder with all that is in it; does nothing if it is not there. */
     public static void delete(Path place) throws IOException {
-        if (!Files.exists(place)) {
-            return;
-        }
-        List<Path> all;
-        try (Stream<Path> walk = Files.walk(place)) {
-            all = walk.sorted(Comparator.reverseOrder()).toList();
-        }
-        for (Path entry : all) {
-            Files.delete(entry);
-        }
+        WholeFolder.delete(place);
     }
 }

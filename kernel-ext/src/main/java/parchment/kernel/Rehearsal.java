@@ -23,6 +23,7 @@ import org.dflib.jjava.jupyter.messages.request.KernelInfoRequest;
 import org.dflib.jjava.jupyter.messages.request.ShutdownRequest;
 import org.zeromq.SocketType;
 import org.zeromq.ZMQ;
+import parchment.file.WholeFile;
 
 /**
  * A short session of the kernel with a client in the same process, run once at the install, so that Java knows which classes a
@@ -46,7 +47,7 @@ final class Rehearsal {
     private static void rehearse() throws Exception {
         KernelConnectionProperties properties = properties();
         Path file = Files.createTempFile("rehearsal", ".json");
-        Files.writeString(file, properties.toJsonString());
+        WholeFile.at(file).write(properties.toJsonString());
         Thread kernel = new Thread(() -> KernelMain.main(new String[] {file.toString()}), "kernel");
         kernel.start();
         HMACGenerator signer = properties.createHMACGenerator();

@@ -2,16 +2,18 @@ package parchment.launcher;
 
 import java.io.IOException;
 import java.io.PrintWriter;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import parchment.display.Report;
+import parchment.file.Rights;
+import parchment.file.WholeFile;
 import parchment.lesson.ClassResults;
 import parchment.lesson.Classroom;
 import parchment.lesson.HandedInPlan;
+import parchment.notebook.OurPage;
 import parchment.virtual.VirtualLogbook;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -86,7 +88,7 @@ final class ClassCommand implements Callable<Integer> {
 
         @Override
         public Integer call() throws IOException {
-            Classroom classroom = Classroom.prepare(students.listed(), teacher.folder);
+            Classroom classroom = Classroom.prepare(students.listed(), OutputPlace.outsideLogbooks(teacher.folder));
             PrintWriter terminal = spec.commandLine().getOut();
             terminal.println("Prepared " + teacher.folder + ": " + classroom + ".");
             terminal.println("Whoever has this folder knows every truth: keep it, and keep a copy.");
@@ -124,6 +126,7 @@ final class ClassCommand implements Callable<Integer> {
             Classroom classroom = Classroom.open(teacher.folder);
             PrintWriter terminal = spec.commandLine().getOut();
             for (int each : lessons()) {
+                OutputPlace.outsideLogbooks(out);
                 classroom.handOut(each, Places.here().notebooks().resolve("lessons"), out);
                 terminal.println("Lesson " + each + ": a folder for each of "
                         + classroom.students().size() + " students in " + out + ", seals in seals-lesson-" + each
@@ -142,7 +145,7 @@ final class ClassCommand implements Callable<Integer> {
         private void copyLessonZero(List<String> students) throws IOException {
             Path notebook = Places.here().notebooks().resolve("lessons").resolve(LESSON_ZERO);
             for (String student : students) {
-                Files.copy(notebook, out.resolve(student).resolve(LESSON_ZERO));
+                WholeFile.at(out.resolve(student).resolve(LESSON_ZERO)).copy(notebook);
             }
         }
 
@@ -199,7 +202,7 @@ final class ClassCommand implements Callable<Integer> {
             PrintWriter terminal = spec.commandLine().getOut();
             terminal.println(results.text());
             if (page != null) {
-                Files.writeString(page, PrintedPage.of("Who found what", results), StandardCharsets.UTF_8);
+                OurPage.write(OutputPlace.outsideLogbooks(page), PrintedPage.of("Who found what", results));
                 terminal.println("Page:      " + page.toAbsolutePath());
             }
             if (envelopes != null) {
@@ -214,11 +217,10 @@ final class ClassCommand implements Callable<Integer> {
 
         private static void write(ClassResults.Returned returned, Path folder) throws IOException {
             String title = "Lesson " + returned.lesson() + ", " + returned.student();
-            Files.createDirectories(folder);
-            Files.writeString(
+            Rights.USUAL.makeFolder(OutputPlace.outsideLogbooks(folder));
+            OurPage.write(
                     folder.resolve("envelope-lesson-" + returned.lesson() + ".html"),
-                    PrintedPage.of(title, Report.titled(title).add(returned.envelope())),
-                    StandardCharsets.UTF_8);
+                    PrintedPage.of(title, Report.titled(title).add(returned.envelope())));
         }
     }
 
@@ -255,6 +257,7 @@ final class ClassCommand implements Callable<Integer> {
                         "The folder " + folder
                                 + " has no plan: expected files such as plan-student-01.csv, as lesson.handInPlan(...) writes them.");
             }
+            OutputPlace.outsideLogbooks(out);
             Classroom classroom = Classroom.open(teacher.folder);
             PrintWriter terminal = spec.commandLine().getOut();
             int left = 0;
@@ -264,7 +267,7 @@ final class ClassCommand implements Callable<Integer> {
                             + classroom.roastPlan(plan.student(), plan.file(), out.resolve(plan.student())));
                 } catch (IOException | IllegalArgumentException e) {
                     left++;
-                    terminal.println("Not roasted: " + plan.file().getFileName() + ": " + e.getMessage());
+                    terminal.println("Not roasted: " + plan.file().getFileName() + ": " + Words.of(e));
                 }
                 terminal.flush();
             }

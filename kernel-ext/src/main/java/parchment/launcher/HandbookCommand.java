@@ -44,6 +44,7 @@ final class HandbookCommand implements Callable<Integer> {
             throw new IllegalArgumentException(
                     "The handbook is a folder of pages, but " + folder + " is a file. Name another with --to.");
         }
+        OutputPlace.outsideLogbooks(folder);
         Handbook handbook = Handbook.of(places.home());
         Path contents = handbook.writeTo(folder);
         PrintWriter terminal = spec.commandLine().getOut();

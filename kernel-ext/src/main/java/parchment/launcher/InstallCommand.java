@@ -2,7 +2,6 @@ package parchment.launcher;
 
 import java.io.IOException;
 import java.io.PrintWriter;
-import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Locale;
@@ -66,7 +65,7 @@ final class InstallCommand implements Callable<Integer> {
         boolean changed;
         try {
             changed = kernel.install(Places.kernelJar());
-        } catch (FileSystemException e) {
+        } catch (IOException e) {
             throw place.refused(kernel, e);
         }
         terminal.println(

@@ -1,10 +1,10 @@
 package parchment.launcher;
 
-import java.nio.file.AccessDeniedException;
-import java.nio.file.FileSystemException;
+import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import org.jspecify.annotations.Nullable;
+import parchment.file.FileWords;
 import parchment.kernel.KernelSpec;
 import picocli.CommandLine.Option;
 
@@ -34,8 +34,8 @@ final class InstallPlace {
                     + ". --prefix names the folder of a Python environment that is there already: "
                     + "python3 -c \"import sys; print(sys.prefix)\" says which.");
         }
-        return KernelSpec.in(
-                prefix.toAbsolutePath().normalize().resolve("share").resolve("jupyter"));
+        return KernelSpec.in(OutputPlace.outsideLogbooks(prefix)
+                .toAbsolutePath().normalize().resolve("share").resolve("jupyter"));
     }
 
     boolean isOfUser() {
@@ -48,13 +48,9 @@ final class InstallPlace {
     }
 
     /** Says why a folder could not be written, and what else there is. */
-    IllegalStateException refused(KernelSpec kernel, FileSystemException cause) {
-        String reason = cause instanceof AccessDeniedException
-                ? "you have no permission to write there"
-                : cause.getReason() == null ? "no folder can be made there" : cause.getReason();
+    IllegalStateException refused(KernelSpec kernel, IOException cause) {
         return new IllegalStateException(
-                "The kernel's folder " + kernel.folder() + " could not be written (" + cause.getFile() + ": " + reason
-                        + ").\n"
+                "The kernel's folder " + kernel.folder() + " could not be written: " + FileWords.reason(cause) + ".\n"
                         + (isOfUser()
                                 ? "Set JUPYTER_DATA_DIR to a folder that you may write, or name a Python environment of yours"
                                         + " with --prefix."

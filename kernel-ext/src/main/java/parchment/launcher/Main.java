@@ -39,7 +39,14 @@ public final class Main {
             KernelMain.main(Arrays.copyOfRange(arguments, 1, arguments.length));
             return;
         }
-        System.exit(commandLine().execute(arguments));
+        int code;
+        try {
+            code = commandLine().execute(arguments);
+        } catch (OutOfMemoryError e) {
+            System.err.println(Words.of(e));
+            code = CommandLine.ExitCode.SOFTWARE;
+        }
+        System.exit(code);
     }
 
     static CommandLine commandLine() {
@@ -47,6 +54,9 @@ public final class Main {
                 .setCaseInsensitiveEnumValuesAllowed(true)
                 .setExecutionExceptionHandler((exception, command, parsed) -> {
                     command.getErr().println(Words.of(exception));
+                    if (System.getenv("PARCHMENT_TRACE") != null) {
+                        exception.printStackTrace(command.getErr());
+                    }
                     return CommandLine.ExitCode.SOFTWARE;
                 });
     }

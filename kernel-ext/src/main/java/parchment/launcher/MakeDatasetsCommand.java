@@ -22,7 +22,8 @@ final class MakeDatasetsCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws IOException {
-        MakeDatasets.write(to == null ? Places.here().home().resolve("datasets") : to, System.out);
+        Path folder = to == null ? Places.here().home().resolve("datasets") : to;
+        MakeDatasets.write(OutputPlace.outsideLogbooks(folder), System.out);
         return 0;
     }
 }

@@ -1,5 +1,6 @@
 package parchment.launcher;
 
+import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -43,7 +44,11 @@ final class OpenCommand implements Callable<Integer> {
         KernelSpec kernel = KernelSpec.in(JupyterData.ofUser());
         terminal.println("Setting up the kernel ...");
         terminal.flush();
-        kernel.install(Places.kernelJar());
+        try {
+            kernel.install(Places.kernelJar());
+        } catch (IOException e) {
+            throw new InstallPlace().refused(kernel, e);
+        }
         List<String> command = serverCommand(jupyter, places.notebooks());
         if (noBrowser) {
             command.add("--no-browser");

@@ -4,6 +4,7 @@ import java.util.stream.Collectors;
 import parchment.display.Html;
 import parchment.display.Showable;
 import parchment.logbook.Cautions;
+import parchment.notebook.OurPage;
 
 /** Makes one result a page of its own, to be opened in a browser or printed. */
 final class PrintedPage {
@@ -17,6 +18,7 @@ final class PrintedPage {
                 .map(caution -> "<p>" + Html.escape(caution) + "</p>\n")
                 .collect(Collectors.joining());
         return "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n"
+                + OurPage.MARK + "\n"
                 + "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n"
                 + "<title>" + Html.escape(title) + "</title>\n"
                 + "<style>\n:root{color-scheme:light dark}\n"

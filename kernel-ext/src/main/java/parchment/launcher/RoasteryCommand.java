@@ -2,11 +2,11 @@ package parchment.launcher;
 
 import java.io.IOException;
 import java.io.PrintWriter;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
+import parchment.file.WholeFile;
 import parchment.virtual.RoastPlan;
 import parchment.virtual.Scenario;
 import parchment.virtual.SealedTruth;
@@ -91,6 +91,8 @@ final class RoasteryCommand implements Callable<Integer> {
         if (out == null) {
             throw new IllegalArgumentException("Name the folder for the logbook: --out DIR.");
         }
+        OutputPlace.outsideLogbooks(out);
+        checkTruth(beside(out));
         VirtualLogbook logbook = year.roastery().write(out);
         PrintWriter terminal = spec.commandLine().getOut();
         terminal.println("Wrote " + out + ": " + logbook);
@@ -98,10 +100,17 @@ final class RoasteryCommand implements Callable<Integer> {
         return 0;
     }
 
+    /** Only an earlier truth is written over: one that the same command has left, perhaps of a folder that was taken away since. */
+    private static void checkTruth(Path file) throws IOException {
+        if (Files.exists(file)) {
+            SealedTruth.open(file);
+        }
+    }
+
     /** Lays the truth where the person can find it, and says what its seal is worth. */
     private static void seal(VirtualLogbook logbook, Path file, PrintWriter terminal) throws IOException {
         SealedTruth truth = logbook.truth();
-        Files.writeString(file, truth.sealedText(), StandardCharsets.UTF_8);
+        WholeFile.at(file).write(truth.sealedText());
         terminal.println("Its truth is in " + file
                 + (logbook.seed().isSecret()
                         ? ". Keep it until the envelope is opened."
@@ -189,16 +198,18 @@ final class RoasteryCommand implements Callable<Integer> {
             if ((teacher == null) != (student == null)) {
                 throw new IllegalArgumentException("For a class both are needed: --teacher DIR and --student NAME.");
             }
+            OutputPlace.outsideLogbooks(out);
             RoastPlan read = RoastPlan.read(plan);
             VirtualRoastery roastery = teacher == null || student == null
                     ? year.roastery()
                     : VirtualClass.open(teacher).roastery(student);
+            Path truth =
+                    teacher == null ? beside(out) : teacher.resolve(beside(out).getFileName());
+            checkTruth(truth);
             VirtualLogbook logbook = roastery.roast(read);
             logbook.writeTo(out);
             PrintWriter terminal = spec.commandLine().getOut();
             terminal.println("Wrote " + out + ": " + logbook);
-            Path truth =
-                    teacher == null ? beside(out) : teacher.resolve(beside(out).getFileName());
             seal(logbook, truth, terminal);
             return 0;
         }
@@ -239,6 +250,7 @@ final class RoasteryCommand implements Callable<Integer> {
             if (year.seed != null) {
                 throw new IllegalArgumentException("A class draws a secret seed for each student; leave --seed out.");
             }
+            OutputPlace.outsideLogbooks(out);
             Scenario scenario = year.chosen();
             int batches = year.batches == null ? VirtualRoastery.of(scenario).batches() : year.batches;
             VirtualClass made = VirtualClass.write(scenario, students.listed(), batches, out);

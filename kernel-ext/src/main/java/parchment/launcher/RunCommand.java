@@ -5,8 +5,10 @@ import java.io.PrintWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.concurrent.Callable;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
@@ -18,6 +20,8 @@ import parchment.notebook.Cell;
 import parchment.notebook.HtmlPage;
 import parchment.notebook.Notebook;
 import parchment.notebook.NotebookRun;
+import parchment.notebook.OurPage;
+import parchment.notebook.RunNotebook;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -55,27 +59,48 @@ final class RunCommand implements Callable<Integer> {
     @Override
     public Integer call() throws IOException {
         Places places = Places.here();
-        LogbookChoice.of(logbook, places).asProperty();
-        Path target = out != null ? out.toAbsolutePath() : places.home().resolve("out");
-        Files.createDirectories(target);
+        LogbookChoice choice = LogbookChoice.of(logbook, places);
+        choice.asProperty();
+        Path target =
+                OutputPlace.folder(out != null ? out.toAbsolutePath() : places.home().resolve("out"), choice);
         boolean allFine = true;
         List<Path> toRun = notebooks.isEmpty() ? List.of(places.tour()) : notebooks;
+        checkNames(toRun);
         for (Path file : toRun) {
             allFine &= run(file, target);
         }
         return allFine ? 0 : 1;
     }
 
+    /** Two notebooks of one name, from two folders, would be written over each other. */
+    private static void checkNames(List<Path> files) {
+        Map<String, Path> names = new HashMap<>();
+        for (Path file : files) {
+            Path other = names.put(nameOf(file), file);
+            if (other != null) {
+                throw new IllegalArgumentException("The notebooks " + other + " and " + file
+                        + " have the same name, so one would take the place of the other. Run them one by one, each with its"
+                        + " own --out.");
+            }
+        }
+    }
+
+    private static String nameOf(Path file) {
+        return String.valueOf(file.getFileName()).replaceFirst("\\.ipynb$", "");
+    }
+
     private boolean run(Path file, Path target) throws IOException {
         PrintWriter terminal = spec.commandLine().getOut();
         Notebook notebook = Notebook.read(file);
-        String name = String.valueOf(file.getFileName()).replaceFirst("\\.ipynb$", "");
+        String name = nameOf(file);
         Path executed = target.resolve(name + ".ipynb");
         Path page = target.resolve(name + ".html");
         if (Files.exists(executed) && Files.isSameFile(executed, file)) {
             throw new IllegalArgumentException(
                     "The output would take the place of " + file + " itself. Name another folder with --out.");
         }
+        RunNotebook.check(executed, notebook);
+        OurPage.check(page);
         terminal.println("Running " + file);
         terminal.flush();
         NotebookRun.Result result;
@@ -89,8 +114,8 @@ final class RunCommand implements Callable<Integer> {
             foot = Stream.concat(evaluator.questionsAsked().stream(), Cautions.forAPage().stream())
                     .toList();
         }
-        result.notebook().write(executed);
-        Files.writeString(page, HtmlPage.of(result.notebook(), name, foot));
+        RunNotebook.write(result.notebook(), executed);
+        OurPage.write(page, HtmlPage.of(result.notebook(), name, foot));
         result.error()
                 .ifPresent(
                         error -> terminal.println("Cell " + result.failedCell().orElseThrow() + " of " + file

@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Callable;
+import parchment.file.WholeFile;
 import parchment.kernel.KernelSpec;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -104,17 +105,24 @@ final class StickCommand implements Callable<Integer> {
             throw new IllegalArgumentException(
                     "There is no folder " + target.toAbsolutePath() + " to put the file into.");
         }
+        OutputPlace.outsideLogbooks(target);
     }
 
     /** A stick's own file system often knows neither links nor the right to run a file; inside an archive both survive. */
-    private static void pack(Path work, String name, Path file) throws IOException, InterruptedException {
-        Command.Told told = Command.tell(
-                new ProcessBuilder("tar", "-czf", file.toString(), "-C", work.toString(), name), line -> {});
-        if (told.exitCode() != 0) {
-            Files.deleteIfExists(file);
-            throw new IllegalStateException(
-                    "The file " + file + " could not be written: " + String.join(" ", told.lines()));
-        }
+    private static void pack(Path work, String name, Path file) throws IOException {
+        WholeFile.at(file).make(aside -> {
+            Command.Told told;
+            try {
+                told = Command.tell(
+                        new ProcessBuilder("tar", "-czf", aside.toString(), "-C", work.toString(), name), line -> {});
+            } catch (InterruptedException e) {
+                Thread.currentThread().interrupt();
+                throw new IOException("Packing was stopped before it was done.", e);
+            }
+            if (told.exitCode() != 0) {
+                throw new IOException("the program tar stopped with \"" + String.join(" ", told.lines()) + "\"");
+            }
+        });
     }
 
     /** Names the system as the file does, such as {@code linux-amd64}. */

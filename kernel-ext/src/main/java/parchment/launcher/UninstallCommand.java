@@ -2,7 +2,6 @@ package parchment.launcher;
 
 import java.io.IOException;
 import java.io.PrintWriter;
-import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.util.concurrent.Callable;
 import parchment.kernel.KernelSpec;
@@ -33,7 +32,7 @@ final class UninstallCommand implements Callable<Integer> {
         boolean there;
         try {
             there = kernel.uninstall();
-        } catch (FileSystemException e) {
+        } catch (IOException e) {
             throw place.refused(kernel, e);
         }
         terminal.println(

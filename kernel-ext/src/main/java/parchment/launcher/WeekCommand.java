@@ -2,7 +2,6 @@ package parchment.launcher;
 
 import java.io.IOException;
 import java.io.PrintWriter;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
@@ -13,6 +12,7 @@ import org.jspecify.annotations.Nullable;
 import parchment.drift.Week;
 import parchment.logbook.Cautions;
 import parchment.logbook.Logbook;
+import parchment.notebook.OurPage;
 import parchment.quantity.Mass;
 import parchment.quantity.MassUnit;
 import picocli.CommandLine.Command;
@@ -58,7 +58,10 @@ final class WeekCommand implements Callable<Integer> {
     @Override
     public Integer call() throws IOException {
         Places places = Places.here();
-        LogbookChoice.of(logbook, places).asProperty();
+        LogbookChoice choice = LogbookChoice.of(logbook, places);
+        choice.asProperty();
+        Path page = OutputPlace.page(
+                out != null ? out.toAbsolutePath() : places.home().resolve("out").resolve("week.html"), choice);
         Logbook read = Logbook.open();
         Week week = Week.of(read);
         for (String order : orders) {
@@ -70,11 +73,7 @@ final class WeekCommand implements Callable<Integer> {
             double amount = Double.parseDouble(parts.group(2).replace(',', '.'));
             week = week.withOrder(parts.group(1).strip(), Mass.of(amount, unit(parts.group(3))));
         }
-        Path page = out != null
-                ? out.toAbsolutePath()
-                : places.home().resolve("out").resolve("week.html");
-        Files.createDirectories(page.getParent() == null ? Path.of(".") : page.getParent());
-        Files.writeString(page, PrintedPage.of("The week of " + read.name(), week));
+        OurPage.write(page, PrintedPage.of("The week of " + read.name(), week));
         PrintWriter terminal = spec.commandLine().getOut();
         if (read.provenance() == Logbook.Provenance.INVENTED) {
             terminal.println(Cautions.INVENTED_MACHINE);

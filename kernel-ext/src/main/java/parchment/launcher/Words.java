@@ -1,23 +1,40 @@
 package parchment.launcher;
 
-import java.nio.file.AccessDeniedException;
-import java.nio.file.NoSuchFileException;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.InvalidPathException;
+import org.jspecify.annotations.Nullable;
+import parchment.file.FileWords;
 
 /** Turns an error into a line for the person at the terminal. */
 final class Words {
     private Words() {}
 
-    static String of(Exception exception) {
-        String message = exception.getMessage();
-        if (exception instanceof NoSuchFileException) {
-            return "There is no file or folder " + message + ".";
+    static String of(Throwable failure) {
+        @Nullable String message = failure.getMessage();
+        if (failure instanceof UncheckedIOException unchecked) {
+            return FileWords.of(unchecked);
         }
-        if (exception instanceof AccessDeniedException) {
-            return "Reading or writing " + message + " is not permitted.";
+        if (failure instanceof IOException file) {
+            return FileWords.of(file);
         }
-        if (exception instanceof IllegalArgumentException || exception instanceof IllegalStateException) {
-            return message == null ? exception.toString() : message;
+        if (failure instanceof InvalidPathException path) {
+            return "'" + path.getInput() + "' is no name that a file can have here.";
         }
-        return exception.getClass().getSimpleName() + (message == null ? "" : ": " + message);
+        if (failure instanceof InterruptedException) {
+            return "Stopped before it was done.";
+        }
+        if (failure instanceof OutOfMemoryError) {
+            return "That needs more memory than Java was given ("
+                    + (Runtime.getRuntime().maxMemory() >> 20) + " MB). More of it: set JAVA_TOOL_OPTIONS to -Xmx4g.";
+        }
+        boolean refusal = failure instanceof IllegalArgumentException
+                || failure instanceof IllegalStateException
+                || failure.getClass().getName().startsWith("parchment.");
+        if (refusal && message != null) {
+            return message;
+        }
+        return "Parchment stopped at a fault of its own, not of yours" + (message == null ? "." : ": " + message)
+                + "\nTo report it, run the same again with PARCHMENT_TRACE=1 before the command, and send what it prints.";
     }
 }

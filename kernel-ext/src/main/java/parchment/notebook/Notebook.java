@@ -12,6 +12,8 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import parchment.file.WholeFile;
 
 /** A notebook file (nbformat 4): its cells in order, and whatever else the file holds, kept as it was. */
 public final class Notebook {
@@ -20,6 +22,8 @@ public final class Notebook {
             .disableHtmlEscaping()
             .serializeNulls()
             .create();
+
+    private static final String SEAL = "parchment_run";
 
     private final JsonObject json;
     private final List<Cell> cells;
@@ -92,6 +96,24 @@ public final class Notebook {
         return new Notebook(json, replaced);
     }
 
+    /** Returns the seal that a run has left in the metadata, if there is one. */
+    Optional<String> seal() {
+        return Optional.ofNullable(json.get("metadata"))
+                .filter(JsonElement::isJsonObject)
+                .map(metadata -> metadata.getAsJsonObject().get(SEAL))
+                .filter(JsonElement::isJsonPrimitive)
+                .map(JsonElement::getAsString);
+    }
+
+    Notebook withSeal(String seal) {
+        JsonObject copy = json.deepCopy();
+        JsonElement metadata = copy.get("metadata");
+        JsonObject sealed = metadata != null && metadata.isJsonObject() ? metadata.getAsJsonObject() : new JsonObject();
+        sealed.addProperty(SEAL, seal);
+        copy.add("metadata", sealed);
+        return new Notebook(copy, cells);
+    }
+
     /** Writes the notebook, with one blank of indent as Jupyter itself does. */
     public void write(Path file) throws IOException {
         JsonObject copy = new JsonObject();
@@ -104,6 +126,6 @@ public final class Notebook {
                 copy.add(entry.getKey(), entry.getValue());
             }
         }
-        Files.writeString(file, GSON.toJson(copy) + "\n");
+        WholeFile.at(file).write(GSON.toJson(copy) + "\n");
     }
 }

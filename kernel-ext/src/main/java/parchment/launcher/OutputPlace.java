@@ -1,0 +1,71 @@
+package parchment.launcher;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.jspecify.annotations.Nullable;
+import parchment.file.Rights;
+import parchment.logbook.LogbookPlace;
+import parchment.notebook.OurPage;
+
+/** Where a command may write: never in a logbook, and never over what somebody else wrote. */
+final class OutputPlace {
+    private OutputPlace() {}
+
+    /**
+     * Returns the place as it was given.
+     *
+     * @throws IllegalArgumentException if it is a logbook or lies in one; the message names the logbook
+     */
+    static Path outsideLogbooks(Path place) {
+        LogbookPlace.around(place).ifPresent(logbook -> {
+            throw inLogbook(place, logbook);
+        });
+        return place;
+    }
+
+    /** Checks a place against the logbook that is being read as well, which may be one of curves alone. */
+    static Path outsideLogbooks(Path place, LogbookChoice read) {
+        @Nullable Path logbook = read.folder();
+        if (logbook != null && LogbookPlace.isIn(place, logbook)) {
+            throw inLogbook(place, logbook);
+        }
+        return outsideLogbooks(place);
+    }
+
+    private static IllegalArgumentException inLogbook(Path place, Path logbook) {
+        return new IllegalArgumentException("'" + place + "' is or lies in the logbook '" + logbook
+                + "' (a folder with batches.csv, logbook.properties or curves). A logbook is only ever read; nothing was written."
+                + " Name a place outside it.");
+    }
+
+    /**
+     * Makes the folder if need be and returns it.
+     *
+     * @throws IllegalArgumentException if nothing can be written there; the message says why
+     */
+    static Path folder(Path folder, LogbookChoice read) throws IOException {
+        outsideLogbooks(folder, read);
+        Rights.USUAL.makeFolder(folder);
+        if (!Files.isWritable(folder)) {
+            throw new IllegalArgumentException(
+                    "Nothing can be written in the folder '" + folder + "': that is not permitted to you. Name another.");
+        }
+        return folder;
+    }
+
+    /**
+     * Makes the folder of a page if need be and returns the page's file.
+     *
+     * @throws IOException if something is there that is no page of ours
+     */
+    static Path page(Path file, LogbookChoice read) throws IOException {
+        outsideLogbooks(file, read);
+        OurPage.check(file);
+        Path folder = file.toAbsolutePath().normalize().getParent();
+        if (folder != null) {
+            folder(folder, read);
+        }
+        return file;
+    }
+}

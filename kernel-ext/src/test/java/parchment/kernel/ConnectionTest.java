@@ -1,0 +1,238 @@
+package parchment.kernel;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNotNull;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.google.gson.JsonObject;
+import java.io.DataOutputStream;
+import java.io.IOException;
+import java.io.InputStream;
+import java.net.InetAddress;
+import java.net.ServerSocket;
+import java.net.Socket;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.CompletionException;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.TimeoutException;
+import org.dflib.jjava.jupyter.kernel.KernelConnectionProperties;
+import org.dflib.jjava.jupyter.messages.HMACGenerator;
+import org.dflib.jjava.jupyter.messages.Header;
+import org.dflib.jjava.jupyter.messages.Message;
+import org.dflib.jjava.jupyter.messages.MessageType;
+import org.dflib.jjava.jupyter.messages.reply.InputReply;
+import org.dflib.jjava.jupyter.messages.request.KernelInfoRequest;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
+import org.junit.jupiter.api.io.TempDir;
+import org.zeromq.SocketType;
+import org.zeromq.ZMQ;
+
+/** What programs without the key can do to a kernel's sockets: connect, and nothing else. */
+@Timeout(60)
+class ConnectionTest {
+    private static final String KEY = "the key of this kernel";
+    private static final List<String> SOCKETS = List.of("shell", "control", "stdin", "hb", "iopub");
+
+    /** The greeting of the wire protocol 3.0 without a mechanism of security, as a client sends it (rfc.zeromq.org/spec/23). */
+    private static final int GREETING = 64;
+
+    @TempDir
+    private Path folder;
+
+    private final ZMQ.Context client = ZMQ.context(1);
+    private final ExecutorService threads = Executors.newCachedThreadPool();
+    private final List<Integer> ports = new ArrayList<>();
+    private KernelConnectionProperties properties;
+    private HMACGenerator signer;
+    private Connection connection;
+
+    @BeforeEach
+    void bind() throws Exception {
+        List<ServerSocket> held = new ArrayList<>();
+        JsonObject json = new JsonObject();
+        for (String socket : SOCKETS) {
+            ServerSocket free = new ServerSocket(0, 1, InetAddress.getLoopbackAddress());
+            held.add(free);
+            ports.add(free.getLocalPort());
+            json.addProperty(socket + "_port", free.getLocalPort());
+        }
+        for (ServerSocket each : held) {
+            each.close();
+        }
+        json.addProperty("ip", "127.0.0.1");
+        json.addProperty("transport", "tcp");
+        json.addProperty("signature_scheme", "hmac-sha256");
+        json.addProperty("key", KEY);
+        Path file = Files.writeString(folder.resolve("connection.json"), json.toString());
+        properties = KernelConnectionProperties.parse(json.toString());
+        signer = properties.createHMACGenerator();
+        connection = Connection.bind(file);
+    }
+
+    @AfterEach
+    void end() {
+        threads.shutdownNow();
+        connection.close();
+    }
+
+    private int port(String socket) {
+        return ports.get(SOCKETS.indexOf(socket));
+    }
+
+    private Channel withTheKey(String socket) {
+        Channel channel = new Channel(client, SocketType.DEALER, signer, KernelConnectionProperties::getShellPort);
+        channel.connect("tcp://127.0.0.1:" + port(socket));
+        return channel;
+    }
+
+    private ZMQ.Socket withoutTheKey(String socket) {
+        ZMQ.Socket strange = client.socket(SocketType.DEALER);
+        strange.connect("tcp://127.0.0.1:" + port(socket));
+        return strange;
+    }
+
+    /** Sends frames as they are; the last ends the message. */
+    private static void send(ZMQ.Socket socket, String... frames) {
+        for (int i = 0; i < frames.length; i++) {
+            socket.send(frames[i].getBytes(StandardCharsets.UTF_8), i < frames.length - 1 ? ZMQ.SNDMORE : 0);
+        }
+    }
+
+    private static Message<?> infoRequest() {
+        return new Message<>(new Header<>("me", MessageType.KERNEL_INFO_REQUEST), new KernelInfoRequest());
+    }
+
+    /** Announces a frame of that many bytes, as any program on this machine can, and returns whether the kernel hangs up. */
+    private static boolean hangsUpOn(int port, long announced, String socketType) throws IOException {
+        try (Socket socket = new Socket(InetAddress.getLoopbackAddress(), port)) {
+            socket.setSoTimeout(10_000);
+            DataOutputStream out = new DataOutputStream(socket.getOutputStream());
+            byte[] greeting = new byte[GREETING];
+            greeting[0] = (byte) 0xFF;
+            greeting[9] = 0x7F;
+            greeting[10] = 3;
+            System.arraycopy("NULL".getBytes(StandardCharsets.US_ASCII), 0, greeting, 12, 4);
+            out.write(greeting);
+            InputStream in = socket.getInputStream();
+            in.readNBytes(GREETING);
+            byte[] name = "Socket-Type".getBytes(StandardCharsets.US_ASCII);
+            byte[] type = socketType.getBytes(StandardCharsets.US_ASCII);
+            out.writeByte(4); // A command, short.
+            out.writeByte(6 + 1 + name.length + 4 + type.length);
+            out.writeByte(5);
+            out.write("READY".getBytes(StandardCharsets.US_ASCII));
+            out.writeByte(name.length);
+            out.write(name);
+            out.writeInt(type.length);
+            out.write(type);
+            out.writeByte(2); // The last frame of a message, long.
+            out.writeLong(announced);
+            out.write(new byte[16]);
+            out.flush();
+            while (true) {
+                if (in.read() < 0) {
+                    return true;
+                }
+            }
+        } catch (java.net.SocketTimeoutException e) {
+            return false;
+        } catch (java.net.SocketException e) {
+            return true; // Cut.
+        }
+    }
+
+    @Test
+    void anAnnouncementOfTwoGigabytesCutsThatConnectionAndNoOther() throws Exception {
+        List<String> theirTypes = List.of("DEALER", "DEALER", "DEALER", "REQ", "SUB");
+        for (int i = 0; i < SOCKETS.size(); i++) {
+            assertTrue(hangsUpOn(ports.get(i), Integer.MAX_VALUE, theirTypes.get(i)), SOCKETS.get(i));
+            assertTrue(hangsUpOn(ports.get(i), Long.MAX_VALUE, theirTypes.get(i)), SOCKETS.get(i));
+        }
+        Future<Message<?>> shell = threads.submit(connection::nextShell);
+        Future<Message<?>> control = threads.submit(connection::nextControl);
+        withTheKey("shell").sendMessage(infoRequest());
+        withTheKey("control").sendMessage(infoRequest());
+        assertNotNull(shell.get(10, TimeUnit.SECONDS));
+        assertNotNull(control.get(10, TimeUnit.SECONDS));
+        threads.submit(connection::beat);
+        ZMQ.Socket heart = client.socket(SocketType.REQ);
+        heart.setReceiveTimeOut(10_000);
+        heart.connect("tcp://127.0.0.1:" + port("hb"));
+        heart.send("alive?");
+        assertEquals("alive?", heart.recvStr());
+    }
+
+    @Test
+    void aLargeCellStillArrives() throws Exception {
+        Channel channel = withTheKey("shell");
+        String code = "// " + "x".repeat(5_000_000);
+        channel.sendMessage(new Message<>(
+                new Header<>("me", MessageType.EXECUTE_REQUEST),
+                new org.dflib.jjava.jupyter.messages.request.ExecuteRequest(
+                        code, false, true, java.util.Map.of(), false, false)));
+        Message<?> arrived = threads.submit(connection::nextShell).get(20, TimeUnit.SECONDS);
+        assertEquals(
+                code,
+                ((org.dflib.jjava.jupyter.messages.request.ExecuteRequest) arrived.getContent()).getCode());
+    }
+
+    @Test
+    void whatIsTooShortOrTooLongOrUnsignedIsLeftAsideAndTakesNothingOfTheNextMessage() throws Exception {
+        Future<Message<?>> next = threads.submit(connection::nextShell);
+        ZMQ.Socket strange = withoutTheKey("shell");
+        send(strange, "nothing of the kind");
+        send(strange, "<IDS|MSG>");
+        send(strange, "<IDS|MSG>", "signature");
+        send(strange, "<IDS|MSG>", "", "{}", "{}", "{}", "{}");
+        send(strange, "<IDS|MSG>", "0".repeat(64), "{}", "{}", "{}", "{}");
+        String[] many = new String[500];
+        java.util.Arrays.fill(many, "x");
+        send(strange, many);
+        assertThrows(TimeoutException.class, () -> next.get(1, TimeUnit.SECONDS));
+        withTheKey("shell").sendMessage(infoRequest());
+        assertEquals(
+                MessageType.KERNEL_INFO_REQUEST,
+                next.get(10, TimeUnit.SECONDS).getHeader().getType());
+    }
+
+    @Test
+    void aCellThatWaitsForAnAnswerGoesOnWaitingWhateverOthersSend() throws Exception {
+        Channel asker = withTheKey("stdin");
+        // The kernel's side knows a client by what it has sent; the request tells it whom to ask.
+        Channel shell = withTheKey("shell");
+        shell.sendMessage(infoRequest());
+        Message<?> request = threads.submit(connection::nextShell).get(10, TimeUnit.SECONDS);
+        assertNotNull(request);
+        CompletableFuture<String> answer = CompletableFuture.supplyAsync(
+                () -> {
+                    try {
+                        return connection.ask(request);
+                    } catch (InterruptedException e) {
+                        throw new CompletionException(e);
+                    }
+                },
+                threads);
+        ZMQ.Socket strange = withoutTheKey("stdin");
+        send(strange, "<IDS|MSG>", "", "{}", "{}", "{}", "{\"value\":\"mine\"}");
+        send(strange, "<IDS|MSG>", "0".repeat(64), "{}", "{}", "{}", "{\"value\":\"mine\"}");
+        send(strange, "short");
+        asker.sendMessage(infoRequest()); // Signed, and no answer.
+        Thread.sleep(700);
+        assertFalse(answer.isDone(), () -> "the cell was ended by " + answer);
+        asker.sendMessage(new Message<>(new Header<>("me", MessageType.INPUT_REPLY), new InputReply("the person's")));
+        assertEquals("the person's", answer.get(10, TimeUnit.SECONDS));
+    }
+}

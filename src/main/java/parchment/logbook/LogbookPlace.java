@@ -1,0 +1,74 @@
+package parchment.logbook;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.stream.Stream;
+
+/**
+ * Tells whether a place lies in a logbook, so that nothing of ours is ever written there.
+ *
+ * <p>A logbook is a folder with a file {@code batches.csv} or {@code logbook.properties}, or one with a folder {@code curves} of CSV files.
+ */
+public final class LogbookPlace {
+    private LogbookPlace() {}
+
+    /**
+     * Returns the logbook that the place is or lies in, through links too; nothing if it lies in none. The place need not be there.
+     */
+    public static Optional<Path> around(Path place) {
+        Path real = real(place);
+        for (Path folder = real; folder != null; folder = folder.getParent()) {
+            // Curves alone count where they are near: a folder of that name far above is hardly a logbook.
+            boolean near = folder.equals(real) || folder.equals(real.getParent());
+            if (has(folder, BatchesFile.FILE) || has(folder, Settings.FILE) || (near && holdsCurves(folder))) {
+                return Optional.of(folder);
+            }
+        }
+        return Optional.empty();
+    }
+
+    /** Returns whether a place is a folder or lies in it, through links too. */
+    public static boolean isIn(Path place, Path folder) {
+        return real(place).startsWith(real(folder));
+    }
+
+    private static boolean has(Path folder, String file) {
+        return Files.exists(folder.resolve(file));
+    }
+
+    private static boolean holdsCurves(Path folder) {
+        Path curves = folder.resolve(FolderReader.CURVES);
+        if (!Files.isDirectory(curves)) {
+            return false;
+        }
+        try (Stream<Path> files = Files.list(curves)) {
+            return files.anyMatch(file -> file.toString().toLowerCase(Locale.ROOT).endsWith(".csv"));
+        } catch (IOException e) {
+            return true; // It may be one; nothing is written where that cannot be seen.
+        }
+    }
+
+    /** Returns the path with links resolved, as far as it is there. */
+    static Path real(Path path) {
+        Path there = path.toAbsolutePath().normalize();
+        List<Path> rest = new ArrayList<>();
+        while (there != null && !Files.exists(there)) {
+            rest.add(0, there.getFileName());
+            there = there.getParent();
+        }
+        try {
+            Path real = there == null ? path.toAbsolutePath() : there.toRealPath();
+            for (Path part : rest) {
+                real = real.resolve(part);
+            }
+            return real;
+        } catch (IOException e) {
+            return path.toAbsolutePath().normalize();
+        }
+    }
+}

@@ -1,0 +1,71 @@
+package parchment.logbook;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+class LogbookPlaceTest {
+    @TempDir
+    private Path temporary;
+
+    private Path real() throws IOException {
+        return temporary.toRealPath();
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"batches.csv", "logbook.properties", "curves/1.csv", "curves/1.CSV"})
+    void aFolderWithOneOfTheseIsALogbookAndSoIsEverythingInIt(String file) throws IOException {
+        Path logbook = Files.createDirectory(real().resolve("lb"));
+        Path written = logbook.resolve(file);
+        Files.createDirectories(written.getParent());
+        Files.writeString(written, "x");
+        for (String inside : new String[] {"", "batches.csv", "page.html", "curves", ".", "out/../page.html"}) {
+            assertEquals(Optional.of(logbook), LogbookPlace.around(logbook.resolve(inside)), inside);
+        }
+        assertEquals(Optional.empty(), LogbookPlace.around(real().resolve("lb2")));
+        assertEquals(Optional.empty(), LogbookPlace.around(logbook.resolve("../page.html")));
+        assertTrue(LogbookPlace.isIn(logbook.resolve("a/b"), logbook));
+        assertFalse(LogbookPlace.isIn(real().resolve("lb2"), logbook));
+    }
+
+    @Test
+    void anAncestorMayBeFarAndNeitherPlaceNorFoldersNeedBeThere() throws IOException {
+        Path logbook = Files.createDirectory(real().resolve("lb"));
+        Files.writeString(logbook.resolve("batches.csv"), "x");
+        assertEquals(Optional.of(logbook), LogbookPlace.around(logbook.resolve("none/of/these/is there")));
+    }
+
+    @Test
+    void aFolderOfCurvesCountsNearByOnly() throws IOException {
+        Path curves = Files.createDirectories(real().resolve("lb/curves"));
+        Files.writeString(curves.resolve("1.csv"), "x");
+        assertEquals(Optional.of(real().resolve("lb")), LogbookPlace.around(curves));
+        assertEquals(Optional.empty(), LogbookPlace.around(real().resolve("lb/other/deep")));
+    }
+
+    @Test
+    void aLinkLeadsIntoTheLogbookToo() throws IOException {
+        Path logbook = Files.createDirectory(real().resolve("lb"));
+        Path table = Files.writeString(logbook.resolve("batches.csv"), "x");
+        Path toFolder = real().resolve("to folder");
+        Path toFile = real().resolve("to file");
+        try {
+            Files.createSymbolicLink(toFolder, logbook);
+            Files.createSymbolicLink(toFile, table);
+        } catch (IOException | UnsupportedOperationException e) {
+            assumeTrue(false, "this system makes no links");
+        }
+        assertEquals(Optional.of(logbook), LogbookPlace.around(toFolder.resolve("out")));
+        assertEquals(Optional.of(logbook), LogbookPlace.around(toFile));
+    }
+}
