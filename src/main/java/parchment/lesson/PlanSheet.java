@@ -26,12 +26,13 @@ public final class PlanSheet implements ShownAs {
             OptionalDouble number = AnswerText.temperature(drop, unit);
             if (number.isEmpty()) {
                 throw new IllegalArgumentException(
-                        "A plan needs a bean temperature for each batch, as in \"203\"; found \"" + drop + "\".");
+                        "A plan needs a bean temperature for each batch, as in \"203\"; batch " + lines.size()
+                                + " has \"" + drop + "\".");
             }
             lines.add(quoted(lot) + "," + String.format(Locale.ROOT, "%.1f", number.getAsDouble()));
         }
         String csv = String.join("\n", lines) + "\n";
-        return new PlanSheet(csv, RoastPlan.of(csv, "your plan").in(unit));
+        return new PlanSheet(csv, RoastPlan.typed(csv, "your plan").in(unit));
     }
 
     private static String quoted(String lot) {

@@ -43,18 +43,13 @@ public final class VirtualClass {
 
     /** Returns the names student-01, student-02 and so on. */
     public static List<String> numbered(int students) {
-        Checks.positive("number of students", students);
-        List<String> names = new ArrayList<>();
-        for (int i = 1; i <= students; i++) {
-            names.add(String.format(java.util.Locale.ROOT, "student-%02d", i));
-        }
-        return names;
+        return ClassList.numbered(students).names();
     }
 
     /**
      * Makes a class with a fresh secret seed for each student.
      *
-     * @param students names of letters, digits and dashes
+     * @param students their names, as {@link ClassList} allows them
      * @param batches batches in each logbook
      * @param folder an empty folder, or one that does not exist yet
      * @throws IOException if the folder holds something already, or cannot be written
@@ -62,14 +57,14 @@ public final class VirtualClass {
      */
     public static VirtualClass write(Scenario scenario, List<String> students, int batches, Path folder)
             throws IOException {
-        checkNames(students);
+        List<String> names = new ClassList(students).names();
         LogbookFolder.checkEmpty(folder);
         Path teacher = folder.resolve("teacher");
         Map<String, Row> rows = new LinkedHashMap<>();
         List<List<String>> seals = new ArrayList<>();
         List<List<String>> seeds = new ArrayList<>();
         OwnersEyes.makeFolder(teacher);
-        for (String student : Progress.over(students, "making logbooks for students")) {
+        for (String student : Progress.over(names, "making logbooks for students")) {
             Seed seed = Seed.secret();
             VirtualLogbook logbook = VirtualRoastery.of(scenario)
                     .withSeed(seed)
@@ -87,28 +82,6 @@ public final class VirtualClass {
         Path open = folder.resolve("students").resolve("seals.csv");
         Files.writeString(open, table(open, List.of("student", "seal"), seals), StandardCharsets.UTF_8);
         return new VirtualClass(teacher, scenario, rows);
-    }
-
-    /**
-     * Checks the names of a class's students.
-     *
-     * @throws IllegalArgumentException if there is no student, or a name is not of letters, digits and dashes, or comes twice
-     */
-    public static void checkNames(List<String> students) {
-        if (students.isEmpty()) {
-            throw new IllegalArgumentException("A class needs at least one student.");
-        }
-        for (int i = 0; i < students.size(); i++) {
-            String name = students.get(i);
-            if (!name.matches("[A-Za-z0-9][A-Za-z0-9-]{0,40}")) {
-                throw new IllegalArgumentException(
-                        "A student's name has letters, digits and dashes only, because a folder is"
-                                + " named after it; number " + (i + 1) + " is '" + name + "'.");
-            }
-            if (students.subList(0, i).stream().anyMatch(name::equalsIgnoreCase)) {
-                throw new IllegalArgumentException("Two students are named '" + name + "'; give each their own name.");
-            }
-        }
     }
 
     private static String table(Path file, List<String> headers, List<List<String>> rows) {
@@ -156,7 +129,7 @@ public final class VirtualClass {
      * @throws IllegalArgumentException if there is no such student
      */
     public VirtualRoastery roastery(String student) {
-        Row row = rows.get(student);
+        Row row = new ClassList(students()).find(student).map(rows::get).orElse(null);
         if (row == null) {
             throw new IllegalArgumentException(
                     "The class has no student '" + student + "'." + Nearest.question(student, rows.keySet())

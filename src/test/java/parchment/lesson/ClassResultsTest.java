@@ -40,6 +40,7 @@ class ClassResultsTest {
                 LESSON,
                 student,
                 OptionalLong.of(SEED),
+                "",
                 TemperatureUnit.CELSIUS,
                 question,
                 tries,
@@ -151,6 +152,7 @@ class ClassResultsTest {
                         LESSON,
                         "dot",
                         OptionalLong.empty(),
+                        "",
                         TemperatureUnit.CELSIUS,
                         "development",
                         1,
@@ -205,7 +207,11 @@ class ClassResultsTest {
     @Test
     void namesThoseOfTheClassWhoHandedInNothing() throws IOException {
         ClassResults results =
-                ClassResults.read(folder, List.of("ann", "eve", "cid", "fay"), answer -> Lesson.open(LESSON, SEED));
+                ClassResults.read(
+                        folder,
+                        List.of("ann", "eve", "cid", "fay"),
+                        SheetOwner.named(),
+                        answer -> Lesson.open(LESSON, SEED));
         assertEquals(List.of("eve", "fay"), results.missing());
         assertTrue(results.text().contains("Nothing from: eve, fay."), results.text());
         assertEquals(List.of(), results().missing());
