@@ -62,7 +62,7 @@ record CollectedFiles(Path folder, List<Path> files, List<String> refused) {
         return name != null && (name.toString().startsWith(".") || FOLDERS_OF_SYSTEMS.contains(name.toString()));
     }
 
-    private static final class Visitor extends SimpleFileVisitor<Path> {
+    static final class Visitor extends SimpleFileVisitor<Path> {
         private final Path start;
         private final int most;
         private final List<Path> files = new ArrayList<>();
@@ -71,6 +71,10 @@ record CollectedFiles(Path folder, List<Path> files, List<String> refused) {
         Visitor(Path start, int most) {
             this.start = start;
             this.most = most;
+        }
+
+        List<String> refused() {
+            return refused;
         }
 
         @Override

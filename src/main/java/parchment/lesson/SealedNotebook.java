@@ -33,6 +33,7 @@ final class SealedNotebook {
     private static final String PLAN_TEXT = "Your teacher's machine roasts your plan. When it stands, run the next cell: it writes the"
             + " plan into the folder *answers* beside this page. Run it again if you change your mind before it is collected.\n\n"
             + "Later you get a folder back. Put it beside this page, and run the cell after the next.";
+    private static final String ABOUT_NUMBERS = "## Your number";
     private static final String FOLDER_TEXT = """
             ## Your folder
 
@@ -81,7 +82,9 @@ final class SealedNotebook {
         replaceCells(
                 notebook,
                 (kind, text) -> Optional.of(
-                        kind.equals("markdown") && text.startsWith("## Your number") ? FOLDER_TEXT : text));
+                        kind.equals("markdown") && text.contains(ABOUT_NUMBERS)
+                                ? text.substring(0, text.indexOf(ABOUT_NUMBERS)) + FOLDER_TEXT
+                                : text));
         return GSON.toJson(notebook) + "\n";
     }
 
