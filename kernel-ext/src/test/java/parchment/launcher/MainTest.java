@@ -118,6 +118,21 @@ class MainTest {
     }
 
     @Test
+    void aNotebooksPathsCountFromItsOwnFolderWhereverItIsRunFrom(@TempDir Path folder) throws IOException {
+        Path notebook = notebook(
+                folder,
+                "System.out.println(Files.readString(Path.of(\"besïde.txt\")));\n"
+                        + "Files.writeString(Path.of(\"written.txt\"), \"x\");");
+        Files.writeString(folder.resolve("besïde.txt"), "what lies besïde");
+        Path target = folder.resolve("out");
+        assertEquals(0, run("run", notebook.toString(), "--out", target.toString()), out.toString());
+        assertTrue(
+                Files.readString(target.resolve("made hére.html")).contains("what lies besïde"), out.toString());
+        assertEquals("x", Files.readString(folder.resolve("written.txt")));
+        assertTrue(out.toString().contains("Running " + notebook), out.toString());
+    }
+
+    @Test
     void runNeverWritesOverItsInput(@TempDir Path folder) throws IOException {
         Path notebook = notebook(folder, "1 + 1");
         String before = Files.readString(notebook);
