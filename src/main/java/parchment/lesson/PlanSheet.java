@@ -27,12 +27,13 @@ public final class PlanSheet implements ShownAs {
             OptionalDouble number = AnswerText.temperature(drop, unit);
             if (number.isEmpty()) {
                 throw new IllegalArgumentException(
-                        "A plan needs a bean temperature for each batch, as in \"203\"; found \"" + drop + "\".");
+                        "A plan needs a bean temperature for each batch, as in \"203\"; batch " + rows.size()
+                                + " has \"" + drop + "\".");
             }
             rows.add(List.of(lot, String.format(Locale.ROOT, "%.1f", number.getAsDouble())));
         }
         String csv = CsvText.of(rows);
-        return new PlanSheet(csv, RoastPlan.of(csv, "your plan").in(unit));
+        return new PlanSheet(csv, RoastPlan.typed(csv, "your plan").in(unit));
     }
 
     /** Returns the plan as the text of a CSV file. */

@@ -134,9 +134,9 @@ public final class VirtualLogbook implements Showable {
                 cuppings.stream().mapToLong(cupping -> cupping.scores().size()).sum();
         return String.format(
                 Locale.ROOT,
-                "%s, seed %s: %s, %s, %s. %s",
+                "%s, %s: %s, %s, %s. %s",
                 name(),
-                seed,
+                seed.isSecret() ? "from a secret seed" : "seed " + seed,
                 count(batches.size(), "batch", "batches"),
                 count(cuppings.size(), "cupping", "cuppings"),
                 count(scores, "scored cup", "scored cups"),

@@ -76,10 +76,10 @@ class WeekTest {
     @ParameterizedTest
     @CsvSource({"ROASTED,0", "INVENTED,1"})
     void carriesTheFullCautionsAndSaysOnceThatTheMachineWasInvented(Logbook.Provenance provenance, int times) {
-        Logbook built = BuiltBatch.logbook(
-                Stream.of(2.0, 2.1, 2.2).map(BuiltBatch::of).toList());
-        Week week = Week.of(Logbook.of(
-                built.contents().toBuilder().provenance(provenance).build()));
+        Logbook built =
+                BuiltBatch.logbook(Stream.of(2.0, 2.1, 2.2).map(BuiltBatch::of).toList());
+        Week week = Week.of(
+                Logbook.of(built.contents().toBuilder().provenance(provenance).build()));
         for (String page : List.of(week.text(), week.html().orElseThrow())) {
             assertEquals(times, times("Invented machine: do not roast.", page), page);
             for (String caution : Cautions.forAPage()) {

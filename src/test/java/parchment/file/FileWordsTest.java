@@ -25,10 +25,7 @@ import org.junit.jupiter.params.provider.MethodSource;
 
 class FileWordsTest {
     @ParameterizedTest
-    @CsvSource(
-            delimiter = '|',
-            textBlock =
-                    """
+    @CsvSource(delimiter = '|', textBlock = """
                     No space left on device               | the disk is full
                     There is not enough space on the disk | the disk is full
                     Disk quota exceeded                   | you have used up the room

@@ -183,7 +183,26 @@ class LessonTest {
                 lesson.roast(lesson.plan("Cinder Ridge", "203", "203")).slope().isEmpty());
         assertTrue(assertThrows(IllegalArgumentException.class, () -> lesson.plan("Cinder Ridge", "hot"))
                 .getMessage()
-                .contains("found \"hot\""));
+                .contains("batch 1 has \"hot\""));
+    }
+
+    @Test
+    void aPlanIsCountedAsItWasTyped() {
+        Lesson lesson = Lesson.open(9, 3);
+        assertEquals(
+                "your plan, batch 5: the drop temperature is expected from 185.0 to 230.0 °C on this invented machine, but is '260.0'.",
+                assertThrows(
+                                IllegalArgumentException.class,
+                                () -> lesson.plan("Cinder Ridge", "203", "204", "205", "206", "260"))
+                        .getMessage());
+        assertEquals(
+                "A plan needs a bean temperature for each batch, as in \"203\"; batch 2 has \"hot\".",
+                assertThrows(IllegalArgumentException.class, () -> lesson.plan("Cinder Ridge", "203", "hot"))
+                        .getMessage());
+        PlanSheet plan = lesson.plan("Cinder Rige", "203");
+        assertTrue(assertThrows(IllegalArgumentException.class, () -> lesson.roast(plan))
+                .getMessage()
+                .startsWith("your plan, batch 1: there is no lot 'Cinder Rige' in store"));
     }
 
     @Test

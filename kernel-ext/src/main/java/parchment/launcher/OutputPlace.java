@@ -48,8 +48,8 @@ final class OutputPlace {
         outsideLogbooks(folder, read);
         Rights.USUAL.makeFolder(folder);
         if (!Files.isWritable(folder)) {
-            throw new IllegalArgumentException(
-                    "Nothing can be written in the folder '" + folder + "': that is not permitted to you. Name another.");
+            throw new IllegalArgumentException("Nothing can be written in the folder '" + folder
+                    + "': that is not permitted to you. Name another.");
         }
         return folder;
     }

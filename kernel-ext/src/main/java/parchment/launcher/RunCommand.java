@@ -33,6 +33,7 @@ import picocli.CommandLine.Spec;
         name = "run",
         description = {
             "Runs notebooks without Jupyter and writes, for each, the notebook with its outputs and one HTML page.",
+            "Paths in a notebook count from its own folder, as in Jupyter.",
             "Ends with exit code 1 if a cell fails; what was done until then is written."
         },
         mixinStandardHelpOptions = true)
@@ -57,17 +58,27 @@ final class RunCommand implements Callable<Integer> {
     private @Nullable Path out;
 
     @Override
-    public Integer call() throws IOException {
+    public Integer call() throws IOException, InterruptedException {
         Places places = Places.here();
         LogbookChoice choice = LogbookChoice.of(logbook, places);
         choice.asProperty();
-        Path target =
-                OutputPlace.folder(out != null ? out.toAbsolutePath() : places.home().resolve("out"), choice);
+        Path target = OutputPlace.folder(
+                out != null ? out.toAbsolutePath() : places.home().resolve("out"), choice);
         boolean allFine = true;
         List<Path> toRun = notebooks.isEmpty() ? List.of(places.tour()) : notebooks;
         checkNames(toRun);
         for (Path file : toRun) {
-            allFine &= run(file, target);
+            if (NotebooksFolder.isWorkingFolder(file)) {
+                allFine &= run(file, target);
+            } else {
+                check(file, target);
+                int code = NotebooksFolder.run(
+                        file, target, choice, places, spec.commandLine().getOut());
+                if (code > 1) {
+                    return code; // Ended from outside, as by a second Ctrl-C.
+                }
+                allFine &= code == 0;
+            }
         }
         return allFine ? 0 : 1;
     }
@@ -89,18 +100,25 @@ final class RunCommand implements Callable<Integer> {
         return String.valueOf(file.getFileName()).replaceFirst("\\.ipynb$", "");
     }
 
-    private boolean run(Path file, Path target) throws IOException {
-        PrintWriter terminal = spec.commandLine().getOut();
+    /** Returns the notebook, if what it becomes does not take its own place or somebody else's. */
+    private static Notebook check(Path file, Path target) throws IOException {
         Notebook notebook = Notebook.read(file);
-        String name = nameOf(file);
-        Path executed = target.resolve(name + ".ipynb");
-        Path page = target.resolve(name + ".html");
+        Path executed = target.resolve(nameOf(file) + ".ipynb");
         if (Files.exists(executed) && Files.isSameFile(executed, file)) {
             throw new IllegalArgumentException(
                     "The output would take the place of " + file + " itself. Name another folder with --out.");
         }
         RunNotebook.check(executed, notebook);
-        OurPage.check(page);
+        OurPage.check(target.resolve(nameOf(file) + ".html"));
+        return notebook;
+    }
+
+    private boolean run(Path file, Path target) throws IOException {
+        PrintWriter terminal = spec.commandLine().getOut();
+        Notebook notebook = check(file, target);
+        String name = nameOf(file);
+        Path executed = target.resolve(name + ".ipynb");
+        Path page = target.resolve(name + ".html");
         terminal.println("Running " + file);
         terminal.flush();
         NotebookRun.Result result;

@@ -74,7 +74,8 @@ class MainTest {
         String html = Files.readString(page);
         assertTrue(html.contains("12.5 kg of roasted Moth Field take"), html);
         String plain = html.replace("&#39;", "'");
-        Cautions.forAPage().forEach(caution -> assertEquals(1, plain.split(Pattern.quote(caution), -1).length - 1, caution));
+        Cautions.forAPage()
+                .forEach(caution -> assertEquals(1, plain.split(Pattern.quote(caution), -1).length - 1, caution));
         assertEquals(1, html.split("Invented machine: do not roast\\.", -1).length - 1, html);
         assertTrue(out.toString().startsWith("Invented machine: do not roast."), out.toString());
         assertTrue(html.contains("@media print"), html);
@@ -122,6 +123,20 @@ class MainTest {
                 System.clearProperty("parchment.logbook");
             }
         }
+    }
+
+    @Test
+    void aNotebooksPathsCountFromItsOwnFolderWhereverItIsRunFrom(@TempDir Path folder) throws IOException {
+        Path notebook = notebook(
+                folder,
+                "System.out.println(Files.readString(Path.of(\"besïde.txt\")));\n"
+                        + "Files.writeString(Path.of(\"written.txt\"), \"x\");");
+        Files.writeString(folder.resolve("besïde.txt"), "what lies besïde");
+        Path target = folder.resolve("out");
+        assertEquals(0, run("run", notebook.toString(), "--out", target.toString()), out.toString());
+        assertTrue(Files.readString(target.resolve("made hére.html")).contains("what lies besïde"), out.toString());
+        assertEquals("x", Files.readString(folder.resolve("written.txt")));
+        assertTrue(out.toString().contains("Running " + notebook), out.toString());
     }
 
     @Test

@@ -118,7 +118,8 @@ class OutputPlaceTest {
                 .toList();
         assertEquals(1, run(arguments), said.toString());
         assertEquals(before, texts(folder), "nothing was changed or added");
-        assertTrue(said.toString().contains("is or lies in the logbook '" + logbook.toRealPath() + "'"), said.toString());
+        assertTrue(
+                said.toString().contains("is or lies in the logbook '" + logbook.toRealPath() + "'"), said.toString());
         assertTrue(said.toString().contains("Name a place outside it."), said.toString());
     }
 
@@ -175,9 +176,10 @@ class OutputPlaceTest {
         assertEquals(1, run(command));
         assertTrue(
                 said.toString()
-                        .contains("'" + executed.toAbsolutePath()
-                                + "' is there already, and is not what a run has left (it is of somebody's own, or was changed"
-                                + " since), so it was left as it is. Name another folder with --out, or move that one away."),
+                        .contains(
+                                "'" + executed.toAbsolutePath()
+                                        + "' is there already, and is not what a run has left (it is of somebody's own, or was changed"
+                                        + " since), so it was left as it is. Name another folder with --out, or move that one away."),
                 said.toString());
         assertEquals(edited, Files.readString(executed));
 
