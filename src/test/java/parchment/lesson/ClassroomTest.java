@@ -390,7 +390,6 @@ class ClassroomTest {
         Files.delete(bens.resolve("logbook").resolve("lots.csv"));
         Files.delete(out.resolve("ben").resolve("2-phases-and-marks.ipynb"));
         Files.move(out.resolve("cid").resolve("lesson-2"), out.resolve("cid").resolve(".lesson-2-not-finished"));
-        Files.writeString(out.resolve("cid").resolve(".2-phases-and-marks.ipynb-not-finished"), "{");
         Files.delete(out.resolve("cid").resolve("2-phases-and-marks.ipynb"));
         Files.delete(out.resolve("seals-lesson-2.csv"));
         Files.writeString(teacher.resolve("cid-lesson-2-truth.json"), "{");
