@@ -3,7 +3,6 @@ package parchment.lesson;
 import java.io.IOException;
 import java.io.StringWriter;
 import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -41,7 +40,7 @@ public record AnswerSheet(List<GivenAnswer> answers) implements ShownAs {
     Path writeTo(Path folder, int lesson, String student) throws IOException {
         Path file =
                 Files.createDirectories(folder).resolve("lesson-" + lesson + "-" + ClassList.inFileName(student) + ".csv");
-        Files.writeString(file, csv(), StandardCharsets.UTF_8);
+        HandOut.writeWhole(file, csv());
         return file;
     }
 

@@ -1,7 +1,6 @@
 package parchment.lesson;
 
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Collection;
@@ -299,7 +298,7 @@ public final class Lesson implements ShownAs {
         }
         String known = source.student().orElse(student.strip());
         Path file = Files.createDirectories(Path.of("answers")).resolve(HandedInPlan.fileName(known));
-        Files.writeString(file, plan.csv(), StandardCharsets.UTF_8);
+        HandOut.writeWhole(file, plan.csv());
         return new Reply(Reply.Kind.NOTED, "The plan was written to " + file + ".");
     }
 
