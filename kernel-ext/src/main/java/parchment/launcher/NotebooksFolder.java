@@ -55,7 +55,7 @@ final class NotebooksFolder {
         }
         command.add(file.toString());
         ProcessBuilder builder = new ProcessBuilder(command)
-                .directory(file.getParent().toFile())
+                .directory(file.resolveSibling("").toFile())
                 .redirectError(ProcessBuilder.Redirect.INHERIT)
                 .redirectInput(ProcessBuilder.Redirect.INHERIT);
         // Ctrl-C reaches the other Java too, which still writes what was done; this one must be there to wait for it.
