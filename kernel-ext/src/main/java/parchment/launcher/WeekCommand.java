@@ -74,7 +74,9 @@ final class WeekCommand implements Callable<Integer> {
                 ? out.toAbsolutePath()
                 : places.home().resolve("out").resolve("week.html");
         Files.createDirectories(page.getParent() == null ? Path.of(".") : page.getParent());
-        Files.writeString(page, PrintedPage.of("The week of " + read.name(), week));
+        List<String> notes =
+                read.provenance() == Logbook.Provenance.INVENTED ? List.of(Cautions.INVENTED_PAGE) : List.of();
+        Files.writeString(page, PrintedPage.of("The week of " + read.name(), notes, week));
         PrintWriter terminal = spec.commandLine().getOut();
         if (read.provenance() == Logbook.Provenance.INVENTED) {
             terminal.println(Cautions.INVENTED_MACHINE);
