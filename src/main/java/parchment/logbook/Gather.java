@@ -151,7 +151,7 @@ public final class Gather {
         questions.say("");
         try {
             Path name = to.toAbsolutePath().normalize().getFileName();
-            new GatherWriter(to)
+            new GatherWriter(to, GatherProvenance.of(folder, DEEPEST))
                     .write(
                             name == null ? "logbook" : name.toString(),
                             zone,

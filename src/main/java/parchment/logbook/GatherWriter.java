@@ -23,9 +23,11 @@ final class GatherWriter {
     static final String REPORT = "gathered.txt";
 
     private final Path folder;
+    private final Logbook.Provenance provenance;
 
-    GatherWriter(Path folder) {
+    GatherWriter(Path folder, Logbook.Provenance provenance) {
         this.folder = folder;
+        this.provenance = provenance;
     }
 
     void write(
@@ -58,8 +60,11 @@ final class GatherWriter {
         }
     }
 
-    private static String settings(String name, String zone, Set<Double> odd) {
+    private String settings(String name, String zone, Set<Double> odd) {
         StringBuilder text = new StringBuilder("name=").append(escaped(name)).append('\n');
+        if (provenance == Logbook.Provenance.INVENTED) {
+            text.append("provenance=").append(Settings.INVENTED).append('\n');
+        }
         if (!zone.isEmpty()) {
             text.append("time.zone=").append(zone).append('\n');
         }
