@@ -8,7 +8,6 @@ import parchment.display.Table;
 import parchment.feature.Features;
 import parchment.logbook.Batch;
 import parchment.logbook.Cautions;
-import parchment.logbook.Logbook;
 import parchment.quantity.TemperatureUnit;
 
 /** Lays the week out as a page. */
@@ -16,11 +15,7 @@ final class WeekPage {
     private WeekPage() {}
 
     static Showable of(Week week) {
-        Report page = Report.titled("The week of " + week.logbook().name());
-        if (week.logbook().provenance() == Logbook.Provenance.INVENTED) {
-            page = page.caution(Cautions.INVENTED_PAGE);
-        }
-        page = page.say(week.toString() + ".");
+        Report page = Report.titled("The week of " + week.logbook().name()).say(week.toString() + ".");
         if (!week.batches().isEmpty()) {
             page = page.add(batches(week));
         }

@@ -153,8 +153,9 @@ public final class Gather {
         questions.say("");
         try {
             Path name = to.toAbsolutePath().normalize().getFileName();
+            GatherProvenance provenance = GatherProvenance.of(folder, DEEPEST);
             WholeFolder.at(to).fill(aside -> {
-                new GatherWriter(aside)
+                new GatherWriter(aside, provenance)
                         .write(
                                 name == null ? "logbook" : name.toString(),
                                 zone,

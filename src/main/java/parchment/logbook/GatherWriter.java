@@ -21,9 +21,11 @@ final class GatherWriter {
     static final String REPORT = "gathered.txt";
 
     private final Path folder;
+    private final Logbook.Provenance provenance;
 
-    GatherWriter(Path folder) {
+    GatherWriter(Path folder, Logbook.Provenance provenance) {
         this.folder = folder;
+        this.provenance = provenance;
     }
 
     void write(
@@ -50,8 +52,11 @@ final class GatherWriter {
         return WholeFile.at(folder.resolve(file)).ifNew();
     }
 
-    private static String settings(String name, String zone, Set<Double> odd) {
+    private String settings(String name, String zone, Set<Double> odd) {
         StringBuilder text = new StringBuilder("name=").append(escaped(name)).append('\n');
+        if (provenance == Logbook.Provenance.INVENTED) {
+            text.append("provenance=").append(Settings.INVENTED).append('\n');
+        }
         if (!zone.isEmpty()) {
             text.append("time.zone=").append(zone).append('\n');
         }

@@ -66,7 +66,7 @@ class HtmlTest {
     @Test
     void picturesAndTablesAreWellFormedForAnyNames() {
         Random random = new Random(1);
-        for (int round = 0; round < 300; round++) {
+        for (int round = 0; round < 100; round++) {
             String name = name(random);
             String svg = Plot.of(name, Axis.number(name, name), Axis.number(name, "°C"))
                     .with(Points.of(name, new double[] {1, 2}, new double[] {2, 1})

@@ -9,6 +9,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -43,6 +44,21 @@ class CautionsTest {
         String stop = Cautions.forAPage().get(3);
         String said = stop.substring("When to stop: ".length(), stop.indexOf(" (Common practice"));
         assertTrue(page.contains(said), said);
+    }
+
+    @Test
+    void everyPageOfTheHandbookWithAPictureSaysThatItsMachineIsInvented() throws IOException {
+        int pictures = 0;
+        try (Stream<Path> pages = Stream.concat(Files.list(DOCS), Stream.of(DOCS.resolveSibling("README.md")))) {
+            for (Path page : pages.filter(p -> p.toString().endsWith(".md")).toList()) {
+                String text = Files.readString(page, StandardCharsets.UTF_8);
+                if (text.matches("(?s).*\\]\\((docs/)?pictures/.*")) {
+                    pictures++;
+                    assertTrue(text.contains("nvented machine: do not roast"), page::toString);
+                }
+            }
+        }
+        assertTrue(pictures >= 6, "pages with a picture: " + pictures);
     }
 
     /** What a page is told while a logbook is opened. */

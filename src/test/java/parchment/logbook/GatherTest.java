@@ -324,4 +324,19 @@ class GatherTest {
             assertTrue(table.contains("\n" + cell), table);
         }
     }
+
+    /** The settings lie beside a folder of curves, in the folder itself, or deeper. */
+    @ParameterizedTest
+    @ValueSource(strings = {".", "old", "old/day one"})
+    void whatIsGatheredFromAnInventedLogbookIsInvented(String place) throws IOException {
+        recording("one.csv", 201);
+        Path settings = Files.createDirectories(temporary.resolve(place)).resolve("logbook.properties");
+        gathered();
+        assertEquals(Logbook.Provenance.ROASTED, Logbook.open(made()).provenance());
+
+        Files.writeString(settings, "provenance=invented machine\n");
+        Path again = temporary.resolve("made again");
+        Gather.folder(old()).to(again, GatherTest::person, new StringBuilder());
+        assertEquals(Logbook.Provenance.INVENTED, Logbook.open(again).provenance());
+    }
 }

@@ -1,5 +1,6 @@
 package parchment.launcher;
 
+import java.util.List;
 import java.util.stream.Collectors;
 import parchment.display.Html;
 import parchment.display.Showable;
@@ -12,10 +13,18 @@ final class PrintedPage {
 
     /** Returns the page as HTML that loads nothing, with the cautions at its foot where what is shown does not bring them. */
     static String of(String title, Showable shown) {
+        return of(title, List.of(), shown);
+    }
+
+    /** Returns the page with sentences above what is shown, which hold for all of it. */
+    static String of(String title, List<String> notes, Showable shown) {
         String text = shown.text();
         String cautions = Cautions.forAPage().stream()
                 .filter(caution -> !text.contains(caution))
                 .map(caution -> "<p>" + Html.escape(caution) + "</p>\n")
+                .collect(Collectors.joining());
+        String above = notes.stream()
+                .map(note -> "<p role=\"note\"><strong>" + Html.escape(note) + "</strong></p>\n")
                 .collect(Collectors.joining());
         return "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n"
                 + OurPage.MARK + "\n"
@@ -28,7 +37,7 @@ final class PrintedPage {
                 + "@page{size:A4;margin:14mm}\n"
                 + "@media print{:root{color-scheme:light}body{margin:0;max-width:none;font-size:10pt}"
                 + "h4{break-after:avoid}tr,p{break-inside:avoid}input,button{display:none}}\n"
-                + "</style>\n</head>\n<body>\n" + shown.html().orElse("<pre>" + Html.escape(shown.text()) + "</pre>")
+                + "</style>\n</head>\n<body>\n" + above + shown.html().orElse("<pre>" + Html.escape(shown.text()) + "</pre>")
                 + (cautions.isEmpty() ? "" : "\n<footer>\n" + cautions + "</footer>") + "\n</body>\n</html>\n";
     }
 }

@@ -5,18 +5,19 @@ import java.io.PrintWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.concurrent.Callable;
-import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import parchment.kernel.ControlC;
 import parchment.kernel.Evaluator;
 import parchment.kernel.Outcome;
 import parchment.logbook.Cautions;
 import parchment.notebook.Cell;
+import parchment.notebook.CellOutput;
 import parchment.notebook.HtmlPage;
 import parchment.notebook.Notebook;
 import parchment.notebook.NotebookRun;
@@ -129,9 +130,11 @@ final class RunCommand implements Callable<Integer> {
             try (ControlC.Taken taken = ControlC.first(evaluator::interrupt)) {
                 result = NotebookRun.of(notebook, evaluator).run(new OnTerminal(terminal));
             }
-            foot = Stream.concat(evaluator.questionsAsked().stream(), Cautions.forAPage().stream())
-                    .toList();
+            foot = new ArrayList<>(evaluator.questionsAsked());
         }
+        Cautions.forAPage().stream()
+                .filter(caution -> !shows(result.notebook(), caution))
+                .forEach(foot::add);
         RunNotebook.write(result.notebook(), executed);
         OurPage.write(page, HtmlPage.of(result.notebook(), name, foot));
         result.error()
@@ -142,6 +145,15 @@ final class RunCommand implements Callable<Integer> {
         terminal.println("Notebook:  " + executed);
         terminal.flush();
         return result.error().isEmpty();
+    }
+
+    private static boolean shows(Notebook notebook, String sentence) {
+        return notebook.cells().stream()
+                .flatMap(cell -> cell.outputs().stream())
+                .anyMatch(output -> output instanceof CellOutput.Result result
+                                && result.shown().text().contains(sentence)
+                        || output instanceof CellOutput.Display display
+                                && display.shown().text().contains(sentence));
     }
 
     /** One line per cell: its number, its first line, how long it took. */

@@ -76,7 +76,9 @@ final class WeekCommand implements Callable<Integer> {
             double amount = Double.parseDouble(parts.group(2).replace(',', '.'));
             week = week.withOrder(parts.group(1).strip(), Mass.of(amount, unit(parts.group(3))));
         }
-        OurPage.write(page, PrintedPage.of("The week of " + read.name(), week));
+        List<String> notes =
+                read.provenance() == Logbook.Provenance.INVENTED ? List.of(Cautions.INVENTED_PAGE) : List.of();
+        OurPage.write(page, PrintedPage.of("The week of " + read.name(), notes, week));
         PrintWriter terminal = spec.commandLine().getOut();
         if (read.provenance() == Logbook.Provenance.INVENTED) {
             terminal.println(Cautions.INVENTED_MACHINE);

@@ -52,6 +52,18 @@ class MainTest {
         Cautions.forAPage().forEach(caution -> assertTrue(page.contains("<p>" + caution + "</p>"), caution));
     }
 
+    /** The week brings the cautions, and the cell that opens the logbook says that it was invented: neither stands twice. */
+    @Test
+    void aPageSaysItsCautionsOnceThoughAResultBringsThem(@TempDir Path folder) throws IOException {
+        String demo = Path.of("..", "datasets", "hillside").toString().replace("\\", "/");
+        Path notebook = notebook(folder, "Week.of(Logbook.open(\"" + demo + "\"))");
+        assertEquals(0, run("run", notebook.toString(), "--out", folder.resolve("out").toString()), err.toString());
+        String page = Files.readString(folder.resolve("out").resolve("made hére.html"))
+                .replace("&#39;", "'");
+        Cautions.forAPage().forEach(caution -> assertEquals(1, page.split(Pattern.quote(caution), -1).length - 1, caution));
+        assertEquals(1, page.split("Invented machine: do not roast\\.", -1).length - 1, page);
+    }
+
     @Test
     void runEndsWithOneAndTheCellWhenACellFails(@TempDir Path folder) throws IOException {
         Path notebook = notebook(folder, "int a = 1;\nnoSuchName");
