@@ -141,7 +141,6 @@ final class ChangeSearch {
                     supporting(gain, without, readings, there)));
             steps = polished(steps);
         }
-        steps.sort(Comparator.comparingInt(Step::firstDay));
         List<Step> dated = new ArrayList<>();
         for (Step step : steps) {
             dated.add(new Step(
