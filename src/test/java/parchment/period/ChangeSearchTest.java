@@ -315,6 +315,10 @@ class ChangeSearchTest {
         ChangeSearch.Result found = Days.of(24, steps(0.5, 6, 1, 12, 0.5, 18)).search();
         assertEquals(List.of(6, 12), firstDays(found));
         assertEquals(List.of(5, 6), found.steps().get(0).days());
+        // Days before the neighbour have no share in what the days of a later step add up to.
+        ChangeSearch.Result later = Days.of(28, steps(0.25, 7, 1.2, 14, 0.42, 21)).search();
+        assertEquals(List.of(14, 22), firstDays(later));
+        assertEquals(List.of(20, 22, 23), later.steps().get(1).days());
     }
 
     /** A step that stood for a climb goes once the climb is there, and what is left is looked for afresh. */
