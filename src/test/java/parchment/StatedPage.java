@@ -23,8 +23,7 @@ public final class StatedPage {
     public static StatedPage of(String name) {
         try {
             return new StatedPage(
-                    name,
-                    Files.readString(Path.of("..", "docs", name)).replaceAll("\\s+", " "));
+                    name, Files.readString(Path.of("..", "docs", name)).replaceAll("\\s+", " "));
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }

@@ -86,8 +86,8 @@ final class HabitModel {
         double[] masses = learnt.stream().mapToDouble(HabitRow::kilograms).toArray();
         usualMass = median(masses);
         long days = days();
-        boolean varied =
-                Arrays.stream(masses).anyMatch(mass -> !Double.isNaN(mass) && Math.abs(mass / usualMass - 1) > MASS_VARIED);
+        boolean varied = Arrays.stream(masses)
+                .anyMatch(mass -> !Double.isNaN(mass) && Math.abs(mass / usualMass - 1) > MASS_VARIED);
         boolean paced = learnt.stream().anyMatch(row -> Math.abs(rate(row)) > SAME_RATE);
         fixed = days < DAYS_FOR_RATE || learnt.size() < MARKS_FOR_RATE || !paced
                 ? Fixed.NONE

@@ -39,8 +39,7 @@ final class TurningPoint {
                     .map(wide -> {
                         double ratio = narrow.bandwidthSeconds() / smooth.bandwidthSeconds();
                         OnCurve.Found found = withoutBias(at, wide, noise, ratio);
-                        return new OnCurve.Found(
-                                found.seconds(), withFewReadings(narrow, found.standardError()));
+                        return new OnCurve.Found(found.seconds(), withFewReadings(narrow, found.standardError()));
                     })
                     .orElseGet(() -> new OnCurve.Found(at, Math.hypot(noise, 0.5 * narrow.bandwidthSeconds())));
         });

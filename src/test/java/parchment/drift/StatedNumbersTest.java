@@ -14,7 +14,9 @@ class StatedNumbersTest {
     void everyThresholdIsTheOneThatThePageStates() {
         assertEquals(PAGE.number("t at 1 - #/11 for"), Usual.ALARM);
         assertEquals(PAGE.number("t at 1 - 0.05/# for"), Usual.LOOKED_AT.size());
-        assertTrue(PAGE.says("eleven features against the lot's other batches (same recipe, mass within a tenth, where at least eight are left)"));
+        assertTrue(
+                PAGE.says(
+                        "eleven features against the lot's other batches (same recipe, mass within a tenth, where at least eight are left)"));
         assertEquals(11, Usual.LOOKED_AT.size());
         assertEquals(0.1, Usual.MASS_SHARE);
         assertEquals(8, Usual.ENOUGH);

@@ -23,6 +23,7 @@ import parchment.quantity.Elapsed;
 import parchment.quantity.Mass;
 import parchment.quantity.Temperature;
 import parchment.quantity.Unit;
+
 /** Holds batches of the demo logbook against their lots' others, as they are and with faults planted. */
 class UsualOfHarbourTest {
     private static final Logbook HARBOUR = Logbook.open(Path.of("..", "datasets", "harbour"));

@@ -14,6 +14,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import parchment.logbook.Logbook;
 import parchment.logbook.Upkeep;
+
 /** A record on each side of each rule of "is this batch like its lot's others". */
 class UsualTest {
     /** Charge temperatures of the others; median 180, the furthest 4 °C away. */
@@ -205,5 +206,4 @@ class UsualTest {
                         && loss.range().upper() < 1,
                 loss.toString());
     }
-
 }

@@ -279,7 +279,8 @@ class VarianceSharesTest {
                 page);
         assertTrue(page.contains("Between roast days nothing can be told: there is one only."), page);
         assertTrue(
-                page.endsWith("Recipes, masses and seasons are not taken out first: what they move counts where they change."),
+                page.endsWith(
+                        "Recipes, masses and seasons are not taken out first: what they move counts where they change."),
                 page);
     }
 
@@ -298,8 +299,8 @@ class VarianceSharesTest {
         return VarianceShares.of(
                 Features.greenMass(),
                 BuiltBatch.logbook(IntStream.range(0, rows)
-                        .mapToObj(i -> BuiltBatch.of(i % 3 == 0 ? 2 + more : 2)
-                                .withLot(i < inTheFirst ? "lot 1" : "lot 2"))
+                        .mapToObj(i ->
+                                BuiltBatch.of(i % 3 == 0 ? 2 + more : 2).withLot(i < inTheFirst ? "lot 1" : "lot 2"))
                         .toList()));
     }
 
@@ -310,10 +311,9 @@ class VarianceSharesTest {
         assertEquals("lots", enough.shares().get(0).source(), enough.toString());
         assertEquals(2, enough.shares().get(0).groups());
         assertTrue(two(19, 10, 0.1).toString().contains("there are 19"));
-        assertTrue(two(20, 20, 0.1)
-                .notes()
-                .contains("Between lots nothing can be told: there is one only."));
-        assertTrue(two(20, 10, 0).notes().contains("Every row has the same value: there is no difference to share out."));
+        assertTrue(two(20, 20, 0.1).notes().contains("Between lots nothing can be told: there is one only."));
+        assertTrue(
+                two(20, 10, 0).notes().contains("Every row has the same value: there is no difference to share out."));
     }
 
     /** A row of which a lot is not written is left out and counts as no group. */
@@ -328,7 +328,9 @@ class VarianceSharesTest {
         assertTrue(shares.toString().endsWith("(24 rows used, 1 left out)"), shares.toString());
         List<BuiltBatch> few = rows.subList(5, 25);
         assertTrue(
-                VarianceShares.of(Features.greenMass(), BuiltBatch.logbook(few)).toString().contains("there are 19"),
+                VarianceShares.of(Features.greenMass(), BuiltBatch.logbook(few))
+                        .toString()
+                        .contains("there are 19"),
                 "nineteen with a lot, and one without");
     }
 

@@ -140,8 +140,7 @@ class DestinationOrPathPageTest {
 
     @Test
     void aChangeOfTheProbeAfterTheLastRoastIsSaidBeforeThePicture() {
-        assertEquals(
-                List.of(DRUM), of().moved("drum", LAST.plusDays(1)).doubts());
+        assertEquals(List.of(DRUM), of().moved("drum", LAST.plusDays(1)).doubts());
     }
 
     @Test

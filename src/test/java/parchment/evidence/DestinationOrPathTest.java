@@ -125,8 +125,7 @@ class DestinationOrPathTest {
             int batches = asked.batchesThatWouldTell();
             assertEquals(0, batches % 2, asked.text());
             assertTrue(batches >= 2 && batches <= 2 * SeparatingBatches.MOST_PAIRS, asked.text());
-            assertEquals(
-                    batches, asked.next().orElseThrow().mixtures().size());
+            assertEquals(batches, asked.next().orElseThrow().mixtures().size());
             assertTrue(
                     asked.text().contains("What would tell: " + batches + " batches in pairs.")
                             || asked.text().contains("The " + batches + " batches in pairs below")

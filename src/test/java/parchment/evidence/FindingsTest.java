@@ -78,12 +78,7 @@ class FindingsTest {
                 new Facts.Fact("operator", 0.9, Facts.Handled.IN_ANOTHER_LOOK, 48),
                 new Facts.Fact("lot", 0.1, Facts.Handled.IN_THE_MODEL, 48)));
         Findings watched = Findings.of(
-                "drop temperature",
-                Findings.Planned.NOT_BY_CHANCE,
-                analysis,
-                facts,
-                others,
-                new Blindness(1, 1));
+                "drop temperature", Findings.Planned.NOT_BY_CHANCE, analysis, facts, others, new Blindness(1, 1));
         assertEquals(
                 List.of("gas in development"),
                 watched.twins().stream().map(Collinearity.Twin::name).toList());

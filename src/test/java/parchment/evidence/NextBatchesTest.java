@@ -127,7 +127,8 @@ class NextBatchesTest {
                 .interval(0.90)
                 .upper();
         assertTrue(2 * depth <= 0.5, depth + " after " + n);
-        double fewer = new Estimate("bend", 0, 49 / Math.sqrt(information + (n - 6) * each), 20 + n - 6 - (next.roastDays() - 1))
+        double fewer = new Estimate(
+                        "bend", 0, 49 / Math.sqrt(information + (n - 6) * each), 20 + n - 6 - (next.roastDays() - 1))
                 .interval(0.90)
                 .upper();
         assertTrue(2 * fewer > 0.5, fewer + " after " + (n - 6));

@@ -278,7 +278,8 @@ class SeparatingBatchesTest {
     @Test
     void nothingIsLookedForWhereEverythingIsTold() {
         assertEquals(Optional.empty(), asked(new Mixtures(), 0.5, List.of(DROP), TOLD));
-        assertTrue(asked(new Mixtures(), 0.5, List.of(DROP, DEVELOPMENT), TOLD, WIDE).isPresent());
+        assertTrue(asked(new Mixtures(), 0.5, List.of(DROP, DEVELOPMENT), TOLD, WIDE)
+                .isPresent());
     }
 
     @Test
@@ -322,7 +323,8 @@ class SeparatingBatchesTest {
 
     /** By formula: the step's error, times the steps in the middle 80 %, times what a test at 1 in 100 found in 8 of 10 needs. */
     private static double shown(JointFit fit, double[] weight, double steps, List<double[]> mixtures) {
-        double[][] information = Matrices.inverse(fit.slopeCovariance().orElseThrow()).orElseThrow();
+        double[][] information =
+                Matrices.inverse(fit.slopeCovariance().orElseThrow()).orElseThrow();
         for (int i = 0; i + 1 < mixtures.size(); i += 2) {
             for (int k = 0; k < 3; k++) {
                 for (int l = 0; l < 3; l++) {
@@ -332,8 +334,8 @@ class SeparatingBatchesTest {
                 }
             }
         }
-        double error = Math.sqrt(
-                Matrices.form(weight, Matrices.inverse(information).orElseThrow(), weight));
+        double error =
+                Math.sqrt(Matrices.form(weight, Matrices.inverse(information).orElseThrow(), weight));
         double degrees = Math.max(2, fit.fitted().mostDegrees());
         return steps * error * (new Estimate("", 0, 1, degrees).interval(0.99).upper() + 0.8416);
     }

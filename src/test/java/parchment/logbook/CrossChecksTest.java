@@ -44,8 +44,9 @@ class CrossChecksTest {
     void aLotThatIsInNoRowOfTheLotsIsSaidOnceWithItsRows() throws IOException {
         folder.with("lots.csv", "lot", "kella");
         assertEquals(
-                List.of("batches.csv, column 'lot': found the lot 'kela' in 2 rows; expected a row for it in lots.csv. Did you mean 'kella'?;"
-                        + " kept as written."),
+                List.of(
+                        "batches.csv, column 'lot': found the lot 'kela' in 2 rows; expected a row for it in lots.csv. Did you mean 'kella'?;"
+                                + " kept as written."),
                 problems("the lot '"));
         folder.with("lots.csv", "lot", "kela");
         assertEquals(List.of(), problems("the lot '"));
@@ -61,8 +62,9 @@ class CrossChecksTest {
     void aMachineThatIsInNoRowOfTheMachinesIsSaid() throws IOException {
         folder.with("machines.csv", "machine", "barrel");
         assertEquals(
-                List.of("batches.csv, column 'machine': found the machine 'drum' in 2 rows; expected a row for it in machines.csv; kept as"
-                        + " written."),
+                List.of(
+                        "batches.csv, column 'machine': found the machine 'drum' in 2 rows; expected a row for it in machines.csv; kept as"
+                                + " written."),
                 problems("the machine '"));
         folder.with("machines.csv", "machine", "drum");
         assertEquals(List.of(), problems("the machine '"));
@@ -71,11 +73,7 @@ class CrossChecksTest {
     @Test
     void checksAndBlendsOfAnUnknownLotAreSaid() throws IOException {
         folder.with("lots.csv", "lot", "kela")
-                .with(
-                        "lot-checks.csv",
-                        "lot,measured on,moisture [%]",
-                        "kela,2025-06-01,10.9",
-                        "other,2025-06-01,10.9")
+                .with("lot-checks.csv", "lot,measured on,moisture [%]", "kela,2025-06-01,10.9", "other,2025-06-01,10.9")
                 .with("blends.csv", "blend,lot,share [%]", "house,kela,50", "house,third,50");
         assertEquals(
                 List.of(
@@ -100,13 +98,15 @@ class CrossChecksTest {
                 "drun,2025-03-01,burner cleaned",
                 "drun,2025-03-02,burner cleaned");
         assertEquals(
-                List.of("upkeep.csv, column 'machine': found the machine 'drun' in 2 rows; expected a row for it in batches.csv. Did you mean"
-                        + " 'drum'?; kept as written."),
+                List.of(
+                        "upkeep.csv, column 'machine': found the machine 'drun' in 2 rows; expected a row for it in batches.csv. Did you mean"
+                                + " 'drum'?; kept as written."),
                 problems("the machine '"));
         folder.with("machines.csv", "machine", "drum");
         assertEquals(
-                List.of("upkeep.csv, column 'machine': found the machine 'drun' in 2 rows; expected a row for it in machines.csv. Did you mean"
-                        + " 'drum'?; kept as written."),
+                List.of(
+                        "upkeep.csv, column 'machine': found the machine 'drun' in 2 rows; expected a row for it in machines.csv. Did you mean"
+                                + " 'drum'?; kept as written."),
                 problems("the machine '"));
         folder.with("batches.csv", "batch,roasted at", "1,2025-03-04T09:15");
         folder.with("machines.csv", "machine,capacity");
@@ -139,8 +139,14 @@ class CrossChecksTest {
                         "cupping,tasted on,cupper,batch,body",
                         "c,2025-03-06,Ana,harbor,3",
                         "c,2025-03-06,Ana,batch 102,3");
-        assertEquals(1, problems("the batch 'harbor'; expected a batch of this logbook. Did you mean 'harbour'?").size());
-        assertEquals(1, problems("the batch 'batch 102'; expected a batch of this logbook; scores").size());
+        assertEquals(
+                1,
+                problems("the batch 'harbor'; expected a batch of this logbook. Did you mean 'harbour'?")
+                        .size());
+        assertEquals(
+                1,
+                problems("the batch 'batch 102'; expected a batch of this logbook; scores")
+                        .size());
     }
 
     @Test
@@ -152,8 +158,9 @@ class CrossChecksTest {
                 "c,2025-03-04,Ana,2,3",
                 "c,2025-03-05,Ana,2,3");
         assertEquals(
-                List.of("cuppings.csv, line 2, column 'tasted on': found a cupping on 2025-03-03 of a batch roasted later, '1'; expected a"
-                        + " cupping after the roast; kept as written."),
+                List.of(
+                        "cuppings.csv, line 2, column 'tasted on': found a cupping on 2025-03-03 of a batch roasted later, '1'; expected a"
+                                + " cupping after the roast; kept as written."),
                 problems("tasted on"));
     }
 
@@ -162,8 +169,9 @@ class CrossChecksTest {
         folder.with("cuppings.csv", "cupping,tasted on,cupper,batch,body", "spring,2025-03-06,Ana,1,3")
                 .with("sessions.csv", "cupping,blind", "spring,yes", "sprnig,yes");
         assertEquals(
-                List.of("sessions.csv, column 'cupping': found the cupping 'sprnig'; expected scores of it in cuppings.csv. Did you mean"
-                        + " 'spring'?; kept as written."),
+                List.of(
+                        "sessions.csv, column 'cupping': found the cupping 'sprnig'; expected scores of it in cuppings.csv. Did you mean"
+                                + " 'spring'?; kept as written."),
                 problems("the cupping '"));
     }
 }

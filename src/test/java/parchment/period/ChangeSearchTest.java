@@ -156,7 +156,10 @@ class ChangeSearchTest {
         ChangeSearch.Result found =
                 Days.of(24, day -> (day >= 7 ? 1.6 : 0) + (day >= 15 ? 5 : 0)).search();
         assertEquals(List.of(7, 15), firstDays(found));
-        assertTrue(found.steps().get(0).days().contains(7) && found.steps().get(1).days().contains(15), found.toString());
+        assertTrue(
+                found.steps().get(0).days().contains(7)
+                        && found.steps().get(1).days().contains(15),
+                found.toString());
         assertTrue(found.steps().get(0).days().stream().allMatch(day -> day < 15), found.toString());
         assertTrue(found.steps().get(1).days().stream().allMatch(day -> day > 7), found.toString());
     }
@@ -293,10 +296,10 @@ class ChangeSearchTest {
         ChangeSearch.Result after = Days.of(26, steps(-1.9, 16, 1.1, 21)).search();
         assertEquals(List.of(16, 21), firstDays(after));
         assertEquals(List.of("a slow, steady change", "a slow, steady change"), rivals(after));
-        ChangeSearch.Result before = Days.of(30, steps(0.6, 4, 2.9, 11, 3.0, 18)).search();
+        ChangeSearch.Result before =
+                Days.of(30, steps(0.6, 4, 2.9, 11, 3.0, 18)).search();
         assertEquals(List.of(4, 11, 18), firstDays(before));
-        assertEquals(
-                List.of("a slow, steady change", "a slow, steady change", "the time of year"), rivals(before));
+        assertEquals(List.of("a slow, steady change", "a slow, steady change", "the time of year"), rivals(before));
     }
 
     /** Found one after the other, the first of two near steps lies a day off; of all pairs of days the best is taken. */
@@ -316,7 +319,8 @@ class ChangeSearchTest {
         assertEquals(List.of(6, 12), firstDays(found));
         assertEquals(List.of(5, 6), found.steps().get(0).days());
         // Days before the neighbour have no share in what the days of a later step add up to.
-        ChangeSearch.Result later = Days.of(28, steps(0.25, 7, 1.2, 14, 0.42, 21)).search();
+        ChangeSearch.Result later =
+                Days.of(28, steps(0.25, 7, 1.2, 14, 0.42, 21)).search();
         assertEquals(List.of(14, 22), firstDays(later));
         assertEquals(List.of(20, 22, 23), later.steps().get(1).days());
     }
@@ -345,8 +349,7 @@ class ChangeSearchTest {
     @Test
     void stopsWhereTheReaderStopsIt() {
         Thread.currentThread().interrupt();
-        assertThrows(
-                CancellationException.class, () -> Days.of(20, step(3, 9)).search());
+        assertThrows(CancellationException.class, () -> Days.of(20, step(3, 9)).search());
         Interruption.forget(Thread.currentThread());
     }
 }

@@ -244,7 +244,8 @@ class HabitModelTest {
         HabitModel model = new HabitModel(KIND, rows);
         double early = model.expected(of("new", "another day", "early", 155)).value();
         double late = model.expected(of("new", "another day", "late", 155)).value();
-        double unknown = model.expected(of("new", "another day", "new lot", 155)).value();
+        double unknown =
+                model.expected(of("new", "another day", "new lot", 155)).value();
         assertEquals(152, early, 0.3);
         assertEquals(158, late, 0.3);
         assertEquals(155, unknown, 0.3);
@@ -298,8 +299,7 @@ class HabitModelTest {
         HabitModel model = new HabitModel(KIND, rows);
         HabitRow withoutClimb = new HabitRow(
                 usual.phases(), java.util.Optional.empty(), usual.day(), usual.surroundings(), usual.kilograms());
-        assertEquals(
-                model.expected(usual).value(), model.expected(withoutClimb).value(), 0.2);
+        assertEquals(model.expected(usual).value(), model.expected(withoutClimb).value(), 0.2);
         // Half of the masses are not written: the others still teach what a kilogram does.
         List<HabitRow> half = new ArrayList<>();
         for (int i = 0; i < rows.size(); i++) {
@@ -325,13 +325,13 @@ class HabitModelTest {
         assertFalse(model.isCalibrated());
         double squares = 0;
         for (HabitRow row : model.learnt) {
-            double off = HabitModel.writtenCelsius(row, KIND) - model.expected(row).value();
+            double off =
+                    HabitModel.writtenCelsius(row, KIND) - model.expected(row).value();
             squares += Math.pow(off / model.expected(row).standardDeviation(), 2) / model.learnt.size();
         }
         assertTrue(squares > 1.05, "" + squares);
         // Student's t of three degrees of freedom at 90 %: 2.3534.
-        assertEquals(
-                2.3534 * Math.sqrt(squares), model.factor(row("new", "another day", 155), 0.9), 2e-3 * squares);
+        assertEquals(2.3534 * Math.sqrt(squares), model.factor(row("new", "another day", 155), 0.9), 2e-3 * squares);
     }
 
     /** From twenty days on the curve's own sign may help; where a mark has none, what is expected is that of the habit. */

@@ -122,21 +122,14 @@ class OnCurveTest {
     @CsvSource({"1, 600.4", "5, 601", "10, 603", "10, 608", "20, 606", "20, 617"})
     void theDropOfASlowLoggerIsKnownToAPartOfItsInterval(double every, double onset) {
         DoubleUnaryOperator course = t -> 80 + 0.2 * t - (t <= onset ? 0 : 120 * (1 - Math.exp((onset - t) / 20)));
-        OnCurve.Found found =
-                OnCurve.drop(clean(course, 0, 760, every), 60).orElseThrow();
+        OnCurve.Found found = OnCurve.drop(clean(course, 0, 760, every), 60).orElseThrow();
         assertEquals(onset, found.seconds(), 0.5 * every);
         assertTrue(found.standardError() < 0.5 * every, found.toString());
     }
 
     /** Rates over the next 4 s; the first of half the steepest one counts, if it comes within 90 s. */
     @ParameterizedTest
-    @CsvSource({
-        "0.49, 20, 618",
-        "0.51, 20, 602",
-        "0.125, 88, 686",
-        "0.125, 90, 688",
-        "0.125, 92, 690",
-        "0.125, 94, 600"
+    @CsvSource({"0.49, 20, 618", "0.51, 20, 602", "0.125, 88, 686", "0.125, 90, 688", "0.125, 92, 690", "0.125, 94, 600"
     })
     void theSteepFallBeginsWhereHalfTheSteepestRateIsReached(double share, double slowSeconds, double begin) {
         // Slowly from 602 on, so that the rate over the 4 s from 600 on is half of the slow one.
@@ -190,8 +183,7 @@ class OnCurveTest {
         double[] values = Arrays.stream(seconds)
                 .map(t -> 200 - 0.5 * Math.max(0, t - 604) - 1.5 * Math.max(0, t - 620))
                 .toArray();
-        assertEquals(
-                620, OnCurve.steepFall(Curve.of("bean temperature", Unit.TEMPERATURE, seconds, values), 0, 4));
+        assertEquals(620, OnCurve.steepFall(Curve.of("bean temperature", Unit.TEMPERATURE, seconds, values), 0, 4));
     }
 
     /** Level at 150 °C to 300 s, down by so much in 40 s, and up by so much. */
@@ -227,11 +219,9 @@ class OnCurveTest {
     @ParameterizedTest
     @CsvSource({"19.8, false", "20.2, true"})
     void theLevelBeforeTheChargeIsTheMiddleOfItsLastTwentySeconds(double deep, boolean isCharge) {
-        DoubleUnaryOperator course = t -> t <= 300
-                ? 30 + 0.5 * t
-                : t <= 340 ? 180 - deep * (t - 300) / 40 : 180 - deep + 0.3 * (t - 340);
-        assertEquals(
-                isCharge, OnCurve.atCharge(clean(course, 200, 900, 2)).isPresent());
+        DoubleUnaryOperator course =
+                t -> t <= 300 ? 30 + 0.5 * t : t <= 340 ? 180 - deep * (t - 300) / 40 : 180 - deep + 0.3 * (t - 340);
+        assertEquals(isCharge, OnCurve.atCharge(clean(course, 200, 900, 2)).isPresent());
     }
 
     /** Two readings within 20 s before the fall show a level: a logger that reads every 12 s shows none. */
@@ -240,8 +230,7 @@ class OnCurveTest {
     void aLoggerSlowerThanTenSecondsShowsNoLevel(double every, boolean isCharge) {
         DoubleUnaryOperator course =
                 t -> t <= 300 ? 180 + 0.01 * t : t <= 360 ? 183 - 1.5 * (t - 300) : 93 + 0.2 * (t - 360);
-        assertEquals(
-                isCharge, OnCurve.atCharge(clean(course, 180, 900, every)).isPresent());
+        assertEquals(isCharge, OnCurve.atCharge(clean(course, 180, 900, every)).isPresent());
     }
 
     /** The level needs two readings before the one at which the fall begins. */
@@ -299,9 +288,7 @@ class OnCurveTest {
     @ParameterizedTest
     @CsvSource({"1, 300.3", "2, 301.9", "5, 304", "10, 303", "10, 308"})
     void theChargeIsKnownToAPartOfTheLoggersInterval(double every, double onset) {
-        DoubleUnaryOperator course = t -> t <= onset
-                ? 180
-                : 80 + 0.2 * (t - onset) + 100 * Math.exp((onset - t) / 25);
+        DoubleUnaryOperator course = t -> t <= onset ? 180 : 80 + 0.2 * (t - onset) + 100 * Math.exp((onset - t) / 25);
         OnCurve.Found found = OnCurve.charge(clean(course, 200, 900, every)).orElseThrow();
         assertEquals(onset, found.seconds(), 0.3 * every);
         assertTrue(found.standardError() < 0.5 * every, found.toString());

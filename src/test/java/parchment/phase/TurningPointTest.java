@@ -36,7 +36,14 @@ class TurningPointTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"290, 600, true", "298, 600, true", "304, 600, false", "310, 600, false", "200, 190, false", "200, 210, true"})
+    @CsvSource({
+        "290, 600, true",
+        "298, 600, true",
+        "304, 600, false",
+        "310, 600, false",
+        "200, 190, false",
+        "200, 210, true"
+    })
     void theTurningPointLiesBeforeTheDropAndWithinFiveMinutes(double turn, double drop, boolean isFound) {
         SmoothCurve curve = smooth(t -> 90 + 0.002 * (t - turn) * (t - turn), 600, 2);
         assertEquals(isFound, TurningPoint.of(curve, drop).isPresent());
@@ -91,8 +98,7 @@ class TurningPointTest {
         double[] noise = random.doubles(400, -0.05, 0.05).toArray();
         SmoothCurve curve = smooth(t -> 90 + 0.002 * (t - 120) * (t - 120) + noise[(int) (t / 2)], 400, 2);
         OnCurve.Found found = TurningPoint.of(curve, 400).orElseThrow();
-        double slopeError =
-                TurningPoint.narrow(curve).at(found.seconds()).slopeStandardError() / 60;
+        double slopeError = TurningPoint.narrow(curve).at(found.seconds()).slopeStandardError() / 60;
         assertEquals(slopeError / 0.004, found.standardError(), 0.1 * found.standardError());
         assertEquals(120, found.seconds(), 3 * found.standardError());
     }
@@ -121,8 +127,8 @@ class TurningPointTest {
         double[] values = Arrays.stream(seconds)
                 .map(t -> 90 + 0.002 * (t - turn) * (t - turn))
                 .toArray();
-        SmoothCurve curve = SmoothCurve.of(
-                CleanCurve.of(Curve.of("bean temperature", Unit.TEMPERATURE, seconds, values)));
+        SmoothCurve curve =
+                SmoothCurve.of(CleanCurve.of(Curve.of("bean temperature", Unit.TEMPERATURE, seconds, values)));
         assertEquals(
                 told, TurningPoint.of(curve, 400).map(OnCurve.Found::seconds).orElse(Double.NaN), 0.01);
     }
@@ -191,7 +197,6 @@ class TurningPointTest {
     @ParameterizedTest
     @CsvSource({"0.94, 7.591", "0.95, 10", "1, 10"})
     void windowsThatAreAlikeAreNotDividedByTheirDifference(double ratio, double left) {
-        assertEquals(
-                80 + left, TurningPoint.withoutBias(80, 79, 1e-6, ratio).seconds(), 1e-3);
+        assertEquals(80 + left, TurningPoint.withoutBias(80, 79, 1e-6, ratio).seconds(), 1e-3);
     }
 }
