@@ -139,7 +139,6 @@ final class ChangeSearch {
                     supporting.stream().filter(Indicator::toldOfBeans).count()));
             steps = polished(steps);
         }
-        steps.sort(Comparator.comparingInt(Step::firstDay));
         List<Step> dated = new ArrayList<>();
         for (Step step : steps) {
             dated.add(new Step(
