@@ -153,7 +153,7 @@ public final class Gather {
         questions.say("");
         try {
             Path name = to.toAbsolutePath().normalize().getFileName();
-            GatherProvenance provenance = GatherProvenance.of(folder, DEEPEST);
+            Logbook.Provenance provenance = GatherProvenance.of(folder, DEEPEST);
             WholeFolder.at(to).fill(aside -> {
                 new GatherWriter(aside, provenance)
                         .write(
