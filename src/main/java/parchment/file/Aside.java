@@ -35,7 +35,8 @@ final class Aside {
      * killed command has left is found, and taken away, by the next that writes the same; two at once get two names.
      */
     static Path make(Path folder, Path target, Maker maker) throws IOException {
-        String mark = String.format(Locale.ROOT, "%08x", String.valueOf(target.getFileName()).hashCode());
+        String mark = String.format(
+                Locale.ROOT, "%08x", String.valueOf(target.getFileName()).hashCode());
         Path first = folder.resolve(BEGIN + mark + END);
         if (isLeft(first)) {
             delete(first);
@@ -63,7 +64,9 @@ final class Aside {
         Instant limit = Instant.now().minus(LEFT);
         try (Stream<Path> all = Files.walk(place)) {
             for (Path each : (Iterable<Path>) all::iterator) {
-                if (Files.getLastModifiedTime(each, LinkOption.NOFOLLOW_LINKS).toInstant().isAfter(limit)) {
+                if (Files.getLastModifiedTime(each, LinkOption.NOFOLLOW_LINKS)
+                        .toInstant()
+                        .isAfter(limit)) {
                     return false;
                 }
             }
@@ -91,8 +94,7 @@ final class Aside {
             }
 
             @Override
-            public FileVisitResult postVisitDirectory(Path folder, @Nullable IOException e)
-                    throws IOException {
+            public FileVisitResult postVisitDirectory(Path folder, @Nullable IOException e) throws IOException {
                 Files.deleteIfExists(folder);
                 return FileVisitResult.CONTINUE;
             }

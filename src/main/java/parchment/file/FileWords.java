@@ -33,9 +33,13 @@ public final class FileWords {
 
     private static Map<String, String> meanings() {
         Map<String, String> words = new LinkedHashMap<>();
-        words.put("no space left on device", "the disk is full. Make room on it, or name another folder, and run it again");
+        words.put(
+                "no space left on device",
+                "the disk is full. Make room on it, or name another folder, and run it again");
         words.put("not enough space on the disk", words.get("no space left on device"));
-        words.put("disk quota exceeded", "you have used up the room that this machine gives you. Make room, and run it again");
+        words.put(
+                "disk quota exceeded",
+                "you have used up the room that this machine gives you. Make room, and run it again");
         words.put("read-only file system", "nothing can be written on that disk. Name a folder elsewhere");
         words.put("permission denied", "that is not permitted to you");
         words.put("operation not permitted", "that is not permitted to you");
@@ -50,10 +54,14 @@ public final class FileWords {
         words.put("cannot find the file", "there is no such file or folder");
         words.put("cannot find the path", "there is no such file or folder");
         words.put("file too large", "the file is larger than this disk allows");
-        words.put("input/output error", "the disk did not answer as it should (a worn memory stick, a lost network drive?)");
+        words.put(
+                "input/output error",
+                "the disk did not answer as it should (a worn memory stick, a lost network drive?)");
         words.put("stale file handle", "the network drive it lies on was lost. Connect it, and run it again");
         words.put("broken pipe", "the program that it was written to has ended");
-        words.put("invalid argument", "this disk does not take it (a name it does not allow, or a file too large for it)");
+        words.put(
+                "invalid argument",
+                "this disk does not take it (a name it does not allow, or a file too large for it)");
         words.put("no locks available", "the disk cannot keep two programs apart (a network drive?)");
         return words;
     }
@@ -63,9 +71,10 @@ public final class FileWords {
         if (failure instanceof NotWrittenException && failure.getMessage() != null) {
             return failure.getMessage();
         }
-        Optional<String> file = failure instanceof FileSystemException f ? Optional.ofNullable(f.getFile()) : Optional.empty();
+        Optional<String> file =
+                failure instanceof FileSystemException f ? Optional.ofNullable(f.getFile()) : Optional.empty();
         if (failure instanceof NoSuchFileException && file.isPresent()) {
-            return "There is no file or folder '" + file.get() + "'.";
+            return "There is no file or folder " + file.get() + ".";
         }
         String message = String.valueOf(failure.getMessage());
         Matcher program = PROGRAM.matcher(message);
@@ -134,7 +143,9 @@ public final class FileWords {
         if (failure instanceof EOFException || failure instanceof ZipException) {
             return "it breaks off, or is damaged. Copy or fetch it again";
         }
-        String said = failure instanceof FileSystemException f && f.getReason() != null ? f.getReason() : failure.getMessage();
+        String said = failure instanceof FileSystemException f && f.getReason() != null
+                ? f.getReason()
+                : failure.getMessage();
         return said == null
                 ? "the disk did not say why"
                 : meaning(said).orElseGet(() -> said.strip().replaceFirst("\\.$", ""));

@@ -24,9 +24,8 @@ public enum Rights {
 
     private FileAttribute<?>[] of(Path place, String rights) throws IOException {
         Path above = place.toAbsolutePath().getParent();
-        boolean known = this == OWNER
-                && above != null
-                && Files.getFileStore(above).supportsFileAttributeView("posix");
+        boolean known =
+                this == OWNER && above != null && Files.getFileStore(above).supportsFileAttributeView("posix");
         return known
                 ? new FileAttribute<?>[] {PosixFilePermissions.asFileAttribute(PosixFilePermissions.fromString(rights))}
                 : new FileAttribute<?>[0];

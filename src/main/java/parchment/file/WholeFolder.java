@@ -92,7 +92,8 @@ public final class WholeFolder {
             Path target = place.toAbsolutePath().normalize();
             Path above = target.getParent();
             if (!Files.isDirectory(target) || above == null) {
-                throw new NotWrittenException("'" + place + "' was not written: it is not a folder that can be replaced.");
+                throw new NotWrittenException(
+                        "'" + place + "' was not written: it is not a folder that can be replaced.");
             }
             Path waiting = Aside.make(above, target, Files::createDirectory);
             try {

@@ -212,10 +212,10 @@ public final class Gather {
         }
         try {
             if (Files.isDirectory(to)) {
-                    if (!WholeFolder.at(to).isFree()) {
-                        throw new LogbookException("The folder " + Words.quote(to.toString())
-                                + " is not empty, and nothing in it is written over. Choose a new one.");
-                    }
+                if (!WholeFolder.at(to).isFree()) {
+                    throw new LogbookException("The folder " + Words.quote(to.toString())
+                            + " is not empty, and nothing in it is written over. Choose a new one.");
+                }
             } else if (Files.exists(to)) {
                 throw new LogbookException(Words.quote(to.toString()) + " is a file. Choose a new folder.");
             }

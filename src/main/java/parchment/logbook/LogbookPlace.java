@@ -47,7 +47,8 @@ public final class LogbookPlace {
             return false;
         }
         try (Stream<Path> files = Files.list(curves)) {
-            return files.anyMatch(file -> file.toString().toLowerCase(Locale.ROOT).endsWith(".csv"));
+            return files.anyMatch(
+                    file -> file.toString().toLowerCase(Locale.ROOT).endsWith(".csv"));
         } catch (IOException e) {
             return true; // It may be one; nothing is written where that cannot be seen.
         }

@@ -1,7 +1,6 @@
 package parchment.virtual;
 
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import parchment.file.Rights;
 import parchment.file.WholeFile;

@@ -25,10 +25,7 @@ import org.junit.jupiter.params.provider.MethodSource;
 
 class FileWordsTest {
     @ParameterizedTest
-    @CsvSource(
-            delimiter = '|',
-            textBlock =
-                    """
+    @CsvSource(delimiter = '|', textBlock = """
                     No space left on device               | the disk is full
                     There is not enough space on the disk | the disk is full
                     Disk quota exceeded                   | you have used up the room
@@ -94,7 +91,7 @@ class FileWordsTest {
 
     @Test
     void saysWhichFileAndWhy() {
-        assertEquals("There is no file or folder 'a b'.", FileWords.of(new NoSuchFileException("a b")));
+        assertEquals("There is no file or folder a b.", FileWords.of(new NoSuchFileException("a b")));
         assertEquals(
                 "'a b' could not be read or written: that is not permitted to you.",
                 FileWords.of(new AccessDeniedException("a b")));

@@ -51,17 +51,22 @@ class WholeFileTest {
     @Test
     void aWritingThatBreaksOffLeavesWhatWasThereAndNothingElse() throws IOException {
         Path file = Files.writeString(folder.resolve("page.html"), "good");
-        NotWrittenException told = assertThrows(NotWrittenException.class, () -> WholeFile.at(file).write(writer -> {
-            writer.write("half of ".repeat(10_000));
-            throw new IOException("No space left on device");
-        }));
+        NotWrittenException told = assertThrows(
+                NotWrittenException.class,
+                () -> WholeFile.at(file).write(writer -> {
+                    writer.write("half of ".repeat(10_000));
+                    throw new IOException("No space left on device");
+                }));
         assertEquals(
-                "'" + file + "' was not written: the disk is full. Make room on it, or name another folder, and run it again.",
+                "'" + file
+                        + "' was not written: the disk is full. Make room on it, or name another folder, and run it again.",
                 told.getMessage());
         assertEquals("good", Files.readString(file));
-        assertThrows(IllegalStateException.class, () -> WholeFile.at(file).write(writer -> {
-            throw new IllegalStateException("stopped by hand");
-        }));
+        assertThrows(
+                IllegalStateException.class,
+                () -> WholeFile.at(file).write(writer -> {
+                    throw new IllegalStateException("stopped by hand");
+                }));
         assertEquals("good", Files.readString(file));
         assertEquals(List.of("page.html"), inside());
     }
@@ -91,7 +96,8 @@ class WholeFileTest {
     void aFullDeviceIsToldInWords() {
         Path full = Path.of("/dev/full"); // What is written to it fails as on a full disk.
         assumeTrue(Files.isWritable(full));
-        NotWrittenException told = assertThrows(NotWrittenException.class, () -> WholeFile.at(full).write("x"));
+        NotWrittenException told =
+                assertThrows(NotWrittenException.class, () -> WholeFile.at(full).write("x"));
         assertTrue(told.getMessage().startsWith("'/dev/full' was not written: the disk is full."), told.getMessage());
     }
 
@@ -109,7 +115,8 @@ class WholeFileTest {
                     WholeFile.at(file).ifNew().write(text);
                     return text;
                 } catch (NotWrittenException e) {
-                    assertEquals("'" + file + "' was not written: something of that name is there already.", e.getMessage());
+                    assertEquals(
+                            "'" + file + "' was not written: something of that name is there already.", e.getMessage());
                     return "";
                 }
             }));
@@ -173,11 +180,17 @@ class WholeFileTest {
         Path inTheWay = Files.createDirectory(folder.resolve("page.html"));
         assertEquals(
                 "'" + inTheWay + "' was not written: a folder of that name stands there.",
-                assertThrows(NotWrittenException.class, () -> WholeFile.at(inTheWay).write("x")).getMessage());
+                assertThrows(
+                                NotWrittenException.class,
+                                () -> WholeFile.at(inTheWay).write("x"))
+                        .getMessage());
         Path nowhere = folder.resolve("none").resolve("page.html");
         assertEquals(
                 "'" + nowhere + "' was not written: there is no such file or folder.",
-                assertThrows(NotWrittenException.class, () -> WholeFile.at(nowhere).write("x")).getMessage());
+                assertThrows(
+                                NotWrittenException.class,
+                                () -> WholeFile.at(nowhere).write("x"))
+                        .getMessage());
     }
 
     @Test
@@ -188,7 +201,8 @@ class WholeFileTest {
         assumeFalse(Files.isWritable(file), "the administrator may write everywhere");
         assertEquals(
                 "'" + file + "' was not written: that is not permitted to you.",
-                assertThrows(NotWrittenException.class, () -> WholeFile.at(file).write("2")).getMessage());
+                assertThrows(NotWrittenException.class, () -> WholeFile.at(file).write("2"))
+                        .getMessage());
         assertEquals("1", Files.readString(file));
     }
 

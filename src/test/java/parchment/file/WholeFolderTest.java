@@ -19,7 +19,8 @@ class WholeFolderTest {
 
     private static Path two(Path into) throws IOException {
         WholeFile.at(into.resolve("one")).write("1");
-        return WholeFile.at(Files.createDirectory(into.resolve("deep")).resolve("two")).write("2");
+        return WholeFile.at(Files.createDirectory(into.resolve("deep")).resolve("two"))
+                .write("2");
     }
 
     private static Path breaksOff(Path into) throws IOException {
@@ -55,7 +56,8 @@ class WholeFolderTest {
         Path there = Files.createDirectory(folder.resolve("there"));
         for (Path place : List.of(there, folder.resolve("new"))) {
             String told = assertThrows(
-                            NotWrittenException.class, () -> WholeFolder.at(place).fill(WholeFolderTest::breaksOff))
+                            NotWrittenException.class,
+                            () -> WholeFolder.at(place).fill(WholeFolderTest::breaksOff))
                     .getMessage();
             assertTrue(told.startsWith("'" + place + "' was not written: the disk is full."), told);
         }
@@ -84,8 +86,11 @@ class WholeFolderTest {
         for (Path place : List.of(there, file)) {
             assertFalse(WholeFolder.at(place).isFree());
             assertEquals(
-                    "'" + place + "' holds something already, and was left as it is. Name a folder that does not exist yet.",
-                    assertThrows(NotWrittenException.class, () -> WholeFolder.at(place).fill(WholeFolderTest::two))
+                    "'" + place
+                            + "' holds something already, and was left as it is. Name a folder that does not exist yet.",
+                    assertThrows(
+                                    NotWrittenException.class,
+                                    () -> WholeFolder.at(place).fill(WholeFolderTest::two))
                             .getMessage());
         }
         assertEquals(List.of("file", "there", "there/mine"), inside(folder));
@@ -94,11 +99,15 @@ class WholeFolderTest {
     @Test
     void ofTwoAtOnceOneIsWholeAndTheOtherSaysWhy() throws IOException {
         Path place = folder.resolve("place");
-        assertThrows(NotWrittenException.class, () -> WholeFolder.at(place).fill(first -> {
-            two(first);
-            WholeFolder.at(place).fill(second -> WholeFile.at(second.resolve("other")).write("other"));
-            return first;
-        }));
+        assertThrows(
+                NotWrittenException.class,
+                () -> WholeFolder.at(place).fill(first -> {
+                    two(first);
+                    WholeFolder.at(place)
+                            .fill(second ->
+                                    WholeFile.at(second.resolve("other")).write("other"));
+                    return first;
+                }));
         assertEquals(List.of("place", "place/other"), inside(folder));
     }
 

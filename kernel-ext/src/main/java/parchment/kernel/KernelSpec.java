@@ -136,9 +136,10 @@ public final class KernelSpec {
     /** Java finds no classes under a path with a sign beyond the first 65,536 of Unicode, such as a smiling face. */
     private static void checkPath(Path path) {
         if (path.toString().codePoints().anyMatch(Character::isSupplementaryCodePoint)) {
-            throw new IllegalArgumentException("Java cannot start a kernel from '" + path
-                    + "', because of a sign in that path that its own file names do not know (an emoji, for example). Set"
-                    + " JUPYTER_DATA_DIR to a folder without it, or name a Python environment elsewhere with --prefix.");
+            throw new IllegalArgumentException(
+                    "Java cannot start a kernel from '" + path
+                            + "', because of a sign in that path that its own file names do not know (an emoji, for example). Set"
+                            + " JUPYTER_DATA_DIR to a folder without it, or name a Python environment elsewhere with --prefix.");
         }
     }
 

@@ -35,7 +35,10 @@ final class InstallPlace {
                     + "python3 -c \"import sys; print(sys.prefix)\" says which.");
         }
         return KernelSpec.in(OutputPlace.outsideLogbooks(prefix)
-                .toAbsolutePath().normalize().resolve("share").resolve("jupyter"));
+                .toAbsolutePath()
+                .normalize()
+                .resolve("share")
+                .resolve("jupyter"));
     }
 
     boolean isOfUser() {

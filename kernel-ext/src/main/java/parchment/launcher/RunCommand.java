@@ -59,8 +59,8 @@ final class RunCommand implements Callable<Integer> {
         Places places = Places.here();
         LogbookChoice choice = LogbookChoice.of(logbook, places);
         choice.asProperty();
-        Path target =
-                OutputPlace.folder(out != null ? out.toAbsolutePath() : places.home().resolve("out"), choice);
+        Path target = OutputPlace.folder(
+                out != null ? out.toAbsolutePath() : places.home().resolve("out"), choice);
         boolean allFine = true;
         List<Path> toRun = notebooks.isEmpty() ? List.of(places.tour()) : notebooks;
         checkNames(toRun);

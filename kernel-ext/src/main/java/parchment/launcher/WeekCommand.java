@@ -60,7 +60,10 @@ final class WeekCommand implements Callable<Integer> {
         LogbookChoice choice = LogbookChoice.of(logbook, places);
         choice.asProperty();
         Path page = OutputPlace.page(
-                out != null ? out.toAbsolutePath() : places.home().resolve("out").resolve("week.html"), choice);
+                out != null
+                        ? out.toAbsolutePath()
+                        : places.home().resolve("out").resolve("week.html"),
+                choice);
         Logbook read = Logbook.open();
         Week week = Week.of(read);
         for (String order : orders) {

@@ -184,9 +184,7 @@ class ConnectionTest {
                 new org.dflib.jjava.jupyter.messages.request.ExecuteRequest(
                         code, false, true, java.util.Map.of(), false, false)));
         Message<?> arrived = threads.submit(connection::nextShell).get(20, TimeUnit.SECONDS);
-        assertEquals(
-                code,
-                ((org.dflib.jjava.jupyter.messages.request.ExecuteRequest) arrived.getContent()).getCode());
+        assertEquals(code, ((org.dflib.jjava.jupyter.messages.request.ExecuteRequest) arrived.getContent()).getCode());
     }
 
     @Test

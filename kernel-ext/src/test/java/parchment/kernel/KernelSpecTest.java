@@ -52,7 +52,8 @@ class KernelSpecTest {
         assertTrue(Files.readString(kernel().folder().resolve("kernel.json")).contains(home.getFileName() + "/"));
         assertTrue(Files.exists(home.resolve("complete")));
         try (Stream<Path> library = Files.list(home.resolve("lib"))) {
-            assertEquals(40, library.filter(each -> each.toFile().length() == 3_000).count());
+            assertEquals(
+                    40, library.filter(each -> each.toFile().length() == 3_000).count());
         }
     }
 
@@ -95,7 +96,8 @@ class KernelSpecTest {
         kernel().install(jar);
         Path home = homes().get(0);
         Path json = kernel().folder().resolve("kernel.json");
-        Files.writeString(json, Files.readString(json).replace(home.getFileName().toString(), "jars-of-another"));
+        Files.writeString(
+                json, Files.readString(json).replace(home.getFileName().toString(), "jars-of-another"));
         assertTrue(kernel().install(jar));
         assertWhole();
     }
@@ -114,7 +116,9 @@ class KernelSpecTest {
     @Test
     void aPathThatJavaCannotStartFromIsRefusedInWords() {
         Path place = folder.resolve("my \uD83D\uDE42 jupyter");
-        String told = assertThrows(IllegalArgumentException.class, () -> KernelSpec.in(place).install(jar))
+        String told = assertThrows(
+                        IllegalArgumentException.class,
+                        () -> KernelSpec.in(place).install(jar))
                 .getMessage();
         assertTrue(told.contains("Java cannot start a kernel from '" + place), told);
         assertTrue(told.contains("JUPYTER_DATA_DIR"), told);

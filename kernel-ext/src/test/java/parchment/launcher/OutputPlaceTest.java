@@ -108,7 +108,7 @@ class OutputPlaceTest {
         Path elsewhere = Files.createDirectories(folder.resolve("elsewhere"));
         Files.writeString(elsewhere.resolve("plan.csv"), "lot,drop temperature [°C]\nCinder Ridge,203\n");
         Files.writeString(elsewhere.resolve("plan-student-01.csv"), "lot,drop temperature [°C]\nCinder Ridge,203\n");
-        Files.writeString(elsewhere.resolve("seeds.properties"), "student-01=secret-" + "0".repeat(64) + "\n");
+        Files.writeString(elsewhere.resolve("seeds.properties"), "student-01=secret:" + "0".repeat(64) + "\n");
         Path notebook = notebook("note.ipynb", "1 + 1");
         Map<Path, String> before = texts(folder);
         List<String> arguments = Arrays.stream(command.split(" "))
@@ -118,7 +118,8 @@ class OutputPlaceTest {
                 .toList();
         assertEquals(1, run(arguments), said.toString());
         assertEquals(before, texts(folder), "nothing was changed or added");
-        assertTrue(said.toString().contains("is or lies in the logbook '" + logbook.toRealPath() + "'"), said.toString());
+        assertTrue(
+                said.toString().contains("is or lies in the logbook '" + logbook.toRealPath() + "'"), said.toString());
         assertTrue(said.toString().contains("Name a place outside it."), said.toString());
     }
 
@@ -175,9 +176,10 @@ class OutputPlaceTest {
         assertEquals(1, run(command));
         assertTrue(
                 said.toString()
-                        .contains("'" + executed.toAbsolutePath()
-                                + "' is there already, and is not what a run has left (it is of somebody's own, or was changed"
-                                + " since), so it was left as it is. Name another folder with --out, or move that one away."),
+                        .contains(
+                                "'" + executed.toAbsolutePath()
+                                        + "' is there already, and is not what a run has left (it is of somebody's own, or was changed"
+                                        + " since), so it was left as it is. Name another folder with --out, or move that one away."),
                 said.toString());
         assertEquals(edited, Files.readString(executed));
 

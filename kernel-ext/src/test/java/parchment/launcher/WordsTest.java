@@ -44,11 +44,13 @@ class WordsTest {
 
     @Test
     void tellsWhatIsOursAsItIsAndWhatIsAFaultAsAFault() {
-        assertEquals("The folder 'x' holds no logbook.", Words.of(new LogbookException("The folder 'x' holds no logbook.")));
+        assertEquals(
+                "The folder 'x' holds no logbook.", Words.of(new LogbookException("The folder 'x' holds no logbook.")));
         assertEquals(
                 "A file could not be read or written: the disk is full. Make room on it, or name another folder, and run it"
                         + " again.",
                 Words.of(new UncheckedIOException(new IOException("No space left on device"))));
-        assertTrue(Words.of(new NullPointerException()).startsWith("Parchment stopped at a fault of its own, not of yours.\n"));
+        assertTrue(Words.of(new NullPointerException())
+                .startsWith("Parchment stopped at a fault of its own, not of yours.\n"));
     }
 }

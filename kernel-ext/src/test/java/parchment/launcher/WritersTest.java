@@ -29,7 +29,8 @@ class WritersTest {
         Map<String, String> found = new TreeMap<>();
         for (Path sources : new Path[] {Path.of("..", "src", "main", "java"), Path.of("src", "main", "java")}) {
             try (Stream<Path> files = Files.walk(sources)) {
-                for (Path file : files.filter(each -> each.toString().endsWith(".java")).toList()) {
+                for (Path file :
+                        files.filter(each -> each.toString().endsWith(".java")).toList()) {
                     if (!file.getParent().endsWith(Path.of("parchment", "file"))) {
                         note(file, found);
                     }
