@@ -74,7 +74,7 @@ public final class FileWords {
         Optional<String> file =
                 failure instanceof FileSystemException f ? Optional.ofNullable(f.getFile()) : Optional.empty();
         if (failure instanceof NoSuchFileException && file.isPresent()) {
-            return "There is no file or folder '" + file.get() + "'.";
+            return "There is no file or folder " + file.get() + ".";
         }
         String message = String.valueOf(failure.getMessage());
         Matcher program = PROGRAM.matcher(message);

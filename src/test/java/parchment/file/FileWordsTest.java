@@ -91,7 +91,7 @@ class FileWordsTest {
 
     @Test
     void saysWhichFileAndWhy() {
-        assertEquals("There is no file or folder 'a b'.", FileWords.of(new NoSuchFileException("a b")));
+        assertEquals("There is no file or folder a b.", FileWords.of(new NoSuchFileException("a b")));
         assertEquals(
                 "'a b' could not be read or written: that is not permitted to you.",
                 FileWords.of(new AccessDeniedException("a b")));

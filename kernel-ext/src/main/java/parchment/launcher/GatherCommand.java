@@ -57,7 +57,7 @@ final class GatherCommand implements Callable<Integer> {
                 throw new IllegalArgumentException("Name the folder for the new logbook: --to \"My Roasts\"."
                         + " To see first what would be asked: --look.");
             }
-            OutputPlace.outsideLogbooks(to);
+            OutputPlace.newFolder(to);
             return Gather.run(folder, to, Optional.ofNullable(answers), new Terminal(terminal), terminal);
         } finally {
             terminal.flush();

@@ -33,6 +33,15 @@ final class OutputPlace {
         return outsideLogbooks(place);
     }
 
+    /** Checks the place of a folder that is made only if it is not there or empty: it may not lie in a logbook. */
+    static Path newFolder(Path place) {
+        Path above = place.toAbsolutePath().normalize().getParent();
+        if (above != null) {
+            outsideLogbooks(above);
+        }
+        return place;
+    }
+
     private static IllegalArgumentException inLogbook(Path place, Path logbook) {
         return new IllegalArgumentException("'" + place + "' is or lies in the logbook '" + logbook
                 + "' (a folder with batches.csv, logbook.properties or curves). A logbook is only ever read; nothing was written."

@@ -91,7 +91,7 @@ final class RoasteryCommand implements Callable<Integer> {
         if (out == null) {
             throw new IllegalArgumentException("Name the folder for the logbook: --out DIR.");
         }
-        OutputPlace.outsideLogbooks(out);
+        OutputPlace.newFolder(out);
         checkTruth(beside(out));
         VirtualLogbook logbook = year.roastery().write(out);
         PrintWriter terminal = spec.commandLine().getOut();
@@ -198,7 +198,7 @@ final class RoasteryCommand implements Callable<Integer> {
             if ((teacher == null) != (student == null)) {
                 throw new IllegalArgumentException("For a class both are needed: --teacher DIR and --student NAME.");
             }
-            OutputPlace.outsideLogbooks(out);
+            OutputPlace.newFolder(out);
             RoastPlan read = RoastPlan.read(plan);
             VirtualRoastery roastery = teacher == null || student == null
                     ? year.roastery()
@@ -250,7 +250,7 @@ final class RoasteryCommand implements Callable<Integer> {
             if (year.seed != null) {
                 throw new IllegalArgumentException("A class draws a secret seed for each student; leave --seed out.");
             }
-            OutputPlace.outsideLogbooks(out);
+            OutputPlace.newFolder(out);
             Scenario scenario = year.chosen();
             int batches = year.batches == null ? VirtualRoastery.of(scenario).batches() : year.batches;
             VirtualClass made = VirtualClass.write(scenario, students.listed(), batches, out);

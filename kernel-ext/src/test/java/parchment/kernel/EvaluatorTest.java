@@ -342,12 +342,12 @@ class EvaluatorTest {
     @Test
     void saysInWordsWhatTheDiskSays() {
         CellError none = errorOf("Files.readString(Path.of(\"no such file\"))");
-        assertTrue(none.text().contains("There is no file or folder 'no such file'."), none.text());
+        assertTrue(none.text().contains("There is no file or folder no such file."), none.text());
         assertFalse(none.text().contains("Exception"), none.text());
         if (Files.isWritable(Path.of("/dev/full"))) { // What is written to it fails as on a full disk.
             for (String cell : List.of(
                     "Files.writeString(Path.of(\"/dev/full\"), \"x\")",
-                    "BatchChart.of(Logbook.open(\"../datasets/hillside\").batches().get(0)).save(\"/dev/full\")")) {
+                    "WholeFile.at(Path.of(\"/dev/full\")).write(\"x\")")) {
                 CellError full = errorOf(cell);
                 assertTrue(full.text().contains("the disk is full"), full.text());
                 assertFalse(full.text().contains("Exception"), full.text());

@@ -108,7 +108,7 @@ class OutputPlaceTest {
         Path elsewhere = Files.createDirectories(folder.resolve("elsewhere"));
         Files.writeString(elsewhere.resolve("plan.csv"), "lot,drop temperature [°C]\nCinder Ridge,203\n");
         Files.writeString(elsewhere.resolve("plan-student-01.csv"), "lot,drop temperature [°C]\nCinder Ridge,203\n");
-        Files.writeString(elsewhere.resolve("seeds.properties"), "student-01=secret-" + "0".repeat(64) + "\n");
+        Files.writeString(elsewhere.resolve("seeds.properties"), "student-01=secret:" + "0".repeat(64) + "\n");
         Path notebook = notebook("note.ipynb", "1 + 1");
         Map<Path, String> before = texts(folder);
         List<String> arguments = Arrays.stream(command.split(" "))
