@@ -21,8 +21,7 @@ import org.apache.commons.csv.CSVFormat;
 public final class CsvText {
     private static final String BLANKS = "\\s\\p{Z}\\p{C}";
 
-    private static final String NEGATIVE =
-            "-(?:\\d+[.,]?\\d*|[.,]\\d+)(?:[eE][+-]?\\d+)?[" + BLANKS + "]*";
+    private static final String NEGATIVE = "-(?:\\d+[.,]?\\d*|[.,]\\d+)(?:[eE][+-]?\\d+)?[" + BLANKS + "]*";
 
     /** The signs of formulas, also as East Asian keyboards write them. */
     private static final String SIGN = "[=+\\-@\uFF1D\uFF0B\uFF0D\uFF20]";

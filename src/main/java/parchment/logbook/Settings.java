@@ -219,7 +219,8 @@ record Settings(
                 if (Header.name(value).equals(INVENTED)) {
                     newProvenance = Logbook.Provenance.INVENTED;
                 } else {
-                    expected = "'" + INVENTED + "', which stands in the logbooks of a virtual roastery, or no such setting";
+                    expected = "'" + INVENTED
+                            + "', which stands in the logbooks of a virtual roastery, or no such setting";
                 }
             }
             default -> {

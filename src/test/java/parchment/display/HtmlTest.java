@@ -51,7 +51,8 @@ class HtmlTest {
                         && !(point >= 0x7F && point <= 0x9F)
                         && !(point >= 0xFDD0 && point <= 0xFDEF)
                         && (point & 0xFFFE) != 0xFFFE;
-                expected.appendCodePoint(point == '\r' ? '\n' : kept ? point : 0xFFFD).append('x');
+                expected.appendCodePoint(point == '\r' ? '\n' : kept ? point : 0xFFFD)
+                        .append('x');
             }
             assertEquals(expected.toString(), element.getTextContent(), "from " + Integer.toHexString(block));
             // The parser makes blanks of tabs and line ends in attributes.

@@ -185,7 +185,8 @@ class TableTest {
     @Test
     void aNameWithoutAnEndGoesOnBelowAndLosesNothing() {
         String name = "1".repeat(200);
-        String text = Table.titled("n").withColumn(Column.text("cell", List.of(name))).text();
+        String text =
+                Table.titled("n").withColumn(Column.text("cell", List.of(name))).text();
         assertTrue(text.replaceAll("\\s", "").endsWith(name), text);
         assertTrue(text.lines().allMatch(line -> line.length() <= 80), text);
     }
@@ -203,11 +204,9 @@ class TableTest {
         assertTrue(html.contains("border-bottom:1px solid rgba(128,128,128,.4);white-space:nowrap}"), html);
         assertTrue(html.contains(".whole{white-space:nowrap}"), html);
         Document page = parse(html);
-        assertEquals(
-                "20311220-01", page.getElementsByTagName("th").item(4).getTextContent());
+        assertEquals("20311220-01", page.getElementsByTagName("th").item(4).getTextContent());
         assertFalse(page.getElementsByTagName("th").item(4).getAttributes().getNamedItem("class") != null);
-        assertEquals(
-                "Low Orchard", page.getElementsByTagName("td").item(0).getTextContent());
+        assertEquals("Low Orchard", page.getElementsByTagName("td").item(0).getTextContent());
         assertFalse(page.getElementsByTagName("td").item(0).getAttributes().getNamedItem("class") != null);
         org.w3c.dom.Element sentence =
                 (org.w3c.dom.Element) page.getElementsByTagName("td").item(1);

@@ -77,8 +77,8 @@ class WeekTest {
 
     @Test
     void carriesTheFullCautionsInTextAndInAPage() {
-        Week week = Week.of(BuiltBatch.logbook(
-                Stream.of(2.0, 2.1, 2.2).map(BuiltBatch::of).toList()));
+        Week week = Week.of(
+                BuiltBatch.logbook(Stream.of(2.0, 2.1, 2.2).map(BuiltBatch::of).toList()));
         for (String page : List.of(week.text(), week.html().orElseThrow())) {
             for (String caution : Cautions.forAPage()) {
                 assertEquals(1, times(caution, page.replace("&#39;", "'")), caution);

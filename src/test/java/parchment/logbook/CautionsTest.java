@@ -83,7 +83,9 @@ class CautionsTest {
 
     private Logbook logbook(String settings) {
         try {
-            Files.writeString(folder.resolve("batches.csv"), "batch,roasted at,lot\n1,2031-01-06T09:00,a\n2,2031-01-06T09:30,b\n");
+            Files.writeString(
+                    folder.resolve("batches.csv"),
+                    "batch,roasted at,lot\n1,2031-01-06T09:00,a\n2,2031-01-06T09:30,b\n");
             Files.writeString(folder.resolve("logbook.properties"), settings);
             return Logbook.open(folder);
         } catch (IOException e) {
@@ -101,21 +103,21 @@ class CautionsTest {
             String settings, Logbook.Provenance provenance, int told) {
         assertEquals(
                 java.util.Collections.nCopies(told, Cautions.INVENTED_PAGE),
-                told(() -> assertEquals(provenance, logbook(settings.replace("  ", " ")).provenance())));
+                told(() -> assertEquals(
+                        provenance, logbook(settings.replace("  ", " ")).provenance())));
     }
 
     @Test
     void aPartOfAnInventedLogbookIsInventedAndTellsNothingAnew() {
         Logbook whole = logbook("provenance=invented machine");
-        assertEquals(
-                List.of(),
-                told(() -> {
-                    assertEquals(
-                            Logbook.Provenance.INVENTED, whole.ofLot("a").provenance());
-                    assertEquals(
-                            Logbook.Provenance.INVENTED,
-                            whole.only("1").in(parchment.quantity.TemperatureUnit.FAHRENHEIT).provenance());
-                }));
+        assertEquals(List.of(), told(() -> {
+            assertEquals(Logbook.Provenance.INVENTED, whole.ofLot("a").provenance());
+            assertEquals(
+                    Logbook.Provenance.INVENTED,
+                    whole.only("1")
+                            .in(parchment.quantity.TemperatureUnit.FAHRENHEIT)
+                            .provenance());
+        }));
     }
 
     @Test

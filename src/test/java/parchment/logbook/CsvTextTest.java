@@ -25,8 +25,38 @@ import org.junit.jupiter.params.provider.ValueSource;
 class CsvTextTest {
     /** Signs of formulas and of cells' ends, guards, digits, a letter, blanks of several kinds, a sign of two halves. */
     private static final String[] SIGNS = {
-        "=", "+", "-", "@", "\uFF1D", "\uFF0B", "\uFF0D", "\uFF20", "\t", "\r", "\n", ";", ",", "|", "\"", "'", "''",
-        " ", "\u00A0", "\u2003", "\uFEFF", "\u001C", "1", "-2", ".", "5", "e", "x", "é", "cmd", "\uD83D\uDE00", "%"
+        "=",
+        "+",
+        "-",
+        "@",
+        "\uFF1D",
+        "\uFF0B",
+        "\uFF0D",
+        "\uFF20",
+        "\t",
+        "\r",
+        "\n",
+        ";",
+        ",",
+        "|",
+        "\"",
+        "'",
+        "''",
+        " ",
+        "\u00A0",
+        "\u2003",
+        "\uFEFF",
+        "\u001C",
+        "1",
+        "-2",
+        ".",
+        "5",
+        "e",
+        "x",
+        "é",
+        "cmd",
+        "\uD83D\uDE00",
+        "%"
     };
 
     private static String text(Random random) {
@@ -156,8 +186,7 @@ class CsvTextTest {
             assertEquals(
                     CsvText.cell("@" + lots.get(i)).strip(),
                     batch.label(Batch.Label.NOTE).orElse(""));
-            assertEquals(
-                    CsvText.cell("+" + lots.get(i)).strip(), batch.extras().get("strange"));
+            assertEquals(CsvText.cell("+" + lots.get(i)).strip(), batch.extras().get("strange"));
         }
         for (CSVRecord row : split(Files.readString(made.resolve("batches.csv"), StandardCharsets.UTF_8), ',')) {
             row.forEach(cell -> assertFalse(isWorkedOut(cell), cell));
@@ -181,8 +210,7 @@ class CsvTextTest {
         assertTrue(text.toString().contains("0,'+150\n"), text.toString());
         Files.writeString(curves.resolve("1.csv"), text);
         Logbook logbook = Logbook.open(folder);
-        assertEquals(
-                150, logbook.batch("1").beanTemperature().orElseThrow().valueAt(0));
+        assertEquals(150, logbook.batch("1").beanTemperature().orElseThrow().valueAt(0));
         assertEquals(0, logbook.problems().size(), logbook.problems().toString());
     }
 

@@ -236,7 +236,10 @@ class GatherTest {
         StringBuilder text = new StringBuilder("time [s],bean temperature [°C]\n");
         for (int i = 0; i <= 60; i++) {
             double degrees = i < 6 ? 190 - 18 * i : 90 + (last - 90) * (i - 6) / 54.0;
-            text.append(10 * i).append(',').append(String.format("%.1f", degrees)).append('\n');
+            text.append(10 * i)
+                    .append(',')
+                    .append(String.format("%.1f", degrees))
+                    .append('\n');
         }
         Files.createDirectories(old());
         Files.writeString(old().resolve(fileName), text);
@@ -274,8 +277,7 @@ class GatherTest {
                         .map(name -> logbook.batch(name).lot().orElseThrow())
                         .toList(),
                 out);
-        assertTrue(
-                out.contains("Two recordings are called 'Caf\u00E9'; the second becomes 'Caf\u00E9 (2)'."), out);
+        assertTrue(out.contains("Two recordings are called 'Caf\u00E9'; the second becomes 'Caf\u00E9 (2)'."), out);
         assertTrue(
                 out.contains("Two batches look as if both were called 'Ol\u00E9' but are written with other signs;"
                         + " the second becomes 'Ol\u00E9 (2)'."),
@@ -315,7 +317,8 @@ class GatherTest {
                         .filter(problem -> problem.toString().contains("curve"))
                         .toList());
         assertTrue(
-                out.contains("Left out, because a computer hides files whose names begin with a dot: '.hidden.csv'."), out);
+                out.contains("Left out, because a computer hides files whose names begin with a dot: '.hidden.csv'."),
+                out);
         String table = Files.readString(made().resolve("batches.csv"));
         for (String cell : List.of("'=cmd|1,", "'+1,", "'@SUM,")) {
             assertTrue(table.contains("\n" + cell), table);

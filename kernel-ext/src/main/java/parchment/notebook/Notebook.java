@@ -12,9 +12,13 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.regex.Pattern;
 
 /** A notebook file (nbformat 4): its cells in order, and whatever else the file holds, kept as it was. */
 public final class Notebook {
+    /** Half of a character, which no file can hold; a cell may show one, or a notebook bring one. */
+    private static final Pattern HALF_A_CHARACTER = Pattern.compile("\\p{Cs}");
+
     private static final Gson GSON = new GsonBuilder()
             .setPrettyPrinting()
             .disableHtmlEscaping()
@@ -104,6 +108,6 @@ public final class Notebook {
                 copy.add(entry.getKey(), entry.getValue());
             }
         }
-        Files.writeString(file, GSON.toJson(copy) + "\n");
+        Files.writeString(file, HALF_A_CHARACTER.matcher(GSON.toJson(copy)).replaceAll("\uFFFD") + "\n");
     }
 }
