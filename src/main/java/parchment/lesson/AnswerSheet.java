@@ -23,7 +23,18 @@ import parchment.virtual.Overprint;
  */
 public record AnswerSheet(List<GivenAnswer> answers) implements ShownAs {
     static final String[] HEADERS = {
-        "lesson", "student", "seed", "code", "degrees", "question", "tries", "right", "answer", "lower", "upper", "cannot tell"
+        "lesson",
+        "student",
+        "seed",
+        "code",
+        "degrees",
+        "question",
+        "tries",
+        "right",
+        "answer",
+        "lower",
+        "upper",
+        "cannot tell"
     };
 
     /** Copies the list. */
@@ -33,13 +44,14 @@ public record AnswerSheet(List<GivenAnswer> answers) implements ShownAs {
 
     /** Returns the same answers as those of a student. */
     AnswerSheet by(String student) {
-        return new AnswerSheet(answers.stream().map(answer -> answer.by(student)).toList());
+        return new AnswerSheet(
+                answers.stream().map(answer -> answer.by(student)).toList());
     }
 
     /** Writes the sheet into a folder, over an earlier one of the same student and lesson, and returns the file. */
     Path writeTo(Path folder, int lesson, String student) throws IOException {
-        Path file =
-                Files.createDirectories(folder).resolve("lesson-" + lesson + "-" + ClassList.inFileName(student) + ".csv");
+        Path file = Files.createDirectories(folder)
+                .resolve("lesson-" + lesson + "-" + ClassList.inFileName(student) + ".csv");
         HandOut.writeWhole(file, csv());
         return file;
     }

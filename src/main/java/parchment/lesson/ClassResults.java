@@ -150,8 +150,8 @@ public final class ClassResults implements ShownAs {
     /** Returns the students of the class of whom nothing was marked; empty where the class is not known. */
     public List<String> missing() {
         return students.stream()
-                .filter(student -> marked.stream()
-                        .noneMatch(one -> one.answer().student().equals(student)))
+                .filter(student ->
+                        marked.stream().noneMatch(one -> one.answer().student().equals(student)))
                 .toList();
     }
 
@@ -255,8 +255,11 @@ public final class ClassResults implements ShownAs {
     /** Names, for each lesson that half of the class or more handed in, those who handed in others but not this one. */
     private List<String> otherLessons() {
         List<String> sentences = new ArrayList<>();
-        for (int lesson :
-                marked.stream().map(one -> one.answer().lesson()).distinct().sorted().toList()) {
+        for (int lesson : marked.stream()
+                .map(one -> one.answer().lesson())
+                .distinct()
+                .sorted()
+                .toList()) {
             List<String> without = students.stream()
                     .filter(student -> !lessonsOf(student).contains(lesson))
                     .toList();

@@ -169,12 +169,11 @@ public final class Classroom {
     }
 
     private void refuseTeachersFolderIn(Path out) throws IOException {
-        Path there = Files.exists(out)
-                ? out.toRealPath()
-                : out.toAbsolutePath().normalize();
+        Path there = Files.exists(out) ? out.toRealPath() : out.toAbsolutePath().normalize();
         if (teacher.toRealPath().startsWith(there)) {
-            throw new IllegalArgumentException("The teacher's folder " + teacher + " lies inside " + out
-                    + ", which is to be handed out: whoever gets it knows every truth. Name another folder for the students.");
+            throw new IllegalArgumentException(
+                    "The teacher's folder " + teacher + " lies inside " + out
+                            + ", which is to be handed out: whoever gets it knows every truth. Name another folder for the students.");
         }
     }
 
@@ -183,7 +182,8 @@ public final class Classroom {
      * secret seed and tells nothing about it.
      */
     private String code(int lesson, String student) {
-        return Digest.of("code of lesson " + lesson + " for " + student + " " + seed(student).text())
+        return Digest.of("code of lesson " + lesson + " for " + student + " "
+                        + seed(student).text())
                 .substring(0, CODE_DIGITS);
     }
 
@@ -192,8 +192,8 @@ public final class Classroom {
         return answers.stream()
                 .filter(answer -> whyNot(answer).isEmpty())
                 .findFirst()
-                .orElseThrow(() -> new IllegalArgumentException(
-                        whyNot(answers.get(0)).orElse("it is nobody's.")));
+                .orElseThrow(() ->
+                        new IllegalArgumentException(whyNot(answers.get(0)).orElse("it is nobody's.")));
     }
 
     private Optional<String> whyNot(GivenAnswer answer) {
@@ -202,9 +202,10 @@ public final class Classroom {
             return Optional.of(noSuchStudent(student));
         }
         if (!answer.code().equals(code(answer.lesson(), student))) {
-            return Optional.of("it says that it is that of " + answer.speaksFor() + ", but "
-                    + (answer.code().isBlank() ? "bears no code" : "its code is not that")
-                    + " of the folder that was handed to that student. Ask for the sheet as lesson.handIn(...) writes it in that folder.");
+            return Optional.of(
+                    "it says that it is that of " + answer.speaksFor() + ", but "
+                            + (answer.code().isBlank() ? "bears no code" : "its code is not that")
+                            + " of the folder that was handed to that student. Ask for the sheet as lesson.handIn(...) writes it in that folder.");
         }
         return Optional.empty();
     }
@@ -228,7 +229,9 @@ public final class Classroom {
      */
     public VirtualLogbook roastPlan(String student, Path plan, Path out) throws IOException {
         String known = known(student);
-        VirtualLogbook roasted = behind(Course.size(), known).roastery().roast(RoastPlan.of(SheetText.read(plan), String.valueOf(plan.getFileName())));
+        VirtualLogbook roasted = behind(Course.size(), known)
+                .roastery()
+                .roast(RoastPlan.of(SheetText.read(plan), String.valueOf(plan.getFileName())));
         roasted.writeTo(out);
         OwnersEyes.write(
                 teacher.resolve(known + "-plan-truth.json"), roasted.truth().sealedText());

@@ -48,7 +48,8 @@ record CollectedFiles(Path folder, List<Path> files, List<String> refused) {
     }
 
     private static String name(Path start, Path file) {
-        String name = file.equals(start) ? start.toString() : start.relativize(file).toString();
+        String name =
+                file.equals(start) ? start.toString() : start.relativize(file).toString();
         return name.replaceAll("\\p{Cntrl}", "?");
     }
 

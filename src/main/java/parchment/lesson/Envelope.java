@@ -85,6 +85,12 @@ public final class Envelope implements ShownAs {
 
     @Override
     public String toString() {
-        return String.format(Locale.ROOT, "envelope of '%s': %.1f of %d points. %s", title, points(), 10 * claims.size(), VirtualLogbook.WARNING);
+        return String.format(
+                Locale.ROOT,
+                "envelope of '%s': %.1f of %d points. %s",
+                title,
+                points(),
+                10 * claims.size(),
+                VirtualLogbook.WARNING);
     }
 }

@@ -42,8 +42,9 @@ record HandOut(int lesson, String student, String seal, String code) {
             if (Files.readString(facts, StandardCharsets.UTF_8).equals(facts())) {
                 return;
             }
-            throw new IOException("The folder " + folder + " is there already, and it is not what this class hands out: it comes"
-                    + " from another class, another student or an older version. Take it away, or name another folder.");
+            throw new IOException(
+                    "The folder " + folder + " is there already, and it is not what this class hands out: it comes"
+                            + " from another class, another student or an older version. Take it away, or name another folder.");
         }
         if (Files.exists(folder)) {
             if (!isHalfDone(folder, roasted.files())) {

@@ -27,12 +27,14 @@ final class SealedNotebook {
 
     private static final String ENVELOPE_TEXT =
             "The envelope is with your teacher, who opens it for everybody at once. You can state your claim anew until you hand in.";
-    private static final String HAND_IN_TEXT = "Run the next cell when you are done. It writes your sheet of answers into the folder"
-            + " *answers* beside this page; give that sheet to your teacher. You may run it again: the later sheet takes the place of the"
-            + " earlier.";
-    private static final String PLAN_TEXT = "Your teacher's machine roasts your plan. When it stands, run the next cell: it writes the"
-            + " plan into the folder *answers* beside this page. Run it again if you change your mind before it is collected.\n\n"
-            + "Later you get a folder back. Put it beside this page, and run the cell after the next.";
+    private static final String HAND_IN_TEXT =
+            "Run the next cell when you are done. It writes your sheet of answers into the folder"
+                    + " *answers* beside this page; give that sheet to your teacher. You may run it again: the later sheet takes the place of the"
+                    + " earlier.";
+    private static final String PLAN_TEXT =
+            "Your teacher's machine roasts your plan. When it stands, run the next cell: it writes the"
+                    + " plan into the folder *answers* beside this page. Run it again if you change your mind before it is collected.\n\n"
+                    + "Later you get a folder back. Put it beside this page, and run the cell after the next.";
     private static final String ABOUT_NUMBERS = "## Your number";
     private static final String FOLDER_TEXT = """
             ## Your folder
@@ -66,8 +68,9 @@ final class SealedNotebook {
             return Optional.of(words(text.replace("Lesson.open(" + lesson + ", 1)", folder)));
         });
         if (!opened[0]) {
-            throw new IOException(name + " cannot be handed out sealed: no cell of it opens the lesson with Lesson.open(" + lesson
-                    + ", 1); and so it would not open the student's folder.");
+            throw new IOException(
+                    name + " cannot be handed out sealed: no cell of it opens the lesson with Lesson.open(" + lesson
+                            + ", 1); and so it would not open the student's folder.");
         }
         return GSON.toJson(notebook) + "\n";
     }
@@ -93,8 +96,9 @@ final class SealedNotebook {
         return switch (text.strip()) {
             case "// lesson.openEnvelope()" -> Optional.empty();
             case "// lesson.handIn(\"?\")\nlesson.answers()" -> Optional.of("lesson.handIn" + named);
-            case "var tasted = lesson.roast(plan);\ntasted" -> Optional.of("lesson.handInPlan(plan, \"" + student
-                    + "\")" + NEXT_CELL + "var tasted = lesson.tasted" + named + ";\ntasted");
+            case "var tasted = lesson.roast(plan);\ntasted" ->
+                Optional.of("lesson.handInPlan(plan, \"" + student + "\")" + NEXT_CELL + "var tasted = lesson.tasted"
+                        + named + ";\ntasted");
             default -> Optional.of(text);
         };
     }
@@ -109,7 +113,9 @@ final class SealedNotebook {
         if (text.startsWith("## Hand in")) {
             return "## Hand in\n\n" + HAND_IN_TEXT;
         }
-        return text.replaceAll("state what you believe as an interval, and open the\\s+envelope", "and state what you believe as an interval")
+        return text.replaceAll(
+                        "state what you believe as an interval, and open the\\s+envelope",
+                        "and state what you believe as an interval")
                 .replaceAll(
                         "The invented machine roasts your plan on its next day;[^\\n]*",
                         Matcher.quoteReplacement(PLAN_TEXT

@@ -103,8 +103,8 @@ record SheetReader(String name) {
                 (int) whole(row, "tries", 1, MOST_TRIES),
                 right.isEmpty()
                         ? Optional.empty()
-                        : Optional.of(word(
-                                row, "right", "yes or no", () -> GivenAnswer.Right.valueOf(upper(row, "right")))),
+                        : Optional.of(
+                                word(row, "right", "yes or no", () -> GivenAnswer.Right.valueOf(upper(row, "right")))),
                 cell(row, "answer"),
                 claim(row));
     }
@@ -121,8 +121,9 @@ record SheetReader(String name) {
                 }
                 yield Optional.empty();
             }
-            default -> throw new IllegalArgumentException(
-                    "'cannot tell' is expected to be yes or no, but is '" + cannotTell + "'.");
+            default ->
+                throw new IllegalArgumentException(
+                        "'cannot tell' is expected to be yes or no, but is '" + cannotTell + "'.");
         };
     }
 
@@ -154,12 +155,9 @@ record SheetReader(String name) {
         } catch (NumberFormatException e) {
             // Said below, as for a number out of bounds.
         }
-        throw new IllegalArgumentException(
-                "'" + column + "' is expected to be a whole number"
-                        + (lowest == Long.MIN_VALUE
-                                ? ""
-                                : String.format(Locale.ROOT, " from %,d to %,d", lowest, highest))
-                        + ", but is '" + cell + "'.");
+        throw new IllegalArgumentException("'" + column + "' is expected to be a whole number"
+                + (lowest == Long.MIN_VALUE ? "" : String.format(Locale.ROOT, " from %,d to %,d", lowest, highest))
+                + ", but is '" + cell + "'.");
     }
 
     /** Returns an end of a claim; as in a notebook, a decimal comma and a unit behind the number are understood. */

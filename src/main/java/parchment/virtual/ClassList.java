@@ -76,9 +76,11 @@ public record ClassList(List<String> names) {
 
     private static void check(String name, int number) {
         if (!NAME.matcher(name).matches()) {
-            throw new IllegalArgumentException("A student's name has letters, digits, blanks, dashes, apostrophes and full stops, and"
-                    + " begins and ends with a letter or digit, because a folder is named after it; number " + number
-                    + " is '" + name + "'.");
+            throw new IllegalArgumentException(
+                    "A student's name has letters, digits, blanks, dashes, apostrophes and full stops, and"
+                            + " begins and ends with a letter or digit, because a folder is named after it; number "
+                            + number
+                            + " is '" + name + "'.");
         }
         if (name.codePointCount(0, name.length()) > MOST_LETTERS) {
             throw new IllegalArgumentException("A student's name has at most " + MOST_LETTERS

@@ -141,8 +141,7 @@ class ClassResultsTest {
         ClassResults results = results();
         assertEquals(List.of(), results.unread());
         assertEquals(1, results.passedOver());
-        assertTrue(
-                results.text().contains("1 other file is no sheet of answers and was passed over."), results.text());
+        assertTrue(results.text().contains("1 other file is no sheet of answers and was passed over."), results.text());
         assertFalse(results.text().contains("shopping"), results.text());
     }
 
@@ -154,8 +153,7 @@ class ClassResultsTest {
         assertTrue(
                 results.unread().get(0).startsWith("lesson-2-dot.csv is not a sheet of answers: "),
                 results.unread().get(0));
-        assertTrue(
-                results.text().contains("Not marked: lesson-2-dot.csv is not a sheet of answers: "), results.text());
+        assertTrue(results.text().contains("Not marked: lesson-2-dot.csv is not a sheet of answers: "), results.text());
         assertEquals(0, results.passedOver());
     }
 
@@ -219,12 +217,8 @@ class ClassResultsTest {
 
     @Test
     void namesThoseOfTheClassWhoHandedInNothing() throws IOException {
-        ClassResults results =
-                ClassResults.read(
-                        folder,
-                        List.of("ann", "eve", "cid", "fay"),
-                        SheetOwner.named(),
-                        answer -> Lesson.open(LESSON, SEED));
+        ClassResults results = ClassResults.read(
+                folder, List.of("ann", "eve", "cid", "fay"), SheetOwner.named(), answer -> Lesson.open(LESSON, SEED));
         assertEquals(List.of("eve", "fay"), results.missing());
         assertTrue(results.text().contains("Nothing from: eve, fay."), results.text());
         assertEquals(List.of(), results().missing());
@@ -287,7 +281,9 @@ class ClassResultsTest {
                 .toList();
         assertEquals(1, ofBen.size());
         assertEquals(
-                StatedClaim.Kind.INTERVAL, ofBen.get(0).answer().claim().orElseThrow().kind(), "the first counts");
+                StatedClaim.Kind.INTERVAL,
+                ofBen.get(0).answer().claim().orElseThrow().kind(),
+                "the first counts");
         assertEquals(10, results.notCounted().size());
         assertEquals(
                 "lesson-2-ben.csv, answer 2 ('" + claim.name()
@@ -333,12 +329,7 @@ class ClassResultsTest {
             assertTrue(each.html().orElseThrow().contains("Invented machine: do not roast."), each::text);
         }
         assertTrue(results.html().orElseThrow().contains("url(#invented-machine)"), "printed across");
-        assertTrue(results.envelopes()
-                .get(0)
-                .envelope()
-                .html()
-                .orElseThrow()
-                .contains("url(#invented-machine)"));
+        assertTrue(results.envelopes().get(0).envelope().html().orElseThrow().contains("url(#invented-machine)"));
         assertTrue(
                 results.envelopes().get(0).envelope().toString().endsWith(" points. Invented machine: do not roast."));
     }

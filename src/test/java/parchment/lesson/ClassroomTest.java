@@ -270,7 +270,11 @@ class ClassroomTest {
         classroom.handOut(2, NOTEBOOKS, folder.resolve("students"));
         for (String student : classroom.students()) {
             Lesson lesson = Lesson.open(
-                    2, folder.resolve("students").resolve(student).resolve("lesson-2").toString());
+                    2,
+                    folder.resolve("students")
+                            .resolve(student)
+                            .resolve("lesson-2")
+                            .toString());
             if (student.equals("ann")) {
                 lesson.cannotTell("lateness");
             } else {
@@ -296,11 +300,14 @@ class ClassroomTest {
     void aSheetForgedForSomebodyElseDoesNotTakeThePlaceOfTheirs() throws IOException {
         Classroom classroom = annAndBen();
         String ofBen = Files.readString(sheetOf("ben"));
-        // Ben writes sheets in Ann's name, with his code, without one, and with many tries, so that they would be the later ones.
+        // Ben writes sheets in Ann's name, with his code, without one, and with many tries, so that they would be the
+        // later ones.
         for (String code : List.of(codeOn("ben"), "", "0".repeat(20))) {
             Files.writeString(
                     folder.resolve("collected").resolve("lesson-2-ann (" + code.length() + code + ").csv"),
-                    ofBen.replace(codeOn("ben"), code).replace(",ben,", ",ann,").replace("lateness,1,", "lateness,9999,"));
+                    ofBen.replace(codeOn("ben"), code)
+                            .replace(",ben,", ",ann,")
+                            .replace("lateness,1,", "lateness,9999,"));
         }
         ClassResults results = classroom.collect(folder.resolve("collected"));
         assertEquals(10, points(results, "ann"));
@@ -372,7 +379,8 @@ class ClassroomTest {
         Classroom classroom = Classroom.prepare(List.of("ann", "ben", "cid"), teacher);
         Map<String, String> seals = classroom.handOut(2, NOTEBOOKS, out);
         Map<String, String> whole = texts(out);
-        // Ann's is whole and she has written into her notebook; Ben's was stopped in a file, as by an older version; Cid's aside.
+        // Ann's is whole and she has written into her notebook; Ben's was stopped in a file, as by an older version;
+        // Cid's aside.
         Path annsNotebook = out.resolve("ann").resolve("2-phases-and-marks.ipynb");
         Files.writeString(annsNotebook, Files.readString(annsNotebook).replace("## ", "## Mine: "));
         Path bens = out.resolve("ben").resolve("lesson-2");
@@ -381,8 +389,7 @@ class ClassroomTest {
         Files.writeString(torn, Files.readString(torn).substring(0, 100));
         Files.delete(bens.resolve("logbook").resolve("lots.csv"));
         Files.delete(out.resolve("ben").resolve("2-phases-and-marks.ipynb"));
-        Files.move(
-                out.resolve("cid").resolve("lesson-2"), out.resolve("cid").resolve(".lesson-2-not-finished"));
+        Files.move(out.resolve("cid").resolve("lesson-2"), out.resolve("cid").resolve(".lesson-2-not-finished"));
         Files.writeString(out.resolve("cid").resolve(".2-phases-and-marks.ipynb-not-finished"), "{");
         Files.delete(out.resolve("cid").resolve("2-phases-and-marks.ipynb"));
         Files.delete(out.resolve("seals-lesson-2.csv"));
@@ -436,8 +443,7 @@ class ClassroomTest {
         Path teacher = folder.resolve("class").resolve("teacher");
         Classroom classroom = Classroom.prepare(List.of("ann"), teacher);
         for (Path out : List.of(folder.resolve("class"), teacher)) {
-            String message = assertThrows(
-                            IllegalArgumentException.class, () -> classroom.handOut(2, NOTEBOOKS, out))
+            String message = assertThrows(IllegalArgumentException.class, () -> classroom.handOut(2, NOTEBOOKS, out))
                     .getMessage();
             assertEquals(
                     "The teacher's folder " + teacher + " lies inside " + out
@@ -521,8 +527,10 @@ class ClassroomTest {
         assertTrue(roasted.toString().contains(", from a secret seed: 1 batch, "), roasted.toString());
         String readme = Files.readString(folder.resolve("back").resolve("README.md"));
         assertTrue(readme.contains("was made up by a simulator with a secret seed.\n"), readme);
-        String summary =
-                Lesson.open(9, 1).tasted(folder.resolve("back").toString()).logbook().text();
+        String summary = Lesson.open(9, 1)
+                .tasted(folder.resolve("back").toString())
+                .logbook()
+                .text();
         assertTrue(summary.contains("(time zone UTC)"), summary);
         assertTrue(Lesson.open(2, 1).logbook().text().contains("(time zone UTC)"));
     }

@@ -63,8 +63,9 @@ class CollectedFilesTest {
         CollectedFiles cut = CollectedFiles.in(folder, 4);
         assertEquals(4, cut.files().size());
         assertEquals(
-                List.of(folder.toRealPath()
-                        + ": it holds more than 4 files, and the rest was not looked at; put the sheets into a folder of their own."),
+                List.of(
+                        folder.toRealPath()
+                                + ": it holds more than 4 files, and the rest was not looked at; put the sheets into a folder of their own."),
                 cut.refused());
     }
 
@@ -129,11 +130,9 @@ class CollectedFilesTest {
         CollectedFiles.Visitor visitor = new CollectedFiles.Visitor(folder, 10);
         Path inner = folder.resolve("a");
         assertEquals(
-                FileVisitResult.CONTINUE,
-                visitor.visitFileFailed(inner, new AccessDeniedException(inner.toString())));
+                FileVisitResult.CONTINUE, visitor.visitFileFailed(inner, new AccessDeniedException(inner.toString())));
         assertEquals(FileVisitResult.CONTINUE, visitor.visitFileFailed(folder.resolve("b"), new IOException("x")));
-        assertEquals(
-                FileVisitResult.CONTINUE, visitor.postVisitDirectory(folder.resolve("c"), new IOException("x")));
+        assertEquals(FileVisitResult.CONTINUE, visitor.postVisitDirectory(folder.resolve("c"), new IOException("x")));
         assertEquals(FileVisitResult.CONTINUE, visitor.postVisitDirectory(folder.resolve("d"), null));
         assertEquals(
                 List.of(

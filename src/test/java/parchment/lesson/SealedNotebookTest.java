@@ -26,10 +26,10 @@ class SealedNotebookTest {
 
     private static String written(int lesson) throws IOException {
         try (Stream<Path> files = Files.list(NOTEBOOKS)) {
-            return Files.readString(files.filter(
-                            file -> file.getFileName().toString().startsWith(lesson + "-"))
-                    .findFirst()
-                    .orElseThrow());
+            return Files.readString(
+                    files.filter(file -> file.getFileName().toString().startsWith(lesson + "-"))
+                            .findFirst()
+                            .orElseThrow());
         }
     }
 
@@ -40,7 +40,8 @@ class SealedNotebookTest {
     /** Returns the text of each cell, a letter for its kind before it. */
     private static List<String> cells(String notebook) {
         List<String> cells = new ArrayList<>();
-        for (JsonElement each : JsonParser.parseString(notebook).getAsJsonObject().getAsJsonArray("cells")) {
+        for (JsonElement each :
+                JsonParser.parseString(notebook).getAsJsonObject().getAsJsonArray("cells")) {
             JsonObject cell = each.getAsJsonObject();
             StringBuilder text =
                     new StringBuilder(cell.get("cell_type").getAsString().substring(0, 1) + " ");
@@ -82,8 +83,9 @@ class SealedNotebookTest {
     @Test
     void saysThatTheEnvelopeIsWithTheTeacher() throws IOException {
         assertTrue(cells(sealed(2))
-                .contains("m The envelope is with your teacher, who opens it for everybody at once. You can state your claim anew until"
-                        + " you hand in."));
+                .contains(
+                        "m The envelope is with your teacher, who opens it for everybody at once. You can state your claim anew until"
+                                + " you hand in."));
     }
 
     @Test
@@ -95,7 +97,8 @@ class SealedNotebookTest {
         assertTrue(cells.get(handIn - 1).contains("Your teacher's machine roasts your plan."), cells.get(handIn - 1));
         assertFalse(cells.get(0).contains("open the\nenvelope"), cells.get(0));
         Set<String> ids = new HashSet<>();
-        for (JsonElement cell : JsonParser.parseString(sealed(9)).getAsJsonObject().getAsJsonArray("cells")) {
+        for (JsonElement cell :
+                JsonParser.parseString(sealed(9)).getAsJsonObject().getAsJsonArray("cells")) {
             assertTrue(ids.add(cell.getAsJsonObject().get("id").getAsString()), "each cell has its own name");
         }
     }

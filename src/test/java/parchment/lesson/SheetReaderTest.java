@@ -25,8 +25,7 @@ class SheetReaderTest {
     }
 
     private static String refusal(String rows) {
-        String message =
-                assertThrows(IOException.class, () -> read(rows), rows).getMessage();
+        String message = assertThrows(IOException.class, () -> read(rows), rows).getMessage();
         assertFalse(message.contains("Exception") || message.contains("For input"), message);
         return message;
     }
@@ -45,8 +44,7 @@ class SheetReaderTest {
                 "9|9|99999999999999999999|'tries' is expected to be a whole number from 1 to 10,000, but is '99999999999999999999'.",
                 "9|9.5|1|'seed' is expected to be a whole number, but is '9.5'.",
             })
-    void countsStayWithinTheirBounds(String lesson, String seed, String tries, String refused)
-            throws IOException {
+    void countsStayWithinTheirBounds(String lesson, String seed, String tries, String refused) throws IOException {
         String row = lesson + ",ann," + seed + ",,celsius,q," + tries + ",no,x,,,\n";
         if (refused == null) {
             assertEquals(Integer.parseInt(tries), read(row).get(0).tries());
@@ -66,8 +64,10 @@ class SheetReaderTest {
                 "-1e308,1e308,no|-1e308|1e308",
             })
     void anEndOfAClaimIsReadAsInANotebook(String cells, double lower, double upper) throws IOException {
-        StatedClaim claim =
-                read("2,ann,,,celsius,lateness,1,,," + cells + "\n").get(0).claim().orElseThrow();
+        StatedClaim claim = read("2,ann,,,celsius,lateness,1,,," + cells + "\n")
+                .get(0)
+                .claim()
+                .orElseThrow();
         assertEquals(lower, claim.lower());
         assertEquals(upper, claim.upper());
     }
@@ -87,8 +87,7 @@ class SheetReaderTest {
             })
     void halfAClaimIsToldInWords(String cells, String refused) {
         assertEquals(
-                "a.csv, line 2, cannot be read: " + refused,
-                refusal("2,ann,,,celsius,lateness,1,,," + cells + "\n"));
+                "a.csv, line 2, cannot be read: " + refused, refusal("2,ann,,,celsius,lateness,1,,," + cells + "\n"));
     }
 
     @Test
@@ -139,7 +138,10 @@ class SheetReaderTest {
         assertEquals(
                 meant,
                 AnswerSheet.parse(
-                                sheet.replace("\"4,5\"", "4.5").replace(',', '\t').replace("4.5", "4,5"), "a.csv")
+                                sheet.replace("\"4,5\"", "4.5")
+                                        .replace(',', '\t')
+                                        .replace("4.5", "4,5"),
+                                "a.csv")
                         .answers());
         assertEquals(
                 meant,

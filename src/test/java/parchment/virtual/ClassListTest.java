@@ -23,8 +23,18 @@ class ClassListTest {
     @ParameterizedTest
     @ValueSource(
             strings = {
-                "Ana Núñez", "O'Neil", "O\u2019Neil", "student-01", "7", "J. R. Brook", "Łucja Żak", "李小龙", "नीलम", "Con Reed",
-                "Jean-Luc", "x"
+                "Ana Núñez",
+                "O'Neil",
+                "O\u2019Neil",
+                "student-01",
+                "7",
+                "J. R. Brook",
+                "Łucja Żak",
+                "李小龙",
+                "नीलम",
+                "Con Reed",
+                "Jean-Luc",
+                "x"
             })
     void takesNamesAsPeopleBearThem(String name) {
         assertEquals(List.of(name), new ClassList(List.of(name)).names());
@@ -35,14 +45,37 @@ class ClassListTest {
     @ParameterizedTest
     @ValueSource(
             strings = {
-                "../x", "..", ".", "/etc", "a/b", "a\\b", "C:", "a:b", "-x", "x-", "x.", ".x", "'x'", "a=b", "a,b", "#x", "a\nb",
-                "a\u0000b", "a\"b", "a;b", "a|b", "a*b", "", " "
+                "../x",
+                "..",
+                ".",
+                "/etc",
+                "a/b",
+                "a\\b",
+                "C:",
+                "a:b",
+                "-x",
+                "x-",
+                "x.",
+                ".x",
+                "'x'",
+                "a=b",
+                "a,b",
+                "#x",
+                "a\nb",
+                "a\u0000b",
+                "a\"b",
+                "a;b",
+                "a|b",
+                "a*b",
+                "",
+                " "
             })
     void refusesWhatIsNoNameOfAFolderEverywhere(String name) {
         assertTrue(
                 message("Ada", name)
-                        .startsWith("A student's name has letters, digits, blanks, dashes, apostrophes and full stops, and"
-                                + " begins and ends with a letter or digit, because a folder is named after it; number 2 is '"),
+                        .startsWith(
+                                "A student's name has letters, digits, blanks, dashes, apostrophes and full stops, and"
+                                        + " begins and ends with a letter or digit, because a folder is named after it; number 2 is '"),
                 () -> message("Ada", name));
         assertFalse(ClassList.isName(name));
     }
@@ -58,8 +91,7 @@ class ClassListTest {
         ClassList list = new ClassList(List.of("Ana Nu\u0301n\u0303ez "));
         assertEquals(List.of("Ana N\u00fa\u00f1ez"), list.names());
         assertEquals(Optional.of("Ana N\u00fa\u00f1ez"), list.find("Ana Nu\u0301n\u0303ez"));
-        assertEquals(
-                "Two students are named 'N\u00fa'; give each their own name.", message("N\u00fa", "Nu\u0301"));
+        assertEquals("Two students are named 'N\u00fa'; give each their own name.", message("N\u00fa", "Nu\u0301"));
     }
 
     @Test
@@ -86,15 +118,14 @@ class ClassListTest {
         String longest = "é".repeat(ClassList.MOST_LETTERS);
         assertEquals(List.of(longest), new ClassList(List.of(longest)).names());
         assertEquals(
-                "A student's name has at most 40 letters, because a folder is named after it; number 1 has 41: '" + longest
-                        + "é'.",
+                "A student's name has at most 40 letters, because a folder is named after it; number 1 has 41: '"
+                        + longest + "é'.",
                 message(longest + "é"));
-        // A letter outside the basic plane is one letter and four bytes; with what is put behind it the file's name fits.
+        // A letter outside the basic plane is one letter and four bytes; with what is put behind it the file's name
+        // fits.
         String bytes = "\ud840\udc00".repeat(40) + "-lesson-9-truth.json";
         assertTrue(bytes.getBytes(StandardCharsets.UTF_8).length < 255);
-        assertEquals(
-                List.of("\ud840\udc00".repeat(40)),
-                new ClassList(List.of("\ud840\udc00".repeat(40))).names());
+        assertEquals(List.of("\ud840\udc00".repeat(40)), new ClassList(List.of("\ud840\udc00".repeat(40))).names());
         assertEquals(1000, VirtualClass.numbered(1000).size());
         assertEquals(
                 "A class has at most 1000 students; this list has 1001.",

@@ -48,7 +48,14 @@ class ClassSecretsTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"ann=SEED\n", "a,b,12,SEED\r\n", "student,seed\n\"ann\",\"SEED\"\n", "  \"seed\": \"SEED\",\n", "SEED"})
+    @ValueSource(
+            strings = {
+                "ann=SEED\n",
+                "a,b,12,SEED\r\n",
+                "student,seed\n\"ann\",\"SEED\"\n",
+                "  \"seed\": \"SEED\",\n",
+                "SEED"
+            })
     void findsASeedUnderAnyNameOfAFile(String text) throws IOException {
         Path file = Files.writeString(inside.resolve("seeds (1).bak"), text.replace("SEED", SECRET));
         assertEquals(Optional.of(file), ClassSecrets.below(folder));

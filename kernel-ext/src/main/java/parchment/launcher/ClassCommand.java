@@ -132,7 +132,9 @@ final class ClassCommand implements Callable<Integer> {
                 terminal.println("Lesson " + each + ": a folder for each of "
                         + classroom.students().size() + " students in " + out + ", seals in seals-lesson-" + each
                         + ".csv."
-                        + (before == 0 ? "" : " Of the folders " + before + " were there already and stay as they are."));
+                        + (before == 0
+                                ? ""
+                                : " Of the folders " + before + " were there already and stay as they are."));
                 terminal.flush();
             }
             if (lesson.equals("all")) {
@@ -252,8 +254,7 @@ final class ClassCommand implements Callable<Integer> {
             for (HandedInPlan plan : plans) {
                 try {
                     String student = classroom.known(plan.student());
-                    terminal.println(
-                            student + ": " + classroom.roastPlan(student, plan.file(), out.resolve(student)));
+                    terminal.println(student + ": " + classroom.roastPlan(student, plan.file(), out.resolve(student)));
                 } catch (IOException | IllegalArgumentException e) {
                     left++;
                     terminal.println("Not roasted: " + plan.file().getFileName() + ": " + e.getMessage());

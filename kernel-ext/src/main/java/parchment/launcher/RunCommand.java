@@ -65,7 +65,8 @@ final class RunCommand implements Callable<Integer> {
                 allFine &= run(file, target);
             } else {
                 check(file, target);
-                int code = NotebooksFolder.run(file, target, choice, places, spec.commandLine().getOut());
+                int code = NotebooksFolder.run(
+                        file, target, choice, places, spec.commandLine().getOut());
                 if (code > 1) {
                     return code; // Ended from outside, as by a second Ctrl-C.
                 }

@@ -38,7 +38,8 @@ final class StickCommand implements Callable<Integer> {
             .toList();
 
     /** What holds the answers to the lessons. */
-    private static final Pattern ANSWERS = Pattern.compile("notebooks/lessons/(teacher/[^/]+\\.ipynb|source/[^/]+\\.txt)");
+    private static final Pattern ANSWERS =
+            Pattern.compile("notebooks/lessons/(teacher/[^/]+\\.ipynb|source/[^/]+\\.txt)");
 
     @Spec
     @SuppressWarnings("NullAway.Init")

@@ -40,8 +40,7 @@ class EnvelopePagesTest {
 
     private void sheet(String file, String student) throws IOException {
         String cell = "\"" + student.replace("\"", "\"\"") + "\"";
-        Files.writeString(
-                collected.resolve(file), LESSON.answers().csv().replace("2,,1,", "2," + cell + ",1,"));
+        Files.writeString(collected.resolve(file), LESSON.answers().csv().replace("2,,1,", "2," + cell + ",1,"));
     }
 
     private String collect() {
@@ -56,7 +55,8 @@ class EnvelopePagesTest {
     private List<String> written() throws IOException {
         try (Stream<Path> files = Files.walk(folder)) {
             return files.filter(file -> file.toString().endsWith(".html"))
-                    .map(file -> folder.resolve("a/b").relativize(file).toString().replace('\\', '/'))
+                    .map(file ->
+                            folder.resolve("a/b").relativize(file).toString().replace('\\', '/'))
                     .sorted()
                     .toList();
         }
@@ -64,7 +64,8 @@ class EnvelopePagesTest {
 
     @Test
     void areWrittenIntoTheirFolderWhateverAStudentIsCalled() throws IOException {
-        List<String> names = List.of("../../x", folder.resolve("absolute").toString(), "..", "Zoë, third row", "O'Neil", "x", "...");
+        List<String> names =
+                List.of("../../x", folder.resolve("absolute").toString(), "..", "Zoë, third row", "O'Neil", "x", "...");
         for (int i = 0; i < names.size(); i++) {
             sheet(i + ".csv", names.get(i));
         }
@@ -78,9 +79,8 @@ class EnvelopePagesTest {
         assertTrue(pages.contains("envelopes/Zoë-third-row/envelope-lesson-2.html"), pages::toString);
         assertTrue(pages.contains("envelopes/x/envelope-lesson-2.html"), pages::toString);
         assertTrue(pages.contains("envelopes/x-2/envelope-lesson-2.html"), "two students never share a folder");
-        assertTrue(
-                Files.readString(envelopes.resolve("x/envelope-lesson-2.html"))
-                        .contains("Invented machine: do not roast."));
+        assertTrue(Files.readString(envelopes.resolve("x/envelope-lesson-2.html"))
+                .contains("Invented machine: do not roast."));
     }
 
     @Test

@@ -126,8 +126,7 @@ class MainTest {
         Files.writeString(folder.resolve("besïde.txt"), "what lies besïde");
         Path target = folder.resolve("out");
         assertEquals(0, run("run", notebook.toString(), "--out", target.toString()), out.toString());
-        assertTrue(
-                Files.readString(target.resolve("made hére.html")).contains("what lies besïde"), out.toString());
+        assertTrue(Files.readString(target.resolve("made hére.html")).contains("what lies besïde"), out.toString());
         assertEquals("x", Files.readString(folder.resolve("written.txt")));
         assertTrue(out.toString().contains("Running " + notebook), out.toString());
     }

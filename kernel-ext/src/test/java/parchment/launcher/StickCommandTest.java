@@ -105,7 +105,8 @@ class StickCommandTest {
             assertEquals(1, run(home, "stick", "--to", stick.toString(), "--without-jupyter"));
             assertTrue(
                     said.toString()
-                            .contains("The folder " + home + " is to be packed, but " + file + " holds a secret of a class"),
+                            .contains("The folder " + home + " is to be packed, but " + file
+                                    + " holds a secret of a class"),
                     said.toString());
             try (Stream<Path> entries = Files.list(stick)) {
                 assertEquals(0, entries.count());
@@ -167,7 +168,13 @@ class StickCommandTest {
     void whatGoesInIsAllOfTheReleaseButTheAnswers() throws IOException {
         String release = Files.readString(Path.of("src", "main", "assembly", "release.xml"));
         for (String part : List.of(
-                "parchment", "parchment.cmd", "README.md", "CHANGES.md", "DEVELOPERS.md", "LICENSE", "THIRD-PARTY.md")) {
+                "parchment",
+                "parchment.cmd",
+                "README.md",
+                "CHANGES.md",
+                "DEVELOPERS.md",
+                "LICENSE",
+                "THIRD-PARTY.md")) {
             assertTrue(release.contains("<include>" + part + "</include>"), part);
             assertTrue(StickCommand.goesIn(part, StickCommand.Answers.LEFT_BEHIND), part);
         }
@@ -176,7 +183,8 @@ class StickCommandTest {
             Path folder = Path.of("..", part);
             try (Stream<Path> files = Files.walk(folder)) {
                 for (Path file : files.filter(Files::isRegularFile).toList()) {
-                    String place = part + "/" + folder.relativize(file).toString().replace('\\', '/');
+                    String place =
+                            part + "/" + folder.relativize(file).toString().replace('\\', '/');
                     boolean own = place.contains("/answers/") || place.contains(".ipynb_checkpoints/");
                     assertTrue(own || StickCommand.goesIn(place, StickCommand.Answers.PACKED), place);
                 }
