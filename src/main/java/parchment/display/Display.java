@@ -54,6 +54,14 @@ public final class Display {
         target().asked(question);
     }
 
+    /**
+     * Tells the page a sentence that holds for everything that comes of the data just opened; for the library, not for cells. The page
+     * shows it once. Nothing happens outside a notebook.
+     */
+    public static void holdsForPage(String sentence) {
+        target().holdsForPage(sentence);
+    }
+
     /** Shows values on the given target until the result is closed; for notebooks, not for cells. */
     public static Shown on(Target target) {
         Target before = TARGET.getAndSet(Objects.requireNonNull(target));
@@ -79,6 +87,9 @@ public final class Display {
 
         /** Takes note of a question that was put to data. Does nothing where nobody counts. */
         default void asked(Asked question) {}
+
+        /** Takes note of a sentence that holds for the whole page. Does nothing where there is no page. */
+        default void holdsForPage(String sentence) {}
 
         /** Returns a place for one thing that changes while it is looked at; nothing is there until something is shown. */
         default Moving moving() {

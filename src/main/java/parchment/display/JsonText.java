@@ -57,11 +57,11 @@ final class JsonText {
     }
 
     JsonText text(String name, String value) {
-        return then(() -> json.name(name).value(value));
+        return then(() -> json.name(name).value(Html.allowed(value)));
     }
 
     JsonText text(String value) {
-        return then(() -> json.value(value));
+        return then(() -> json.value(Html.allowed(value)));
     }
 
     JsonText number(String name, long value) {

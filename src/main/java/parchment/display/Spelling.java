@@ -2,16 +2,23 @@ package parchment.display;
 
 /** Counts how far a name that was typed is from one that is known, to tell a slip of the pen from another name. */
 public final class Spelling {
+    /** Longest text that is compared letter by letter; a longer one is no slip of the pen of anything. */
+    public static final int LONGEST_COMPARED = 400;
+
     private Spelling() {}
 
-    /** Returns the number of letters to add, drop or change (Levenshtein 1966). Takes time and memory in proportion to both lengths. */
+    /**
+     * Returns the number of letters to add, drop or change (Levenshtein 1966). Takes time and memory in proportion to both lengths. A text of
+     * more than {@value #LONGEST_COMPARED} letters is as far from any other as the longer of them is long, which is the most it can be.
+     */
     public static int changes(String typed, String known) {
         return distance(typed, known, Swaps.COUNT_TWICE);
     }
 
     /**
      * Returns the number of letters to add, drop, change or swap with their neighbour (Damerau 1964, as optimal string alignment).
-     * Takes time and memory in proportion to both lengths.
+     * Takes time and memory in proportion to both lengths. A text of more than {@value #LONGEST_COMPARED} letters is as far from any other as the
+     * longer of them is long.
      */
     public static int changesOrSwaps(String typed, String known) {
         return distance(typed, known, Swaps.COUNT_ONCE);
@@ -23,6 +30,10 @@ public final class Spelling {
     }
 
     private static int distance(String a, String b, Swaps swaps) {
+        int longer = Math.max(a.length(), b.length());
+        if (longer > LONGEST_COMPARED) {
+            return a.equals(b) ? 0 : longer;
+        }
         int[][] d = new int[a.length() + 1][b.length() + 1];
         for (int i = 0; i <= a.length(); i++) {
             for (int j = 0; j <= b.length(); j++) {

@@ -1,6 +1,7 @@
 package parchment.display;
 
 import java.text.Bidi;
+import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /**
@@ -23,12 +24,13 @@ final class TableHtml {
             margin:0;width:auto;font-variant-numeric:tabular-nums}
             .parchment-table.parchment-table caption{caption-side:top;text-align:left;font-weight:bold;color:inherit;padding:.2em 0}
             .parchment-table.parchment-table th,.parchment-table.parchment-table td{text-align:left;vertical-align:top;\
-            padding:.15em .8em .15em 0;border:0;border-bottom:1px solid rgba(128,128,128,.4);max-width:28em;white-space:normal;\
+            padding:.15em .8em .15em 0;border:0;border-bottom:1px solid rgba(128,128,128,.4);white-space:nowrap}
+            .parchment-table.parchment-table thead th,.parchment-table.parchment-table .sentence{max-width:28em;white-space:normal;\
             overflow-wrap:break-word}
             .parchment-table.parchment-table tbody th{font-weight:normal}
             .parchment-table.parchment-table .number{text-align:right;padding-left:.8em}
-            .parchment-table.parchment-table tbody .number,.parchment-table.parchment-table .date{white-space:nowrap}
             .parchment-table.parchment-table .unit{font-weight:normal;white-space:nowrap}
+            .parchment-table.parchment-table .whole{white-space:nowrap}
             .parchment-table.parchment-table .missing{opacity:.75;font-style:italic}
             .parchment-table.parchment-table p{margin:.3em 0}
             .parchment-table.parchment-table summary{cursor:pointer;padding:.2em 0}
@@ -59,7 +61,11 @@ final class TableHtml {
             </style>
             """;
 
-    private static final Pattern DATE = Pattern.compile("\\d{4}-\\d{2}-\\d{2}\\b");
+    /** Names, dates and verdicts are no longer than this and stand on one line; what is longer is sentences. */
+    private static final int LONGEST_NAME = 24;
+
+    /** A name, date or range within a sentence that a browser would break at a hyphen or stroke: 2024-11- would read as a month. */
+    private static final Pattern BREAKABLE = Pattern.compile("(?<!\\S)(?=\\S*[-\u2010\u2013/])\\S{1,40}(?!\\S)");
 
     private TableHtml() {}
 
@@ -137,12 +143,31 @@ final class TableHtml {
         html.append(key.isEmpty() ? "" : " data-key=\"" + key + "\"");
         // A name written from right to left would otherwise pull the brackets and digits beside it out of order.
         html.append(Bidi.requiresBidi(text.toCharArray(), 0, text.length()) ? " dir=\"auto\">" : ">");
-        html.append(Html.escape(text)).append(namesRow ? "</th>" : "</td>");
+        html.append(isLong(text) ? withWholeNames(text) : Html.escape(text)).append(namesRow ? "</th>" : "</td>");
     }
 
-    /** A date is not broken over two lines, however narrow the page: 2024-11- would read as a month. */
+    private static boolean isLong(String text) {
+        return text.codePointCount(0, text.length()) > LONGEST_NAME;
+    }
+
+    private static String withWholeNames(String sentence) {
+        StringBuilder html = new StringBuilder();
+        Matcher name = BREAKABLE.matcher(sentence);
+        int from = 0;
+        while (name.find()) {
+            html.append(Html.escape(sentence.substring(from, name.start())))
+                    .append("<span class=\"whole\">")
+                    .append(Html.escape(name.group()))
+                    .append("</span>");
+            from = name.end();
+        }
+        return html.append(Html.escape(sentence.substring(from))).toString();
+    }
+
     private static String classes(Column column, boolean missing, String text) {
-        return DATE.matcher(text).lookingAt() ? " class=\"date\"" : numberClass(column, missing);
+        return column.setting() == Column.Setting.TEXT && isLong(text)
+                ? " class=\"sentence\""
+                : numberClass(column, missing);
     }
 
     private static String numberClass(Column column, boolean missing) {

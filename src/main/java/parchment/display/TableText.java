@@ -3,10 +3,16 @@ package parchment.display;
 import java.util.ArrayList;
 import java.util.List;
 
-/** Writes a table as text: columns aligned by blanks, wide words shortened. */
+/**
+ * Writes a table as text: columns aligned by blanks. A long cell of words alone is cut at the end of a word; one with a number in it goes
+ * on in the line below, so that no number is ever cut.
+ */
 final class TableText {
-    /** Widest cell of words; a longer one ends in "…" so that one note does not push the numbers off the page. */
+    /** Widest cell of words, so that one note does not push the numbers off the page; a name or number may be wider. */
     private static final int WIDEST_CELL = 40;
+
+    /** What is longer than this without a blank is no name or number; it goes on in the line below. */
+    private static final int WIDEST_NAME = 80;
 
     private static final String GAP = "  ";
 
@@ -15,19 +21,28 @@ final class TableText {
     static String of(Table table) {
         StringBuilder text = new StringBuilder(line(table.title())).append('\n');
         int rows = Math.min(table.rowsShown(), table.rowCount());
-        List<List<String>> cells = new ArrayList<>();
+        List<List<List<String>>> cells = new ArrayList<>();
         for (int c = 0; c < table.columns().size(); c++) {
             cells.add(columnCells(table, c, rows));
         }
+        List<Integer> widths = cells.stream().map(TableText::width).toList();
         for (int r = 0; r <= rows && !cells.isEmpty(); r++) {
-            StringBuilder row = new StringBuilder();
-            for (int c = 0; c < cells.size(); c++) {
-                String cell = cells.get(c).get(r);
-                String blanks = " ".repeat(width(cells.get(c)) - length(cell));
-                boolean right = table.columns().get(c).setting() == Column.Setting.NUMBER;
-                row.append(c == 0 ? "" : GAP).append(right ? blanks + cell : cell + blanks);
+            int row = r;
+            int height = cells.stream()
+                    .mapToInt(column -> column.get(row).size())
+                    .max()
+                    .orElse(1);
+            for (int l = 0; l < height; l++) {
+                StringBuilder line = new StringBuilder();
+                for (int c = 0; c < cells.size(); c++) {
+                    List<String> lines = cells.get(c).get(r);
+                    String cell = l < lines.size() ? lines.get(l) : "";
+                    String blanks = " ".repeat(widths.get(c) - length(cell));
+                    boolean right = table.columns().get(c).setting() == Column.Setting.NUMBER;
+                    line.append(c == 0 ? "" : GAP).append(right ? blanks + cell : cell + blanks);
+                }
+                text.append(line.toString().stripTrailing()).append('\n');
             }
-            text.append(row.toString().stripTrailing()).append('\n');
         }
         if (table.rowCount() == 0) {
             text.append("(no rows)\n");
@@ -40,21 +55,51 @@ final class TableText {
         return text.toString().stripTrailing();
     }
 
-    private static List<String> columnCells(Table table, int column, int rows) {
-        List<String> cells = new ArrayList<>();
-        cells.add(line(table.columns().get(column).fullHeading()));
+    private static List<List<String>> columnCells(Table table, int column, int rows) {
+        List<List<String>> cells = new ArrayList<>();
+        cells.add(List.of(line(table.columns().get(column).fullHeading())));
         for (int r = 0; r < rows; r++) {
             String cell = line(table.cell(r, column));
-            cells.add(
-                    length(cell) <= WIDEST_CELL
-                            ? cell
-                            : cell.substring(0, cell.offsetByCodePoints(0, WIDEST_CELL - 1)) + "…");
+            boolean number = cell.codePoints().anyMatch(Character::isDigit);
+            cells.add(length(cell) <= WIDEST_CELL ? List.of(cell) : number ? wrapped(cell) : List.of(cut(cell)));
         }
         return cells;
     }
 
-    private static int width(List<String> cells) {
-        return cells.stream().mapToInt(TableText::length).max().orElse(0);
+    /** Returns the words up to the last that fits whole, and the sign that more followed. */
+    private static String cut(String words) {
+        String fits = words.substring(0, words.offsetByCodePoints(0, WIDEST_CELL - 1));
+        int blank = fits.lastIndexOf(' ');
+        return (blank < 0 ? fits : fits.substring(0, blank)) + "…";
+    }
+
+    private static List<String> wrapped(String cell) {
+        List<String> lines = new ArrayList<>();
+        StringBuilder now = new StringBuilder();
+        for (String word : cell.split(" ")) {
+            String rest = word;
+            while (length(rest) > WIDEST_NAME) {
+                int end = rest.offsetByCodePoints(0, WIDEST_NAME);
+                lines.add(now.isEmpty() ? rest.substring(0, end) : now + " " + rest.substring(0, end));
+                now.setLength(0);
+                rest = rest.substring(end);
+            }
+            if (!now.isEmpty() && length(now.toString()) + 1 + length(rest) > WIDEST_CELL) {
+                lines.add(now.toString());
+                now.setLength(0);
+            }
+            now.append(now.isEmpty() ? "" : " ").append(rest);
+        }
+        lines.add(now.toString());
+        return lines;
+    }
+
+    private static int width(List<List<String>> cells) {
+        return cells.stream()
+                .flatMap(List::stream)
+                .mapToInt(TableText::length)
+                .max()
+                .orElse(0);
     }
 
     private static int length(String cell) {

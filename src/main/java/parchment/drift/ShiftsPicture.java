@@ -110,12 +110,15 @@ final class ShiftsPicture {
             int count = indicator.counts().get(d);
             names.add(dates.get(d) + ", " + count + (count == 1 ? " batch" : " batches"));
         }
-        boolean cold = indicator.indicator().equals(IndicatorByDay.COLD_MACHINE);
-        String what = cold ? "cold reading above the room" : "bean temperature at " + indicator.indicator();
+        String what = switch (indicator.indicator()) {
+            case IndicatorByDay.COLD_MACHINE -> "cold reading above the room";
+            case IndicatorByDay.EMPTY_DRUM -> "bean probe above air probe, empty";
+            default -> "bean temperature at " + indicator.indicator();
+        };
         Plot plot = Plot.of(
                         "",
                         Axis.dates("roast day"),
-                        Axis.of(what, cold ? Unit.TEMPERATURE_STEP : Unit.TEMPERATURE, reader))
+                        Axis.of(what, indicator.isDifference() ? Unit.TEMPERATURE_STEP : Unit.TEMPERATURE, reader))
                 .withHeight(170)
                 .with(Points.of("mean of a roast day", x, means)
                         .withNames(names)

@@ -46,20 +46,20 @@ public final class Usual implements ShownAs {
     /** Fewest others that say what is usual; common practice, no source. */
     static final int ENOUGH = 8;
 
-    private static final double MASS_SHARE = 0.1;
-    private static final double ALARM = 0.05;
+    static final double MASS_SHARE = 0.1;
+    static final double ALARM = 0.05;
     /** Median and mean absolute deviation of a normal sample, in parts of its standard deviation: one over each. */
     private static final double NORMAL = 1.4826;
 
     /** Another batch farther off than this many spreads is a slip of the pen or a fault, and says nothing of what is usual. */
-    private static final double SLIP = 10;
+    static final double SLIP = 10;
 
     /** Share of a mark's delay that must be missing in the development time; the batch may also have been dropped a little later. */
-    private static final double ABOUT_AS_MUCH = 0.5;
+    static final double ABOUT_AS_MUCH = 0.5;
 
     private static final double NORMAL_MEAN = Math.sqrt(Math.PI / 2);
 
-    private static final List<Feature> LOOKED_AT = List.of(
+    static final List<Feature> LOOKED_AT = List.of(
             Features.chargeTemperature(),
             WrittenCharge.AGAINST_THE_CURVE,
             Features.turningPointTemperature(),

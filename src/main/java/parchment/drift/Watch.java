@@ -182,31 +182,61 @@ public final class Watch implements ShownAs {
         if (correlation < -clear) {
             return String.format(
                     Locale.ROOT,
-                    "Neighbouring batches of the stretch alternate (correlation %.2f); the limits do not reckon with that, so false"
-                            + " signals come less often than stated.",
+                    "Neighbouring batches of the stretch alternate (correlation %.2f); the limits do not reckon with that: shifts"
+                            + " show by chance less often than stated and, from few batches, single ones more often.",
                     correlation);
         }
         return "Neighbouring batches of the stretch do not clearly resemble each other; the limits still allow for it, as far as so few"
                 + " batches leave it open.";
     }
 
-    /** Says how often such a chart signals although nothing changed, and how often it sees a shift. */
+    /** Says how often such a chart signals although nothing changed, and which shifts it sees. */
     String rateWords() {
         if (watched().isEmpty() || limits.isEmpty()) {
             return "No batch has been roasted after the stretch yet.";
         }
         EstimatedLimits of = limits.get();
+        int soon = Math.min(2 * Charted.BLOCK, watched().size());
         return String.format(
                 Locale.ROOT,
-                "If nothing changes, one chart in %s of this length (%d %s after the stretch) shows a shift, and one in %s a single"
-                        + " batch outside. A shift of one standard deviation right after the stretch shows within %d batches in %.0f of"
-                        + " 100 charts.",
+                "If nothing changes, one chart in %s of this length (%s after the stretch) shows a shift, and one in %s a single"
+                        + " batch outside. A shift of one standard deviation (about %s) right after the stretch shows within %s in"
+                        + " %.0f of 100 charts. %s",
                 oneIn(of.falseShifts()),
-                watched().size(),
-                watched().size() == 1 ? "batch" : "batches",
+                batches(watched().size()),
                 oneIn(of.falseSingles()),
-                Math.min(2 * EstimatedLimits.BLOCK, watched().size()),
-                100 * of.shiftSeenSoon());
+                step(of.spread()),
+                batches(soon),
+                100 * of.shiftSeenSoon(),
+                leastWords(of, soon));
+    }
+
+    /** Says which shifts are too small for a chart like this one. */
+    private String leastWords(EstimatedLimits of, int soon) {
+        double least = of.leastSeen();
+        return Double.isFinite(least)
+                ? String.format(
+                        Locale.ROOT,
+                        "From %d batches only a shift of more than about %s (%.1f standard deviations) is seen so soon in 8 of 10"
+                                + " charts.",
+                        rows.stretch(),
+                        step(least * of.spread()),
+                        least)
+                : String.format(
+                        Locale.ROOT,
+                        "From %d batches not even a shift of %s (%.0f standard deviations) is seen within %s in 8 of 10 charts.",
+                        rows.stretch(),
+                        step(WatchDesign.LARGEST * of.spread()),
+                        WatchDesign.LARGEST,
+                        batches(soon));
+    }
+
+    private String step(double size) {
+        return feature.unit().formatStep(size, logbook.readerUnit());
+    }
+
+    private static String batches(int number) {
+        return number + (number == 1 ? " batch" : " batches");
     }
 
     private static String oneIn(double share) {

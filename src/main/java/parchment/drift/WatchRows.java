@@ -135,9 +135,10 @@ final class WatchRows {
         return EstimatedLimits.of(
                 values,
                 columns,
-                days.stream().mapToInt(dates::indexOf).toArray(),
-                dates.stream().mapToDouble(LocalDate::toEpochDay).toArray(),
-                stretch);
+                new RowsInTime(
+                        days.stream().mapToInt(dates::indexOf).toArray(),
+                        dates.stream().mapToDouble(LocalDate::toEpochDay).toArray(),
+                        stretch));
     }
 
     /** Says what batches are compared at like, and what not. */

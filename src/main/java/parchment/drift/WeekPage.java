@@ -7,14 +7,11 @@ import parchment.display.Showable;
 import parchment.display.Table;
 import parchment.feature.Features;
 import parchment.logbook.Batch;
+import parchment.logbook.Cautions;
 import parchment.quantity.TemperatureUnit;
 
 /** Lays the week out as a page. */
 final class WeekPage {
-    private static final String CAUTION =
-            "What is said here was seen in this logbook; it is no limit and no promise of safety. Stay within the machine maker's limits,"
-                    + " never leave a roast unattended, and watch the drum, not the screen.";
-
     private WeekPage() {}
 
     static Showable of(Week week) {
@@ -48,7 +45,11 @@ final class WeekPage {
             }
             page = page.say("Roasted as it was; a darker roast loses more. Weigh cooled and before sorting.");
         }
-        return page.caution(CAUTION);
+        page = page.heading("Before you roast");
+        for (String caution : Cautions.forAPage()) {
+            page = page.caution(caution);
+        }
+        return page;
     }
 
     /** Says why nothing is worth cupping: all was cupped, or what was not cupped can be held against nothing. */

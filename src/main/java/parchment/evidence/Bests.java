@@ -309,6 +309,13 @@ public final class Bests implements Showable {
     }
 
     @Override
+    public String text() {
+        return lots.stream().anyMatch(lot -> lot.best().answer() == Peak.Answer.INSIDE)
+                ? EvidencePage.cautioned(toString())
+                : toString();
+    }
+
+    @Override
     public String toString() {
         return Wording.count(lots.size(), "lot", "lots") + ": "
                 + String.join("; ", lots.stream().map(LotBest::toString).toList());

@@ -311,6 +311,11 @@ public final class Evidence implements ShownAs {
         return material.scores().size();
     }
 
+    /** Returns how many of the batches that were scored had a target drawn by chance, enough for an effect or not. */
+    public int drawnTargets() {
+        return surroundings.drawnTargets();
+    }
+
     /** Returns what was left out and why. */
     public List<LeftOut> leftOut() {
         return material.leftOut();

@@ -29,6 +29,11 @@ final class EvidencePage {
         this.measure = evidence.question().measure();
     }
 
+    /** Returns a sentence that names a place, with the caution after it. */
+    static String cautioned(String sentence) {
+        return sentence + (sentence.endsWith(".") ? " " : ". ") + CAUTION;
+    }
+
     static Report of(Evidence evidence) {
         return new EvidencePage(evidence).page();
     }
@@ -206,8 +211,7 @@ final class EvidencePage {
                 evidence.effect().isPresent()
                         ? "Where targets were drawn by chance nothing else can stand behind the effect by more than chance; the rest is"
                                 + " only watched. "
-                        : "Nobody drew the " + measure.name()
-                                + " by chance, so whatever moved together with it may stand behind the score. ");
+                        : notDrawn() + ", so whatever moved together with it may stand behind the score. ");
         List<Facts.Fact> facts = evidence.facts().notable();
         if (!facts.isEmpty()) {
             words.append(Wording.sentence(Wording.list(facts.stream()
@@ -218,6 +222,15 @@ final class EvidencePage {
                     .append(". ");
         }
         return words.append(evidence.movedTogether()).toString();
+    }
+
+    private String notDrawn() {
+        int drawn = evidence.drawnTargets();
+        return drawn == 0
+                ? "Nobody drew the " + measure.name() + " by chance"
+                : "The " + measure.name() + " was drawn by chance for "
+                        + Wording.count(drawn, "scored batch", "scored batches")
+                        + " only, too few to answer by themselves";
     }
 
     private String cups() {

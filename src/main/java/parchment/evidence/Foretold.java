@@ -52,6 +52,11 @@ public record Foretold(Tried tried, double difference, Interval interval, List<S
     }
 
     @Override
+    public String text() {
+        return EvidencePage.cautioned(words);
+    }
+
+    @Override
     public String toString() {
         return words;
     }

@@ -22,6 +22,11 @@ public record LotBest(String lot, int batches, int roastDays, Slope slope, Own o
     }
 
     @Override
+    public String text() {
+        return best.answer() == Peak.Answer.INSIDE ? EvidencePage.cautioned(toString()) : toString();
+    }
+
+    @Override
     public String toString() {
         return lot + " (" + Wording.count(batches, "batch", "batches") + ", "
                 + Wording.count(roastDays, "roast day", "roast days") + "): " + best;

@@ -217,6 +217,11 @@ public final class Peak implements Showable {
     }
 
     @Override
+    public String text() {
+        return answer == Answer.INSIDE ? EvidencePage.cautioned(toString()) : toString();
+    }
+
+    @Override
     public String toString() {
         if (told.isPresent()) {
             return words(told.get().attribute(), told.get().measure());

@@ -53,7 +53,8 @@ record Question(String attribute, Measure measure, List<MovedTogether.Other> oth
                 cupped(logbook),
                 blindness,
                 CuppingLayout.of(material),
-                GeneralLevel.slope(attribute, measure, logbook));
+                GeneralLevel.slope(attribute, measure, logbook),
+                assigned.batches().size());
         return new Evidence(this, material, watched, drawn, judgement, surroundings);
     }
 

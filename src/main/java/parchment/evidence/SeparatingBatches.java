@@ -176,7 +176,7 @@ final class SeparatingBatches {
     }
 
     /** Returns the lower end, the middle and the upper end of each measure, in all mixtures whose finish is neither too fast nor slow. */
-    private static List<double[]> points(JointFit fit, Measure rates) {
+    static List<double[]> points(JointFit fit, Measure rates) {
         double[][] levels = new double[fit.within().size()][];
         for (int k = 0; k < levels.length; k++) {
             double[] within = fit.within().get(k);
@@ -201,8 +201,8 @@ final class SeparatingBatches {
         for (double drop : levels[0]) {
             for (double development : levels[1]) {
                 double rate = 60 * (drop - crack) / development;
-                boolean reached = seen.length == 0
-                        || Double.isNaN(crack)
+                // Without any rate there is no temperature at crack either.
+                boolean reached = Double.isNaN(crack)
                         || rate >= seen[0] * (1 - BEYOND) && rate <= seen[seen.length - 1] * (1 + BEYOND);
                 for (double early : levels[2]) {
                     if (reached) {

@@ -1,5 +1,6 @@
 package parchment.evidence;
 
+import java.util.Arrays;
 import java.util.Locale;
 import java.util.Optional;
 import parchment.logbook.Logbook;
@@ -8,8 +9,8 @@ import parchment.logbook.Logbook;
  * Holds the smallest difference of a score that matters to the roaster, fixed before the scores are looked at.
  *
  * <p>As stated in the settings; otherwise half a point of a ten-point scale, and in proportion on other scales: a twentieth of the
- * attribute's scale in {@code logbook.properties}. Where no scale is written the smallest of 0 to 10, 0 to 20 and 0 to 100 that holds all
- * scores of the logbook is assumed, and that is said. It never depends on how well the cuppers repeat themselves: a panel that scatters
+ * attribute's scale in {@code logbook.properties}. Where no scale is written the smallest of 0 to 10, 0 to 20 and 0 to 100 that holds at
+ * least 95 in 100 scores of the logbook is assumed, and that is said, with how many lie above it: a slip of the pen makes no scale. It never depends on how well the cuppers repeat themselves: a panel that scatters
  * more earns no easier "nothing seen". Repeatability says only whether such a difference can be seen.
  *
  * @param points above 0
@@ -18,6 +19,9 @@ import parchment.logbook.Logbook;
 record SmallestDifference(double points, String source) {
     /** Half a point of ten. */
     static final double SHARE_OF_SCALE = 0.05;
+
+    /** Share of the scores that an assumed scale must hold; common practice, no source. */
+    static final double SHARE_HELD = 0.95;
 
     private static final double TEN = 10;
     private static final double TWENTY = 20;
@@ -42,22 +46,39 @@ record SmallestDifference(double points, String source) {
         }
         // All scores of the logbook, whatever a filter left out: the margin is fixed beforehand and is the same for
         // every question.
-        double largest = logbook.whole().cups().stream()
+        double[] scores = logbook.whole().cups().stream()
                 .mapToDouble(cup -> cup.score(attribute))
                 .filter(score -> !Double.isNaN(score))
-                .max()
-                .orElse(0);
-        double top = largest <= TEN ? TEN : largest <= TWENTY ? TWENTY : HUNDRED;
-        while (largest > top) {
-            top *= TEN;
-        }
+                .toArray();
+        double top = top(scores);
+        long above = above(scores, top);
+        String slips = above == 0
+                ? ""
+                : String.format(
+                        Locale.ROOT,
+                        "; %s of %d %s above it, which looks like a slip of the pen",
+                        Wording.count(above, "score", "scores"),
+                        scores.length,
+                        above == 1 ? "lies" : "lie");
         return new SmallestDifference(
                 SHARE_OF_SCALE * top,
                 top == TEN
-                        ? "half a point of a ten-point scale, which is assumed as none is written"
+                        ? "half a point of a ten-point scale, which is assumed as none is written" + slips
                         : "a twentieth of a scale from 0 to " + number(top)
-                                + ", which is assumed as none is written; write scale." + attribute
+                                + ", which is assumed as none is written" + slips + "; write scale." + attribute
                                 + " into logbook.properties");
+    }
+
+    private static double top(double[] scores) {
+        double top = TEN;
+        while (above(scores, top) > (1 - SHARE_HELD) * scores.length) {
+            top = top == TEN ? TWENTY : top == TWENTY ? HUNDRED : top * TEN;
+        }
+        return top;
+    }
+
+    private static long above(double[] scores, double top) {
+        return Arrays.stream(scores).filter(score -> score > top).count();
     }
 
     private static String number(double value) {

@@ -203,12 +203,11 @@ final class ConditionFeatures {
     private static Measured read(Batch batch, String header) {
         for (Map.Entry<String, String> extra : batch.extras().entrySet()) {
             if (sameHeader(extra.getKey(), header) && !extra.getValue().isBlank()) {
-                try {
-                    return Measured.written(Double.parseDouble(extra.getValue().strip()));
-                } catch (NumberFormatException notANumber) {
-                    return Measured.missing(
-                            "the column '" + header + "' holds '" + extra.getValue() + "', which is not a number.");
-                }
+                double number = batch.extraNumber(extra.getKey());
+                return Double.isNaN(number)
+                        ? Measured.missing(
+                                "the column '" + header + "' holds '" + extra.getValue() + "', which is not a number.")
+                        : Measured.written(number);
             }
         }
         return Measured.missing("the column '" + header + "' was left blank.");

@@ -6,6 +6,7 @@ import parchment.display.Report;
 import parchment.display.Showable;
 import parchment.display.ShownAs;
 import parchment.display.Table;
+import parchment.virtual.Overprint;
 
 /**
  * Shows a teacher what is right for one seed of one lesson, the truth of its claims included.
@@ -61,7 +62,7 @@ public final class AnswerKey implements ShownAs {
 
     @Override
     public Showable shownAs() {
-        return page();
+        return Overprint.across(page());
     }
 
     @Override

@@ -1,5 +1,6 @@
 package parchment.lesson;
 
+import java.text.Normalizer;
 import java.util.Collection;
 import java.util.Comparator;
 import java.util.Locale;
@@ -34,8 +35,10 @@ final class Checks {
                 String.join(", ", known));
     }
 
-    /** Returns a name as it can stand in that of a file on any system. */
-    static String inFileName(String name) {
-        return name.replaceAll("[^\\p{L}\\p{N}]+", "-");
+    /** Returns a path as it is searched for a name: small letters and digits with single dashes between. */
+    static String asKey(String path) {
+        return Normalizer.normalize(path, Normalizer.Form.NFC)
+                .replaceAll("[^\\p{L}\\p{M}\\p{N}]+", "-")
+                .toLowerCase(Locale.ROOT);
     }
 }

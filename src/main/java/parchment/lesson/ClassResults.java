@@ -3,20 +3,21 @@ package parchment.lesson;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.TreeMap;
 import java.util.function.Function;
+import java.util.stream.Collectors;
 import parchment.display.Progress;
 import parchment.display.Report;
 import parchment.display.Showable;
 import parchment.display.ShownAs;
 import parchment.display.Table;
+import parchment.virtual.Overprint;
+import parchment.virtual.VirtualLogbook;
 
 /**
  * Shows a teacher who found what: each answer marked anew, each claim beside its truth and what it earned.
@@ -49,13 +50,20 @@ public final class ClassResults implements ShownAs {
 
     private final List<Marked> marked;
     private final List<String> unread;
-    private final List<String> missing;
+    private final CollectedSheets sheets;
+    private final List<String> students;
     private final List<Returned> envelopes;
 
-    private ClassResults(List<Marked> marked, List<String> unread, List<String> missing, List<Returned> envelopes) {
+    private ClassResults(
+            List<Marked> marked,
+            List<String> unread,
+            CollectedSheets sheets,
+            List<String> students,
+            List<Returned> envelopes) {
         this.marked = List.copyOf(marked);
         this.unread = List.copyOf(unread);
-        this.missing = List.copyOf(missing);
+        this.sheets = sheets;
+        this.students = List.copyOf(students);
         this.envelopes = List.copyOf(envelopes);
     }
 
@@ -69,6 +77,7 @@ public final class ClassResults implements ShownAs {
         return read(
                 folder,
                 List.of(),
+                SheetOwner.named(),
                 answer -> Lesson.open(
                         answer.lesson(),
                         answer.seed()
@@ -78,41 +87,27 @@ public final class ClassResults implements ShownAs {
     }
 
     /** Marks the sheets, and names those students of a class who handed in none. */
-    static ClassResults read(Path folder, List<String> students, Function<GivenAnswer, Lesson> lessons)
+    static ClassResults read(
+            Path folder, List<String> students, SheetOwner owner, Function<GivenAnswer, Lesson> lessons)
             throws IOException {
-        CollectedSheets sheets = CollectedSheets.in(folder);
+        CollectedSheets sheets = CollectedSheets.in(folder, owner);
         List<Marked> marked = new ArrayList<>();
         List<String> unread = new ArrayList<>(sheets.unread());
         List<Returned> envelopes = new ArrayList<>();
         for (CollectedSheets.Sheet sheet : Progress.over(sheets.sheets(), "marking answers")) {
-            List<Marked> ofSheet = new ArrayList<>();
-            List<Returned> opened = new ArrayList<>();
+            GivenAnswer first = sheet.first();
             try {
-                for (List<GivenAnswer> own : byLessonAndStudent(sheet.answers())) {
-                    GivenAnswer first = own.get(0);
-                    Lesson lesson = lessons.apply(first).in(first.degrees());
-                    own.forEach(answer -> ofSheet.add(mark(answer, lesson)));
-                    opened.add(new Returned(first.student(), first.lesson(), lesson.envelope(own)));
-                }
+                Lesson lesson = lessons.apply(first).in(first.degrees());
+                List<Marked> ofSheet = sheet.answers().stream()
+                        .map(answer -> mark(answer, lesson))
+                        .toList();
+                envelopes.add(new Returned(first.student(), first.lesson(), lesson.envelope(sheet.answers())));
                 marked.addAll(ofSheet);
-                envelopes.addAll(opened);
             } catch (IllegalArgumentException e) {
                 unread.add(sheet.file() + ": " + e.getMessage());
             }
         }
-        List<String> missing = students.stream()
-                .filter(student ->
-                        marked.stream().noneMatch(one -> one.answer().student().equals(student)))
-                .toList();
-        return new ClassResults(marked, unread, missing, envelopes);
-    }
-
-    private static Collection<List<GivenAnswer>> byLessonAndStudent(List<GivenAnswer> answers) {
-        Map<String, List<GivenAnswer>> found = new LinkedHashMap<>();
-        answers.forEach(
-                answer -> found.computeIfAbsent(answer.lesson() + " " + answer.student(), name -> new ArrayList<>())
-                        .add(answer));
-        return found.values();
+        return new ClassResults(marked, unread, sheets, students, envelopes);
     }
 
     private static Marked mark(GivenAnswer answer, Lesson lesson) {
@@ -154,7 +149,20 @@ public final class ClassResults implements ShownAs {
 
     /** Returns the students of the class of whom nothing was marked; empty where the class is not known. */
     public List<String> missing() {
-        return missing;
+        return students.stream()
+                .filter(student ->
+                        marked.stream().noneMatch(one -> one.answer().student().equals(student)))
+                .toList();
+    }
+
+    /** Returns the answers that were left out of a sheet that was marked, with the reason. */
+    public List<String> notCounted() {
+        return sheets.notCounted();
+    }
+
+    /** Returns how many plain files in the folder are no sheets of answers, and were passed over. */
+    public int passedOver() {
+        return sheets.others().size();
     }
 
     private List<Tally> byQuestion() {
@@ -170,7 +178,7 @@ public final class ClassResults implements ShownAs {
         List<Tally> students = byStudent();
         List<Tally> questions = byQuestion();
         Report page = Report.titled("Who found what")
-                .say(toString())
+                .say(sentence())
                 .add(Table.titled("By student")
                         .withText("student", students, one -> one.first().student())
                         .withNumber("lesson", "", 0, students, Tally::lesson)
@@ -226,31 +234,84 @@ public final class ClassResults implements ShownAs {
         for (String file : unread) {
             page = page.caution("Not marked: " + file);
         }
-        if (!missing.isEmpty()) {
-            page = page.say("Nothing from: " + String.join(", ", missing) + ".");
+        for (String answer : notCounted()) {
+            page = page.caution("Not counted: " + answer);
+        }
+        if (!missing().isEmpty()) {
+            page = page.say("Nothing from: "
+                    + missing().stream().map(this::withWhatIsThereInstead).collect(Collectors.joining(", ")) + ".");
+        }
+        for (String sentence : otherLessons()) {
+            page = page.say(sentence);
+        }
+        if (passedOver() > 0) {
+            page = page.say(count(passedOver(), "other file")
+                    + (passedOver() == 1 ? " is no sheet of answers and was" : " are no sheets of answers and were")
+                    + " passed over.");
         }
         return page;
     }
 
+    /** Names, for each lesson that half of the class or more handed in, those who handed in others but not this one. */
+    private List<String> otherLessons() {
+        List<String> sentences = new ArrayList<>();
+        for (int lesson : marked.stream()
+                .map(one -> one.answer().lesson())
+                .distinct()
+                .sorted()
+                .toList()) {
+            List<String> without = students.stream()
+                    .filter(student -> !lessonsOf(student).contains(lesson))
+                    .toList();
+            List<String> others = without.stream()
+                    .filter(student -> !lessonsOf(student).isEmpty())
+                    .map(student -> student + " (handed in: lesson "
+                            + lessonsOf(student).stream().map(String::valueOf).collect(Collectors.joining(", ")) + ")")
+                    .toList();
+            if (!others.isEmpty() && 2 * without.size() <= students.size()) {
+                sentences.add("No sheet of lesson " + lesson + " from: " + String.join(", ", others) + ".");
+            }
+        }
+        return sentences;
+    }
+
+    private List<Integer> lessonsOf(String student) {
+        return marked.stream()
+                .map(Marked::answer)
+                .filter(answer -> answer.student().equals(student))
+                .map(GivenAnswer::lesson)
+                .distinct()
+                .sorted()
+                .toList();
+    }
+
+    private String withWhatIsThereInstead(String student) {
+        String instead = sheets.instead(student);
+        return instead.isEmpty() ? student : student + " (no sheet; there is " + instead + ")";
+    }
+
     @Override
     public Showable shownAs() {
-        return page();
+        return Overprint.across(page());
     }
 
     @Override
     public String toString() {
+        return sentence() + " " + VirtualLogbook.WARNING;
+    }
+
+    private String sentence() {
         List<Marked> intervals = marked.stream()
                 .filter(one -> one.answer()
                         .claim()
                         .filter(c -> c.kind() == StatedClaim.Kind.INTERVAL)
                         .isPresent())
                 .toList();
-        int sheets = byStudent().size();
         return String.format(
                 Locale.ROOT,
                 "%s of %s marked, %s not; %d of %s held the truth.",
                 count(marked.size(), "answer"),
-                count(sheets, "sheet"),
+                count(byStudent().size(), "sheet"),
                 count(unread.size(), "file"),
                 new Tally(intervals).held(),
                 count(intervals.size(), "stated interval"));

@@ -9,16 +9,18 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import parchment.display.Progress;
 import parchment.file.Rights;
 import parchment.file.WholeFile;
+import parchment.logbook.CsvText;
+import parchment.virtual.ClassList;
 import parchment.virtual.OwnersEyes;
 import parchment.virtual.RoastPlan;
 import parchment.virtual.SealedTruth;
 import parchment.virtual.Seed;
-import parchment.virtual.VirtualClass;
 import parchment.virtual.VirtualLogbook;
 
 /**
@@ -34,6 +36,8 @@ import parchment.virtual.VirtualLogbook;
  */
 public final class Classroom {
     private static final String SEEDS = "seeds.properties";
+    /** Hexadecimal digits of a code: 80 bits, which nobody guesses. */
+    private static final int CODE_DIGITS = 20;
 
     private final Path teacher;
     private final Map<String, Seed> seeds;
@@ -47,7 +51,7 @@ public final class Classroom {
      * Draws a secret seed for each student and writes them into the teacher's folder. Where the system knows file rights, only the
      * owner can read what is secret there, so that students with accounts on the same server cannot.
      *
-     * @param students names of letters, digits and dashes; {@code VirtualClass.numbered(30)} makes thirty
+     * @param students their names, as {@link ClassList} allows them; {@code VirtualClass.numbered(30)} makes thirty
      * @throws IOException if the folder has seeds already, or cannot be written
      * @throws IllegalArgumentException if there is no student, or a name is not allowed or comes twice
      */
@@ -57,9 +61,8 @@ public final class Classroom {
             throw new IOException("The folder " + teacher + " has the seeds of a class already. Open it with"
                     + " Classroom.open(...), or name another folder.");
         }
-        VirtualClass.checkNames(students);
         Map<String, Seed> seeds = new LinkedHashMap<>();
-        students.forEach(student -> seeds.put(student, Seed.secret()));
+        new ClassList(students).names().forEach(student -> seeds.put(student, Seed.secret()));
         OwnersEyes.makeFolder(teacher);
         List<String> lines = new ArrayList<>();
         lines.add("# The secret seeds of a class: whoever has this file can open every envelope.");
@@ -85,7 +88,18 @@ public final class Classroom {
                 seeds.put(line.substring(0, sign), Seed.parse(line.substring(sign + 1)));
             }
         }
-        return new Classroom(teacher, seeds);
+        try {
+            return new Classroom(teacher, named(seeds));
+        } catch (IllegalArgumentException e) {
+            throw new IOException(file + " cannot be used: " + e.getMessage(), e);
+        }
+    }
+
+    private static Map<String, Seed> named(Map<String, Seed> read) {
+        List<String> names = new ClassList(List.copyOf(read.keySet())).names();
+        Map<String, Seed> seeds = new LinkedHashMap<>();
+        List.copyOf(read.values()).forEach(seed -> seeds.put(names.get(seeds.size()), seed));
+        return seeds;
     }
 
     /** Returns the students' names. */
@@ -102,35 +116,101 @@ public final class Classroom {
      * Makes a lesson's folder for every student: a logbook of their own, and the notebook that opens it. The sealed truths go into
      * the teacher's folder.
      *
+     * <p>What is there already from an earlier time, whole, stays as it is; so a hand-out that was stopped half way is finished by
+     * doing it again.
+     *
      * @param notebooks the folder of the lessons' notebooks
-     * @param out where the students' folders are made
+     * @param out where the students' folders are made; the teacher's folder may not lie inside it
      * @return the seals by student
-     * @throws IOException if a folder is there already, or cannot be written
+     * @throws IOException if a folder is there already that is not this class's, or one cannot be written
+     * @throws IllegalArgumentException if the teacher's folder lies where the students' are to be made
      */
     public Map<String, String> handOut(int lesson, Path notebooks, Path out) throws IOException {
+        refuseTeachersFolderIn(out);
         Path notebook = notebook(lesson, notebooks);
+        String page = Files.readString(notebook, StandardCharsets.UTF_8);
         Map<String, String> seals = new LinkedHashMap<>();
         for (String student : Progress.over(students(), "making folders for students")) {
             VirtualLogbook roasted = behind(lesson, student).roasted();
-            String name = "lesson-" + lesson;
-            Path folder = out.resolve(student).resolve(name);
-            roasted.writeTo(folder.resolve(LessonSource.LOGBOOK));
             SealedTruth truth = roasted.truth();
-            WholeFile.at(folder.resolve(LessonSource.FACTS))
-                    .write("lesson=" + lesson + "\nstudent=" + student + "\nseal=" + truth.seal() + "\n");
-            WholeFile.at(out.resolve(student).resolve(notebook.getFileName()))
-                    .write(Files.readString(notebook, StandardCharsets.UTF_8)
-                            .replace(
-                                    "Lesson.open(" + lesson
-                                            + ", 1);      // put your own number in the place of the second 1",
-                                    "Lesson.open(" + lesson + ", \\\"" + name + "\\\");"));
-            OwnersEyes.write(teacher.resolve(student + "-" + name + "-truth.json"), truth.sealedText());
+            HandOut handOut = new HandOut(lesson, student, truth.seal(), code(lesson, student));
+            OwnersEyes.write(teacher.resolve(student + "-" + handOut.name() + "-truth.json"), truth.sealedText());
+            handOut.make(out.resolve(student), roasted);
+            Path copy = out.resolve(student).resolve(notebook.getFileName());
+            if (Files.notExists(copy)) { // The student may have written into one that is there.
+                WholeFile.at(copy).write(SealedNotebook.of(page, lesson, student, notebook.toString()));
+            }
             seals.put(student, truth.seal());
         }
-        List<String> lines = new ArrayList<>(List.of("student,seal"));
-        seals.forEach((student, seal) -> lines.add(student + "," + seal));
-        WholeFile.at(out.resolve("seals-lesson-" + lesson + ".csv")).write(String.join("\n", lines) + "\n");
+        List<List<String>> rows = new ArrayList<>(List.of(List.of("student", "seal")));
+        seals.forEach((student, seal) -> rows.add(List.of(student, seal)));
+        WholeFile.at(out.resolve("seals-lesson-" + lesson + ".csv")).write(CsvText.of(rows));
         return seals;
+    }
+
+    /** Returns how many students' folders of a lesson lie whole in a folder already. */
+    public long handedOut(int lesson, Path out) {
+        return students().stream()
+                .filter(student -> Files.exists(
+                        out.resolve(student).resolve("lesson-" + lesson).resolve(LessonSource.FACTS)))
+                .count();
+    }
+
+    /**
+     * Lays the notebook that starts the course beside a student's lessons, in words for sealed folders; one that is there stays.
+     *
+     * @throws IOException if it cannot be read or written
+     */
+    public void handOutStart(Path notebook, Path out) throws IOException {
+        String page = SealedNotebook.start(Files.readString(notebook, StandardCharsets.UTF_8));
+        for (String student : students()) {
+            Path copy = out.resolve(student).resolve(notebook.getFileName());
+            if (Files.notExists(copy)) {
+                WholeFile.at(copy).write(page);
+            }
+        }
+    }
+
+    private void refuseTeachersFolderIn(Path out) throws IOException {
+        Path there = Files.exists(out) ? out.toRealPath() : out.toAbsolutePath().normalize();
+        if (teacher.toRealPath().startsWith(there)) {
+            throw new IllegalArgumentException(
+                    "The teacher's folder " + teacher + " lies inside " + out
+                            + ", which is to be handed out: whoever gets it knows every truth. Name another folder for the students.");
+        }
+    }
+
+    /**
+     * Returns what a student's folder of a lesson says of itself, and each sheet of answers that comes from it. It follows from the
+     * secret seed and tells nothing about it.
+     */
+    private String code(int lesson, String student) {
+        return Digest.of("code of lesson " + lesson + " for " + student + " "
+                        + seed(student).text())
+                .substring(0, CODE_DIGITS);
+    }
+
+    /** Tells whose a sheet is by the code that was handed out, which nobody else has. */
+    private GivenAnswer owner(List<GivenAnswer> answers) {
+        return answers.stream()
+                .filter(answer -> whyNot(answer).isEmpty())
+                .findFirst()
+                .orElseThrow(() ->
+                        new IllegalArgumentException(whyNot(answers.get(0)).orElse("it is nobody's.")));
+    }
+
+    private Optional<String> whyNot(GivenAnswer answer) {
+        String student = answer.student();
+        if (!seeds.containsKey(student)) {
+            return Optional.of(noSuchStudent(student));
+        }
+        if (!answer.code().equals(code(answer.lesson(), student))) {
+            return Optional.of(
+                    "it says that it is that of " + answer.speaksFor() + ", but "
+                            + (answer.code().isBlank() ? "bears no code" : "its code is not that")
+                            + " of the folder that was handed to that student. Ask for the sheet as lesson.handIn(...) writes it in that folder.");
+        }
+        return Optional.empty();
     }
 
     private static Path notebook(int lesson, Path notebooks) throws IOException {
@@ -151,10 +231,13 @@ public final class Classroom {
      * @throws IOException if a file cannot be read or written
      */
     public VirtualLogbook roastPlan(String student, Path plan, Path out) throws IOException {
-        VirtualLogbook roasted = behind(Course.size(), student).roastery().roast(RoastPlan.read(plan));
+        String known = known(student);
+        VirtualLogbook roasted = behind(Course.size(), known)
+                .roastery()
+                .roast(RoastPlan.of(SheetText.read(plan), String.valueOf(plan.getFileName())));
         roasted.writeTo(out);
         OwnersEyes.write(
-                teacher.resolve(student + "-plan-truth.json"), roasted.truth().sealedText());
+                teacher.resolve(known + "-plan-truth.json"), roasted.truth().sealedText());
         return roasted;
     }
 
@@ -164,7 +247,18 @@ public final class Classroom {
      * @throws IOException if a file cannot be read
      */
     public ClassResults collect(Path folder) throws IOException {
-        return ClassResults.read(folder, students(), this::lesson);
+        return ClassResults.read(folder, students(), this::owner, this::lesson);
+    }
+
+    /**
+     * Returns the student that a name means, also one as it stands in the name of a file: "Ana-Núñez" for "Ana Núñez".
+     *
+     * @throws IllegalArgumentException if the class has no such student; the message asks whether the nearest was meant
+     */
+    public String known(String student) {
+        return new ClassList(students())
+                .find(student)
+                .orElseThrow(() -> new IllegalArgumentException(noSuchStudent(student)));
     }
 
     private LessonSource.Behind behind(int lesson, String student) {
@@ -175,22 +269,30 @@ public final class Classroom {
 
     /** Opens a student's lesson with its truth, for marking. */
     private Lesson lesson(GivenAnswer answer) {
-        return Lesson.of(source(answer.lesson(), answer.student()));
+        return Lesson.of(source(answer.lesson(), known(answer.student())));
     }
 
     private LessonSource source(int lesson, String student) {
+        return LessonSource.ofStudent(lesson, seed(student), student);
+    }
+
+    private Seed seed(String student) {
         Seed seed = seeds.get(student);
         if (seed == null) {
-            throw new IllegalArgumentException(String.format(
-                    Locale.ROOT,
-                    "The class has no student '%s'.%s Students: %s.",
-                    student,
-                    Checks.closest(student, seeds.keySet())
-                            .map(near -> " Did you mean '" + near + "'?")
-                            .orElse(""),
-                    String.join(", ", seeds.keySet())));
+            throw new IllegalArgumentException(noSuchStudent(student));
         }
-        return LessonSource.ofStudent(lesson, seed, student);
+        return seed;
+    }
+
+    private String noSuchStudent(String student) {
+        return String.format(
+                Locale.ROOT,
+                "The class has no student '%s'.%s Students: %s.",
+                student,
+                Checks.closest(student, seeds.keySet())
+                        .map(near -> " Did you mean '" + near + "'?")
+                        .orElse(""),
+                String.join(", ", seeds.keySet()));
     }
 
     @Override

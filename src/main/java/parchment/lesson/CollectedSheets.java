@@ -1,29 +1,40 @@
 package parchment.lesson;
 
 import java.io.IOException;
-import java.nio.charset.CharacterCodingException;
-import java.nio.file.Files;
+import java.nio.file.FileSystemException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
-import java.util.stream.Stream;
+import java.util.Set;
+import parchment.virtual.ClassList;
 
 /**
  * Finds the sheets of answers in a folder, one for each student and lesson, whatever the files are named.
  *
  * @param sheets the sheets, in the order of their files
- * @param unread the files that were left out, with the reason
+ * @param unread the files that are meant as sheets and were left out, each once, with the reason
+ * @param notCounted single answers that were left out of a sheet that was marked, with the reason
+ * @param others plain files that are no sheets, seen from the folder
  */
-record CollectedSheets(List<Sheet> sheets, List<String> unread) {
+record CollectedSheets(List<Sheet> sheets, List<String> unread, List<String> notCounted, List<String> others) {
+    /** Ends of names under which an answer is handed in by mistake, in the place of the sheet. */
+    private static final Set<String> IN_PLACE_OF_A_SHEET =
+            Set.of("ipynb", "xlsx", "xls", "ods", "numbers", "zip", "pdf", "html", "txt");
+
     /**
      * Holds one student's answers to one lesson.
      *
      * @param file where they were found, seen from the folder
      */
     record Sheet(String file, List<GivenAnswer> answers) {
+        GivenAnswer first() {
+            return answers.get(0);
+        }
+
         /** Counts what was done: tries never grow fewer, so of two sheets the one with more is the later one. */
         private int done() {
             return answers.size()
@@ -31,44 +42,101 @@ record CollectedSheets(List<Sheet> sheets, List<String> unread) {
         }
     }
 
-    static CollectedSheets in(Path folder) throws IOException {
-        List<Path> files;
-        try (Stream<Path> walk = Files.walk(folder)) {
-            files = walk.filter(file -> file.getFileName().toString().endsWith(".csv"))
-                    .filter(file -> !HandedInPlan.isOne(file))
-                    .sorted()
-                    .toList();
+    static CollectedSheets in(Path folder, SheetOwner owner) throws IOException {
+        CollectedFiles files = CollectedFiles.in(folder);
+        Search search = new Search(owner, new ArrayList<>(files.refused()));
+        for (Path file : files.files()) {
+            search.look(file, files.name(file));
         }
-        Map<String, List<Sheet>> byStudent = new LinkedHashMap<>();
-        List<String> unread = new ArrayList<>();
-        for (Path file : files) {
-            String name = folder.relativize(file).toString();
+        return search.found();
+    }
+
+    /** Returns what of a student's is there that may have been handed in by mistake in the place of a sheet; blank if nothing is. */
+    String instead(String student) {
+        String key = ClassList.inFileName(student).toLowerCase(Locale.ROOT);
+        return others.stream()
+                .filter(file -> IN_PLACE_OF_A_SHEET.contains(
+                        file.substring(file.lastIndexOf('.') + 1).toLowerCase(Locale.ROOT)))
+                .filter(file -> ("-" + Checks.asKey(file) + "-").contains("-" + key + "-"))
+                .findFirst()
+                .orElse("");
+    }
+
+    /** Gathers what is found, file by file. */
+    private static final class Search {
+        private final SheetOwner owner;
+        private final List<String> unread;
+        private final Map<String, List<Sheet>> byStudent = new LinkedHashMap<>();
+        private final Map<Sheet, List<String>> leftOut = new LinkedHashMap<>();
+        private final List<String> others = new ArrayList<>();
+
+        Search(SheetOwner owner, List<String> unread) {
+            this.owner = owner;
+            this.unread = unread;
+        }
+
+        void look(Path file, String name) {
+            if (!CollectedFiles.isTable(file) || HandedInPlan.isOne(file)) {
+                others.add(name);
+                return;
+            }
             try {
-                List<GivenAnswer> answers = AnswerSheet.read(file).answers();
-                if (answers.isEmpty()) {
-                    unread.add(name + ": it holds no answer.");
-                    continue;
+                if (SheetText.isMeantAsSheet(file)) {
+                    take(AnswerSheet.read(file).answers(), name);
+                } else {
+                    others.add(name);
                 }
-                GivenAnswer first = answers.get(0);
-                byStudent
-                        .computeIfAbsent(first.lesson() + " " + first.student(), student -> new ArrayList<>())
-                        .add(new Sheet(name, answers));
-            } catch (CharacterCodingException e) {
-                unread.add(name + ": it is not text in UTF-8; save it so, or ask for the file as it was handed in.");
-            } catch (IOException e) {
-                unread.add(name + ": " + e.getMessage());
+            } catch (FileSystemException e) {
+                unread.add(name + ": " + CollectedFiles.reason(e));
+            } catch (IOException | IllegalArgumentException e) {
+                String message = String.valueOf(e.getMessage());
+                String said = file.toString();
+                unread.add(name + (message.startsWith(said) ? message.substring(said.length()) : ": " + message));
             }
         }
-        List<Sheet> sheets = new ArrayList<>();
-        for (List<Sheet> same : byStudent.values()) {
-            Sheet latest =
-                    same.stream().max(Comparator.comparingInt(Sheet::done)).orElseThrow();
-            sheets.add(latest);
-            same.stream()
-                    .filter(sheet -> sheet != latest)
-                    .forEach(sheet -> unread.add(sheet.file() + ": the same student and lesson as " + latest.file()
-                            + ", which has as many tries or more and was marked."));
+
+        private void take(List<GivenAnswer> answers, String name) {
+            if (answers.isEmpty()) {
+                unread.add(name + ": it holds no answer.");
+                return;
+            }
+            GivenAnswer own = owner.own(answers);
+            List<GivenAnswer> kept = new ArrayList<>();
+            List<String> left = new ArrayList<>();
+            for (int i = 0; i < answers.size(); i++) {
+                GivenAnswer answer = answers.get(i);
+                String place = name + ", answer " + (i + 1) + " ('" + answer.question() + "')";
+                if (!answer.isOfSameSheet(own)) {
+                    left.add(place + ": it speaks for " + answer.speaksFor() + ", and the sheet is that of "
+                            + own.speaksFor() + ". A sheet speaks for its own student only.");
+                } else if (kept.stream().anyMatch(before -> before.question().equals(answer.question()))) {
+                    left.add(place + ": this question was answered before on the sheet; the first answer counts.");
+                } else {
+                    kept.add(answer);
+                }
+            }
+            Sheet sheet = new Sheet(name, List.copyOf(kept));
+            leftOut.put(sheet, left);
+            byStudent
+                    .computeIfAbsent(own.lesson() + " " + own.student(), student -> new ArrayList<>())
+                    .add(sheet);
         }
-        return new CollectedSheets(List.copyOf(sheets), List.copyOf(unread));
+
+        CollectedSheets found() {
+            List<Sheet> sheets = new ArrayList<>();
+            List<String> notCounted = new ArrayList<>();
+            for (List<Sheet> same : byStudent.values()) {
+                Sheet latest =
+                        same.stream().max(Comparator.comparingInt(Sheet::done)).orElseThrow();
+                sheets.add(latest);
+                notCounted.addAll(leftOut.getOrDefault(latest, List.of()));
+                same.stream()
+                        .filter(sheet -> sheet != latest)
+                        .forEach(sheet -> unread.add(sheet.file() + ": the same student and lesson as " + latest.file()
+                                + ", which has as many tries or more and was marked."));
+            }
+            return new CollectedSheets(
+                    List.copyOf(sheets), List.copyOf(unread), List.copyOf(notCounted), List.copyOf(others));
+        }
     }
 }

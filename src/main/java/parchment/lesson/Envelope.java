@@ -7,6 +7,8 @@ import parchment.display.Report;
 import parchment.display.Showable;
 import parchment.display.ShownAs;
 import parchment.display.Table;
+import parchment.virtual.Overprint;
+import parchment.virtual.VirtualLogbook;
 
 /** Shows, once a lesson is over, what was true, and what each claim earned. */
 public final class Envelope implements ShownAs {
@@ -78,11 +80,17 @@ public final class Envelope implements ShownAs {
 
     @Override
     public Showable shownAs() {
-        return page();
+        return Overprint.across(page());
     }
 
     @Override
     public String toString() {
-        return String.format(Locale.ROOT, "envelope of '%s': %.1f of %d points", title, points(), 10 * claims.size());
+        return String.format(
+                Locale.ROOT,
+                "envelope of '%s': %.1f of %d points. %s",
+                title,
+                points(),
+                10 * claims.size(),
+                VirtualLogbook.WARNING);
     }
 }

@@ -10,6 +10,8 @@ import parchment.quantity.TemperatureUnit;
  * @param lesson the lesson's number
  * @param student the student's number or name
  * @param seed the seed that the lesson was opened with; empty in a class whose seeds are secret
+ * @param code what the folder that the teacher handed out says of itself, so that its answers are known to come from it; blank for
+ *     work alone
  * @param degrees the scale of temperature that the answer is on
  * @param question the question's name
  * @param tries how many answers were given, blank ones not counted
@@ -21,6 +23,7 @@ public record GivenAnswer(
         int lesson,
         String student,
         OptionalLong seed,
+        String code,
         TemperatureUnit degrees,
         String question,
         int tries,
@@ -31,5 +34,23 @@ public record GivenAnswer(
     public enum Right {
         YES,
         NO
+    }
+
+    /** Returns the same answer as that of a student. */
+    GivenAnswer by(String other) {
+        return new GivenAnswer(lesson, other, seed, code, degrees, question, tries, right, answer, claim);
+    }
+
+    /** Tells whether another answer is for the same lesson, of the same student with the same number and code. */
+    boolean isOfSameSheet(GivenAnswer other) {
+        return lesson == other.lesson
+                && student.equals(other.student)
+                && seed.equals(other.seed)
+                && code.equals(other.code);
+    }
+
+    /** Returns whose answer it is and to which lesson, in words. */
+    String speaksFor() {
+        return "'" + student + "', lesson " + lesson;
     }
 }

@@ -1,10 +1,9 @@
 package parchment.lesson;
 
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.stream.Stream;
+import parchment.virtual.ClassList;
 
 /**
  * Is a student's plan as a file that was handed in beside the answers. It is roasted, not marked.
@@ -18,7 +17,7 @@ public record HandedInPlan(String student, Path file) {
 
     /** Returns the name of the file that a student's plan is written to. */
     static String fileName(String student) {
-        return BEFORE + Checks.inFileName(student) + AFTER;
+        return BEFORE + ClassList.inFileName(student) + AFTER;
     }
 
     /** Tells whether a file is a plan, by its name. */
@@ -28,17 +27,16 @@ public record HandedInPlan(String student, Path file) {
     }
 
     /**
-     * Finds the plans in a folder and the folders inside it, in the order of their files.
+     * Finds the plans in a folder and the folders inside it, in the order of their files. What cannot be looked into, such as a link or a
+     * pipe, is passed over.
      *
      * @throws IOException if the folder cannot be read
      */
     public static List<HandedInPlan> in(Path folder) throws IOException {
-        try (Stream<Path> walk = Files.walk(folder)) {
-            return walk.filter(HandedInPlan::isOne)
-                    .sorted()
-                    .map(file -> new HandedInPlan(student(file.getFileName().toString()), file))
-                    .toList();
-        }
+        return CollectedFiles.in(folder).files().stream()
+                .filter(HandedInPlan::isOne)
+                .map(file -> new HandedInPlan(student(file.getFileName().toString()), file))
+                .toList();
     }
 
     private static String student(String fileName) {

@@ -238,6 +238,11 @@ public final class Lesson implements ShownAs {
         }
         String known = source.student().orElse(student.strip());
         AnswerSheet sheet = answers().by(known);
+        if (sheet.answers().isEmpty()) {
+            return new Reply(
+                    Reply.Kind.NOTHING_YET,
+                    "There is no answer to hand in. Fill in a blank, run its cell, and then run this one again.");
+        }
         return new Reply(Reply.Kind.NOTED, sheet + ", written to " + sheet.writeTo(folder, number(), known) + ".");
     }
 
@@ -316,6 +321,7 @@ public final class Lesson implements ShownAs {
                         number(),
                         source.student().orElse(""),
                         source.seed(),
+                        source.code(),
                         logbook.readerUnit(),
                         asked.name(),
                         tries,

@@ -21,6 +21,7 @@ import parchment.virtual.VirtualRoastery;
  *
  * @param student the student as the teacher numbered them; empty for work alone
  * @param seed the seed of work alone; empty where it is the teacher's secret
+ * @param code what binds answers to the folder that was handed out; blank for work alone
  */
 record LessonSource(
         int number,
@@ -28,7 +29,8 @@ record LessonSource(
         Logbook logbook,
         Optional<Behind> behind,
         Optional<String> student,
-        OptionalLong seed) {
+        OptionalLong seed,
+        String code) {
     static final String FACTS = "lesson.properties";
     static final String LOGBOOK = "logbook";
 
@@ -83,7 +85,7 @@ record LessonSource(
             int number, LessonPlan plan, VirtualRoastery roastery, Optional<String> student, OptionalLong seed) {
         VirtualLogbook roasted = roastery.run();
         return new LessonSource(
-                number, plan, roasted.opened(), Optional.of(new Behind(roastery, roasted)), student, seed);
+                number, plan, roasted.opened(), Optional.of(new Behind(roastery, roasted)), student, seed, "");
     }
 
     static LessonSource handedOut(int number, Path folder) throws IOException {
@@ -108,6 +110,7 @@ record LessonSource(
                 Logbook.open(folder.resolve(LOGBOOK)),
                 Optional.empty(),
                 Optional.ofNullable(properties.getProperty("student")),
-                OptionalLong.empty());
+                OptionalLong.empty(),
+                properties.getProperty("code", ""));
     }
 }

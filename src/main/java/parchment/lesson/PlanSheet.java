@@ -6,6 +6,7 @@ import java.util.Locale;
 import java.util.OptionalDouble;
 import parchment.display.Showable;
 import parchment.display.ShownAs;
+import parchment.logbook.CsvText;
 import parchment.quantity.TemperatureUnit;
 import parchment.virtual.RoastPlan;
 
@@ -20,22 +21,19 @@ public final class PlanSheet implements ShownAs {
     }
 
     static PlanSheet of(String lot, List<String> drops, TemperatureUnit unit) {
-        List<String> lines = new ArrayList<>();
-        lines.add("lot,drop temperature [" + unit.symbol() + "]");
+        List<List<String>> rows = new ArrayList<>();
+        rows.add(List.of("lot", "drop temperature [" + unit.symbol() + "]"));
         for (String drop : drops) {
             OptionalDouble number = AnswerText.temperature(drop, unit);
             if (number.isEmpty()) {
                 throw new IllegalArgumentException(
-                        "A plan needs a bean temperature for each batch, as in \"203\"; found \"" + drop + "\".");
+                        "A plan needs a bean temperature for each batch, as in \"203\"; batch " + rows.size()
+                                + " has \"" + drop + "\".");
             }
-            lines.add(quoted(lot) + "," + String.format(Locale.ROOT, "%.1f", number.getAsDouble()));
+            rows.add(List.of(lot, String.format(Locale.ROOT, "%.1f", number.getAsDouble())));
         }
-        String csv = String.join("\n", lines) + "\n";
-        return new PlanSheet(csv, RoastPlan.of(csv, "your plan").in(unit));
-    }
-
-    private static String quoted(String lot) {
-        return "\"" + lot.replace("\"", "\"\"") + "\"";
+        String csv = CsvText.of(rows);
+        return new PlanSheet(csv, RoastPlan.typed(csv, "your plan").in(unit));
     }
 
     /** Returns the plan as the text of a CSV file. */

@@ -79,7 +79,7 @@ final class BatchesFile {
         Map<String, Batch> batches = new LinkedHashMap<>();
         Map<String, Integer> lines = new LinkedHashMap<>();
         for (Row row : table.rows()) {
-            Optional<String> name = row.required("batch").map(settings::batchName);
+            Optional<String> name = row.requiredName("batch").map(settings::batchName);
             if (name.isEmpty()) {
                 continue;
             }
@@ -108,7 +108,8 @@ final class BatchesFile {
         }
         row.instant("roasted at").ifPresent(builder::roastedAt);
         for (Batch.Label label : Batch.Label.values()) {
-            row.text(label.words()).ifPresent(text -> builder.label(label, text));
+            (label == Batch.Label.NOTE ? row.text(label.words()) : row.name(label.words()))
+                    .ifPresent(text -> builder.label(label, text));
         }
         builder.conditions(conditions(row)).plan(plan(row)).looks(looks(row, table));
         Map<MarkKind, Elapsed> marks = marks(row);
@@ -178,7 +179,7 @@ final class BatchesFile {
     }
 
     private static OptionalDouble anyNumber(Row row, String name) {
-        return row.number(name, -Double.MAX_VALUE, Double.MAX_VALUE, "a number");
+        return row.number(name, Bounds.ON_A_SCALE.low(), Bounds.ON_A_SCALE.high(), Bounds.ON_A_SCALE.words());
     }
 
     private static Map<MarkKind, Elapsed> marks(Row row) {

@@ -1,5 +1,7 @@
 package parchment.logbook;
 
+import java.util.Locale;
+
 /** Counts what was wrong in a curve file while it is read, so that each kind of problem is said once with its first line. */
 final class ColumnChecks {
     private static final String MISSING = "treated as missing";
@@ -9,6 +11,8 @@ final class ColumnChecks {
     private final ProblemLog problems;
     private final Tally[] noNumbers;
     private final Tally[] sentinels;
+    private final Tally[] impossible;
+    private final Bounds.Range[] possible;
     private final int[] numbers;
     private final Tally wide = new Tally();
     private final Tally narrow = new Tally();
@@ -37,10 +41,14 @@ final class ColumnChecks {
         int size = columns.columns().size();
         noNumbers = new Tally[size];
         sentinels = new Tally[size];
+        impossible = new Tally[size];
+        possible = new Bounds.Range[size];
         numbers = new int[size];
         for (int i = 0; i < size; i++) {
             noNumbers[i] = new Tally();
             sentinels[i] = new Tally();
+            impossible[i] = new Tally();
+            possible[i] = Bounds.of(columns.columns().get(i));
         }
     }
 
@@ -51,6 +59,15 @@ final class ColumnChecks {
             }
         }
         return false;
+    }
+
+    /** Returns whether a number can stand in a column at all; whether it fits a roast is asked when all are read. */
+    boolean isPossible(int column, double value) {
+        return possible[column].holds(value);
+    }
+
+    void impossible(int column, int line, double value) {
+        impossible[column].add(line, CurveFile.number(value));
     }
 
     void number(int column) {
@@ -127,10 +144,12 @@ final class ColumnChecks {
 
     /** Turns the counts into problems. */
     void report() {
+        columns.unusable().forEach(column -> column.report(0, problems));
         String widths = "one value for each heading (a decimal comma needs curves/layout.properties)";
         say(wide, "", "row", "rows", "with", widths, "skipped");
         say(narrow, "", "row", "rows", "with", "one value for each heading", "values at the end " + MISSING);
-        say(timeless, columns.timeHeading(), "time", "times", "like", "a time", "rows skipped");
+        String times = String.format(Locale.ROOT, "a time within %,.0f s of 0", Bounds.LATEST_SECONDS);
+        say(timeless, columns.timeHeading(), "time", "times", "like", times, "rows skipped");
         for (int c = 0; c < columns.columns().size(); c++) {
             String heading = columns.columns().get(c).heading();
             if (holdsWords(c)) {
@@ -143,6 +162,7 @@ final class ColumnChecks {
             } else {
                 say(noNumbers[c], heading, "value", "values", "like", "a number", MISSING);
             }
+            say(impossible[c], heading, "reading", "readings", "of", possible[c].words(), MISSING);
             say(sentinels[c], heading, "reading", "readings", "of", "a reading, not a sign for none", MISSING);
         }
     }

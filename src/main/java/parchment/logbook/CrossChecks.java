@@ -1,6 +1,7 @@
 package parchment.logbook;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -76,6 +77,10 @@ final class CrossChecks {
         return problems;
     }
 
+    private String didYouMean(String name) {
+        return name.matches(".*\\d.*") ? "" : Words.didYouMean(name, batches.keySet());
+    }
+
     List<Problem> machinesOf(List<Upkeep> upkeep) {
         ProblemLog log = new ProblemLog(MachineFiles.UPKEEP);
         List<String> names = upkeep.stream().map(Upkeep::machine).toList();
@@ -101,18 +106,22 @@ final class CrossChecks {
     List<Problem> cups(CuppingFiles.Cups cups, List<Cupping> sessions) {
         ProblemLog log = new ProblemLog(CuppingFiles.CUPPINGS);
         Set<String> cuppings = new LinkedHashSet<>();
+        Map<String, String> meant = new HashMap<>();
         for (int i = 0; i < cups.cups().size(); i++) {
             CupScores cup = cups.cups().get(i);
             int line = cups.lines().get(i);
             cuppings.add(cup.cupping());
             Batch batch = batches.get(cup.batch());
             if (batch == null) {
-                String meant = cup.batch().matches(".*\\d.*") ? "" : Words.didYouMean(cup.batch(), batches.keySet());
+                // More than so many are listed by count alone: then no names are gone through for them either.
+                String question = meant.size() == ProblemLog.ALIKE_KEPT
+                        ? meant.getOrDefault(cup.batch(), "")
+                        : meant.computeIfAbsent(cup.batch(), this::didYouMean);
                 log.add(
                         line,
                         "batch",
                         "the batch " + Words.quote(cup.batch()),
-                        "a batch of this logbook." + meant,
+                        "a batch of this logbook." + question,
                         "scores kept, joined to no batch");
             } else if (batch.roastDay()
                     .filter(day -> day.isAfter(cup.tastedOn()))

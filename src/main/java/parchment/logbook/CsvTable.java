@@ -5,8 +5,6 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.Reader;
 import java.io.UncheckedIOException;
-import java.nio.file.Files;
-import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Collections;
@@ -32,7 +30,10 @@ final class CsvTable {
     private final Settings settings;
     private final Map<String, Found> found = new HashMap<>();
     private final Map<Integer, Header> extras = new LinkedHashMap<>();
+    private final List<UnusableColumn> unusable = new ArrayList<>();
     private final List<Row> rows = new ArrayList<>();
+    private final List<Header> headings = new ArrayList<>();
+    private int headLine;
     private Numbers.Decimal decimal = Numbers.Decimal.POINT;
     private int width;
 
@@ -45,8 +46,8 @@ final class CsvTable {
     static CsvTable read(Path folder, List<Field> fields, Settings settings, ProblemLog problems) {
         CsvTable table = new CsvTable(problems, settings);
         Path file = folder.resolve(problems.file());
-        if (Files.exists(file, LinkOption.NOFOLLOW_LINKS)) {
-            try (InputStream in = Files.newInputStream(file)) {
+        if (ReadableFile.isThere(file)) {
+            try (InputStream in = ReadableFile.open(file, folder)) {
                 table.read(in, fields);
             } catch (IOException e) {
                 problems.add(0, "", TextFile.reason(e), "a CSV file", "file left out");
@@ -92,6 +93,7 @@ final class CsvTable {
             } catch (UncheckedIOException e) {
                 stopped(e.getCause(), line);
             }
+            unusable.forEach(column -> column.report(headLine, problems));
         }
     }
 
@@ -115,10 +117,16 @@ final class CsvTable {
 
     private boolean head(CSVRecord record, List<Field> fields, int line) {
         width = record.size();
+        headLine = line;
+        if (width > Bounds.MOST_COLUMNS) {
+            problems.add(line, "", width + " columns", "at most " + Bounds.MOST_COLUMNS, "file left out");
+            return false;
+        }
         Map<String, Field> known = new LinkedHashMap<>();
         fields.forEach(field -> known.put(plain(field.name()), field));
         for (int i = 0; i < record.size(); i++) {
-            Header header = Header.parse(record.get(i));
+            Header header = Header.parse(CsvText.cell(record.get(i)));
+            headings.add(header);
             Field field = known.get(plain(header.name()));
             if (field == null) {
                 extra(i, header, known.keySet().stream().toList(), line);
@@ -160,12 +168,18 @@ final class CsvTable {
 
     private static List<String> headings(CSVRecord record) {
         List<String> headings = new ArrayList<>();
-        record.forEach(headings::add);
+        record.forEach(heading -> headings.add(CsvText.cell(heading)));
         return headings;
     }
 
     private void extra(int index, Header header, List<String> known, int line) {
-        if (header.written().isEmpty()) {
+        Optional<UnusableColumn> cannotBeUsed = UnusableColumn.of(index, header);
+        if (cannotBeUsed.isPresent()) {
+            unusable.add(cannotBeUsed.get());
+            return;
+        }
+        if (extras.values().stream().anyMatch(other -> other.written().equals(header.written()))) {
+            problems.add(line, header.written(), "the same column twice", "one of them", "the first one read");
             return;
         }
         extras.put(index, header);
@@ -200,9 +214,42 @@ final class CsvTable {
         }
         List<String> cells = new ArrayList<>(record.size());
         for (String cell : record) {
-            cells.add(cell.strip());
+            cells.add(bounded(CsvText.cell(cell).strip(), cells.size(), line));
+        }
+        for (UnusableColumn column : unusable) {
+            if (column.index() < cells.size() && !cells.get(column.index()).isEmpty()) {
+                column.value();
+            }
         }
         rows.add(new Row(this, line, Collections.unmodifiableList(cells)));
+    }
+
+    private String bounded(String cell, int index, int line) {
+        if (cell.length() <= Bounds.LONGEST_CELL) {
+            return cell;
+        }
+        problems.add(
+                line,
+                index < headings.size() ? headings.get(index).written() : "",
+                Words.quote(cell) + ", a text of " + cell.length() + " letters",
+                "at most " + Bounds.LONGEST_CELL + " letters",
+                "value treated as missing");
+        return "";
+    }
+
+    /** Says of each column without a known meaning that a file has no place for it. */
+    void leaveOutExtras() {
+        extras.forEach((index, header) -> {
+            long values = rows.stream().filter(row -> row.at(index).isPresent()).count();
+            if (values > 0) {
+                problems.add(
+                        headLine,
+                        header.written(),
+                        Words.count(values, "value", "values") + " in a column that this file has no place for",
+                        "the columns of the table in the format's page",
+                        "column left out");
+            }
+        });
     }
 
     /** Returns a heading as it is compared: hyphens and low lines are blanks, and both spellings of colour are one. */

@@ -53,6 +53,11 @@ public record CupScores(
         this(cupping, tastedOn, cupper, batch, blindCode, cup, servingPosition, scores, note, Map.of());
     }
 
+    /** Returns the same scores as of the batch of the given name. */
+    CupScores ofBatch(String name) {
+        return new CupScores(cupping, tastedOn, cupper, name, blindCode, cup, servingPosition, scores, note, extras);
+    }
+
     /** Returns the score of an attribute, or NaN if this cup was not scored on it. */
     public double score(String attribute) {
         Double score = scores.get(attribute);

@@ -12,6 +12,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
+import java.util.Set;
+import java.util.stream.Collectors;
 import parchment.logbook.Field.Kind;
 
 /** Reads cuppings.csv and sessions.csv. */
@@ -34,7 +36,22 @@ final class CuppingFiles {
             optional("scored before discussion", Kind.TEXT));
 
     /** Holds the cups and the lines they stand on. */
-    record Cups(List<CupScores> cups, List<Integer> lines) {}
+    record Cups(List<CupScores> cups, List<Integer> lines) {
+        /** Returns the same cups, each of the batch that its name is another Unicode form of, where there is one such batch alone. */
+        Cups ofBatches(Set<String> names) {
+            if (cups.stream().allMatch(cup -> names.contains(cup.batch()))) {
+                return this;
+            }
+            Map<String, List<String>> byForm = names.stream().collect(Collectors.groupingBy(CurveNames::composed));
+            List<CupScores> joined = cups.stream()
+                    .map(cup -> {
+                        List<String> same = byForm.getOrDefault(CurveNames.composed(cup.batch()), List.of());
+                        return names.contains(cup.batch()) || same.size() != 1 ? cup : cup.ofBatch(same.get(0));
+                    })
+                    .toList();
+            return new Cups(joined, lines);
+        }
+    }
 
     private CuppingFiles() {}
 
@@ -45,17 +62,17 @@ final class CuppingFiles {
         List<CupScores> cups = new ArrayList<>();
         List<Integer> lines = new ArrayList<>();
         for (Row row : table.rows()) {
-            Optional<String> cupping = row.required("cupping");
+            Optional<String> cupping = row.requiredName("cupping");
             Optional<LocalDate> day = cupping.isEmpty() ? Optional.empty() : row.requiredDate("tasted on");
-            Optional<String> cupper = day.isEmpty() ? Optional.empty() : row.required("cupper");
-            Optional<String> batch = cupper.isEmpty() ? Optional.empty() : row.required("batch");
+            Optional<String> cupper = day.isEmpty() ? Optional.empty() : row.requiredName("cupper");
+            Optional<String> batch = cupper.isEmpty() ? Optional.empty() : row.requiredName("batch");
             if (cupping.isEmpty() || day.isEmpty() || cupper.isEmpty() || batch.isEmpty()) {
                 continue;
             }
             Map<String, String> extras = new LinkedHashMap<>();
             table.extras().forEach((index, header) -> {
                 if (!attributes.containsKey(index)) {
-                    row.at(index).ifPresent(text -> extras.putIfAbsent(header.written(), row.plain(text)));
+                    row.extra(index, header).ifPresent(text -> extras.put(header.written(), text));
                 }
             });
             cups.add(new CupScores(
@@ -124,6 +141,8 @@ final class CuppingFiles {
             Logbook.Scale scale = settings.scales().get(Settings.plain(attribute));
             if (Double.isNaN(score)) {
                 row.problem(attribute, Words.quote(text.get()), "a number", "value treated as missing");
+            } else if (!Bounds.ON_A_SCALE.holds(score)) {
+                row.problem(attribute, Words.quote(text.get()), Bounds.ON_A_SCALE.words(), "value treated as missing");
             } else if (scale != null && (score < scale.low() || score > scale.high())) {
                 row.problem(
                         attribute,
@@ -140,7 +159,7 @@ final class CuppingFiles {
     static List<Cupping> sessions(Path folder, Settings settings, ProblemLog problems) {
         Map<String, Cupping> sessions = new LinkedHashMap<>();
         for (Row row : CsvTable.read(folder, SESSION_FIELDS, settings, problems).rows()) {
-            Optional<String> name = row.required("cupping");
+            Optional<String> name = row.requiredName("cupping");
             if (name.isEmpty()) {
                 continue;
             }

@@ -40,13 +40,15 @@ final class CurveBuilder {
             if (checks.holdsWords(c)) {
                 continue;
             }
-            Samples samples = samples(readings, order, start, c);
+            Samples samples = thinned(samples(readings, order, start, c), column, problems);
             if (samples.seconds.length == 0) {
                 continue;
             }
             Optional<Quantity> quantity = column.quantity();
             if (quantity.isEmpty()) {
-                others.putIfAbsent(column.heading(), extra(column, samples));
+                if (others.putIfAbsent(column.heading(), extra(column, samples)) != null) {
+                    problems.add(0, column.heading(), "the same column twice", "one of them", "the first one read");
+                }
             } else if (quantity.get().isControl()) {
                 known.put(quantity.get(), samples.curve(quantity.get().words(), label(column)));
             } else if (quantity.get() == Quantity.BEAN_TEMPERATURE) {
@@ -175,6 +177,28 @@ final class CurveBuilder {
             return Optional.empty();
         }
         return unit.map(u -> samples.in(u).curve(Quantity.ENVIRONMENT_TEMPERATURE.words(), Unit.TEMPERATURE));
+    }
+
+    /** Keeps so many readings as a roast can need: the work of a smooth grows with readings times those of its window. */
+    private static Samples thinned(Samples samples, CurveColumns.Column column, ProblemLog problems) {
+        int count = samples.seconds.length;
+        if (count <= Bounds.MOST_READINGS_KEPT) {
+            return samples;
+        }
+        int every = (count + Bounds.MOST_READINGS_KEPT - 1) / Bounds.MOST_READINGS_KEPT;
+        double[] seconds = new double[(count + every - 1) / every];
+        double[] values = new double[seconds.length];
+        for (int i = 0; i < seconds.length; i++) {
+            seconds[i] = samples.seconds[i * every];
+            values[i] = samples.values[i * every];
+        }
+        problems.add(
+                0,
+                column.heading(),
+                Words.count(count, "reading", "readings"),
+                "at most " + Bounds.MOST_READINGS_KEPT + ", which is more than a roast needs",
+                "one of every " + every + " kept");
+        return new Samples(seconds, values);
     }
 
     private static Samples samples(Readings readings, int[] order, double start, int column) {

@@ -46,9 +46,39 @@ final class CurveClock {
             }
         }
         if (descents > FEW_DESCENTS && (descents > all.length / 50 || ascents == 0)) {
-            return withoutRepeats(sorted(all, descents, firstDescent));
+            return withoutRepeats(fullest(sorted(all, descents, firstDescent)));
         }
-        return withoutRepeats(withoutStepsBack(longestStretch(all)));
+        return withoutRepeats(fullest(withoutStepsBack(longestStretch(all))));
+    }
+
+    /** Returns the readings of the fullest {@link Bounds#LONGEST_RECORDING} seconds; no roast goes on for longer. */
+    private int[] fullest(int[] order) {
+        if (order.length == 0 || span(order, 0, order.length) <= Bounds.LONGEST_RECORDING) {
+            return order;
+        }
+        int bestFrom = 0;
+        int bestTo = 0;
+        int from = 0;
+        for (int to = 1; to <= order.length; to++) {
+            while (span(order, from, to) > Bounds.LONGEST_RECORDING) {
+                from++;
+            }
+            if (to - from > bestTo - bestFrom) {
+                bestFrom = from;
+                bestTo = to;
+            }
+        }
+        problems.add(
+                readings.lineAt(order[bestFrom == 0 ? bestTo : 0]),
+                heading,
+                String.format(Locale.ROOT, "readings over %,.0f s", span(order, 0, order.length)),
+                String.format(Locale.ROOT, "one roast, or at most %,.0f s", Bounds.LONGEST_RECORDING),
+                Words.count(order.length - (bestTo - bestFrom), "reading", "readings") + " left out");
+        return Arrays.copyOfRange(order, bestFrom, bestTo);
+    }
+
+    private double span(int[] order, int from, int to) {
+        return readings.secondsAt(order[to - 1]) - readings.secondsAt(order[from]);
     }
 
     private int[] sorted(int[] all, int descents, int firstDescent) {

@@ -17,8 +17,14 @@ import java.util.Set;
  * @param time the place of the times
  * @param timeUnit the unit of the times; empty if the first reading has to show it
  * @param columns the columns of values
+ * @param unusable the columns whose values are only counted
  */
-record CurveColumns(int time, String timeHeading, Optional<Value.TimeUnit> timeUnit, List<Column> columns) {
+record CurveColumns(
+        int time,
+        String timeHeading,
+        Optional<Value.TimeUnit> timeUnit,
+        List<Column> columns,
+        List<UnusableColumn> unusable) {
 
     /**
      * Holds one column of values.
@@ -48,6 +54,7 @@ record CurveColumns(int time, String timeHeading, Optional<Value.TimeUnit> timeU
         int timeAt = time.getAsInt();
         Optional<Value.TimeUnit> timeUnit = timeUnit(headers.get(timeAt), layout, line, problems);
         List<Column> columns = new ArrayList<>();
+        List<UnusableColumn> unusable = new ArrayList<>();
         Set<Quantity> seen = EnumSet.noneOf(Quantity.class);
         Set<Integer> used = new HashSet<>(Set.of(timeAt));
         for (Quantity quantity : Quantity.values()) {
@@ -59,14 +66,20 @@ record CurveColumns(int time, String timeHeading, Optional<Value.TimeUnit> timeU
             });
         }
         for (int i = 0; i < headers.size(); i++) {
-            if (!used.contains(i) && !headers.get(i).written().isEmpty()) {
+            if (used.contains(i)) {
+                continue;
+            }
+            Optional<UnusableColumn> cannotBeUsed = UnusableColumn.of(i, headers.get(i));
+            if (cannotBeUsed.isPresent()) {
+                unusable.add(cannotBeUsed.get());
+            } else {
                 columns.add(byHeading(i, headers.get(i), layout, seen, line, problems));
             }
         }
         // The unit of the bean temperature may have to stand in for another's, so it is looked at first.
         columns.sort(Comparator.comparingInt(
                 column -> column.quantity().map(Quantity::ordinal).orElse(Integer.MAX_VALUE)));
-        return Optional.of(new CurveColumns(timeAt, headers.get(timeAt).written(), timeUnit, columns));
+        return Optional.of(new CurveColumns(timeAt, headers.get(timeAt).written(), timeUnit, columns, unusable));
     }
 
     private static Optional<Value.TimeUnit> timeUnit(Header header, CurveLayout layout, int line, ProblemLog problems) {

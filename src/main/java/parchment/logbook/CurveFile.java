@@ -27,7 +27,6 @@ final class CurveFile {
     /** A file that shows no reading in this many rows is no curve file. */
     private static final int ROWS_WITHOUT_READING = 10_000;
 
-    private static final int MOST_COLUMNS = 1000;
     private static final double HALF_A_DAY = 43_200;
     private static final double DAY = 86_400;
 
@@ -42,9 +41,10 @@ final class CurveFile {
     private char delimiter;
     private Numbers.Decimal decimal = Numbers.Decimal.POINT;
     private char[] text = new char[0];
-    private final int[] from = new int[MOST_COLUMNS];
-    private final int[] to = new int[MOST_COLUMNS];
+    private final int[] from = new int[Bounds.MOST_COLUMNS];
+    private final int[] to = new int[Bounds.MOST_COLUMNS];
     private int width;
+    private boolean tooManyColumns;
 
     private CurveFile(CurveLayout layout, Settings settings, ProblemLog problems) {
         this.layout = layout;
@@ -99,11 +99,20 @@ final class CurveFile {
         int line = lines.number();
         findDelimiter(lines);
         split(lines);
+        if (tooManyColumns) {
+            return refused(line);
+        }
         List<String> headings = cells();
         Optional<CurveColumns> columns = CurveColumns.match(headings, line, layout, problems);
         return columns.isEmpty() || !lines.next()
                 ? nothing(columns.isPresent())
                 : readings(lines, columns.get(), headings.size());
+    }
+
+    private Result refused(int line) {
+        String found = "more than " + Bounds.MOST_COLUMNS + " columns";
+        problems.add(line, "", found, "a column for the time and one for each reading", "file left out");
+        return Result.NOTHING;
     }
 
     private boolean namesItsColumns(String line) {
@@ -122,6 +131,9 @@ final class CurveFile {
     private Result unheaded(Lines lines) throws IOException {
         findDelimiter(lines);
         split(lines);
+        if (tooManyColumns) {
+            return refused(lines.number());
+        }
         List<String> headings = new ArrayList<>();
         for (int i = 1; i <= width; i++) {
             headings.add("#" + i);
@@ -155,7 +167,7 @@ final class CurveFile {
             }
             split(lines);
             int line = lines.number();
-            if (width > headings) {
+            if (width > headings || tooManyColumns) {
                 checks.tooWide(line, width, headings);
                 continue;
             }
@@ -168,7 +180,7 @@ final class CurveFile {
             }
             double seconds =
                     width > columns.time() ? time.seconds(text, from[columns.time()], to[columns.time()]) : Double.NaN;
-            if (Double.isNaN(seconds)) {
+            if (!(Math.abs(seconds) <= Bounds.LATEST_SECONDS)) {
                 checks.noTime(line, width > columns.time() ? cell(columns.time()) : "");
                 if (readings.size() == 0 && checks.rowsWithoutTime() >= ROWS_WITHOUT_READING) {
                     break;
@@ -185,6 +197,7 @@ final class CurveFile {
             latest = seconds + day;
             readings.add(latest, line);
             values(columns, checks, readings, line);
+            unusable(columns);
             if (!lines.complete() && checks.looksCut(readings)) {
                 checks.cutShort(line);
                 readings.removeLast();
@@ -207,18 +220,35 @@ final class CurveFile {
             if (index >= width) {
                 continue;
             }
-            double value = Numbers.parse(text, from[index], to[index], decimal);
+            double value = number(index);
             if (Double.isNaN(value)) {
                 if (to[index] > from[index]) {
                     checks.noNumber(c, line, cell(index));
                 }
             } else if (checks.isMissing(value)) {
                 checks.sentinel(c, line, value);
+            } else if (!checks.isPossible(c, value)) {
+                checks.impossible(c, line, value);
             } else {
                 readings.set(c, value);
                 checks.number(c);
             }
         }
+    }
+
+    private void unusable(CurveColumns columns) {
+        for (UnusableColumn column : columns.unusable()) {
+            if (column.index() < width && !cell(column.index()).isEmpty()) {
+                column.value();
+            }
+        }
+    }
+
+    private double number(int index) {
+        // A number with a plus before it is written with an apostrophe.
+        return to[index] > from[index] && text[from[index]] == '\''
+                ? Numbers.parse(cell(index), decimal)
+                : Numbers.parse(text, from[index], to[index], decimal);
     }
 
     private List<String> cells() {
@@ -230,7 +260,8 @@ final class CurveFile {
     }
 
     private String cell(int index) {
-        return new String(text, from[index], to[index] - from[index]).strip();
+        return CsvText.cell(new String(text, from[index], to[index] - from[index]))
+                .strip();
     }
 
     /** Splits the current line, joined with those after it if a quotation mark is open at its end. */
@@ -240,13 +271,16 @@ final class CurveFile {
         int end = lines.to();
         boolean quoted = false;
         width = 0;
+        tooManyColumns = false;
         from[0] = start;
         for (int i = start; i < end; i++) {
             char c = text[i];
             if (c == delimiter) {
                 to[width] = i;
-                if (width < MOST_COLUMNS - 1) {
+                if (width < Bounds.MOST_COLUMNS - 1) {
                     width++;
+                } else {
+                    tooManyColumns = true;
                 }
                 from[width] = i + 1;
             } else if (c == '"') {
@@ -275,13 +309,16 @@ final class CurveFile {
                 .get();
         StringBuilder flat = new StringBuilder();
         width = 0;
+        tooManyColumns = false;
         try (CSVParser parser = CSVParser.parse(joined.toString(), format)) {
             for (CSVRecord record : parser) {
                 for (String value : record) {
-                    if (width < MOST_COLUMNS) {
+                    if (width < Bounds.MOST_COLUMNS) {
                         from[width] = flat.length();
                         flat.append(value);
                         to[width++] = flat.length();
+                    } else {
+                        tooManyColumns = true;
                     }
                 }
                 break;

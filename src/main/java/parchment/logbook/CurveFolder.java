@@ -5,10 +5,8 @@ import java.io.InputStream;
 import java.lang.ref.SoftReference;
 import java.nio.file.DirectoryStream;
 import java.nio.file.Files;
-import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.nio.file.attribute.BasicFileAttributes;
-import java.text.Normalizer;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -74,7 +72,7 @@ final class CurveFolder {
                 }
                 if (!name.toLowerCase(Locale.ROOT).endsWith(".csv")) {
                     problems.add(0, "", "something else, " + Words.quote(name), "curve files, named .csv", "left out");
-                } else if (leadsOut(file)) {
+                } else if (ReadableFile.leadsOut(file, folder)) {
                     problems.add(0, "", "a link out of the folder, " + Words.quote(name), "a file", "not followed");
                 } else {
                     sorted.put(name, file);
@@ -84,17 +82,6 @@ final class CurveFolder {
             problems.add(0, "", TextFile.reason(e), "a folder of curve files", "curves left out");
         }
         return new ArrayList<>(sorted.values());
-    }
-
-    private boolean leadsOut(Path file) throws IOException {
-        if (!Files.isSymbolicLink(file)) {
-            return false;
-        }
-        try {
-            return !file.toRealPath().startsWith(folder.toRealPath());
-        } catch (IOException e) {
-            return false; // A link that leads nowhere is told when it is read.
-        }
     }
 
     /** Reads files, several at once; the result is in the order of the files. */
@@ -127,24 +114,17 @@ final class CurveFolder {
     }
 
     private CurveFile.Result read(Path file, ProblemLog problems) {
-        try {
-            if (!Files.isRegularFile(file) && Files.exists(file, LinkOption.NOFOLLOW_LINKS) && Files.exists(file)) {
-                problems.add(0, "", "no file but a folder or a device", "a curve file", "left out");
-                return CurveFile.Result.NOTHING;
-            }
-            try (InputStream in = Files.newInputStream(file)) {
-                return CurveFile.read(in, layout, settings, problems);
-            }
+        try (InputStream in = ReadableFile.open(file, folder)) {
+            return CurveFile.read(in, layout, settings, problems);
         } catch (IOException e) {
             problems.add(0, "", TextFile.reason(e), "a curve file", "file left out");
             return CurveFile.Result.NOTHING;
         }
     }
 
-    /** Returns the batch that a file is named after; a sign that no file name may hold is written %2F, as in an address. */
+    /** Returns the name of the batch that a file is named after, in the signs of the file; a sign that no file name may hold is written %2F, as in an address. */
     static String batchName(String fileName) {
-        String stem = fileName.substring(0, fileName.length() - ".csv".length());
-        return Normalizer.normalize(stem, Normalizer.Form.NFC);
+        return fileName.substring(0, fileName.length() - ".csv".length());
     }
 
     private final class ReadAgain implements Supplier<CurveSet> {

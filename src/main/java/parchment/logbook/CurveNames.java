@@ -3,7 +3,10 @@ package parchment.logbook;
 import java.net.URLDecoder;
 import java.nio.charset.StandardCharsets;
 import java.text.Normalizer;
-import java.util.LinkedHashMap;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.HashMap;
+import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
@@ -18,24 +21,72 @@ import java.util.Set;
 final class CurveNames {
     private static final String NOT_IN_A_FILE_NAME = "/\\:*?\"<>|%";
 
-    private final Map<String, String> batches = new LinkedHashMap<>();
+    private final Set<String> batches;
+    /** Names that Unicode can write in several ways, by the composed one: an é is one sign, or an e and an accent. */
+    private final Map<String, List<String>> batchesByForm = new HashMap<>();
+
+    private final Map<String, List<String>> stemsByForm = new HashMap<>();
+    /** Names of digits alone, by the number without leading zeros. */
+    private final Map<String, String> batchesByNumber = new HashMap<>();
 
     private final Settings settings;
 
-    CurveNames(Set<String> names, Settings settings) {
+    /**
+     * Holds the names to match.
+     *
+     * @param batches the names in batches.csv, as written
+     * @param stems the names of the curve files, as written
+     */
+    CurveNames(Set<String> batches, Collection<String> stems, Settings settings) {
+        this.batches = batches;
         this.settings = settings;
-        for (String name : names) {
-            batches.put(Normalizer.normalize(name, Normalizer.Form.NFC), name);
-        }
+        batches.stream()
+                .filter(name -> name.matches("\\d+"))
+                .forEach(name -> batchesByNumber.putIfAbsent(withoutZeros(name), name));
+        batches.forEach(name -> batchesByForm
+                .computeIfAbsent(composed(name), form -> new ArrayList<>())
+                .add(name));
+        stems.forEach(stem -> stemsByForm
+                .computeIfAbsent(composed(decoded(stem)), form -> new ArrayList<>())
+                .add(stem));
     }
 
-    /** Returns the batch that a file is of: the one it is named after, or a name of its own. */
+    /** Returns a name with each letter and its accents as one sign, where there is one. */
+    static String composed(String name) {
+        return Normalizer.normalize(name, Normalizer.Form.NFC);
+    }
+
+    /**
+     * Returns the batch that a file is of: the one it is named after, or a name of its own. A name in another Unicode form is the same name where
+     * there is one batch and one file of it; of two that look the same, each goes by its own signs only.
+     */
     String batchOf(String stem) {
-        return match(stem).or(() -> match(settings.batchName(stem))).orElse(settings.batchName(stem));
+        String padded = settings.batchName(stem);
+        return exact(stem)
+                .or(() -> exact(decoded(stem)))
+                .or(() -> exact(padded))
+                .or(() -> byForm(stem))
+                .orElseGet(() -> isAlone(stem) ? composed(padded) : padded);
     }
 
-    private Optional<String> match(String stem) {
-        return Optional.ofNullable(batches.get(stem)).or(() -> Optional.ofNullable(batches.get(decoded(stem))));
+    private Optional<String> exact(String name) {
+        return batches.contains(name) ? Optional.of(name) : Optional.empty();
+    }
+
+    private Optional<String> byForm(String stem) {
+        List<String> same = looksLike(decoded(stem));
+        return same.size() == 1 && isAlone(stem) ? Optional.of(same.get(0)) : Optional.empty();
+    }
+
+    /** Returns whether no other file's name looks the same, and no two batches' names. */
+    private boolean isAlone(String stem) {
+        String form = composed(decoded(stem));
+        return stemsByForm.getOrDefault(form, List.of()).size() <= 1
+                && looksLike(form).size() <= 1;
+    }
+
+    private List<String> looksLike(String name) {
+        return batchesByForm.getOrDefault(composed(name), List.of());
     }
 
     private static String decoded(String stem) {
@@ -49,17 +100,21 @@ final class CurveNames {
 
     /** Asks whether another batch was meant. */
     String question(String name) {
-        for (String batch : batches.values()) {
-            if (!batch.equals(name)
-                    && batch.matches("\\d+")
-                    && withoutZeros(batch).equals(withoutZeros(name))) {
-                return " A spreadsheet takes away leading zeros: is it " + Words.quote(batch)
-                        + "? If so, put batch.digits=" + Math.max(name.length(), batch.length()) + " into "
-                        + Settings.FILE;
-            }
+        if (!looksLike(name).isEmpty()) {
+            return " " + Words.count(looksLike(name).size(), "batch looks", "batches look")
+                    + " the same in other signs of Unicode: give the file the very name of its batch";
+        }
+        String batch = batchesByNumber.get(withoutZeros(name));
+        if (batch != null) {
+            return " A spreadsheet takes away leading zeros: is it " + Words.quote(batch) + "? If so, put batch.digits="
+                    + Math.max(name.length(), batch.length()) + " into " + Settings.FILE;
         }
         // Numbers are all alike; only words have slips.
-        return name.matches(".*\\d.*") ? "" : Words.didYouMean(name, batches.values());
+        return hasDigit(name) ? "" : Words.didYouMean(name, batches);
+    }
+
+    private static boolean hasDigit(String name) {
+        return name.chars().anyMatch(Character::isDigit);
     }
 
     private static String withoutZeros(String digits) {

@@ -89,10 +89,11 @@ final class FolderReader {
         List<BlendPart> blends = table(LotFiles.BLENDS, log -> LotFiles.blends(folder, settings, log));
         List<Machine> machines = table(MachineFiles.MACHINES, log -> MachineFiles.machines(folder, settings, log));
         List<Upkeep> upkeep = table(MachineFiles.UPKEEP, log -> MachineFiles.upkeep(folder, settings, log));
-        CuppingFiles.Cups cups = table(CuppingFiles.CUPPINGS, log -> CuppingFiles.cups(folder, settings, log));
+        CuppingFiles.Cups tasted = table(CuppingFiles.CUPPINGS, log -> CuppingFiles.cups(folder, settings, log));
         List<Cupping> sessions = table(CuppingFiles.SESSIONS, log -> CuppingFiles.sessions(folder, settings, log));
         List<CurveFolder.Entry> entries = readCurves(curves, settings);
         Map<String, Batch> batches = joined(written, entries, curves, settings);
+        CuppingFiles.Cups cups = tasted.ofBatches(batches.keySet());
         CrossChecks links = new CrossChecks(written, batches, lots, blends, machines);
         problems.addAll(links.batches());
         problems.addAll(links.lotsOf(checks, blends));
@@ -119,6 +120,7 @@ final class FolderReader {
                 .upkeep(upkeep)
                 .scales(scales(settings, cups.cups()))
                 .crackHabit(settings.crackHabit())
+                .provenance(settings.provenance())
                 .problems(new Problems(problems))
                 .build());
     }
@@ -190,8 +192,8 @@ final class FolderReader {
         }
         ProblemLog layoutLog = new ProblemLog(place.shown() + CurveLayout.FILE);
         Path layoutFile = place.folder().resolve(CurveLayout.FILE);
-        CurveLayout layout = stated.orElseGet(() -> Files.exists(layoutFile)
-                ? LayoutFile.of(Settings.properties(layoutFile, layoutLog), layoutLog)
+        CurveLayout layout = stated.orElseGet(() -> ReadableFile.isThere(layoutFile)
+                ? LayoutFile.of(Settings.properties(layoutFile, place.folder(), layoutLog), layoutLog)
                 : CurveLayout.standard());
         problems.addAll(layoutLog.toList());
         CurveFolder reader = new CurveFolder(place.folder(), place.shown(), layout, settings, mostCurveBytes);
@@ -206,7 +208,10 @@ final class FolderReader {
     /** Puts curves to batches; a curve without a batch becomes one that is only named. */
     private Map<String, Batch> joined(
             BatchesFile.Result written, List<CurveFolder.Entry> entries, CurvePlace place, Settings settings) {
-        CurveNames names = new CurveNames(written.batches().keySet(), settings);
+        CurveNames names = new CurveNames(
+                written.batches().keySet(),
+                entries.stream().map(CurveFolder.Entry::batch).toList(),
+                settings);
         Map<String, Batch> batches = new LinkedHashMap<>(written.batches());
         boolean table = Files.exists(folder.resolve(BatchesFile.FILE));
         Map<String, String> taken = new LinkedHashMap<>();

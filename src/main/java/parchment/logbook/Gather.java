@@ -8,13 +8,13 @@ import java.time.DateTimeException;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import parchment.file.FileWords;
@@ -35,6 +35,9 @@ import parchment.file.WholeFolder;
  */
 public final class Gather {
     private static final int DEEPEST = 6;
+
+    /** Names of files that may hold a table; a name may hold the end of a line. */
+    private static final Pattern TABLE = Pattern.compile("(?is).*\\.(csv|tsv|txt|log|dat)");
 
     /** Asks a person. */
     @FunctionalInterface
@@ -150,8 +153,9 @@ public final class Gather {
         questions.say("");
         try {
             Path name = to.toAbsolutePath().normalize().getFileName();
+            Logbook.Provenance provenance = GatherProvenance.of(folder, DEEPEST);
             WholeFolder.at(to).fill(aside -> {
-                new GatherWriter(aside)
+                new GatherWriter(aside, provenance)
                         .write(
                                 name == null ? "logbook" : name.toString(),
                                 zone,
@@ -232,23 +236,33 @@ public final class Gather {
                     + ". Give the folder that holds the logger's files.");
         }
         try {
-            return gather(questions, files());
+            return gather(questions, files(questions));
         } catch (IOException e) {
             throw new LogbookException(
                     "The folder " + Words.quote(folder.toString()) + " cannot be read: " + TextFile.reason(e) + ".", e);
         }
     }
 
-    private List<Path> files() throws IOException {
+    private List<Path> files(GatherQuestions questions) throws IOException {
+        Map<Boolean, List<Path>> files;
         try (Stream<Path> paths = Files.walk(folder, DEEPEST)) {
-            return paths.filter(Files::isRegularFile)
-                    .filter(path -> !String.valueOf(path.getFileName()).startsWith("."))
-                    .filter(path -> String.valueOf(path.getFileName())
-                            .toLowerCase(Locale.ROOT)
-                            .matches(".*\\.(csv|tsv|txt|log|dat)"))
+            files = paths.filter(Files::isRegularFile)
+                    .filter(path -> TABLE.matcher(name(path)).matches())
                     .sorted()
-                    .toList();
+                    .collect(Collectors.partitioningBy(path -> name(path).startsWith(".")));
         }
+        List<String> hidden = files.getOrDefault(true, List.of()).stream()
+                .map(path -> folder.relativize(path).toString())
+                .toList();
+        if (!hidden.isEmpty()) {
+            questions.say("Left out, because a computer hides files whose names begin with a dot: " + Words.some(hidden)
+                    + ". To take one in, give it another name.");
+        }
+        return files.getOrDefault(false, List.of());
+    }
+
+    private static String name(Path path) {
+        return String.valueOf(path.getFileName());
     }
 
     private Gathered gather(GatherQuestions questions, List<Path> files) throws IOException {
@@ -296,7 +310,7 @@ public final class Gather {
             odd.addAll(style.odd().keySet());
             batches.addAll(new GatherRecordings(questions, style).gather());
         }
-        GatherSheets joined = new GatherSheets(questions, distinct(questions, batches));
+        GatherSheets joined = new GatherSheets(questions, batches);
         for (int i = 0; i < sheets.size(); i++) {
             joined.join(sheets.get(i), letter(i));
         }
@@ -314,23 +328,5 @@ public final class Gather {
     private static String letter(int index) {
         String last = String.valueOf((char) ('a' + index % 26));
         return index < 26 ? last : letter(index / 26 - 1) + last;
-    }
-
-    /** Gives batches of files that have the same name in different folders names of their own. */
-    private static List<GatheredBatch> distinct(GatherQuestions questions, List<GatheredBatch> batches) {
-        Set<String> names = new LinkedHashSet<>();
-        List<GatheredBatch> distinct = new ArrayList<>();
-        for (GatheredBatch batch : batches) {
-            String name = batch.name();
-            for (int i = 2; !names.add(name); i++) {
-                name = batch.name() + " (" + i + ")";
-            }
-            if (!name.equals(batch.name())) {
-                questions.say("Two recordings are called " + Words.quote(batch.name()) + "; the second becomes "
-                        + Words.quote(name) + ".");
-            }
-            distinct.add(batch.named(name));
-        }
-        return distinct;
     }
 }

@@ -19,13 +19,15 @@ final class GatherSheets {
     private static final double SAME_MARK_SECONDS = 15;
 
     private final GatherQuestions questions;
+    private final GatherNames names;
     private final Map<String, GatheredBatch> batches;
     private final Map<String, String> units = new LinkedHashMap<>();
 
-    GatherSheets(GatherQuestions questions, List<GatheredBatch> batches) {
+    GatherSheets(GatherQuestions questions, List<GatheredBatch> recordings) {
         this.questions = questions;
+        this.names = new GatherNames(questions);
         this.batches = new LinkedHashMap<>();
-        batches.forEach(batch -> this.batches.put(batch.name(), batch));
+        names.ofRecordings(recordings).forEach(batch -> batches.put(batch.name(), batch));
     }
 
     List<GatheredBatch> batches() {
@@ -55,7 +57,9 @@ final class GatherSheets {
         for (List<String> row : sheet.rows()) {
             String written = row.get(batch.get());
             if (!written.isEmpty()) {
-                row(sheet, row, meanings, same.getOrDefault(written, written), order, minutes);
+                String recording = same.get(written);
+                String name = recording == null ? names.ofRow(written) : recording;
+                row(sheet, row, meanings, name, order, minutes);
             }
         }
     }
@@ -137,7 +141,7 @@ final class GatherSheets {
     /** Matches rows with recordings whose names end in the same number, if a person agrees. */
     private Map<String, String> sameNames(
             StrangeFile sheet, List<Header> meanings, int batch, Settings.DateOrder order, String key) {
-        SheetNames names = new SheetNames(batches.values());
+        SheetNames numbers = new SheetNames(batches.values());
         Optional<Integer> date = place(meanings, SheetProposal.DATE).or(() -> place(meanings, "roasted at"));
         Map<String, String> same = new LinkedHashMap<>();
         int rows = 0;
@@ -147,7 +151,7 @@ final class GatherSheets {
             Optional<LocalDate> day =
                     date.flatMap(place -> Value.date(row.get(place).split("[T ]")[0], order));
             if (!batches.containsKey(name)) {
-                names.recordingOf(name, day).ifPresent(recording -> same.put(name, recording));
+                numbers.recordingOf(name, day).ifPresent(recording -> same.put(name, recording));
             }
         }
         if (same.isEmpty()) {

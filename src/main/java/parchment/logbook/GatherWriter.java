@@ -12,8 +12,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
-import org.apache.commons.csv.CSVFormat;
-import org.apache.commons.csv.CSVPrinter;
 import org.jspecify.annotations.Nullable;
 import parchment.file.WholeFile;
 
@@ -23,9 +21,11 @@ final class GatherWriter {
     static final String REPORT = "gathered.txt";
 
     private final Path folder;
+    private final Logbook.Provenance provenance;
 
-    GatherWriter(Path folder) {
+    GatherWriter(Path folder, Logbook.Provenance provenance) {
         this.folder = folder;
+        this.provenance = provenance;
     }
 
     void write(
@@ -52,8 +52,11 @@ final class GatherWriter {
         return WholeFile.at(folder.resolve(file)).ifNew();
     }
 
-    private static String settings(String name, String zone, Set<Double> odd) {
+    private String settings(String name, String zone, Set<Double> odd) {
         StringBuilder text = new StringBuilder("name=").append(escaped(name)).append('\n');
+        if (provenance == Logbook.Provenance.INVENTED) {
+            text.append("provenance=").append(Settings.INVENTED).append('\n');
+        }
         if (!zone.isEmpty()) {
             text.append("time.zone=").append(zone).append('\n');
         }
@@ -98,8 +101,7 @@ final class GatherWriter {
             headings.add("note");
         }
         file(BatchesFile.FILE).write(writer -> {
-            CSVPrinter printer = new CSVPrinter(writer, format());
-            printer.printRecord(headings);
+            CsvText.append(headings, writer);
             for (GatheredBatch batch : batches) {
                 List<String> row = new ArrayList<>(List.of(batch.name(), roastedAt(batch)));
                 written.forEach(heading -> row.add(batch.written().getOrDefault(heading, "")));
@@ -107,13 +109,9 @@ final class GatherWriter {
                 if (noted) {
                     row.add(note(batch));
                 }
-                printer.printRecord(row);
+                CsvText.append(row, writer);
             }
         });
-    }
-
-    private static CSVFormat format() {
-        return CSVFormat.RFC4180.builder().setRecordSeparator("\n").get();
     }
 
     private static String roastedAt(GatheredBatch batch) {
@@ -157,8 +155,7 @@ final class GatherWriter {
         }
         Path file = Path.of(FolderReader.CURVES).resolve(CurveNames.fileName(batch.name()));
         file(file.toString()).write(writer -> {
-            CSVPrinter printer = new CSVPrinter(writer, format());
-            printer.printRecord(headings);
+            CsvText.append(headings, writer);
             for (int i = 0; i < recording.rows().size(); i++) {
                 double at = recording.seconds().get(i);
                 if (at < batch.from() || at >= batch.to()) {
@@ -169,7 +166,7 @@ final class GatherWriter {
                 List<String> row = new ArrayList<>(List.of(seconds(at - batch.zero())));
                 places.forEach(place ->
                         row.add(number(cells.get(place), recording.file().decimal())));
-                printer.printRecord(row);
+                CsvText.append(row, writer);
             }
         });
     }

@@ -13,6 +13,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
 import java.util.function.Predicate;
+import parchment.display.Display;
 import parchment.display.Showable;
 import parchment.quantity.TemperatureUnit;
 
@@ -51,6 +52,14 @@ public final class Logbook implements Showable {
         NOT_WRITTEN
     }
 
+    /** Says where the batches come from. */
+    public enum Provenance {
+        /** Roasted by somebody, as far as the logbook says. */
+        ROASTED,
+        /** Made up by a virtual roastery: nothing of it may be carried over to a machine. */
+        INVENTED
+    }
+
     private Logbook(LogbookContents contents, Optional<Logbook> whole) {
         this.contents = contents;
         this.whole = whole;
@@ -61,6 +70,9 @@ public final class Logbook implements Showable {
 
     /** Returns a logbook of the given contents, for tests and for logbooks that are not in a folder. */
     public static Logbook of(LogbookContents contents) {
+        if (contents.provenance() == Provenance.INVENTED) {
+            Display.holdsForPage(Cautions.INVENTED_PAGE);
+        }
         return new Logbook(contents, Optional.empty());
     }
 
@@ -224,6 +236,11 @@ public final class Logbook implements Showable {
                 .filter(attributes::contains)
                 .findFirst()
                 .orElse(attributes.stream().findFirst().orElse(wished));
+    }
+
+    /** Returns where the batches come from; a logbook that does not say counts as roasted. */
+    public Provenance provenance() {
+        return contents.provenance();
     }
 
     /** Returns what could not be read as written. */

@@ -7,6 +7,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import parchment.logbook.Logbook.CrackHabit;
+import parchment.logbook.Logbook.Provenance;
 import parchment.logbook.Logbook.Scale;
 import parchment.quantity.TemperatureUnit;
 
@@ -18,6 +19,7 @@ import parchment.quantity.TemperatureUnit;
  * @param readerUnit the temperature scale results are shown in
  * @param scales the lowest and highest score of an attribute, where it was stated
  * @param crackHabit what the roaster calls the start of first crack
+ * @param provenance where the batches come from
  */
 public record LogbookContents(
         String name,
@@ -33,6 +35,7 @@ public record LogbookContents(
         List<Upkeep> upkeep,
         Map<String, Scale> scales,
         CrackHabit crackHabit,
+        Provenance provenance,
         Problems problems) {
 
     /** Copies the collections, and tells the time of each batch in the logbook's zone, so that a roast day is the same everywhere. */
@@ -65,6 +68,7 @@ public record LogbookContents(
                 List.of(),
                 Map.of(),
                 CrackHabit.NOT_WRITTEN,
+                Provenance.ROASTED,
                 new Problems(List.of()));
     }
 
@@ -88,6 +92,7 @@ public record LogbookContents(
         private List<Upkeep> upkeep;
         private Map<String, Scale> scales;
         private CrackHabit crackHabit;
+        private Provenance provenance;
         private Problems problems;
 
         private Builder(LogbookContents from) {
@@ -104,6 +109,7 @@ public record LogbookContents(
             upkeep = from.upkeep;
             scales = from.scales;
             crackHabit = from.crackHabit;
+            provenance = from.provenance;
             problems = from.problems;
         }
 
@@ -179,6 +185,12 @@ public record LogbookContents(
             return this;
         }
 
+        /** Sets where the batches come from. */
+        public Builder provenance(Provenance other) {
+            this.provenance = other;
+            return this;
+        }
+
         /** Sets what could not be read as written. */
         public Builder problems(Problems other) {
             this.problems = other;
@@ -201,6 +213,7 @@ public record LogbookContents(
                     upkeep,
                     scales,
                     crackHabit,
+                    provenance,
                     problems);
         }
     }

@@ -1,6 +1,8 @@
 package parchment.logbook;
 
 import java.time.LocalDate;
+import java.time.ZoneId;
+import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashSet;
@@ -30,6 +32,12 @@ final class LogbookSummary {
         return new LogbookSummary(logbook).report();
     }
 
+    /** Java writes the zone without an offset as Z, which no roaster reads. */
+    private String zoneInWords() {
+        ZoneId zone = logbook.contents().zone();
+        return zone.equals(ZoneOffset.UTC) ? "UTC" : zone.getId();
+    }
+
     private Report report() {
         List<LocalDate> days = logbook.batches().stream()
                 .flatMap(batch -> batch.roastDay().stream())
@@ -44,7 +52,7 @@ final class LogbookSummary {
                         Words.count(days.size(), "day", "days"),
                         days.get(0),
                         days.get(days.size() - 1),
-                        logbook.contents().zone());
+                        zoneInWords());
         Report report = Report.titled(logbook.name())
                 .say(logbook + ".")
                 .say(when + " Temperatures are shown in " + logbook.readerUnit().symbol() + ".")

@@ -51,7 +51,7 @@ final class LotFiles {
     static List<Lot> lots(Path folder, Settings settings, ProblemLog problems) {
         Map<String, Lot> lots = new LinkedHashMap<>();
         for (Row row : CsvTable.read(folder, LOT_FIELDS, settings, problems).rows()) {
-            Optional<String> name = row.required("lot");
+            Optional<String> name = row.requiredName("lot");
             if (name.isEmpty()) {
                 continue;
             }
@@ -100,8 +100,10 @@ final class LotFiles {
 
     static List<LotCheck> checks(Path folder, Settings settings, ProblemLog problems) {
         List<LotCheck> checks = new ArrayList<>();
-        for (Row row : CsvTable.read(folder, CHECK_FIELDS, settings, problems).rows()) {
-            Optional<String> lot = row.required("lot");
+        CsvTable table = CsvTable.read(folder, CHECK_FIELDS, settings, problems);
+        table.leaveOutExtras();
+        for (Row row : table.rows()) {
+            Optional<String> lot = row.requiredName("lot");
             Optional<LocalDate> day = lot.isEmpty() ? Optional.empty() : row.requiredDate("measured on");
             if (lot.isPresent() && day.isPresent()) {
                 checks.add(new LotCheck(
@@ -118,9 +120,11 @@ final class LotFiles {
     static List<BlendPart> blends(Path folder, Settings settings, ProblemLog problems) {
         List<BlendPart> parts = new ArrayList<>();
         Map<String, Double> sums = new LinkedHashMap<>();
-        for (Row row : CsvTable.read(folder, BLEND_FIELDS, settings, problems).rows()) {
-            Optional<String> blend = row.required("blend");
-            Optional<String> lot = blend.isEmpty() ? Optional.empty() : row.required("lot");
+        CsvTable table = CsvTable.read(folder, BLEND_FIELDS, settings, problems);
+        table.leaveOutExtras();
+        for (Row row : table.rows()) {
+            Optional<String> blend = row.requiredName("blend");
+            Optional<String> lot = blend.isEmpty() ? Optional.empty() : row.requiredName("lot");
             if (blend.isEmpty() || lot.isEmpty()) {
                 continue;
             }

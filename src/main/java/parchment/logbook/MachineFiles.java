@@ -44,7 +44,7 @@ final class MachineFiles {
         String airflowUnit =
                 table.found("least airflow").map(found -> found.header().unit()).orElse("");
         for (Row row : table.rows()) {
-            Optional<String> name = row.required("machine");
+            Optional<String> name = row.requiredName("machine");
             if (name.isEmpty()) {
                 continue;
             }
@@ -88,8 +88,10 @@ final class MachineFiles {
 
     static List<Upkeep> upkeep(Path folder, Settings settings, ProblemLog problems) {
         List<Upkeep> upkeep = new ArrayList<>();
-        for (Row row : CsvTable.read(folder, UPKEEP_FIELDS, settings, problems).rows()) {
-            Optional<String> machine = row.required("machine");
+        CsvTable table = CsvTable.read(folder, UPKEEP_FIELDS, settings, problems);
+        table.leaveOutExtras();
+        for (Row row : table.rows()) {
+            Optional<String> machine = row.requiredName("machine");
             Optional<LocalDate> day = machine.isEmpty() ? Optional.empty() : row.requiredDate("done on");
             Optional<String> what = day.isEmpty() ? Optional.empty() : row.required("what");
             if (machine.isPresent() && day.isPresent() && what.isPresent()) {

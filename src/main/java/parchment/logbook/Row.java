@@ -52,6 +52,25 @@ final class Row {
         return text;
     }
 
+    /** Returns a name without which the row makes no sense. */
+    Optional<String> requiredName(String name) {
+        return required(name).filter(text -> isName(name, text, SKIPPED));
+    }
+
+    /** Returns a name, of at most {@link Bounds#LONGEST_NAME} letters. */
+    Optional<String> name(String name) {
+        return text(name).filter(text -> isName(name, text, MISSING));
+    }
+
+    private boolean isName(String name, String text, String done) {
+        if (text.length() <= Bounds.LONGEST_NAME) {
+            return true;
+        }
+        String found = Words.quote(text) + ", a name of " + text.length() + " letters";
+        problem(name, found, "a name of at most " + Bounds.LONGEST_NAME + " letters", done);
+        return false;
+    }
+
     void problem(String name, String found, String expected, String done) {
         String column = table.found(name).map(f -> f.header().written()).orElse(name);
         table.problems().add(line, column, found, expected, done);
@@ -102,12 +121,18 @@ final class Row {
         return written.isEmpty() ? Optional.empty() : Optional.of(Temperature.of(written.getAsDouble(), unit));
     }
 
-    /** Returns a mass above zero. */
+    /** Returns a mass that a machine can roast, in any unit. */
     Optional<Mass> mass(String name) {
         MassUnit unit = table.found(name)
                 .flatMap(found -> Field.massUnit(found.header().plainUnit()))
                 .orElse(MassUnit.KILOGRAM);
-        OptionalDouble written = number(name, Double.MIN_VALUE, 1e9, "a number above 0");
+        double low = Mass.kilograms(Bounds.LIGHTEST).in(unit);
+        double high = Mass.kilograms(Bounds.HEAVIEST).in(unit);
+        OptionalDouble written = number(
+                name,
+                low,
+                high,
+                String.format(Locale.ROOT, "a number above 0: one gram or more, up to %,.0f kg", Bounds.HEAVIEST));
         return written.isEmpty() ? Optional.empty() : Optional.of(Mass.of(written.getAsDouble(), unit));
     }
 
@@ -221,9 +246,19 @@ final class Row {
     Map<String, String> extras() {
         Map<String, String> extras = new LinkedHashMap<>();
         table.extras()
-                .forEach((index, header) ->
-                        at(index).ifPresent(text -> extras.putIfAbsent(header.written(), plain(text))));
+                .forEach((index, header) -> extra(index, header).ifPresent(text -> extras.put(header.written(), text)));
         return extras;
+    }
+
+    /** Returns what stands in a column without a known meaning; a number beyond all bounds is a problem and missing. */
+    Optional<String> extra(int index, Header header) {
+        Optional<String> text = at(index).map(this::plain);
+        double value = text.map(t -> Numbers.parse(t, Numbers.Decimal.POINT)).orElse(Double.NaN);
+        if (!Double.isNaN(value) && !Bounds.NUMBER.holds(value)) {
+            table.problems().add(line, header.written(), Words.quote(text.orElse("")), Bounds.NUMBER.words(), MISSING);
+            return Optional.empty();
+        }
+        return text;
     }
 
     /** Returns a number with a decimal point, and any other text as it stands. */

@@ -3,7 +3,6 @@ package parchment.logbook;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.Reader;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.DateTimeException;
 import java.time.ZoneId;
@@ -23,6 +22,7 @@ import java.util.TreeSet;
  * @param dates the order that dates are written in
  * @param spreadsheetTimes whether "9:19:00" may be taken for 9 minutes 19 seconds
  * @param batchDigits the digits of a batch's number; 0 if names are taken as they stand
+ * @param provenance where the batches come from
  * @param zoneStated whether the time zone was stated rather than taken from this computer
  */
 record Settings(
@@ -34,13 +34,24 @@ record Settings(
         Logbook.CrackHabit crackHabit,
         DateOrder dates,
         SpreadsheetTimes spreadsheetTimes,
-        int batchDigits) {
+        int batchDigits,
+        Logbook.Provenance provenance) {
 
     static final String FILE = "logbook.properties";
     static final List<Double> USUAL_MISSING_READINGS = List.of(-1.0, 999.9, 65535.0);
     private static final String SCALE = "scale.";
     static final List<String> KEYS = List.of(
-            "name", "time.zone", "missing.readings", "crack.habit", "date.order", "spreadsheet.times", "batch.digits");
+            "name",
+            "time.zone",
+            "missing.readings",
+            "crack.habit",
+            "date.order",
+            "spreadsheet.times",
+            "batch.digits",
+            "provenance");
+
+    /** What the setting of the provenance says of a virtual roastery's logbook. */
+    static final String INVENTED = "invented machine";
 
     enum Stated {
         YES,
@@ -82,25 +93,41 @@ record Settings(
                 Logbook.CrackHabit.NOT_WRITTEN,
                 DateOrder.ISO_ONLY,
                 SpreadsheetTimes.QUESTIONED,
-                0);
+                0,
+                Logbook.Provenance.ROASTED);
     }
 
     static Settings read(Path folder, ProblemLog problems) {
         Path file = folder.resolve(FILE);
-        if (!Files.exists(file)) {
+        if (!ReadableFile.isThere(file)) {
             return usual();
         }
-        return of(properties(file, problems), problems);
+        return of(properties(file, folder, problems), problems);
     }
 
     /** Reads a file of settings; what cannot be read is a problem and leaves no setting. */
+    static Map<String, String> properties(Path file, Path folder, ProblemLog problems) {
+        return properties(() -> ReadableFile.open(file, folder), problems);
+    }
+
+    /** Reads a file of settings that the user names, wherever it is. */
     static Map<String, String> properties(Path file, ProblemLog problems) {
+        return properties(() -> ReadableFile.open(file), problems);
+    }
+
+    private interface Opening {
+        InputStream open() throws IOException;
+    }
+
+    private static Map<String, String> properties(Opening file, ProblemLog problems) {
         Properties properties = new Properties();
-        try (InputStream in = Files.newInputStream(file);
-                Reader reader = TextFile.reader(in)) {
+        try (InputStream in = file.open();
+                Reader text = TextFile.reader(in);
+                Reader reader = new BoundedReader(text, Bounds.LONGEST_SETTINGS)) {
             properties.load(reader);
         } catch (IOException e) {
             problems.add(0, "", TextFile.reason(e), "a file of settings, one 'name=value' a line", "settings left out");
+            properties.clear();
         } catch (IllegalArgumentException e) {
             problems.add(
                     0,
@@ -108,12 +135,29 @@ record Settings(
                     "a backslash with 'u' that is no character",
                     "settings, one 'name=value' a line; write a backslash twice",
                     "settings left out");
+            properties.clear();
         }
         Map<String, String> settings = new LinkedHashMap<>();
         for (String key : new TreeSet<>(properties.stringPropertyNames())) {
-            settings.put(key.strip(), properties.getProperty(key).strip());
+            String name = key.strip();
+            String value = properties.getProperty(key).strip();
+            if (isShort("a setting", name, Bounds.LONGEST_KEY, "", problems)
+                    && isShort("a value", value, Bounds.LONGEST_SETTING, name, problems)
+                    && (!name.equalsIgnoreCase("name")
+                            || isShort("a name", value, Bounds.LONGEST_NAME, name, problems))) {
+                settings.put(name, value);
+            }
         }
         return settings;
+    }
+
+    private static boolean isShort(String what, String text, int longest, String setting, ProblemLog problems) {
+        if (text.length() <= longest) {
+            return true;
+        }
+        String found = Words.quote(text) + ", " + what + " of " + text.length() + " letters";
+        problems.add(0, setting, found, "at most " + longest + " letters", "setting left out");
+        return false;
     }
 
     static Settings of(Map<String, String> stated, ProblemLog problems) {
@@ -144,7 +188,8 @@ record Settings(
                 settings.crackHabit,
                 settings.dates,
                 settings.spreadsheetTimes,
-                settings.batchDigits);
+                settings.batchDigits,
+                settings.provenance);
     }
 
     private Settings with(String key, String value, ProblemLog problems) {
@@ -156,6 +201,7 @@ record Settings(
         DateOrder newDates = dates;
         SpreadsheetTimes newTimes = spreadsheetTimes;
         int newDigits = batchDigits;
+        Logbook.Provenance newProvenance = provenance;
         String expected = "";
         switch (key) {
             case "name" -> newName = value.isEmpty() ? Optional.empty() : Optional.of(value);
@@ -200,6 +246,14 @@ record Settings(
                     expected = "'min:s', which says that 9:19:00 means 9 minutes 19 seconds";
                 }
             }
+            case "provenance" -> {
+                if (Header.name(value).equals(INVENTED)) {
+                    newProvenance = Logbook.Provenance.INVENTED;
+                } else {
+                    expected = "'" + INVENTED
+                            + "', which stands in the logbooks of a virtual roastery, or no such setting";
+                }
+            }
             default -> {
                 double digits = Numbers.parse(value, Numbers.Decimal.POINT);
                 if (digits >= 1 && digits <= 12 && digits == Math.rint(digits)) {
@@ -212,14 +266,24 @@ record Settings(
         if (!expected.isEmpty()) {
             problems.add(0, key, Words.quote(value), expected, "setting left out");
         }
-        return new Settings(newName, newZone, newStated, scales, newMissing, newHabit, newDates, newTimes, newDigits);
+        return new Settings(
+                newName,
+                newZone,
+                newStated,
+                scales,
+                newMissing,
+                newHabit,
+                newDates,
+                newTimes,
+                newDigits,
+                newProvenance);
     }
 
     private static void scale(String attribute, String value, Map<String, Logbook.Scale> scales, ProblemLog problems) {
         String[] ends = value.split("\\.\\.", -1);
         double low = ends.length == 2 ? Numbers.parse(ends[0], Numbers.Decimal.POINT) : Double.NaN;
         double high = ends.length == 2 ? Numbers.parse(ends[1], Numbers.Decimal.POINT) : Double.NaN;
-        if (low < high) {
+        if (low < high && Bounds.ON_A_SCALE.holds(low) && Bounds.ON_A_SCALE.holds(high)) {
             scales.put(plain(attribute), new Logbook.Scale(low, high));
         } else {
             problems.add(

@@ -18,7 +18,8 @@ final class SheetNames {
     SheetNames(Iterable<GatheredBatch> batches) {
         for (GatheredBatch batch : batches) {
             boolean whole = batch.recording()
-                    .filter(recording -> recording.file().stem().equals(batch.name()))
+                    .filter(recording ->
+                            GatherNames.plain(recording.file().stem()).equals(batch.name()))
                     .isPresent();
             if (whole) {
                 byNumber.computeIfAbsent(number(batch.name()), n -> new ArrayList<>())

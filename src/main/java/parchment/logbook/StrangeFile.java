@@ -157,7 +157,7 @@ record StrangeFile(
             int from = 0;
             for (int i = 0; i <= line.length(); i++) {
                 if (i == line.length() || line.charAt(i) == delimiter) {
-                    cells.add(line.substring(from, i).strip());
+                    cells.add(CsvText.cell(line.substring(from, i)).strip());
                     from = i + 1;
                 }
             }
@@ -171,7 +171,7 @@ record StrangeFile(
                 .get();
         try (CSVParser parser = CSVParser.parse(line, format)) {
             for (CSVRecord record : parser) {
-                record.forEach(cell -> cells.add(cell.strip()));
+                record.forEach(cell -> cells.add(CsvText.cell(cell).strip()));
                 break;
             }
         } catch (IOException | java.io.UncheckedIOException e) {

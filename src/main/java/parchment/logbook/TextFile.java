@@ -43,13 +43,16 @@ final class TextFile {
 
     /** Says why a file could not be read, without the name of a class. */
     static String reason(IOException failure) {
+        String message = failure.getMessage();
+        if (message != null && (failure instanceof ReadableFile.Refused || failure instanceof BoundedReader.TooLong)) {
+            return message;
+        }
         if (failure instanceof NoSuchFileException) {
             return "no file (a link that leads nowhere?)";
         }
         if (failure instanceof FileSystemException f && f.getReason() == null) {
             return "a file that may not be read";
         }
-        String message = failure.getMessage();
         return "a file that cannot be read" + (message == null ? "" : " (" + message + ")");
     }
 }

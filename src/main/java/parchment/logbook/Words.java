@@ -47,6 +47,11 @@ final class Words {
         String plain = plain(written);
         String best = null;
         int bestDistance = Integer.MAX_VALUE;
+        int longest = plain.length();
+        int allowed = longest <= 2 ? 0 : longest <= 5 ? 1 : longest <= 9 ? 2 : 3;
+        if (longest > Bounds.LONGEST_NAME) {
+            return Optional.empty();
+        }
         for (String name : known) {
             int distance = Spelling.changesOrSwaps(plain, plain(name));
             if (distance < bestDistance) {
@@ -54,8 +59,6 @@ final class Words {
                 bestDistance = distance;
             }
         }
-        int longest = plain.length();
-        int allowed = longest <= 2 ? 0 : longest <= 5 ? 1 : longest <= 9 ? 2 : 3;
         return best == null || bestDistance > allowed ? Optional.empty() : Optional.of(best);
     }
 

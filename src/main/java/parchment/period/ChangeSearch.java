@@ -24,15 +24,15 @@ final class ChangeSearch {
     /** Fewest roast days on either side of a change. */
     static final int SHORTEST = 4;
 
-    private static final int MOST = 6;
+    static final int MOST = 6;
     static final int DRAWS = 199;
-    private static final int ENOUGH_EXCEEDING = 10;
-    private static final double LEVEL = 0.05;
+    static final int ENOUGH_EXCEEDING = 10;
+    static final double LEVEL = 0.05;
     /** Minus twice the log likelihood by which a step must beat a slow change to be called a step. */
-    private static final double CLEARLY = 4;
+    static final double CLEARLY = 4;
 
     /** The 90 % point of chi-squared with one degree of freedom. */
-    private static final double SUPPORT = 2.71;
+    static final double SUPPORT = 2.71;
 
     /** What a change is best described as. */
     enum Shape {
@@ -50,8 +50,10 @@ final class ChangeSearch {
      * @param shape what it is best described as
      * @param rival the slow change that explains most
      * @param supporting number of indicators that show it by themselves
+     * @param inBeans how many of these say what the probe reads in beans
      */
-    record Step(int firstDay, List<Integer> days, double chance, Shape shape, String rival, int supporting) {
+    record Step(
+            int firstDay, List<Integer> days, double chance, Shape shape, String rival, int supporting, int inBeans) {
         Step {
             days = List.copyOf(days);
         }
@@ -132,20 +134,21 @@ final class ChangeSearch {
                 k = -1;
                 continue;
             }
-            steps.add(new Step(
-                    gain.firstDay,
-                    List.of(),
-                    chance,
-                    shape,
-                    rival.words(),
-                    supporting(gain, without, readings, there)));
+            List<Indicator> supporting = supporting(gain, without, readings, there);
+            steps.add(new Step(gain.firstDay, List.of(), chance, shape, rival.words(), supporting.size(), (int)
+                    supporting.stream().filter(Indicator::toldOfBeans).count()));
             steps = polished(steps);
         }
-        steps.sort(Comparator.comparingInt(Step::firstDay));
         List<Step> dated = new ArrayList<>();
         for (Step step : steps) {
             dated.add(new Step(
-                    step.firstDay, dateSet(step, steps), step.chance, step.shape, step.rival, step.supporting));
+                    step.firstDay,
+                    dateSet(step, steps),
+                    step.chance,
+                    step.shape,
+                    step.rival,
+                    step.supporting,
+                    step.inBeans));
         }
         return new Result(dated, accepted.stream().map(SlowChange::words).toList(), adjusted());
     }
@@ -253,16 +256,19 @@ final class ChangeSearch {
         return out;
     }
 
-    /** Counts the indicators that gain by themselves what chance would give one in ten. */
-    private int supporting(Gain gain, List<DayRegression> without, List<double[]> readings, List<Integer> steps) {
+    /** Returns the indicators that gain by themselves what chance would give one in ten. */
+    private List<Indicator> supporting(
+            Gain gain, List<DayRegression> without, List<double[]> readings, List<Integer> steps) {
         List<Integer> with = new ArrayList<>(steps);
         with.add(gain.firstDay);
         List<DayRegression> fits = fitted(readings, with, List.of());
-        int count = 0;
+        List<Indicator> supporting = new ArrayList<>();
         for (int j = 0; j < fits.size(); j++) {
-            count += without.get(j).criterion() - fits.get(j).criterion() >= SUPPORT ? 1 : 0;
+            if (without.get(j).criterion() - fits.get(j).criterion() >= SUPPORT) {
+                supporting.add(indicators.get(j));
+            }
         }
-        return count;
+        return supporting;
     }
 
     /** Returns the criterion summed over indicators for a step before each day; NaN where none can be tried. */
@@ -363,7 +369,8 @@ final class ChangeSearch {
         for (int day : best) {
             Step nearest = Collections.min(open, Comparator.comparingInt(s -> Math.abs(s.firstDay - day)));
             open.remove(nearest);
-            moved.add(new Step(day, List.of(), nearest.chance, nearest.shape, nearest.rival, nearest.supporting));
+            moved.add(new Step(
+                    day, List.of(), nearest.chance, nearest.shape, nearest.rival, nearest.supporting, nearest.inBeans));
         }
         return moved;
     }

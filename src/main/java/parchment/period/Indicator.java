@@ -39,6 +39,11 @@ record Indicator(
         columnNames = List.copyOf(columnNames);
     }
 
+    /** Tells whether it says what the probe reads in beans; the empty drum says only whether it moved. */
+    boolean toldOfBeans() {
+        return !name.equals(IndicatorByDay.EMPTY_DRUM);
+    }
+
     int size() {
         return rows.size();
     }

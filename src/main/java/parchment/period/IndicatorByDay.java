@@ -27,6 +27,9 @@ public record IndicatorByDay(
     /** Name of the indicator that is a difference from the room rather than a temperature of the roast. */
     public static final String COLD_MACHINE = "cold machine";
 
+    /** Name of the indicator that is the bean probe's reading less the air probe's, both in the empty drum. */
+    public static final String EMPTY_DRUM = "empty drum";
+
     /** Copies the lists. */
     public IndicatorByDay {
         dates = List.copyOf(dates);
@@ -64,6 +67,11 @@ public record IndicatorByDay(
             level.add(here);
         }
         return new IndicatorByDay(indicator.name(), indicator.size(), days.dates(), means, batches, level);
+    }
+
+    /** Says whether it is a difference of two readings rather than a temperature of the roast. */
+    public boolean isDifference() {
+        return indicator.equals(COLD_MACHINE) || indicator.equals(EMPTY_DRUM);
     }
 
     @Override

@@ -1,5 +1,6 @@
 package parchment.period;
 
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -26,7 +27,7 @@ import parchment.stats.Robust;
 
 /**
  * Reads from a machine's batches what the beans should not move: the turning point at like charge, first crack at like pace, and the
- * cold machine's first reading against the room.
+ * cold machine's first reading against the room, and the empty drum's against the probe in the air.
  */
 final class Indicators {
     /** Fewest batches and roast days on which an indicator says anything. */
@@ -65,8 +66,9 @@ final class Indicators {
      * Reads a machine's indicators.
      *
      * @param all the marks of every batch of the logbook, in its order
+     * @param airProbe the days on which the upkeep says that the probe in the air was changed
      */
-    static List<Indicator> of(MachineDays machine, List<Phases> all, RoastCalendar calendar) {
+    static List<Indicator> of(MachineDays machine, List<Phases> all, RoastCalendar calendar, List<LocalDate> airProbe) {
         Indicators indicators = new Indicators(machine, all, calendar);
         List<Indicator> found = new ArrayList<>();
         double[] turning = indicators.at(MarkKind.TURNING_POINT, ProbeReading::celsius);
@@ -105,6 +107,14 @@ final class Indicators {
                         batch -> batch.lot().orElse(""),
                         batch -> batch.operator().orElse("")));
         indicators.addTo(found, "cold machine", indicators.coldReadings(), List.of(), List.of());
+        double[] above = EmptyDrum.beanAboveAir(indicators.phases);
+        List<Beside> besideAir = new ArrayList<>(List.of(
+                new Beside("gas before charge", EmptyDrum.before(Quantity.GAS, indicators.phases)),
+                new Beside("airflow before charge", EmptyDrum.before(Quantity.AIRFLOW, indicators.phases)),
+                new Beside("time since the last drop", indicators.sinceLastDrop())));
+        besideAir.addAll(indicators.since(airProbe));
+        indicators.addTo(
+                found, IndicatorByDay.EMPTY_DRUM, without(indicators.slips(above), above), besideAir, List.of());
         return found;
     }
 
@@ -150,6 +160,16 @@ final class Indicators {
             empty[i] = place[i] == 1 ? 0 : empty[i];
         }
         return empty;
+    }
+
+    /** Returns a column for each day on which something was done: 1 since, 0 before. */
+    private List<Beside> since(List<LocalDate> days) {
+        return days.stream()
+                .map(day -> new Beside(
+                        "since " + day,
+                        of(batch ->
+                                batch.roastDay().filter(on -> !on.isBefore(day)).isPresent() ? 1 : 0)))
+                .toList();
     }
 
     /** Returns the first reading of the day less the room's temperature, where the machine was cold. */

@@ -14,6 +14,7 @@ import parchment.calendar.WrittenPeriods;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
 import parchment.logbook.Upkeep;
+import parchment.logbook.UpkeepKind;
 import parchment.phase.Phases;
 import parchment.quantity.Temperature;
 import parchment.quantity.TemperatureUnit;
@@ -71,7 +72,16 @@ public final class MachinePeriods {
             int firstDay, ProbeChange.Kind kind, LocalDate on, List<Integer> dates, double chance, String about) {}
 
     static MachinePeriods of(Logbook logbook, List<Phases> phases, RoastCalendar calendar, MachineDays days) {
-        List<Indicator> indicators = Indicators.of(days, phases, calendar);
+        List<Indicator> indicators = Indicators.of(
+                days,
+                phases,
+                calendar,
+                logbook.upkeep().stream()
+                        .filter(work -> work.kind() == UpkeepKind.AIR_PROBE)
+                        .filter(work -> WrittenPeriods.concerns(work, days.machine()))
+                        .map(Upkeep::doneOn)
+                        .distinct()
+                        .toList());
         List<Draft> drafts = new ArrayList<>();
         List<Upkeep> settled = new ArrayList<>();
         List<String> slow = List.of();
@@ -96,7 +106,8 @@ public final class MachinePeriods {
                     "Cannot tell from the readings of " + days.words() + " whether its probe changed: that needs two of"
                             + " these, each on " + (2 * ChangeSearch.SHORTEST + 2)
                             + " roast days and 30 batches: turning point,"
-                            + " temperature at a written first crack, first reading of a cold machine against the room. There "
+                            + " temperature at a written first crack, first reading of a cold machine against the room, bean probe against air"
+                            + " probe before charge. There "
                             + (indicators.isEmpty()
                                     ? "is none."
                                     : "is " + indicators.get(0).name() + " only."));
@@ -105,9 +116,8 @@ public final class MachinePeriods {
         List<String> sinceLast = sinceTheLast(days, logbook);
         Comparator<Draft> inTime = Comparator.comparingInt(Draft::firstDay).thenComparing(Draft::on);
         drafts.sort(inTime);
-        List<Draft> cutting = drafts.stream()
-                .filter(draft -> draft.kind != ProbeChange.Kind.OTHER_WORK)
-                .toList();
+        List<Draft> cutting =
+                drafts.stream().filter(draft -> draft.kind.mayBeTheBeanProbe()).toList();
         List<Integer> firstDays = cutting.stream().map(Draft::firstDay).toList();
         List<DayRegression> fits = fits(indicators, days, firstDays);
         List<ProbeChange> cuts = new ArrayList<>();
@@ -183,13 +193,15 @@ public final class MachinePeriods {
                             .thenComparingInt(w -> Math.abs(days.firstDayFrom(w.doneOn()) - step.firstDay())));
             Set<String> across = lots(days, from, step.firstDay());
             across.retainAll(lots(days, step.firstDay(), to));
-            ProbeChange.Kind unwritten = across.size() < 2
-                    ? ProbeChange.Kind.LOT_OR_PROBE
-                    : step.supporting() < 2
-                            ? ProbeChange.Kind.ONE_PLACE_ONLY
-                            : step.shape() == ChangeSearch.Shape.STEP_OR_SLOW
-                                    ? ProbeChange.Kind.STEP_OR_SLOW
-                                    : ProbeChange.Kind.FOUND_WITHOUT_ENTRY;
+            ProbeChange.Kind unwritten = step.supporting() > 0 && step.inBeans() == 0
+                    ? ProbeChange.Kind.NOT_IN_THE_BEANS
+                    : across.size() < 2
+                            ? ProbeChange.Kind.LOT_OR_PROBE
+                            : step.supporting() < 2
+                                    ? ProbeChange.Kind.ONE_PLACE_ONLY
+                                    : step.shape() == ChangeSearch.Shape.STEP_OR_SLOW
+                                            ? ProbeChange.Kind.STEP_OR_SLOW
+                                            : ProbeChange.Kind.FOUND_WITHOUT_ENTRY;
             boolean changing = entry.filter(w -> w.kind().changesTheBeanProbe()).isPresent();
             ProbeChange.Kind kind = changing ? ProbeChange.Kind.FOUND_AND_WRITTEN : unwritten;
             int boundary = entry.map(w -> days.firstDayFrom(w.doneOn())).orElse(step.firstDay());

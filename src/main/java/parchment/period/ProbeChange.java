@@ -42,6 +42,8 @@ public record ProbeChange(
         LOT_OR_PROBE("lot or probe"),
         /** Only one of the indicators stepped: a habit of charging or of marking could be the reason. */
         ONE_PLACE_ONLY("one place only"),
+        /** Only the empty drum's readings stepped: the air probe, or how the drum is heated before charge, could be the reason. */
+        NOT_IN_THE_BEANS("in the empty drum only"),
         /** A slow change explains the readings about as well as a step. */
         STEP_OR_SLOW("step or slow change");
 
@@ -54,6 +56,11 @@ public record ProbeChange(
         /** Returns the kind in words. */
         public String words() {
             return words;
+        }
+
+        /** Tells whether the bean probe may have moved then. */
+        boolean mayBeTheBeanProbe() {
+            return this != OTHER_WORK && this != NOT_IN_THE_BEANS;
         }
 
         /** Tells whether readings before and after are taken as those of two probe periods. */

@@ -143,7 +143,8 @@ public final class ProbePeriods implements Showable {
             List<Double> at = new ArrayList<>();
             List<Indicator> indicators = machine(batch).orElseThrow().indicators();
             for (int j = 0; j < change.offsets().size(); j++) {
-                if (Double.isFinite(change.offsets().get(j).estimate())) {
+                if (indicators.get(j).toldOfBeans()
+                        && Double.isFinite(change.offsets().get(j).estimate())) {
                     anchors.add(change.offsets().get(j));
                     at.add(indicators.get(j).celsius());
                 }
@@ -222,7 +223,8 @@ public final class ProbePeriods implements Showable {
         List<Estimate> anchors = new ArrayList<>();
         List<Double> at = new ArrayList<>();
         for (int j = 0; j < known.size(); j++) {
-            if (Double.isFinite(known.get(j).estimate())) {
+            if (machine.get().indicators().get(j).toldOfBeans()
+                    && Double.isFinite(known.get(j).estimate())) {
                 anchors.add(known.get(j));
                 at.add(machine.get().indicators().get(j).celsius());
             }
@@ -264,7 +266,7 @@ public final class ProbePeriods implements Showable {
             return "Cannot tell whether a probe changed: "
                     + (machines.isEmpty()
                             ? "no batch has a date"
-                            : "too few batches have both a turning point and a written first crack")
+                            : "too few batches can be read at two places that the beans do not move")
                     + (changes.isEmpty() ? "" : "; the upkeep names " + changes.size() + " on a probe");
         }
         return String.format(

@@ -25,6 +25,9 @@ final class ProbeWords {
                     case ONE_PLACE_ONLY ->
                         " But it shows at one place of the roast only: look at each lot by itself, since other beans"
                                 + " in the sacks, or a new habit of charging or of marking, could be the reason as well.";
+                    case NOT_IN_THE_BEANS ->
+                        " But it shows in the empty drum only, against the air probe: the air probe, or another way of heating the"
+                                + " drum before charge, could be the reason as well.";
                     default -> "";
                 };
     }
@@ -43,6 +46,10 @@ final class ProbeWords {
             case ONE_PLACE_ONLY ->
                 "Cannot tell whether the probe is the reason: it shows at one place of the roast only, and a"
                         + " new habit of charging or of marking first crack does that too.";
+            case NOT_IN_THE_BEANS ->
+                "It shows in the empty drum only, as the bean probe reads against the air probe: the air probe, or another way"
+                        + " of heating the drum before charge, is the likelier reason" + otherWork
+                        + ". Readings in the beans are taken as they stand.";
             case STEP_OR_SLOW ->
                 "Cannot tell whether this was a step: " + rival + " explains the readings about as well.";
             default ->

@@ -28,8 +28,20 @@ final class HabitModel {
     static final int FEWEST_DAYS = 4;
     static final int DAYS_TO_CALIBRATE = 20;
 
+    /** The rate before the mark counts from so many marks and days on, the mass from so many marks; common practice, no source. */
+    static final int MARKS_FOR_RATE = 12;
+
+    static final int DAYS_FOR_RATE = 8;
+    static final int MARKS_FOR_MASS = 20;
+
+    /** Masses that differ from the usual one by no more than this share of it are the scale's own scatter. */
+    static final double MASS_VARIED = 0.02;
+
     /** A mark this many robust standard deviations off the others teaches nothing; a normal error gets there once in a billion. */
-    private static final double SET_ASIDE = 6;
+    static final double SET_ASIDE = 6;
+
+    /** Rates that differ by less, in °C/min, teach nothing: all are alike, or none is known. */
+    private static final double SAME_RATE = 1e-6;
 
     private static final String DAY = "roast day";
 
@@ -74,11 +86,12 @@ final class HabitModel {
         double[] masses = learnt.stream().mapToDouble(HabitRow::kilograms).toArray();
         usualMass = median(masses);
         long days = days();
-        boolean varied =
-                Arrays.stream(masses).anyMatch(mass -> !Double.isNaN(mass) && Math.abs(mass / usualMass - 1) > 0.02);
-        fixed = days < 8 || learnt.size() < 12
+        boolean varied = Arrays.stream(masses)
+                .anyMatch(mass -> !Double.isNaN(mass) && Math.abs(mass / usualMass - 1) > MASS_VARIED);
+        boolean paced = learnt.stream().anyMatch(row -> Math.abs(rate(row)) > SAME_RATE);
+        fixed = days < DAYS_FOR_RATE || learnt.size() < MARKS_FOR_RATE || !paced
                 ? Fixed.NONE
-                : varied && learnt.size() >= 20 ? Fixed.RATE_AND_MASS : Fixed.RATE;
+                : varied && learnt.size() >= MARKS_FOR_MASS ? Fixed.RATE_AND_MASS : Fixed.RATE;
         if (isLearnt()) {
             fit(celsius);
         }

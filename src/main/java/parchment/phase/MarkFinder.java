@@ -19,7 +19,7 @@ import parchment.stats.Autocovariance;
 /** Puts the marks of one batch together: what was written, what the logger's clock says, what shows on the curve. */
 final class MarkFinder {
     /** A logger's zero this close to the charge on the curve is taken as charge; common practice, no source. */
-    private static final double SAME_CLOCK_SECONDS = 6;
+    static final double SAME_CLOCK_SECONDS = 6;
 
     /** No roast is dropped sooner after charge; common practice, no source. */
     private static final double EARLIEST_DROP_SECONDS = 60;
@@ -140,7 +140,7 @@ final class MarkFinder {
     private void read(CleanCurve since, SmoothCurve roast) {
         bean = roast;
         if (!marks.containsKey(MarkKind.TURNING_POINT)) {
-            OnCurve.turningPoint(roast, seconds(MarkKind.DROP))
+            TurningPoint.of(roast, seconds(MarkKind.DROP))
                     .ifPresent(found -> put(
                             MarkKind.TURNING_POINT,
                             found.seconds(),
@@ -148,7 +148,7 @@ final class MarkFinder {
                             Source.FOUND,
                             "lowest smoothed reading"));
         }
-        SmoothCurve sharp = OnCurve.narrow(roast);
+        SmoothCurve sharp = TurningPoint.narrow(roast);
         marks.replaceAll((kind, mark) -> withProbe(mark, since, kind == MarkKind.TURNING_POINT ? sharp : roast));
     }
 

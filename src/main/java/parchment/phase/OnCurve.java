@@ -1,16 +1,13 @@
 package parchment.phase;
 
 import java.util.Arrays;
-import java.util.List;
 import java.util.Optional;
 import parchment.curve.CleanCurve;
 import parchment.curve.Curve;
-import parchment.curve.SmoothCurve;
-import parchment.curve.Smoothed;
 import parchment.stats.Robust;
 
 /**
- * Finds charge, turning point and drop on a bean-probe curve.
+ * Finds charge and drop on a bean-probe curve; the turning point between them is {@link TurningPoint}.
  *
  * <p>Charge is the onset of the sharp fall that cold beans cause; drop is the onset of the fall at the end, where the log goes on; both
  * are common practice, no source. The thresholds are wide: a fall counts from {@value #FALL_AT_CHARGE} °C on at charge and from
@@ -28,22 +25,15 @@ final class OnCurve {
     /** It must be seen, too: this deep in °C, this many standard deviations of the noise, this many steps of the logger. */
     static final double LEAST_FALL = 1.5;
 
-    private static final double NOISES = 5;
-    private static final double STEPS = 3;
+    static final double NOISES = 5;
+    static final double STEPS = 3;
 
     /** How long before the steepest fall its onset may lie: a probe in a thick sheath is that slow. Common practice, no source. */
     private static final double GENTLE_SECONDS = 25;
 
-    private static final double RISE_AFTER_CHARGE = 30;
-    private static final double LONGEST_FALL_SECONDS = 240;
+    static final double RISE_AFTER_CHARGE = 30;
+    static final double LONGEST_FALL_SECONDS = 240;
     private static final double FALL_WINDOW_SECONDS = 20;
-    private static final double LATEST_TURN_SECONDS = 300;
-
-    /** Window of the turning point as a share of the usual one; the two together show the bias of the window. */
-    private static final double SHARPER = 0.75;
-
-    /** With fewer readings than this to either side a parabola nearly passes through them, and noise cannot be told from the curve. */
-    private static final double FEWEST_INTERVALS = 3;
 
     private OnCurve() {}
 
@@ -51,14 +41,18 @@ final class OnCurve {
     static Optional<Found> charge(CleanCurve clean) {
         return atCharge(clean).flatMap(rough -> {
             double interval = clean.interval();
-            return FallOnset.between(
+            return onset(
                     clean,
                     FallOnset.Cause.CHARGE,
                     rough - Math.max(2 * interval, 15),
-                    rough + interval + Math.max(interval, 3),
-                    Math.max(30, 4 * interval),
-                    Math.max(20, 2 * interval));
+                    rough + interval + Math.max(interval, 3));
         });
+    }
+
+    /** Shows the search half a minute of the course before and a third of a minute of the fall after, or a few readings of a slow logger. */
+    private static Optional<Found> onset(CleanCurve clean, FallOnset.Cause cause, double from, double to) {
+        double interval = clean.interval();
+        return FallOnset.between(clean, cause, from, to, Math.max(30, 4 * interval), Math.max(20, 2 * interval));
     }
 
     /** Returns the last reading before the sharp fall at charge, in seconds: an interval or two exact. */
@@ -68,7 +62,7 @@ final class OnCurve {
         if (bottom < 2) {
             return Optional.empty();
         }
-        int steepest = -1;
+        int steepest = bottom;
         double largest = 0;
         double from = curve.secondsAt(bottom) - LONGEST_FALL_SECONDS;
         for (int i = Math.max(1, curve.position(from)); i <= bottom; i++) {
@@ -77,9 +71,6 @@ final class OnCurve {
                 largest = fall;
                 steepest = i;
             }
-        }
-        if (steepest < 0) {
-            return Optional.empty();
         }
         // Back from the steepest fall to where it began: the last reading still at the level of those before it.
         int onset = steepest - 1;
@@ -146,13 +137,11 @@ final class OnCurve {
         double interval = clean.interval();
         double end = curve.secondsAt(curve.size() - 1);
         double steep = steepFall(curve, highest, Math.max(interval, 4));
-        return FallOnset.between(
+        return onset(
                 clean,
                 FallOnset.Cause.DROP,
                 steep - Math.max(3 * interval, GENTLE_SECONDS),
-                Math.min(steep + Math.max(interval, 4), end - 0.5 * interval),
-                Math.max(30, 4 * interval),
-                Math.max(20, 2 * interval));
+                Math.min(steep + Math.max(interval, 4), end - 0.5 * interval));
     }
 
     /** Whether a fall from the highest reading stays, stands out of the noise, and is faster than beans in a drum can cool. */
@@ -174,7 +163,7 @@ final class OnCurve {
      * Returns where the fall after the highest reading first reaches half its steepest rate; rates are taken over a few seconds so that
      * noise is no fall.
      */
-    private static double steepFall(Curve curve, int highest, double span) {
+    static double steepFall(Curve curve, int highest, double span) {
         double latest = curve.secondsAt(highest) + 90;
         double[] rates = new double[curve.size()];
         double largest = 0;
@@ -188,108 +177,5 @@ final class OnCurve {
             steep++;
         }
         return curve.secondsAt(steep);
-    }
-
-    /** Returns the lowest point of the smoothed curve after charge at 0; empty if it does not fall and rise again. */
-    static Optional<Found> turningPoint(SmoothCurve smooth, double dropSeconds) {
-        SmoothCurve narrow = narrow(smooth);
-        double latest = Math.min(LATEST_TURN_SECONDS, dropSeconds);
-        Optional<Double> at = lowest(narrow, latest);
-        if (at.isEmpty()) {
-            return Optional.empty();
-        }
-        Smoothed there = narrow.at(at.get());
-        double half = 0.5 * narrow.bandwidthSeconds();
-        double bend =
-                (narrow.at(at.get() + half).slope() - narrow.at(at.get() - half).slope()) / 60 / (2 * half);
-        double noise = bend > 0 && !there.isMissing() ? there.slopeStandardError() / 60 / bend : half;
-        Optional<Double> wide = lowest(early(smooth, smooth.bandwidthSeconds()), latest);
-        if (wide.isEmpty()) {
-            return Optional.of(new Found(at.get(), Math.hypot(noise, half)));
-        }
-        // The bias grows with the square of the window: so much of the difference between the two is left in the
-        // narrower one.
-        double ratio = narrow.bandwidthSeconds() / smooth.bandwidthSeconds();
-        double left = ratio < 0.95 ? ratio * ratio / (1 - ratio * ratio) : 10;
-        double seen = left * (at.get() - wide.get());
-        // What noise alone makes of the difference: a slope's variance falls with the cube of the window, and the wider
-        // window holds all
-        // that the narrower holds.
-        double shared = ratio * ratio * ratio;
-        double variance = noise * noise;
-        double byNoise = left * left * (1 - shared) * variance;
-        double bias = Math.max(0, seen * seen - byNoise);
-        // As much of the bias is taken away as stands out of the noise; what stays is error.
-        double taken = seen == 0 ? 0 : bias / (seen * seen);
-        double moved = taken * left;
-        double noiseLeft = variance * (Math.pow(1 + moved, 2) + shared * (moved * moved - 2 * moved * (1 + moved)));
-        double error = Math.sqrt(noiseLeft + Math.pow(1 - taken, 2) * bias);
-        double interval = smooth.clean().interval();
-        boolean few = narrow.bandwidthSeconds() < FEWEST_INTERVALS * interval;
-        return Optional.of(
-                new Found(at.get() + taken * seen, few ? Math.hypot(error, interval / Math.sqrt(12)) : error));
-    }
-
-    /** The turn is sharper than the rest of the curve, so a narrower window is used; the usual one shows what that matters. */
-    static SmoothCurve narrow(SmoothCurve smooth) {
-        return early(
-                smooth,
-                Math.max(
-                        SHARPER * smooth.bandwidthSeconds(),
-                        2.5 * smooth.clean().interval()));
-    }
-
-    private static SmoothCurve early(SmoothCurve smooth, double bandwidth) {
-        return SmoothCurve.of(smooth.clean().between(0, LATEST_TURN_SECONDS + 60), bandwidth, smooth.noise());
-    }
-
-    /** Returns where the slope turns from falling to rising: the lowest point of the curve that the slopes add up to. */
-    private static Optional<Double> lowest(SmoothCurve smooth, double latest) {
-        List<Smoothed> rows = smooth.atReadings().stream()
-                .filter(row -> row.seconds() <= latest && !row.isMissing())
-                .toList();
-        int lowest = 0;
-        double height = 0;
-        double least = 0;
-        for (int i = 1; i < rows.size(); i++) {
-            double minutes = (rows.get(i).seconds() - rows.get(i - 1).seconds()) / 60;
-            height += 0.5 * minutes * (rows.get(i - 1).slope() + rows.get(i).slope());
-            if (height < least) {
-                least = height;
-                lowest = i;
-            }
-        }
-        if (lowest == 0 || lowest == rows.size() - 1) {
-            return Optional.empty();
-        }
-        double low = rows.get(lowest - 1).seconds();
-        double high = rows.get(lowest + 1).seconds();
-        if (!(smooth.at(low).slope() < 0) || !(smooth.at(high).slope() > 0)) {
-            return Optional.of(rows.get(lowest).seconds());
-        }
-        double slopeLow = smooth.at(low).slope();
-        double slopeHigh = smooth.at(high).slope();
-        for (int i = 0; i < 20 && high - low > 1e-4; i++) {
-            double at = low - slopeLow * (high - low) / (slopeHigh - slopeLow);
-            // A step that hardly moves one end is halved instead, so that both ends close in.
-            at = i % 3 == 2 ? 0.5 * (low + high) : at;
-            double slope = smooth.at(at).slope();
-            if (Double.isNaN(slope)) {
-                // The turn lies in a gap: the reading next to it is the best that can be told.
-                return Optional.of(rows.get(lowest).seconds());
-            }
-            if (slope < 0) {
-                low = at;
-                slopeLow = slope;
-            } else {
-                high = at;
-                slopeHigh = slope;
-            }
-            if (slope == 0) {
-                break;
-            }
-        }
-        double share = slopeHigh > slopeLow ? -slopeLow / (slopeHigh - slopeLow) : 0.5;
-        return Optional.of(low + share * (high - low));
     }
 }

@@ -14,7 +14,7 @@ import java.util.Map;
  */
 final class SignatureGain {
     /** Fewest days from which a weight is learnt; common practice, no source. */
-    private static final int FEWEST_DAYS = 20;
+    static final int FEWEST_DAYS = 20;
 
     /**
      * Holds how the sign is used on a day.

@@ -1,10 +1,8 @@
 package parchment.virtual;
 
-import java.io.IOException;
-import java.io.UncheckedIOException;
+import java.util.ArrayList;
 import java.util.List;
-import org.apache.commons.csv.CSVFormat;
-import org.apache.commons.csv.CSVPrinter;
+import parchment.logbook.CsvText;
 
 /**
  * Holds a table that becomes one file of a logbook.
@@ -46,16 +44,9 @@ record CsvTable(String path, List<Column> columns, List<List<String>> rows) {
 
     /** Returns the file's text, with a line feed at each line's end. */
     String text() {
-        StringBuilder text = new StringBuilder();
-        CSVFormat format = CSVFormat.RFC4180.builder().setRecordSeparator('\n').get();
-        try (CSVPrinter printer = new CSVPrinter(text, format)) {
-            printer.printRecord(columns.stream().map(Column::header).toList());
-            for (List<String> row : rows) {
-                printer.printRecord(row);
-            }
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
-        }
-        return text.toString();
+        List<List<String>> all = new ArrayList<>(rows.size() + 1);
+        all.add(columns.stream().map(Column::header).toList());
+        all.addAll(rows);
+        return CsvText.of(all);
     }
 }

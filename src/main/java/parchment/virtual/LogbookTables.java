@@ -342,6 +342,7 @@ final class LogbookTables {
     static String properties(VirtualLogbook logbook) {
         StringBuilder text = new StringBuilder();
         text.append("# ").append(VirtualLogbook.WARNING).append('\n');
+        text.append("provenance=invented machine\n");
         text.append("name=").append(logbook.name()).append('\n');
         text.append("time.zone=UTC\n");
         for (String attribute : logbook.attributes()) {
@@ -354,9 +355,9 @@ final class LogbookTables {
 
     static String readme(VirtualLogbook logbook) {
         return "# " + logbook.name() + "\n\n" + "**" + VirtualLogbook.WARNING + "**\n\n"
-                + "Every batch, lot, person and machine in this logbook was made up by a simulator with a seed ("
-                + logbook.seed()
-                + ").\nNothing here was ever roasted or tasted; no temperature, time or setting in it may be carried over to a machine.\n\n"
+                + "Every batch, lot, person and machine in this logbook was made up by a simulator with "
+                + (logbook.seed().isSecret() ? "a secret seed" : "a seed (" + logbook.seed() + ")")
+                + ".\nNothing here was ever roasted or tasted; no temperature, time or setting in it may be carried over to a machine.\n\n"
                 + "How it was made: docs/virtual-roastery.md. " + envelope(logbook);
     }
 

@@ -69,6 +69,7 @@ final class OpenedLogbook {
                                 .toList())
                         .scales(scales)
                         .crackHabit(Logbook.CrackHabit.FIRST_POP)
+                        .provenance(Logbook.Provenance.INVENTED)
                         .build());
     }
 

@@ -15,6 +15,7 @@ import java.util.Optional;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
+import parchment.logbook.CsvText;
 import parchment.quantity.MassUnit;
 import parchment.quantity.TemperatureUnit;
 
@@ -38,26 +39,38 @@ final class PlanTable {
     /** A column's place and the unit in its header's brackets. */
     private record Header(int index, String unit) {}
 
+    /** Says how a message counts: the lines of a file, or the batches of somebody who typed them and sees no heading. */
+    enum Counting {
+        LINES,
+        BATCHES
+    }
+
     private final String file;
+    private final Counting counting;
     private final Map<String, Header> headers;
     private final List<Row> rows = new ArrayList<>();
 
-    private PlanTable(String file, Map<String, Header> headers) {
+    private PlanTable(String file, Counting counting, Map<String, Header> headers) {
         this.file = file;
+        this.counting = counting;
         this.headers = headers;
     }
 
     static PlanTable read(Path path) throws IOException {
         Path name = path.getFileName();
-        return of(Files.readString(path, StandardCharsets.UTF_8), name == null ? path.toString() : name.toString());
+        return of(
+                Files.readString(path, StandardCharsets.UTF_8),
+                name == null ? path.toString() : name.toString(),
+                Counting.LINES);
     }
 
-    static PlanTable of(String text, String file) {
+    static PlanTable of(String text, String file, Counting counting) {
         String clean = text.startsWith("\uFEFF") ? text.substring(1) : text;
         CSVFormat format = CSVFormat.RFC4180
                 .builder()
                 .setIgnoreEmptyLines(true)
                 .setIgnoreSurroundingSpaces(true)
+                .setDelimiter(clean.lines().findFirst().orElse("").contains(";") ? ';' : ',')
                 .get();
         try (CSVParser parser = CSVParser.parse(clean, format)) {
             List<CSVRecord> records = new ArrayList<>();
@@ -75,9 +88,9 @@ final class PlanTable {
                 throw new IllegalArgumentException(
                         file + ": a plan has at most " + MOST_ROWS + " batches; found " + (records.size() - 1) + ".");
             }
-            PlanTable table = new PlanTable(file, headers(records.get(0), file));
+            PlanTable table = new PlanTable(file, counting, headers(records.get(0), file));
             for (int i = 1; i < records.size(); i++) {
-                table.rows.add(table.new Row(records.get(i), lines.get(i)));
+                table.rows.add(table.new Row(records.get(i), counting == Counting.LINES ? lines.get(i) : i));
             }
             return table;
         } catch (IOException e) {
@@ -88,7 +101,7 @@ final class PlanTable {
     private static Map<String, Header> headers(CSVRecord record, String file) {
         Map<String, Header> headers = new HashMap<>();
         for (int i = 0; i < record.size(); i++) {
-            String header = record.get(i).strip().toLowerCase(Locale.ROOT);
+            String header = CsvText.cell(record.get(i)).strip().toLowerCase(Locale.ROOT);
             int bracket = header.indexOf('[');
             String name = (bracket < 0 ? header : header.substring(0, bracket)).strip();
             String unit = bracket < 0
@@ -118,15 +131,15 @@ final class PlanTable {
     /** Reads one line of the plan. */
     final class Row {
         private final CSVRecord record;
-        private final long line;
+        private final long number;
 
-        Row(CSVRecord record, long line) {
+        Row(CSVRecord record, long number) {
             this.record = record;
-            this.line = line;
+            this.number = number;
         }
 
         String place() {
-            return file + ", line " + line;
+            return file + (counting == Counting.LINES ? ", line " : ", batch ") + number;
         }
 
         Optional<String> text(String column) {
@@ -134,7 +147,7 @@ final class PlanTable {
             if (header == null || header.index() >= record.size()) {
                 return Optional.empty();
             }
-            String cell = record.get(header.index()).strip();
+            String cell = CsvText.cell(record.get(header.index())).strip();
             return cell.isEmpty() ? Optional.empty() : Optional.of(cell);
         }
 
@@ -192,7 +205,7 @@ final class PlanTable {
 
         private double number(String column, String cell) {
             try {
-                return new BigDecimal(cell).doubleValue();
+                return new BigDecimal(cell.replace(',', '.')).doubleValue();
             } catch (NumberFormatException e) {
                 throw new IllegalArgumentException(
                         place() + ": the " + column + " is expected to be a number, but is '" + cell + "'.", e);

@@ -81,7 +81,18 @@ public final class RoastPlan implements ShownAs {
      * @throws IllegalArgumentException if it is no plan; the message names the line and what was expected
      */
     public static RoastPlan of(String text, String name) {
-        return of(PlanTable.of(text, name));
+        return of(PlanTable.of(text, name, PlanTable.Counting.LINES));
+    }
+
+    /**
+     * Reads a plan that somebody typed batch by batch and never saw as a file: messages count its batches, not lines.
+     *
+     * @param text the text of a CSV file
+     * @param name what to call it in messages
+     * @throws IllegalArgumentException if it is no plan; the message names the batch and what was expected
+     */
+    public static RoastPlan typed(String text, String name) {
+        return of(PlanTable.of(text, name, PlanTable.Counting.BATCHES));
     }
 
     private static RoastPlan of(PlanTable table) {

@@ -26,6 +26,8 @@ public final class SealedTruth {
     private static final Gson GSON =
             new GsonBuilder().setPrettyPrinting().disableHtmlEscaping().create();
     private static final int LINE = 120;
+    /** What every sealed file begins with. */
+    static final String WHAT = "The truth behind an invented logbook";
 
     private final JsonObject content;
 
@@ -68,7 +70,7 @@ public final class SealedTruth {
     public String sealedText() {
         String inside = Base64.getEncoder().encodeToString(content.toString().getBytes(StandardCharsets.UTF_8));
         JsonObject envelope = new JsonObject();
-        envelope.addProperty("what", "The truth behind an invented logbook, sealed against accident only");
+        envelope.addProperty("what", WHAT + ", sealed against accident only");
         envelope.addProperty("to open", "SealedTruth.open(Path.of(\"this file\"))");
         envelope.addProperty("warning", VirtualLogbook.WARNING);
         JsonArray lines = new JsonArray();

@@ -14,6 +14,7 @@ import org.apache.commons.csv.CSVRecord;
 import parchment.display.Progress;
 import parchment.file.WholeFile;
 import parchment.file.WholeFolder;
+import parchment.logbook.CsvText;
 
 /**
  * Gives each student of a class a year of their own in one scenario, and keeps the truths and secret seeds with the teacher.
@@ -45,18 +46,13 @@ public final class VirtualClass {
 
     /** Returns the names student-01, student-02 and so on. */
     public static List<String> numbered(int students) {
-        Checks.positive("number of students", students);
-        List<String> names = new ArrayList<>();
-        for (int i = 1; i <= students; i++) {
-            names.add(String.format(java.util.Locale.ROOT, "student-%02d", i));
-        }
-        return names;
+        return ClassList.numbered(students).names();
     }
 
     /**
      * Makes a class with a fresh secret seed for each student.
      *
-     * @param students names of letters, digits and dashes
+     * @param students their names, as {@link ClassList} allows them
      * @param batches batches in each logbook
      * @param folder an empty folder, or one that does not exist yet
      * @throws IOException if the folder holds something already, or cannot be written
@@ -64,22 +60,22 @@ public final class VirtualClass {
      */
     public static VirtualClass write(Scenario scenario, List<String> students, int batches, Path folder)
             throws IOException {
-        checkNames(students);
+        List<String> names = new ClassList(students).names();
         LogbookFolder.checkEmpty(folder);
         return WholeFolder.at(folder).fill(aside -> {
-            Map<String, Row> rows = writeAside(scenario, students, batches, aside);
+            Map<String, Row> rows = writeAside(scenario, names, batches, aside);
             return new VirtualClass(folder.resolve("teacher"), scenario, rows);
         });
     }
 
-    private static Map<String, Row> writeAside(Scenario scenario, List<String> students, int batches, Path folder)
+    private static Map<String, Row> writeAside(Scenario scenario, List<String> names, int batches, Path folder)
             throws IOException {
         Path teacher = folder.resolve("teacher");
         Map<String, Row> rows = new LinkedHashMap<>();
         List<List<String>> seals = new ArrayList<>();
         List<List<String>> seeds = new ArrayList<>();
         OwnersEyes.makeFolder(teacher);
-        for (String student : Progress.over(students, "making logbooks for students")) {
+        for (String student : Progress.over(names, "making logbooks for students")) {
             Seed seed = Seed.secret();
             VirtualLogbook logbook = VirtualRoastery.of(scenario)
                     .withSeed(seed)
@@ -97,28 +93,6 @@ public final class VirtualClass {
         Path open = folder.resolve("students").resolve("seals.csv");
         WholeFile.at(open).write(table(open, List.of("student", "seal"), seals));
         return rows;
-    }
-
-    /**
-     * Checks the names of a class's students.
-     *
-     * @throws IllegalArgumentException if there is no student, or a name is not of letters, digits and dashes, or comes twice
-     */
-    public static void checkNames(List<String> students) {
-        if (students.isEmpty()) {
-            throw new IllegalArgumentException("A class needs at least one student.");
-        }
-        for (int i = 0; i < students.size(); i++) {
-            String name = students.get(i);
-            if (!name.matches("[A-Za-z0-9][A-Za-z0-9-]{0,40}")) {
-                throw new IllegalArgumentException(
-                        "A student's name has letters, digits and dashes only, because a folder is"
-                                + " named after it; number " + (i + 1) + " is '" + name + "'.");
-            }
-            if (students.subList(0, i).stream().anyMatch(name::equalsIgnoreCase)) {
-                throw new IllegalArgumentException("Two students are named '" + name + "'; give each their own name.");
-            }
-        }
     }
 
     private static String table(Path file, List<String> headers, List<List<String>> rows) {
@@ -148,7 +122,7 @@ public final class VirtualClass {
                 CSVParser.parse(Files.readString(teacher.resolve(SEEDS), StandardCharsets.UTF_8), format)) {
             for (CSVRecord record : parser) {
                 rows.put(
-                        record.get("student"),
+                        CsvText.cell(record.get("student")),
                         new Row(Seed.parse(record.get("seed")), Integer.parseInt(record.get("batches"))));
             }
         }
@@ -166,7 +140,7 @@ public final class VirtualClass {
      * @throws IllegalArgumentException if there is no such student
      */
     public VirtualRoastery roastery(String student) {
-        Row row = rows.get(student);
+        Row row = new ClassList(students()).find(student).map(rows::get).orElse(null);
         if (row == null) {
             throw new IllegalArgumentException(
                     "The class has no student '" + student + "'." + Nearest.question(student, rows.keySet())

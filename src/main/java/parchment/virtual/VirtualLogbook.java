@@ -8,12 +8,13 @@ import java.util.Map;
 import java.util.TreeMap;
 import parchment.display.Html;
 import parchment.display.Showable;
+import parchment.logbook.Cautions;
 import parchment.logbook.Logbook;
 
 /** Holds what a run of the virtual roastery made: every batch and cupping, with the truth behind them. */
 public final class VirtualLogbook implements Showable {
     /** What every sheet of the virtual roastery says. */
-    public static final String WARNING = "Invented machine: do not roast.";
+    public static final String WARNING = Cautions.INVENTED_MACHINE;
 
     private final Story story;
     private final Seed seed;
@@ -133,9 +134,9 @@ public final class VirtualLogbook implements Showable {
                 cuppings.stream().mapToLong(cupping -> cupping.scores().size()).sum();
         return String.format(
                 Locale.ROOT,
-                "%s, seed %s: %s, %s, %s. %s",
+                "%s, %s: %s, %s, %s. %s",
                 name(),
-                seed,
+                seed.isSecret() ? "from a secret seed" : "seed " + seed,
                 count(batches.size(), "batch", "batches"),
                 count(cuppings.size(), "cupping", "cuppings"),
                 count(scores, "scored cup", "scored cups"),

@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.StringReader;
 import java.util.List;
+import java.util.Random;
 import java.util.stream.IntStream;
 import javax.xml.parsers.DocumentBuilderFactory;
 import org.junit.jupiter.api.Test;
@@ -137,6 +138,85 @@ class TableTest {
         Table table = Table.titled("Notes").withColumn(Column.text("note", List.of("x".repeat(70))));
         assertTrue(table.text().contains("x".repeat(39) + "…"), table.text());
         assertTrue(table.html().orElseThrow().contains("x".repeat(70)));
+    }
+
+    @Test
+    void goesOnInTheLineBelowWhereANumberWouldBeCut() {
+        record Look(String at, String found, double points) {}
+        List<Look> looks = List.of(
+                new Look("drop", "best at 204.8 °C, anything from 204.3 to 205.0 °C, as 172 batches have it", 0.81),
+                new Look("mass", "nothing seen by these cuppers in this season", 0.1),
+                new Look("time", "as usual", 0.02));
+        Table table = Table.titled("Looks")
+                .withText("at", looks, Look::at)
+                .withText("found", looks, Look::found)
+                .withNumber("difference", "points", 2, looks, Look::points);
+        assertEquals("""
+                Looks
+                at    found                                     difference [points]
+                drop  best at 204.8 °C, anything from 204.3 to                 0.81
+                      205.0 °C, as 172 batches have it
+                mass  nothing seen by these cuppers in this…                   0.10
+                time  as usual                                                 0.02""", table.text());
+    }
+
+    /** Words of letters, numbers and names of batches in any order: whatever holds a digit stands whole somewhere in the text. */
+    @Test
+    void neverCutsANumberHoweverLongTheCell() {
+        Random random = new Random(7);
+        for (int round = 0; round < 500; round++) {
+            List<String> words = IntStream.range(0, 1 + random.nextInt(30))
+                    .mapToObj(i -> switch (random.nextInt(3)) {
+                        case 0 -> "abcdefghijklmnopqrstuvwxyz".substring(random.nextInt(26));
+                        case 1 -> String.format("%.4f", 1e6 * random.nextGaussian());
+                        default -> "20311220-" + random.nextInt(100);
+                    })
+                    .toList();
+            String text = Table.titled("n")
+                    .withColumn(Column.text("cell", List.of(String.join(" ", words))))
+                    .text();
+            List<String> shown = List.of(text.split("[ \n]+"));
+            for (String word : words) {
+                assertTrue(!word.matches(".*\\d.*") || shown.contains(word), word + " in " + text);
+            }
+        }
+    }
+
+    @Test
+    void aNameWithoutAnEndGoesOnBelowAndLosesNothing() {
+        String name = "1".repeat(200);
+        String text =
+                Table.titled("n").withColumn(Column.text("cell", List.of(name))).text();
+        assertTrue(text.replaceAll("\\s", "").endsWith(name), text);
+        assertTrue(text.lines().allMatch(line -> line.length() <= 80), text);
+    }
+
+    /** What a browser may break is only what is marked as a sentence, and there no name with a hyphen or stroke. */
+    @Test
+    void keepsNamesAndNumbersOnOneLineInAPage() throws Exception {
+        String note = "roasted after 20311220-01 and unlike it: 2:30/3:10 for well-known reasons, 0.81 points";
+        Table table = Table.titled("n")
+                .withColumn(Column.text("batch", List.of("20311220-01")))
+                .withColumn(Column.text("lot", List.of("Low Orchard")))
+                .withColumn(Column.text("note", List.of(note)))
+                .withNumber("points", "", 2, List.of(0.81), value -> value);
+        String html = table.html().orElseThrow();
+        assertTrue(html.contains("border-bottom:1px solid rgba(128,128,128,.4);white-space:nowrap}"), html);
+        assertTrue(html.contains(".whole{white-space:nowrap}"), html);
+        Document page = parse(html);
+        assertEquals("20311220-01", page.getElementsByTagName("th").item(4).getTextContent());
+        assertFalse(page.getElementsByTagName("th").item(4).getAttributes().getNamedItem("class") != null);
+        assertEquals("Low Orchard", page.getElementsByTagName("td").item(0).getTextContent());
+        assertFalse(page.getElementsByTagName("td").item(0).getAttributes().getNamedItem("class") != null);
+        org.w3c.dom.Element sentence =
+                (org.w3c.dom.Element) page.getElementsByTagName("td").item(1);
+        assertEquals("sentence", sentence.getAttribute("class"));
+        assertEquals(note, sentence.getTextContent());
+        List<String> whole = IntStream.range(
+                        0, sentence.getElementsByTagName("span").getLength())
+                .mapToObj(i -> sentence.getElementsByTagName("span").item(i).getTextContent())
+                .toList();
+        assertEquals(List.of("20311220-01", "2:30/3:10", "well-known"), whole);
     }
 
     @Test

@@ -252,4 +252,142 @@ class VarianceSharesTest {
                     shares.shares().get(k).interval(), turned.shares().get(k).interval());
         }
     }
+
+    /** The whole page, so that each number stands where it says. Shares are those published; their intervals our own output pinned. */
+    @Test
+    void thePageSaysShareSpreadAndIntervalOfEachSource() {
+        VarianceShares shares = dyestuff();
+        String ofLots = percents(shares.shares().get(0).interval());
+        String ofBatches = percents(shares.shares().get(1).interval());
+        assertEquals(
+                "green mass differs by: lots 42 % (" + ofLots + "), batches within a day 58 % (" + ofBatches
+                        + ") (30 rows used, 0 left out)",
+                shares.toString());
+        String page = shares.text();
+        assertTrue(
+                page.startsWith("Where green mass differs\n\nGreen mass differs by: lots 42 % (" + ofLots + ")"), page);
+        assertTrue(page.contains("30 rows used, 0 left out (something not written)."), page);
+        List<List<String>> rows = page.lines()
+                .filter(line -> line.startsWith("lots  ") || line.startsWith("batches within a day  "))
+                .map(line -> List.of(line.strip().split(" {2,}")))
+                .toList();
+        assertEquals(
+                List.of(
+                        List.of("lots", "6", "0.042 kg", "42", ofLots),
+                        List.of("batches within a day", "30", "0.050 kg", "58", ofBatches)),
+                rows,
+                page);
+        assertTrue(page.contains("Between roast days nothing can be told: there is one only."), page);
+        assertTrue(
+                page.endsWith(
+                        "Recipes, masses and seasons are not taken out first: what they move counts where they change."),
+                page);
+    }
+
+    private static String percents(Interval interval) {
+        return Math.round(100 * interval.lower()) + " to " + Math.round(100 * interval.upper());
+    }
+
+    @Test
+    void ofNothingThatCanBeToldThereIsNoTable() {
+        String page = VarianceShares.of(Features.greenMass(), nineteen()).text();
+        assertFalse(page.contains("Shares of the variance"), page);
+        assertEquals(1, page.split("there are 19", -1).length - 1, "said once: " + page);
+    }
+
+    private static VarianceShares two(int rows, int inTheFirst, double more) {
+        return VarianceShares.of(
+                Features.greenMass(),
+                BuiltBatch.logbook(IntStream.range(0, rows)
+                        .mapToObj(i ->
+                                BuiltBatch.of(i % 3 == 0 ? 2 + more : 2).withLot(i < inTheFirst ? "lot 1" : "lot 2"))
+                        .toList()));
+    }
+
+    /** Twenty rows, two groups, two values: each the fewest from which something is told. */
+    @Test
+    void twentyRowsOfTwoLotsWithTwoValuesAreEnough() {
+        VarianceShares enough = two(20, 10, 0.1);
+        assertEquals("lots", enough.shares().get(0).source(), enough.toString());
+        assertEquals(2, enough.shares().get(0).groups());
+        assertTrue(two(19, 10, 0.1).toString().contains("there are 19"));
+        assertTrue(two(20, 20, 0.1).notes().contains("Between lots nothing can be told: there is one only."));
+        assertTrue(
+                two(20, 10, 0).notes().contains("Every row has the same value: there is no difference to share out."));
+    }
+
+    /** A row of which a lot is not written is left out and counts as no group. */
+    @Test
+    void aRowWithoutALotIsLeftOut() {
+        List<BuiltBatch> rows = new ArrayList<>(IntStream.range(0, 24)
+                .mapToObj(i -> BuiltBatch.of(2 + 0.1 * (i % 3)).withLot("lot " + i % 2))
+                .toList());
+        rows.add(BuiltBatch.of(9).withLot(""));
+        VarianceShares shares = VarianceShares.of(Features.greenMass(), BuiltBatch.logbook(rows));
+        assertEquals(2, shares.shares().get(0).groups());
+        assertTrue(shares.toString().endsWith("(24 rows used, 1 left out)"), shares.toString());
+        List<BuiltBatch> few = rows.subList(5, 25);
+        assertTrue(
+                VarianceShares.of(Features.greenMass(), BuiltBatch.logbook(few))
+                        .toString()
+                        .contains("there are 19"),
+                "nineteen with a lot, and one without");
+    }
+
+    /** What a cup differs by: all six groups, where each is written; a cup of no known batch is of none of them. */
+    @Test
+    void scoresAreSharedOutBetweenAllThatIsWritten() {
+        Logbook logbook = cupped(1);
+        List<Batch> batches = logbook.batches().stream()
+                .map(batch -> Batch.named(batch.name())
+                        .roastedAt(batch.roastedAt().orElseThrow())
+                        .lot(batch.lot().orElseThrow())
+                        .label(Batch.Label.OPERATOR, batch.name().hashCode() % 2 == 0 ? "Ida" : "Jon")
+                        .build())
+                .toList();
+        List<CupScores> cups = new ArrayList<>(logbook.cups());
+        CupScores first = cups.get(0);
+        cups.add(new CupScores(
+                first.cupping(),
+                first.tastedOn(),
+                first.cupper(),
+                "of no batch",
+                Optional.empty(),
+                Optional.empty(),
+                OptionalInt.empty(),
+                first.scores(),
+                Optional.empty()));
+        Logbook roasters = Logbook.of(LogbookContents.ofBatches("roasters", batches).toBuilder()
+                .cups(cups)
+                .build());
+        VarianceShares shares = VarianceShares.of("sweetness", roasters);
+        assertEquals(
+                List.of(
+                        "lots 4",
+                        "roast days 8",
+                        "batches within a day 24",
+                        "roasters 2",
+                        "cuppers 3",
+                        "cuppings 3",
+                        "cups of a batch, and what else is left 72"),
+                shares.shares().stream()
+                        .map(share -> share.source() + " " + share.groups())
+                        .toList());
+        assertTrue(shares.toString().endsWith("(72 rows used, 0 left out)"), shares.toString());
+        Logbook masses = Logbook.of(LogbookContents.ofBatches(
+                "masses",
+                logbook.batches().stream()
+                        .map(batch -> Batch.named(batch.name())
+                                .roastedAt(batch.roastedAt().orElseThrow())
+                                .lot(batch.lot().orElseThrow())
+                                .label(Batch.Label.OPERATOR, batch.name().hashCode() % 2 == 0 ? "Ida" : "Jon")
+                                .conditions(batch.conditions())
+                                .build())
+                        .toList()));
+        assertEquals(
+                List.of("lots 4", "roast days 8", "roasters 2", "batches within a day 24"),
+                VarianceShares.of(Features.greenMass(), masses).shares().stream()
+                        .map(share -> share.source() + " " + share.groups())
+                        .toList());
+    }
 }

@@ -13,7 +13,6 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.IntToDoubleFunction;
 import java.util.stream.IntStream;
-import org.hipparchus.distribution.continuous.TDistribution;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -148,13 +147,13 @@ class WatchTest {
         double[] short10 = masses(after(same(10, 0))).limits().orElseThrow().weightedMeanLimits();
         double[] long30 = masses(after(same(30, 0))).limits().orElseThrow().weightedMeanLimits();
         for (int i = 0; i < 10; i++) {
-            assertEquals(short10[i], long30[i], 0.08 * short10[i]);
+            assertEquals(short10[i], long30[i], 1e-12);
         }
     }
 
     @Test
     void saysWhereAShiftShowsAndToWhichSide() {
-        double[] up = after(same(20, 3));
+        double[] up = after(same(20, 2.2));
         Watch watch = masses(up);
         assertTrue(
                 watch.toString()
@@ -169,7 +168,7 @@ class WatchTest {
                                 + first.batch().roastDay().orElseThrow() + ", "
                                 + first.kind().words() + ")"),
                 watch.toString());
-        assertTrue(masses(after(same(20, -3))).toString().contains("; a shift down shows since batch B2"));
+        assertTrue(masses(after(same(20, -2.2))).toString().contains("; a shift down shows since batch B2"));
         assertTrue(masses(after(0.1, -0.3)).toString().endsWith("; no shift that stays"));
     }
 
@@ -221,8 +220,8 @@ class WatchTest {
                 "Neighbouring batches of the stretch resemble each other (correlation 0.80); the limits are wider for it.",
                 mixed(1, 0).neighbourWords());
         assertEquals(
-                "Neighbouring batches of the stretch alternate (correlation -0.95); the limits do not reckon with that, so false"
-                        + " signals come less often than stated.",
+                "Neighbouring batches of the stretch alternate (correlation -0.95); the limits do not reckon with that: shifts"
+                        + " show by chance less often than stated and, from few batches, single ones more often.",
                 mixed(0, 1).neighbourWords());
         assertEquals(
                 "Neighbouring batches of the stretch do not clearly resemble each other; the limits still allow for it, as far as"
@@ -246,46 +245,6 @@ class WatchTest {
                 .toArray();
         double[] alike = masses(waves).limits().orElseThrow().weightedMeanLimits();
         assertTrue(alike[9] > 1.3 * apart[9], alike[9] + " against " + apart[9]);
-    }
-
-    @Test
-    void passesOverAStretchInWhichOneBatchLiesFarOff() {
-        // The size at which it is passed over, held against Student's t for the farthest of twenty, one in a hundred,
-        // 18
-        // degrees of freedom.
-        double low = 1;
-        double high = 20;
-        while (high - low > 1e-4) {
-            double middle = (low + high) / 2;
-            double[] values = after(same(10, 0.1));
-            values[4] = 2 + 0.01 * middle;
-            boolean kept = WatchRows.of(
-                            BuiltBatch.logbook(Arrays.stream(values)
-                                    .mapToObj(BuiltBatch::of)
-                                    .toList()),
-                            Features.greenMass())
-                    .batches()
-                    .get(0)
-                    .name()
-                    .equals("B1");
-            low = kept ? middle : low;
-            high = kept ? high : middle;
-        }
-        double[] values = QUIET.clone();
-        values[4] = low;
-        double mean = Arrays.stream(values).average().orElse(0);
-        double squares = Arrays.stream(values).map(v -> (v - mean) * (v - mean)).sum();
-        double off = low - mean;
-        // Studentised by the spread of all residuals less its own share.
-        double t = off / Math.sqrt((squares - off * off) / 18);
-        assertEquals(new TDistribution(18).inverseCumulativeProbability(1 - 0.01 / 40), t, 1e-3);
-        double[] far = after(same(10, 0.1));
-        far[4] = 2.5;
-        Watch watch = masses(far);
-        assertEquals("B6", watch.stable().get(0).name());
-        assertTrue(
-                watch.rows().leftOutWords().contains("5 before the stretch, in which one lies far off"),
-                watch.rows().leftOutWords());
     }
 
     private static List<BuiltBatch> losses(int batches, IntToDoubleFunction more) {
@@ -320,37 +279,6 @@ class WatchTest {
                 loss(unwritten).toString().contains("a shift up shows"),
                 loss(unwritten).toString());
         assertEquals("Batches are compared as they are.", loss(drawn).rows().likeWords());
-    }
-
-    @ParameterizedTest
-    @CsvSource({"2.19,1", "2.21,0", "1.81,1", "1.79,0"})
-    void aMassThatTheStretchDoesNotHoldIsLeftOut(double mass, int watched) {
-        List<BuiltBatch> rows = new ArrayList<>(losses(20, i -> 0));
-        rows.add(BuiltBatch.losing(0.14).withGreen(mass));
-        // The stretch is all of 2 kg; a twentieth of it is the same mass, and so is one twentieth more beside it.
-        assertEquals(
-                mass > 2.1 || mass < 1.9 ? 0 : watched, loss(rows).watched().size());
-        rows.set(0, rows.get(0).withGreen(2.09));
-        rows.set(1, rows.get(1).withGreen(1.95));
-        assertTrue(loss(rows).rows().likeWords().contains("green mass"));
-        assertEquals(1, loss(rows).watched().size());
-    }
-
-    @ParameterizedTest
-    @CsvSource({"2.099,1", "2.101,0", "1.901,1", "1.899,0"})
-    void aTwentiethOfTheMassIsTheSameMass(double mass, int watched) {
-        List<BuiltBatch> rows = new ArrayList<>(losses(20, i -> 0));
-        rows.add(BuiltBatch.losing(0.14).withGreen(mass));
-        assertEquals(watched, loss(rows).watched().size());
-    }
-
-    @ParameterizedTest
-    @CsvSource({"205.99,1", "206.01,0", "204.01,1", "203.99,0"})
-    void aDegreeIsTheSameAim(double aim, int watched) {
-        List<BuiltBatch> rows = new ArrayList<>();
-        losses(20, i -> 0).forEach(b -> rows.add(b.withAim(205)));
-        rows.add(BuiltBatch.losing(0.14).withAim(aim));
-        assertEquals(watched, loss(rows).watched().size());
     }
 
     @Test
@@ -454,13 +382,15 @@ class WatchTest {
         return Watch.of(Logbook.of(logbook.contents().toBuilder().upkeep(upkeep).build()), new ReadAtTheCharge());
     }
 
-    /** Short version of the table in docs/measurements/drift.md: one chart in 33 of thirty batches is stated. */
-    @Test
-    void unchangedSeriesSignalAboutAsOftenAsIsStated() {
-        WatchStudy.Counts counts =
-                WatchStudy.run(new WatchStudy.Cell(WatchStudy.Kind.NEIGHBOURS_03, 20, 30, 1, 2), 30, 5);
-        assertEquals(0.0297, counts.stated(), 0.002);
-        assertTrue(counts.shift() <= 4 && counts.single() <= 4, counts.toString());
+    /** Short version of the table in docs/measurements/drift.md: 1 - 0.99^14 is stated, give or take two Monte-Carlo errors. */
+    @ParameterizedTest
+    @CsvSource({"INDEPENDENT", "NEIGHBOURS_05"})
+    void unchangedSeriesSignalAsOftenAsIsStatedWhetherNeighboursResembleEachOtherOrNot(WatchStudy.Kind kind) {
+        WatchStudy.Counts counts = WatchStudy.run(new WatchStudy.Cell(kind, 20, 140, 1, 2), 200, 5);
+        assertEquals(0.131, counts.stated(), 0.002);
+        assertEquals(0.131 * 200, counts.shift(), 2 * Math.sqrt(0.131 * 0.869 * 200), counts.toString());
+        assertEquals(0.131 * 200, counts.single(), 2 * Math.sqrt(0.131 * 0.869 * 200), counts.toString());
+        assertEquals(counts.promised(), counts.seen() / 200.0, 0.08, counts.toString());
     }
 
     /** The written charge temperature, as if the bean probe had read it. */

@@ -9,10 +9,13 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.regex.Pattern;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import parchment.logbook.Cautions;
 import parchment.logbook.CupScores;
 import parchment.logbook.Logbook;
 
@@ -66,5 +69,20 @@ class WeekTest {
                         Logbook.of(logbook.contents().toBuilder().cups(cups).build()))
                 .text();
         assertTrue(page.contains(sentence), page);
+    }
+
+    private static int times(String words, String text) {
+        return text.split(Pattern.quote(words), -1).length - 1;
+    }
+
+    @Test
+    void carriesTheFullCautionsInTextAndInAPage() {
+        Week week = Week.of(
+                BuiltBatch.logbook(Stream.of(2.0, 2.1, 2.2).map(BuiltBatch::of).toList()));
+        for (String page : List.of(week.text(), week.html().orElseThrow())) {
+            for (String caution : Cautions.forAPage()) {
+                assertEquals(1, times(caution, page.replace("&#39;", "'")), caution);
+            }
+        }
     }
 }

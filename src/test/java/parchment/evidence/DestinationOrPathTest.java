@@ -121,7 +121,17 @@ class DestinationOrPathTest {
             assertEquals(
                     PathContrast.Separation.SEPARATED,
                     asked.contrast("later drop").separation());
-            assertTrue(asked.batchesThatWouldTell() > 0, asked.text());
+            // Pairs, no more than anybody will roast, and the same number in words and in the table.
+            int batches = asked.batchesThatWouldTell();
+            assertEquals(0, batches % 2, asked.text());
+            assertTrue(batches >= 2 && batches <= 2 * SeparatingBatches.MOST_PAIRS, asked.text());
+            assertEquals(batches, asked.next().orElseThrow().mixtures().size());
+            assertTrue(
+                    asked.text().contains("What would tell: " + batches + " batches in pairs.")
+                            || asked.text().contains("The " + batches + " batches in pairs below")
+                            || batches == 2 * SeparatingBatches.START
+                                    && asked.text().contains("The best " + batches + " batches to start with"),
+                    asked.text());
         }
         assertEquals(0, told);
     }

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
@@ -62,6 +63,8 @@ class EquivalenceTest {
         }
         assertEquals(highest - lowest, Math.abs(found.difference().estimate()), 1e-9);
         assertEquals(205, found.high(), 1);
+        TriedRange range = TriedRange.of(bent.design());
+        assertTrue(found.low() == range.lowest() || found.low() == range.highest(), found.toString());
         assertFalse(found.noneThatMatters());
         assertTrue(
                 found.words(DROP).startsWith("Over the whole tried range the drawn course differs most between 205."));
@@ -70,6 +73,67 @@ class EquivalenceTest {
                         + " points above the second (90 % interval +"));
         assertTrue(
                 found.words(DROP).endsWith("The smallest difference that matters is 0.50 points (stated beforehand)."));
+    }
+
+    @Test
+    void aTroughDiffersMostFromAnEndToItsBottom() {
+        FittedScores bent = fitted(0, 0.03, ModelForm.Shape.BEND);
+        Equivalence found = of(bent, PairsOfPlaces.UNKNOWN);
+        TriedRange range = TriedRange.of(bent.design());
+        assertEquals(205, found.low(), 1);
+        assertTrue(found.high() == range.lowest() || found.high() == range.highest(), found.toString());
+    }
+
+    /** What the 90 % intervals between any two places of the drawn bend hold, each pair asked by itself. */
+    @Test
+    void everyPairOfPlacesOfADrawnBendIsHeld() {
+        FittedScores bent = fitted(0.05, -0.03, ModelForm.Shape.BEND);
+        Equivalence found = of(bent, PairsOfPlaces.UNKNOWN);
+        FittedCurve curve = FittedCurve.of(bent, TriedRange.of(bent.design()), 0.9);
+        double lower = 0;
+        double upper = 0;
+        for (double from : curve.places()) {
+            for (double to : curve.places()) {
+                if (from < to) {
+                    lower = Math.min(
+                            lower, curve.between(from, to).interval(0.9).lower());
+                    upper = Math.max(
+                            upper, curve.between(from, to).interval(0.9).upper());
+                }
+            }
+        }
+        assertEquals(lower, found.everyInterval().lower(), 1e-9);
+        assertEquals(upper, found.everyInterval().upper(), 1e-9);
+        assertTrue(lower < -0.5 && upper > 0.5, lower + " " + upper);
+    }
+
+    @Test
+    void ofALevelLineTheUpperEndIsNamedFirst() {
+        FittedScores flat = fitted(0.01, 0, ModelForm.Shape.LINE);
+        TriedRange range = new TriedRange(200, 210, 201, 209, 205);
+        Equivalence found = Equivalence.of(
+                FittedCurve.of(flat, range, 0.9), new Slope(0, 0.01, 1e6), PairsOfPlaces.UNKNOWN, range, HALF);
+        assertEquals(200, found.low());
+        assertEquals(210, found.high());
+        assertEquals(
+                "Over the whole tried range the drawn course differs most between 210.0 °C and 200.0 °C: the first scored 0.00 points above"
+                        + " the second (90 % interval -0.16 to +0.16). The smallest difference that matters is 0.50 points (stated"
+                        + " beforehand).",
+                found.words(DROP));
+    }
+
+    /** The lower of the two ends comes second, whichever way the line goes, and the interval with the sign that goes with it. */
+    @Test
+    void theSentenceNamesTheBetterPlaceFirst() {
+        FittedScores flat = fitted(0.01, 0, ModelForm.Shape.LINE);
+        TriedRange range = new TriedRange(200, 210, 201, 209, 205);
+        Equivalence falling = Equivalence.of(
+                FittedCurve.of(flat, range, 0.9), new Slope(-0.03, 0.01, 1e6), PairsOfPlaces.UNKNOWN, range, HALF);
+        assertEquals(
+                "Over the whole tried range the drawn course differs most between 200.0 and 210.0: the first scored 0.30 points above the"
+                        + " second (90 % interval +0.14 to +0.46). The smallest difference that matters is 0.50 points (stated"
+                        + " beforehand).",
+                falling.toString());
     }
 
     @Test
@@ -117,6 +181,7 @@ class EquivalenceTest {
                 Slope.MISSING.interval(0.9));
         assertEquals(
                 "Whether a difference is too small to matter cannot be said: there is no slope.", none.words(DROP));
+        assertEquals("Whether a difference is too small to matter cannot be said: there is no slope.", none.toString());
         assertFalse(none.noneThatMatters());
     }
 
@@ -175,6 +240,47 @@ class EquivalenceTest {
         SmallestDifference stated =
                 smallest(Map.of("sweetness", new Logbook.Scale(1, 5)), 0.5, standard.withSmallestDifference(0.3));
         assertEquals(new SmallestDifference(0.3, "stated beforehand"), stated);
+    }
+
+    /** Returns the margin of a logbook of 40 scores of 7, the first so many of them higher. */
+    private static SmallestDifference oneOf40(int slips, double written) {
+        LogbookContents drawn = new KnownTruth().draw(1).logbook().contents();
+        List<parchment.logbook.CupScores> cups = new ArrayList<>();
+        for (int i = 0; i < 40; i++) {
+            parchment.logbook.CupScores cup = drawn.cups().get(i);
+            cups.add(new parchment.logbook.CupScores(
+                    cup.cupping(),
+                    cup.tastedOn(),
+                    cup.cupper(),
+                    cup.batch(),
+                    cup.blindCode(),
+                    cup.cup(),
+                    cup.servingPosition(),
+                    Map.of("sweetness", i < slips ? written : 7),
+                    cup.note()));
+        }
+        return SmallestDifference.of(
+                "sweetness", Logbook.of(drawn.toBuilder().cups(cups).build()), EvidenceSettings.standard());
+    }
+
+    @Test
+    void aSlipOfThePenMakesNoScaleAndIsNamed() {
+        assertEquals(
+                new SmallestDifference(
+                        0.5,
+                        "half a point of a ten-point scale, which is assumed as none is written; 1 score of 40 lies above it,"
+                                + " which looks like a slip of the pen"),
+                oneOf40(1, 72));
+        assertEquals(
+                new SmallestDifference(
+                        0.5,
+                        "half a point of a ten-point scale, which is assumed as none is written; 2 scores of 40 lie above it,"
+                                + " which looks like a slip of the pen"),
+                oneOf40(2, 72));
+        assertEquals(5, oneOf40(3, 72).points(), "three of 40 are more than 5 in 100");
+        assertEquals(1, oneOf40(3, 20).points());
+        assertEquals(50, oneOf40(3, 101).points());
+        assertEquals(0.5, oneOf40(40, 10).points(), "ten is on the scale");
     }
 
     /** The margin is fixed before anything is looked at, so no filter moves it. */

@@ -5,7 +5,9 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.function.DoubleFunction;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -34,6 +36,40 @@ class EvidenceFrontDoorTest {
 
     private static Evidence ask(KnownTruth.Drawn drawn, DoubleFunction<Measured> read) {
         return Evidence.of("sweetness", own("my reading", Unit.TEMPERATURE, drawn, read), drawn.logbook());
+    }
+
+    /** Returns an answer of which only the first targets were planned. */
+    private static Evidence withTargets(int count) {
+        KnownTruth truth = new KnownTruth();
+        truth.byChance = true;
+        KnownTruth.Drawn drawn = truth.draw(1);
+        Measure all = drawn.measure();
+        Map<String, Double> few = new LinkedHashMap<>();
+        all.planned().entrySet().stream().limit(count).forEach(one -> few.put(one.getKey(), one.getValue()));
+        Measure measure = new Measure(all.name(), all.unit(), all.reader(), all.readings(), few);
+        return new Question("sweetness", measure, List.of(), EvidenceSettings.standard()).ask(drawn.logbook());
+    }
+
+    @Test
+    void saysWhetherNobodyDrewTheTargetOrTooFewWereDrawn() {
+        String behind = ", so whatever moved together with it may stand behind the score.";
+        Evidence none = withTargets(0);
+        assertEquals(0, none.drawnTargets());
+        assertTrue(none.text().contains("Nobody drew the drop temperature by chance" + behind), none.text());
+        assertTrue(withTargets(1)
+                .text()
+                .contains(
+                        "The drop temperature was drawn by chance for 1 scored batch only, too few to answer by themselves"
+                                + behind));
+        Evidence few = withTargets(4);
+        assertEquals(4, few.drawnTargets());
+        assertTrue(few.effect().isEmpty());
+        assertTrue(
+                few.text()
+                        .contains(
+                                "The drop temperature was drawn by chance for 4 scored batches only, too few to answer by themselves"
+                                        + behind),
+                few.text());
     }
 
     @Test

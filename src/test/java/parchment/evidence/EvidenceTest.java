@@ -12,6 +12,7 @@ import java.util.Map;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
+import parchment.display.Showable;
 import parchment.feature.Role;
 import parchment.logbook.Cupping;
 import parchment.quantity.TemperatureUnit;
@@ -252,6 +253,28 @@ class EvidenceTest {
         Foretold inside = evidence.at(207);
         assertEquals(Foretold.Tried.YES, inside.tried());
         assertTrue(inside.interval().contains(inside.difference()));
+    }
+
+    @Test
+    void whateverNamesAPlaceCarriesTheCautionWhenItIsShown() {
+        KnownTruth truth = new KnownTruth();
+        truth.slope = 0;
+        truth.bend = -0.04;
+        truth.days = 30;
+        truth.batchSpread = 0.1;
+        truth.cupSpread = 0.2;
+        Evidence evidence = ask(truth, 4);
+        assertEquals(Peak.Answer.INSIDE, evidence.peak().orElseThrow().answer());
+        for (Showable named : List.of(
+                evidence.at(207),
+                evidence.at(230),
+                evidence.peak().orElseThrow(),
+                evidence.bests().orElseThrow(),
+                evidence.bests().orElseThrow().lots().get(0))) {
+            String text = named.text();
+            assertTrue(text.endsWith(". " + EvidencePage.CAUTION), text);
+            assertFalse(named.toString().contains(EvidencePage.CAUTION), "a part of a longer sentence");
+        }
     }
 
     @Test

@@ -30,6 +30,10 @@ class NegativeControlTest {
                 "Whether the next roast day's measure goes with today's score could not be checked: there are too few roast days.",
                 new NegativeControl(Slope.MISSING, 2).toString());
         assertEquals(
+                "Whether the next roast day's measure goes with today's score could not be checked: on 3 roast days it could not be"
+                        + " told from the other terms of the model.",
+                new NegativeControl(Slope.MISSING, 3).toString());
+        assertEquals(
                 "Whether the next roast day's measure goes with today's score could not be checked: on 45 roast days it could not be"
                         + " told from the other terms of the model.",
                 new NegativeControl(Slope.MISSING, 45).toString());
@@ -71,5 +75,17 @@ class NegativeControlTest {
         assertEquals(NegativeControl.MISSING, NegativeControl.of(KnownTruth.material(truth.draw(1))));
         truth.days = 3;
         assertEquals(2, NegativeControl.of(KnownTruth.material(truth.draw(1))).roastDays());
+    }
+
+    /** Three batches on three days: two have a next day, fewer scores than a model has terms. */
+    @Test
+    void whereTooFewScoresAreLeftToFitItSaysSo() {
+        KnownTruth truth = new KnownTruth();
+        truth.days = 3;
+        truth.batchesPerDay = 1;
+        truth.cuppers = 1;
+        NegativeControl control = NegativeControl.of(KnownTruth.material(truth.draw(1)));
+        assertEquals(new NegativeControl(Slope.MISSING, 2), control);
+        assertFalse(control.setOff());
     }
 }

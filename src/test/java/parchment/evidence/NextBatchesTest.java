@@ -64,6 +64,48 @@ class NextBatchesTest {
         assertEquals("no affordable number of batches, more than 200", next.toString());
     }
 
+    /** What the cuppers leave is no part of the information at hand, and stays in the error after the new batches. */
+    @Test
+    void theErrorThatLastsIsTakenOutOfWhatIsAtHandAndLeftInWhatComes() {
+        double lasting = 0.008;
+        NextBatches next = NextBatches.of(
+                new NextBatches.AtHand(0.03, 0.006, lasting, 20, 0.1, 4), RANGE, 0.5, NextBatches.Kind.MORE);
+        double now = 1 / (0.03 * 0.03 - lasting * lasting);
+        long n = next.batches();
+        double after = lasting * lasting + 1 / (now + n * 25 / 0.1);
+        double before = lasting * lasting + 1 / (now + (n - 4) * 25 / 0.1);
+        assertTrue(n > 4, "" + n);
+        assertTrue(2 * half(1 / after, 20 + n - next.roastDays()) <= 0.5);
+        assertTrue(2 * half(1 / before, 20 + (n - 4) - (next.roastDays() - 1)) > 0.5);
+    }
+
+    /** Under one degree of freedom, or where all of the error lasts, what is at hand tells nothing: as many batches as from the start. */
+    @Test
+    void whatIsAtHandCountsFromOneDegreeOfFreedomOn() {
+        long afresh = NextBatches.of(atHand(0.02), RANGE, 0.5, NextBatches.Kind.AFRESH)
+                .batches();
+        NextBatches.AtHand none = new NextBatches.AtHand(0.02, 0.006, 0, 0.99, 0.1, 4);
+        NextBatches.AtHand one = new NextBatches.AtHand(0.02, 0.006, 0, 1, 0.1, 4);
+        assertEquals(
+                afresh, NextBatches.of(none, RANGE, 0.5, NextBatches.Kind.MORE).batches());
+        assertTrue(NextBatches.of(one, RANGE, 0.5, NextBatches.Kind.MORE).batches() < afresh);
+        NextBatches.AtHand all = new NextBatches.AtHand(0.005, 0.006, 0.005, 20, 0.1, 4);
+        NextBatches.AtHand most = new NextBatches.AtHand(0.005, 0.006, 0.0049, 20, 0.1, 4);
+        assertTrue(NextBatches.of(all, RANGE, 0.5, NextBatches.Kind.MORE).batches() >= afresh);
+        assertEquals(4, NextBatches.of(most, RANGE, 0.5, NextBatches.Kind.MORE).batches());
+    }
+
+    /** One roast day more may be enough; batches that stand by themselves need four. */
+    @Test
+    void batchesThatTellByThemselvesTakeAtLeastFourRoastDays() {
+        assertEquals(
+                1,
+                NextBatches.of(atHand(0.05), RANGE, 20, NextBatches.Kind.MORE).roastDays());
+        assertEquals(
+                4,
+                NextBatches.of(atHand(0.05), RANGE, 20, NextBatches.Kind.AFRESH).roastDays());
+    }
+
     @Test
     void theBoundOfTwoHundredIsReachedAndNotPassed() {
         long most = 0;
@@ -85,6 +127,13 @@ class NextBatchesTest {
                 .interval(0.90)
                 .upper();
         assertTrue(2 * depth <= 0.5, depth + " after " + n);
+        double fewer = new Estimate(
+                        "bend", 0, 49 / Math.sqrt(information + (n - 6) * each), 20 + n - 6 - (next.roastDays() - 1))
+                .interval(0.90)
+                .upper();
+        assertTrue(2 * fewer > 0.5, fewer + " after " + (n - 6));
+        NextBatches.AtHand unseen = new NextBatches.AtHand(0.03, Double.NaN, 0, 20, 0.1, 4);
+        assertTrue(NextBatches.of(unseen, RANGE, 0.5, NextBatches.Kind.BEND).batches() > n, "no bend is at hand");
         assertTrue(next.words(DROP).contains("near 200.0 °C as near 210.0 °C and half way between, which of them"));
     }
 

@@ -2,16 +2,25 @@ package parchment.evidence;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import parchment.logbook.Logbook;
 import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
+import parchment.stats.Estimate;
 
-/** Words of the batches that would tell, one built record for each outcome. */
+/** Words of the batches that would tell, one built record for each outcome; and the search in batches of every mixture, where all is known. */
 @Tag("says")
 class SeparatingBatchesTest {
     private static final String HOW =
@@ -156,6 +165,202 @@ class SeparatingBatchesTest {
         assertEquals(
                 SeparatingBatches.Outcome.ENOUGH,
                 SeparatingBatches.planned(search(0.999)).outcome());
+    }
+
+    /**
+     * Holds 27 batches of one lot, three to a day: every mixture of three drops, three development times and three times to first crack, once.
+     * All crack at 190 °C.
+     */
+    private static final class Mixtures {
+        double[] drops = {200, 205, 210};
+        double[] developments = {80, 90, 100};
+        double[] times = {530, 540, 550};
+        double firstDrop = 200;
+        double batchSpread = 0.6;
+        final Map<String, Gathering.Reading> rates = new LinkedHashMap<>();
+
+        JointFit fit() {
+            KnownTruth truth = new KnownTruth();
+            truth.days = 9;
+            truth.batchesPerDay = 3;
+            truth.lots = 1;
+            truth.slope = 0;
+            truth.batchSpread = batchSpread;
+            truth.daySpread = 0.1;
+            truth.cupSpread = 0.2;
+            Logbook logbook = truth.draw(3).logbook();
+            List<Map<String, Gathering.Reading>> readings =
+                    List.of(new LinkedHashMap<>(), new LinkedHashMap<>(), new LinkedHashMap<>());
+            for (int i = 0; i < 27; i++) {
+                String name = logbook.batches().get(i).name();
+                // A Latin square, so that no measure follows the day.
+                int first = i % 3;
+                int second = i / 3 % 3;
+                int third = (i / 9 + first + second) % 3;
+                double[] mixture = {i == 0 ? firstDrop : drops[first], developments[second], times[third]};
+                for (int k = 0; k < 3; k++) {
+                    readings.get(k).put(name, new Gathering.Reading(mixture[k], Double.NaN));
+                }
+            }
+            List<Measure> measures = new ArrayList<>();
+            for (int k = 0; k < 3; k++) {
+                measures.add(new Measure(
+                        MEASURES.get(k).name(), MEASURES.get(k).unit(), TemperatureUnit.CELSIUS, readings.get(k)));
+            }
+            return JointFit.of(JointMaterial.of("sweetness", logbook, measures), Map.of());
+        }
+
+        Measure rates() {
+            return new Measure("development rate", Unit.RATE_OF_RISE, TemperatureUnit.CELSIUS, rates);
+        }
+
+        /** Writes the rate of rise after first crack of every batch of this drop and development. */
+        Mixtures withRate(double drop, double development, double rate) {
+            JointMaterial joint = fit().joint();
+            joint.material().batches().forEach(batch -> {
+                int i = batch.position();
+                if (joint.values(0)[i] == drop && joint.values(1)[i] == development) {
+                    rates.put(batch.name(), new Gathering.Reading(rate, Double.NaN));
+                }
+            });
+            return this;
+        }
+    }
+
+    private static List<List<Double>> list(List<double[]> points) {
+        return points.stream()
+                .map(point -> Arrays.stream(point)
+                        .map(x -> Math.rint(1e6 * x) / 1e6)
+                        .boxed()
+                        .toList())
+                .toList();
+    }
+
+    @Test
+    void everyMixtureOfTheEndsAndTheMiddleIsOfferedWhereNoRateIsKnown() {
+        List<List<Double>> all = new ArrayList<>();
+        for (double drop : new double[] {200, 205, 210}) {
+            for (double development : new double[] {80, 90, 100}) {
+                for (double time : new double[] {530, 540, 550}) {
+                    all.add(List.of(drop, development, time));
+                }
+            }
+        }
+        Mixtures mixtures = new Mixtures();
+        assertEquals(all, list(SeparatingBatches.points(mixtures.fit(), mixtures.rates())));
+    }
+
+    /** 20 °C in 100 s are 12 °C/min; a quarter less is 9 °C/min, 15 °C in 100 s, and a quarter more 15 °C/min, 20 °C in 80 s. */
+    @Test
+    void aMixtureMayFinishAQuarterFasterOrSlowerThanWasSeen() {
+        Mixtures seen = new Mixtures().withRate(210, 100, 12);
+        List<double[]> points = SeparatingBatches.points(seen.fit(), seen.rates());
+        assertEquals(18, points.size());
+        assertTrue(points.stream().allMatch(point -> point[0] > 204), "none of 200 °C, at 7.5 °C/min or less");
+        Mixtures more = new Mixtures().withRate(210, 100, 12).withRate(205, 100, 9);
+        // Now from 6.75 to 15 °C/min: 10 °C in 80 s too, not in 90.
+        assertEquals(
+                List.of(80.0, 80.0, 80.0),
+                SeparatingBatches.points(more.fit(), more.rates()).stream()
+                        .filter(point -> point[0] < 204)
+                        .map(point -> point[1])
+                        .toList());
+    }
+
+    private static Optional<SeparatingBatches> asked(
+            Mixtures mixtures, double size, List<double[]> weights, PathContrast... contrasts) {
+        return SeparatingBatches.of(mixtures.fit(), weights, List.of(contrasts), mixtures.rates(), size);
+    }
+
+    private static final double[] DROP = {1, 0, 0};
+    private static final double[] DEVELOPMENT = {0, 10, 0};
+
+    @Test
+    void nothingIsLookedForWhereEverythingIsTold() {
+        assertEquals(Optional.empty(), asked(new Mixtures(), 0.5, List.of(DROP), TOLD));
+        assertTrue(asked(new Mixtures(), 0.5, List.of(DROP, DEVELOPMENT), TOLD, WIDE)
+                .isPresent());
+    }
+
+    @Test
+    void onlyWhatBatchesCanTellIsLookedFor() {
+        assertEquals(
+                SeparatingBatches.Outcome.NOT_BY_BATCHES,
+                asked(
+                                new Mixtures(),
+                                0.5,
+                                List.of(DROP, DEVELOPMENT),
+                                TOLD,
+                                contrast("added time", Verdict.CANNOT_TELL, PathContrast.Because.CALENDAR))
+                        .orElseThrow()
+                        .outcome());
+    }
+
+    @Test
+    void aMeasureThatDidNotVaryIsNamedIfItIsAskedFor() {
+        Mixtures still = new Mixtures();
+        still.developments = new double[] {90, 90, 90};
+        SeparatingBatches asked =
+                asked(still, 0.5, List.of(DROP, DEVELOPMENT), TOLD, WIDE).orElseThrow();
+        assertEquals(SeparatingBatches.Outcome.HARDLY_VARIED, asked.outcome());
+        assertTrue(asked.words().contains(": development time hardly varied inside lots"), asked.words());
+        assertNotEquals(
+                SeparatingBatches.Outcome.HARDLY_VARIED,
+                asked(still, 0.5, List.of(DROP, DEVELOPMENT), WIDE, TOLD)
+                        .orElseThrow()
+                        .outcome());
+    }
+
+    @Test
+    void whereNoMixtureFinishesAtARateThatWasSeenNoneIsOffered() {
+        // The only rate is that of one batch far from the others: 15 °C/min, and it cracked at 220 °C.
+        Mixtures odd = new Mixtures();
+        odd.firstDrop = 240;
+        odd.withRate(240, 80, 15);
+        SeparatingBatches asked = asked(odd, 0.5, List.of(DROP), WIDE).orElseThrow();
+        assertEquals(SeparatingBatches.Outcome.OUT_OF_REACH, asked.outcome(), asked.words());
+    }
+
+    /** By formula: the step's error, times the steps in the middle 80 %, times what a test at 1 in 100 found in 8 of 10 needs. */
+    private static double shown(JointFit fit, double[] weight, double steps, List<double[]> mixtures) {
+        double[][] information =
+                Matrices.inverse(fit.slopeCovariance().orElseThrow()).orElseThrow();
+        for (int i = 0; i + 1 < mixtures.size(); i += 2) {
+            for (int k = 0; k < 3; k++) {
+                for (int l = 0; l < 3; l++) {
+                    information[k][l] += (mixtures.get(i)[k] - mixtures.get(i + 1)[k])
+                            * (mixtures.get(i)[l] - mixtures.get(i + 1)[l])
+                            / (2 * fit.fitted().batchVariance());
+                }
+            }
+        }
+        double error =
+                Math.sqrt(Matrices.form(weight, Matrices.inverse(information).orElseThrow(), weight));
+        double degrees = Math.max(2, fit.fitted().mostDegrees());
+        return steps * error * (new Estimate("", 0, 1, degrees).interval(0.99).upper() + 0.8416);
+    }
+
+    /** The fewest: with the last pair they show what matters, without it they do not. */
+    @ParameterizedTest
+    @CsvSource({"0.9", "1.2"})
+    void thePairsThatWouldTellAreTheFewestThatShowWhatMatters(double size) {
+        Mixtures mixtures = new Mixtures();
+        mixtures.batchSpread = 0.8;
+        JointFit fit = mixtures.fit();
+        // The middle 80 % of the drops spans 10 steps of 1 °C, that of development two of 10 s.
+        SeparatingBatches ofDrop = asked(mixtures, size, List.of(DROP), WIDE).orElseThrow();
+        SeparatingBatches ofTime =
+                asked(mixtures, size, List.of(DEVELOPMENT), WIDE).orElseThrow();
+        for (SeparatingBatches asked : List.of(ofDrop, ofTime)) {
+            double[] weight = asked == ofDrop ? DROP : DEVELOPMENT;
+            double steps = asked == ofDrop ? 10 : 2;
+            List<double[]> pairs = asked.mixtures();
+            assertEquals(SeparatingBatches.Outcome.ENOUGH, asked.outcome(), asked.words());
+            assertEquals(pairs.size(), asked.batches());
+            assertTrue(pairs.size() >= 4, asked.words());
+            assertTrue(shown(fit, weight, steps, pairs) <= size * 1.0001, asked.words());
+            assertTrue(shown(fit, weight, steps, pairs.subList(0, pairs.size() - 2)) > size, asked.words());
+        }
     }
 
     private static PairSearch search(double error) {

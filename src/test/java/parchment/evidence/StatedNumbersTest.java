@@ -3,31 +3,15 @@ package parchment.evidence;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.io.IOException;
-import java.nio.file.Files;
-import java.nio.file.Path;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
+import parchment.StatedPage;
 
 /** Holds every threshold of an answer to the number that docs/evidence.md states. */
 class StatedNumbersTest {
-    private static final String PAGE = page();
+    private static final StatedPage PAGE = StatedPage.of("evidence.md");
 
-    private static String page() {
-        try {
-            return Files.readString(Path.of("..", "docs", "evidence.md")).replaceAll("\\s+", " ");
-        } catch (IOException e) {
-            throw new java.io.UncheckedIOException(e);
-        }
-    }
-
-    /** Finds a sentence with one number in it, and returns the number. */
     private static double stated(String sentence) {
-        Matcher matcher = Pattern.compile(Pattern.quote(sentence).replace("#", "\\E([0-9.]+)\\Q"))
-                .matcher(PAGE);
-        assertTrue(matcher.find(), "docs/evidence.md does not say: " + sentence);
-        return Double.parseDouble(matcher.group(1));
+        return PAGE.number(sentence);
     }
 
     @Test
@@ -51,9 +35,9 @@ class StatedNumbersTest {
         assertEquals(stated("by chance in fewer than # of 100 logbooks. For the"), 100 * Bests.CHANCE_OF_DIFFERENCE);
         assertEquals(stated("| # or more | nothing |"), Reliability.CORRECTED);
         assertEquals(stated("| under # | \"cannot tell\" |"), Reliability.TOO_LOW);
-        assertTrue(PAGE.contains("spans less than three of the measure's own errors"));
+        assertTrue(PAGE.says("spans less than three of the measure's own errors"));
         assertEquals(3, Reliability.ERRORS_IN_SPREAD);
-        assertTrue(PAGE.contains("From six cuppers on each has a slope of their own"));
+        assertTrue(PAGE.says("From six cuppers on each has a slope of their own"));
         assertEquals(6, ScoreDesign.CUPPERS_FOR_SLOPES);
     }
 }

@@ -19,13 +19,14 @@ import parchment.quantity.TemperatureUnit;
 
 class AnswerSheetTest {
     private static final String HEADINGS =
-            "lesson,student,seed,degrees,question,tries,right,answer,lower,upper,cannot tell\n";
+            "lesson,student,seed,code,degrees,question,tries,right,answer,lower,upper,cannot tell\n";
 
     private static GivenAnswer answer(String question, int tries, Right right, String written) {
         return new GivenAnswer(
                 2,
                 "ann",
                 OptionalLong.of(7),
+                "",
                 TemperatureUnit.CELSIUS,
                 question,
                 tries,
@@ -39,6 +40,7 @@ class AnswerSheetTest {
                 2,
                 "ann",
                 OptionalLong.empty(),
+                "c0de",
                 TemperatureUnit.FAHRENHEIT,
                 question,
                 tries,
@@ -57,10 +59,10 @@ class AnswerSheetTest {
     void isWrittenWithARowForEachAnswer() {
         assertEquals(
                 HEADINGS
-                        + "2,ann,7,celsius,development,3,yes,1:45,,,\n"
-                        + "2,ann,7,celsius,\"colder, or not\",1,no,\"a \"\"bit\"\"\",,,\n"
-                        + "2,ann,,fahrenheit,lateness,2,,,-1.5,4.0,no\n"
-                        + "2,ann,,fahrenheit,probe,1,,,,,yes\n",
+                        + "2,ann,7,,celsius,development,3,yes,1:45,,,\n"
+                        + "2,ann,7,,celsius,\"colder, or not\",1,no,\"a \"\"bit\"\"\",,,\n"
+                        + "2,ann,,c0de,fahrenheit,lateness,2,,,-1.5,4.0,no\n"
+                        + "2,ann,,c0de,fahrenheit,probe,1,,,,,yes\n",
                 new AnswerSheet(ALL).csv());
     }
 
@@ -72,21 +74,21 @@ class AnswerSheetTest {
 
     @Test
     void readsWhatASpreadsheetSavedWithSemicolonsAndDecimalCommas() throws IOException {
-        String saved = "\uFEFF" + HEADINGS.replace(',', ';') + "2;ann;;FAHRENHEIT;lateness;2;;;-1,5;4,0;no\n";
+        String saved = "\uFEFF" + HEADINGS.replace(',', ';') + "2;ann;;c0de;FAHRENHEIT;lateness;2;;;-1,5;4,0;no\n";
         assertEquals(List.of(ALL.get(2)), AnswerSheet.parse(saved, "a.csv").answers());
     }
 
     @Test
     void columnsMayStandInAnotherOrderAndMayBeMore() throws IOException {
-        String turned = "seen,cannot tell,upper,lower,answer,right,tries,question,degrees,seed,student,lesson\n"
-                + "x,yes,,,,,1,probe,fahrenheit,,ann,2\n";
+        String turned = "seen,cannot tell,upper,lower,answer,right,tries,question,degrees,code,seed,student,lesson\n"
+                + "x,yes,,,,,1,probe,fahrenheit,c0de,,ann,2\n";
         assertEquals(List.of(ALL.get(3)), AnswerSheet.parse(turned, "a.csv").answers());
     }
 
     @Test
     void saysWhatIsNoSheetOfAnswers() {
         assertEquals(
-                "a.csv is not a sheet of answers: its columns should be lesson, student, seed, degrees, question, tries, right, answer,"
+                "a.csv is not a sheet of answers: its columns should be lesson, student, seed, code, degrees, question, tries, right, answer,"
                         + " lower, upper, cannot tell.",
                 assertThrows(IOException.class, () -> AnswerSheet.parse("batch,date\n1,2\n", "a.csv"))
                         .getMessage());
@@ -96,11 +98,11 @@ class AnswerSheetTest {
     @CsvSource(
             delimiter = '|',
             value = {
-                "2,ann,7,celsius,development,3,yes,1:45,,,|2,ann,7,celsius,development,three,yes,1:45,,,",
-                "2,ann,7,celsius,development,3,yes,1:45,,,|2,ann,7,warm,development,3,yes,1:45,,,",
-                "2,ann,7,celsius,development,3,yes,1:45,,,|2,ann,7,celsius,development,3,perhaps,1:45,,,",
-                "2,ann,7,celsius,development,3,yes,1:45,,,|2,ann,,celsius,probe,1,,,5,4,no",
-                "2,ann,7,celsius,development,3,yes,1:45,,,|2,ann,,celsius,probe,1,,,,,no",
+                "2,ann,7,,celsius,development,3,yes,1:45,,,|2,ann,7,,celsius,development,three,yes,1:45,,,",
+                "2,ann,7,,celsius,development,3,yes,1:45,,,|2,ann,7,,warm,development,3,yes,1:45,,,",
+                "2,ann,7,,celsius,development,3,yes,1:45,,,|2,ann,7,,celsius,development,3,perhaps,1:45,,,",
+                "2,ann,7,,celsius,development,3,yes,1:45,,,|2,ann,,c0de,celsius,probe,1,,,5,4,no",
+                "2,ann,7,,celsius,development,3,yes,1:45,,,|2,ann,,c0de,celsius,probe,1,,,,,no",
             })
     void saysWhichLineCannotBeRead(String good, String bad) {
         String message = assertThrows(
@@ -115,7 +117,7 @@ class AnswerSheetTest {
                 "a.csv breaks off or has a quotation mark too few: ask for it again.",
                 assertThrows(
                                 IOException.class,
-                                () -> AnswerSheet.parse(HEADINGS + "2,ann,7,celsius,\"development,3\n", "a.csv"))
+                                () -> AnswerSheet.parse(HEADINGS + "2,ann,7,,celsius,\"development,3\n", "a.csv"))
                         .getMessage());
     }
 

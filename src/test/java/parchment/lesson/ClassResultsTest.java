@@ -40,6 +40,7 @@ class ClassResultsTest {
                 LESSON,
                 student,
                 OptionalLong.of(SEED),
+                "",
                 TemperatureUnit.CELSIUS,
                 question,
                 tries,
@@ -105,7 +106,7 @@ class ClassResultsTest {
     @Test
     void countsWhatHeldAndWhatCouldNotBeMarked() throws IOException {
         assertEquals(
-                "6 answers of 3 sheets marked, 1 file not; 1 of 2 stated intervals held the truth.",
+                "6 answers of 3 sheets marked, 0 files not; 1 of 2 stated intervals held the truth. Invented machine: do not roast.",
                 results().toString());
     }
 
@@ -114,12 +115,12 @@ class ClassResultsTest {
         new AnswerSheet(List.of(stated("ben", 1, StatedClaim.between(truth - 1, truth))))
                 .writeTo(folder, LESSON, "ben");
         assertTrue(
-                results().toString().endsWith("2 of 2 stated intervals held the truth."),
+                results().toString().contains("2 of 2 stated intervals held the truth."),
                 results().toString());
         new AnswerSheet(List.of(stated("ben", 1, StatedClaim.between(truth - 1, truth - 0.001))))
                 .writeTo(folder, LESSON, "ben");
         assertTrue(
-                results().toString().endsWith("1 of 2 stated intervals held the truth."),
+                results().toString().contains("1 of 2 stated intervals held the truth."),
                 results().toString());
     }
 
@@ -131,18 +132,29 @@ class ClassResultsTest {
         Files.delete(folder.resolve("shopping.csv"));
         new AnswerSheet(List.of(stated("ann", 1, StatedClaim.between(truth, truth)))).writeTo(folder, LESSON, "ann");
         assertEquals(
-                "1 answer of 1 sheet marked, 0 files not; 1 of 1 stated interval held the truth.",
+                "1 answer of 1 sheet marked, 0 files not; 1 of 1 stated interval held the truth. Invented machine: do not roast.",
                 results().toString());
     }
 
     @Test
-    void aFileThatIsNoSheetIsNamedWithTheReason() throws IOException {
-        List<String> unread = results().unread();
-        assertEquals(1, unread.size());
-        assertTrue(unread.get(0).startsWith("shopping.csv: "), unread.get(0));
+    void aFileThatIsNoSheetIsCountedAndPassedOverWithoutAWordOfItsOwn() throws IOException {
+        ClassResults results = results();
+        assertEquals(List.of(), results.unread());
+        assertEquals(1, results.passedOver());
+        assertTrue(results.text().contains("1 other file is no sheet of answers and was passed over."), results.text());
+        assertFalse(results.text().contains("shopping"), results.text());
+    }
+
+    @Test
+    void aFileThatIsNoSheetButNamedAsOneIsNamedWithTheReason() throws IOException {
+        Files.move(folder.resolve("shopping.csv"), folder.resolve("lesson-2-dot.csv"));
+        ClassResults results = results();
+        assertEquals(1, results.unread().size());
         assertTrue(
-                results().text().contains("Not marked: shopping.csv: "),
-                results().text());
+                results.unread().get(0).startsWith("lesson-2-dot.csv is not a sheet of answers: "),
+                results.unread().get(0));
+        assertTrue(results.text().contains("Not marked: lesson-2-dot.csv is not a sheet of answers: "), results.text());
+        assertEquals(0, results.passedOver());
     }
 
     @Test
@@ -151,6 +163,7 @@ class ClassResultsTest {
                         LESSON,
                         "dot",
                         OptionalLong.empty(),
+                        "",
                         TemperatureUnit.CELSIUS,
                         "development",
                         1,
@@ -204,8 +217,8 @@ class ClassResultsTest {
 
     @Test
     void namesThoseOfTheClassWhoHandedInNothing() throws IOException {
-        ClassResults results =
-                ClassResults.read(folder, List.of("ann", "eve", "cid", "fay"), answer -> Lesson.open(LESSON, SEED));
+        ClassResults results = ClassResults.read(
+                folder, List.of("ann", "eve", "cid", "fay"), SheetOwner.named(), answer -> Lesson.open(LESSON, SEED));
         assertEquals(List.of("eve", "fay"), results.missing());
         assertTrue(results.text().contains("Nothing from: eve, fay."), results.text());
         assertEquals(List.of(), results().missing());
@@ -252,5 +265,72 @@ class ClassResultsTest {
 
     private static String row(String form, double value) {
         return String.format(java.util.Locale.ROOT, form, value);
+    }
+
+    @Test
+    void oneClaimForEachQuestionCountsHoweverOftenItIsRepeated() throws IOException {
+        List<GivenAnswer> rows = new ArrayList<>();
+        rows.add(stated("ben", 1, StatedClaim.between(truth + 0.5, truth + 1.5)));
+        for (int i = 0; i < 10; i++) {
+            rows.add(stated("ben", 1, StatedClaim.cannotTell()));
+        }
+        new AnswerSheet(rows).writeTo(folder, LESSON, "ben");
+        ClassResults results = results();
+        List<ClassResults.Marked> ofBen = results.marked().stream()
+                .filter(one -> one.answer().student().equals("ben"))
+                .toList();
+        assertEquals(1, ofBen.size());
+        assertEquals(
+                StatedClaim.Kind.INTERVAL,
+                ofBen.get(0).answer().claim().orElseThrow().kind(),
+                "the first counts");
+        assertEquals(10, results.notCounted().size());
+        assertEquals(
+                "lesson-2-ben.csv, answer 2 ('" + claim.name()
+                        + "'): this question was answered before on the sheet; the first answer counts.",
+                results.notCounted().get(0));
+        assertTrue(results.text().contains("Not counted: lesson-2-ben.csv, answer 11"), results.text());
+    }
+
+    @Test
+    void aRowForSomebodyElseOnASheetCountsForNobody() throws IOException {
+        new AnswerSheet(List.of(
+                        stated("ben", 1, StatedClaim.between(truth + 0.5, truth + 1.5)),
+                        stated("ann", 9, StatedClaim.between(truth + 50, truth + 51))))
+                .writeTo(folder, LESSON, "ben");
+        ClassResults results = results();
+        assertEquals(
+                List.of("ann", "ben", "cid"),
+                results.envelopes().stream().map(ClassResults.Returned::student).toList());
+        assertEquals(
+                truth,
+                results.envelopes()
+                        .get(0)
+                        .envelope()
+                        .claims()
+                        .get(0)
+                        .stated()
+                        .orElseThrow()
+                        .lower());
+        assertEquals(
+                List.of("lesson-2-ben.csv, answer 2 ('" + claim.name()
+                        + "'): it speaks for 'ann', lesson 2, and the sheet is that of 'ben', lesson 2."
+                        + " A sheet speaks for its own student only."),
+                results.notCounted());
+    }
+
+    @Test
+    void everyShowingSaysThatTheMachineIsInvented() throws IOException {
+        ClassResults results = results();
+        List<parchment.display.Showable> shown =
+                List.of(results, results.envelopes().get(0).envelope(), lesson, AnswerKey.of(LESSON, SEED));
+        for (parchment.display.Showable each : shown) {
+            assertTrue(each.text().contains("Invented machine: do not roast."), each::text);
+            assertTrue(each.html().orElseThrow().contains("Invented machine: do not roast."), each::text);
+        }
+        assertTrue(results.html().orElseThrow().contains("url(#invented-machine)"), "printed across");
+        assertTrue(results.envelopes().get(0).envelope().html().orElseThrow().contains("url(#invented-machine)"));
+        assertTrue(
+                results.envelopes().get(0).envelope().toString().endsWith(" points. Invented machine: do not roast."));
     }
 }

@@ -9,6 +9,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Set;
+import java.util.regex.Pattern;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -54,7 +55,7 @@ class LessonTest {
     /** "Cup 1" in a hint gives nothing away where the answer is the number 1; "1 cup" does. */
     private static boolean givesAway(String hints, String right) {
         String told = hints.replaceAll("(?i)\\b(cups?|batch(es)?|lessons?) \\d+\\b", "");
-        return told.matches("(?s).*(?<![\\d.:])" + java.util.regex.Pattern.quote(right) + "(?![\\d:]|\\.\\d).*");
+        return told.matches("(?s).*(?<![\\d.:])" + Pattern.quote(right) + "(?![\\d:]|\\.\\d).*");
     }
 
     @Test
@@ -65,6 +66,34 @@ class LessonTest {
         assertFalse(givesAway("Not yet. Look at cup 3 again.", "3"));
         assertFalse(givesAway("Not yet. Look between 3:30 and 0.3.", "3"));
         assertFalse(givesAway("Not yet. It is over 1204.5", "204.5"));
+    }
+
+    /** A hint gives a word away if it has that and none of the other words that fit; "yes" and "no" are in many a sentence. */
+    private static boolean givesAway(String hints, WordQuestion question) {
+        String right = question.right().value().get(0);
+        return !List.of("yes", "no").contains(right)
+                && holds(hints, right)
+                && question.choices().stream().noneMatch(other -> !other.equals(right) && holds(hints, other));
+    }
+
+    private static boolean holds(String hints, String word) {
+        return Pattern.compile("(?<![\\p{L}\\d])" + Pattern.quote(word) + "(?![\\p{L}\\d])", Pattern.CASE_INSENSITIVE)
+                .matcher(hints)
+                .find();
+    }
+
+    private static WordQuestion asked(String right, String... choices) {
+        return new WordQuestion("asked", "", Once.of(() -> List.of(right)), List.of(choices), "", "", "");
+    }
+
+    @Test
+    void aHintThatHoldsTheRightWordAloneIsNoticed() {
+        assertTrue(givesAway("Not yet. It was Ida's hand.", asked("Ida", "Ida", "Jon")));
+        assertTrue(givesAway("Not yet. Look at B again.", asked("B", "A", "B")));
+        assertFalse(givesAway("Not yet. Was it Ida or Jon?", asked("Ida", "Ida", "Jon")));
+        assertFalse(givesAway("Not yet. Look at the batches.", asked("B", "A", "B")));
+        assertTrue(givesAway("Not yet. Look at batch H12.", asked("H12")));
+        assertFalse(givesAway("Not yet. Look at batch H123.", asked("H12")));
     }
 
     @ParameterizedTest
@@ -79,6 +108,12 @@ class LessonTest {
                 assertEquals(Reply.Kind.NOT_YET, first.kind());
                 assertNotEquals(first.words(), second.words());
                 assertFalse(givesAway(first + " " + second, right), () -> question.name() + " gives away " + right);
+            } else if (question instanceof WordQuestion word) {
+                String hints = word.firstHint() + " " + word.secondHint();
+                assertFalse(
+                        givesAway(hints, word),
+                        () -> question.name() + " gives away "
+                                + word.right().value().get(0) + ": " + hints);
             }
         }
     }
@@ -183,7 +218,26 @@ class LessonTest {
                 lesson.roast(lesson.plan("Cinder Ridge", "203", "203")).slope().isEmpty());
         assertTrue(assertThrows(IllegalArgumentException.class, () -> lesson.plan("Cinder Ridge", "hot"))
                 .getMessage()
-                .contains("found \"hot\""));
+                .contains("batch 1 has \"hot\""));
+    }
+
+    @Test
+    void aPlanIsCountedAsItWasTyped() {
+        Lesson lesson = Lesson.open(9, 3);
+        assertEquals(
+                "your plan, batch 5: the drop temperature is expected from 185.0 to 230.0 °C on this invented machine, but is '260.0'.",
+                assertThrows(
+                                IllegalArgumentException.class,
+                                () -> lesson.plan("Cinder Ridge", "203", "204", "205", "206", "260"))
+                        .getMessage());
+        assertEquals(
+                "A plan needs a bean temperature for each batch, as in \"203\"; batch 2 has \"hot\".",
+                assertThrows(IllegalArgumentException.class, () -> lesson.plan("Cinder Ridge", "203", "hot"))
+                        .getMessage());
+        PlanSheet plan = lesson.plan("Cinder Rige", "203");
+        assertTrue(assertThrows(IllegalArgumentException.class, () -> lesson.roast(plan))
+                .getMessage()
+                .startsWith("your plan, batch 1: there is no lot 'Cinder Rige' in store"));
     }
 
     @Test

@@ -314,9 +314,9 @@ class BadTablesTest {
         Files.createDirectories(temporary.resolve("curves/2.csv"));
         Files.createSymbolicLink(temporary.resolve("curves/1.csv"), temporary.resolve("gone.csv"));
         Logbook logbook = batches(HEAD, ONE);
-        says(logbook, "lots.csv", "cannot be read", "file left out");
+        says(logbook, "lots.csv", "a folder of that name", "file left out");
         says(logbook, "curves/1.csv", "no file (a link that leads nowhere?)");
-        says(logbook, "curves/2.csv", "no file but a folder");
+        says(logbook, "curves/2.csv", "a folder of that name", "file left out");
         assertFalse(
                 logbook.problems().text().contains("Exception"),
                 logbook.problems().text());

@@ -13,6 +13,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import parchment.StatedPage;
 import parchment.quantity.Elapsed;
 import parchment.quantity.TemperatureUnit;
 
@@ -105,6 +106,42 @@ class BatchesFileTest {
         assertEquals(
                 held.equals("missing") ? 1 : 0,
                 problems(logbook, "column '" + header).size());
+    }
+
+    /** A roast loses something, and no more than 40 % of its green mass. */
+    @ParameterizedTest
+    @CsvSource({
+        "10, 10.01, missing, 'less than the green mass, 10'",
+        "10, 10, 10.0, ''",
+        "10, 8.5, 8.5, ''",
+        "10, 6, 6.0, ''",
+        "10, 5.99, missing, 'more than 60 % of the green mass, 10'",
+        "'', 5.99, 5.99, ''",
+        "10, '', missing, ''"
+    })
+    void theRoastedMassIsLessThanTheGreenAndMoreThanThreeFifthsOfIt(
+            String green, String roasted, String held, String expected) throws IOException {
+        Logbook logbook = batches(HEAD + ",green mass [kg],roasted mass [kg]", ONE + "," + green + "," + roasted);
+        assertEquals(held, held(logbook.batch("1"), "roasted mass"));
+        assertEquals(green.isEmpty() ? "missing" : "10.0", held(logbook.batch("1"), "green mass"));
+        List<String> found = problems(logbook, "roasted mass");
+        assertEquals(expected.isEmpty() ? 0 : 1, found.size(), found.toString());
+        assertTrue(
+                expected.isEmpty()
+                        || found.get(0).contains("found '" + roasted + "'; expected " + expected)
+                                && found.get(0).contains("value treated as missing"),
+                found.toString());
+    }
+
+    @Test
+    void theLeastRoastedMassIsTheShareThatThePageStates() throws IOException {
+        double share = StatedPage.of("logbook-format.md").number("above the green mass, or below # % of it") / 100;
+        Logbook logbook = batches(
+                HEAD + ",green mass [kg],roasted mass [kg]",
+                ONE + ",10," + 10 * share,
+                ONE.replaceFirst("1", "2") + ",10," + (10 * share - 0.001));
+        assertEquals("" + 10 * share, held(logbook.batch("1"), "roasted mass"));
+        assertEquals("missing", held(logbook.batch("2"), "roasted mass"));
     }
 
     @ParameterizedTest

@@ -230,4 +230,113 @@ class GatherTest {
                         .map(b -> b.roastedAt().orElseThrow().toLocalDateTime().toString())
                         .toList());
     }
+
+    /** Writes a recording that begins at its charge and whose last reading is at the given temperature. */
+    private void recording(String fileName, int last) throws IOException {
+        StringBuilder text = new StringBuilder("time [s],bean temperature [°C]\n");
+        for (int i = 0; i <= 60; i++) {
+            double degrees = i < 6 ? 190 - 18 * i : 90 + (last - 90) * (i - 6) / 54.0;
+            text.append(10 * i)
+                    .append(',')
+                    .append(String.format("%.1f", degrees))
+                    .append('\n');
+        }
+        Files.createDirectories(old());
+        Files.writeString(old().resolve(fileName), text);
+    }
+
+    private static double lastReading(Logbook logbook, String batch) {
+        Curve beans = logbook.batch(batch).beanTemperature().orElseThrow();
+        return beans.valueAt(beans.size() - 1);
+    }
+
+    private String gathered() {
+        StringBuilder out = new StringBuilder();
+        assertEquals(0, Gather.run(old(), made(), Optional.empty(), GatherTest::person, out), out.toString());
+        return out.toString();
+    }
+
+    @Test
+    void twoNamesThatDifferInUnicodeFormOnlyStayTwo() throws IOException {
+        recording("Cafe\u0301.csv", 201);
+        recording("Caf\u00E9.csv", 205);
+        Files.writeString(
+                old().resolve("list.csv"),
+                "batch,lot,green mass [kg]\nCaf\u00E9,one,5\nCafe\u0301,two,5\nOle\u0301,three,5\nOl\u00E9,four,5\n");
+        String out = gathered();
+        Logbook logbook = Logbook.open(made());
+        assertEquals(
+                List.of("Caf\u00E9", "Caf\u00E9 (2)", "Ol\u00E9", "Ol\u00E9 (2)"),
+                logbook.batches().stream().map(Batch::name).sorted().toList(),
+                out);
+        assertEquals(201, lastReading(logbook, "Caf\u00E9"), 0.1);
+        assertEquals(205, lastReading(logbook, "Caf\u00E9 (2)"), 0.1);
+        assertEquals(
+                List.of("two", "one", "three", "four"),
+                Stream.of("Caf\u00E9", "Caf\u00E9 (2)", "Ol\u00E9", "Ol\u00E9 (2)")
+                        .map(name -> logbook.batch(name).lot().orElseThrow())
+                        .toList(),
+                out);
+        assertTrue(out.contains("Two recordings are called 'Caf\u00E9'; the second becomes 'Caf\u00E9 (2)'."), out);
+        assertTrue(
+                out.contains("Two batches look as if both were called 'Ol\u00E9' but are written with other signs;"
+                        + " the second becomes 'Ol\u00E9 (2)'."),
+                out);
+    }
+
+    /** A computer may take an accent apart when it copies a file; the list keeps it as it was typed. */
+    @Test
+    void aRowFindsItsRecordingInAnotherUnicodeForm() throws IOException {
+        recording("Cafe\u0301.csv", 201);
+        Files.writeString(old().resolve("list.csv"), "batch,lot,green mass [kg]\nCaf\u00E9,one,5\n");
+        String out = gathered();
+        Logbook logbook = Logbook.open(made());
+        assertEquals(1, logbook.batches().size(), out);
+        assertEquals(Optional.of("one"), logbook.batch("Caf\u00E9").lot());
+        assertEquals(201, lastReading(logbook, "Caf\u00E9"), 0.1);
+    }
+
+    @Test
+    void aNameWithTheEndOfALineIsTakenAndOneWithADotIsNamed() throws IOException {
+        recording("morning\nfirst.csv", 201);
+        recording(" blanks \t.csv", 203);
+        recording(".hidden.csv", 205);
+        recording("=cmd|1.csv", 207);
+        recording("+1.csv", 209);
+        recording("@SUM.csv", 211);
+        String out = gathered();
+        Logbook logbook = Logbook.open(made());
+        assertEquals(
+                Map.of("morning\nfirst", 201.0, "blanks", 203.0, "=cmd|1", 207.0, "+1", 209.0, "@SUM", 211.0),
+                logbook.batches().stream()
+                        .collect(java.util.stream.Collectors.toMap(Batch::name, b -> lastReading(logbook, b.name()))),
+                out);
+        assertEquals(
+                List.of(),
+                logbook.problems().list().stream()
+                        .filter(problem -> problem.toString().contains("curve"))
+                        .toList());
+        assertTrue(
+                out.contains("Left out, because a computer hides files whose names begin with a dot: '.hidden.csv'."),
+                out);
+        String table = Files.readString(made().resolve("batches.csv"));
+        for (String cell : List.of("'=cmd|1,", "'+1,", "'@SUM,")) {
+            assertTrue(table.contains("\n" + cell), table);
+        }
+    }
+
+    /** The settings lie beside a folder of curves, in the folder itself, or deeper. */
+    @ParameterizedTest
+    @ValueSource(strings = {".", "old", "old/day one"})
+    void whatIsGatheredFromAnInventedLogbookIsInvented(String place) throws IOException {
+        recording("one.csv", 201);
+        Path settings = Files.createDirectories(temporary.resolve(place)).resolve("logbook.properties");
+        gathered();
+        assertEquals(Logbook.Provenance.ROASTED, Logbook.open(made()).provenance());
+
+        Files.writeString(settings, "provenance=invented machine\n");
+        Path again = temporary.resolve("made again");
+        Gather.folder(old()).to(again, GatherTest::person, new StringBuilder());
+        assertEquals(Logbook.Provenance.INVENTED, Logbook.open(again).provenance());
+    }
 }

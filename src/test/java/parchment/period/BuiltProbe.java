@@ -37,6 +37,9 @@ final class BuiltProbe {
     IntToDoubleFunction atTurningPoint = day -> 0;
 
     IntToDoubleFunction atFirstCrack = day -> 0;
+    /** What the bean probe reads above the air probe in the empty drum, by roast day; neither is logged before charge where it is absent. */
+    Optional<IntToDoubleFunction> emptyDrum = Optional.empty();
+
     IntFunction<String> lot = batch -> batch % 2 == 0 ? "one" : "two";
     List<Upkeep> upkeep = new ArrayList<>();
     boolean crackWritten = true;
@@ -60,6 +63,12 @@ final class BuiltProbe {
 
     BuiltProbe stepAtFirstCrackOnly(int day, double size) {
         atFirstCrack = d -> d >= day ? size : 0;
+        return this;
+    }
+
+    /** Lets both probes be logged in the empty drum; from a day on the bean probe reads so much more above the air's than before. */
+    BuiltProbe stepInTheEmptyDrum(int day, double size) {
+        emptyDrum = Optional.of(d -> d >= day ? size : 0);
         return this;
     }
 
@@ -97,8 +106,11 @@ final class BuiltProbe {
                             OptionalDouble.empty(),
                             OptionalDouble.empty(),
                             Optional.empty()))
-                    .curve(Quantity.BEAN_TEMPERATURE, curve(low, high))
+                    .curve(Quantity.BEAN_TEMPERATURE, curve(low, high, emptyDrum.isPresent() ? 8 : 0))
                     .writtenMark(MarkKind.DROP, Elapsed.seconds(600));
+            emptyDrum.ifPresent(above -> batch.curve(
+                    Quantity.ENVIRONMENT_TEMPERATURE,
+                    air(200 - above.applyAsDouble(day) + noise * random.nextGaussian())));
             if (crackWritten) {
                 batch.writtenMark(MarkKind.FIRST_CRACK_START, Elapsed.seconds(CRACK));
             }
@@ -110,16 +122,28 @@ final class BuiltProbe {
     }
 
     /** The beans' rise, the probe's fall from the hot drum, and what it adds: all of one until two minutes, all of the other from five on. */
-    private static Curve curve(double low, double high) {
-        double[] seconds = IntStream.rangeClosed(0, 120).mapToDouble(i -> 5 * i).toArray();
+    private static Curve curve(double low, double high, int readingsBefore) {
+        double[] seconds = IntStream.rangeClosed(-readingsBefore, 120)
+                .mapToDouble(i -> 5 * i)
+                .toArray();
         double[] values = Arrays.stream(seconds)
-                .map(t -> 215
-                        - 150 * Math.exp(-t / 280)
-                        + 135 * Math.exp(-t / 22)
-                        + low
-                        + (high - low) * Math.max(0, Math.min(1, (t - 120) / 180)))
+                .map(t -> t < 0
+                        ? 200
+                        : 215
+                                - 150 * Math.exp(-t / 280)
+                                + 135 * Math.exp(-t / 22)
+                                + low
+                                + (high - low) * Math.max(0, Math.min(1, (t - 120) / 180)))
                 .toArray();
         return Curve.of("bean temperature", Unit.TEMPERATURE, seconds, values);
+    }
+
+    private static Curve air(double empty) {
+        double[] seconds =
+                IntStream.rangeClosed(-8, 120).mapToDouble(i -> 5 * i).toArray();
+        double[] values =
+                Arrays.stream(seconds).map(t -> t < 0 ? empty : 160 + t / 12).toArray();
+        return Curve.of("environment temperature", Unit.TEMPERATURE, seconds, values);
     }
 
     ProbePeriods periods() {

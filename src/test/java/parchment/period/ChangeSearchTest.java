@@ -1,16 +1,19 @@
 package parchment.period;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.Arrays;
 import java.util.List;
 import java.util.Random;
+import java.util.concurrent.CancellationException;
 import java.util.function.IntToDoubleFunction;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import parchment.display.Interruption;
 
 class ChangeSearchTest {
     private static final int BATCHES_A_DAY = 2;
@@ -36,11 +39,11 @@ class ChangeSearchTest {
                     .toArray();
         }
 
-        private Indicator indicator(String name, IntToDoubleFunction course, long seed) {
+        private Indicator indicator(String name, IntToDoubleFunction course, long seed, double times) {
             Random random = new Random(seed);
             int[] day = dayOfRow();
             double[] y = Arrays.stream(day)
-                    .mapToDouble(d -> 100 + course.applyAsDouble(d) + NOISE * random.nextGaussian())
+                    .mapToDouble(d -> times * (100 + course.applyAsDouble(d) + NOISE * random.nextGaussian()))
                     .toArray();
             double[] ones = new double[y.length];
             Arrays.fill(ones, 1);
@@ -54,8 +57,13 @@ class ChangeSearchTest {
         }
 
         ChangeSearch.Result search() {
+            return search(1);
+        }
+
+        /** Searches in readings of which each is so many times as large. */
+        ChangeSearch.Result search(double times) {
             return ChangeSearch.run(
-                    List.of(indicator("one", first, 31), indicator("two", second, 32)),
+                    List.of(indicator("one", first, 31, times), indicator("two", second, 32, times)),
                     dayOfRow(),
                     dates(),
                     Arrays.stream(dayOfRow()).mapToDouble(room::applyAsDouble).toArray(),
@@ -148,6 +156,10 @@ class ChangeSearchTest {
         ChangeSearch.Result found =
                 Days.of(24, day -> (day >= 7 ? 1.6 : 0) + (day >= 15 ? 5 : 0)).search();
         assertEquals(List.of(7, 15), firstDays(found));
+        assertTrue(
+                found.steps().get(0).days().contains(7)
+                        && found.steps().get(1).days().contains(15),
+                found.toString());
         assertTrue(found.steps().get(0).days().stream().allMatch(day -> day < 15), found.toString());
         assertTrue(found.steps().get(1).days().stream().allMatch(day -> day > 7), found.toString());
     }
@@ -264,5 +276,80 @@ class ChangeSearchTest {
         assertEquals(
                 List.of(8, 9, 10),
                 Days.of(20, step(0.34, 9)).search().steps().get(0).days());
+    }
+
+    private static List<String> rivals(ChangeSearch.Result found) {
+        return found.steps().stream().map(ChangeSearch.Step::rival).toList();
+    }
+
+    /** Steps of several sizes at several days. */
+    private static IntToDoubleFunction steps(double... sizeThenDay) {
+        return day -> IntStream.range(0, sizeThenDay.length / 2)
+                .filter(k -> day >= sizeThenDay[2 * k + 1])
+                .mapToDouble(k -> sizeThenDay[2 * k])
+                .sum();
+    }
+
+    /** A climb competes over the stretch between the steps that are there already, not over all days. */
+    @Test
+    void aSlowChangeCompetesOverTheStretchBetweenTheNeighbouringSteps() {
+        ChangeSearch.Result after = Days.of(26, steps(-1.9, 16, 1.1, 21)).search();
+        assertEquals(List.of(16, 21), firstDays(after));
+        assertEquals(List.of("a slow, steady change", "a slow, steady change"), rivals(after));
+        ChangeSearch.Result before =
+                Days.of(30, steps(0.6, 4, 2.9, 11, 3.0, 18)).search();
+        assertEquals(List.of(4, 11, 18), firstDays(before));
+        assertEquals(List.of("a slow, steady change", "a slow, steady change", "the time of year"), rivals(before));
+    }
+
+    /** Found one after the other, the first of two near steps lies a day off; of all pairs of days the best is taken. */
+    @Test
+    void twoNearStepsAreDatedAsAPair() {
+        ChangeSearch.Result found = Days.of(28, steps(0.8, 6, 0.8, 10)).search();
+        assertEquals(List.of(6, 10), firstDays(found));
+        assertEquals(
+                List.of(List.of(6), List.of(10)),
+                found.steps().stream().map(ChangeSearch.Step::days).toList());
+    }
+
+    /** A small step's days end where the next step is, however well a day beyond it would do. */
+    @Test
+    void theDateSetOfAStepDoesNotReachBeyondItsNeighbour() {
+        ChangeSearch.Result found = Days.of(24, steps(0.5, 6, 1, 12, 0.5, 18)).search();
+        assertEquals(List.of(6, 12), firstDays(found));
+        assertEquals(List.of(5, 6), found.steps().get(0).days());
+        // Days before the neighbour have no share in what the days of a later step add up to.
+        ChangeSearch.Result later =
+                Days.of(28, steps(0.25, 7, 1.2, 14, 0.42, 21)).search();
+        assertEquals(List.of(14, 22), firstDays(later));
+        assertEquals(List.of(20, 22, 23), later.steps().get(1).days());
+    }
+
+    /** A step that stood for a climb goes once the climb is there, and what is left is looked for afresh. */
+    @Test
+    void aStepThatOnlyStoodForAClimbGoes() {
+        ChangeSearch.Result found = Days.of(24, steps(-0.5, 9, 1.0, 14)).search();
+        assertEquals(List.of(14), firstDays(found));
+        assertEquals(List.of("a slow, steady change"), found.slow());
+        assertEquals(0.005, found.steps().get(0).chance(), 1e-12);
+    }
+
+    /** The reader's unit changes nothing: readings times twenty step on the same days, as clearly and as often by chance. */
+    @Test
+    void theUnitOfTheReadingsChangesNothing() {
+        Days plain = Days.of(24, steps(1.6, 7, 5, 15));
+        ChangeSearch.Result small = plain.search();
+        ChangeSearch.Result large = plain.search(20);
+        assertEquals(firstDays(small), firstDays(large));
+        for (int k = 0; k < small.steps().size(); k++) {
+            assertEquals(small.steps().get(k), large.steps().get(k));
+        }
+    }
+
+    @Test
+    void stopsWhereTheReaderStopsIt() {
+        Thread.currentThread().interrupt();
+        assertThrows(CancellationException.class, () -> Days.of(20, step(3, 9)).search());
+        Interruption.forget(Thread.currentThread());
     }
 }

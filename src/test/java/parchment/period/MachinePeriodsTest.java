@@ -432,7 +432,7 @@ class MachinePeriodsTest {
         String needs =
                 "Cannot tell from the readings of drum whether its probe changed: that needs two of these, each on 10 roast"
                         + " days and 30 batches: turning point, temperature at a written first crack, first reading of a cold machine"
-                        + " against the room. There ";
+                        + " against the room, bean probe against air probe before charge. There ";
         assertEquals(needs + "is turning point only.", periods.sentences().get(1));
         assertEquals(List.of(ProbeChange.Kind.WRITTEN_WITHOUT_CHANGE), kinds(periods));
         near(-3, periods.changes().get(0).offsets().get(0));

@@ -200,4 +200,147 @@ class HabitModelTest {
         HabitModel nothing = new HabitModel(KIND, rows(3, 1));
         assertEquals(1.9600, nothing.factor(row("new", "another day", 155), 0.95), 1e-3);
     }
+
+    /** A row like the others of its own lot or day: at so many °C, from a lot and a day of its own. */
+    private static HabitRow of(String name, String day, String lot, double celsius) {
+        HabitRow row = row(name, day, celsius);
+        return new HabitRow(row.phases(), row.climb(), day, List.of(lot, "1", "Ida"), 5);
+    }
+
+    @Test
+    void aRowWithoutTheMarkTeachesNothingAndAFoundMarkIsNotAWrittenOne() {
+        List<HabitRow> rows = new ArrayList<>(rows(6, 1));
+        Curve dips = ExampleRoast.curve("bean temperature", Unit.TEMPERATURE, ExampleRoast.BEAN, -40, 740, 5);
+        Phases found = Phases.of(Batch.named("no mark")
+                .curve(Quantity.BEAN_TEMPERATURE, dips)
+                .writtenMark(MarkKind.DROP, Elapsed.seconds(740))
+                .build());
+        assertTrue(found.mark(MarkKind.TURNING_POINT).isPresent());
+        HabitRow unmarked = new HabitRow(found, Climb.of(found), "day 99", List.of("lot", "1", "Ida"), 5);
+        rows.add(unmarked);
+        HabitModel model = new HabitModel(KIND, rows);
+        assertEquals(6, model.learnt.size());
+        assertEquals(6, model.days());
+        assertTrue(Double.isNaN(HabitModel.writtenCelsius(unmarked, MarkKind.TURNING_POINT)));
+        assertEquals(228, HabitModel.writtenCelsius(unmarked, MarkKind.DROP), 1);
+    }
+
+    @Test
+    void ofSixMarksOneCanBeTheOddOne() {
+        List<HabitRow> six = new ArrayList<>(rows(5, 1));
+        six.add(row("far", "day 99", 185));
+        assertEquals(1, new HabitModel(KIND, six).setAside.size());
+    }
+
+    /** Lots of their own: what was written of a lot's other batches counts for it, and less for another. */
+    @Test
+    void aLotsOwnMarksMoveWhatIsExpectedOfIt() {
+        List<HabitRow> rows = new ArrayList<>();
+        for (int d = 0; d < 12; d++) {
+            double off = (d * 5 % 3 - 1) * 0.2;
+            rows.add(of("a" + d, "day " + d, "early", 152 + off));
+            rows.add(of("b" + d, "day " + d, "late", 158 - off));
+        }
+        HabitModel model = new HabitModel(KIND, rows);
+        double early = model.expected(of("new", "another day", "early", 155)).value();
+        double late = model.expected(of("new", "another day", "late", 155)).value();
+        double unknown =
+                model.expected(of("new", "another day", "new lot", 155)).value();
+        assertEquals(152, early, 0.3);
+        assertEquals(158, late, 0.3);
+        assertEquals(155, unknown, 0.3);
+        // What a lot is not known of is off by as much as lots differ.
+        assertTrue(model.expected(of("new", "another day", "new lot", 155)).standardDeviation() > 2);
+        assertTrue(model.expected(of("new", "another day", "early", 155)).standardDeviation() < 0.6);
+    }
+
+    /** Days of their own: a new day may lie as far off as days do, and a day's own marks never foretell it. */
+    private static List<HabitRow> daysApart(int days, double ofTheLast) {
+        List<HabitRow> rows = new ArrayList<>();
+        for (int d = 0; d < days; d++) {
+            double own = d == days - 1 ? ofTheLast : (d * 5 % 7 - 3) * 1.0;
+            rows.add(row("a" + d, "day " + d, 155 + own + 0.1));
+            rows.add(row("b" + d, "day " + d, 155 + own - 0.1));
+        }
+        return rows;
+    }
+
+    @Test
+    void aNewDayMayLieAsFarOffAsDaysDo() {
+        HabitModel model = new HabitModel(KIND, daysApart(14, 0));
+        double deviation = model.expected(row("new", "another day", 155)).standardDeviation();
+        assertTrue(deviation > 1.7 && deviation < 2.6, "" + deviation);
+    }
+
+    @Test
+    void aDaysOwnMarksDoNotForetellIt() {
+        List<HabitRow> rows = daysApart(14, 6);
+        HabitModel model = new HabitModel(KIND, rows);
+        assertEquals(155, model.expected(rows.get(27)).value(), 0.6);
+        assertEquals(155, model.expected(rows.get(0)).value(), 1.2);
+    }
+
+    /** Where the rate is in the model, what it explains is no error any more. */
+    @Test
+    void whatTheRateExplainsIsNoError() {
+        HabitModel model = new HabitModel(KIND, moving(8, 16, new double[] {5}));
+        assertEquals(2, difference(model, 12, 5), 0.2);
+        HabitRow new10 = moved("new", "another day", 10, 5, 155);
+        assertTrue(model.expected(new10).standardDeviation() < 0.4, "" + model.expected(new10));
+        HabitModel few = new HabitModel(KIND, moving(7, 14, new double[] {5}));
+        assertTrue(few.expected(new10).standardDeviation() > 1, "" + few.expected(new10));
+    }
+
+    /** A batch whose curve tells no rate counts as one of the usual rate, and a mass that is not written as the usual mass. */
+    @Test
+    void whatIsMissingCountsAsUsual() {
+        List<HabitRow> rows = moving(8, 24, MASSES);
+        HabitRow usual = moved("new", "another day", 10, 5, 155);
+        HabitModel model = new HabitModel(KIND, rows);
+        HabitRow withoutClimb = new HabitRow(
+                usual.phases(), java.util.Optional.empty(), usual.day(), usual.surroundings(), usual.kilograms());
+        assertEquals(model.expected(usual).value(), model.expected(withoutClimb).value(), 0.2);
+        // Half of the masses are not written: the others still teach what a kilogram does.
+        List<HabitRow> half = new ArrayList<>();
+        for (int i = 0; i < rows.size(); i++) {
+            HabitRow row = rows.get(i);
+            half.add(
+                    i % 4 == 0
+                            ? new HabitRow(row.phases(), row.climb(), row.day(), row.surroundings(), Double.NaN)
+                            : row);
+        }
+        assertTrue(difference(new HabitModel(KIND, half), 10, 6) > 0.7);
+    }
+
+    /**
+     * Below twenty days: Student's t, times the root mean square of what days left out lay off, in standard deviations, if that is over 1.
+     */
+    @Test
+    void theFactorIsWidenedByWhatDaysLeftOutLayOff() {
+        List<HabitRow> rows = new ArrayList<>(rows(4, 2));
+        for (int k = 0; k < 6; k++) {
+            rows.add(row("off " + k, "day 9", 159 + 0.2 * k));
+        }
+        HabitModel model = new HabitModel(KIND, rows);
+        assertFalse(model.isCalibrated());
+        double squares = 0;
+        for (HabitRow row : model.learnt) {
+            double off =
+                    HabitModel.writtenCelsius(row, KIND) - model.expected(row).value();
+            squares += Math.pow(off / model.expected(row).standardDeviation(), 2) / model.learnt.size();
+        }
+        assertTrue(squares > 1.05, "" + squares);
+        // Student's t of three degrees of freedom at 90 %: 2.3534.
+        assertEquals(2.3534 * Math.sqrt(squares), model.factor(row("new", "another day", 155), 0.9), 2e-3 * squares);
+    }
+
+    /** From twenty days on the curve's own sign may help; where a mark has none, what is expected is that of the habit. */
+    @Test
+    void aCalibratedHabitWithoutASignExpectsWhatWasWritten() {
+        HabitModel model = new HabitModel(KIND, rows(24, 2));
+        assertTrue(model.isCalibrated());
+        HabitRow row = row("new", "another day", 150);
+        assertEquals(155, model.expected(row).value(), 0.3);
+        assertEquals(1.2, model.expected(row).standardDeviation(), 0.3);
+    }
 }

@@ -3,17 +3,19 @@ package parchment.phase;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.Arrays;
 import java.util.Optional;
 import java.util.Random;
 import java.util.function.DoubleUnaryOperator;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import parchment.curve.CleanCurve;
-import parchment.curve.SmoothCurve;
+import parchment.curve.Curve;
 import parchment.quantity.Unit;
 
-/** Curves on each side of each border of what counts as charge, turning point and drop. */
+/** Curves on each side of each border of what counts as charge and drop. */
 class OnCurveTest {
     private static CleanCurve clean(DoubleUnaryOperator course, double from, double to, double every) {
         return CleanCurve.of(ExampleRoast.curve("bean temperature", Unit.TEMPERATURE, course, from, to, every));
@@ -25,7 +27,14 @@ class OnCurveTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"5.95, 660, false", "6.05, 660, true", "5.95, 700, false", "6.05, 700, true", "6.05, 630, true"})
+    @CsvSource({
+        "5.95, 660, false",
+        "6, 660, true",
+        "6.05, 660, true",
+        "5.95, 700, false",
+        "6.05, 700, true",
+        "6.05, 630, true"
+    })
     void aDropLosesSixDegreesAMinute(double perMinute, double until, boolean isDrop) {
         Optional<OnCurve.Found> found = drop(u -> 200 - perMinute / 60 * u, until);
         assertEquals(isDrop, found.isPresent());
@@ -34,7 +43,7 @@ class OnCurveTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"1.45, false", "1.55, true"})
+    @CsvSource({"1.45, false", "1.5, true", "1.55, true"})
     void aDropIsADegreeAndAHalfDeep(double deep, boolean isDrop) {
         assertEquals(isDrop, drop(u -> 200 - Math.min(deep, 0.5 * u), 610).isPresent());
     }
@@ -88,9 +97,49 @@ class OnCurveTest {
 
     @Test
     void theLastOfEqualHighestReadingsCounts() {
-        OnCurve.Found found =
-                drop(u -> u <= 40 ? 200 : 200 - 1.5 * (u - 40), 680).orElseThrow();
-        assertEquals(640, found.seconds(), 4);
+        for (int level : new int[] {40, 120}) {
+            OnCurve.Found found = drop(u -> u <= level ? 200 : 200 - 1.5 * (u - level), 640 + level)
+                    .orElseThrow();
+            assertEquals(600 + level, found.seconds(), 4);
+        }
+    }
+
+    @Test
+    void aLogThatEndsBeforeTheEarliestDropHasNone() {
+        assertTrue(OnCurve.drop(clean(t -> 200 - t, 0, 50, 2), 60).isEmpty());
+    }
+
+    /** Where only the last reading has fallen, the beans may have left at any time up to half an interval before it. */
+    @Test
+    void aDropLiesAtLeastHalfAnIntervalBeforeTheLastReading() {
+        OnCurve.Found found = drop(u -> 200 - 10 * u, 602).orElseThrow();
+        assertTrue(found.seconds() > 599.5 && found.seconds() < 601, found.toString());
+        assertTrue(found.standardError() > 0.2, found.toString());
+    }
+
+    /** Loggers of all paces: the onset lies where it was within half an interval, and the error says so. */
+    @ParameterizedTest
+    @CsvSource({"1, 600.4", "5, 601", "10, 603", "10, 608", "20, 606", "20, 617"})
+    void theDropOfASlowLoggerIsKnownToAPartOfItsInterval(double every, double onset) {
+        DoubleUnaryOperator course = t -> 80 + 0.2 * t - (t <= onset ? 0 : 120 * (1 - Math.exp((onset - t) / 20)));
+        OnCurve.Found found = OnCurve.drop(clean(course, 0, 760, every), 60).orElseThrow();
+        assertEquals(onset, found.seconds(), 0.5 * every);
+        assertTrue(found.standardError() < 0.5 * every, found.toString());
+    }
+
+    /** Rates over the next 4 s; the first of half the steepest one counts, if it comes within 90 s. */
+    @ParameterizedTest
+    @CsvSource({"0.49, 20, 618", "0.51, 20, 602", "0.125, 88, 686", "0.125, 90, 688", "0.125, 92, 690", "0.125, 94, 600"
+    })
+    void theSteepFallBeginsWhereHalfTheSteepestRateIsReached(double share, double slowSeconds, double begin) {
+        // Slowly from 602 on, so that the rate over the 4 s from 600 on is half of the slow one.
+        DoubleUnaryOperator course = t -> 200
+                - 2 * share * Math.max(0, Math.min(t - 602, slowSeconds - 2))
+                - 2 * Math.max(0, t - 600 - slowSeconds);
+        assertEquals(
+                begin,
+                OnCurve.steepFall(
+                        ExampleRoast.curve("bean temperature", Unit.TEMPERATURE, course, 500, 760, 2), 50, 4));
     }
 
     /** The probe read more before the charge than it ever does again. */
@@ -123,6 +172,20 @@ class OnCurveTest {
         assertTrue(found.standardError() < 0.6, found.toString());
     }
 
+    /** Nothing is logged from 604 to 620 s: the curve loses 8 °C there, slowly, and only then falls by 2 °C/s. */
+    @Test
+    void whatWasLostInAGapCountsByItsRate() {
+        double[] seconds = IntStream.rangeClosed(290, 330)
+                .map(k -> 2 * k)
+                .filter(t -> t <= 604 || t >= 620)
+                .asDoubleStream()
+                .toArray();
+        double[] values = Arrays.stream(seconds)
+                .map(t -> 200 - 0.5 * Math.max(0, t - 604) - 1.5 * Math.max(0, t - 620))
+                .toArray();
+        assertEquals(620, OnCurve.steepFall(Curve.of("bean temperature", Unit.TEMPERATURE, seconds, values), 0, 4));
+    }
+
     /** Level at 150 °C to 300 s, down by so much in 40 s, and up by so much. */
     private static CleanCurve charged(double level, double deep, double up) {
         return clean(
@@ -135,7 +198,14 @@ class OnCurveTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"14.9, 100, false", "15.1, 100, true", "60, 29.9, false", "60, 30.1, true"})
+    @CsvSource({
+        "14.9, 100, false",
+        "15, 100, true",
+        "15.1, 100, true",
+        "60, 29.9, false",
+        "60, 30, true",
+        "60, 30.1, true"
+    })
     void aChargeCoolsTheProbeByFifteenDegreesAndItWarmsByThirty(double deep, double up, boolean isCharge) {
         CleanCurve curve = charged(150, deep, up);
         assertEquals(isCharge, OnCurve.atCharge(curve).isPresent());
@@ -145,9 +215,27 @@ class OnCurveTest {
         found.ifPresent(at -> assertEquals(300, at.seconds(), 4));
     }
 
+    /** A level that rises counts as in the middle of its last 20 s: here 5 °C under the reading from which the fall goes. */
+    @ParameterizedTest
+    @CsvSource({"19.8, false", "20.2, true"})
+    void theLevelBeforeTheChargeIsTheMiddleOfItsLastTwentySeconds(double deep, boolean isCharge) {
+        DoubleUnaryOperator course =
+                t -> t <= 300 ? 30 + 0.5 * t : t <= 340 ? 180 - deep * (t - 300) / 40 : 180 - deep + 0.3 * (t - 340);
+        assertEquals(isCharge, OnCurve.atCharge(clean(course, 200, 900, 2)).isPresent());
+    }
+
+    /** Two readings within 20 s before the fall show a level: a logger that reads every 12 s shows none. */
+    @ParameterizedTest
+    @CsvSource({"10, true", "12, false"})
+    void aLoggerSlowerThanTenSecondsShowsNoLevel(double every, boolean isCharge) {
+        DoubleUnaryOperator course =
+                t -> t <= 300 ? 180 + 0.01 * t : t <= 360 ? 183 - 1.5 * (t - 300) : 93 + 0.2 * (t - 360);
+        assertEquals(isCharge, OnCurve.atCharge(clean(course, 180, 900, every)).isPresent());
+    }
+
     /** The level needs two readings before the one at which the fall begins. */
     @ParameterizedTest
-    @CsvSource({"298, false", "296, true", "280, true"})
+    @CsvSource({"310, false", "300, false", "298, false", "296, true", "280, true"})
     void aLogThatStartsWithinTheFallHasNoCharge(double from, boolean isCharge) {
         CleanCurve curve =
                 clean(t -> t <= 300 ? 180 : t <= 360 ? 180 - 1.5 * (t - 300) : 90 + 0.2 * (t - 360), from, 900, 2);
@@ -178,6 +266,34 @@ class OnCurveTest {
         assertEquals(Optional.of(onset), OnCurve.atCharge(clean(course, 200, 900, 2)));
     }
 
+    /** A bare wire falls from one reading to the next, and goes on falling slowly or rises at once. */
+    @ParameterizedTest
+    @CsvSource({"0.01, 300.5", "0.05, 301", "0.05, 301.9"})
+    void aFallWithinOneReadingIsACharge(double perSecond, double onset) {
+        DoubleUnaryOperator course = t -> t <= onset
+                ? 147 + 0.01 * t
+                : t <= 400 ? 90 - perSecond * (t - onset) : 90 - perSecond * (400 - onset) + 0.3 * (t - 400);
+        CleanCurve curve = clean(course, 200, 900, 2);
+        assertEquals(Optional.of(300.0), OnCurve.atCharge(curve));
+        // No wire is without any lag, so the onset is told a little early.
+        assertEquals(onset, OnCurve.charge(curve).orElseThrow().seconds(), 2.5);
+    }
+
+    @Test
+    void aFallWithinOneReadingThatTurnsAtOnceIsACharge() {
+        CleanCurve curve = clean(t -> t <= 301 ? 147 + 0.01 * t : 90 + 0.3 * (t - 301), 200, 900, 2);
+        assertEquals(Optional.of(300.0), OnCurve.atCharge(curve));
+    }
+
+    @ParameterizedTest
+    @CsvSource({"1, 300.3", "2, 301.9", "5, 304", "10, 303", "10, 308"})
+    void theChargeIsKnownToAPartOfTheLoggersInterval(double every, double onset) {
+        DoubleUnaryOperator course = t -> t <= onset ? 180 : 80 + 0.2 * (t - onset) + 100 * Math.exp((onset - t) / 25);
+        OnCurve.Found found = OnCurve.charge(clean(course, 200, 900, every)).orElseThrow();
+        assertEquals(onset, found.seconds(), 0.3 * every);
+        assertTrue(found.standardError() < 0.5 * every, found.toString());
+    }
+
     @Test
     void theChargeIsTheDeepestFallNotTheFirst() {
         DoubleUnaryOperator course = t -> t <= 240
@@ -186,68 +302,5 @@ class OnCurveTest {
                         ? 200 - 2 * (t - 240)
                         : t <= 400 ? 180 : t <= 450 ? 180 - 2.5 * (t - 400) : 55 + 0.2 * (t - 450);
         assertEquals(Optional.of(400.0), OnCurve.atCharge(clean(course, 100, 1000, 2)));
-    }
-
-    private static SmoothCurve smooth(DoubleUnaryOperator course, double to, double every) {
-        return SmoothCurve.of(clean(course, 0, to, every));
-    }
-
-    /** A parabola has no bias: its lowest point is found exactly, wherever it lies between readings. */
-    @ParameterizedTest
-    @CsvSource({"70", "80.7", "121.3"})
-    void theTurningPointOfAParabolaIsExact(double turn) {
-        OnCurve.Found found = OnCurve.turningPoint(smooth(t -> 90 + 0.002 * (t - turn) * (t - turn), 400, 2), 400)
-                .orElseThrow();
-        assertEquals(turn, found.seconds(), 0.01);
-        assertTrue(found.standardError() < 0.1, found.toString());
-    }
-
-    @ParameterizedTest
-    @CsvSource({"290, 600, true", "310, 600, false", "200, 190, false", "200, 210, true"})
-    void theTurningPointLiesBeforeTheDropAndWithinFiveMinutes(double turn, double drop, boolean isFound) {
-        SmoothCurve curve = smooth(t -> 90 + 0.002 * (t - turn) * (t - turn), 600, 2);
-        assertEquals(isFound, OnCurve.turningPoint(curve, drop).isPresent());
-    }
-
-    @Test
-    void aCurveThatOnlyRisesOrOnlyFallsDoesNotTurn() {
-        assertTrue(OnCurve.turningPoint(smooth(t -> 80 + 0.2 * t, 400, 2), 400).isEmpty());
-        assertTrue(OnCurve.turningPoint(smooth(t -> 300 - 0.2 * t, 400, 2), 400).isEmpty());
-    }
-
-    /** The turn is sharper to one side, so every window errs; the narrower and the wider one together show by how much. */
-    @Test
-    void theBiasOfTheWindowIsTakenAwayAndStated() {
-        for (double every : new double[] {1, 2, 5}) {
-            SmoothCurve curve = smooth(t -> ExampleRoast.BEAN.applyAsDouble(t + 1e-9), 740, every);
-            OnCurve.Found found = OnCurve.turningPoint(curve, 740).orElseThrow();
-            assertEquals(ExampleRoast.TURNING_POINT_SECONDS, found.seconds(), every < 5 ? 0.3 : 1);
-            assertTrue(
-                    Math.abs(found.seconds() - ExampleRoast.TURNING_POINT_SECONDS) < 3 * found.standardError() + 0.1,
-                    found.toString());
-        }
-    }
-
-    /** With few readings in the window the logger's interval is in the error: 10 / √12 = 2.9 s. */
-    @Test
-    void aSlowLoggersIntervalIsInTheError() {
-        SmoothCurve slow = smooth(t -> 90 + 0.002 * (t - 121) * (t - 121), 600, 10);
-        OnCurve.Found found = OnCurve.turningPoint(slow, 600).orElseThrow();
-        assertTrue(found.standardError() >= 10 / Math.sqrt(12), found.toString());
-        assertTrue(found.standardError() < 4, found.toString());
-    }
-
-    @Test
-    void theTurnIsReadWithThreeQuartersOfTheUsualWindowOrTwoAndAHalfReadings() {
-        SmoothCurve usual = smooth(t -> ExampleRoast.BEAN.applyAsDouble(t), 740, 1);
-        assertEquals(0.75 * usual.bandwidthSeconds(), OnCurve.narrow(usual).bandwidthSeconds(), 1e-9);
-        SmoothCurve slow = smooth(t -> ExampleRoast.BEAN.applyAsDouble(t), 740, 20);
-        assertEquals(50, OnCurve.narrow(slow).bandwidthSeconds(), 1e-9);
-        assertEquals(
-                360,
-                OnCurve.narrow(usual)
-                        .atReadings()
-                        .get(OnCurve.narrow(usual).atReadings().size() - 1)
-                        .seconds());
     }
 }

@@ -31,6 +31,8 @@ class OpenedLogbookTest {
             Logbook opened = made.opened();
             assertEquals(read.name(), opened.name());
             assertEquals(read.readerUnit(), opened.readerUnit());
+            assertEquals(Logbook.Provenance.INVENTED, read.provenance());
+            assertEquals(Logbook.Provenance.INVENTED, opened.provenance());
             assertEquals(read.attributes(), opened.attributes());
             assertEquals(read.cups(), opened.cups());
             for (int i = 0; i < read.lots().size(); i++) {

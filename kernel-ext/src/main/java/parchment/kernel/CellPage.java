@@ -30,6 +30,14 @@ public interface CellPage {
     }
 
     /**
+     * Adds a sentence that holds for the whole page under what the cell showed. Where cells are run again one at a time it stands under
+     * each cell that gave rise to it; a page whose cells all stay shows it once.
+     */
+    default void pageNote(Shown shown) {
+        foot(shown);
+    }
+
+    /**
      * Reads a line of input from the person at the page.
      *
      * @throws java.io.IOException if there is nobody to ask

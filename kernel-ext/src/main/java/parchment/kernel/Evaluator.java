@@ -64,13 +64,15 @@ public final class Evaluator implements AutoCloseable {
         CellText cell = new CellText(number, code.replace("\r\n", "\n"));
         interrupts.begin();
         session.questions().beginCell();
+        session.notes().beginCell();
         try (CellStreams streams = new CellStreams(page);
                 CellThreads threads = new CellThreads();
-                Display.Shown shown = Display.on(new PageTarget(page, session.questions()))) {
+                Display.Shown shown = Display.on(new PageTarget(page, session.questions(), session.notes()))) {
             if (stopAsked.getAsBoolean()) {
                 return Outcome.stopped(CellStop.Reason.INTERRUPTED);
             }
             Outcome outcome = new CellRun(session, cell, page).run();
+            session.notes().shown().forEach(page::pageNote);
             List<String> foot = session.questions().foot();
             if (!foot.isEmpty()) {
                 page.foot(QuestionsAsked.shown(foot));

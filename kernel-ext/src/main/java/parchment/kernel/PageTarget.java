@@ -6,7 +6,7 @@ import parchment.display.Display;
 import parchment.display.Showable;
 
 /** What {@link Display} and progress reach while a cell runs. */
-record PageTarget(CellPage page, QuestionsAsked questions) implements Display.Target {
+record PageTarget(CellPage page, QuestionsAsked questions, PageNotes notes) implements Display.Target {
     @Override
     public void show(Object value) {
         page.show(Shown.of(value));
@@ -20,6 +20,11 @@ record PageTarget(CellPage page, QuestionsAsked questions) implements Display.Ta
     @Override
     public void asked(Asked question) {
         questions.add(question);
+    }
+
+    @Override
+    public void holdsForPage(String sentence) {
+        notes.add(sentence);
     }
 
     @Override

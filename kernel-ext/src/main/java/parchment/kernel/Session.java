@@ -19,6 +19,7 @@ final class Session {
     private final CompilePath compilePath = new CompilePath();
     private final Map<String, CellExceptions.Place> places = new HashMap<>();
     private final QuestionsAsked questions = new QuestionsAsked();
+    private final PageNotes notes = new PageNotes();
     private final Set<String> failed = new HashSet<>();
     private final JShell shell;
     private final SourceCodeAnalysis analysis;
@@ -41,6 +42,11 @@ final class Session {
     /** Returns the count of what was asked of scores since the session began. */
     QuestionsAsked questions() {
         return questions;
+    }
+
+    /** Returns what the running cell has told of the whole page. */
+    PageNotes notes() {
+        return notes;
     }
 
     /** Runs one snippet; where its errors may come of the short class path it began with, once more on the whole one. */

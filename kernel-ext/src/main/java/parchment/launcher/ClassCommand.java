@@ -7,13 +7,11 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
-import parchment.display.Report;
-import parchment.file.Rights;
-import parchment.file.WholeFile;
 import parchment.lesson.ClassResults;
 import parchment.lesson.Classroom;
 import parchment.lesson.HandedInPlan;
 import parchment.notebook.OurPage;
+import parchment.virtual.ClassSecrets;
 import parchment.virtual.VirtualLogbook;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -124,29 +122,29 @@ final class ClassCommand implements Callable<Integer> {
         @Override
         public Integer call() throws IOException {
             Classroom classroom = Classroom.open(teacher.folder);
+            List<Integer> chosen = lessons();
+            ClassSecrets.refuseIn(out, "handed out");
+            Path notebooks = Places.here().notebooks().resolve("lessons");
             PrintWriter terminal = spec.commandLine().getOut();
-            for (int each : lessons()) {
-                OutputPlace.outsideLogbooks(out);
-                classroom.handOut(each, Places.here().notebooks().resolve("lessons"), out);
+            OutputPlace.outsideLogbooks(out);
+            for (int each : chosen) {
+                long before = classroom.handedOut(each, out);
+                classroom.handOut(each, notebooks, out);
                 terminal.println("Lesson " + each + ": a folder for each of "
                         + classroom.students().size() + " students in " + out + ", seals in seals-lesson-" + each
-                        + ".csv.");
+                        + ".csv."
+                        + (before == 0
+                                ? ""
+                                : " Of the folders " + before + " were there already and stay as they are."));
                 terminal.flush();
             }
             if (lesson.equals("all")) {
-                copyLessonZero(classroom.students());
+                classroom.handOutStart(notebooks.resolve(LESSON_ZERO), out);
                 terminal.println("Lesson 0 is in each folder too; it is the same for everybody.");
             }
             terminal.println("Give out the folders and the seals. The truths stay in " + teacher.folder + ".");
             terminal.flush();
             return 0;
-        }
-
-        private void copyLessonZero(List<String> students) throws IOException {
-            Path notebook = Places.here().notebooks().resolve("lessons").resolve(LESSON_ZERO);
-            for (String student : students) {
-                WholeFile.at(out.resolve(student).resolve(LESSON_ZERO)).copy(notebook);
-            }
         }
 
         private List<Integer> lessons() {
@@ -196,6 +194,9 @@ final class ClassCommand implements Callable<Integer> {
 
         @Override
         public Integer call() throws IOException {
+            if (envelopes != null) {
+                ClassSecrets.refuseIn(envelopes, "given back");
+            }
             ClassResults results = teacher == null
                     ? ClassResults.read(existing(folder))
                     : Classroom.open(teacher).collect(existing(folder));
@@ -206,21 +207,11 @@ final class ClassCommand implements Callable<Integer> {
                 terminal.println("Page:      " + page.toAbsolutePath());
             }
             if (envelopes != null) {
-                for (ClassResults.Returned each : results.envelopes()) {
-                    write(each, envelopes.resolve(each.student()));
-                }
+                EnvelopePages.write(results.envelopes(), envelopes);
                 terminal.println("Envelopes: " + envelopes.toAbsolutePath());
             }
             terminal.flush();
             return 0;
-        }
-
-        private static void write(ClassResults.Returned returned, Path folder) throws IOException {
-            String title = "Lesson " + returned.lesson() + ", " + returned.student();
-            Rights.USUAL.makeFolder(OutputPlace.outsideLogbooks(folder));
-            OurPage.write(
-                    folder.resolve("envelope-lesson-" + returned.lesson() + ".html"),
-                    PrintedPage.of(title, Report.titled(title).add(returned.envelope())));
         }
     }
 
@@ -259,12 +250,13 @@ final class ClassCommand implements Callable<Integer> {
             }
             OutputPlace.outsideLogbooks(out);
             Classroom classroom = Classroom.open(teacher.folder);
+            ClassSecrets.refuseIn(out, "given back");
             PrintWriter terminal = spec.commandLine().getOut();
             int left = 0;
             for (HandedInPlan plan : plans) {
                 try {
-                    terminal.println(plan.student() + ": "
-                            + classroom.roastPlan(plan.student(), plan.file(), out.resolve(plan.student())));
+                    String student = classroom.known(plan.student());
+                    terminal.println(student + ": " + classroom.roastPlan(student, plan.file(), out.resolve(student)));
                 } catch (IOException | IllegalArgumentException e) {
                     left++;
                     terminal.println("Not roasted: " + plan.file().getFileName() + ": " + Words.of(e));

@@ -5,6 +5,7 @@ import java.io.PrintWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
@@ -14,7 +15,9 @@ import org.jspecify.annotations.Nullable;
 import parchment.kernel.ControlC;
 import parchment.kernel.Evaluator;
 import parchment.kernel.Outcome;
+import parchment.logbook.Cautions;
 import parchment.notebook.Cell;
+import parchment.notebook.CellOutput;
 import parchment.notebook.HtmlPage;
 import parchment.notebook.Notebook;
 import parchment.notebook.NotebookRun;
@@ -31,6 +34,7 @@ import picocli.CommandLine.Spec;
         name = "run",
         description = {
             "Runs notebooks without Jupyter and writes, for each, the notebook with its outputs and one HTML page.",
+            "Paths in a notebook count from its own folder, as in Jupyter.",
             "Ends with exit code 1 if a cell fails; what was done until then is written."
         },
         mixinStandardHelpOptions = true)
@@ -55,7 +59,7 @@ final class RunCommand implements Callable<Integer> {
     private @Nullable Path out;
 
     @Override
-    public Integer call() throws IOException {
+    public Integer call() throws IOException, InterruptedException {
         Places places = Places.here();
         LogbookChoice choice = LogbookChoice.of(logbook, places);
         choice.asProperty();
@@ -65,7 +69,17 @@ final class RunCommand implements Callable<Integer> {
         List<Path> toRun = notebooks.isEmpty() ? List.of(places.tour()) : notebooks;
         checkNames(toRun);
         for (Path file : toRun) {
-            allFine &= run(file, target);
+            if (NotebooksFolder.isWorkingFolder(file)) {
+                allFine &= run(file, target);
+            } else {
+                check(file, target);
+                int code = NotebooksFolder.run(
+                        file, target, choice, places, spec.commandLine().getOut());
+                if (code > 1) {
+                    return code; // Ended from outside, as by a second Ctrl-C.
+                }
+                allFine &= code == 0;
+            }
         }
         return allFine ? 0 : 1;
     }
@@ -87,18 +101,25 @@ final class RunCommand implements Callable<Integer> {
         return String.valueOf(file.getFileName()).replaceFirst("\\.ipynb$", "");
     }
 
-    private boolean run(Path file, Path target) throws IOException {
-        PrintWriter terminal = spec.commandLine().getOut();
+    /** Returns the notebook, if what it becomes does not take its own place or somebody else's. */
+    private static Notebook check(Path file, Path target) throws IOException {
         Notebook notebook = Notebook.read(file);
-        String name = nameOf(file);
-        Path executed = target.resolve(name + ".ipynb");
-        Path page = target.resolve(name + ".html");
+        Path executed = target.resolve(nameOf(file) + ".ipynb");
         if (Files.exists(executed) && Files.isSameFile(executed, file)) {
             throw new IllegalArgumentException(
                     "The output would take the place of " + file + " itself. Name another folder with --out.");
         }
         RunNotebook.check(executed, notebook);
-        OurPage.check(page);
+        OurPage.check(target.resolve(nameOf(file) + ".html"));
+        return notebook;
+    }
+
+    private boolean run(Path file, Path target) throws IOException {
+        PrintWriter terminal = spec.commandLine().getOut();
+        Notebook notebook = check(file, target);
+        String name = nameOf(file);
+        Path executed = target.resolve(name + ".ipynb");
+        Path page = target.resolve(name + ".html");
         terminal.println("Running " + file);
         terminal.flush();
         NotebookRun.Result result;
@@ -109,8 +130,11 @@ final class RunCommand implements Callable<Integer> {
             try (ControlC.Taken taken = ControlC.first(evaluator::interrupt)) {
                 result = NotebookRun.of(notebook, evaluator).run(new OnTerminal(terminal));
             }
-            foot = evaluator.questionsAsked();
+            foot = new ArrayList<>(evaluator.questionsAsked());
         }
+        Cautions.forAPage().stream()
+                .filter(caution -> !shows(result.notebook(), caution))
+                .forEach(foot::add);
         RunNotebook.write(result.notebook(), executed);
         OurPage.write(page, HtmlPage.of(result.notebook(), name, foot));
         result.error()
@@ -121,6 +145,15 @@ final class RunCommand implements Callable<Integer> {
         terminal.println("Notebook:  " + executed);
         terminal.flush();
         return result.error().isEmpty();
+    }
+
+    private static boolean shows(Notebook notebook, String sentence) {
+        return notebook.cells().stream()
+                .flatMap(cell -> cell.outputs().stream())
+                .anyMatch(output -> output instanceof CellOutput.Result result
+                                && result.shown().text().contains(sentence)
+                        || output instanceof CellOutput.Display display
+                                && display.shown().text().contains(sentence));
     }
 
     /** One line per cell: its number, its first line, how long it took. */

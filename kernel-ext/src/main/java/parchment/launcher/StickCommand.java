@@ -4,12 +4,14 @@ import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Callable;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import parchment.file.WholeFile;
 import parchment.kernel.KernelSpec;
+import parchment.virtual.ClassSecrets;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
@@ -24,8 +26,21 @@ import picocli.CommandLine.Spec;
         },
         mixinStandardHelpOptions = true)
 final class StickCommand implements Callable<Integer> {
+    /** What goes in: the parts of a release, as they were packed into it, and nothing that was laid beside them since. */
+    private static final List<Pattern> GOES_IN = Stream.of(
+                    "parchment(\\.cmd|-kernel\\.jar)?",
+                    "(README|CHANGES|DEVELOPERS|THIRD-PARTY)\\.md|LICENSE",
+                    "lib/[^/]+\\.jar",
+                    "(licences|docs|classes)/.+",
+                    "sources/(pom\\.xml|DEVELOPERS\\.md|LICENSE|parchment(\\.cmd)?|(src|kernel-ext)/.+)",
+                    "datasets/(README\\.md|(harbour|hillside)(/.+|-truth\\.json))",
+                    "notebooks/(lessons/)?[^/]+\\.ipynb")
+            .map(Pattern::compile)
+            .toList();
+
     /** What holds the answers to the lessons. */
-    private static final List<String> ANSWERS = List.of("notebooks/lessons/teacher", "notebooks/lessons/source");
+    private static final Pattern ANSWERS =
+            Pattern.compile("notebooks/lessons/(teacher/[^/]+\\.ipynb|source/[^/]+\\.txt)");
 
     @Spec
     @SuppressWarnings("NullAway.Init")
@@ -57,7 +72,7 @@ final class StickCommand implements Callable<Integer> {
         try {
             Path folder = work.resolve(name);
             say(terminal, "Copying the release ...");
-            FolderCopy.of(places.home(), folder, leftOut());
+            FolderCopy.only(places.home(), folder, this::goesIn);
             say(
                     terminal,
                     "Cutting down the Java " + Runtime.version().feature() + " at " + System.getProperty("java.home")
@@ -83,15 +98,23 @@ final class StickCommand implements Callable<Integer> {
         }
     }
 
-    private List<String> leftOut() {
-        List<String> folders = new ArrayList<>(List.of(Places.JAVA, Places.PYTHON));
-        if (!withAnswers) {
-            folders.addAll(ANSWERS);
-        }
-        return folders;
+    private boolean goesIn(String place) {
+        return goesIn(place, withAnswers ? Answers.PACKED : Answers.LEFT_BEHIND);
     }
 
-    private void check(Places places) {
+    /** Says whether the answers to the lessons go in. */
+    enum Answers {
+        PACKED,
+        LEFT_BEHIND
+    }
+
+    /** Tells whether a file goes in, by its place in the release, written with slashes. */
+    static boolean goesIn(String place, Answers answers) {
+        return GOES_IN.stream().anyMatch(part -> part.matcher(place).matches())
+                || answers == Answers.PACKED && ANSWERS.matcher(place).matches();
+    }
+
+    private void check(Places places) throws IOException {
         if (!System.getProperty("os.name").equals("Linux")) {
             throw new IllegalStateException("A stick is packed for Linux only so far, on Linux."
                     + " docs/class.md says how to make a folder by hand for other systems.");
@@ -106,6 +129,7 @@ final class StickCommand implements Callable<Integer> {
                     "There is no folder " + target.toAbsolutePath() + " to put the file into.");
         }
         OutputPlace.outsideLogbooks(target);
+        ClassSecrets.refuseIn(places.home(), "packed");
     }
 
     /** A stick's own file system often knows neither links nor the right to run a file; inside an archive both survive. */

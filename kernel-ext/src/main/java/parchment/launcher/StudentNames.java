@@ -1,6 +1,7 @@
 package parchment.launcher;
 
 import java.io.IOException;
+import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -11,6 +12,8 @@ import picocli.CommandLine.Option;
 
 /** Says who is in a class: so many students, or those of a list. */
 final class StudentNames {
+    private static final int LARGEST_BYTES = 1 << 20;
+
     @Option(names = "--students", paramLabel = "N", description = "How many students, named student-01 and so on.")
     private @Nullable Integer students;
 
@@ -28,11 +31,26 @@ final class StudentNames {
             return VirtualClass.numbered(students);
         }
         if (names != null && students == null) {
-            return Files.readAllLines(names, StandardCharsets.UTF_8).stream()
+            return read(names);
+        }
+        throw new IllegalArgumentException("Say how many students, --students N, or give their names, --names FILE.");
+    }
+
+    private static List<String> read(Path file) throws IOException {
+        if (Files.isRegularFile(file) && Files.size(file) > LARGEST_BYTES) {
+            throw new IllegalArgumentException(
+                    file + " is too large for a list of names; a name on each line is expected.");
+        }
+        try {
+            String text = Files.readString(file, StandardCharsets.UTF_8);
+            return (text.startsWith("\uFEFF") ? text.substring(1) : text)
+                    .lines()
                     .map(String::strip)
                     .filter(name -> !name.isEmpty())
                     .toList();
+        } catch (CharacterCodingException e) {
+            throw new IllegalArgumentException(
+                    file + " is not text in UTF-8, so that its accents cannot be read. Save it as UTF-8.", e);
         }
-        throw new IllegalArgumentException("Say how many students, --students N, or give their names, --names FILE.");
     }
 }

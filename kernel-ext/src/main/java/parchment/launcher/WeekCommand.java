@@ -10,6 +10,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 import parchment.drift.Week;
+import parchment.logbook.Cautions;
 import parchment.logbook.Logbook;
 import parchment.notebook.OurPage;
 import parchment.quantity.Mass;
@@ -75,8 +76,13 @@ final class WeekCommand implements Callable<Integer> {
             double amount = Double.parseDouble(parts.group(2).replace(',', '.'));
             week = week.withOrder(parts.group(1).strip(), Mass.of(amount, unit(parts.group(3))));
         }
-        OurPage.write(page, PrintedPage.of("The week of " + read.name(), week));
+        List<String> notes =
+                read.provenance() == Logbook.Provenance.INVENTED ? List.of(Cautions.INVENTED_PAGE) : List.of();
+        OurPage.write(page, PrintedPage.of("The week of " + read.name(), notes, week));
         PrintWriter terminal = spec.commandLine().getOut();
+        if (read.provenance() == Logbook.Provenance.INVENTED) {
+            terminal.println(Cautions.INVENTED_MACHINE);
+        }
         terminal.println(week);
         terminal.println("Page:      " + page);
         terminal.flush();

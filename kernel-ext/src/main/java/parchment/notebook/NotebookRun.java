@@ -2,8 +2,10 @@ package parchment.notebook;
 
 import java.time.Duration;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import parchment.kernel.CellError;
 import parchment.kernel.CellPage;
 import parchment.kernel.Evaluator;
@@ -52,6 +54,7 @@ public final class NotebookRun {
         int number = 0;
         Optional<Integer> failedCell = Optional.empty();
         Optional<CellError> error = Optional.empty();
+        Set<String> pageNotes = new HashSet<>();
         for (Cell cell : notebook.cells()) {
             if (!isToRun(cell)) {
                 done.add(cell.kind() == Cell.Kind.CODE ? cell.notRun() : cell);
@@ -64,7 +67,7 @@ public final class NotebookRun {
             }
             progress.cellBegins(number, count, cell);
             long start = System.nanoTime();
-            Collected page = new Collected();
+            Collected page = new Collected(pageNotes);
             Outcome outcome = evaluator.run(number, cell.source(), page);
             done.add(cell.ran(number, page.outputs(outcome)));
             progress.cellEnded(number, count, Duration.ofNanos(System.nanoTime() - start), outcome);
@@ -85,7 +88,13 @@ public final class NotebookRun {
         private final List<CellOutput> outputs = new ArrayList<>();
         private final StringBuilder printed = new StringBuilder();
         private Stream printedTo = Stream.STDOUT;
+        private final Set<String> pageNotes;
         private boolean clearing;
+
+        /** @param pageNotes what earlier cells have told of the whole page */
+        Collected(Set<String> pageNotes) {
+            this.pageNotes = pageNotes;
+        }
 
         @Override
         public synchronized void print(Stream stream, String text) {
@@ -109,6 +118,13 @@ public final class NotebookRun {
             clearIfAsked();
             flush();
             outputs.add(new CellOutput.Result(shown));
+        }
+
+        @Override
+        public void pageNote(Shown shown) {
+            if (pageNotes.add(shown.text())) {
+                foot(shown);
+            }
         }
 
         synchronized List<CellOutput> outputs(Outcome outcome) {

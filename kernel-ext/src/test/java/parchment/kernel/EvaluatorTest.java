@@ -17,6 +17,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
+import parchment.logbook.Cautions;
 
 class EvaluatorTest {
     private static Evaluator evaluator;
@@ -441,5 +442,24 @@ class EvaluatorTest {
         shownBy("new byte[3]");
         System.gc();
         assertEquals("true", shownBy("watch.get() == null"));
+    }
+
+    /** In a notebook cells are run again one at a time, so each that opens the logbook says it. */
+    @Test
+    void everyCellThatOpensAnInventedLogbookSaysSoUnderIt() {
+        String demo = Path.of("..", "datasets", "hillside").toString().replace("\\", "/");
+        try (Evaluator own = Evaluator.open()) {
+            for (int round = 0; round < 2; round++) {
+                RecordingPage opening = new RecordingPage();
+                assertTrue(own.run("var demo = Logbook.open(\"" + demo + "\");", opening)
+                        .fine());
+                assertEquals(
+                        List.of(Cautions.INVENTED_PAGE),
+                        opening.pageNotes.stream().map(Shown::text).toList());
+                RecordingPage using = new RecordingPage();
+                assertTrue(own.run("demo.batches().get(0)", using).fine());
+                assertEquals(List.of(), using.pageNotes);
+            }
+        }
     }
 }

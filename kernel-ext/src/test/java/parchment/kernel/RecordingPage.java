@@ -16,6 +16,7 @@ final class RecordingPage implements CellPage {
     final List<Shown> shown = new ArrayList<>();
     final Map<String, List<Shown>> places = new LinkedHashMap<>();
     final List<Shown> feet = new ArrayList<>();
+    final List<Shown> pageNotes = new ArrayList<>();
     final List<Shown> results = new ArrayList<>();
 
     RecordingPage answering(String line) {
@@ -41,6 +42,11 @@ final class RecordingPage implements CellPage {
     @Override
     public void foot(Shown value) {
         feet.add(value);
+    }
+
+    @Override
+    public void pageNote(Shown value) {
+        pageNotes.add(value);
     }
 
     @Override

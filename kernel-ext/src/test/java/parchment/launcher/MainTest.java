@@ -11,8 +11,10 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import parchment.logbook.Cautions;
 import picocli.CommandLine;
 
 class MainTest {
@@ -46,6 +48,20 @@ class MainTest {
         assertTrue(Files.exists(target.resolve("made hére.html")));
         assertTrue(Files.exists(target.resolve("made hére.ipynb")));
         assertTrue(out.toString().contains(target.resolve("made hére.html").toString()), out.toString());
+        String page = Files.readString(target.resolve("made hére.html")).replace("&#39;", "'");
+        Cautions.forAPage().forEach(caution -> assertTrue(page.contains("<p>" + caution + "</p>"), caution));
+    }
+
+    /** The week brings the cautions, and the cell that opens the logbook says that it was invented: neither stands twice. */
+    @Test
+    void aPageSaysItsCautionsOnceThoughAResultBringsThem(@TempDir Path folder) throws IOException {
+        String demo = Path.of("..", "datasets", "hillside").toString().replace("\\", "/");
+        Path notebook = notebook(folder, "Week.of(Logbook.open(\"" + demo + "\"))");
+        assertEquals(0, run("run", notebook.toString(), "--out", folder.resolve("out").toString()), err.toString());
+        String page = Files.readString(folder.resolve("out").resolve("made hére.html"))
+                .replace("&#39;", "'");
+        Cautions.forAPage().forEach(caution -> assertEquals(1, page.split(Pattern.quote(caution), -1).length - 1, caution));
+        assertEquals(1, page.split("Invented machine: do not roast\\.", -1).length - 1, page);
     }
 
     @Test
@@ -69,7 +85,11 @@ class MainTest {
                 err.toString());
         String html = Files.readString(page);
         assertTrue(html.contains("12.5 kg of roasted Moth Field take"), html);
-        assertTrue(html.contains("never leave a roast unattended"), html);
+        String plain = html.replace("&#39;", "'");
+        Cautions.forAPage()
+                .forEach(caution -> assertEquals(1, plain.split(Pattern.quote(caution), -1).length - 1, caution));
+        assertEquals(1, html.split("Invented machine: do not roast\\.", -1).length - 1, html);
+        assertTrue(out.toString().startsWith("Invented machine: do not roast."), out.toString());
         assertTrue(html.contains("@media print"), html);
         assertTrue(out.toString().contains(page.toString()), out.toString());
     }
@@ -115,6 +135,20 @@ class MainTest {
                 System.clearProperty("parchment.logbook");
             }
         }
+    }
+
+    @Test
+    void aNotebooksPathsCountFromItsOwnFolderWhereverItIsRunFrom(@TempDir Path folder) throws IOException {
+        Path notebook = notebook(
+                folder,
+                "System.out.println(Files.readString(Path.of(\"besïde.txt\")));\n"
+                        + "Files.writeString(Path.of(\"written.txt\"), \"x\");");
+        Files.writeString(folder.resolve("besïde.txt"), "what lies besïde");
+        Path target = folder.resolve("out");
+        assertEquals(0, run("run", notebook.toString(), "--out", target.toString()), out.toString());
+        assertTrue(Files.readString(target.resolve("made hére.html")).contains("what lies besïde"), out.toString());
+        assertEquals("x", Files.readString(folder.resolve("written.txt")));
+        assertTrue(out.toString().contains("Running " + notebook), out.toString());
     }
 
     @Test

@@ -8,10 +8,12 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -70,6 +72,34 @@ class NotebookRunTest {
         String page = HtmlPage.of(result.notebook(), "small");
         assertTrue(page.contains(">42<"), page);
         assertTrue(page.contains("<circle"), page);
+    }
+
+    private static int times(String words, String text) {
+        return text.split(Pattern.quote(words), -1).length - 1;
+    }
+
+    @Test
+    void aPageOfAnInventedLogbookSaysSoOnceHoweverOftenItIsOpened() throws IOException {
+        String demo = Path.of("..", "datasets", "hillside").toString().replace("\\", "/");
+        String open = "Logbook.open(\"" + demo + "\")";
+        NotebookRun.Result result =
+                run(of("var mine = " + open + ";", "mine.batches().size()", open + ".ofLot(\"Moth Field\")", open));
+        assertEquals(Optional.empty(), result.error());
+        String page = HtmlPage.of(result.notebook(), "demo");
+        assertEquals(1, times("Invented machine: do not roast.", page), page);
+        Cell first = result.notebook().cells().get(0);
+        CellOutput.Display note = (CellOutput.Display) first.outputs().get(0);
+        assertTrue(note.shown().text().startsWith("Invented machine: do not roast. "), note.toString());
+        assertTrue(note.shown().forms().get("text/html").contains("Invented machine: do not roast. "), note.toString());
+    }
+
+    @Test
+    void aPageOfALogbookOfTheReadersOwnSaysNothingOfTheKind(@TempDir Path folder) throws IOException {
+        Files.writeString(
+                folder.resolve("batches.csv"), "batch,roasted at\n1,2031-01-06T09:00\n", StandardCharsets.UTF_8);
+        String open = "Logbook.open(\"" + folder.toString().replace("\\", "/") + "\")";
+        String page = HtmlPage.of(run(of(open)).notebook(), "mine");
+        assertEquals(0, times("do not roast", page), page);
     }
 
     @Test

@@ -1,0 +1,181 @@
+package parchment.lesson;
+
+import java.io.IOException;
+import java.io.Reader;
+import java.io.StringReader;
+import java.io.UncheckedIOException;
+import java.text.Normalizer;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalLong;
+import java.util.function.Supplier;
+import org.apache.commons.csv.CSVFormat;
+import org.apache.commons.csv.CSVParser;
+import org.apache.commons.csv.CSVRecord;
+import parchment.logbook.CsvText;
+import parchment.quantity.TemperatureUnit;
+
+/**
+ * Reads the rows of a sheet of answers, as a notebook wrote it or as a spreadsheet has saved it since.
+ *
+ * @param name what to call it in messages
+ */
+record SheetReader(String name) {
+    /** Rows that a sheet has at most; no lesson asks a third as many questions. */
+    static final int MOST_ROWS = 50;
+    /** Letters that a cell has at most. */
+    static final int MOST_LETTERS = 500;
+    /** Answers that anybody has given to one question. */
+    static final int MOST_TRIES = 10_000;
+
+    private static final List<String> NEEDED = Arrays.stream(AnswerSheet.HEADERS)
+            .filter(column -> !column.equals("code")) // Sheets of work alone had none at first.
+            .toList();
+
+    AnswerSheet read(String written) throws IOException {
+        String text = written.startsWith("\uFEFF") ? written.substring(1) : written;
+        CSVFormat format = CSVFormat.RFC4180
+                .builder()
+                .setDelimiter(delimiter(text.lines().findFirst().orElse("")))
+                .setHeader()
+                .setSkipHeaderRecord(true)
+                .setIgnoreHeaderCase(true)
+                .setTrim(true)
+                .get();
+        List<GivenAnswer> answers = new ArrayList<>();
+        try (Reader reader = new StringReader(text);
+                CSVParser parser = CSVParser.parse(reader, format)) {
+            if (!parser.getHeaderMap().keySet().containsAll(NEEDED)) {
+                throw new IOException(name + " is not a sheet of answers: its columns should be "
+                        + String.join(", ", AnswerSheet.HEADERS) + ".");
+            }
+            for (CSVRecord row : parser) {
+                if (row.stream().allMatch(String::isBlank)) {
+                    continue; // A spreadsheet leaves rows of bare commas.
+                }
+                if (answers.size() == MOST_ROWS) {
+                    throw new IOException(name + " has more than " + MOST_ROWS
+                            + " answers, which no lesson asks for: ask for it again.");
+                }
+                try {
+                    answers.add(answer(row));
+                } catch (IllegalArgumentException e) {
+                    throw new IOException(
+                            name + ", line " + parser.getCurrentLineNumber() + ", cannot be read: " + e.getMessage(),
+                            e);
+                }
+            }
+        } catch (IllegalArgumentException e) {
+            throw new IOException(name + " is not a sheet of answers: two of its columns have one heading.", e);
+        } catch (UncheckedIOException | IllegalStateException e) {
+            throw new IOException(name + " breaks off or has a quotation mark too few: ask for it again.", e);
+        }
+        return new AnswerSheet(answers);
+    }
+
+    private static char delimiter(String heading) {
+        return heading.contains(";") ? ';' : heading.contains("\t") ? '\t' : ',';
+    }
+
+    private static GivenAnswer answer(CSVRecord row) {
+        for (String cell : row) {
+            if (cell.length() > MOST_LETTERS) {
+                throw new IllegalArgumentException(
+                        "a cell has " + cell.length() + " letters; at most " + MOST_LETTERS + " are expected.");
+            }
+        }
+        if (cell(row, "student").isEmpty()) {
+            throw new IllegalArgumentException("'student' is blank; expected a number or a name.");
+        }
+        String right = cell(row, "right");
+        return new GivenAnswer(
+                (int) whole(row, "lesson", 1, Course.size()),
+                Normalizer.normalize(cell(row, "student"), Normalizer.Form.NFC),
+                cell(row, "seed").isEmpty()
+                        ? OptionalLong.empty()
+                        : OptionalLong.of(whole(row, "seed", Long.MIN_VALUE, Long.MAX_VALUE)),
+                cell(row, "code"),
+                word(row, "degrees", "celsius or fahrenheit", () -> TemperatureUnit.valueOf(upper(row, "degrees"))),
+                cell(row, "question"),
+                (int) whole(row, "tries", 1, MOST_TRIES),
+                right.isEmpty()
+                        ? Optional.empty()
+                        : Optional.of(
+                                word(row, "right", "yes or no", () -> GivenAnswer.Right.valueOf(upper(row, "right")))),
+                cell(row, "answer"),
+                claim(row));
+    }
+
+    private static Optional<StatedClaim> claim(CSVRecord row) {
+        String cannotTell = cell(row, "cannot tell").toLowerCase(Locale.ROOT);
+        return switch (cannotTell) {
+            case "yes" -> Optional.of(StatedClaim.cannotTell());
+            case "no" -> Optional.of(StatedClaim.between(number(row, "lower"), number(row, "upper")));
+            case "" -> {
+                if (!cell(row, "lower").isEmpty() || !cell(row, "upper").isEmpty()) {
+                    throw new IllegalArgumentException(
+                            "an interval is stated, but 'cannot tell' is blank; expected 'no' there.");
+                }
+                yield Optional.empty();
+            }
+            default ->
+                throw new IllegalArgumentException(
+                        "'cannot tell' is expected to be yes or no, but is '" + cannotTell + "'.");
+        };
+    }
+
+    /** Returns a cell, blank where a row is shorter than the heading. */
+    private static String cell(CSVRecord row, String column) {
+        return row.isSet(column) ? CsvText.cell(row.get(column)) : "";
+    }
+
+    private static String upper(CSVRecord row, String column) {
+        return cell(row, column).toUpperCase(Locale.ROOT);
+    }
+
+    private static <T> T word(CSVRecord row, String column, String expected, Supplier<T> meant) {
+        try {
+            return meant.get();
+        } catch (IllegalArgumentException e) {
+            throw new IllegalArgumentException(
+                    "'" + column + "' is expected to be " + expected + ", but is '" + cell(row, column) + "'.", e);
+        }
+    }
+
+    private static long whole(CSVRecord row, String column, long lowest, long highest) {
+        String cell = cell(row, column);
+        try {
+            long value = Long.parseLong(cell);
+            if (value >= lowest && value <= highest) {
+                return value;
+            }
+        } catch (NumberFormatException e) {
+            // Said below, as for a number out of bounds.
+        }
+        throw new IllegalArgumentException("'" + column + "' is expected to be a whole number"
+                + (lowest == Long.MIN_VALUE ? "" : String.format(Locale.ROOT, " from %,d to %,d", lowest, highest))
+                + ", but is '" + cell + "'.");
+    }
+
+    /** Returns an end of a claim; as in a notebook, a decimal comma and a unit behind the number are understood. */
+    private static double number(CSVRecord row, String column) {
+        String cell = cell(row, column);
+        try {
+            double value = Double.parseDouble(cell.replace(',', '.'));
+            if (Double.isFinite(value)) {
+                return value;
+            }
+        } catch (NumberFormatException e) {
+            OptionalDouble read = AnswerText.number(cell);
+            if (read.isPresent()) {
+                return read.getAsDouble();
+            }
+        }
+        throw new IllegalArgumentException("the " + column + " end of the claim is expected to be a number, but is "
+                + (cell.isEmpty() ? "blank" : "'" + cell + "'") + ".");
+    }
+}

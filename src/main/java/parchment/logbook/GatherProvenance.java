@@ -1,0 +1,34 @@
+package parchment.logbook;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.Stream;
+
+/** Finds out whether gathered files come from a virtual roastery, so that the new logbook says so too. */
+final class GatherProvenance {
+    private GatherProvenance() {}
+
+    /** Looks for a logbook's settings in the folder, in those within it, and beside it, where a folder of curves has them. */
+    static Logbook.Provenance of(Path folder, int deepest) throws IOException {
+        List<Path> settings = new ArrayList<>();
+        try (Stream<Path> within = Files.walk(folder, deepest)) {
+            within.filter(path -> path.endsWith(Settings.FILE)).forEach(settings::add);
+        }
+        Path parent = folder.toAbsolutePath().normalize().getParent();
+        if (parent != null) {
+            settings.add(parent.resolve(Settings.FILE));
+        }
+        boolean invented = settings.stream()
+                .filter(Files::isRegularFile)
+                .anyMatch(file -> read(file) == Logbook.Provenance.INVENTED);
+        return invented ? Logbook.Provenance.INVENTED : Logbook.Provenance.ROASTED;
+    }
+
+    private static Logbook.Provenance read(Path file) {
+        ProblemLog problems = new ProblemLog(Settings.FILE);
+        return Settings.of(Settings.properties(file, problems), problems).provenance();
+    }
+}

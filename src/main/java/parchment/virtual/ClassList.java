@@ -1,0 +1,136 @@
+package parchment.virtual;
+
+import java.text.Normalizer;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.regex.Pattern;
+
+/**
+ * Holds the names of a class's students: names as people bear them, which a file or folder can be named after on any system.
+ *
+ * <p>"Ana Núñez" and "O'Neil" are names; "../x" is none. An accent that is typed as a character of its own is joined to its letter
+ * (Unicode normalization form C, UAX #15), so that a name is the same name wherever it was typed. Two names that would make one file's
+ * name, such as "O'Neil" and "O Neil", are refused.
+ *
+ * @param names the names, in the order of the list
+ * @see <a href="https://www.unicode.org/reports/tr15/">Unicode Standard Annex #15, Unicode Normalization Forms</a>
+ */
+public record ClassList(List<String> names) {
+    /** Letters that a name may have at most, so that with what is put behind it the name of a file stays within 255 bytes. */
+    public static final int MOST_LETTERS = 40;
+
+    /** Students that a class may have at most. */
+    public static final int MOST_STUDENTS = 1000;
+
+    private static final Pattern NAME =
+            Pattern.compile("[\\p{L}\\p{N}](?:[\\p{L}\\p{M}\\p{N} .'\u2019-]*[\\p{L}\\p{M}\\p{N}])?");
+    private static final Pattern KEPT_BY_WINDOWS =
+            Pattern.compile("(?:con|prn|aux|nul|com[0-9]|lpt[0-9])(?:\\..*)?", Pattern.CASE_INSENSITIVE);
+    private static final String UNNAMED = "unnamed";
+
+    /**
+     * Checks the names and joins their accents.
+     *
+     * @throws IllegalArgumentException if there is no student or more than {@link #MOST_STUDENTS}, a name is not allowed, or two would
+     *     make one file's name
+     */
+    public ClassList {
+        if (names.isEmpty()) {
+            throw new IllegalArgumentException("A class needs at least one student.");
+        }
+        if (names.size() > MOST_STUDENTS) {
+            throw new IllegalArgumentException(
+                    "A class has at most " + MOST_STUDENTS + " students; this list has " + names.size() + ".");
+        }
+        List<String> joined = new ArrayList<>();
+        Map<String, String> files = new LinkedHashMap<>();
+        for (String written : names) {
+            String name = joined(written);
+            check(name, joined.size() + 1);
+            String other = files.put(key(name), name);
+            if (other != null) {
+                throw new IllegalArgumentException(
+                        other.equalsIgnoreCase(name)
+                                ? "Two students are named '" + name + "'; give each their own name."
+                                : "The names '" + other + "' and '" + name + "' would both make the file name '"
+                                        + inFileName(name) + "'; tell one of them apart by more than that.");
+            }
+            joined.add(name);
+        }
+        names = List.copyOf(joined);
+    }
+
+    /** Returns the names student-01, student-02 and so on. */
+    static ClassList numbered(int students) {
+        Checks.positive("number of students", students);
+        List<String> names = new ArrayList<>();
+        for (int i = 1; i <= Math.min(students, MOST_STUDENTS + 1); i++) {
+            names.add(String.format(Locale.ROOT, "student-%02d", i));
+        }
+        return new ClassList(names);
+    }
+
+    private static void check(String name, int number) {
+        if (!NAME.matcher(name).matches()) {
+            throw new IllegalArgumentException(
+                    "A student's name has letters, digits, blanks, dashes, apostrophes and full stops, and"
+                            + " begins and ends with a letter or digit, because a folder is named after it; number "
+                            + number
+                            + " is '" + name + "'.");
+        }
+        if (name.codePointCount(0, name.length()) > MOST_LETTERS) {
+            throw new IllegalArgumentException("A student's name has at most " + MOST_LETTERS
+                    + " letters, because a folder is named after it; number " + number + " has "
+                    + name.codePointCount(0, name.length()) + ": '" + name + "'.");
+        }
+        if (KEPT_BY_WINDOWS.matcher(name).matches()) {
+            throw new IllegalArgumentException("No folder can be named '" + name
+                    + "' on Windows, which keeps that word for itself; give number " + number
+                    + " a longer name.");
+        }
+    }
+
+    /** Returns the student that a name means, as it was written or as it stands in the name of a file. */
+    public Optional<String> find(String written) {
+        String wanted = joined(written);
+        Optional<String> same = names.stream().filter(wanted::equals).findFirst();
+        return same.isPresent()
+                ? same
+                : names.stream().filter(name -> key(name).equals(key(wanted))).findFirst();
+    }
+
+    /** Returns whether a text is a name that a student of a class may bear, and so can name a folder as it stands. */
+    public static boolean isName(String text) {
+        try {
+            return new ClassList(List.of(text)).names().get(0).equals(text);
+        } catch (IllegalArgumentException e) {
+            return false;
+        }
+    }
+
+    /**
+     * Returns any text as it can stand in the name of a file or folder on any system: its letters and digits with single dashes
+     * between, at most {@link #MOST_LETTERS} characters; "unnamed" if it has none. Never a way to another folder.
+     */
+    public static String inFileName(String text) {
+        String kept = joined(text).replaceAll("[^\\p{L}\\p{M}\\p{N}]+", "-").replaceAll("^-|-$", "");
+        String shortened = kept.codePointCount(0, kept.length()) > MOST_LETTERS
+                ? kept.substring(0, kept.offsetByCodePoints(0, MOST_LETTERS))
+                : kept;
+        return shortened.isEmpty() || KEPT_BY_WINDOWS.matcher(shortened).matches()
+                ? UNNAMED + (shortened.isEmpty() ? "" : "-" + shortened)
+                : shortened;
+    }
+
+    private static String key(String name) {
+        return inFileName(name).toLowerCase(Locale.ROOT);
+    }
+
+    private static String joined(String text) {
+        return Normalizer.normalize(text.strip(), Normalizer.Form.NFC);
+    }
+}
