@@ -37,7 +37,8 @@ final class PrintedPage {
                 + "@page{size:A4;margin:14mm}\n"
                 + "@media print{:root{color-scheme:light}body{margin:0;max-width:none;font-size:10pt}"
                 + "h4{break-after:avoid}tr,p{break-inside:avoid}input,button{display:none}}\n"
-                + "</style>\n</head>\n<body>\n" + above + shown.html().orElse("<pre>" + Html.escape(shown.text()) + "</pre>")
+                + "</style>\n</head>\n<body>\n" + above
+                + shown.html().orElse("<pre>" + Html.escape(shown.text()) + "</pre>")
                 + (cautions.isEmpty() ? "" : "\n<footer>\n" + cautions + "</footer>") + "\n</body>\n</html>\n";
     }
 }

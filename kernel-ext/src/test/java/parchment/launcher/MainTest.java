@@ -57,10 +57,14 @@ class MainTest {
     void aPageSaysItsCautionsOnceThoughAResultBringsThem(@TempDir Path folder) throws IOException {
         String demo = Path.of("..", "datasets", "hillside").toString().replace("\\", "/");
         Path notebook = notebook(folder, "Week.of(Logbook.open(\"" + demo + "\"))");
-        assertEquals(0, run("run", notebook.toString(), "--out", folder.resolve("out").toString()), err.toString());
+        assertEquals(
+                0,
+                run("run", notebook.toString(), "--out", folder.resolve("out").toString()),
+                err.toString());
         String page = Files.readString(folder.resolve("out").resolve("made hére.html"))
                 .replace("&#39;", "'");
-        Cautions.forAPage().forEach(caution -> assertEquals(1, page.split(Pattern.quote(caution), -1).length - 1, caution));
+        Cautions.forAPage()
+                .forEach(caution -> assertEquals(1, page.split(Pattern.quote(caution), -1).length - 1, caution));
         assertEquals(1, page.split("Invented machine: do not roast\\.", -1).length - 1, page);
     }
 
