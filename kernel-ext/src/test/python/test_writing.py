@@ -2,6 +2,7 @@
 """Full disks, killed commands, folders that may not be written, and commands that meet: the later one works, and says in words what was."""
 
 import hashlib
+import json
 import os
 import re
 import shutil
@@ -58,7 +59,6 @@ class Commands(unittest.TestCase):
 
     def notebook(self, *cells):
         file = self.base / "note.ipynb"
-        import json
         file.write_text(json.dumps({"nbformat": 4, "nbformat_minor": 5, "metadata": {}, "cells": [
             {"cell_type": "code", "metadata": {}, "outputs": [], "execution_count": None, "source": cell} for cell in cells]}))
         return file
@@ -79,18 +79,17 @@ class FullDisk(Commands):
         return disk
 
     def fill(self, disk, left=0):
-        with open(disk / "filler", "wb") as filler:
+        with open(disk / "filler", "wb", buffering=0) as filler:
             try:
                 while True:
                     filler.write(b"x" * 4096)
-                    filler.flush()
             except OSError:
                 pass
         if left:
             os.truncate(disk / "filler", (disk / "filler").stat().st_size - left)
 
     def test_prepare_leaves_no_empty_seeds_and_works_once_there_is_room(self):
-        disk = self.small(64)
+        disk = self.small(256)
         teacher = disk / "teacher"
         teacher.mkdir()
         self.fill(disk)
@@ -244,7 +243,6 @@ class Together(Commands):
             self.assertEqual(process.returncode, 0, said)
         self.assertEqual(sorted(p.name for p in out.iterdir()), ["note.html", "note.ipynb"])
         self.assertTrue((out / "note.html").read_text().rstrip().endswith("</html>"))
-        import json
         self.assertEqual(len(json.loads((out / "note.ipynb").read_text())["cells"]), 5)
 
     def test_of_two_prepares_at_once_one_works_and_the_other_says_why(self):

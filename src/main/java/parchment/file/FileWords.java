@@ -15,6 +15,7 @@ import java.nio.file.NotDirectoryException;
 import java.util.LinkedHashMap;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -109,7 +110,7 @@ public final class FileWords {
     /** Returns the words for what went wrong, wherever it was found; a message of our own is kept. */
     public static String of(UncheckedIOException failure) {
         String message = failure.getMessage();
-        IOException cause = failure.getCause();
+        IOException cause = Objects.requireNonNull(failure.getCause()); // It cannot be made without one.
         // Without words of its own, such an error carries its cause's text, which begins with the cause's class.
         return message == null || message.equals(cause.toString()) || !isSentence(message) ? of(cause) : message;
     }

@@ -42,7 +42,7 @@ public final class Main {
         int code;
         try {
             code = commandLine().execute(arguments);
-        } catch (OutOfMemoryError e) {
+        } catch (OutOfMemoryError | StackOverflowError e) {
             System.err.println(Words.of(e));
             code = CommandLine.ExitCode.SOFTWARE;
         }

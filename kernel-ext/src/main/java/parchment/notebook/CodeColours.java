@@ -6,9 +6,13 @@ import parchment.display.Html;
 
 /** Marks up Java for reading: comments, texts, numbers and keywords; everything else stays plain. */
 public final class CodeColours {
+    /** Where a text goes on after a backslash; Java's expressions go one call deeper for each, so there is a largest number. */
+    private static final String AND_SO_ON = "(?:\\\\.[^%s\\\\\n]*+){0,500}%s?";
+
     private static final Pattern TOKENS = Pattern.compile(
             "(?<comment>//[^\n]*|/\\*.*?(?:\\*/|$))"
-                    + "|(?<text>\"\"\".*?(?:\"\"\"|$)|\"(?:\\\\.|[^\"\\\\\n])*\"?|'(?:\\\\.|[^'\\\\\n])*'?)"
+                    + "|(?<text>\"\"\".*?(?:\"\"\"|$)|\"[^\"\\\\\n]*+" + AND_SO_ON.replace("%s", "\"")
+                    + "|'[^'\\\\\n]*+" + AND_SO_ON.replace("%s", "'") + ")"
                     + "|(?<number>\\b\\d[\\w.]*)"
                     + "|(?<keyword>\\b(?:abstract|boolean|break|byte|case|catch|char|class|continue|default|do|double|else|enum|extends"
                     + "|final|finally|float|for|if|implements|import|instanceof|int|interface|long|new|null|private|public|record|return"

@@ -195,6 +195,14 @@ class NotebookRunTest {
     }
 
     @Test
+    void coloursTextsOfAnyLength() {
+        for (String text : List.of("x".repeat(300_000), "\\n".repeat(100_000), "\\n x ".repeat(300))) {
+            String html = CodeColours.html("var s = \"" + text + "\";");
+            assertEquals("var s = &quot;" + text + "&quot;;", html.replaceAll("<[^>]*>", ""));
+        }
+    }
+
+    @Test
     void saysUnderTheCellAndAtTheFootOfThePageHowOftenTheScoresWereAsked() throws IOException {
         String ask = "Evidence.of(hillside.scored(\"sweetness\"), dropTemperature(), hillside)";
         String open = "var hillside = Logbook.open(\"../datasets/hillside\")";
