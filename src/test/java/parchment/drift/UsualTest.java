@@ -244,7 +244,10 @@ class UsualTest {
                 row(page, "charge temperature"),
                 page);
         // What was not measured is neither unlike nor as usual.
-        assertEquals(List.of("drying time", "missing", "missing", "missing", "missing", "0"), row(page, "drying time"), page);
+        assertEquals(
+                List.of("drying time", "missing", "missing", "missing", "missing", "0"),
+                row(page, "drying time"),
+                page);
         assertTrue(page.endsWith("Unlike is not bad: the cup decides."), page);
         String few = charged(181, Arrays.copyOf(CHARGES, 7)).text();
         assertEquals(
@@ -309,7 +312,8 @@ class UsualTest {
         Logbook logbook = BuiltBatch.logbook(rows);
         String page = Usual.of(logbook.batch("B" + rows.size()), logbook).text();
         assertTrue(
-                page.contains("Meant like it, as far as was written: B1, B2, B3, B4, B5, B6, B7, B8" + more + "."), page);
+                page.contains("Meant like it, as far as was written: B1, B2, B3, B4, B5, B6, B7, B8" + more + "."),
+                page);
         assertTrue(!charged(181, CHARGES).text().contains("Meant like it"), "no drop was planned");
     }
 
@@ -338,14 +342,16 @@ class UsualTest {
         assertEquals(140, of(late, "development time").usual(), 2.5);
         assertTrue(
                 late.toString()
-                        .contains("first crack temperature 212.0 °C, which is 12.4 °C above the usual (perhaps first crack was marked"
-                                + " about 62 s too late: the development time is 62 s shorter than usual)"),
+                        .contains(
+                                "first crack temperature 212.0 °C, which is 12.4 °C above the usual (perhaps first crack was marked"
+                                        + " about 62 s too late: the development time is 62 s shorter than usual)"),
                 late.toString());
         Usual early = cracked(540);
         assertTrue(
                 early.toString()
-                        .contains(" below the usual (perhaps first crack was marked about 58 s too early: the development time is 58 s"
-                                + " longer than usual)"),
+                        .contains(
+                                " below the usual (perhaps first crack was marked about 58 s too early: the development time is 58 s"
+                                        + " longer than usual)"),
                 early.toString());
         // Only what is said of the crack has a word about its mark.
         assertEquals(1, late.toString().split("perhaps first crack", -1).length - 1, late.toString());

@@ -366,11 +366,13 @@ class HabitModelTest {
     void tooFewMarksMoveTheCommonPracticeByThoseOfOtherDays() {
         HabitRow asked = row("new", "another day", 155);
         double none = new HabitModel(KIND, List.of()).expected(asked).value();
-        HabitModel three = new HabitModel(KIND, List.of(row("a", "day 1", 160), row("b", "day 2", 160), row("c", "day 3", 160)));
+        HabitModel three =
+                new HabitModel(KIND, List.of(row("a", "day 1", 160), row("b", "day 2", 160), row("c", "day 3", 160)));
         assertFalse(three.isLearnt());
         assertTrue(three.expected(asked).value() > none + 1, none + " " + three.expected(asked));
         assertTrue(three.expected(asked).value() < 160.1);
-        HabitModel own = new HabitModel(KIND, List.of(row("a", "day 1", 160), row("b", "day 2", 160), row("c", "day 3", 175)));
+        HabitModel own =
+                new HabitModel(KIND, List.of(row("a", "day 1", 160), row("b", "day 2", 160), row("c", "day 3", 175)));
         assertEquals(
                 three.expected(row("new", "day 3", 155)).value(),
                 own.expected(row("new", "day 3", 155)).value(),
@@ -406,7 +408,9 @@ class HabitModelTest {
         HabitRow late = bent("new", "another day", 198.5);
         HabitModel model = new HabitModel(MarkKind.FIRST_CRACK_START, rows);
         assertEquals(198.5, model.expected(late).value(), 0.7);
-        assertTrue(model.expected(late).standardDeviation() < 0.8, model.expected(late).toString());
+        assertTrue(
+                model.expected(late).standardDeviation() < 0.8,
+                model.expected(late).toString());
         HabitModel few = new HabitModel(MarkKind.FIRST_CRACK_START, rows.subList(0, 19));
         // What the bend did to the rate is in the habit too, but does not tell as much.
         assertTrue(few.expected(late).value() < 197.5, few.expected(late).toString());
