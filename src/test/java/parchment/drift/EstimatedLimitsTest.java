@@ -80,8 +80,7 @@ class EstimatedLimitsTest {
     @Test
     void everyTenBatchesShareALimitAndAHundredthOfTheCharts() {
         EstimatedLimits limits = limits(drawn(55, 4));
-        for (double[] of :
-                List.of(limits.singleStandardLimits(), limits.weightedMeanLimits(), limits.sumLimits())) {
+        for (double[] of : List.of(limits.singleStandardLimits(), limits.weightedMeanLimits(), limits.sumLimits())) {
             assertEquals(35, of.length);
             for (int i = 0; i < 35; i++) {
                 assertEquals(of[i / 10 * 10], of[i]);
@@ -178,7 +177,8 @@ class EstimatedLimitsTest {
 
     private static double days(double ratio, double alike, int i, int j) {
         RowsInTime rows = rows(STRETCH);
-        double[] dates = IntStream.range(0, 10).mapToDouble(d -> 5 * d + (d % 2)).toArray();
+        double[] dates =
+                IntStream.range(0, 10).mapToDouble(d -> 5 * d + (d % 2)).toArray();
         double gap = rows.days().usualGap();
         assertEquals((dates[9] - dates[0]) / 9, gap, 1e-12);
         return ratio / (1 + ratio) * Math.pow(alike, (dates[j / 2] - dates[i / 2]) / gap);

@@ -223,7 +223,9 @@ class WatchTest {
                         least),
                 watch.rateWords());
         assertTrue(watch.text().replaceAll("\\s+", " ").contains(watch.rateWords()), watch.text());
-        assertEquals("No batch has been roasted after the stretch yet.", masses(after()).rateWords());
+        assertEquals(
+                "No batch has been roasted after the stretch yet.",
+                masses(after()).rateWords());
         assertEquals(
                 "No batch has been roasted after the stretch yet.",
                 masses(1, 2, 1).rateWords());
