@@ -5,6 +5,7 @@ import java.nio.file.Path;
 import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.Objects;
 import parchment.file.Rights;
 import parchment.notebook.OurPage;
 
@@ -50,7 +51,7 @@ public final class Handbook {
         }
         for (Map.Entry<String, String> page : pages.entrySet()) {
             Path file = folder.resolve(page.getKey());
-            Rights.USUAL.makeFolder(file.toAbsolutePath().getParent());
+            Rights.USUAL.makeFolder(Objects.requireNonNullElse(file.toAbsolutePath().getParent(), folder));
             OurPage.write(file, page.getValue());
         }
         return folder.resolve(Contents.FILE);
