@@ -183,7 +183,7 @@ class ConnectionTest {
                 new Header<>("me", MessageType.EXECUTE_REQUEST),
                 new org.dflib.jjava.jupyter.messages.request.ExecuteRequest(
                         code, false, true, java.util.Map.of(), false, false)));
-        Message<?> arrived = threads.submit(connection::nextShell).get(20, TimeUnit.SECONDS);
+        Message<?> arrived = threads.submit(connection::nextShell).get(50, TimeUnit.SECONDS);
         assertEquals(code, ((org.dflib.jjava.jupyter.messages.request.ExecuteRequest) arrived.getContent()).getCode());
     }
 

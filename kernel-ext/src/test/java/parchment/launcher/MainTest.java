@@ -60,7 +60,7 @@ class MainTest {
         assertEquals(
                 0,
                 run("run", notebook.toString(), "--out", folder.resolve("out").toString()),
-                err.toString());
+                err.toString() + out);
         String page = Files.readString(folder.resolve("out").resolve("made hére.html"))
                 .replace("&#39;", "'");
         Cautions.forAPage()
