@@ -2,10 +2,12 @@ package parchment.align;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.DoubleUnaryOperator;
 import parchment.chart.Band;
 import parchment.chart.Colour;
@@ -59,6 +61,10 @@ final class Crowd {
         batches.forEach((batch, values) ->
                 changed.batches.put(batch, Arrays.stream(values).map(change).toArray()));
         return changed;
+    }
+
+    Set<String> names() {
+        return Collections.unmodifiableSet(batches.keySet());
     }
 
     int size() {

@@ -6,6 +6,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import parchment.chart.Plot;
 import parchment.display.Showable;
@@ -103,6 +104,12 @@ public final class OneClock implements ShownAs {
         int[] common = LaidPaths.common(onGrid, clock);
         List<String> said = new ArrayList<>(notes);
         said.addAll(matches.notes());
+        String without = LeftOutNames.of(
+                all.stream().map(one -> one.batch().name()).toList(),
+                onGrid.stream().map(Laid::name).collect(Collectors.toSet()));
+        if (!without.isEmpty()) {
+            said.add(without.strip());
+        }
         Optional<SimultaneousBand> band = band(onGrid, common[0], common[1]);
         Optional<String> latest = onGrid.isEmpty()
                 ? Optional.empty()

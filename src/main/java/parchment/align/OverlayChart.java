@@ -228,7 +228,8 @@ public final class OverlayChart implements ShownAs {
                 ? "."
                 : "; " + left + (left == 1 ? " lacks" : " lack") + " a bean temperature or the "
                         + clock.needed().words() + " and " + (left == 1 ? "is" : "are") + " left out.";
-        return crowd.size() + " of " + batches.size() + " batches, from charge to drop" + without + crowd.note();
+        return crowd.size() + " of " + batches.size() + " batches, from charge to drop" + without
+                + LeftOutNames.of(batches.stream().map(Batch::name).toList(), crowd.names()) + crowd.note();
     }
 
     @Override

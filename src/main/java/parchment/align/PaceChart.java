@@ -168,6 +168,7 @@ public final class PaceChart implements ShownAs {
                                         + " no bean temperature whose rate of rise could be told, and "
                                         + (left == 1 ? "is" : "are")
                                         + " left out.")
+                + LeftOutNames.of(batches.stream().map(Batch::name).toList(), crowd.names())
                 + crowd.note()
                 + cutOff();
     }

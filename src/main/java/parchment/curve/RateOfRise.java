@@ -56,12 +56,13 @@ public final class RateOfRise implements Showable {
     @Override
     public String toString() {
         int missing = (int) rows.stream().filter(Smoothed::isMissing).count();
+        double typical = parchment.stats.Robust.median(standardErrors());
         return String.format(
-                Locale.ROOT,
-                "rate of rise of the %s at %d readings (%d missing), typical standard error %.2g per minute",
-                smooth.clean().kept().name(),
-                rows.size(),
-                missing,
-                parchment.stats.Robust.median(standardErrors()));
+                        Locale.ROOT,
+                        "rate of rise of the %s at %d readings (%d missing), typical standard error ",
+                        smooth.clean().kept().name(),
+                        rows.size(),
+                        missing)
+                + (Double.isNaN(typical) ? "missing" : String.format(Locale.ROOT, "%.2g per minute", typical));
     }
 }

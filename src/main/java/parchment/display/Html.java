@@ -30,8 +30,8 @@ public final class Html {
         return escaped.toString();
     }
 
-    /** Returns the text with U+FFFD for what a page may not hold, and nothing else changed; for data in a page. */
-    static String allowed(String text) {
+    /** Returns the text with U+FFFD for what a page may not hold, and nothing else changed; for a whole page, or for data in one. */
+    public static String allowed(String text) {
         StringBuilder allowed = new StringBuilder(text.length());
         text.codePoints().forEach(point -> allowed.appendCodePoint(isAllowed(point) ? point : 0xFFFD));
         return allowed.toString();

@@ -240,7 +240,7 @@ public final class Watch implements ShownAs {
     }
 
     private static String oneIn(double share) {
-        return share > 0 ? String.format(Locale.ROOT, "%.0f", 1 / share) : "a thousand";
+        return String.format(Locale.ROOT, "%.0f", 1 / share);
     }
 
     Feature feature() {

@@ -39,6 +39,7 @@ record CollectedFiles(Path folder, List<Path> files, List<String> refused) {
         Visitor visitor = new Visitor(start, most);
         Files.walkFileTree(start, Set.of(), DEEPEST, visitor);
         visitor.files.sort(null);
+        visitor.refused.sort(null);
         return new CollectedFiles(start, List.copyOf(visitor.files), List.copyOf(visitor.refused));
     }
 

@@ -56,6 +56,7 @@ final class CurveBuilder {
                 beanRefused = unit.isEmpty();
                 beanUnit = unit;
                 fewReadings(column, samples, problems);
+                flat(column, samples, problems);
                 unit.ifPresent(u -> known.put(
                         quantity.get(), samples.in(u).curve(quantity.get().words(), Unit.TEMPERATURE)));
             } else {
@@ -78,6 +79,19 @@ final class CurveBuilder {
                     Words.count(samples.seconds.length, "usable reading", "usable readings") + ", too few to work with",
                     "bean temperatures at three times or more",
                     "kept; no mark is looked for on this curve");
+        }
+    }
+
+    private static void flat(CurveColumns.Column column, Samples samples, ProblemLog problems) {
+        if (samples.seconds.length >= SmoothCurve.FEWEST_READINGS
+                && Arrays.stream(samples.values).allMatch(value -> value == samples.values[0])) {
+            problems.add(
+                    0,
+                    column.heading(),
+                    Words.count(samples.seconds.length, "reading", "readings") + " that are always the same, "
+                            + CurveFile.number(samples.values[0]),
+                    "bean temperatures that change; was the probe connected?",
+                    "kept as written");
         }
     }
 

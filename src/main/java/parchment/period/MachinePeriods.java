@@ -6,8 +6,10 @@ import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
 import parchment.calendar.MachineDays;
 import parchment.calendar.RoastCalendar;
 import parchment.calendar.WrittenPeriods;
@@ -33,6 +35,9 @@ import parchment.stats.series.WanderingDays;
 public final class MachinePeriods {
     /** Roast days by which a written day may miss the date set and still be the same change. */
     private static final int NEAR = 1;
+
+    /** By the number of steps after the day. */
+    private final Map<Integer, List<Estimate>> toLatest = new ConcurrentHashMap<>();
 
     private final MachineDays days;
     private final List<Indicator> indicators;
@@ -409,6 +414,14 @@ public final class MachinePeriods {
 
     /** Returns what must be added to readings of a day to bring them to the last period, one estimate per indicator. */
     List<Estimate> toLatest(LocalDate day) {
+        // The same for all days between two steps, and asked for every reading of every batch.
+        int later = (int) firstDays.stream()
+                .filter(first -> day.isBefore(days.dates().get(first)))
+                .count();
+        return toLatest.computeIfAbsent(later, steps -> workedOut(day));
+    }
+
+    private List<Estimate> workedOut(LocalDate day) {
         List<Estimate> out = new ArrayList<>();
         for (int j = 0; j < indicators.size(); j++) {
             int first = indicators.get(j).columns().size();

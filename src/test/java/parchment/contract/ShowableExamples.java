@@ -119,7 +119,7 @@ final class ShowableExamples {
         ROOTS.put("BatchTable", logbook -> BatchTable.of(logbook, Features.dropTemperature()));
         ROOTS.put("FeatureList", logbook -> Features.all());
         ROOTS.put("Evidence", logbook -> {
-            Evidence evidence = Evidence.of(HostileLogbook.ATTRIBUTE, Features.dropTemperature(), logbook);
+            Evidence evidence = Evidence.of(attribute(logbook), Features.dropTemperature(), logbook);
             return List.of(evidence, evidence.at(205));
         });
         ROOTS.put("Screen", Screen::of);
@@ -134,11 +134,10 @@ final class ShowableExamples {
                 "VarianceShares",
                 logbook -> List.of(
                         VarianceShares.of(Features.dropTime(), logbook),
-                        VarianceShares.of(HostileLogbook.ATTRIBUTE, logbook)));
+                        VarianceShares.of(attribute(logbook), logbook)));
         ROOTS.put("LotYear", logbook -> {
             String lot = logbook.batches().get(3).lot().orElseThrow();
-            return List.of(
-                    LotYear.of(lot, Features.dropTime(), logbook), LotYear.of(lot, HostileLogbook.ATTRIBUTE, logbook));
+            return List.of(LotYear.of(lot, Features.dropTime(), logbook), LotYear.of(lot, attribute(logbook), logbook));
         });
         ROOTS.put(
                 "YearPart",
@@ -163,7 +162,7 @@ final class ShowableExamples {
                         0.005,
                         "<b>"));
         ROOTS.put("Halo", Halo::of);
-        ROOTS.put("DestinationOrPath", logbook -> DestinationOrPath.of(HostileLogbook.ATTRIBUTE, logbook));
+        ROOTS.put("DestinationOrPath", logbook -> DestinationOrPath.of(attribute(logbook), logbook));
         ROOTS.put("Desirability", logbook -> Desirability.larger(4, 8));
         ROOTS.put("TradeOff", logbook -> {
             List<String> attributes = List.copyOf(logbook.attributes());
@@ -229,6 +228,10 @@ final class ShowableExamples {
     private static final int OF_EACH = 4;
 
     private ShowableExamples() {}
+
+    private static String attribute(Logbook logbook) {
+        return logbook.scored(HostileLogbook.ATTRIBUTE, "sweetness");
+    }
 
     private static Plot plot() {
         return Plot.of("<script>alert(1)</script>", Axis.number("<b>", "°C"), Axis.number("\"><img>", "s"))

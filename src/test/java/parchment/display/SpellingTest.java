@@ -28,6 +28,15 @@ class SpellingTest {
         assertEquals(5, Spelling.changesOrSwaps("chaff", ""));
     }
 
+    @Test
+    void aTextLongerThanAnyNameIsNotComparedLetterByLetter() {
+        String longest = "n".repeat(Spelling.LONGEST_COMPARED);
+        assertEquals(1, Spelling.changes(longest, longest.substring(1)));
+        assertEquals(Spelling.LONGEST_COMPARED + 1, Spelling.changes(longest + "n", longest));
+        assertEquals(10_000_000, Spelling.changesOrSwaps("n".repeat(10_000_000), "name"));
+        assertEquals(0, Spelling.changes(longest + "n", longest + "n"));
+    }
+
     @RepeatedTest(50)
     void neitherDirectionNorSwapsMakeANameFarther(RepetitionInfo repetition) {
         SplittableRandom random = new SplittableRandom(repetition.getCurrentRepetition());

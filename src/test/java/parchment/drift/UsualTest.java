@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.time.LocalDate;
+import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -12,8 +13,14 @@ import org.hipparchus.distribution.continuous.TDistribution;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
+import parchment.logbook.LogbookContents;
+import parchment.logbook.MarkKind;
+import parchment.logbook.Quantity;
 import parchment.logbook.Upkeep;
+import parchment.phase.ExampleRoast;
+import parchment.quantity.Elapsed;
 
 /** A record on each side of each rule of "is this batch like its lot's others". */
 class UsualTest {
@@ -200,10 +207,153 @@ class UsualTest {
         rows.add(BuiltBatch.losing(0.14));
         Logbook logbook = BuiltBatch.logbook(rows);
         Usual.Compared loss = of(Usual.of(logbook.batch("B9"), logbook), "mass loss");
+        assertEquals(0.14, loss.usual(), 1e-9);
         assertTrue(
                 loss.range().lower() > 0
                         && loss.range().upper() > 0.3
                         && loss.range().upper() < 1,
                 loss.toString());
+    }
+
+    private static List<String> row(String page, String feature) {
+        return page.lines()
+                .filter(line -> line.startsWith(feature + " "))
+                .findFirst()
+                .map(line -> List.of(line.strip().split(" {2,}")))
+                .orElseThrow();
+    }
+
+    @Test
+    void thePageShowsEachFeatureBesideWhatIsUsual() {
+        Usual usual = charged(225, CHARGES);
+        assertEquals("B9", usual.batch().name());
+        String page = usual.text();
+        Usual.Compared charge = of(usual, "charge temperature");
+        assertEquals(
+                List.of(
+                        "charge temperature",
+                        "225.0 °C",
+                        "180.0 °C",
+                        String.format(
+                                java.util.Locale.ROOT,
+                                "%.1f °C to %.1f °C",
+                                charge.range().lower(),
+                                charge.range().upper()),
+                        "unlike",
+                        "8"),
+                row(page, "charge temperature"),
+                page);
+        // What was not measured is neither unlike nor as usual.
+        assertEquals(
+                List.of("drying time", "missing", "missing", "missing", "missing", "0"),
+                row(page, "drying time"),
+                page);
+        assertTrue(page.endsWith("Unlike is not bad: the cup decides."), page);
+        String few = charged(181, Arrays.copyOf(CHARGES, 7)).text();
+        assertEquals(
+                "Is batch B8 like the others?\n\nCannot tell whether batch B8 is like the others: there are 7 others of lot one, and 8"
+                        + " are needed.",
+                few);
+    }
+
+    /** Half a printed step is no difference, however alike the others are. */
+    @ParameterizedTest
+    @CsvSource({"180.1, LIKE_THE_OTHERS", "179.9, LIKE_THE_OTHERS", "180.5, UNLIKE_THE_OTHERS"})
+    void othersThatAreAllTheSameLeaveAPrintedStep(double own, Usual.Verdict verdict) {
+        double[] same = new double[12];
+        Arrays.fill(same, 180);
+        assertEquals(verdict, charged(own, same).verdict());
+    }
+
+    @Test
+    void batchesWithoutALotAreNobodysOthers() {
+        List<BuiltBatch> rows = new ArrayList<>();
+        for (int k = 0; k < 10; k++) {
+            rows.add(BuiltBatch.of(2).withLot("").withCharge(180 + k % 3));
+        }
+        Logbook logbook = BuiltBatch.logbook(rows);
+        Usual usual = Usual.of(logbook.batch("B1"), logbook);
+        assertEquals(Usual.Verdict.CANNOT_TELL, usual.verdict());
+        assertEquals(0, of(usual, "charge temperature").others());
+    }
+
+    /** Of sixteen others as many as said were roasted by the batch's own recipe; from eight on they alone are the others. */
+    @ParameterizedTest
+    @CsvSource({"8, 8", "7, 16"})
+    void heldAgainstThoseOfTheSameRecipeWhereThereAreEnough(int same, int others) {
+        List<BuiltBatch> rows = new ArrayList<>();
+        for (int k = 0; k < 17; k++) {
+            rows.add(BuiltBatch.of(2).withCharge(180 + k % 3));
+        }
+        Logbook built = BuiltBatch.logbook(rows);
+        List<Batch> batches = new ArrayList<>();
+        for (Batch batch : built.batches()) {
+            int k = batches.size();
+            batches.add(batch.toBuilder()
+                    .label(Batch.Label.RECIPE, k < same || k == 16 ? "filter" : "espresso")
+                    .build());
+        }
+        Logbook logbook = Logbook.of(LogbookContents.ofBatches("recipes", batches));
+        Usual usual = Usual.of(logbook.batch("B17"), logbook);
+        assertEquals(others, of(usual, "charge temperature").others());
+        assertEquals(
+                "batch B17 is like " + others + " others of lot one" + (others == 8 ? ", recipe filter" : "")
+                        + ", about the same mass",
+                usual.toString());
+    }
+
+    @ParameterizedTest
+    @CsvSource({"8, ''", "10, ' and 2 more'"})
+    void itsTwinsAreNamedUpToEight(int twins, String more) {
+        List<BuiltBatch> rows = new ArrayList<>();
+        for (int k = 0; k <= twins; k++) {
+            rows.add(BuiltBatch.of(2).withAim(205).withCharge(180));
+        }
+        Logbook logbook = BuiltBatch.logbook(rows);
+        String page = Usual.of(logbook.batch("B" + rows.size()), logbook).text();
+        assertTrue(
+                page.contains("Meant like it, as far as was written: B1, B2, B3, B4, B5, B6, B7, B8" + more + "."),
+                page);
+        assertTrue(!charged(181, CHARGES).text().contains("Meant like it"), "no drop was planned");
+    }
+
+    /** Twelve of the example roast, the crack written within 8 s of 600 s, and one more. */
+    private static Usual cracked(double own) {
+        List<Batch> batches = new ArrayList<>();
+        for (int k = 0; k <= 12; k++) {
+            double crack = k == 12 ? own : 600 + 4 * (k % 5 - 2);
+            batches.add(Batch.named("C" + k)
+                    .curve(Quantity.BEAN_TEMPERATURE, ExampleRoast.bean(-40, 740))
+                    .roastedAt(LocalDate.of(2025, 1, 1).plusDays(k).atTime(9, 0).atOffset(ZoneOffset.UTC))
+                    .lot("one")
+                    .writtenMark(MarkKind.YELLOWING, Elapsed.seconds(360 + k % 3))
+                    .writtenMark(MarkKind.FIRST_CRACK_START, Elapsed.seconds(crack))
+                    .writtenMark(MarkKind.DROP, Elapsed.seconds(740))
+                    .build());
+        }
+        Logbook logbook = Logbook.of(LogbookContents.ofBatches("cracked", batches));
+        return Usual.of(logbook.batch("C12"), logbook);
+    }
+
+    /** The middle one of the others cracked at 598 s; 62 s at 12 °C/min are 12.4 °C, and the development is as much shorter. */
+    @Test
+    void aCrackAtAnotherTemperatureIsPerhapsALateOrEarlyMark() {
+        Usual late = cracked(660);
+        assertEquals(140, of(late, "development time").usual(), 2.5);
+        assertTrue(
+                late.toString()
+                        .contains(
+                                "first crack temperature 212.0 °C, which is 12.4 °C above the usual (perhaps first crack was marked"
+                                        + " about 62 s too late: the development time is 62 s shorter than usual)"),
+                late.toString());
+        Usual early = cracked(540);
+        assertTrue(
+                early.toString()
+                        .contains(
+                                " below the usual (perhaps first crack was marked about 58 s too early: the development time is 58 s"
+                                        + " longer than usual)"),
+                early.toString());
+        // Only what is said of the crack has a word about its mark.
+        assertEquals(1, late.toString().split("perhaps first crack", -1).length - 1, late.toString());
     }
 }

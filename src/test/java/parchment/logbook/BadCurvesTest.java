@@ -72,6 +72,19 @@ class BadCurvesTest {
     }
 
     @Test
+    void namesABeanTemperatureThatIsAlwaysTheSame() throws IOException {
+        Logbook logbook = new WrittenFolder(temporary)
+                .with("curves/2.csv", HEAD, "0,180", "1,180", "2,180")
+                .with("curves/3.csv", HEAD, "0,180", "1,180", "2,180.1")
+                .open();
+        assertEquals(3, logbook.batch("2").beanTemperature().orElseThrow().size());
+        says(logbook, "curves/2.csv", "3 readings that are always the same, 180", "was the probe connected?");
+        assertTrue(
+                logbook.problems().list().stream().noneMatch(p -> p.file().equals("curves/3.csv")),
+                logbook.problems().text());
+    }
+
+    @Test
     void sortsReadingsThatAreOutOfOrder() throws IOException {
         Logbook shuffled = curve(rows(IntStream.range(0, 200).map(i -> i * 77 % 200)));
         assertEquals(200, beans(shuffled).size());

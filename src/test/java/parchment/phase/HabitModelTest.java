@@ -343,4 +343,80 @@ class HabitModelTest {
         assertEquals(155, model.expected(row).value(), 0.3);
         assertEquals(1.2, model.expected(row).standardDeviation(), 0.3);
     }
+
+    /** A drop that was found on the curve and not written is no habit of the pen. */
+    @Test
+    void aFoundDropIsNotAWrittenOne() {
+        Curve falls = ExampleRoast.curve(
+                "bean temperature",
+                Unit.TEMPERATURE,
+                t -> t <= 740 ? ExampleRoast.BEAN.applyAsDouble(t) : 228 - 1.5 * (t - 740),
+                -40,
+                780,
+                2);
+        Phases phases = Phases.of(
+                Batch.named("found").curve(Quantity.BEAN_TEMPERATURE, falls).build());
+        assertEquals(Source.FOUND, phases.mark(MarkKind.DROP).orElseThrow().source());
+        HabitRow row = new HabitRow(phases, Climb.of(phases), "day", List.of("lot", "1", "Ida"), 5);
+        assertTrue(Double.isNaN(HabitModel.writtenCelsius(row, MarkKind.DROP)));
+    }
+
+    /** With too few marks the common practice is moved towards those of other days, and never by the day's own. */
+    @Test
+    void tooFewMarksMoveTheCommonPracticeByThoseOfOtherDays() {
+        HabitRow asked = row("new", "another day", 155);
+        double none = new HabitModel(KIND, List.of()).expected(asked).value();
+        HabitModel three =
+                new HabitModel(KIND, List.of(row("a", "day 1", 160), row("b", "day 2", 160), row("c", "day 3", 160)));
+        assertFalse(three.isLearnt());
+        assertTrue(three.expected(asked).value() > none + 1, none + " " + three.expected(asked));
+        assertTrue(three.expected(asked).value() < 160.1);
+        HabitModel own =
+                new HabitModel(KIND, List.of(row("a", "day 1", 160), row("b", "day 2", 160), row("c", "day 3", 175)));
+        assertEquals(
+                three.expected(row("new", "day 3", 155)).value(),
+                own.expected(row("new", "day 3", 155)).value(),
+                1e-9);
+        assertTrue(own.expected(asked).value() > three.expected(asked).value() + 1);
+    }
+
+    /** Rises by 10 °C/min to where the beans crack, and by 5 °C/min from there on; the crack is written where the curve bends. */
+    private static HabitRow bent(String name, String day, double crack) {
+        double at = 6 * (crack - 100);
+        Curve curve = ExampleRoast.curve(
+                "bean temperature",
+                Unit.TEMPERATURE,
+                t -> t <= at ? 100 + t / 6 : crack + (t - at) / 12,
+                0,
+                at + 140,
+                2);
+        Phases phases = Phases.of(Batch.named(name)
+                .curve(Quantity.BEAN_TEMPERATURE, curve)
+                .writtenMark(MarkKind.FIRST_CRACK_START, Elapsed.seconds(at))
+                .writtenMark(MarkKind.DROP, Elapsed.seconds(at + 140))
+                .build());
+        return new HabitRow(phases, Climb.of(phases), day, List.of("lot", "1", "Ida"), 5);
+    }
+
+    /** From twenty days on, where the curve's own bend has told the crack on all other days, it tells it on a new one. */
+    @Test
+    void theCurvesOwnBendTellsTheCrackOnceItHasDoneSoOnTwentyDays() {
+        List<HabitRow> rows = new ArrayList<>();
+        for (int d = 0; d < 24; d++) {
+            rows.add(bent("b" + d, "day " + d, 196 + (d * 5 % 7 - 3) * 0.8));
+        }
+        HabitRow late = bent("new", "another day", 198.5);
+        HabitModel model = new HabitModel(MarkKind.FIRST_CRACK_START, rows);
+        assertEquals(198.5, model.expected(late).value(), 0.7);
+        assertTrue(
+                model.expected(late).standardDeviation() < 0.8,
+                model.expected(late).toString());
+        HabitModel few = new HabitModel(MarkKind.FIRST_CRACK_START, rows.subList(0, 19));
+        // What the bend did to the rate is in the habit too, but does not tell as much.
+        assertTrue(few.expected(late).value() < 197.5, few.expected(late).toString());
+        assertTrue(
+                few.expected(late).standardDeviation()
+                        > 1.5 * model.expected(late).standardDeviation(),
+                few.expected(late) + " " + model.expected(late));
+    }
 }

@@ -50,12 +50,12 @@ public final class HtmlPage {
                     sentence -> body.append("<p>").append(Html.escape(sentence)).append("</p>\n"));
             body.append("</footer>\n");
         }
-        return PageForm.filled(
+        return Html.allowed(PageForm.filled(
                 HtmlPage.class,
                 Map.of(
                         "LANGUAGE", Html.escape(notebook.language()),
                         "TITLE", Html.escape(notebook.title(name)),
-                        "BODY", body.toString()));
+                        "BODY", body.toString())));
     }
 
     private static void code(Cell cell, int number, StringBuilder body) {

@@ -13,10 +13,14 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.regex.Pattern;
 import parchment.file.WholeFile;
 
 /** A notebook file (nbformat 4): its cells in order, and whatever else the file holds, kept as it was. */
 public final class Notebook {
+    /** Half of a character, which no file can hold; a cell may show one, or a notebook bring one. */
+    private static final Pattern HALF_A_CHARACTER = Pattern.compile("\\p{Cs}");
+
     private static final Gson GSON = new GsonBuilder()
             .setPrettyPrinting()
             .disableHtmlEscaping()
@@ -126,6 +130,6 @@ public final class Notebook {
                 copy.add(entry.getKey(), entry.getValue());
             }
         }
-        WholeFile.at(file).write(GSON.toJson(copy) + "\n");
+        WholeFile.at(file).write(HALF_A_CHARACTER.matcher(GSON.toJson(copy)).replaceAll("\uFFFD") + "\n");
     }
 }

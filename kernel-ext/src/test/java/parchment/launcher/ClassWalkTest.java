@@ -104,9 +104,8 @@ class ClassWalkTest {
     void aClassOfThirtyGoesFromTheNamesToTheEnvelopesWhateverIsHandedIn() throws IOException {
         Path list = Files.writeString(folder.resolve("names.txt"), "\uFEFF" + String.join("\r\n", names) + "\r\n");
         run("prepare", "--names", list.toString(), "--teacher", teacher.toString());
-        for (String lesson : List.of("1", "2")) {
-            run("hand-out", lesson, "--teacher", teacher.toString(), "--to", students.toString());
-        }
+        handOutLastWeeksLesson("student-20");
+        run("hand-out", "2", "--teacher", teacher.toString(), "--to", students.toString());
         Map<String, String> before = logbooks();
 
         for (String student : names.subList(0, 18)) {
@@ -194,6 +193,18 @@ class ClassWalkTest {
             assertTrue(envelope.contains("Invented machine: do not roast."), student);
         }
         assertEquals(before, logbooks(), "nothing that was handed out is changed");
+    }
+
+    /** Hands out lesson 1 to the one student who needs it here: that of all thirty takes its time. */
+    private void handOutLastWeeksLesson(String student) throws IOException {
+        Path seeds = teacher.resolve("seeds.properties");
+        Path ofOne = Files.createDirectories(folder.resolve("teacher of one"));
+        Files.write(
+                ofOne.resolve("seeds.properties"),
+                Files.readAllLines(seeds).stream()
+                        .filter(line -> line.startsWith(student + "="))
+                        .toList());
+        run("hand-out", "1", "--teacher", ofOne.toString(), "--to", students.toString());
     }
 
     /** Students 19 to 30 hand in as people do; 13, 16, 17 and others have done something to their sheets. */

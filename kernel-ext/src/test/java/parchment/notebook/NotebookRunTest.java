@@ -103,6 +103,19 @@ class NotebookRunTest {
     }
 
     @Test
+    void halvesOfCharactersStopNeitherThePageNorTheNotebook(@TempDir Path folder) throws IOException {
+        NotebookRun.Result result = run(of("md:half \uD800 a heading \uFFFF", "\"half \\uDC00 a value \\uFFFE\""));
+        assertEquals(Optional.empty(), result.error());
+        Path notebook = folder.resolve("half.ipynb");
+        result.notebook().write(notebook);
+        assertTrue(Files.readString(notebook).contains("half \uFFFD a value"), Files.readString(notebook));
+        Path page = Files.writeString(folder.resolve("half.html"), HtmlPage.of(result.notebook(), "half"));
+        String html = Files.readString(page);
+        assertTrue(html.contains("half \uFFFD a heading \uFFFD"), html);
+        assertTrue(html.contains("half \uFFFD a value \uFFFD"), html);
+    }
+
+    @Test
     void escapesWhatNotebooksAndTheirDataBring() throws IOException {
         String page = HtmlPage.of(run(small()).notebook(), "small");
         assertFalse(page.contains("<script"), page);
