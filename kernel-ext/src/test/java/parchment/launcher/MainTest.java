@@ -55,7 +55,11 @@ class MainTest {
     /** The week brings the cautions, and the cell that opens the logbook says that it was invented: neither stands twice. */
     @Test
     void aPageSaysItsCautionsOnceThoughAResultBringsThem(@TempDir Path folder) throws IOException {
-        String demo = Path.of("..", "datasets", "hillside").toString().replace("\\", "/");
+        String demo = Path.of("..", "datasets", "hillside")
+                .toAbsolutePath()
+                .normalize()
+                .toString()
+                .replace("\\", "/");
         Path notebook = notebook(folder, "Week.of(Logbook.open(\"" + demo + "\"))");
         assertEquals(
                 0,
