@@ -11,6 +11,7 @@ import java.nio.file.attribute.BasicFileAttributes;
 import java.util.Map;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
+import parchment.file.WholeFile;
 import parchment.virtual.VirtualLogbook;
 
 /**
@@ -54,7 +55,7 @@ record HandOut(int lesson, String student, String seal, String code) {
         Path aside = students.resolve("." + name() + "-not-finished");
         delete(aside);
         roasted.writeTo(aside.resolve(LessonSource.LOGBOOK));
-        Files.writeString(aside.resolve(LessonSource.FACTS), facts(), StandardCharsets.UTF_8);
+        WholeFile.at(aside.resolve(LessonSource.FACTS)).write(facts());
         Files.move(aside, folder);
     }
 

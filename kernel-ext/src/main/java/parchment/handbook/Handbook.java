@@ -51,7 +51,10 @@ public final class Handbook {
         }
         for (Map.Entry<String, String> page : pages.entrySet()) {
             Path file = folder.resolve(page.getKey());
-            Rights.USUAL.makeFolder(Objects.requireNonNullElse(file.toAbsolutePath().getParent(), folder));
+            Path above = file.toAbsolutePath().getParent();
+            if (above != null) {
+                Rights.USUAL.makeFolder(above);
+            }
             OurPage.write(file, page.getValue());
         }
         return folder.resolve(Contents.FILE);
