@@ -99,6 +99,7 @@ final class FolderReader {
         problems.addAll(links.lotsOf(checks, blends));
         problems.addAll(links.machinesOf(upkeep));
         problems.addAll(links.cups(cups, sessions));
+        problems.addAll(links.slips(cups, settings.scales().keySet()));
         TemperatureUnit unit = readerUnit(entries, written.unit());
         List<Batch> ordered = new ArrayList<>();
         batches.values()
