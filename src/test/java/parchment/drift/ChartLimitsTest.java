@@ -24,7 +24,8 @@ class ChartLimitsTest {
 
     private static LikelyWandering kinds() {
         int[] day = IntStream.range(0, STRETCH + 2).toArray();
-        RowsInTime rows = new RowsInTime(day, Arrays.stream(day).asDoubleStream().toArray(), STRETCH);
+        RowsInTime rows =
+                new RowsInTime(day, Arrays.stream(day).asDoubleStream().toArray(), STRETCH);
         double[] level = new double[STRETCH + 2];
         Arrays.fill(level, 1);
         return new LikelyWandering(List.of(level), rows, rows.goingOn(2));
@@ -87,7 +88,8 @@ class ChartLimitsTest {
     @CsvSource({"440,10,4", "440,5,2", "440,4,2", "440,3,1", "148,10,1", "149,10,2", "44,10,1"})
     void oneInAHundredSeriesReachesTheLimitInTenRows(int series, int watched, int reach) {
         DrawnKinds drawn = alike(series);
-        ChartLimits limits = new ChartLimits(drawn, chart(series, r -> 1), chart(series, r -> number(r, series)), watched);
+        ChartLimits limits =
+                new ChartLimits(drawn, chart(series, r -> 1), chart(series, r -> number(r, series)), watched);
         double[] expected = new double[watched];
         Arrays.fill(expected, series + 1 - reach);
         assertArrayEquals(expected, limits.limits(0, drawn.likely(0), watched), 1e-9 * series);
@@ -114,8 +116,7 @@ class ChartLimitsTest {
     @Test
     void aSeriesThatSignalledOnceStaysCounted() {
         DrawnKinds drawn = alike(SERIES);
-        double[][][] future =
-                charts(SERIES, r -> new double[][] {{number(r, SERIES), SERIES + 1 - number(r, SERIES)}});
+        double[][][] future = charts(SERIES, r -> new double[][] {{number(r, SERIES), SERIES + 1 - number(r, SERIES)}});
         ChartLimits limits = new ChartLimits(drawn, chart(SERIES, r -> 1), future, 20);
         assertEquals(437, limits.limits(0, drawn.likely(0), 20)[10], 1e-6);
         assertEquals(8.0 / 440, limits.falseSignals(), 1e-12);
@@ -124,8 +125,7 @@ class ChartLimitsTest {
     /** Series 1, 2, 3 stand out in the first chart, 4, 5, 6 in the second, whose values are ten times as high. */
     private static double[][] outstanding(int series) {
         return new double[][] {
-            {series >= 1 && series <= 3 ? series + 1 : 1},
-            {series >= 4 && series <= 6 ? 10 * (series - 1.5) : 10}
+            {series >= 1 && series <= 3 ? series + 1 : 1}, {series >= 4 && series <= 6 ? 10 * (series - 1.5) : 10}
         };
     }
 
@@ -133,7 +133,10 @@ class ChartLimitsTest {
     void ofTwoChartsTheOneFartherBeyondItsUsualHeightCounts() {
         DrawnKinds drawn = alike(SERIES);
         ChartLimits limits = new ChartLimits(
-                drawn, charts(SERIES, r -> new double[][] {{1}, {1}}), charts(SERIES, ChartLimitsTest::outstanding), 10);
+                drawn,
+                charts(SERIES, r -> new double[][] {{1}, {1}}),
+                charts(SERIES, ChartLimitsTest::outstanding),
+                10);
         // 2, 3, 4 and 2.5, 3.5, 4.5 times the usual: the fourth highest is 3.
         assertEquals(3, limits.limits(0, drawn.likely(0), 10)[9], 1e-9);
         assertEquals(30, limits.limits(1, drawn.likely(0), 10)[9], 1e-9);
@@ -193,8 +196,7 @@ class ChartLimitsTest {
         double[] half = new double[12];
         half[1] = 0.5;
         half[9] = 0.5;
-        assertEquals(
-                Math.sqrt(limit(limits, 1) * limit(limits, 9)), limits.limits(0, half, 1)[0], 1e-9);
+        assertEquals(Math.sqrt(limit(limits, 1) * limit(limits, 9)), limits.limits(0, half, 1)[0], 1e-9);
     }
 
     /** Fourteen stand out: five without resemblance, two of one kind, one each of kinds 2 to 8 and none of the last three; 1 and 2 may change places. */
@@ -224,11 +226,11 @@ class ChartLimitsTest {
     void ratesAreThoseOfTheMeanOverBlocks() {
         IntPredicate first = outstands(1);
         IntPredicate second = outstands(2);
-        double[][][] onward =
-                charts(SERIES, r -> new double[][] {{first.test(r) ? 2 : 1, second.test(r) ? 8 : 4}});
+        double[][][] onward = charts(SERIES, r -> new double[][] {{first.test(r) ? 2 : 1, second.test(r) ? 8 : 4}});
         ChartLimits limits = new ChartLimits(alike(SERIES), onward, chart(SERIES, r -> 1), 1);
         assertEquals(1, limit(limits, 1) / limit(limits, 2), 1e-9);
         assertEquals(Math.pow(1.5, 1.5), limit(limits, 1) / limit(limits, 3), 1e-9);
+        assertEquals(Math.pow(0.1 * 0.03 * 30, 1.5), limit(limits, 9) / limit(limits, 3), 1e-9);
     }
 
     /** Series of the kind without resemblance mostly alternate and vary little; the others mostly go in waves and vary much. */

@@ -39,8 +39,7 @@ class ChartedTest {
         double[] u = {2, 0, 0, 0, 0, 0, 0, 0, 0, 0, -4, 0};
         double[][] charts = Charted.shift(u);
         assertEquals(2, charts.length);
-        assertArrayEquals(
-                new double[] {Math.log(0.4), Math.log(0.8 - 0.4 * Math.pow(0.8, 10))}, charts[0], 1e-12);
+        assertArrayEquals(new double[] {Math.log(0.4), Math.log(0.8 - 0.4 * Math.pow(0.8, 10))}, charts[0], 1e-12);
         assertArrayEquals(new double[] {Math.log(1.5), Math.log(3.5)}, charts[1], 1e-12);
     }
 }

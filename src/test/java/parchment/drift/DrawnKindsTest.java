@@ -15,7 +15,8 @@ class DrawnKindsTest {
 
     private static LikelyWandering kinds() {
         int[] day = IntStream.range(0, STRETCH + 2).toArray();
-        RowsInTime rows = new RowsInTime(day, Arrays.stream(day).asDoubleStream().toArray(), STRETCH);
+        RowsInTime rows =
+                new RowsInTime(day, Arrays.stream(day).asDoubleStream().toArray(), STRETCH);
         double[] level = new double[STRETCH + 2];
         Arrays.fill(level, 1);
         return new LikelyWandering(List.of(level), rows, rows.goingOn(2));
@@ -41,9 +42,7 @@ class DrawnKindsTest {
         }
         DrawnKinds four = new DrawnKinds(kinds(), 4);
         assertEquals(
-                List.of(0, 2, 6, 10),
-                IntStream.range(0, 4).mapToObj(four::kind).toList(),
-                "at 1, 3, 5 and 7 eighths");
+                List.of(0, 2, 6, 10), IntStream.range(0, 4).mapToObj(four::kind).toList(), "at 1, 3, 5 and 7 eighths");
         DrawnKinds two = new DrawnKinds(kinds(), 2);
         assertEquals(0, two.kind(0), "at a quarter, which is the edge");
     }

@@ -24,7 +24,8 @@ class ForetoldTest {
         // The line rises by 2.5 and passes 3 at 5: 0.5, 3, 5.5, then 8 and -2.
         assertArrayEquals(new double[] {0.5, -1, 0.5, 2, 0}, of.raw(), 1e-9);
         assertEquals(Math.sqrt(1.5), of.spread(), 1e-9);
-        // Textbook's standard error of a prediction: 1 + 1 / n + squared distance from the mean over their sum in the first rows.
+        // Textbook's standard error of a prediction: 1 + 1 / n + squared distance from the mean over their sum in the
+        // first rows.
         assertEquals(Math.sqrt(1 + 1.0 / 3 + 4.0 / 2), foretold.error(0), 1e-9);
         assertEquals(Math.sqrt(1 + 1.0 / 3 + 4.0 / 2), foretold.error(1), 1e-9);
         assertArrayEquals(new double[] {2 / Math.sqrt(1.5 * 10 / 3), 0}, of.watched(3), 1e-9);

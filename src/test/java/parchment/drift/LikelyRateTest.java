@@ -32,7 +32,8 @@ class LikelyRateTest {
     /** The repeated step climbs to the highest Poisson likelihood (Vardi, Shepp and Kaufman 1985, J. Amer. Statist. Assoc. 80:8; from memory). */
     @Test
     void whereTheKindsWouldNeedARateBelowZeroItIsZero() {
-        // 0.8 a + 0.2 b = 0.1 and 0.3 a + 0.7 b = 0.9 would make a = -0.22. At a = 0: b = (0.4 * 0.1 + 0.6 * 0.9) / (0.4 * 0.2 + 0.6 * 0.7).
+        // 0.8 a + 0.2 b = 0.1 and 0.3 a + 0.7 b = 0.9 would make a = -0.22. At a = 0: b = (0.4 * 0.1 + 0.6 * 0.9) /
+        // (0.4 * 0.2 + 0.6 * 0.7).
         LikelyRate clear = rate(0.1, 0.9);
         assertEquals(0, clear.rate(new double[] {1, 0}), 1e-6);
         assertEquals(0.58, clear.rate(new double[] {0, 0.5}), 1e-6);

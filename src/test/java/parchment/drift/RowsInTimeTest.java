@@ -58,7 +58,8 @@ class RowsInTimeTest {
     @Test
     void aFutureLikeTheStretchIsNotThatOfTheRowsBehindIt() {
         int[] day = IntStream.range(0, 24).map(i -> i / 2).toArray();
-        double[] dates = IntStream.range(0, 12).mapToDouble(d -> 5 * d + (d % 2)).toArray();
+        double[] dates =
+                IntStream.range(0, 12).mapToDouble(d -> 5 * d + (d % 2)).toArray();
         RowsInTime twenty = new RowsInTime(day, dates, 20);
         RowsInTime on = twenty.goingOn(6);
         assertEquals(26, on.size());

@@ -2,7 +2,6 @@ package parchment.drift;
 
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.Arrays;
 import java.util.List;
@@ -22,15 +21,13 @@ class WatchDesignTest {
 
     private static RowsInTime rows(int n) {
         int[] day = IntStream.range(0, n).map(i -> i / 2).toArray();
-        return new RowsInTime(
-                day, IntStream.range(0, n).mapToDouble(d -> 4 * d).toArray(), STRETCH);
+        return new RowsInTime(day, IntStream.range(0, n).mapToDouble(d -> 4 * d).toArray(), STRETCH);
     }
 
     private static List<double[]> columns(int n) {
         double[] level = new double[n];
         Arrays.fill(level, 1);
-        double[] aim =
-                IntStream.range(0, n).mapToDouble(i -> (i * 7) % 5 - 2).toArray();
+        double[] aim = IntStream.range(0, n).mapToDouble(i -> (i * 7) % 5 - 2).toArray();
         return List.of(level, aim);
     }
 
@@ -70,7 +67,10 @@ class WatchDesignTest {
     }
 
     private static double share(boolean[] happened) {
-        return (double) IntStream.range(0, happened.length).filter(r -> happened[r]).count() / happened.length;
+        return (double) IntStream.range(0, happened.length)
+                        .filter(r -> happened[r])
+                        .count()
+                / happened.length;
     }
 
     @Test
@@ -98,10 +98,9 @@ class WatchDesignTest {
 
     @Test
     void betweenTwoShiftsTheRateIsThatOfTheStraightLine() {
-        boolean[] none = showing(0, 20);
+        boolean[] shown = showing(1, 20);
         double[] likely = drawn.likely(7);
-        assertTrue(share(none) < 0.2);
-        double one = drawn.rate(showing(1, 20)).rate(likely);
+        double one = drawn.rate(shown).rate(likely);
         double two = drawn.rate(showing(2, 20)).rate(likely);
         double half = drawn.rate(showing(1.5, 20)).rate(likely);
         assertEquals(0.5, design.leastSeen(one / 2, likely), 1e-9);
@@ -119,7 +118,7 @@ class WatchDesignTest {
 
     @Test
     void limitsOfEarlierRowsStayAsTheyAreWhenRowsAreAdded() {
-        double[] likely = drawn.likely(0) == null ? design.kinds.weights(series(0, 0)) : drawn.likely(0);
+        double[] likely = design.kinds.weights(series(0, 0));
         WatchDesign longer = design(45);
         for (int chart = 0; chart < 2; chart++) {
             assertArrayEquals(design.shift.limits(chart, likely, 20), longer.shift.limits(chart, likely, 20), 1e-12);
@@ -127,7 +126,27 @@ class WatchDesignTest {
         assertArrayEquals(design.single.limits(0, likely, 20), longer.single.limits(0, likely, 20), 1e-12);
     }
 
-    /** At the mean of what rows are compared at like, a level that was foretold is foretold on: no unit or place of it changes a limit. */
+    /** Kinds are set apart in a future of sixty rows like the stretch: where just these are watched, the one is the other. */
+    @Test
+    void aFutureLikeTheStretchIsForetoldAsTheWatchedRowsAre() {
+        double[] level = new double[STRETCH + 60];
+        Arrays.fill(level, 1);
+        WatchDesign going = new WatchDesign(List.of(level), rows(STRETCH + 60), SERIES);
+        DrawnKinds same = new DrawnKinds(going.kinds, SERIES);
+        double[][][] charts = new double[SERIES][][];
+        for (int r = 0; r < SERIES; r++) {
+            double[] y = going.kinds.drawn(same.kind(r), same.normals(r, STRETCH + 60));
+            same.weigh(r, y);
+            charts[r] = Charted.single(EstimatedLimits.of(y, going, STRETCH).standard());
+        }
+        ChartLimits expected = new ChartLimits(same, charts, charts, 60);
+        for (int kind = 0; kind < same.kinds(); kind++) {
+            double[] surely = new double[same.kinds()];
+            surely[kind] = 1;
+            assertArrayEquals(expected.limits(0, surely, 60), going.single.limits(0, surely, 60), 1e-9);
+        }
+    }
+
     @Test
     void limitsDoNotHangOnTheUnitOfWhatRowsAreComparedAtLike() {
         List<double[]> other = List.of(
