@@ -99,7 +99,7 @@ record SheetReader(String name) {
                         ? OptionalLong.empty()
                         : OptionalLong.of(whole(row, "seed", Long.MIN_VALUE, Long.MAX_VALUE)),
                 cell(row, "code"),
-                word(row, "degrees", "celsius or fahrenheit", () -> TemperatureUnit.valueOf(upper(row, "degrees"))),
+                word(row, "degrees", "celsius or fahrenheit", () -> scale(upper(row, "degrees"))),
                 cell(row, "question"),
                 (int) whole(row, "tries", 1, MOST_TRIES),
                 right.isEmpty()
@@ -108,6 +108,15 @@ record SheetReader(String name) {
                                 word(row, "right", "yes or no", () -> GivenAnswer.Right.valueOf(upper(row, "right")))),
                 cell(row, "answer"),
                 claim(row));
+    }
+
+    /** The scales that a lesson can be answered on. */
+    private static TemperatureUnit scale(String word) {
+        TemperatureUnit unit = TemperatureUnit.valueOf(word);
+        if (unit == TemperatureUnit.KELVIN) {
+            throw new IllegalArgumentException("No lesson is answered in kelvin.");
+        }
+        return unit;
     }
 
     private static Optional<StatedClaim> claim(CSVRecord row) {

@@ -99,6 +99,9 @@ class SheetReaderTest {
                 "a.csv, line 2, cannot be read: 'degrees' is expected to be celsius or fahrenheit, but is 'warm'.",
                 refusal("2,ann,,,warm,q,1,no,x,,,\n"));
         assertEquals(
+                "a.csv, line 2, cannot be read: 'degrees' is expected to be celsius or fahrenheit, but is 'kelvin'.",
+                refusal("2,ann,,,kelvin,q,1,no,x,,,\n"));
+        assertEquals(
                 "a.csv, line 2, cannot be read: 'right' is expected to be yes or no, but is 'wahr'.",
                 refusal("2,ann,,,celsius,q,1,wahr,x,,,\n"));
     }
