@@ -14,6 +14,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** What a sheet may hold, on each side of each bound, and what spreadsheets do to it. */
 class SheetReaderTest {
@@ -185,8 +186,59 @@ class SheetReaderTest {
 
     @Test
     void twoColumnsOfOneHeadingAreTold() {
-        assertTrue(assertThrows(IOException.class, () -> AnswerSheet.parse("lesson,lesson\n1,2\n", "a.csv"))
+        assertEquals(
+                "a.csv is not a sheet of answers: two of its columns have one heading.",
+                assertThrows(IOException.class, () -> AnswerSheet.parse("lesson,lesson\n1,2\n", "a.csv"))
+                        .getMessage());
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "HEADING,\nROW,\n",
+                "HEADING,,,\nROW,,,\n",
+                "HEADING,\nROW\n",
+                "sep=,\nHEADING\nROW\n",
+                "\"sep=,\"\r\nHEADING\r\nROW\r\n",
+                "\uFEFFSEP=,\nHEADING\nROW\n",
+                "\nHEADING\nROW\n",
+                " \t\r\n\r\nHEADING\r\nROW\r\n",
+                ",,,,,,,,,,,\nHEADING\nROW\n",
+                "\nsep=,\n\nHEADING,\nROW,\n"
+            })
+    void aSheetIsReadWithWhatASpreadsheetPutsBeforeAndBehindItsColumns(String written, @TempDir Path folder)
+            throws IOException {
+        String row = "2,ann,,abc,celsius,q,1,no,x,,,";
+        String text = written.replace("HEADING", HEADINGS.strip()).replace("ROW", row);
+        assertEquals(read(row + "\n"), AnswerSheet.parse(text, "a.csv").answers());
+        assertTrue(SheetText.isMeantAsSheet(Files.writeString(folder.resolve("a.csv"), text)));
+        String semicolons = text.replace(',', ';');
+        assertEquals(read(row + "\n"), AnswerSheet.parse(semicolons, "a.csv").answers());
+    }
+
+    @Test
+    void aLineIsCountedAsItStandsInTheFile() {
+        String message = assertThrows(
+                        IOException.class,
+                        () -> AnswerSheet.parse("sep=,\n\n" + HEADINGS + "2,,,,celsius,q,1,no,x,,,\n", "a.csv"))
+                .getMessage();
+        assertTrue(message.startsWith("a.csv, line 4, cannot be read: 'student' is blank"), message);
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"lesson,\"student,seed\n2,ann,1\n", "\"lesson", "\"lesson\"x,student\n"})
+    void aQuotationMarkTooFewInTheHeadingIsToldInWords(String written) {
+        assertEquals(
+                "a.csv breaks off or has a quotation mark too few: ask for it again.",
+                assertThrows(IOException.class, () -> AnswerSheet.parse(written, "a.csv"))
+                        .getMessage());
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"", "\n\n", "sep=;\n"})
+    void aFileWithoutAHeadingIsNoSheet(String written) {
+        assertTrue(assertThrows(IOException.class, () -> AnswerSheet.parse(written, "a.csv"))
                 .getMessage()
-                .startsWith("a.csv is not a sheet of answers"));
+                .startsWith("a.csv is not a sheet of answers: its columns should be lesson, student"));
     }
 }
