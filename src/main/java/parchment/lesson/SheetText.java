@@ -52,7 +52,7 @@ final class SheetText {
         byte[] bytes = bytes(file, LARGEST_BYTES + 1);
         if (bytes.length > LARGEST_BYTES) {
             throw new IOException(file + " is larger than " + (LARGEST_BYTES >> 20)
-                    + " MB, which no sheet of answers is: ask for it again.");
+                    + " MB, which no sheet of answers and no plan is: ask for it again.");
         }
         return text(bytes);
     }

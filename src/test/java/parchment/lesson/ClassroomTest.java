@@ -476,7 +476,7 @@ class ClassroomTest {
                 "lot;drop temperature [°C]\nCinder Ridge;204,5\n",
                 java.nio.charset.Charset.forName("windows-1252"));
         assertEquals("plan-Ana-Núñez.csv", plan.getFileName().toString());
-        HandedInPlan handedIn = HandedInPlan.in(folder).get(0);
+        HandedInPlan handedIn = HandedInPlans.in(folder).plans().get(0);
         assertEquals(
                 1,
                 classroom

@@ -128,7 +128,7 @@ class SheetReaderTest {
         assertEquals(1, AnswerSheet.read(file).answers().size());
         Files.writeString(file, sheet + "\n".repeat(SheetText.LARGEST_BYTES - sheet.length() + 1));
         assertEquals(
-                file + " is larger than 1 MB, which no sheet of answers is: ask for it again.",
+                file + " is larger than 1 MB, which no sheet of answers and no plan is: ask for it again.",
                 assertThrows(IOException.class, () -> AnswerSheet.read(file)).getMessage());
     }
 

@@ -10,6 +10,7 @@ import org.jspecify.annotations.Nullable;
 import parchment.lesson.ClassResults;
 import parchment.lesson.Classroom;
 import parchment.lesson.HandedInPlan;
+import parchment.lesson.HandedInPlans;
 import parchment.notebook.OurPage;
 import parchment.virtual.ClassSecrets;
 import parchment.virtual.VirtualLogbook;
@@ -242,8 +243,9 @@ final class ClassCommand implements Callable<Integer> {
 
         @Override
         public Integer call() throws IOException {
-            List<HandedInPlan> plans = HandedInPlan.in(existing(folder));
-            if (plans.isEmpty()) {
+            HandedInPlans handedIn = HandedInPlans.in(existing(folder));
+            List<HandedInPlan> plans = handedIn.plans();
+            if (plans.isEmpty() && handedIn.refused().isEmpty()) {
                 throw new IllegalArgumentException(
                         "The folder " + folder
                                 + " has no plan: expected files such as plan-student-01.csv, as lesson.handInPlan(...) writes them.");
@@ -257,16 +259,19 @@ final class ClassCommand implements Callable<Integer> {
                 try {
                     String student = classroom.known(plan.student());
                     terminal.println(student + ": " + classroom.roastPlan(student, plan.file(), out.resolve(student)));
-                } catch (IOException | IllegalArgumentException e) {
+                } catch (IOException | RuntimeException e) { // Whatever is wrong with a plan, the others go on.
                     left++;
-                    terminal.println("Not roasted: " + plan.file().getFileName() + ": " + Words.of(e));
+                    String file = String.valueOf(plan.file().getFileName());
+                    String words = Words.of(e);
+                    terminal.println("Not roasted: " + (words.startsWith(file) ? words : file + ": " + words));
                 }
                 terminal.flush();
             }
-            terminal.println(
-                    (plans.size() - left) + " of " + plans.size() + " plans roasted. " + VirtualLogbook.WARNING);
+            handedIn.refused().forEach(each -> terminal.println("Not looked into: " + each));
+            terminal.println((plans.size() - left) + " of " + plans.size() + (plans.size() == 1 ? " plan" : " plans")
+                    + " roasted. " + VirtualLogbook.WARNING);
             terminal.flush();
-            return left == 0 ? 0 : 1;
+            return left == 0 && handedIn.refused().isEmpty() ? 0 : 1;
         }
     }
 }

@@ -13,6 +13,9 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
+import org.junit.jupiter.api.condition.DisabledOnOs;
+import org.junit.jupiter.api.condition.OS;
 import org.junit.jupiter.api.io.TempDir;
 import parchment.lesson.Lesson;
 import picocli.CommandLine;
@@ -143,6 +146,43 @@ class ClassCommandTest {
         assertTrue(shown.contains("Not roasted: plan-student-02.csv"), shown);
         assertTrue(shown.contains("Did you mean 'student-01'?"), shown);
         assertTrue(shown.contains("1 of 3 plans roasted. Invented machine: do not roast."), shown);
+    }
+
+    /** Each of these ended the command once, or held it up, or was passed over without a word. */
+    @Test
+    @Timeout(60)
+    @DisabledOnOs(value = OS.WINDOWS, disabledReason = "links as Linux and macOS know them")
+    void whateverIsWrongWithAPlanTheOthersAreRoasted() throws IOException {
+        run("prepare", "--students", "7", "--teacher", teacher.toString());
+        String heading = "lot,drop temperature [°C]\n";
+        Files.writeString(collected.resolve("plan-student-01.csv"), heading + "\"A,203\n");
+        Files.writeString(collected.resolve("plan-student-02.csv"), heading + "Cinder Ridge," + "2".repeat(900_000) + "\n");
+        Files.writeString(collected.resolve("plan-student-03.csv"), "x".repeat((1 << 20) + 1));
+        Files.write(collected.resolve("plan-student-04.csv"), new byte[] {0, (byte) 0xC3, 0x28, '\n', 0});
+        Files.writeString(collected.resolve("plan-student-05.csv"), "");
+        Path real = Files.writeString(folder.resolve("real.csv"), heading + "Cinder Ridge,203\n");
+        Files.createSymbolicLink(collected.resolve("plan-student-06.csv"), real);
+        Files.writeString(collected.resolve("plan-student-07.csv"), heading.strip() + ",\nCinder Ridge,203,\n");
+        Path back = folder.resolve("back");
+        assertEquals(
+                1, run("roast-plans", collected.toString(), "--teacher", teacher.toString(), "--to", back.toString()));
+        String shown = out.toString();
+        for (String expected : new String[] {
+            "Not roasted: plan-student-01.csv: the plan breaks off or has a quotation mark too few: write it again.",
+            "Not roasted: plan-student-02.csv, line 2: a cell has 900,000 letters; at most 100 are expected.",
+            "Not looked into: plan-student-06.csv: it is a link, which is not followed; put the file itself there.",
+            "1 of 6 plans roasted. Invented machine: do not roast."
+        }) {
+            assertTrue(shown.lines().anyMatch(expected::equals), expected + "\n" + shown);
+        }
+        for (int student : new int[] {3, 4, 5}) {
+            assertTrue(shown.contains("Not roasted: plan-student-0" + student + ".csv: "), shown);
+        }
+        assertTrue(shown.contains("student-07: "), shown);
+        assertTrue(Files.exists(back.resolve("student-07").resolve("batches.csv")), shown);
+        assertFalse(shown.contains("Exception") || shown.contains("EOF"), shown);
+        assertTrue(shown.length() < 10_000, () -> "it printed " + shown.length() + " letters");
+        assertEquals("", err.toString());
     }
 
     @Test
