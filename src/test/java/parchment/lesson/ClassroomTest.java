@@ -230,6 +230,20 @@ class ClassroomTest {
     }
 
     @Test
+    void aNameThatASpreadsheetWouldChangeIsRefusedBeforeAnythingIsWritten() throws IOException {
+        String message = assertThrows(
+                        IllegalArgumentException.class,
+                        () -> Classroom.prepare(List.of("ann", "007"), folder.resolve("t")))
+                .getMessage();
+        assertTrue(message.startsWith("A spreadsheet would take the name '007' for a number"), message);
+        assertFalse(Files.exists(folder.resolve("t")));
+        // A class that has such a name already goes on with it.
+        Path teacher = Files.createDirectories(folder.resolve("teacher"));
+        Files.writeString(teacher.resolve("seeds.properties"), "007=" + Seed.secret().text() + "\n");
+        assertEquals(List.of("007"), Classroom.open(teacher).students());
+    }
+
+    @Test
     void saysWhichNamesAreNotAllowed() {
         assertTrue(assertThrows(
                         IllegalArgumentException.class, () -> Classroom.prepare(List.of("../x"), folder.resolve("t")))
@@ -361,7 +375,7 @@ class ClassroomTest {
         classroom.handOut(1, NOTEBOOKS, folder.resolve("students"));
         String of1 = Files.readString(
                 folder.resolve("students").resolve("ann").resolve("lesson-1").resolve("lesson.properties"));
-        assertTrue(codeOn("ann").matches("[0-9a-f]{20}"), codeOn("ann"));
+        assertTrue(codeOn("ann").matches("[a-p]{20}"), "no spreadsheet takes letters for a number: " + codeOn("ann"));
         assertNotEquals(codeOn("ann"), codeOn("ben"));
         assertFalse(of1.contains(codeOn("ann")), of1);
         assertFalse(seedOf(folder.resolve("teacher"), "ann").text().contains(codeOn("ann")));
