@@ -123,7 +123,8 @@ public final class Classroom {
      * @param notebooks the folder of the lessons' notebooks
      * @param out where the students' folders are made; the teacher's folder may not lie inside it
      * @return the seals by student
-     * @throws IOException if a folder is there already that is not this class's, or one cannot be written
+     * @throws IOException if a folder is there already that is not this class's, the teacher's folder holds another truth of that
+     *     student and lesson, or something cannot be written
      * @throws IllegalArgumentException if the teacher's folder lies where the students' are to be made
      */
     public Map<String, String> handOut(int lesson, Path notebooks, Path out) throws IOException {
@@ -135,8 +136,10 @@ public final class Classroom {
             VirtualLogbook roasted = behind(lesson, student).roasted();
             SealedTruth truth = roasted.truth();
             HandOut handOut = new HandOut(lesson, student, truth.seal(), code(lesson, student));
-            OwnersEyes.write(teacher.resolve(student + "-" + handOut.name() + "-truth.json"), truth.sealedText());
+            Path sealed = teacher.resolve(student + "-" + handOut.name() + "-truth.json");
+            truth.checkPlace(sealed);
             handOut.make(out.resolve(student), roasted);
+            OwnersEyes.write(sealed, truth.sealedText());
             Path copy = out.resolve(student).resolve(notebook.getFileName());
             if (Files.notExists(copy)) { // The student may have written into one that is there.
                 WholeFile.at(copy).write(SealedNotebook.of(page, lesson, student, notebook.toString()));
