@@ -306,6 +306,6 @@ public final class Classroom {
 
     @Override
     public String toString() {
-        return "class of " + seeds.size() + (seeds.size() == 1 ? " student" : " students");
+        return "class of " + Checks.count(seeds.size(), "student", "students");
     }
 }

@@ -131,12 +131,9 @@ final class ClassCommand implements Callable<Integer> {
             for (int each : chosen) {
                 long before = classroom.handedOut(each, out);
                 classroom.handOut(each, notebooks, out);
-                terminal.println("Lesson " + each + ": a folder for each of "
-                        + classroom.students().size() + " students in " + out + ", seals in seals-lesson-" + each
-                        + ".csv."
-                        + (before == 0
-                                ? ""
-                                : " Of the folders " + before + " were there already and stay as they are."));
+                terminal.println("Lesson " + each + ": folders for a " + classroom + " in " + out + ", seals in seals-lesson-"
+                        + each + ".csv."
+                        + (before == 0 ? "" : " There already, and left as they are: " + before + "."));
                 terminal.flush();
             }
             if (lesson.equals("all")) {
@@ -268,8 +265,7 @@ final class ClassCommand implements Callable<Integer> {
                 terminal.flush();
             }
             handedIn.refused().forEach(each -> terminal.println("Not looked into: " + each));
-            terminal.println((plans.size() - left) + " of " + plans.size() + (plans.size() == 1 ? " plan" : " plans")
-                    + " roasted. " + VirtualLogbook.WARNING);
+            terminal.println("Plans roasted: " + (plans.size() - left) + " of " + plans.size() + ". " + VirtualLogbook.WARNING);
             terminal.flush();
             return left == 0 && handedIn.refused().isEmpty() ? 0 : 1;
         }
