@@ -259,7 +259,7 @@ final class ClassCommand implements Callable<Integer> {
                 } catch (IOException | RuntimeException e) { // Whatever is wrong with a plan, the others go on.
                     left++;
                     String file = String.valueOf(plan.file().getFileName());
-                    String words = Words.of(e);
+                    String words = Words.of(e).replaceAll("[\\p{Cntrl}&&[^\n]]", "?"); // A cell may steer a terminal.
                     terminal.println("Not roasted: " + (words.startsWith(file) ? words : file + ": " + words));
                 }
                 terminal.flush();
