@@ -35,8 +35,11 @@ final class SheetText {
         if (NAMED_AS_SHEET.matcher(file.getFileName().toString()).matches()) {
             return true;
         }
-        String heading =
-                SavedTable.of(text(bytes(file, HEAD_BYTES))).text().lines().findFirst().orElse("");
+        String heading = SavedTable.of(text(bytes(file, HEAD_BYTES)))
+                .text()
+                .lines()
+                .findFirst()
+                .orElse("");
         List<String> columns = List.of(heading.split("[,;\t]", -1)).stream()
                 .map(column -> column.replace("\"", "").strip().toLowerCase(Locale.ROOT))
                 .toList();

@@ -38,8 +38,8 @@ public record ClassList(List<String> names) {
     /** A number that every spreadsheet saves as it stands; a longer one, or one that begins with 0, it does not. */
     private static final Pattern KEPT_NUMBER = Pattern.compile("0|[1-9][0-9]{0,9}");
     /** What a spreadsheet may take for a number, a time of day or a truth value. */
-    private static final Pattern TAKEN_FOR_ANOTHER =
-            Pattern.compile("[^\\p{L}]+|[0-9. ]+[eE][ -]?[0-9]+|[0-9. ]+[aApP][mM]?|true|false", Pattern.CASE_INSENSITIVE);
+    private static final Pattern TAKEN_FOR_ANOTHER = Pattern.compile(
+            "[^\\p{L}]+|[0-9. ]+[eE][ -]?[0-9]+|[0-9. ]+[aApP][mM]?|true|false", Pattern.CASE_INSENSITIVE);
     /** Digits before or behind one word, which together are a date where the word is a month. */
     private static final Pattern DIGITS_AND_A_WORD =
             Pattern.compile("(?:[0-9]+[ .-]*)?(\\p{L}+)\\.?(?:[ .-]*[0-9]+){0,2}");

@@ -169,8 +169,9 @@ final class PlanTable {
                 int index = i;
                 if (!record.get(i).isBlank()
                         && headers.values().stream().noneMatch(header -> header.index() == index)) {
-                    throw new IllegalArgumentException(place() + ": '" + record.get(i)
-                            + "' stands in a column without a heading. A number with a decimal comma stands in quotation marks.");
+                    throw new IllegalArgumentException(
+                            place() + ": '" + record.get(i)
+                                    + "' stands in a column without a heading. A number with a decimal comma stands in quotation marks.");
                 }
             }
         }

@@ -110,8 +110,9 @@ public final class SealedTruth {
      */
     public void checkPlace(Path file) throws IOException {
         if (Files.exists(file) && !sealedText().startsWith(Files.readString(file, StandardCharsets.UTF_8))) {
-            throw new IOException(file + " is there already and holds the truth of another logbook, or of an older version;"
-                    + " whoever has that logbook's seal will ask for it, so it was left as it is. Name another folder, or move the file away.");
+            throw new IOException(
+                    file + " is there already and holds the truth of another logbook, or of an older version;"
+                            + " whoever has that logbook's seal will ask for it, so it was left as it is. Name another folder, or move the file away.");
         }
     }
 

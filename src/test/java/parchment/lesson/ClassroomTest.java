@@ -243,7 +243,8 @@ class ClassroomTest {
         assertFalse(Files.exists(folder.resolve("t")));
         // A class that has such a name already goes on with it.
         Path teacher = Files.createDirectories(folder.resolve("teacher"));
-        Files.writeString(teacher.resolve("seeds.properties"), "007=" + Seed.secret().text() + "\n");
+        Files.writeString(
+                teacher.resolve("seeds.properties"), "007=" + Seed.secret().text() + "\n");
         assertEquals(List.of("007"), Classroom.open(teacher).students());
     }
 

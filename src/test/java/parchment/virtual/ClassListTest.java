@@ -122,9 +122,24 @@ class ClassListTest {
 
     @ParameterizedTest
     @ValueSource(
-            strings = {"0", "7", "1234567890", "student-01", "Jan", "Mai", "Jan B", "Jan Berg 2", "e5", "April", "7th", "3 Ana", "Ana 3"})
+            strings = {
+                "0",
+                "7",
+                "1234567890",
+                "student-01",
+                "Jan",
+                "Mai",
+                "Jan B",
+                "Jan Berg 2",
+                "e5",
+                "April",
+                "7th",
+                "3 Ana",
+                "Ana 3"
+            })
     void aNameThatStaysAsItIsIsKept(String name) {
-        assertEquals(List.of(name), new ClassList(List.of(name)).keptBySpreadsheets().names());
+        assertEquals(
+                List.of(name), new ClassList(List.of(name)).keptBySpreadsheets().names());
     }
 
     @Test

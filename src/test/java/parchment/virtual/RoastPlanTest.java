@@ -102,11 +102,14 @@ class RoastPlanTest {
     }
 
     @ParameterizedTest
-    @CsvSource(delimiter = '|', quoteCharacter = '`', value = {
-        "\"A,203|plan.csv: the plan breaks off or has a quotation mark too few: write it again.",
-        "A,\"203\"5|plan.csv: the plan breaks off or has a quotation mark too few: write it again.",
-        "A,203,5|plan.csv, line 2: '5' stands in a column without a heading. A number with a decimal comma stands in quotation marks.",
-    })
+    @CsvSource(
+            delimiter = '|',
+            quoteCharacter = '`',
+            value = {
+                "\"A,203|plan.csv: the plan breaks off or has a quotation mark too few: write it again.",
+                "A,\"203\"5|plan.csv: the plan breaks off or has a quotation mark too few: write it again.",
+                "A,203,5|plan.csv, line 2: '5' stands in a column without a heading. A number with a decimal comma stands in quotation marks.",
+            })
     void aPlanThatCannotBeTakenApartIsToldInWords(String line, String words) {
         assertEquals(words, refusal("lot,drop temperature [°C]\n" + line + "\n"));
     }
@@ -121,7 +124,8 @@ class RoastPlanTest {
     void aCellHasAHundredLettersAtMost() {
         String heading = "lot,drop temperature [°C]\n";
         String longest = "2" + "0".repeat(99);
-        assertTrue(refusal(heading + "A," + longest + "\n").startsWith("plan.csv, line 2: the drop temperature is expected from"));
+        assertTrue(refusal(heading + "A," + longest + "\n")
+                .startsWith("plan.csv, line 2: the drop temperature is expected from"));
         assertEquals(
                 "plan.csv, line 2: a cell has 101 letters; at most 100 are expected.",
                 refusal(heading + "A," + longest + "0\n"));

@@ -131,9 +131,10 @@ final class ClassCommand implements Callable<Integer> {
             for (int each : chosen) {
                 long before = classroom.handedOut(each, out);
                 classroom.handOut(each, notebooks, out);
-                terminal.println("Lesson " + each + ": folders for a " + classroom + " in " + out + ", seals in seals-lesson-"
-                        + each + ".csv."
-                        + (before == 0 ? "" : " There already, and left as they are: " + before + "."));
+                terminal.println(
+                        "Lesson " + each + ": folders for a " + classroom + " in " + out + ", seals in seals-lesson-"
+                                + each + ".csv."
+                                + (before == 0 ? "" : " There already, and left as they are: " + before + "."));
                 terminal.flush();
             }
             if (lesson.equals("all")) {
@@ -265,7 +266,8 @@ final class ClassCommand implements Callable<Integer> {
                 terminal.flush();
             }
             handedIn.refused().forEach(each -> terminal.println("Not looked into: " + each));
-            terminal.println("Plans roasted: " + (plans.size() - left) + " of " + plans.size() + ". " + VirtualLogbook.WARNING);
+            terminal.println(
+                    "Plans roasted: " + (plans.size() - left) + " of " + plans.size() + ". " + VirtualLogbook.WARNING);
             terminal.flush();
             return left == 0 && handedIn.refused().isEmpty() ? 0 : 1;
         }

@@ -159,7 +159,8 @@ class ClassCommandTest {
         run("prepare", "--students", "7", "--teacher", teacher.toString());
         String heading = "lot,drop temperature [°C]\n";
         Files.writeString(collected.resolve("plan-student-01.csv"), heading + "\"A,203\n");
-        Files.writeString(collected.resolve("plan-student-02.csv"), heading + "Cinder Ridge," + "2".repeat(900_000) + "\n");
+        Files.writeString(
+                collected.resolve("plan-student-02.csv"), heading + "Cinder Ridge," + "2".repeat(900_000) + "\n");
         Files.writeString(collected.resolve("plan-student-03.csv"), "x".repeat((1 << 20) + 1));
         Files.write(collected.resolve("plan-student-04.csv"), new byte[] {0, 27, (byte) 0xC3, 0x28, '\n', 0});
         Files.writeString(collected.resolve("plan-student-05.csv"), "");

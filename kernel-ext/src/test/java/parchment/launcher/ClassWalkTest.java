@@ -208,7 +208,8 @@ class ClassWalkTest {
 
     /** The first seven students hand in as people do. */
     private void makeMistakes() throws IOException {
-        // Saved by a spreadsheet: semicolons, decimal commas, the encoding of Windows; in folders in folders, in the whole
+        // Saved by a spreadsheet: semicolons, decimal commas, the encoding of Windows; in folders in folders, in the
+        // whole
         // folder with its logbook and notebook, with what a memory stick from another system brings along.
         Path whole = collected.resolve("Ana Núñez");
         Path own = sheet(2, "Ana Núñez");
@@ -243,9 +244,9 @@ class ClassWalkTest {
         // Half a claim, an empty sheet, the neighbour's sheet under one's own name, an archive.
         change(sheet(2, "student-05"), "lateness,1,,,,,yes", "lateness,1,,,-5,,no");
         Files.writeString(
-                collected.resolve("student-05/empty.csv"), orderly.lines().findFirst().orElseThrow() + "\n");
-        Files.writeString(
-                collected.resolve("student-05/neighbour.csv"), orderly.replace("student-03", "student-05"));
+                collected.resolve("student-05/empty.csv"),
+                orderly.lines().findFirst().orElseThrow() + "\n");
+        Files.writeString(collected.resolve("student-05/neighbour.csv"), orderly.replace("student-03", "student-05"));
         Files.writeString(collected.resolve("student-05.zip"), "PK");
         // The sheet of another lesson.
         sheet(1, "student-06");

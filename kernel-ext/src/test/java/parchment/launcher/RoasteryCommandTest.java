@@ -105,11 +105,28 @@ class RoasteryCommandTest {
     void aTruthInTheTeachersFolderIsNeverWrittenOverByThatOfAnotherFolder(@TempDir Path folder) throws IOException {
         Path group = folder.resolve("class");
         run(
-                "roastery", "class", "--scenario", "one-cause", "--students", "2", "--batches", "4", "--out", group.toString());
+                "roastery",
+                "class",
+                "--scenario",
+                "one-cause",
+                "--students",
+                "2",
+                "--batches",
+                "4",
+                "--out",
+                group.toString());
         Path plan = Files.writeString(folder.resolve("plan.csv"), "lot,drop temperature [°C]\nSlate Hill,201\n");
         Path teacher = group.resolve("teacher");
         String[] first = {
-            "roastery", "roast", "--plan", plan.toString(), "--teacher", teacher.toString(), "--student", "student-01", "--out",
+            "roastery",
+            "roast",
+            "--plan",
+            plan.toString(),
+            "--teacher",
+            teacher.toString(),
+            "--student",
+            "student-01",
+            "--out",
             folder.resolve("a").resolve("year").toString()
         };
         assertEquals(0, run(first), err.toString());
@@ -118,7 +135,9 @@ class RoasteryCommandTest {
         second[7] = "student-02";
         second[9] = folder.resolve("b").resolve("year").toString();
         assertEquals(1, run(second));
-        assertTrue(err.toString().contains("year-truth.json is there already and holds the truth of another logbook"), err.toString());
+        assertTrue(
+                err.toString().contains("year-truth.json is there already and holds the truth of another logbook"),
+                err.toString());
         assertEquals(truth, Files.readString(teacher.resolve("year-truth.json")));
         assertFalse(Files.exists(folder.resolve("b").resolve("year")));
         second[7] = "student-01"; // The same truth is in nobody's way.

@@ -168,7 +168,13 @@ class StickCommandTest {
     void whatWasLaidIntoAFolderThatGoesInWholeGoesAlong() throws IOException {
         String said = Files.readString(Path.of("..", "docs", "class.md"));
         for (String folder : List.of(
-                "docs", "classes", "licences", "sources/src", "sources/kernel-ext", "datasets/harbour", "datasets/hillside")) {
+                "docs",
+                "classes",
+                "licences",
+                "sources/src",
+                "sources/kernel-ext",
+                "datasets/harbour",
+                "datasets/hillside")) {
             assertTrue(said.contains("`" + folder + "`"), folder);
             assertTrue(StickCommand.goesIn(folder + "/my own/notes.txt", StickCommand.Answers.LEFT_BEHIND), folder);
         }
