@@ -50,7 +50,10 @@ public final class Handbook {
         }
         for (Map.Entry<String, String> page : pages.entrySet()) {
             Path file = folder.resolve(page.getKey());
-            Rights.USUAL.makeFolder(file.toAbsolutePath().getParent());
+            Path above = file.toAbsolutePath().getParent();
+            if (above != null) {
+                Rights.USUAL.makeFolder(above);
+            }
             OurPage.write(file, page.getValue());
         }
         return folder.resolve(Contents.FILE);

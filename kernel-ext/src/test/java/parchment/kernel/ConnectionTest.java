@@ -41,7 +41,7 @@ import org.zeromq.SocketType;
 import org.zeromq.ZMQ;
 
 /** What programs without the key can do to a kernel's sockets: connect, and nothing else. */
-@Timeout(60)
+@Timeout(120)
 class ConnectionTest {
     private static final String KEY = "the key of this kernel";
     private static final List<String> SOCKETS = List.of("shell", "control", "stdin", "hb", "iopub");
@@ -165,11 +165,11 @@ class ConnectionTest {
         Future<Message<?>> control = threads.submit(connection::nextControl);
         withTheKey("shell").sendMessage(infoRequest());
         withTheKey("control").sendMessage(infoRequest());
-        assertNotNull(shell.get(10, TimeUnit.SECONDS));
-        assertNotNull(control.get(10, TimeUnit.SECONDS));
+        assertNotNull(shell.get(50, TimeUnit.SECONDS));
+        assertNotNull(control.get(50, TimeUnit.SECONDS));
         threads.submit(connection::beat);
         ZMQ.Socket heart = client.socket(SocketType.REQ);
-        heart.setReceiveTimeOut(10_000);
+        heart.setReceiveTimeOut(50_000); // On a busy machine a handshake may be cut after 30 s and begin anew.
         heart.connect("tcp://127.0.0.1:" + port("hb"));
         heart.send("alive?");
         assertEquals("alive?", heart.recvStr());
@@ -183,7 +183,7 @@ class ConnectionTest {
                 new Header<>("me", MessageType.EXECUTE_REQUEST),
                 new org.dflib.jjava.jupyter.messages.request.ExecuteRequest(
                         code, false, true, java.util.Map.of(), false, false)));
-        Message<?> arrived = threads.submit(connection::nextShell).get(20, TimeUnit.SECONDS);
+        Message<?> arrived = threads.submit(connection::nextShell).get(50, TimeUnit.SECONDS);
         assertEquals(code, ((org.dflib.jjava.jupyter.messages.request.ExecuteRequest) arrived.getContent()).getCode());
     }
 
@@ -203,7 +203,7 @@ class ConnectionTest {
         withTheKey("shell").sendMessage(infoRequest());
         assertEquals(
                 MessageType.KERNEL_INFO_REQUEST,
-                next.get(10, TimeUnit.SECONDS).getHeader().getType());
+                next.get(50, TimeUnit.SECONDS).getHeader().getType());
     }
 
     @Test
@@ -212,7 +212,7 @@ class ConnectionTest {
         // The kernel's side knows a client by what it has sent; the request tells it whom to ask.
         Channel shell = withTheKey("shell");
         shell.sendMessage(infoRequest());
-        Message<?> request = threads.submit(connection::nextShell).get(10, TimeUnit.SECONDS);
+        Message<?> request = threads.submit(connection::nextShell).get(50, TimeUnit.SECONDS);
         assertNotNull(request);
         CompletableFuture<String> answer = CompletableFuture.supplyAsync(
                 () -> {
@@ -231,6 +231,6 @@ class ConnectionTest {
         Thread.sleep(700);
         assertFalse(answer.isDone(), () -> "the cell was ended by " + answer);
         asker.sendMessage(new Message<>(new Header<>("me", MessageType.INPUT_REPLY), new InputReply("the person's")));
-        assertEquals("the person's", answer.get(10, TimeUnit.SECONDS));
+        assertEquals("the person's", answer.get(50, TimeUnit.SECONDS));
     }
 }

@@ -55,12 +55,16 @@ class MainTest {
     /** The week brings the cautions, and the cell that opens the logbook says that it was invented: neither stands twice. */
     @Test
     void aPageSaysItsCautionsOnceThoughAResultBringsThem(@TempDir Path folder) throws IOException {
-        String demo = Path.of("..", "datasets", "hillside").toString().replace("\\", "/");
+        String demo = Path.of("..", "datasets", "hillside")
+                .toAbsolutePath()
+                .normalize()
+                .toString()
+                .replace("\\", "/");
         Path notebook = notebook(folder, "Week.of(Logbook.open(\"" + demo + "\"))");
         assertEquals(
                 0,
                 run("run", notebook.toString(), "--out", folder.resolve("out").toString()),
-                err.toString());
+                err.toString() + out);
         String page = Files.readString(folder.resolve("out").resolve("made hére.html"))
                 .replace("&#39;", "'");
         Cautions.forAPage()
