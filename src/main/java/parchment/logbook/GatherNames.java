@@ -1,11 +1,11 @@
 package parchment.logbook;
 
-import java.text.Normalizer;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import parchment.file.NameForms;
 
 /**
  * Names the batches of a gathering so that a logbook can hold them side by side on any computer: each name once, without blanks at its
@@ -29,7 +29,7 @@ final class GatherNames {
 
     /** Returns a name as it stands in the new logbook, if no other has it. */
     static String plain(String written) {
-        String name = Normalizer.normalize(written, Normalizer.Form.NFC).strip();
+        String name = NameForms.composed(written).strip();
         return name.isEmpty() ? UNNAMED : name;
     }
 
