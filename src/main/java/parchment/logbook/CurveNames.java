@@ -16,7 +16,7 @@ import parchment.file.NameForms;
  * Matches curve files with batches by name, and names the file of a batch.
  *
  * <p>A sign that a file name cannot hold is written as % and two hexadecimal digits for each byte of its UTF-8 form, as in an address:
- * batch "a/b" has the file a%2Fb.csv.
+ * batch "a/b" has the file a%2Fb.csv. So is the first letter of a word that Windows keeps for itself: batch "CON" has the file %43ON.csv.
  */
 final class CurveNames {
     private static final String NOT_IN_A_FILE_NAME = "/\\:*?\"<>|%";
@@ -115,8 +115,8 @@ final class CurveNames {
         for (int i = 0; i < batch.length(); ) {
             int point = batch.codePointAt(i);
             i += Character.charCount(point);
-            boolean leadingDot = name.length() == 0 && point == '.';
-            if (leadingDot || Character.isISOControl(point) || NOT_IN_A_FILE_NAME.indexOf(point) >= 0) {
+            boolean first = name.length() == 0 && (point == '.' || FileName.isKeptByWindows(batch));
+            if (first || Character.isISOControl(point) || NOT_IN_A_FILE_NAME.indexOf(point) >= 0) {
                 for (byte b : Character.toString(point).getBytes(StandardCharsets.UTF_8)) {
                     name.append(String.format(Locale.ROOT, "%%%02X", b));
                 }

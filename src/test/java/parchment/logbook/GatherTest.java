@@ -15,6 +15,7 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import parchment.curve.Curve;
 import parchment.quantity.MassUnit;
@@ -241,7 +242,7 @@ class GatherTest {
                     .append(String.format("%.1f", degrees))
                     .append('\n');
         }
-        Files.createDirectories(old());
+        Files.createDirectories(old().resolve(fileName).getParent());
         Files.writeString(old().resolve(fileName), text);
     }
 
@@ -294,6 +295,53 @@ class GatherTest {
         assertEquals(1, logbook.batches().size(), out);
         assertEquals(Optional.of("one"), logbook.batch("Caf\u00E9").lot());
         assertEquals(201, lastReading(logbook, "Caf\u00E9"), 0.1);
+    }
+
+    private List<String> filesOfCurves() throws IOException {
+        try (Stream<Path> files = Files.list(made().resolve("curves"))) {
+            return files.map(file -> String.valueOf(file.getFileName())).sorted().toList();
+        }
+    }
+
+    @Test
+    void twoRecordingsOfOneNameThatFillsAFilesNameStayTwo() throws IOException {
+        String longest = "\u7126".repeat(83);
+        recording("one/" + longest + ".csv", 201);
+        recording("two/" + longest + ".csv", 205);
+        String out = gathered();
+        Logbook logbook = Logbook.open(made());
+        String second = "\u7126".repeat(82) + " (2)";
+        assertEquals(201, lastReading(logbook, longest), 0.1);
+        assertEquals(205, lastReading(logbook, second), 0.1);
+        assertTrue(
+                out.contains("\u2026', the first 82 letters of 83 with (2): no file can have a longer name."), out);
+    }
+
+    @Test
+    void namesThatDifferInCaseAloneGetFilesThatAnyComputerTellsApart() throws IOException {
+        recording("one/A.csv", 201);
+        recording("two/a.csv", 205);
+        Files.writeString(old().resolve("list.csv"), "batch,lot,green mass [kg]\nA,first,5\na,second,5\n");
+        String out = gathered();
+        Logbook logbook = Logbook.open(made());
+        assertEquals(List.of("A.csv", "a (2).csv"), filesOfCurves());
+        assertEquals(201, lastReading(logbook, "A"), 0.1);
+        assertEquals(205, lastReading(logbook, "a (2)"), 0.1);
+        assertEquals(Optional.of("first"), logbook.batch("A").lot());
+        assertEquals(Optional.of("second"), logbook.batch("a (2)").lot());
+        assertTrue(
+                out.contains("Two recordings are called 'A' and 'a', which not every computer tells apart in names of"
+                        + " files; the second becomes 'a (2)'."),
+                out);
+    }
+
+    @ParameterizedTest
+    @CsvSource({"CON, %43ON.csv", "aux, %61ux.csv", "com1.old, %63om1.old.csv", "cone, cone.csv"})
+    void aBatchThatIsNamedAsAWordOfWindowsHasAFileThatWindowsCanHold(String name, String file) throws IOException {
+        recording(name + ".csv", 201);
+        gathered();
+        assertEquals(List.of(file), filesOfCurves());
+        assertEquals(201, lastReading(Logbook.open(made()), name), 0.1);
     }
 
     @Test
