@@ -273,6 +273,31 @@ class BadTablesTest {
         says(logbook, "batches.csv, line 3", "the batch '2' without a curve", "'curves/2.csv'");
     }
 
+    @Test
+    void aSettingThatIsWrittenTwiceIsAProblemAndTheFirstIsRead() throws IOException {
+        new WrittenFolder(temporary)
+                .with(
+                        "logbook.properties",
+                        "Name=First",
+                        "name=Second",
+                        "batch.digits=3",
+                        "batch.digits=4",
+                        "scale.after-taste=0..10",
+                        "scale.After_taste=0..5",
+                        "crack.habit=first pop");
+        Logbook logbook = batches(HEAD, ONE);
+        assertEquals("First", logbook.name());
+        says(logbook, "logbook.properties", "the setting 'name' again, as 'Second'", "the first one read");
+        says(logbook, "the setting 'batch.digits' again, as '4'");
+        says(logbook, "the setting 'scale.After_taste' again, as '0..5'");
+        assertEquals(
+                3,
+                logbook.problems().in("logbook.properties").list().stream()
+                        .filter(problem -> problem.done().equals("the first one read"))
+                        .count());
+        assertEquals(List.of("001"), logbook.batches().stream().map(Batch::name).toList());
+    }
+
     @ParameterizedTest
     @ValueSource(ints = {100, 101, 137})
     void ofCurvesAndRowsWithoutTheOtherTheFirstHundredAreNamedAndTheRestCounted(int number) throws IOException {

@@ -104,7 +104,7 @@ class CautionsTest {
         assertEquals(
                 java.util.Collections.nCopies(told, Cautions.INVENTED_PAGE),
                 told(() -> assertEquals(
-                        provenance, logbook(settings.replace("  ", " ")).provenance())));
+                        provenance, logbook(settings).provenance())));
     }
 
     @Test
