@@ -217,8 +217,7 @@ final class FolderReader {
         Map<String, String> taken = new LinkedHashMap<>();
         String only = "kept as a batch of which only the curve is known";
         AlikeProblems second = new AlikeProblems(place.shown(), "", "one file of each batch", "file left out");
-        AlikeProblems unknown =
-                new AlikeProblems(place.shown(), "", "a row for each in " + BatchesFile.FILE, only);
+        AlikeProblems unknown = new AlikeProblems(place.shown(), "", "a row for each in " + BatchesFile.FILE, only);
         for (CurveFolder.Entry entry : entries) {
             String name = names.batchOf(entry.batch());
             String file = place.shown() + entry.batch() + ".csv";

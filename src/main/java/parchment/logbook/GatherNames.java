@@ -109,7 +109,8 @@ final class GatherNames {
     private static String shortened(String plain, String ending) {
         String begin = plain;
         while (!FileName.fits(CurveNames.fileName(begin + ending))) {
-            begin = begin.substring(0, begin.offsetByCodePoints(begin.length(), -1)).stripTrailing();
+            begin = begin.substring(0, begin.offsetByCodePoints(begin.length(), -1))
+                    .stripTrailing();
         }
         return begin + ending;
     }

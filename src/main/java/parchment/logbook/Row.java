@@ -257,7 +257,9 @@ final class Row {
     Optional<String> extra(int index, Header header) {
         Optional<String> text = at(index).map(this::plain);
         double value = text.map(t -> Numbers.parse(t, Numbers.Decimal.POINT)).orElse(Double.NaN);
-        if (!Double.isNaN(value) && !Bounds.NUMBER.holds(value) && !header.unit().isEmpty()) {
+        if (!Double.isNaN(value)
+                && !Bounds.NUMBER.holds(value)
+                && !header.unit().isEmpty()) {
             table.problems()
                     .add(
                             line,

@@ -220,8 +220,8 @@ class BadCurvesTest {
 
     @Test
     void aSecondColumnOfAQuantityIsKeptAsAnExtraAndAThirdIsNamed() throws IOException {
-        Logbook logbook = curve(
-                "time [s],bean temperature [°C],bean temperature [°C]", "0,200,100", "1,199,99", "2,198,98");
+        Logbook logbook =
+                curve("time [s],bean temperature [°C],bean temperature [°C]", "0,200,100", "1,199,99", "2,198,98");
         says(logbook, "the same column twice", "kept as an extra");
         assertArrayEquals(new double[] {200, 199, 198}, beans(logbook).values());
         assertArrayEquals(
@@ -229,8 +229,9 @@ class BadCurvesTest {
                 logbook.batch("1").otherCurves().get("bean temperature [°C]").values());
         says(curve(HEAD + "," + HEAD + "," + HEAD, "0,200,0,201,0,202"), "bean temperature", "the first one read");
         String page = Files.readString(Path.of("..", "docs", "logbook-format.md"));
-        assertTrue(page.contains(
-                "| the same heading twice | the first one read; of a quantity of a curve, the second is kept as an extra |"));
+        assertTrue(
+                page.contains(
+                        "| the same heading twice | the first one read; of a quantity of a curve, the second is kept as an extra |"));
     }
 
     @Test

@@ -314,7 +314,9 @@ class BadTablesTest {
                     .toList();
             assertEquals(Math.min(number, 101), alike.size(), done);
             assertEquals(
-                    number > 100 ? number - 100 + " more like the 100 before" : alike.get(99).found(),
+                    number > 100
+                            ? number - 100 + " more like the 100 before"
+                            : alike.get(99).found(),
                     alike.get(alike.size() - 1).found());
         }
     }
