@@ -11,7 +11,8 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 class FileNameTest {
     @ParameterizedTest
-    @ValueSource(strings = {"CON", "con", "Prn", "aux.csv", "NUL.a.b", "com0", "COM9", "lpt1.txt", "com\u00B9", "con .csv"})
+    @ValueSource(
+            strings = {"CON", "con", "Prn", "aux.csv", "NUL.a.b", "com0", "COM9", "lpt1.txt", "com\u00B9", "con .csv"})
     void windowsKeepsSomeWords(String name) {
         assertTrue(FileName.isKeptByWindows(name));
     }

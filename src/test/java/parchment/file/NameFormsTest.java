@@ -13,7 +13,9 @@ class NameFormsTest {
 
     @Test
     void aNameInAnotherFormIsTheOnlyOneThatLooksTheSame() {
-        assertEquals(Optional.of(TAKEN_APART), NameForms.of(List.of(TAKEN_APART, "Nunez")).meant(COMPOSED));
+        assertEquals(
+                Optional.of(TAKEN_APART),
+                NameForms.of(List.of(TAKEN_APART, "Nunez")).meant(COMPOSED));
         assertEquals(Optional.of(COMPOSED), NameForms.of(List.of(COMPOSED)).meant(MIXED));
         assertEquals(Optional.empty(), NameForms.of(List.of("Nunez")).meant(COMPOSED));
     }
@@ -29,6 +31,7 @@ class NameFormsTest {
 
     @Test
     void aNameThatStandsTwiceCountsTwice() {
-        assertEquals(2, NameForms.of(List.of(COMPOSED, COMPOSED)).alike(TAKEN_APART).size());
+        assertEquals(
+                2, NameForms.of(List.of(COMPOSED, COMPOSED)).alike(TAKEN_APART).size());
     }
 }
