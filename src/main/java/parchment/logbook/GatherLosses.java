@@ -1,14 +1,21 @@
 package parchment.logbook;
 
+import java.time.Duration;
+import java.time.LocalDate;
+import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 
 /** Collects what a sheet says and the new logbook will not, to name it in a line of each kind, with its number. */
 final class GatherLosses {
+    /** A clock that is read off and written down shows minutes, and not those of the logger (common practice, no source). */
+    private static final long SAME_TIME_SECONDS = 300;
+
     private final Map<String, List<String>> byKind = new LinkedHashMap<>();
     private final Set<String> batches = new LinkedHashSet<>();
 
@@ -28,9 +35,11 @@ final class GatherLosses {
         }
     }
 
-    /** Notes a date or a time that cannot be read. */
-    void unreadable(String batch, String cell) {
-        add("with a date or time that cannot be read, left out", batch + ": " + cell);
+    /** Notes a date or a time of which nothing could be read. */
+    void unreadable(String batch, String cell, Optional<?> read) {
+        if (read.isEmpty()) {
+            add("with a date or time that cannot be read, left out", batch + ": " + cell);
+        }
     }
 
     /** Notes a time of day that no date goes with. */
@@ -38,8 +47,23 @@ final class GatherLosses {
         add("with a time of day and no date, left out", batch + ": " + cell);
     }
 
-    /** Notes a date or time where the recording, or an earlier sheet, has another. */
-    void otherTime(String batch, String written) {
+    /** Notes a date or time where the recording, or an earlier row or sheet, has another. */
+    void otherTime(GatheredBatch known, Optional<LocalDateTime> at, Optional<LocalDate> day) {
+        if (at.isPresent() && known.roastedAt().isPresent()) {
+            Duration apart = Duration.between(known.roastedAt().get(), at.get()).abs();
+            if (apart.toSeconds() > SAME_TIME_SECONDS) {
+                otherTime(known.name(), at.get().toString());
+            }
+        } else if (day.isPresent()) {
+            known.roastedAt()
+                    .map(LocalDateTime::toLocalDate)
+                    .or(known::day)
+                    .filter(other -> !other.equals(day.get()))
+                    .ifPresent(other -> otherTime(known.name(), day.get().toString()));
+        }
+    }
+
+    private void otherTime(String batch, String written) {
         add("with another date or time than is known already, left out", batch + ": " + written);
     }
 

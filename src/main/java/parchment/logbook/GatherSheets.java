@@ -1,17 +1,14 @@
 package parchment.logbook;
 
-import java.time.Duration;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.time.LocalTime;
 import java.util.ArrayList;
-import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import java.util.stream.IntStream;
 import parchment.quantity.MassUnit;
 import parchment.quantity.TemperatureUnit;
@@ -20,9 +17,6 @@ import parchment.quantity.TemperatureUnit;
 final class GatherSheets {
     private static final int FIRST_ROWS = 3;
     private static final double SAME_MARK_SECONDS = 15;
-
-    /** A clock that is read off and written down shows minutes, and not those of the logger. */
-    private static final double SAME_TIME_SECONDS = 300;
 
     private final GatherQuestions questions;
     private final GatherNames names;
@@ -55,7 +49,8 @@ final class GatherSheets {
         if (sheet.ragged() > 0) {
             questions.say("  " + Words.count(sheet.ragged(), "row", "rows") + " of another width left out.");
         }
-        List<Header> meanings = onlyOnce(sheet, meanings(sheet, key));
+        GatherSheetColumns columns = new GatherSheetColumns(sheet, questions);
+        List<Header> meanings = columns.onlyOnce(meanings(sheet, key));
         Optional<Integer> batch = place(meanings, "batch");
         if (batch.isEmpty()) {
             questions.say("  No column names the batches: the sheet is left out.");
@@ -64,7 +59,7 @@ final class GatherSheets {
         Settings.DateOrder order = order(sheet, meanings, key);
         boolean minutes = spreadsheetTimes(sheet, meanings, key);
         Map<String, String> same = sameNames(sheet, meanings, batch.get(), order, key);
-        List<String> headings = headings(sheet, meanings);
+        List<String> headings = columns.headings(meanings);
         losses = new GatherLosses();
         for (List<String> row : sheet.rows()) {
             String written = row.get(batch.get());
@@ -78,41 +73,6 @@ final class GatherSheets {
             }
         }
         losses.say(questions);
-    }
-
-    /** Leaves out, in words, a column that means what another means already. */
-    private List<Header> onlyOnce(StrangeFile sheet, List<Header> meanings) {
-        List<Header> once = new ArrayList<>();
-        for (int i = 0; i < meanings.size(); i++) {
-            String name = meanings.get(i).name();
-            boolean again = !List.of("extra", "leave out").contains(name)
-                    && once.stream().anyMatch(other -> other.name().equals(name));
-            if (again) {
-                questions.say("  Column " + (i + 1) + " "
-                        + Words.quote(sheet.headings().get(i)) + " is a second " + name
-                        + ": left out, the first one kept.");
-            }
-            once.add(again ? Header.parse("leave out") : meanings.get(i));
-        }
-        return once;
-    }
-
-    /** Returns the headings that columns without a known meaning get in the new logbook, and says which are new. */
-    private List<String> headings(StrangeFile sheet, List<Header> meanings) {
-        Set<String> used = new HashSet<>(Set.of("batch", "roasted at"));
-        meanings.forEach(meaning -> used.add(meaning.written().toLowerCase(Locale.ROOT)));
-        List<String> headings = new ArrayList<>(sheet.headings());
-        for (int i = 0; i < headings.size(); i++) {
-            if (meanings.get(i).name().equals("extra")) {
-                String heading = GatherColumns.heading(i, headings.get(i), used);
-                if (!heading.equals(headings.get(i))) {
-                    questions.say("  Column " + (i + 1) + " " + Words.quote(headings.get(i)) + " is kept as "
-                            + Words.quote(heading) + ".");
-                }
-                headings.set(i, heading);
-            }
-        }
-        return headings;
     }
 
     private static boolean isList(StrangeFile sheet) {
@@ -249,14 +209,14 @@ final class GatherSheets {
                         .ifPresent(s -> marks.put(mark.get(), s));
             } else if (meaning.name().equals(SheetProposal.DATE)) {
                 day = Value.date(cell, order);
-                unreadable(name, cell, day.isPresent());
+                losses.unreadable(name, cell, day);
             } else if (meaning.name().equals(SheetProposal.CHARGE_TIME)) {
                 time = Value.timeOfDay(cell);
-                unreadable(name, cell, time.isPresent());
+                losses.unreadable(name, cell, time);
             } else if (meaning.name().equals("roasted at")) {
                 at = Value.local(cell, order);
                 day = at.map(LocalDateTime::toLocalDate).or(() -> Value.date(cell, order));
-                unreadable(name, cell, day.isPresent());
+                losses.unreadable(name, cell, day);
             } else if (meaning.name().equals("extra")) {
                 written.put(headings.get(i), number(cell, sheet.decimal()));
             } else {
@@ -274,7 +234,7 @@ final class GatherSheets {
         }
         if (known != null) {
             losses.otherValues(name, known.written(), written);
-            otherTime(known, instant, day);
+            losses.otherTime(known, instant, day);
         }
         GatheredBatch base = known != null
                 ? known
@@ -290,27 +250,6 @@ final class GatherSheets {
                         Map.of(),
                         List.of());
         batches.put(name, withMarks(base, marks).with(written, instant, day));
-    }
-
-    private void unreadable(String batch, String cell, boolean read) {
-        if (!read) {
-            losses.unreadable(batch, cell);
-        }
-    }
-
-    private void otherTime(GatheredBatch known, Optional<LocalDateTime> at, Optional<LocalDate> day) {
-        if (at.isPresent() && known.roastedAt().isPresent()) {
-            Duration apart = Duration.between(known.roastedAt().get(), at.get()).abs();
-            if (apart.toSeconds() > SAME_TIME_SECONDS) {
-                losses.otherTime(known.name(), at.get().toString());
-            }
-        } else if (day.isPresent()) {
-            known.roastedAt()
-                    .map(LocalDateTime::toLocalDate)
-                    .or(known::day)
-                    .filter(other -> !other.equals(day.get()))
-                    .ifPresent(other -> losses.otherTime(known.name(), day.get().toString()));
-        }
     }
 
     private GatheredBatch withMarks(GatheredBatch batch, Map<MarkKind, Double> fromSheet) {
