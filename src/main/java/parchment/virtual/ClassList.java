@@ -13,6 +13,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import parchment.file.FileName;
 
 /**
  * Holds the names of a class's students: names as people bear them, which a file or folder can be named after on any system.
@@ -33,8 +34,6 @@ public record ClassList(List<String> names) {
 
     private static final Pattern NAME =
             Pattern.compile("[\\p{L}\\p{N}](?:[\\p{L}\\p{M}\\p{N} .'\u2019-]*[\\p{L}\\p{M}\\p{N}])?");
-    private static final Pattern KEPT_BY_WINDOWS =
-            Pattern.compile("(?:con|prn|aux|nul|com[0-9]|lpt[0-9])(?:\\..*)?", Pattern.CASE_INSENSITIVE);
     /** A number that every spreadsheet saves as it stands; a longer one, or one that begins with 0, it does not. */
     private static final Pattern KEPT_NUMBER = Pattern.compile("0|[1-9][0-9]{0,9}");
     /** What a spreadsheet may take for a number, a time of day or a truth value. */
@@ -102,7 +101,7 @@ public record ClassList(List<String> names) {
                     + " letters, because a folder is named after it; number " + number + " has "
                     + name.codePointCount(0, name.length()) + ": '" + name + "'.");
         }
-        if (KEPT_BY_WINDOWS.matcher(name).matches()) {
+        if (FileName.isKeptByWindows(name)) {
             throw new IllegalArgumentException("No folder can be named '" + name
                     + "' on Windows, which keeps that word for itself; give number " + number
                     + " a longer name.");
@@ -178,7 +177,7 @@ public record ClassList(List<String> names) {
         String shortened = kept.codePointCount(0, kept.length()) > MOST_LETTERS
                 ? kept.substring(0, kept.offsetByCodePoints(0, MOST_LETTERS))
                 : kept;
-        return shortened.isEmpty() || KEPT_BY_WINDOWS.matcher(shortened).matches()
+        return shortened.isEmpty() || FileName.isKeptByWindows(shortened)
                 ? UNNAMED + (shortened.isEmpty() ? "" : "-" + shortened)
                 : shortened;
     }
