@@ -152,14 +152,18 @@ public final class WholeFile {
             throw new FileAlreadyExistsException(target.toString());
         }
         Path waiting = Aside.make(folder, target, place -> Files.createFile(place, rights.ofFile(place)));
+        boolean moved = false;
         try {
             making.into(waiting);
             if (Files.exists(target)) {
                 Rights.copy(target, waiting);
             }
             move(waiting, target);
+            moved = true;
         } finally {
-            Files.deleteIfExists(waiting);
+            if (!moved) {
+                Aside.discard(waiting);
+            }
         }
     }
 

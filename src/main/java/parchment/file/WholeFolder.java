@@ -60,19 +60,27 @@ public final class WholeFolder {
                 Files.createDirectories(above);
             }
             Path holder = there || above == null ? target : above;
+            if (there) {
+                Aside.sweep(target);
+            }
             Path waiting = Aside.make(holder, target, Files::createDirectory);
+            boolean moved = false;
             try {
                 T made = filling.into(waiting);
                 if (there || above == null) {
                     for (Path each : inside(waiting)) {
                         Files.move(each, target.resolve(waiting.relativize(each)));
                     }
+                    Aside.discard(waiting); // Nothing is in it any more.
                 } else {
                     Files.move(waiting, target); // Fails where another has been quicker.
                 }
+                moved = true;
                 return made;
             } finally {
-                Aside.delete(waiting);
+                if (!moved) {
+                    Aside.discard(waiting);
+                }
             }
         } catch (IOException e) {
             throw new NotWrittenException(place, e);
@@ -96,14 +104,18 @@ public final class WholeFolder {
                         "'" + place + "' was not written: it is not a folder that can be replaced.");
             }
             Path waiting = Aside.make(above, target, Files::createDirectory);
+            boolean moved = false;
             try {
                 T made = filling.into(waiting);
-                Path old = Aside.make(above, waiting, folder -> Files.move(target, folder));
+                Path old = Aside.make(above, target, folder -> Files.move(target, folder));
                 Files.move(waiting, target);
-                Aside.delete(old);
+                moved = true;
+                Aside.discard(old);
                 return made;
             } finally {
-                Aside.delete(waiting);
+                if (!moved) {
+                    Aside.discard(waiting);
+                }
             }
         } catch (IOException e) {
             throw new NotWrittenException(place, e);
