@@ -60,7 +60,7 @@ public final class WholeFile {
         return new WholeFile(file, Before.ANYTHING, Rights.USUAL);
     }
 
-    /** Returns the same file, to be written only if nothing of that name is there, not even at the last moment. */
+    /** Returns the same file, to be written only if nothing of that name is there, not even at the last moment (on a disk without hard links: but for an instant). */
     public WholeFile ifNew() {
         return new WholeFile(file, Before.NOTHING, rights);
     }
@@ -169,7 +169,7 @@ public final class WholeFile {
 
     private void move(Path waiting, Path target) throws IOException {
         if (before == Before.NOTHING) {
-            Files.move(waiting, target); // Fails where another has been quicker.
+            moveIfNew(waiting, target);
             return;
         }
         try {
@@ -177,6 +177,19 @@ public final class WholeFile {
         } catch (AtomicMoveNotSupportedException e) {
             Files.move(waiting, target, StandardCopyOption.REPLACE_EXISTING);
         }
+    }
+
+    /** Fails where another has been quicker. A move would look first and then replace; a second name is given or refused in one step. */
+    private static void moveIfNew(Path waiting, Path target) throws IOException {
+        try {
+            Files.createLink(target, waiting);
+        } catch (FileAlreadyExistsException e) {
+            throw e;
+        } catch (IOException | UnsupportedOperationException e) {
+            Files.move(waiting, target); // A disk without second names, such as a memory stick: looks first, and that is all it can.
+            return;
+        }
+        Aside.discard(waiting);
     }
 
     @Override
