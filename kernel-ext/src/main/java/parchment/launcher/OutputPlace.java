@@ -39,7 +39,7 @@ final class OutputPlace {
         if (above != null) {
             outsideLogbooks(above);
         }
-        return place;
+        return Files.isSymbolicLink(place) ? outsideLogbooks(place) : place; // Filled where the link leads.
     }
 
     private static IllegalArgumentException inLogbook(Path place, Path logbook) {
