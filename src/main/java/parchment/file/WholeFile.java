@@ -141,6 +141,10 @@ public final class WholeFile {
         if (before == Before.NOTHING) {
             throw new FileAlreadyExistsException(target.toString());
         }
+        if (Files.isSymbolicLink(target)) { // One that leads to a file was followed before.
+            throw new NotWrittenException("'" + file + "' was not written: it is a link that leads nowhere. Remove it, or make what it"
+                    + " leads to.");
+        }
         if (!Files.isWritable(target)) {
             throw new AccessDeniedException(target.toString()); // Moving would pass over what its owner has locked.
         }
@@ -151,7 +155,8 @@ public final class WholeFile {
         if (folder == null) {
             throw new FileAlreadyExistsException(target.toString());
         }
-        Path waiting = Aside.make(folder, target, place -> Files.createFile(place, rights.ofFile(place)));
+        Path waiting = Aside.make(folder, target, place -> Files.createFile(
+                        place, Files.exists(target) ? Rights.ofSuccessor(target) : rights.ofFile(place)));
         boolean moved = false;
         try {
             making.into(waiting);

@@ -3,6 +3,8 @@ package parchment.file;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.FileTime;
+import java.time.Instant;
 import java.util.List;
 import java.util.stream.Stream;
 
@@ -107,8 +109,15 @@ public final class WholeFolder {
             boolean moved = false;
             try {
                 T made = filling.into(waiting);
+                // Its time may be of long ago, and would make another take it for what a killed command has left.
+                Files.setLastModifiedTime(target, FileTime.from(Instant.now()));
                 Path old = Aside.make(above, target, folder -> Files.move(target, folder));
-                Files.move(waiting, target);
+                try {
+                    Files.move(waiting, target);
+                } catch (IOException e) {
+                    Files.move(old, target);
+                    throw e;
+                }
                 moved = true;
                 Aside.discard(old);
                 return made;

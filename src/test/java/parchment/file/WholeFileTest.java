@@ -201,6 +201,32 @@ class WholeFileTest {
     }
 
     @Test
+    void whileItIsWrittenItIsOpenToNobodyElseThanBefore() throws IOException {
+        assumeTrue(knowsRights(folder));
+        Path secret = folder.resolve("secret");
+        WholeFile.at(secret).with(Rights.OWNER).write("1");
+        List<String> rights = new ArrayList<>();
+        WholeFile.at(secret)
+                .make(aside -> rights.add(PosixFilePermissions.toString(Files.getPosixFilePermissions(aside))));
+        assertEquals(List.of("rw-------"), rights);
+    }
+
+    @Test
+    void aLinkThatLeadsNowhereIsToldSo() throws IOException {
+        Path link = folder.resolve("link");
+        try {
+            Files.createSymbolicLink(link, folder.resolve("none"));
+        } catch (IOException | UnsupportedOperationException e) {
+            assumeTrue(false, "this system makes no links");
+        }
+        assertEquals(
+                "'" + link + "' was not written: it is a link that leads nowhere. Remove it, or make what it leads to.",
+                assertThrows(NotWrittenException.class, () -> WholeFile.at(link).write("2"))
+                        .getMessage());
+        assertTrue(Files.isSymbolicLink(link));
+    }
+
+    @Test
     void aLinkStaysALink() throws IOException {
         Path file = Files.writeString(folder.resolve("there"), "1");
         Path link = folder.resolve("link");

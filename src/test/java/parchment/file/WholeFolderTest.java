@@ -189,4 +189,16 @@ class WholeFolderTest {
         WholeFolder.at(place).replace(WholeFolderTest::two);
         assertEquals(List.of("place", "place/deep", "place/deep/two", "place/one"), inside(folder));
     }
+
+    @Test
+    void anEarlierFolderIsPutBackWhereTheNewOneCannotTakeItsPlace() throws IOException {
+        Path place = Files.createDirectory(folder.resolve("place"));
+        Files.writeString(place.resolve("old"), "old");
+        // What was to be moved is gone at the last moment, as on a drive that was pulled out.
+        assertThrows(NotWrittenException.class, () -> WholeFolder.at(place).replace(into -> {
+            Files.delete(into);
+            return into;
+        }));
+        assertEquals(List.of("place", "place/old"), inside(folder));
+    }
 }
