@@ -146,6 +146,16 @@ class OutputPlaceTest {
     }
 
     @Test
+    void gatherSaysThatItsFolderCannotBeMadeBeforeItAsksAnything() throws IOException {
+        Path file = Files.writeString(folder.resolve("file"), "mine");
+        assertEquals(1, run(List.of("gather", HILLSIDE, "--to", file.resolve("new").toString())));
+        assertEquals(
+                "'" + file.resolve("new") + "' cannot be made: '" + file
+                        + "' is a file, where a folder is needed. Name another.",
+                said.toString().strip());
+    }
+
+    @Test
     void theLogbookThatIsReadIsALogbookEvenIfItHoldsCurvesAlone() throws IOException {
         Path logger = Files.createDirectories(folder.resolve("logger"));
         Files.writeString(logger.resolve("101.csv"), "time [s],bean temperature [°C]\n0,180\n60,95\n120,110\n");
