@@ -28,7 +28,8 @@ public final class FileWords {
     private static final Pattern FILE_AND_REASON = Pattern.compile("(.+) \\(([^()]+)\\)", Pattern.DOTALL);
 
     /** The text of an error that another brought about begins with the other's class. */
-    private static final Pattern CLASSES = Pattern.compile("^(?:(?:[\\w$]+\\.)*[A-Z][\\w$]*(?:Exception|Error)(?:: |$))+");
+    private static final Pattern CLASSES =
+            Pattern.compile("^(?:(?:[\\w$]+\\.)*[A-Z][\\w$]*(?:Exception|Error)(?:: |$))+");
 
     /** What systems write, in small letters, and what that means. The first that is found counts. */
     private static final Map<String, String> MEANINGS = meanings();

@@ -37,8 +37,7 @@ public enum Rights {
         return before == null
                 ? new FileAttribute<?>[0]
                 : new FileAttribute<?>[] {
-                    PosixFilePermissions.asFileAttribute(
-                            before.readAttributes().permissions())
+                    PosixFilePermissions.asFileAttribute(before.readAttributes().permissions())
                 };
     }
 

@@ -142,8 +142,8 @@ public final class WholeFile {
             throw new FileAlreadyExistsException(target.toString());
         }
         if (Files.isSymbolicLink(target)) { // One that leads to a file was followed before.
-            throw new NotWrittenException("'" + file + "' was not written: it is a link that leads nowhere. Remove it, or make what it"
-                    + " leads to.");
+            throw new NotWrittenException("'" + file
+                    + "' was not written: it is a link that leads nowhere. Remove it, or make what it" + " leads to.");
         }
         if (!Files.isWritable(target)) {
             throw new AccessDeniedException(target.toString()); // Moving would pass over what its owner has locked.
@@ -155,7 +155,10 @@ public final class WholeFile {
         if (folder == null) {
             throw new FileAlreadyExistsException(target.toString());
         }
-        Path waiting = Aside.make(folder, target, place -> Files.createFile(
+        Path waiting = Aside.make(
+                folder,
+                target,
+                place -> Files.createFile(
                         place, Files.exists(target) ? Rights.ofSuccessor(target) : rights.ofFile(place)));
         boolean moved = false;
         try {
@@ -191,7 +194,10 @@ public final class WholeFile {
         } catch (FileAlreadyExistsException e) {
             throw e;
         } catch (IOException | UnsupportedOperationException e) {
-            Files.move(waiting, target); // A disk without second names, such as a memory stick: looks first, and that is all it can.
+            Files.move(
+                    waiting,
+                    target); // A disk without second names, such as a memory stick: looks first, and that is all it
+            // can.
             return;
         }
         Aside.discard(waiting);

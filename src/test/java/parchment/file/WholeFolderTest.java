@@ -156,7 +156,8 @@ class WholeFolderTest {
         try {
             WholeFolder.at(place).fill(into -> {
                 Files.writeString(into.resolve("one"), text);
-                return Files.writeString(Files.createDirectory(into.resolve("deep")).resolve("two"), text);
+                return Files.writeString(
+                        Files.createDirectory(into.resolve("deep")).resolve("two"), text);
             });
             return true;
         } catch (NotWrittenException e) {
@@ -195,10 +196,12 @@ class WholeFolderTest {
         Path place = Files.createDirectory(folder.resolve("place"));
         Files.writeString(place.resolve("old"), "old");
         // What was to be moved is gone at the last moment, as on a drive that was pulled out.
-        assertThrows(NotWrittenException.class, () -> WholeFolder.at(place).replace(into -> {
-            Files.delete(into);
-            return into;
-        }));
+        assertThrows(
+                NotWrittenException.class,
+                () -> WholeFolder.at(place).replace(into -> {
+                    Files.delete(into);
+                    return into;
+                }));
         assertEquals(List.of("place", "place/old"), inside(folder));
     }
 }

@@ -55,7 +55,8 @@ class LogbookPlaceTest {
         assertEquals(Optional.of(downloads), LogbookPlace.around(downloads.resolve("out/tour.html")));
         assertEquals(Optional.of(downloads), LogbookPlace.around(downloads.resolve("week.html")));
         Files.writeString(Files.createDirectory(downloads.resolve("curves")).resolve("1.csv"), "x");
-        assertEquals(Optional.of(downloads), LogbookPlace.around(program.resolve("out/tour.html")), "a table and curves");
+        assertEquals(
+                Optional.of(downloads), LogbookPlace.around(program.resolve("out/tour.html")), "a table and curves");
     }
 
     @Test

@@ -175,7 +175,8 @@ final class Connection implements AutoCloseable {
     void beat() {
         try {
             while (true) {
-                // All of it is taken before the answer: this kind of socket gives none while a part waits, and takes none before it.
+                // All of it is taken before the answer: this kind of socket gives none while a part waits, and takes
+                // none before it.
                 List<byte[]> sign = heartbeat.readParts();
                 for (int i = 0; i < sign.size() - 1; i++) {
                     heartbeat.send(sign.get(i), ZMQ.SNDMORE);

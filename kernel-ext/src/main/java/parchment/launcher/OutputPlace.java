@@ -81,8 +81,8 @@ final class OutputPlace {
     }
 
     private static IllegalArgumentException unwritable(Path folder) {
-        return new IllegalArgumentException("Nothing can be written in the folder '" + folder
-                + "': that is not permitted to you. Name another.");
+        return new IllegalArgumentException(
+                "Nothing can be written in the folder '" + folder + "': that is not permitted to you. Name another.");
     }
 
     /**

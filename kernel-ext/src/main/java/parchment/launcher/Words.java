@@ -9,7 +9,8 @@ import parchment.file.FileWords;
 
 /** Turns an error into a line for the person at the terminal. */
 final class Words {
-    private static final Pattern CLASS = Pattern.compile("\\b(?:[a-z]\\w*\\.)+[A-Z]\\w*|\\b[A-Z]\\w*(?:Exception|Error)\\b");
+    private static final Pattern CLASS =
+            Pattern.compile("\\b(?:[a-z]\\w*\\.)+[A-Z]\\w*|\\b[A-Z]\\w*(?:Exception|Error)\\b");
 
     private Words() {}
 

@@ -127,7 +127,12 @@ class OutputPlaceTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"roastery --batches 3 --out", "roastery class --batches 3 --students 1 --out", "gather HILLSIDE --to"})
+    @ValueSource(
+            strings = {
+                "roastery --batches 3 --out",
+                "roastery class --batches 3 --students 1 --out",
+                "gather HILLSIDE --to"
+            })
     void aLinkToAnEmptyFolderInALogbookIsNotFilled(String command) throws IOException {
         Path logbook = logbook();
         Path link = folder.resolve("new");
@@ -137,7 +142,8 @@ class OutputPlaceTest {
             assumeTrue(false, "this system makes no links");
         }
         Map<Path, String> before = texts(folder);
-        List<String> arguments = new ArrayList<>(List.of(command.replace("HILLSIDE", HILLSIDE).split(" ")));
+        List<String> arguments =
+                new ArrayList<>(List.of(command.replace("HILLSIDE", HILLSIDE).split(" ")));
         arguments.add(link.toString());
         assertEquals(1, run(arguments), said.toString());
         assertEquals(before, texts(folder), "nothing was changed or added");
@@ -148,7 +154,8 @@ class OutputPlaceTest {
     @Test
     void gatherSaysThatItsFolderCannotBeMadeBeforeItAsksAnything() throws IOException {
         Path file = Files.writeString(folder.resolve("file"), "mine");
-        assertEquals(1, run(List.of("gather", HILLSIDE, "--to", file.resolve("new").toString())));
+        assertEquals(
+                1, run(List.of("gather", HILLSIDE, "--to", file.resolve("new").toString())));
         assertEquals(
                 "'" + file.resolve("new") + "' cannot be made: '" + file
                         + "' is a file, where a folder is needed. Name another.",
@@ -178,7 +185,10 @@ class OutputPlaceTest {
         Files.writeString(page, "<!DOCTYPE html><title>My own page</title>");
         assertEquals(1, run(week));
         assertTrue(
-                said.toString().contains("'" + page + "' is there already and is no page that this program marked as its own (an earlier version may have written it)"),
+                said.toString()
+                        .contains(
+                                "'" + page
+                                        + "' is there already and is no page that this program marked as its own (an earlier version may have written it)"),
                 said.toString());
         assertEquals("<!DOCTYPE html><title>My own page</title>", Files.readString(page));
     }

@@ -27,7 +27,8 @@ class WordsTest {
                 new IllegalArgumentException(),
                 new IllegalStateException("Say what to do."),
                 new NullPointerException(),
-                new NullPointerException("Cannot invoke \"parchment.logbook.Batch.name()\" because \"<local1>\" is absent"),
+                new NullPointerException(
+                        "Cannot invoke \"parchment.logbook.Batch.name()\" because \"<local1>\" is absent"),
                 new ClassCastException("class parchment.logbook.Batch cannot be cast to class Lot"),
                 new RuntimeException(new java.util.concurrent.ExecutionException("inside", null)),
                 new ArithmeticException("/ by zero"),
