@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.google.gson.JsonObject;
+import com.google.gson.JsonParser;
 import java.io.ByteArrayOutputStream;
 import java.io.DataOutputStream;
 import java.io.IOException;
@@ -27,6 +28,7 @@ import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
+import java.util.stream.Stream;
 import org.dflib.jjava.jupyter.kernel.KernelConnectionProperties;
 import org.dflib.jjava.jupyter.messages.HMACGenerator;
 import org.dflib.jjava.jupyter.messages.Header;
@@ -39,6 +41,8 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.zeromq.SocketType;
 import org.zeromq.ZMQ;
 
@@ -244,6 +248,76 @@ class ConnectionTest {
         assertEquals(0, Channel.room(-1).size());
         assertEquals(0, Channel.room(Integer.MIN_VALUE).size());
         assertEquals(0, Channel.room(Integer.MAX_VALUE).size()); // No array of Java is so large.
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "complete_request | {'code':'log','cursor_pos':1000000000000} | complete_reply",
+                "inspect_request | {'code':'log','cursor_pos':1e300,'detail_level':9} | inspect_reply",
+                "complete_request | [] | complete_reply",
+                "execute_request | null | execute_reply",
+                "execute_request | {'code':{}} | execute_reply",
+                "is_complete_request | {{{ | is_complete_reply",
+                "history_request | {} | history_reply",
+                "history_request | 'all' | history_reply",
+                "shutdown_request | [] | shutdown_reply"
+            },
+            quoteCharacter = '"')
+    void aSignedRequestThatCannotBeReadGetsAReplyInWords(String type, String content, String reply) throws Exception {
+        new Kernel(connection, new CompletableFuture<>(), () -> {}).start();
+        String json = content.replace('\'', '"');
+        JsonObject refusal = replyTo(type, json, reply);
+        assertEquals("error", refusal.get("status").getAsString());
+        String words = "The content of the " + type + " is not what the messaging protocol says, so it was left aside.";
+        assertEquals(words, refusal.get("evalue").getAsString());
+        assertEquals(words, refusal.getAsJsonArray("traceback").get(0).getAsString());
+        assertEquals(type.equals("execute_request"), refusal.has("execution_count"));
+    }
+
+    @Test
+    void anAnswerThatFailsIsAReplyToo() throws Exception {
+        IllegalStateException cause = new IllegalStateException("the session of this test never gets ready");
+        new Kernel(connection, CompletableFuture.failedFuture(cause), () -> {}).start();
+        JsonObject refusal = replyTo("complete_request", "{\"code\":\"log\",\"cursor_pos\":3}", "complete_reply");
+        assertEquals("error", refusal.get("status").getAsString());
+        assertEquals(
+                "The answer to the complete_request failed; where Jupyter was started, the kernel has written why.",
+                refusal.get("evalue").getAsString());
+    }
+
+    /** Sends a signed request, its content as written, and returns the content of the first message that comes back. */
+    private JsonObject replyTo(String type, String content, String replyType) {
+        ZMQ.Socket asker = withoutTheKey("shell");
+        asker.setReceiveTimeOut(10_000);
+        String header = "{\"msg_id\":\"1\",\"session\":\"me\",\"username\":\"me\",\"date\":\"2025-03-04T09:15:00Z\",\"msg_type\":\""
+                + type + "\",\"version\":\"5.3\"}";
+        byte[][] parts = Stream.of(header, "{}", "{}", content)
+                .map(part -> part.getBytes(StandardCharsets.UTF_8))
+                .toArray(byte[][]::new);
+        send(
+                asker,
+                "<IDS|MSG>",
+                signer.calculateSignature(parts[0], parts[1], parts[2], parts[3]),
+                header,
+                "{}",
+                "{}",
+                content);
+        List<String> frames = new ArrayList<>();
+        do {
+            String frame = asker.recvStr();
+            assertNotNull(frame, "no reply");
+            frames.add(frame);
+        } while (asker.hasReceiveMore());
+        int from = frames.indexOf("<IDS|MSG>");
+        assertEquals(
+                replyType,
+                JsonParser.parseString(frames.get(from + 2))
+                        .getAsJsonObject()
+                        .get("msg_type")
+                        .getAsString());
+        return JsonParser.parseString(frames.get(from + 5)).getAsJsonObject();
     }
 
     @Test
