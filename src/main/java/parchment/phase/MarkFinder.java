@@ -10,7 +10,6 @@ import org.jspecify.annotations.Nullable;
 import parchment.curve.CleanCurve;
 import parchment.curve.Curve;
 import parchment.curve.SmoothCurve;
-import parchment.curve.Smoothed;
 import parchment.logbook.Batch;
 import parchment.logbook.MarkKind;
 import parchment.quantity.Elapsed;
@@ -149,7 +148,8 @@ final class MarkFinder {
                             "lowest smoothed reading"));
         }
         SmoothCurve sharp = TurningPoint.narrow(roast);
-        marks.replaceAll((kind, mark) -> withProbe(mark, since, kind == MarkKind.TURNING_POINT ? sharp : roast));
+        marks.replaceAll((kind, mark) ->
+                new ProbeAtMark(since, kind == MarkKind.TURNING_POINT ? sharp : roast, fall).of(mark));
     }
 
     private Result result() {
@@ -251,48 +251,6 @@ final class MarkFinder {
             }
         }
         setAside.keySet().stream().filter(kind -> kind != MarkKind.DROP).forEach(marks::remove);
-    }
-
-    /** Reads the probe at a mark; a mark a moment past the last reading is read along the straight line, and says so. */
-    private Mark withProbe(Mark mark, CleanCurve since, SmoothCurve smooth) {
-        if (smooth.atReadings().isEmpty() || mark.kind() == MarkKind.CHARGE) {
-            return mark;
-        }
-        // The beans were as hot as they got when the curve began to fall, however late the hand was that wrote the
-        // drop.
-        boolean shown = mark.kind() == MarkKind.DROP && fall.isPresent();
-        double at = shown ? fall.map(OnCurve.Found::seconds).orElse(mark.seconds()) : mark.seconds();
-        Smoothed there = smooth.at(at);
-        String how = mark.how();
-        Optional<ProbeReading> probe = Optional.empty();
-        Curve kept = smooth.clean().kept();
-        double beyond = at - kept.secondsAt(kept.size() - 1);
-        double slack = Math.max(5, 2 * since.interval());
-        if (!there.isMissing()) {
-            probe = Optional.of(ProbeReading.of(there));
-        } else if (beyond > 0 && beyond <= slack) {
-            Smoothed last = smooth.atReadings().get(smooth.atReadings().size() - 1);
-            if (!last.isMissing()) {
-                probe = Optional.of(ProbeReading.of(last).later(beyond));
-                how = shown || beyond < 0.5
-                        ? how
-                        : String.format(Locale.ROOT, "temperature read %.0f s before", beyond);
-            }
-        }
-        if (shown && mark.source() == Source.WRITTEN) {
-            double error = fall.map(OnCurve.Found::standardError).orElse(0.0);
-            double share = mark.standardError() > 0 ? Math.min(1, error / mark.standardError()) : 1;
-            probe = probe.map(reading -> reading.following(share));
-            double off = mark.seconds() - at;
-            how = Math.abs(off) < 0.5
-                    ? how
-                    : String.format(
-                            Locale.ROOT,
-                            "temperature read where the curve begins to fall, %.0f s %s",
-                            Math.abs(off),
-                            off > 0 ? "earlier" : "later");
-        }
-        return new Mark(mark.kind(), mark.at(), mark.standardError(), mark.source(), probe, how);
     }
 
     private void put(MarkKind kind, double seconds, double standardError, Source source, String how) {

@@ -3,9 +3,11 @@ package parchment.phase;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.DoubleUnaryOperator;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -168,9 +170,9 @@ class MarkFinderTest {
     @ParameterizedTest
     @CsvSource({
         "740.4, true, ''",
-        "740.6, true, temperature read 1 s before",
-        "744.9, true, temperature read 5 s before",
-        "745.1, false, ''"
+        "740.6, true, temperature carried on along the line for 1 s after the last reading",
+        "744.9, true, temperature carried on along the line for 5 s after the last reading",
+        "745.1, false, no temperature: the log ends 5 s before"
     })
     void aMarkAMomentAfterTheLogIsReadAlongTheLine(double seconds, boolean isRead, String how) {
         Mark drop =
@@ -180,16 +182,73 @@ class MarkFinderTest {
         drop.beanTemperature().ifPresent(t -> assertEquals(228 + 0.2 * (seconds - 740), t.celsius(), 0.02));
     }
 
-    /** At 6 s between readings two of them, 12 s, are a moment. */
+    /** Two readings are a moment, of 10 s at most: 8 s where 4 s lie between readings, 10 s where 6, 20 or 30 s do. */
     @ParameterizedTest
-    @CsvSource({"11.9, true", "12.1, false"})
-    void aMomentIsTwoReadingsLongOnASlowLogger(double later, boolean isRead) {
+    @CsvSource({"4, 7.9, true", "4, 8.1, false", "6, 9.9, true", "6, 10.1, false", "30, 9.9, true", "30, 10.1, false"})
+    void aMomentIsTwoReadingsLongOnASlowLoggerButNoMoreThanTenSeconds(double every, double later, boolean isRead) {
         Batch.Builder slow = Batch.named("7")
                 .curve(
                         Quantity.BEAN_TEMPERATURE,
-                        ExampleRoast.curve("bean temperature", Unit.TEMPERATURE, ExampleRoast.BEAN, -60, 720, 6))
+                        ExampleRoast.curve("bean temperature", Unit.TEMPERATURE, ExampleRoast.BEAN, -60, 720, every))
                 .writtenMark(MarkKind.DROP, Elapsed.seconds(720 + later));
         assertEquals(isRead, mark(of(slow), MarkKind.DROP).probe().isPresent());
+    }
+
+    /** The rate may bend by 10 °C/min within a minute, spread evenly: an interval before the last reading, and on from it. */
+    @ParameterizedTest
+    @CsvSource({"2, 4.9, 0.035", "6, 9.9, 0.174", "30, 9.9, 0.555"})
+    void aTemperatureCarriedOnIsAsUncertainAsTheRateMayBend(double every, double later, double bend) {
+        Batch.Builder slow = Batch.named("7")
+                .curve(
+                        Quantity.BEAN_TEMPERATURE,
+                        ExampleRoast.curve("bean temperature", Unit.TEMPERATURE, t -> 100 + t / 6, 0, 720, every))
+                .writtenMark(MarkKind.DROP, Elapsed.seconds(720 + later));
+        ProbeReading probe = mark(of(slow), MarkKind.DROP).probe().orElseThrow();
+        assertEquals(220 + later / 6, probe.celsius(), 0.01);
+        assertEquals(bend, probe.standardError(), 0.02 * bend + 0.001);
+    }
+
+    /** Where the log goes on after the drop, the last reading before it may lie one interval and a half back: 30 s of 20. */
+    @ParameterizedTest
+    @CsvSource({
+        "729.9, true, temperature carried on along the line for 30 s after the last reading",
+        "730.1, false, no temperature: the last reading is 30 s before"
+    })
+    void aDropBetweenTwoReadingsIsReadAlongTheLine(double drop, boolean isRead, String how) {
+        double[] seconds = IntStream.range(0, 41)
+                .mapToDouble(i -> i < 36 ? 20 * i : 745 + 20 * (i - 36))
+                .toArray();
+        double[] celsius = Arrays.stream(seconds).map(t -> 100 + t / 6).toArray();
+        Mark mark = mark(
+                of(Batch.named("7")
+                        .curve(
+                                Quantity.BEAN_TEMPERATURE,
+                                Curve.of("bean temperature", Unit.TEMPERATURE, seconds, celsius))
+                        .writtenMark(MarkKind.DROP, Elapsed.seconds(drop))),
+                MarkKind.DROP);
+        assertEquals(isRead, mark.probe().isPresent());
+        assertEquals(how, mark.how());
+    }
+
+    /** A temperature long after the log's end is nowhere near known: the line to it would be a guess. */
+    @Test
+    void marksLongAfterTheEndOfASparseLogHaveNoTemperatureAndSayWhy() {
+        Phases phases = of(Batch.named("7")
+                .curve(
+                        Quantity.BEAN_TEMPERATURE,
+                        Curve.of("bean temperature", Unit.TEMPERATURE, new double[] {0, 90, 300, 500}, new double[] {
+                            200, 90, 150, 190
+                        }))
+                .writtenMark(MarkKind.FIRST_CRACK_START, Elapsed.seconds(615))
+                .writtenMark(MarkKind.DROP, Elapsed.seconds(730)));
+        Mark crack = mark(phases, MarkKind.FIRST_CRACK_START);
+        Mark drop = mark(phases, MarkKind.DROP);
+        assertEquals(615, crack.seconds());
+        assertEquals(730, drop.seconds());
+        assertEquals(Optional.empty(), crack.beanTemperature());
+        assertEquals(Optional.empty(), drop.beanTemperature());
+        assertEquals("no temperature: the log ends 115 s before", crack.how());
+        assertEquals("no temperature: the log ends 230 s before", drop.how());
     }
 
     @Test
