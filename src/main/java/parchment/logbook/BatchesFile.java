@@ -20,9 +20,6 @@ import parchment.quantity.TemperatureUnit;
 final class BatchesFile {
     static final String FILE = "batches.csv";
 
-    /** Longest time since charge that is taken for a mark: two hours, far beyond any drum roast (common practice, no source). */
-    static final double LONGEST_ROAST_SECONDS = 7200;
-
     /** Largest mass loss that is taken for one; dark roasts lose about a fifth (common practice, no source). */
     private static final double LARGEST_MASS_LOSS = 0.4;
 
@@ -184,7 +181,7 @@ final class BatchesFile {
 
     private static Map<MarkKind, Elapsed> marks(Row row) {
         Map<MarkKind, Elapsed> marks = new LinkedHashMap<>();
-        WRITTEN.forEach(mark -> row.time(mark.words(), LONGEST_ROAST_SECONDS).ifPresent(time -> marks.put(mark, time)));
+        WRITTEN.forEach(mark -> row.time(mark.words(), RoastLength.LONGEST_SECONDS).ifPresent(time -> marks.put(mark, time)));
         List<List<MarkKind>> wrong = ORDER.stream()
                 .filter(pair -> marks.containsKey(pair.get(0))
                         && marks.containsKey(pair.get(1))
@@ -206,7 +203,7 @@ final class BatchesFile {
     }
 
     private static Optional<Elapsed> coolingEnd(Row row, Map<MarkKind, Elapsed> marks) {
-        Optional<Elapsed> end = row.time("cooling end", 2 * LONGEST_ROAST_SECONDS);
+        Optional<Elapsed> end = row.time("cooling end", 2 * RoastLength.LONGEST_SECONDS);
         Elapsed drop = marks.get(MarkKind.DROP);
         if (end.isPresent() && drop != null && end.get().seconds() < drop.seconds()) {
             row.problem(

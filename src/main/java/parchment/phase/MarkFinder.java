@@ -12,6 +12,7 @@ import parchment.curve.Curve;
 import parchment.curve.SmoothCurve;
 import parchment.logbook.Batch;
 import parchment.logbook.MarkKind;
+import parchment.logbook.RoastLength;
 import parchment.quantity.Elapsed;
 import parchment.stats.Autocovariance;
 
@@ -19,9 +20,6 @@ import parchment.stats.Autocovariance;
 final class MarkFinder {
     /** A logger's zero this close to the charge on the curve is taken as charge; common practice, no source. */
     static final double SAME_CLOCK_SECONDS = 6;
-
-    /** No roast is dropped sooner after charge; common practice, no source. */
-    private static final double EARLIEST_DROP_SECONDS = 60;
 
     /** Two marks, or a mark and the curve, contradict each other where they are this many joint standard errors apart: once in 370. */
     static final double ERRORS_APART = 3;
@@ -33,12 +31,20 @@ final class MarkFinder {
     private final List<String> notes = new ArrayList<>();
     private double zeroOnLogger;
     private Optional<OnCurve.Found> fall = Optional.empty();
+    private CurveUse curve = CurveUse.USED;
     private @Nullable CleanCurve clean;
     private @Nullable SmoothCurve bean;
 
     private MarkFinder(Batch batch, MarkHabit habit) {
         this.batch = batch;
         this.habit = habit;
+    }
+
+    /** Whether what a batch's logger wrote is used. */
+    enum CurveUse {
+        USED,
+        /** The clock of the log cannot be that of a roast. */
+        SET_ASIDE
     }
 
     /**
@@ -48,6 +54,7 @@ final class MarkFinder {
      * @param setAside written marks that cannot be true beside another, and are not used
      * @param notes remarks
      * @param zeroOnLogger the logger's time of charge
+     * @param curve whether what was logged is used
      * @param fall when the curve begins to fall at its end, since charge
      * @param clean the whole curve since charge
      * @param bean the smoothed roast, if it was logged
@@ -57,13 +64,14 @@ final class MarkFinder {
             Map<MarkKind, Mark> setAside,
             List<String> notes,
             double zeroOnLogger,
+            CurveUse curve,
             Optional<OnCurve.Found> fall,
             Optional<CleanCurve> clean,
             Optional<SmoothCurve> bean) {
 
         Result withNoise(Autocovariance noise) {
             return new Result(
-                    marks, setAside, notes, zeroOnLogger, fall, clean, bean.map(smooth -> smooth.withNoise(noise)));
+                    marks, setAside, notes, zeroOnLogger, curve, fall, clean, bean.map(smooth -> smooth.withNoise(noise)));
         }
     }
 
@@ -103,6 +111,7 @@ final class MarkFinder {
         setAside.putAll(before.setAside());
         notes.addAll(before.notes());
         zeroOnLogger = before.zeroOnLogger();
+        curve = before.curve();
         fall = before.fall();
         clean = before.clean().orElse(null);
         bean = before.bean().orElse(null);
@@ -120,20 +129,49 @@ final class MarkFinder {
                     "Too few readings of the bean temperature can be used (%d, %d are needed): no mark is looked for on the curve.",
                     curve.kept().size(),
                     SmoothCurve.FEWEST_READINGS)));
-            put(
-                    MarkKind.CHARGE,
-                    0,
-                    habit.standardError(MarkKind.CHARGE, batch),
-                    Source.WRITTEN,
-                    "written times count from it");
-            written();
+            withoutACurve();
             return;
         }
         charge(logged.get());
         CleanCurve since = logged.get().withZeroAt(zeroOnLogger);
+        fall = OnCurve.drop(since, RoastLength.SHORTEST_SECONDS);
+        if (isNoRoast(since)) {
+            return;
+        }
         clean = since;
         written();
-        fall = OnCurve.drop(since, EARLIEST_DROP_SECONDS);
+    }
+
+    private void withoutACurve() {
+        put(
+                MarkKind.CHARGE,
+                0,
+                habit.standardError(MarkKind.CHARGE, batch),
+                Source.WRITTEN,
+                "written times count from it");
+        written();
+    }
+
+    /** Sets a curve aside on which the roast would be shorter or longer than any: its clock counts something else than seconds. */
+    private boolean isNoRoast(CleanCurve since) {
+        double last = since.kept().secondsAt(since.kept().size() - 1);
+        double drop = fall.map(OnCurve.Found::seconds).orElse(last);
+        boolean isShort = last < RoastLength.SHORTEST_SECONDS;
+        if (!isShort && drop <= RoastLength.LONGEST_SECONDS) {
+            return false;
+        }
+        fall = Optional.empty();
+        zeroOnLogger = 0;
+        curve = CurveUse.SET_ASIDE;
+        notes.clear();
+        notes.add(String.format(
+                Locale.ROOT,
+                "By its curve this roast takes %s from charge to the end, %s: the curve is set aside, and only what was written counts."
+                        + " Please check the unit of the times in its file.",
+                Elapsed.seconds(drop),
+                isShort ? "less than a minute" : "more than two hours"));
+        withoutACurve();
+        return true;
     }
 
     private void read(CleanCurve since, SmoothCurve roast) {
@@ -154,7 +192,7 @@ final class MarkFinder {
 
     private Result result() {
         return new Result(
-                marks, setAside, notes, zeroOnLogger, fall, Optional.ofNullable(clean), Optional.ofNullable(bean));
+                marks, setAside, notes, zeroOnLogger, curve, fall, Optional.ofNullable(clean), Optional.ofNullable(bean));
     }
 
     private void charge(CleanCurve logged) {
@@ -228,7 +266,7 @@ final class MarkFinder {
         } else if (clean != null) {
             Curve kept = clean.kept();
             double last = kept.secondsAt(kept.size() - 1);
-            if (last > EARLIEST_DROP_SECONDS) {
+            if (last > RoastLength.SHORTEST_SECONDS) {
                 put(MarkKind.DROP, last - ends.lateSeconds(), ends.lateError(), Source.ASSUMED, ends.how());
             }
         }

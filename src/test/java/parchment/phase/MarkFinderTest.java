@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.DoubleUnaryOperator;
 import java.util.stream.IntStream;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -54,9 +55,13 @@ class MarkFinderTest {
 
     /** Two readings, or one that is left after a cleaning, are as good as no curve; three are looked at. */
     @ParameterizedTest
-    @CsvSource({"0, false", "2, false", "4, true", "100, true"})
+    @CsvSource({"0, false", "50, false", "100, true", "600, true"})
     void fewerThanThreeReadingsAreNoCurve(double until, boolean isLookedAt) {
-        Phases phases = of(logged(t -> 100 + 0.2 * t, 0, until).writtenMark(MarkKind.DROP, Elapsed.seconds(700)));
+        Phases phases = of(Batch.named("7")
+                .curve(
+                        Quantity.BEAN_TEMPERATURE,
+                        ExampleRoast.curve("bean temperature", Unit.TEMPERATURE, t -> 100 + 0.2 * t, 0, until, 50))
+                .writtenMark(MarkKind.DROP, Elapsed.seconds(700)));
         assertEquals(isLookedAt, phases.clean().isPresent());
         assertEquals(
                 isLookedAt ? Source.LOGGED : Source.WRITTEN,
@@ -120,6 +125,65 @@ class MarkFinderTest {
             assertEquals(62, drop.seconds());
             assertEquals("the log ends", drop.how());
         });
+    }
+
+    /** A log that counts something else than seconds makes no roast: nothing of it is used, whatever was logged, and that is said. */
+    @ParameterizedTest
+    @CsvSource({
+        "0, 58, 0:58, less than a minute",
+        "0, 60, , ",
+        "-60, 7200, , ",
+        "-60, 7202, 120:02, more than two hours",
+        "500, 7800, 121:40, more than two hours"
+    })
+    void aCurveIsSetAsideWhereItsRoastIsShorterThanAMinuteOrLongerThanTwoHours(
+            double from, double to, @Nullable String length, @Nullable String words) {
+        Phases phases = of(logged(t -> 100 + 0.01 * t, from, to)
+                .curve(
+                        Quantity.GAS,
+                        ExampleRoast.curve("gas", Unit.SHARE, t -> 50, from, to, 2))
+                .writtenMark(MarkKind.FIRST_CRACK_START, Elapsed.seconds(560)));
+        boolean isSetAside = length != null;
+        assertEquals(isSetAside, phases.clean().isEmpty());
+        assertEquals(isSetAside, phases.bean().isEmpty());
+        assertEquals(isSetAside, phases.curve(Quantity.GAS).isEmpty());
+        assertEquals(isSetAside || to == 60, phases.mark(MarkKind.DROP).isEmpty());
+        assertEquals(560, mark(phases, MarkKind.FIRST_CRACK_START).seconds());
+        if (isSetAside) {
+            assertEquals(
+                    List.of("By its curve this roast takes " + length + " from charge to the end, " + words
+                            + ": the curve is set aside, and only what was written counts. Please check the unit of the times in"
+                            + " its file."),
+                    phases.notes());
+            assertEquals(0, phases.chargeOnLogger());
+            assertEquals(
+                    "The curve is set aside: times and shares can be told from written marks, temperatures and rates of rise"
+                            + " cannot.",
+                    phases.missing().get(0));
+        }
+    }
+
+    /** A roast logged in milliseconds, and one in minutes, as if they were seconds; both have a drop as plain as can be. */
+    @ParameterizedTest
+    @CsvSource({"1000, more than two hours", "0.016666666666666666, less than a minute"})
+    void noMarkIsReadOffARoastInMillisecondsOrMinutes(double factor, String words) {
+        Curve seconds = ExampleRoast.curve("bean temperature", Unit.TEMPERATURE, falling(), -60, 766, 2);
+        double[] times = Arrays.stream(seconds.seconds()).map(t -> factor * t).toArray();
+        Phases phases = of(Batch.named("7")
+                .curve(
+                        Quantity.BEAN_TEMPERATURE,
+                        Curve.of("bean temperature", Unit.TEMPERATURE, times, seconds.values())));
+        assertEquals(
+                List.of(MarkKind.CHARGE), phases.marks().stream().map(Mark::kind).toList());
+        assertTrue(phases.notes().get(0).contains(words), phases.notes()::toString);
+    }
+
+    /** A logger that runs on for hours after the drop has logged a roast all the same. */
+    @Test
+    void aLoggerThatRunsOnAfterTheFallHasLoggedARoast() {
+        Phases phases = of(logged(falling(), -60, 9000));
+        assertEquals(740, mark(phases, MarkKind.DROP).seconds(), 0.5);
+        assertEquals(List.of(), phases.notes());
     }
 
     private static DoubleUnaryOperator falling() {
