@@ -42,12 +42,12 @@ pushd "%home%"
 call mvn -q -B -DskipTests -Dspotless.check.skip=true package
 if errorlevel 1 (
     popd
+    del "%unfinished%" "%built%" 2>nul
     echo The build failed; the lines above say why. 1>&2
     exit /b 2
 )
 popd
-type nul >"%built%"
-del "%unfinished%"
+move /y "%unfinished%" "%built%" >nul
 
 :start
 set "native="

@@ -21,6 +21,8 @@ echo built >>"$PWD/../builds"
 mkdir -p src/target kernel-ext/target
 [ -f kernel-ext/target/parchment-kernel.jar ] || cp -p "$JARS/parchment-kernel.jar" kernel-ext/target/
 [ -z "${STOP:-}" ] || kill -9 $PPID $$
+[ -z "${FAIL:-}" ] || exit 1
+[ -z "${EDIT:-}" ] || { sleep 1; echo changed >>src/main/A.java; sleep 1; }
 [ -z "${SLOW:-}" ] || sleep "$SLOW"
 mkdir -p kernel-ext/target/lib
 cp -p "$JARS"/lib/* kernel-ext/target/lib/
@@ -83,6 +85,24 @@ class Clone(unittest.TestCase):
         self.assertIn("Parchment 0", said)
         self.assertNotIn("Building", self.run_here(home, "--version"))
 
+    def test_a_source_that_is_changed_during_a_build_is_built_next_time(self):
+        home = self.clone()
+        self.run_here(home, "--version", EDIT="yes")
+        self.assertIn("sources changed", self.run_here(home, "--version"))
+        self.assertNotIn("Building", self.run_here(home, "--version"))
+
+    def test_a_build_that_failed_was_not_stopped(self):
+        home = self.clone()
+        self.assertIn("The build failed", self.run_here(home, "--version", code=2, FAIL="yes"))
+        said = self.run_here(home, "--version")
+        self.assertIn("no whole build yet", said)
+        self.assertNotIn("was stopped", said)
+        later = time.time() + 5
+        os.utime(home / "src" / "main" / "A.java", (later, later))
+        self.run_here(home, "--version", code=2, FAIL="yes")
+        os.utime(home / "src" / "main" / "A.java", (1, 1))
+        self.assertIn("no whole build yet", self.run_here(home, "--version"))
+
     def test_nothing_of_a_build_that_was_stopped_is_trusted(self):
         home = self.clone()
         self.start(home, "--version", STOP="yes").communicate(timeout=PATIENCE)
@@ -106,6 +126,7 @@ class Clone(unittest.TestCase):
         out, err = first.communicate(timeout=PATIENCE)
         self.assertEqual(first.returncode, 0, out + err)
         self.assertIn("Another build of Parchment is at work; waiting for it", said)
+        self.assertIn(f"remove the folder {home / 'target' / 'building'}", said)
         self.assertIn("Parchment 0", said)
         self.assertEqual(self.builds(), 1)
         self.assertEqual([p.name for p in (home / "target").iterdir()], [])

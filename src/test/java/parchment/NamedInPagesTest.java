@@ -85,4 +85,34 @@ class NamedInPagesTest {
         assertEquals(List.of(), wrong, "named in a page, but neither a class nor a test");
         assertTrue(found > 100, "names found: " + found);
     }
+
+    /** A promise without a test is none, and neither is one whose test was taken away. */
+    @Test
+    void everyPromiseIsHeldByTestsThatExist() throws IOException {
+        Set<String> tests = simple(sources(Path.of("test/java"), Path.of("../kernel-ext/src/test/java")));
+        List<String> wrong = new ArrayList<>();
+        int rows = 0;
+        for (String line : Files.readAllLines(DOCS.resolve("reliability.md"))) {
+            if (!line.startsWith("| ") || line.startsWith("| ---") || line.startsWith("| promise")) {
+                continue;
+            }
+            rows++;
+            String held = line.substring(line.lastIndexOf(" | ") + 1);
+            List<String> names = Pattern.compile("`(\\w+(?:Test|\\.py))`")
+                    .matcher(held)
+                    .results()
+                    .map(m -> m.group(1))
+                    .toList();
+            if (names.isEmpty()) {
+                wrong.add("nothing holds: " + line);
+            }
+            names.stream()
+                    .filter(name -> name.endsWith(".py")
+                            ? !Files.exists(Path.of("../kernel-ext/src/test/python", name))
+                            : !tests.contains(name))
+                    .forEach(name -> wrong.add(name + " does not exist"));
+        }
+        assertEquals(List.of(), wrong);
+        assertTrue(rows > 20, "promises: " + rows);
+    }
 }

@@ -6,6 +6,8 @@ import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.classes;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.fields;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noMethods;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.tngtech.archunit.base.DescribedPredicate;
 import com.tngtech.archunit.core.domain.JavaClass;
@@ -14,6 +16,9 @@ import com.tngtech.archunit.core.domain.JavaMember;
 import com.tngtech.archunit.core.domain.JavaModifier;
 import com.tngtech.archunit.core.importer.ClassFileImporter;
 import com.tngtech.archunit.core.importer.ImportOption;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -77,6 +82,26 @@ class RoomsTest {
                 }
             }
         }
+    }
+
+    /** Every room may write files, but the maintainer's page says which do. */
+    @Test
+    void theMaintainersPageNamesTheRoomsThatUseFiles() throws IOException {
+        String page = Files.readString(Path.of("..", "docs", "architecture.md"));
+        Set<String> using = LIBRARY.stream()
+                .filter(c -> c.getDirectDependenciesFromSelf().stream()
+                        .anyMatch(d -> d.getTargetClass().getPackageName().equals("parchment.file")))
+                .map(c -> c.getPackageName().split("\\.")[1])
+                .filter(room -> !room.equals("file"))
+                .collect(Collectors.toSet());
+        Set<String> named = page.lines()
+                .filter(line -> line.matches("\\| `\\w+` \\|.*"))
+                .filter(line -> line.substring(line.lastIndexOf(" | ", line.length() - 3))
+                        .contains("`file`"))
+                .map(line -> line.substring(3, line.indexOf('`', 3)))
+                .collect(Collectors.toSet());
+        assertEquals(using, named);
+        assertTrue(using.contains("logbook"), using.toString());
     }
 
     @Test

@@ -19,7 +19,7 @@ final class DrawnKinds {
         double reached = kinds.before(0);
         for (int r = 0; r < series; r++) {
             // Systematic: each kind gets its share of the series.
-            while ((r + 0.5) / series > reached && at < kinds.size() - 1) {
+            while ((r + 0.5) / series > reached) {
                 reached += kinds.before(++at);
             }
             kind[r] = at;

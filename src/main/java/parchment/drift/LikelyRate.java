@@ -33,7 +33,7 @@ final class LikelyRate {
         }
         this.numbers = new double[kinds];
         Arrays.fill(numbers, mean);
-        for (int step = 0; step < STEPS && mean > 0; step++) {
+        for (int step = 0; step < STEPS; step++) {
             double[] next = new double[kinds];
             for (int i = 0; i < kinds; i++) {
                 double share = before[i] * rates[i] / Math.max(1e-300, of(taken[i]));

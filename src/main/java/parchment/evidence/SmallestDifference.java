@@ -1,8 +1,8 @@
 package parchment.evidence;
 
-import java.util.Arrays;
 import java.util.Locale;
 import java.util.Optional;
+import parchment.logbook.AssumedScale;
 import parchment.logbook.Logbook;
 
 /**
@@ -20,12 +20,7 @@ record SmallestDifference(double points, String source) {
     /** Half a point of ten. */
     static final double SHARE_OF_SCALE = 0.05;
 
-    /** Share of the scores that an assumed scale must hold; common practice, no source. */
-    static final double SHARE_HELD = 0.95;
-
     private static final double TEN = 10;
-    private static final double TWENTY = 20;
-    private static final double HUNDRED = 100;
 
     static SmallestDifference of(String attribute, Logbook logbook, EvidenceSettings settings) {
         if (settings.smallestDifference().isPresent()) {
@@ -50,16 +45,16 @@ record SmallestDifference(double points, String source) {
                 .mapToDouble(cup -> cup.score(attribute))
                 .filter(score -> !Double.isNaN(score))
                 .toArray();
-        double top = top(scores);
-        long above = above(scores, top);
-        String slips = above == 0
+        AssumedScale scale = AssumedScale.of(scores);
+        double top = scale.top();
+        String slips = scale.above() == 0
                 ? ""
                 : String.format(
                         Locale.ROOT,
                         "; %s of %d %s above it, which looks like a slip of the pen",
-                        Wording.count(above, "score", "scores"),
-                        scores.length,
-                        above == 1 ? "lies" : "lie");
+                        Wording.count(scale.above(), "score", "scores"),
+                        scale.scores(),
+                        scale.above() == 1 ? "lies" : "lie");
         return new SmallestDifference(
                 SHARE_OF_SCALE * top,
                 top == TEN
@@ -67,18 +62,6 @@ record SmallestDifference(double points, String source) {
                         : "a twentieth of a scale from 0 to " + number(top)
                                 + ", which is assumed as none is written" + slips + "; write scale." + attribute
                                 + " into logbook.properties");
-    }
-
-    private static double top(double[] scores) {
-        double top = TEN;
-        while (above(scores, top) > (1 - SHARE_HELD) * scores.length) {
-            top = top == TEN ? TWENTY : top == TWENTY ? HUNDRED : top * TEN;
-        }
-        return top;
-    }
-
-    private static long above(double[] scores, double top) {
-        return Arrays.stream(scores).filter(score -> score > top).count();
     }
 
     private static String number(double value) {

@@ -205,8 +205,10 @@ final class ConditionFeatures {
             if (sameHeader(extra.getKey(), header) && !extra.getValue().isBlank()) {
                 double number = batch.extraNumber(extra.getKey());
                 return Double.isNaN(number)
-                        ? Measured.missing(
-                                "the column '" + header + "' holds '" + extra.getValue() + "', which is not a number.")
+                        ? Measured.missing("the column '" + header + "' holds '" + extra.getValue() + "', which is "
+                                + (extra.getValue().matches("[-+]?\\d{16,}.*|[-+]?[\\d.]+[eE].*")
+                                        ? "too long a number to count with."
+                                        : "not a number."))
                         : Measured.written(number);
             }
         }

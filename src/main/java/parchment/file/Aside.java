@@ -1,7 +1,9 @@
 package parchment.file;
 
 import java.io.IOException;
-import java.nio.file.FileAlreadyExistsException;
+import java.io.UncheckedIOException;
+import java.nio.file.DirectoryIteratorException;
+import java.nio.file.DirectoryStream;
 import java.nio.file.FileVisitResult;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
@@ -31,24 +33,45 @@ final class Aside {
     }
 
     /**
-     * Makes the place in a folder where something waits, and returns it. The first choice of name is always the same, so that what a
-     * killed command has left is found, and taken away, by the next that writes the same; two at once get two names.
+     * Makes the place in a folder where something waits, under a name that nobody had before or gets again, and returns it. What killed
+     * commands that wrote the same have left there is taken away first.
      */
     static Path make(Path folder, Path target, Maker maker) throws IOException {
         String mark = String.format(
                 Locale.ROOT, "%08x", String.valueOf(target.getFileName()).hashCode());
-        Path first = folder.resolve(BEGIN + mark + END);
-        if (isLeft(first)) {
-            delete(first);
+        sweep(folder, BEGIN + mark);
+        Path own = folder.resolve(BEGIN + mark + "-" + UUID.randomUUID() + END);
+        maker.make(own);
+        return own;
+    }
+
+    /** Takes away all that killed commands have left in a folder. */
+    static void sweep(Path folder) {
+        sweep(folder, BEGIN);
+    }
+
+    private static void sweep(Path folder, String begin) {
+        if (waitsItself(folder)) {
+            return; // It is new, so nothing is left in it; a logbook's curves would each list all that are there.
         }
-        try {
-            maker.make(first);
-            return first;
-        } catch (FileAlreadyExistsException e) {
-            Path own = folder.resolve(BEGIN + mark + "-" + UUID.randomUUID() + END);
-            maker.make(own);
-            return own;
+        try (DirectoryStream<Path> all = Files.newDirectoryStream(folder, begin + "*" + END)) {
+            for (Path each : all) {
+                if (isLeft(each)) {
+                    delete(each);
+                }
+            }
+        } catch (IOException | DirectoryIteratorException e) {
+            return; // What cannot be taken away is in nobody's way.
         }
+    }
+
+    private static boolean waitsItself(Path folder) {
+        for (Path part : folder) {
+            if (is(part)) {
+                return true;
+            }
+        }
+        return false;
     }
 
     /** Returns whether that is a thing that waits, or what was left of one. */
@@ -58,9 +81,6 @@ final class Aside {
     }
 
     private static boolean isLeft(Path place) throws IOException {
-        if (!Files.exists(place, LinkOption.NOFOLLOW_LINKS)) {
-            return false;
-        }
         Instant limit = Instant.now().minus(LEFT);
         try (Stream<Path> all = Files.walk(place)) {
             for (Path each : (Iterable<Path>) all::iterator) {
@@ -71,8 +91,17 @@ final class Aside {
                 }
             }
             return true;
-        } catch (java.io.UncheckedIOException e) {
+        } catch (UncheckedIOException e) {
             return false; // Somebody is at work there.
+        }
+    }
+
+    /** Removes what did not become whole; if that cannot be done, it waits to be swept, and why it did not become whole is told. */
+    static void discard(Path place) {
+        try {
+            delete(place);
+        } catch (IOException e) {
+            return;
         }
     }
 

@@ -27,6 +27,10 @@ public final class FileWords {
 
     private static final Pattern FILE_AND_REASON = Pattern.compile("(.+) \\(([^()]+)\\)", Pattern.DOTALL);
 
+    /** The text of an error that another brought about begins with the other's class. */
+    private static final Pattern CLASSES =
+            Pattern.compile("^(?:(?:[\\w$]+\\.)*[A-Z][\\w$]*(?:Exception|Error)(?:: |$))+");
+
     /** What systems write, in small letters, and what that means. The first that is found counts. */
     private static final Map<String, String> MEANINGS = meanings();
 
@@ -144,12 +148,14 @@ public final class FileWords {
         if (failure instanceof EOFException || failure instanceof ZipException) {
             return "it breaks off, or is damaged. Copy or fetch it again";
         }
-        String said = failure instanceof FileSystemException f && f.getReason() != null
-                ? f.getReason()
-                : failure.getMessage();
-        return said == null
-                ? "the disk did not say why"
-                : meaning(said).orElseGet(() -> said.strip().replaceFirst("\\.$", ""));
+        // Without a reason, the message of an error about a file is the file's name alone.
+        String said = failure instanceof FileSystemException f ? f.getReason() : failure.getMessage();
+        String words = said == null ? "" : withoutClass(said);
+        return words.isEmpty() ? "the disk did not say why" : meaning(words).orElse(words);
+    }
+
+    private static String withoutClass(String said) {
+        return CLASSES.matcher(said.strip()).replaceFirst("").strip().replaceFirst("\\.$", "");
     }
 
     private static Optional<String> meaning(String said) {

@@ -31,6 +31,16 @@ public enum Rights {
                 : new FileAttribute<?>[0];
     }
 
+    /** Returns the rights with which a file's successor is made, so that it is open to nobody else while it is written. */
+    static FileAttribute<?>[] ofSuccessor(Path file) throws IOException {
+        PosixFileAttributeView before = Files.getFileAttributeView(file, PosixFileAttributeView.class);
+        return before == null
+                ? new FileAttribute<?>[0]
+                : new FileAttribute<?>[] {
+                    PosixFilePermissions.asFileAttribute(before.readAttributes().permissions())
+                };
+    }
+
     /** Gives one file the rights of another, where the system knows rights. */
     static void copy(Path from, Path to) throws IOException {
         PosixFileAttributeView before = Files.getFileAttributeView(from, PosixFileAttributeView.class);

@@ -60,7 +60,7 @@ public final class WholeFile {
         return new WholeFile(file, Before.ANYTHING, Rights.USUAL);
     }
 
-    /** Returns the same file, to be written only if nothing of that name is there, not even at the last moment. */
+    /** Returns the same file, to be written only if nothing of that name is there, not even at the last moment (on a disk without hard links: but for an instant). */
     public WholeFile ifNew() {
         return new WholeFile(file, Before.NOTHING, rights);
     }
@@ -141,6 +141,10 @@ public final class WholeFile {
         if (before == Before.NOTHING) {
             throw new FileAlreadyExistsException(target.toString());
         }
+        if (Files.isSymbolicLink(target)) { // One that leads to a file was followed before.
+            throw new NotWrittenException("'" + file
+                    + "' was not written: it is a link that leads nowhere. Remove it, or make what it" + " leads to.");
+        }
         if (!Files.isWritable(target)) {
             throw new AccessDeniedException(target.toString()); // Moving would pass over what its owner has locked.
         }
@@ -151,21 +155,29 @@ public final class WholeFile {
         if (folder == null) {
             throw new FileAlreadyExistsException(target.toString());
         }
-        Path waiting = Aside.make(folder, target, place -> Files.createFile(place, rights.ofFile(place)));
+        Path waiting = Aside.make(
+                folder,
+                target,
+                place -> Files.createFile(
+                        place, Files.exists(target) ? Rights.ofSuccessor(target) : rights.ofFile(place)));
+        boolean moved = false;
         try {
             making.into(waiting);
             if (Files.exists(target)) {
                 Rights.copy(target, waiting);
             }
             move(waiting, target);
+            moved = true;
         } finally {
-            Files.deleteIfExists(waiting);
+            if (!moved) {
+                Aside.discard(waiting);
+            }
         }
     }
 
     private void move(Path waiting, Path target) throws IOException {
         if (before == Before.NOTHING) {
-            Files.move(waiting, target); // Fails where another has been quicker.
+            moveIfNew(waiting, target);
             return;
         }
         try {
@@ -173,6 +185,22 @@ public final class WholeFile {
         } catch (AtomicMoveNotSupportedException e) {
             Files.move(waiting, target, StandardCopyOption.REPLACE_EXISTING);
         }
+    }
+
+    /** Fails where another has been quicker. A move would look first and then replace; a second name is given or refused in one step. */
+    private static void moveIfNew(Path waiting, Path target) throws IOException {
+        try {
+            Files.createLink(target, waiting);
+        } catch (FileAlreadyExistsException e) {
+            throw e;
+        } catch (IOException | UnsupportedOperationException e) {
+            Files.move(
+                    waiting,
+                    target); // A disk without second names, such as a memory stick: looks first, and that is all it
+            // can.
+            return;
+        }
+        Aside.discard(waiting);
     }
 
     @Override

@@ -3,6 +3,8 @@ package parchment.file;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.FileTime;
+import java.time.Instant;
 import java.util.List;
 import java.util.stream.Stream;
 
@@ -60,19 +62,27 @@ public final class WholeFolder {
                 Files.createDirectories(above);
             }
             Path holder = there || above == null ? target : above;
+            if (there) {
+                Aside.sweep(target);
+            }
             Path waiting = Aside.make(holder, target, Files::createDirectory);
+            boolean moved = false;
             try {
                 T made = filling.into(waiting);
                 if (there || above == null) {
                     for (Path each : inside(waiting)) {
                         Files.move(each, target.resolve(waiting.relativize(each)));
                     }
+                    Aside.discard(waiting); // Nothing is in it any more.
                 } else {
                     Files.move(waiting, target); // Fails where another has been quicker.
                 }
+                moved = true;
                 return made;
             } finally {
-                Aside.delete(waiting);
+                if (!moved) {
+                    Aside.discard(waiting);
+                }
             }
         } catch (IOException e) {
             throw new NotWrittenException(place, e);
@@ -96,14 +106,25 @@ public final class WholeFolder {
                         "'" + place + "' was not written: it is not a folder that can be replaced.");
             }
             Path waiting = Aside.make(above, target, Files::createDirectory);
+            boolean moved = false;
             try {
                 T made = filling.into(waiting);
-                Path old = Aside.make(above, waiting, folder -> Files.move(target, folder));
-                Files.move(waiting, target);
-                Aside.delete(old);
+                // Its time may be of long ago, and would make another take it for what a killed command has left.
+                Files.setLastModifiedTime(target, FileTime.from(Instant.now()));
+                Path old = Aside.make(above, target, folder -> Files.move(target, folder));
+                try {
+                    Files.move(waiting, target);
+                } catch (IOException e) {
+                    Files.move(old, target);
+                    throw e;
+                }
+                moved = true;
+                Aside.discard(old);
                 return made;
             } finally {
-                Aside.delete(waiting);
+                if (!moved) {
+                    Aside.discard(waiting);
+                }
             }
         } catch (IOException e) {
             throw new NotWrittenException(place, e);

@@ -10,10 +10,11 @@ import parchment.quantity.TemperatureUnit;
 /** Reads what a student put between the quotation marks: a number with or without its unit, a time as 9:35, or a word. */
 final class AnswerText {
     private static final Pattern TIME = Pattern.compile("([0-9]{1,3}):([0-5][0-9])(?:[.,][0-9]+)?(?: ?min)?");
-    /** A spreadsheet takes 9:35 for hours and minutes, and saves 09:35:00; somebody who writes hours of a roast writes 0:09:35. */
+    /** Somebody who writes the hours of a roast, which has none, writes 0:09:35 or 0:09:00. */
+    private static final Pattern HOURS_TOO = Pattern.compile("0{1,2}:([0-5]?[0-9]):([0-5][0-9])");
+    /** A spreadsheet takes 9:35 for hours and minutes, and saves 09:35:00; only where the hours are not 0 can that be meant. */
     private static final Pattern SAVED_TIME = Pattern.compile("([0-9]{1,3}):([0-5][0-9]):00");
 
-    private static final Pattern HOURS_TOO = Pattern.compile("0{1,2}:([0-5]?[0-9]):([0-5][0-9])");
     private static final Pattern NUMBER =
             Pattern.compile("([+\\-\u2212]?)[ ]*([0-9]+(?:[.,][0-9]+)?|[.,][0-9]+)[ ]*(?:[^0-9]*)");
 
@@ -27,7 +28,7 @@ final class AnswerText {
     /** Returns the number, a time as 9:35 in seconds, also as a spreadsheet saves it; empty if there is none. A decimal comma is read as a point. */
     static OptionalDouble number(String text) {
         String stripped = text.strip();
-        for (Pattern form : List.of(TIME, SAVED_TIME, HOURS_TOO)) {
+        for (Pattern form : List.of(TIME, HOURS_TOO, SAVED_TIME)) {
             Matcher time = form.matcher(stripped);
             if (time.matches()) {
                 return OptionalDouble.of(60.0 * Integer.parseInt(time.group(1)) + Integer.parseInt(time.group(2)));

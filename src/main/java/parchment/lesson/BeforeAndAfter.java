@@ -77,7 +77,7 @@ public final class BeforeAndAfter implements Showable {
     }
 
     private static String words(String mean, double[] of) {
-        return mean + " (" + of.length + (of.length == 1 ? " batch)" : " batches)");
+        return mean + " (" + Checks.count(of.length, "batch", "batches") + ")";
     }
 
     private static double[] some(BatchTable table, Feature feature, Predicate<LocalDate> when) {

@@ -11,6 +11,11 @@ import parchment.display.Spelling;
 final class Checks {
     private Checks() {}
 
+    /** Returns a count with its noun, as in "1 answer" or "3 answers". */
+    static String count(long number, String one, String many) {
+        return number + " " + (number == 1 ? one : many);
+    }
+
     /** Returns the known word that is nearest to the typed one, if it is near enough to be a slip of the pen. */
     static Optional<String> closest(String typed, Collection<String> known) {
         return known.stream()

@@ -245,8 +245,10 @@ public final class ClassResults implements ShownAs {
             page = page.say(sentence);
         }
         if (passedOver() > 0) {
-            page = page.say(count(passedOver(), "other file")
-                    + (passedOver() == 1 ? " is no sheet of answers and was" : " are no sheets of answers and were")
+            page = page.say(Checks.count(
+                            passedOver(),
+                            "other file is no sheet of answers and was",
+                            "other files are no sheets of answers and were")
                     + " passed over.");
         }
         return page;
@@ -310,14 +312,10 @@ public final class ClassResults implements ShownAs {
         return String.format(
                 Locale.ROOT,
                 "%s of %s marked, %s not; %d of %s held the truth.",
-                count(marked.size(), "answer"),
-                count(byStudent().size(), "sheet"),
-                count(unread.size(), "file"),
+                Checks.count(marked.size(), "answer", "answers"),
+                Checks.count(byStudent().size(), "sheet", "sheets"),
+                Checks.count(unread.size(), "file", "files"),
                 new Tally(intervals).held(),
-                count(intervals.size(), "stated interval"));
-    }
-
-    private static String count(int number, String noun) {
-        return number + " " + noun + (number == 1 ? "" : "s");
+                Checks.count(intervals.size(), "stated interval", "stated intervals"));
     }
 }

@@ -36,8 +36,8 @@ import parchment.virtual.VirtualLogbook;
  */
 public final class Classroom {
     private static final String SEEDS = "seeds.properties";
-    /** Hexadecimal digits of a code: 80 bits, which nobody guesses. */
-    private static final int CODE_DIGITS = 20;
+    /** Letters of a code: 80 bits, which nobody guesses. */
+    private static final int CODE_LETTERS = 20;
 
     private final Path teacher;
     private final Map<String, Seed> seeds;
@@ -53,7 +53,8 @@ public final class Classroom {
      *
      * @param students their names, as {@link ClassList} allows them; {@code VirtualClass.numbered(30)} makes thirty
      * @throws IOException if the folder has seeds already, or cannot be written
-     * @throws IllegalArgumentException if there is no student, or a name is not allowed or comes twice
+     * @throws IllegalArgumentException if there is no student, or a name is not allowed, comes twice or is one that a spreadsheet
+     *     would save as another
      */
     public static Classroom prepare(List<String> students, Path teacher) throws IOException {
         Path file = teacher.resolve(SEEDS);
@@ -62,7 +63,7 @@ public final class Classroom {
                     + " Classroom.open(...), or name another folder.");
         }
         Map<String, Seed> seeds = new LinkedHashMap<>();
-        new ClassList(students).names().forEach(student -> seeds.put(student, Seed.secret()));
+        new ClassList(students).keptBySpreadsheets().names().forEach(student -> seeds.put(student, Seed.secret()));
         OwnersEyes.makeFolder(teacher);
         List<String> lines = new ArrayList<>();
         lines.add("# The secret seeds of a class: whoever has this file can open every envelope.");
@@ -122,7 +123,8 @@ public final class Classroom {
      * @param notebooks the folder of the lessons' notebooks
      * @param out where the students' folders are made; the teacher's folder may not lie inside it
      * @return the seals by student
-     * @throws IOException if a folder is there already that is not this class's, or one cannot be written
+     * @throws IOException if a folder is there already that is not this class's, the teacher's folder holds another truth of that
+     *     student and lesson, or something cannot be written
      * @throws IllegalArgumentException if the teacher's folder lies where the students' are to be made
      */
     public Map<String, String> handOut(int lesson, Path notebooks, Path out) throws IOException {
@@ -134,8 +136,10 @@ public final class Classroom {
             VirtualLogbook roasted = behind(lesson, student).roasted();
             SealedTruth truth = roasted.truth();
             HandOut handOut = new HandOut(lesson, student, truth.seal(), code(lesson, student));
-            OwnersEyes.write(teacher.resolve(student + "-" + handOut.name() + "-truth.json"), truth.sealedText());
+            Path sealed = teacher.resolve(student + "-" + handOut.name() + "-truth.json");
+            truth.checkPlace(sealed);
             handOut.make(out.resolve(student), roasted);
+            OwnersEyes.write(sealed, truth.sealedText());
             Path copy = out.resolve(student).resolve(notebook.getFileName());
             if (Files.notExists(copy)) { // The student may have written into one that is there.
                 WholeFile.at(copy).write(SealedNotebook.of(page, lesson, student, notebook.toString()));
@@ -182,12 +186,17 @@ public final class Classroom {
 
     /**
      * Returns what a student's folder of a lesson says of itself, and each sheet of answers that comes from it. It follows from the
-     * secret seed and tells nothing about it.
+     * secret seed and tells nothing about it. It is all letters, from a to p: with digits in it a spreadsheet may take it for a number,
+     * and keep no more than that number's beginning.
      */
     private String code(int lesson, String student) {
         return Digest.of("code of lesson " + lesson + " for " + student + " "
                         + seed(student).text())
-                .substring(0, CODE_DIGITS);
+                .chars()
+                .limit(CODE_LETTERS)
+                .map(digit -> 'a' + Character.digit(digit, 16))
+                .collect(StringBuilder::new, StringBuilder::appendCodePoint, StringBuilder::append)
+                .toString();
     }
 
     /** Tells whose a sheet is by the code that was handed out, which nobody else has. */
@@ -297,6 +306,6 @@ public final class Classroom {
 
     @Override
     public String toString() {
-        return "class of " + seeds.size() + (seeds.size() == 1 ? " student" : " students");
+        return "class of " + Checks.count(seeds.size(), "student", "students");
     }
 }

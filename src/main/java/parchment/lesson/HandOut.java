@@ -3,15 +3,13 @@ package parchment.lesson;
 import java.io.IOException;
 import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.FileVisitResult;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.SimpleFileVisitor;
-import java.nio.file.attribute.BasicFileAttributes;
 import java.util.Map;
 import java.util.stream.Stream;
-import org.jspecify.annotations.Nullable;
+import parchment.file.NotWrittenException;
 import parchment.file.WholeFile;
+import parchment.file.WholeFolder;
 import parchment.virtual.VirtualLogbook;
 
 /**
@@ -36,27 +34,43 @@ record HandOut(int lesson, String student, String seal, String code) {
      */
     void make(Path students, VirtualLogbook roasted) throws IOException {
         Path folder = students.resolve(name());
+        if (isThere(folder)) {
+            return;
+        }
+        boolean begun = Files.exists(folder);
+        if (begun && !isHalfDone(folder, roasted.files())) {
+            throw new IOException("The folder " + folder
+                    + " is there already and holds something else. Take it away, or name another folder.");
+        }
+        WholeFolder.Filling<Path> filling = aside -> {
+            roasted.writeTo(aside.resolve(LessonSource.LOGBOOK));
+            return WholeFile.at(aside.resolve(LessonSource.FACTS)).write(facts());
+        };
+        try {
+            if (begun) {
+                WholeFolder.at(folder).replace(filling);
+            } else {
+                WholeFolder.at(folder).fill(filling);
+            }
+        } catch (NotWrittenException e) {
+            if (!isThere(folder)) { // Another hand-out has been quicker.
+                throw e;
+            }
+        }
+    }
+
+    /** Tells whether the folder is there, whole, and refuses one that is somebody else's. */
+    private boolean isThere(Path folder) throws IOException {
         Path facts = folder.resolve(LessonSource.FACTS);
-        if (Files.exists(facts)) {
-            if (Files.readString(facts, StandardCharsets.UTF_8).equals(facts())) {
-                return;
-            }
-            throw new IOException(
-                    "The folder " + folder + " is there already, and it is not what this class hands out: it comes"
-                            + " from another class, another student or an older version. Take it away, or name another folder.");
+        if (!Files.exists(facts)) {
+            return false;
         }
-        if (Files.exists(folder)) {
-            if (!isHalfDone(folder, roasted.files())) {
-                throw new IOException("The folder " + folder
-                        + " is there already and holds something else. Take it away, or name another folder.");
-            }
-            delete(folder);
+        if (Files.readString(facts, StandardCharsets.UTF_8).equals(facts())) {
+            return true;
         }
-        Path aside = students.resolve("." + name() + "-not-finished");
-        delete(aside);
-        roasted.writeTo(aside.resolve(LessonSource.LOGBOOK));
-        WholeFile.at(aside.resolve(LessonSource.FACTS)).write(facts());
-        Files.move(aside, folder);
+        throw new IOException(
+                "The folder " + folder + " is there already, and it is not what this class hands out: it comes"
+                        + " from another class, another student or an older version. Take it away, or name another folder.");
     }
 
     /** Tells whether a folder holds nothing but a part of what is to be in it, the last file perhaps torn: what is deleted comes again. */
@@ -73,24 +87,5 @@ record HandOut(int lesson, String student, String seal, String code) {
             return false;
         }
         return true;
-    }
-
-    private static void delete(Path folder) throws IOException {
-        if (!Files.exists(folder)) {
-            return;
-        }
-        Files.walkFileTree(folder, new SimpleFileVisitor<>() {
-            @Override
-            public FileVisitResult visitFile(Path file, BasicFileAttributes attributes) throws IOException {
-                Files.delete(file);
-                return FileVisitResult.CONTINUE;
-            }
-
-            @Override
-            public FileVisitResult postVisitDirectory(Path inner, @Nullable IOException e) throws IOException {
-                Files.delete(inner);
-                return FileVisitResult.CONTINUE;
-            }
-        });
     }
 }

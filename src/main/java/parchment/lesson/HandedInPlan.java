@@ -1,8 +1,6 @@
 package parchment.lesson;
 
-import java.io.IOException;
 import java.nio.file.Path;
-import java.util.List;
 import parchment.virtual.ClassList;
 
 /**
@@ -26,17 +24,8 @@ public record HandedInPlan(String student, Path file) {
         return name.startsWith(BEFORE) && name.endsWith(AFTER) && name.length() > BEFORE.length() + AFTER.length();
     }
 
-    /**
-     * Finds the plans in a folder and the folders inside it, in the order of their files. What cannot be looked into, such as a link or a
-     * pipe, is passed over.
-     *
-     * @throws IOException if the folder cannot be read
-     */
-    public static List<HandedInPlan> in(Path folder) throws IOException {
-        return CollectedFiles.in(folder).files().stream()
-                .filter(HandedInPlan::isOne)
-                .map(file -> new HandedInPlan(student(file.getFileName().toString()), file))
-                .toList();
+    static HandedInPlan of(Path file) {
+        return new HandedInPlan(student(file.getFileName().toString()), file);
     }
 
     private static String student(String fileName) {

@@ -7,8 +7,11 @@ import java.io.UncheckedIOException;
 import java.text.Normalizer;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.HashMap;
+import java.util.Iterator;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalLong;
@@ -18,6 +21,7 @@ import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
 import parchment.logbook.CsvText;
 import parchment.quantity.TemperatureUnit;
+import parchment.virtual.SavedTable;
 
 /**
  * Reads the rows of a sheet of answers, as a notebook wrote it or as a spreadsheet has saved it since.
@@ -37,24 +41,20 @@ record SheetReader(String name) {
             .toList();
 
     AnswerSheet read(String written) throws IOException {
-        String text = written.startsWith("\uFEFF") ? written.substring(1) : written;
+        SavedTable table = SavedTable.of(written);
         CSVFormat format = CSVFormat.RFC4180
                 .builder()
-                .setDelimiter(delimiter(text.lines().findFirst().orElse("")))
-                .setHeader()
-                .setSkipHeaderRecord(true)
-                .setIgnoreHeaderCase(true)
+                .setDelimiter(table.delimiter())
                 .setTrim(true)
                 .get();
         List<GivenAnswer> answers = new ArrayList<>();
-        try (Reader reader = new StringReader(text);
+        try (Reader reader = new StringReader(table.text());
                 CSVParser parser = CSVParser.parse(reader, format)) {
-            if (!parser.getHeaderMap().keySet().containsAll(NEEDED)) {
-                throw new IOException(name + " is not a sheet of answers: its columns should be "
-                        + String.join(", ", AnswerSheet.HEADERS) + ".");
-            }
-            for (CSVRecord row : parser) {
-                if (row.stream().allMatch(String::isBlank)) {
+            Iterator<CSVRecord> records = parser.iterator();
+            Map<String, Integer> columns = columns(records);
+            while (records.hasNext()) {
+                CSVRecord cells = records.next();
+                if (cells.stream().allMatch(String::isBlank)) {
                     continue; // A spreadsheet leaves rows of bare commas.
                 }
                 if (answers.size() == MOST_ROWS) {
@@ -62,61 +62,93 @@ record SheetReader(String name) {
                             + " answers, which no lesson asks for: ask for it again.");
                 }
                 try {
-                    answers.add(answer(row));
+                    answers.add(answer(new Row(columns, cells)));
                 } catch (IllegalArgumentException e) {
                     throw new IOException(
-                            name + ", line " + parser.getCurrentLineNumber() + ", cannot be read: " + e.getMessage(),
+                            name + ", line " + (table.linesBefore() + parser.getCurrentLineNumber())
+                                    + ", cannot be read: " + e.getMessage(),
                             e);
                 }
             }
-        } catch (IllegalArgumentException e) {
-            throw new IOException(name + " is not a sheet of answers: two of its columns have one heading.", e);
         } catch (UncheckedIOException | IllegalStateException e) {
             throw new IOException(name + " breaks off or has a quotation mark too few: ask for it again.", e);
         }
         return new AnswerSheet(answers);
     }
 
-    private static char delimiter(String heading) {
-        return heading.contains(";") ? ';' : heading.contains("\t") ? '\t' : ',';
+    /** Returns where each column stands; one without a heading, which a spreadsheet adds, counts for nothing. */
+    private Map<String, Integer> columns(Iterator<CSVRecord> records) throws IOException {
+        Map<String, Integer> columns = new HashMap<>();
+        if (records.hasNext()) {
+            CSVRecord heading = records.next();
+            for (int i = 0; i < heading.size(); i++) {
+                String column = heading.get(i).strip().toLowerCase(Locale.ROOT);
+                if (!column.isEmpty() && columns.put(column, i) != null) {
+                    throw new IOException(name + " is not a sheet of answers: two of its columns have one heading.");
+                }
+            }
+        }
+        if (!columns.keySet().containsAll(NEEDED)) {
+            throw new IOException(name + " is not a sheet of answers: its columns should be "
+                    + String.join(", ", AnswerSheet.HEADERS) + ".");
+        }
+        return columns;
     }
 
-    private static GivenAnswer answer(CSVRecord row) {
-        for (String cell : row) {
+    /** Holds the cells of a row by the headings of their columns. */
+    private record Row(Map<String, Integer> columns, CSVRecord cells) {
+        /** Returns a cell, blank where the row is shorter than the heading. */
+        String cell(String column) {
+            Integer index = columns.get(column);
+            return index == null || index >= cells.size() ? "" : CsvText.cell(cells.get(index));
+        }
+    }
+
+    private static GivenAnswer answer(Row row) {
+        for (String cell : row.cells()) {
             if (cell.length() > MOST_LETTERS) {
                 throw new IllegalArgumentException(
                         "a cell has " + cell.length() + " letters; at most " + MOST_LETTERS + " are expected.");
             }
         }
-        if (cell(row, "student").isEmpty()) {
+        if (row.cell("student").isEmpty()) {
             throw new IllegalArgumentException("'student' is blank; expected a number or a name.");
         }
-        String right = cell(row, "right");
+        String right = row.cell("right");
         return new GivenAnswer(
                 (int) whole(row, "lesson", 1, Course.size()),
-                Normalizer.normalize(cell(row, "student"), Normalizer.Form.NFC),
-                cell(row, "seed").isEmpty()
+                Normalizer.normalize(row.cell("student"), Normalizer.Form.NFC),
+                row.cell("seed").isEmpty()
                         ? OptionalLong.empty()
                         : OptionalLong.of(whole(row, "seed", Long.MIN_VALUE, Long.MAX_VALUE)),
-                cell(row, "code"),
-                word(row, "degrees", "celsius or fahrenheit", () -> TemperatureUnit.valueOf(upper(row, "degrees"))),
-                cell(row, "question"),
+                row.cell("code"),
+                word(row, "degrees", "celsius or fahrenheit", () -> scale(upper(row, "degrees"))),
+                row.cell("question"),
                 (int) whole(row, "tries", 1, MOST_TRIES),
                 right.isEmpty()
                         ? Optional.empty()
                         : Optional.of(
                                 word(row, "right", "yes or no", () -> GivenAnswer.Right.valueOf(upper(row, "right")))),
-                cell(row, "answer"),
+                row.cell("answer"),
                 claim(row));
     }
 
-    private static Optional<StatedClaim> claim(CSVRecord row) {
-        String cannotTell = cell(row, "cannot tell").toLowerCase(Locale.ROOT);
+    /** The scales that a lesson can be answered on. */
+    private static TemperatureUnit scale(String word) {
+        TemperatureUnit unit = TemperatureUnit.valueOf(word);
+        if (unit == TemperatureUnit.KELVIN) {
+            throw new IllegalArgumentException("No lesson is answered in kelvin.");
+        }
+        return unit;
+    }
+
+    private static Optional<StatedClaim> claim(Row row) {
+        String cannotTell = row.cell("cannot tell").toLowerCase(Locale.ROOT);
         return switch (cannotTell) {
             case "yes" -> Optional.of(StatedClaim.cannotTell());
             case "no" -> Optional.of(StatedClaim.between(number(row, "lower"), number(row, "upper")));
             case "" -> {
-                if (!cell(row, "lower").isEmpty() || !cell(row, "upper").isEmpty()) {
+                if (!row.cell("lower").isEmpty() || !row.cell("upper").isEmpty()) {
                     throw new IllegalArgumentException(
                             "an interval is stated, but 'cannot tell' is blank; expected 'no' there.");
                 }
@@ -128,26 +160,21 @@ record SheetReader(String name) {
         };
     }
 
-    /** Returns a cell, blank where a row is shorter than the heading. */
-    private static String cell(CSVRecord row, String column) {
-        return row.isSet(column) ? CsvText.cell(row.get(column)) : "";
+    private static String upper(Row row, String column) {
+        return row.cell(column).toUpperCase(Locale.ROOT);
     }
 
-    private static String upper(CSVRecord row, String column) {
-        return cell(row, column).toUpperCase(Locale.ROOT);
-    }
-
-    private static <T> T word(CSVRecord row, String column, String expected, Supplier<T> meant) {
+    private static <T> T word(Row row, String column, String expected, Supplier<T> meant) {
         try {
             return meant.get();
         } catch (IllegalArgumentException e) {
             throw new IllegalArgumentException(
-                    "'" + column + "' is expected to be " + expected + ", but is '" + cell(row, column) + "'.", e);
+                    "'" + column + "' is expected to be " + expected + ", but is '" + row.cell(column) + "'.", e);
         }
     }
 
-    private static long whole(CSVRecord row, String column, long lowest, long highest) {
-        String cell = cell(row, column);
+    private static long whole(Row row, String column, long lowest, long highest) {
+        String cell = row.cell(column);
         try {
             long value = Long.parseLong(cell);
             if (value >= lowest && value <= highest) {
@@ -162,8 +189,8 @@ record SheetReader(String name) {
     }
 
     /** Returns an end of a claim; as in a notebook, a decimal comma and a unit behind the number are understood. */
-    private static double number(CSVRecord row, String column) {
-        String cell = cell(row, column);
+    private static double number(Row row, String column) {
+        String cell = row.cell(column);
         try {
             double value = Double.parseDouble(cell.replace(',', '.'));
             if (Double.isFinite(value)) {

@@ -11,6 +11,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
 import java.util.regex.Pattern;
+import parchment.virtual.SavedTable;
 
 /** Reads the text of a file that was handed in, and no more of it than a sheet can hold. */
 final class SheetText {
@@ -34,8 +35,12 @@ final class SheetText {
         if (NAMED_AS_SHEET.matcher(file.getFileName().toString()).matches()) {
             return true;
         }
-        String heading = text(bytes(file, HEAD_BYTES)).lines().findFirst().orElse("");
-        List<String> columns = List.of(heading.replace("\uFEFF", "").split("[,;\t]", -1)).stream()
+        String heading = SavedTable.of(text(bytes(file, HEAD_BYTES)))
+                .text()
+                .lines()
+                .findFirst()
+                .orElse("");
+        List<String> columns = List.of(heading.split("[,;\t]", -1)).stream()
                 .map(column -> column.replace("\"", "").strip().toLowerCase(Locale.ROOT))
                 .toList();
         return columns.containsAll(TELLING);
@@ -50,7 +55,7 @@ final class SheetText {
         byte[] bytes = bytes(file, LARGEST_BYTES + 1);
         if (bytes.length > LARGEST_BYTES) {
             throw new IOException(file + " is larger than " + (LARGEST_BYTES >> 20)
-                    + " MB, which no sheet of answers is: ask for it again.");
+                    + " MB, which no sheet of answers and no plan is: ask for it again.");
         }
         return text(bytes);
     }

@@ -199,10 +199,11 @@ public final class Batch {
         return extras;
     }
 
-    /** Returns what stands in such a column as a number, or NaN if it is blank or no number. */
+    /** Returns what stands in such a column as a number, or NaN if it is blank, no number, or one of more than 15 digits before the decimal point. */
     public double extraNumber(String header) {
         String written = extras.get(header);
-        return written == null ? Double.NaN : Numbers.parse(written, Numbers.Decimal.POINT);
+        double number = written == null ? Double.NaN : Numbers.parse(written, Numbers.Decimal.POINT);
+        return Bounds.NUMBER.holds(number) ? number : Double.NaN;
     }
 
     /** Returns the temperature scale that results about this batch are shown in: the one its logbook is written in. */

@@ -49,7 +49,7 @@ public record BatchConditions(
         return withMasses(greenMass, Optional.of(mass));
     }
 
-    private BatchConditions withMasses(Optional<Mass> green, Optional<Mass> roasted) {
+    BatchConditions withMasses(Optional<Mass> green, Optional<Mass> roasted) {
         return new BatchConditions(
                 green,
                 roasted,

@@ -13,7 +13,6 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import parchment.logbook.Field.Kind;
 import parchment.quantity.Elapsed;
-import parchment.quantity.Mass;
 import parchment.quantity.TemperatureUnit;
 
 /** Reads batches.csv. */
@@ -22,9 +21,6 @@ final class BatchesFile {
 
     /** Longest time since charge that is taken for a mark: two hours, far beyond any drum roast (common practice, no source). */
     static final double LONGEST_ROAST_SECONDS = 7200;
-
-    /** Largest mass loss that is taken for one; dark roasts lose about a fifth (common practice, no source). */
-    private static final double LARGEST_MASS_LOSS = 0.4;
 
     private static final double LONGEST_WARM_UP_SECONDS = 86_400;
     static final List<MarkKind> WRITTEN = List.of(
@@ -78,6 +74,7 @@ final class BatchesFile {
         CsvTable table = CsvTable.read(folder, FIELDS, settings, problems);
         Map<String, Batch> batches = new LinkedHashMap<>();
         Map<String, Integer> lines = new LinkedHashMap<>();
+        Map<String, Row> apart = new LinkedHashMap<>();
         for (Row row : table.rows()) {
             Optional<String> name = row.requiredName("batch").map(settings::batchName);
             if (name.isEmpty()) {
@@ -92,8 +89,13 @@ final class BatchesFile {
                         "row set aside, the first one kept");
                 continue;
             }
-            batches.put(name.get(), batch(name.get(), row, table));
+            Batch batch = batch(name.get(), row, table);
+            batches.put(name.get(), batch);
+            if (MassPair.contradicts(batch.conditions())) {
+                apart.put(name.get(), row);
+            }
         }
+        MassPair.settle(batches, apart);
         Optional<TemperatureUnit> unit = Stream.of("charge temperature", "planned drop temperature", "room temperature")
                 .flatMap(column -> table.found(column).stream())
                 .flatMap(found -> Field.temperatureUnit(found.header().plainUnit()).stream())
@@ -120,24 +122,9 @@ final class BatchesFile {
     }
 
     private static BatchConditions conditions(Row row) {
-        Optional<Mass> green = row.mass("green mass");
-        Optional<Mass> roasted = row.mass("roasted mass");
-        if (green.isPresent() && roasted.isPresent()) {
-            double loss = 1 - roasted.get().kilograms() / green.get().kilograms();
-            if (loss < 0 || loss > LARGEST_MASS_LOSS) {
-                row.problem(
-                        "roasted mass",
-                        Words.quote(row.text("roasted mass").orElse("")),
-                        loss < 0
-                                ? "less than the green mass, " + green.get()
-                                : "more than 60 % of the green mass, " + green.get(),
-                        "value treated as missing");
-                roasted = Optional.empty();
-            }
-        }
         return new BatchConditions(
-                green,
-                roasted,
+                row.mass("green mass"),
+                row.mass("roasted mass"),
                 row.temperature("charge temperature", 20, 350),
                 row.temperature("green temperature", -20, 70),
                 row.temperature("room temperature", -30, 70),

@@ -1,5 +1,6 @@
 package parchment.logbook;
 
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
@@ -100,6 +101,42 @@ final class CrossChecks {
         Map<String, Integer> counts = new LinkedHashMap<>();
         names.stream().filter(name -> !known.contains(name)).forEach(name -> counts.merge(name, 1, Integer::sum));
         return counts;
+    }
+
+    /**
+     * Names the scores that look like slips of the pen: the few above the scale that all others are on, where none is written.
+     *
+     * @param scaled the attributes that have a written scale, plain
+     */
+    List<Problem> slips(CuppingFiles.Cups cups, Set<String> scaled) {
+        ProblemLog log = new ProblemLog(CuppingFiles.CUPPINGS);
+        Set<String> attributes = new LinkedHashSet<>();
+        cups.cups().forEach(cup -> attributes.addAll(cup.scores().keySet()));
+        attributes.removeIf(attribute -> scaled.contains(Settings.plain(attribute)));
+        for (String attribute : attributes) {
+            AssumedScale scale = AssumedScale.of(cups.cups().stream()
+                    .mapToDouble(cup -> cup.score(attribute))
+                    .toArray());
+            for (int i = 0; i < cups.cups().size() && scale.above() > 0; i++) {
+                double score = cups.cups().get(i).score(attribute);
+                if (score > scale.top()) {
+                    log.add(
+                            cups.lines().get(i),
+                            attribute,
+                            plain(score) + " for batch "
+                                    + Words.quote(cups.cups().get(i).batch()),
+                            "at most " + plain(scale.top()) + ", as in the other "
+                                    + (scale.scores() - scale.above()) + " scores; write scale." + attribute
+                                    + " into " + Settings.FILE,
+                            "kept as written, and every answer counts it: correct it if it is a slip");
+                }
+            }
+        }
+        return log.toList();
+    }
+
+    private static String plain(double number) {
+        return BigDecimal.valueOf(number).stripTrailingZeros().toPlainString();
     }
 
     /** Checks the batches that cups name, whether they were tasted before they were roasted, and the cuppings of sessions.csv. */

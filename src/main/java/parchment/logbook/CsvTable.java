@@ -189,7 +189,7 @@ final class CsvTable {
                     line,
                     header.written(),
                     "a column that is not known",
-                    "did you mean " + Words.quote(meant.get()) + "?",
+                    Words.quote(meant.get()) + ", if that is meant",
                     "kept as an extra");
         }
     }

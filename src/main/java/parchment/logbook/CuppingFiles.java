@@ -13,7 +13,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.Set;
-import java.util.stream.Collectors;
+import parchment.file.NameForms;
 import parchment.logbook.Field.Kind;
 
 /** Reads cuppings.csv and sessions.csv. */
@@ -42,12 +42,12 @@ final class CuppingFiles {
             if (cups.stream().allMatch(cup -> names.contains(cup.batch()))) {
                 return this;
             }
-            Map<String, List<String>> byForm = names.stream().collect(Collectors.groupingBy(CurveNames::composed));
+            NameForms forms = NameForms.of(names);
             List<CupScores> joined = cups.stream()
-                    .map(cup -> {
-                        List<String> same = byForm.getOrDefault(CurveNames.composed(cup.batch()), List.of());
-                        return names.contains(cup.batch()) || same.size() != 1 ? cup : cup.ofBatch(same.get(0));
-                    })
+                    .map(cup -> forms.meant(cup.batch())
+                            .filter(name -> !name.equals(cup.batch()))
+                            .map(cup::ofBatch)
+                            .orElse(cup))
                     .toList();
             return new Cups(joined, lines);
         }

@@ -145,7 +145,7 @@ record CurveColumns(
                 line,
                 header.written(),
                 "a column that is not known",
-                "did you mean " + Words.quote(name) + "?",
+                Words.quote(name) + ", if that is meant",
                 "kept as an extra"));
         return new Column(index, Optional.empty(), header.written(), header);
     }

@@ -2,8 +2,6 @@ package parchment.logbook;
 
 import java.net.URLDecoder;
 import java.nio.charset.StandardCharsets;
-import java.text.Normalizer;
-import java.util.ArrayList;
 import java.util.Collection;
 import java.util.HashMap;
 import java.util.List;
@@ -11,21 +9,21 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import parchment.file.FileName;
+import parchment.file.NameForms;
 
 /**
  * Matches curve files with batches by name, and names the file of a batch.
  *
  * <p>A sign that a file name cannot hold is written as % and two hexadecimal digits for each byte of its UTF-8 form, as in an address:
- * batch "a/b" has the file a%2Fb.csv.
+ * batch "a/b" has the file a%2Fb.csv. So is the first letter of a word that Windows keeps for itself: batch "CON" has the file %43ON.csv.
  */
 final class CurveNames {
     private static final String NOT_IN_A_FILE_NAME = "/\\:*?\"<>|%";
 
     private final Set<String> batches;
-    /** Names that Unicode can write in several ways, by the composed one: an é is one sign, or an e and an accent. */
-    private final Map<String, List<String>> batchesByForm = new HashMap<>();
-
-    private final Map<String, List<String>> stemsByForm = new HashMap<>();
+    private final NameForms batchForms;
+    private final NameForms stemForms;
     /** Names of digits alone, by the number without leading zeros. */
     private final Map<String, String> batchesByNumber = new HashMap<>();
 
@@ -43,17 +41,8 @@ final class CurveNames {
         batches.stream()
                 .filter(name -> name.matches("\\d+"))
                 .forEach(name -> batchesByNumber.putIfAbsent(withoutZeros(name), name));
-        batches.forEach(name -> batchesByForm
-                .computeIfAbsent(composed(name), form -> new ArrayList<>())
-                .add(name));
-        stems.forEach(stem -> stemsByForm
-                .computeIfAbsent(composed(decoded(stem)), form -> new ArrayList<>())
-                .add(stem));
-    }
-
-    /** Returns a name with each letter and its accents as one sign, where there is one. */
-    static String composed(String name) {
-        return Normalizer.normalize(name, Normalizer.Form.NFC);
+        batchForms = NameForms.of(batches);
+        stemForms = NameForms.of(stems.stream().map(CurveNames::decoded).toList());
     }
 
     /**
@@ -66,7 +55,7 @@ final class CurveNames {
                 .or(() -> exact(decoded(stem)))
                 .or(() -> exact(padded))
                 .or(() -> byForm(stem))
-                .orElseGet(() -> isAlone(stem) ? composed(padded) : padded);
+                .orElseGet(() -> isAlone(stem) ? NameForms.composed(padded) : padded);
     }
 
     private Optional<String> exact(String name) {
@@ -74,19 +63,13 @@ final class CurveNames {
     }
 
     private Optional<String> byForm(String stem) {
-        List<String> same = looksLike(decoded(stem));
-        return same.size() == 1 && isAlone(stem) ? Optional.of(same.get(0)) : Optional.empty();
+        return isAlone(stem) ? batchForms.meant(decoded(stem)) : Optional.empty();
     }
 
     /** Returns whether no other file's name looks the same, and no two batches' names. */
     private boolean isAlone(String stem) {
-        String form = composed(decoded(stem));
-        return stemsByForm.getOrDefault(form, List.of()).size() <= 1
-                && looksLike(form).size() <= 1;
-    }
-
-    private List<String> looksLike(String name) {
-        return batchesByForm.getOrDefault(composed(name), List.of());
+        String name = decoded(stem);
+        return stemForms.alike(name).size() <= 1 && batchForms.alike(name).size() <= 1;
     }
 
     private static String decoded(String stem) {
@@ -100,8 +83,9 @@ final class CurveNames {
 
     /** Asks whether another batch was meant. */
     String question(String name) {
-        if (!looksLike(name).isEmpty()) {
-            return " " + Words.count(looksLike(name).size(), "batch looks", "batches look")
+        List<String> alike = batchForms.alike(name);
+        if (!alike.isEmpty()) {
+            return " " + Words.count(alike.size(), "batch looks", "batches look")
                     + " the same in other signs of Unicode: give the file the very name of its batch";
         }
         String batch = batchesByNumber.get(withoutZeros(name));
@@ -131,8 +115,8 @@ final class CurveNames {
         for (int i = 0; i < batch.length(); ) {
             int point = batch.codePointAt(i);
             i += Character.charCount(point);
-            boolean leadingDot = name.length() == 0 && point == '.';
-            if (leadingDot || Character.isISOControl(point) || NOT_IN_A_FILE_NAME.indexOf(point) >= 0) {
+            boolean first = name.length() == 0 && (point == '.' || FileName.isKeptByWindows(batch));
+            if (first || Character.isISOControl(point) || NOT_IN_A_FILE_NAME.indexOf(point) >= 0) {
                 for (byte b : Character.toString(point).getBytes(StandardCharsets.UTF_8)) {
                     name.append(String.format(Locale.ROOT, "%%%02X", b));
                 }

@@ -22,22 +22,16 @@ final class Duplicates {
         String expected = "readings of its own; no two roasts are alike to the last digit";
         String done = "both kept as two batches: if they are one, take one out, else it counts twice";
         Map<Long, String> seen = new LinkedHashMap<>();
-        List<Problem> problems = new ArrayList<>();
-        int more = 0;
+        AlikeProblems problems = new AlikeProblems(shownFolder, "", expected, done);
         for (CurveFolder.Entry entry : entries) {
             String file = shownFolder + entry.batch() + ".csv";
             String other = entry.fingerprint() == 0 ? null : seen.putIfAbsent(entry.fingerprint(), file);
-            if (other != null && problems.size() < ProblemLog.ALIKE_KEPT) {
-                problems.add(new Problem(file, 0, "", "the same bean temperatures as in " + other, expected, done));
-            } else if (other != null) {
-                more++;
+            if (other != null) {
+                problems.add(
+                        () -> new Problem(file, 0, "", "the same bean temperatures as in " + other, expected, done));
             }
         }
-        if (more > 0) {
-            String found = more + " more like the " + ProblemLog.ALIKE_KEPT + " before";
-            problems.add(new Problem(shownFolder, 0, "", found, expected, done));
-        }
-        return problems;
+        return problems.toList();
     }
 
     /** What tells one cup of one cupper from another. */

@@ -99,6 +99,7 @@ final class FolderReader {
         problems.addAll(links.lotsOf(checks, blends));
         problems.addAll(links.machinesOf(upkeep));
         problems.addAll(links.cups(cups, sessions));
+        problems.addAll(links.slips(cups, settings.scales().keySet()));
         TemperatureUnit unit = readerUnit(entries, written.unit());
         List<Batch> ordered = new ArrayList<>();
         batches.values()
@@ -238,12 +239,15 @@ final class FolderReader {
         Map<String, Batch> batches = new LinkedHashMap<>(written.batches());
         boolean table = Files.exists(folder.resolve(BatchesFile.FILE));
         Map<String, String> taken = new LinkedHashMap<>();
+        String only = "kept as a batch of which only the curve is known";
+        AlikeProblems second = new AlikeProblems(place.shown(), "", "one file of each batch", "file left out");
+        AlikeProblems unknown = new AlikeProblems(place.shown(), "", "a row for each in " + BatchesFile.FILE, only);
         for (CurveFolder.Entry entry : entries) {
             String name = names.batchOf(entry.batch());
             String file = place.shown() + entry.batch() + ".csv";
             String other = taken.putIfAbsent(name, file);
             if (other != null) {
-                problems.add(new Problem(
+                second.add(() -> new Problem(
                         file,
                         0,
                         "",
@@ -256,23 +260,27 @@ final class FolderReader {
             if (batch == null) {
                 batch = Batch.named(name).build();
                 if (table) {
-                    problems.add(new Problem(
+                    unknown.add(() -> new Problem(
                             file,
                             0,
                             "",
                             "a curve of no batch in " + BatchesFile.FILE,
                             "a row for " + Words.quote(name) + "." + names.question(name),
-                            "kept as a batch of which only the curve is known"));
+                            only));
                 }
             }
             batches.put(
                     name,
                     batch.toBuilder().curves(entry.quantities(), entry.curves()).build());
         }
+        problems.addAll(second.toList());
+        problems.addAll(unknown.toList());
         if (!entries.isEmpty()) {
+            AlikeProblems without = new AlikeProblems(
+                    BatchesFile.FILE, "batch", "a file for each in " + CURVES + "/", "kept without a curve");
             written.lines().forEach((name, line) -> {
                 if (!taken.containsKey(name)) {
-                    problems.add(new Problem(
+                    without.add(() -> new Problem(
                             BatchesFile.FILE,
                             line,
                             "batch",
@@ -281,6 +289,7 @@ final class FolderReader {
                             "kept without a curve"));
                 }
             });
+            problems.addAll(without.toList());
         }
         return batches;
     }

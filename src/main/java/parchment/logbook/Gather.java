@@ -13,10 +13,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
-import java.util.regex.Pattern;
-import java.util.stream.Collectors;
 import java.util.stream.IntStream;
-import java.util.stream.Stream;
 import parchment.file.FileWords;
 import parchment.file.WholeFolder;
 
@@ -34,11 +31,6 @@ import parchment.file.WholeFolder;
  * }</pre>
  */
 public final class Gather {
-    private static final int DEEPEST = 6;
-
-    /** Names of files that may hold a table; a name may hold the end of a line. */
-    private static final Pattern TABLE = Pattern.compile("(?is).*\\.(csv|tsv|txt|log|dat)");
-
     /** Asks a person. */
     @FunctionalInterface
     public interface Console {
@@ -153,7 +145,7 @@ public final class Gather {
         questions.say("");
         try {
             Path name = to.toAbsolutePath().normalize().getFileName();
-            Logbook.Provenance provenance = GatherProvenance.of(folder, DEEPEST);
+            Logbook.Provenance provenance = GatherProvenance.of(folder, GatherFiles.DEEPEST);
             WholeFolder.at(to).fill(aside -> {
                 new GatherWriter(aside, provenance)
                         .write(
@@ -236,33 +228,11 @@ public final class Gather {
                     + ". Give the folder that holds the logger's files.");
         }
         try {
-            return gather(questions, files(questions));
+            return gather(questions, GatherFiles.in(folder, questions));
         } catch (IOException e) {
             throw new LogbookException(
                     "The folder " + Words.quote(folder.toString()) + " cannot be read: " + TextFile.reason(e) + ".", e);
         }
-    }
-
-    private List<Path> files(GatherQuestions questions) throws IOException {
-        Map<Boolean, List<Path>> files;
-        try (Stream<Path> paths = Files.walk(folder, DEEPEST)) {
-            files = paths.filter(Files::isRegularFile)
-                    .filter(path -> TABLE.matcher(name(path)).matches())
-                    .sorted()
-                    .collect(Collectors.partitioningBy(path -> name(path).startsWith(".")));
-        }
-        List<String> hidden = files.getOrDefault(true, List.of()).stream()
-                .map(path -> folder.relativize(path).toString())
-                .toList();
-        if (!hidden.isEmpty()) {
-            questions.say("Left out, because a computer hides files whose names begin with a dot: " + Words.some(hidden)
-                    + ". To take one in, give it another name.");
-        }
-        return files.getOrDefault(false, List.of());
-    }
-
-    private static String name(Path path) {
-        return String.valueOf(path.getFileName());
     }
 
     private Gathered gather(GatherQuestions questions, List<Path> files) throws IOException {

@@ -1,16 +1,18 @@
 package parchment.logbook;
 
-import java.text.Normalizer;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import parchment.file.FileName;
+import parchment.file.NameForms;
 
 /**
  * Names the batches of a gathering so that a logbook can hold them side by side on any computer: each name once, without blanks at its
  * ends, accented letters as one sign (Unicode form NFC). Names that differ in Unicode form only look alike, but are two: the second
- * gets a number, in words.
+ * gets a number, in words. So does one that differs from another in upper and lower case only, where both name a curve file; a name too long
+ * for a file is shortened, in words.
  */
 final class GatherNames {
     private static final String UNNAMED = "unnamed";
@@ -19,6 +21,9 @@ final class GatherNames {
 
     /** Recordings by the names that their files gave them. */
     private final Map<String, String> recordings = new HashMap<>();
+
+    /** The recordings, by the names of their curve files as a system that tells least apart sees them. */
+    private final Map<String, String> files = new HashMap<>();
 
     /** Who has a name: what was written, by the name it became. */
     private final Map<String, String> taken = new LinkedHashMap<>();
@@ -29,7 +34,7 @@ final class GatherNames {
 
     /** Returns a name as it stands in the new logbook, if no other has it. */
     static String plain(String written) {
-        String name = Normalizer.normalize(written, Normalizer.Form.NFC).strip();
+        String name = NameForms.composed(written).strip();
         return name.isEmpty() ? UNNAMED : name;
     }
 
@@ -38,15 +43,9 @@ final class GatherNames {
         List<GatheredBatch> named = new ArrayList<>();
         for (GatheredBatch batch : batches) {
             String name = free(batch.name());
-            if (!name.equals(plain(batch.name()))) {
-                questions.say("Two recordings are called " + Words.quote(plain(batch.name())) + "; the second becomes "
-                        + Words.quote(name) + ".");
-            }
             recordings.putIfAbsent(batch.name(), name);
             named.add(batch.named(name));
         }
-        // A file system may change the form of a name by itself, so a row may claim a recording in another form.
-        taken.clear();
         return named;
     }
 
@@ -56,6 +55,7 @@ final class GatherNames {
         if (recording != null) {
             return recording;
         }
+        // A file system may change the form of a name by itself, so a row may claim a recording in another form.
         String plain = plain(written);
         String before = taken.putIfAbsent(plain, written);
         if (before == null || before.equals(written)) {
@@ -72,9 +72,47 @@ final class GatherNames {
 
     private String free(String written) {
         String plain = plain(written);
-        String name = taken.containsKey(plain) ? numbered(plain, "") : plain;
-        taken.put(name, written);
+        String ending = "";
+        String name = shortened(plain, ending);
+        String other = files.get(file(name));
+        for (int number = 2; files.containsKey(file(name)); number++) {
+            ending = " (" + number + ")";
+            name = shortened(plain, ending);
+        }
+        files.put(file(name), plain);
+        String cut = name.equals(plain + ending)
+                ? ""
+                : ", the first " + Words.count(letters(name) - letters(ending), "letter", "letters") + " of "
+                        + letters(plain) + (ending.isEmpty() ? "" : " with" + ending)
+                        + ": no file can have a longer name";
+        if (other != null) {
+            questions.say("Two recordings are called " + Words.quote(other)
+                    + (other.equals(plain)
+                            ? ""
+                            : " and " + Words.quote(plain) + ", which not every computer tells apart in names of files")
+                    + "; the second becomes " + Words.quote(name) + cut + ".");
+        } else if (!cut.isEmpty()) {
+            questions.say("The recording " + Words.quote(plain) + " becomes " + Words.quote(name) + cut + ".");
+        }
         return name;
+    }
+
+    private static String file(String name) {
+        return FileName.alike(CurveNames.fileName(name));
+    }
+
+    private static int letters(String text) {
+        return text.codePointCount(0, text.length());
+    }
+
+    /** Returns as much of a name, with an ending, as a curve file can be named after. */
+    private static String shortened(String plain, String ending) {
+        String begin = plain;
+        while (!FileName.fits(CurveNames.fileName(begin + ending))) {
+            begin = begin.substring(0, begin.offsetByCodePoints(begin.length(), -1))
+                    .stripTrailing();
+        }
+        return begin + ending;
     }
 
     /** Returns the name with the first number after it that nobody has but whoever wrote this. */

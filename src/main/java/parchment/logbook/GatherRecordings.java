@@ -36,6 +36,7 @@ final class GatherRecordings {
     List<GatheredBatch> gather() throws IOException {
         show();
         List<Meaning> meanings = meanings();
+        GatherColumns.ofCurve(meanings, style.sample().headings()).told().forEach(line -> questions.say("  " + line));
         Settings.DateOrder order = order();
         Map<String, Optional<MarkKind>> marks = words(meanings);
         List<GatheredBatch> batches = new ArrayList<>();
@@ -43,6 +44,9 @@ final class GatherRecordings {
             Optional<StrangeFile> file = StrangeFile.read(path);
             if (file.isPresent()) {
                 batches.addAll(batches(Recording.of(file.get(), meanings, order), order, marks));
+            } else {
+                questions.say("  " + Words.quote(String.valueOf(path.getFileName()))
+                        + " can no longer be read as before: left out.");
             }
         }
         return batches;
@@ -155,6 +159,9 @@ final class GatherRecordings {
         if (charges.isEmpty()) {
             return List.of(withoutCharge(recording, order, marks));
         }
+        if (charges.size() > 1) {
+            beforeTheFirst(recording, charges.get(0) - BEFORE_CHARGE);
+        }
         List<GatheredBatch> batches = new ArrayList<>();
         for (int i = 0; i < charges.size(); i++) {
             double charge = charges.get(i);
@@ -167,6 +174,19 @@ final class GatherRecordings {
                     charges.size() == 1 ? name : name + "-" + (i + 1), recording, order, charge, from, to, marks));
         }
         return batches;
+    }
+
+    private void beforeTheFirst(Recording recording, double from) {
+        long readings = recording.seconds().stream().filter(at -> at < from).count();
+        long words = recording.events().stream()
+                .filter(event -> event.seconds() < from)
+                .count();
+        if (readings > 0) {
+            questions.say("  " + Words.quote(recording.file().fileName()) + ": "
+                    + Words.count(readings, "row", "rows") + " before " + recording.clock(from)
+                    + (words > 0 ? ", with " + Words.count(words, "note", "notes") + "," : "")
+                    + " came more than a minute before the first charge and belong to no batch: left out.");
+        }
     }
 
     /** The charges that were typed, and those that the curve shows and nobody typed. */

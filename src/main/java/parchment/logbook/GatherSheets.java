@@ -22,6 +22,7 @@ final class GatherSheets {
     private final GatherNames names;
     private final Map<String, GatheredBatch> batches;
     private final Map<String, String> units = new LinkedHashMap<>();
+    private GatherLosses losses = new GatherLosses();
 
     GatherSheets(GatherQuestions questions, List<GatheredBatch> recordings) {
         this.questions = questions;
@@ -45,7 +46,11 @@ final class GatherSheets {
             questions.say("  Left out.");
             return;
         }
-        List<Header> meanings = meanings(sheet, key);
+        if (sheet.ragged() > 0) {
+            questions.say("  " + Words.count(sheet.ragged(), "row", "rows") + " of another width left out.");
+        }
+        GatherSheetColumns columns = new GatherSheetColumns(sheet, questions);
+        List<Header> meanings = columns.onlyOnce(meanings(sheet, key));
         Optional<Integer> batch = place(meanings, "batch");
         if (batch.isEmpty()) {
             questions.say("  No column names the batches: the sheet is left out.");
@@ -54,14 +59,20 @@ final class GatherSheets {
         Settings.DateOrder order = order(sheet, meanings, key);
         boolean minutes = spreadsheetTimes(sheet, meanings, key);
         Map<String, String> same = sameNames(sheet, meanings, batch.get(), order, key);
+        List<String> headings = columns.headings(meanings);
+        losses = new GatherLosses();
         for (List<String> row : sheet.rows()) {
             String written = row.get(batch.get());
-            if (!written.isEmpty()) {
+            if (written.isEmpty()) {
+                losses.unnamed(row);
+            } else {
                 String recording = same.get(written);
                 String name = recording == null ? names.ofRow(written) : recording;
-                row(sheet, row, meanings, name, order, minutes);
+                losses.row(name);
+                row(sheet, row, meanings, headings, name, order, minutes);
             }
         }
+        losses.say(questions);
     }
 
     private static boolean isList(StrangeFile sheet) {
@@ -173,6 +184,7 @@ final class GatherSheets {
             StrangeFile sheet,
             List<String> row,
             List<Header> meanings,
+            List<String> headings,
             String name,
             Settings.DateOrder order,
             boolean minutes) {
@@ -197,13 +209,16 @@ final class GatherSheets {
                         .ifPresent(s -> marks.put(mark.get(), s));
             } else if (meaning.name().equals(SheetProposal.DATE)) {
                 day = Value.date(cell, order);
+                losses.unreadable(name, cell, day);
             } else if (meaning.name().equals(SheetProposal.CHARGE_TIME)) {
                 time = Value.timeOfDay(cell);
+                losses.unreadable(name, cell, time);
             } else if (meaning.name().equals("roasted at")) {
                 at = Value.local(cell, order);
                 day = at.map(LocalDateTime::toLocalDate).or(() -> Value.date(cell, order));
+                losses.unreadable(name, cell, day);
             } else if (meaning.name().equals("extra")) {
-                written.put(sheet.headings().get(i), number(cell, sheet.decimal()));
+                written.put(headings.get(i), number(cell, sheet.decimal()));
             } else {
                 value(meaning, cell, sheet.decimal(), written);
             }
@@ -214,6 +229,13 @@ final class GatherSheets {
             instant = Optional.of(day.get().atTime(clock.get()));
         }
         GatheredBatch known = batches.get(name);
+        if (clock.isPresent() && day.isEmpty() && instant.isEmpty()) {
+            losses.withoutDate(name, clock.get().toString());
+        }
+        if (known != null) {
+            losses.otherValues(name, known.written(), written);
+            losses.otherTime(known, instant, day);
+        }
         GatheredBatch base = known != null
                 ? known
                 : new GatheredBatch(

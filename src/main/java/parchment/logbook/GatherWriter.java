@@ -138,21 +138,10 @@ final class GatherWriter {
     }
 
     private void curve(GatheredBatch batch, Recording recording) throws IOException {
-        List<Integer> places = new ArrayList<>();
-        List<String> headings = new ArrayList<>(List.of("time [s]"));
-        Set<String> used = new LinkedHashSet<>(headings);
-        for (int i = 0; i < recording.meanings().size(); i++) {
-            Meaning meaning = recording.meanings().get(i);
-            String heading = switch (meaning.kind()) {
-                case QUANTITY -> meaning.toString();
-                case EXTRA -> recording.file().headings().get(i);
-                default -> "";
-            };
-            if (!heading.isEmpty() && used.add(heading)) {
-                places.add(i);
-                headings.add(heading);
-            }
-        }
+        GatherColumns columns =
+                GatherColumns.ofCurve(recording.meanings(), recording.file().headings());
+        List<String> headings = new ArrayList<>(List.of(GatherColumns.TIME));
+        headings.addAll(columns.headings());
         Path file = Path.of(FolderReader.CURVES).resolve(CurveNames.fileName(batch.name()));
         file(file.toString()).write(writer -> {
             CsvText.append(headings, writer);
@@ -164,8 +153,9 @@ final class GatherWriter {
                 List<String> cells =
                         recording.file().rows().get(recording.rows().get(i));
                 List<String> row = new ArrayList<>(List.of(seconds(at - batch.zero())));
-                places.forEach(place ->
-                        row.add(number(cells.get(place), recording.file().decimal())));
+                columns.places()
+                        .forEach(place -> row.add(
+                                number(cells.get(place), recording.file().decimal())));
                 CsvText.append(row, writer);
             }
         });

@@ -13,6 +13,8 @@ import java.util.stream.Stream;
  * Tells whether a place lies in a logbook, so that nothing of ours is ever written there.
  *
  * <p>A logbook is a folder with a file {@code batches.csv} or {@code logbook.properties}, or one with a folder {@code curves} of CSV files.
+ * One far above the place counts only if it has {@code logbook.properties}, or both of the others: a single table may have been left anywhere,
+ * such as among downloads.
  */
 public final class LogbookPlace {
     private LogbookPlace() {}
@@ -22,10 +24,16 @@ public final class LogbookPlace {
      */
     public static Optional<Path> around(Path place) {
         Path real = real(place);
+        Path there = real;
+        while (there != null && !Files.exists(there)) {
+            there = there.getParent();
+        }
         for (Path folder = real; folder != null; folder = folder.getParent()) {
-            // Curves alone count where they are near: a folder of that name far above is hardly a logbook.
             boolean near = folder.equals(real) || folder.equals(real.getParent());
-            if (has(folder, BatchesFile.FILE) || has(folder, Settings.FILE) || (near && holdsCurves(folder))) {
+            boolean table = has(folder, BatchesFile.FILE);
+            boolean curves = (near || table) && holdsCurves(folder);
+            boolean logbook = near || folder.equals(there) ? table || curves : table && curves;
+            if (logbook || has(folder, Settings.FILE)) {
                 return Optional.of(folder);
             }
         }

@@ -250,13 +250,23 @@ final class Row {
         return extras;
     }
 
-    /** Returns what stands in a column without a known meaning; a number beyond all bounds is a problem and missing. */
+    /**
+     * Returns what stands in a column without a known meaning, as text: a long number may be a barcode or a logger's count. Under a heading
+     * with a unit it was meant as a number, so there it is a problem that none can be made of it.
+     */
     Optional<String> extra(int index, Header header) {
         Optional<String> text = at(index).map(this::plain);
         double value = text.map(t -> Numbers.parse(t, Numbers.Decimal.POINT)).orElse(Double.NaN);
-        if (!Double.isNaN(value) && !Bounds.NUMBER.holds(value)) {
-            table.problems().add(line, header.written(), Words.quote(text.orElse("")), Bounds.NUMBER.words(), MISSING);
-            return Optional.empty();
+        if (!Double.isNaN(value)
+                && !Bounds.NUMBER.holds(value)
+                && !header.unit().isEmpty()) {
+            table.problems()
+                    .add(
+                            line,
+                            header.written(),
+                            Words.quote(text.orElse("")),
+                            Bounds.NUMBER.words(),
+                            "kept as text, not used as a number");
         }
         return text;
     }

@@ -12,7 +12,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Properties;
 import java.util.TreeSet;
 
 /**
@@ -39,7 +38,7 @@ record Settings(
 
     static final String FILE = "logbook.properties";
     static final List<Double> USUAL_MISSING_READINGS = List.of(-1.0, 999.9, 65535.0);
-    private static final String SCALE = "scale.";
+    static final String SCALE = "scale.";
     static final List<String> KEYS = List.of(
             "name",
             "time.zone",
@@ -120,7 +119,7 @@ record Settings(
     }
 
     private static Map<String, String> properties(Opening file, ProblemLog problems) {
-        Properties properties = new Properties();
+        FirstOfEach properties = new FirstOfEach();
         try (InputStream in = file.open();
                 Reader text = TextFile.reader(in);
                 Reader reader = new BoundedReader(text, Bounds.LONGEST_SETTINGS)) {
@@ -137,6 +136,7 @@ record Settings(
                     "settings left out");
             properties.clear();
         }
+        properties.report(problems);
         Map<String, String> settings = new LinkedHashMap<>();
         for (String key : new TreeSet<>(properties.stringPropertyNames())) {
             String name = key.strip();
@@ -203,6 +203,7 @@ record Settings(
         int newDigits = batchDigits;
         Logbook.Provenance newProvenance = provenance;
         String expected = "";
+        String plain = Header.name(value).replaceAll("\\s+", " ");
         switch (key) {
             case "name" -> newName = value.isEmpty() ? Optional.empty() : Optional.of(value);
             case "time.zone" -> {
@@ -226,7 +227,7 @@ record Settings(
                 }
             }
             case "crack.habit" -> {
-                switch (Header.name(value)) {
+                switch (plain) {
                     case "first pop" -> newHabit = Logbook.CrackHabit.FIRST_POP;
                     case "steady popping" -> newHabit = Logbook.CrackHabit.STEADY_POPPING;
                     default -> expected = "'first pop' or 'steady popping'";
@@ -234,20 +235,20 @@ record Settings(
             }
             case "date.order" -> {
                 Optional<DateOrder> order = Arrays.stream(DateOrder.values())
-                        .filter(o -> o.words().equals(Header.name(value)))
+                        .filter(o -> o.words().equals(plain))
                         .findFirst();
                 newDates = order.orElse(dates);
                 expected = order.isPresent() ? "" : "'year-month-day', 'day/month/year' or 'month/day/year'";
             }
             case "spreadsheet.times" -> {
-                if (Header.name(value).equals("min:s")) {
+                if (plain.equals("min:s")) {
                     newTimes = SpreadsheetTimes.MINUTES_AND_SECONDS;
                 } else {
                     expected = "'min:s', which says that 9:19:00 means 9 minutes 19 seconds";
                 }
             }
             case "provenance" -> {
-                if (Header.name(value).equals(INVENTED)) {
+                if (plain.equals(INVENTED)) {
                     newProvenance = Logbook.Provenance.INVENTED;
                 } else {
                     expected = "'" + INVENTED

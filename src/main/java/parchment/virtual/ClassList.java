@@ -1,13 +1,19 @@
 package parchment.virtual;
 
 import java.text.Normalizer;
+import java.time.Month;
+import java.time.format.TextStyle;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import parchment.file.FileName;
 
 /**
  * Holds the names of a class's students: names as people bear them, which a file or folder can be named after on any system.
@@ -28,8 +34,16 @@ public record ClassList(List<String> names) {
 
     private static final Pattern NAME =
             Pattern.compile("[\\p{L}\\p{N}](?:[\\p{L}\\p{M}\\p{N} .'\u2019-]*[\\p{L}\\p{M}\\p{N}])?");
-    private static final Pattern KEPT_BY_WINDOWS =
-            Pattern.compile("(?:con|prn|aux|nul|com[0-9]|lpt[0-9])(?:\\..*)?", Pattern.CASE_INSENSITIVE);
+    /** A number that every spreadsheet saves as it stands; a longer one, or one that begins with 0, it does not. */
+    private static final Pattern KEPT_NUMBER = Pattern.compile("0|[1-9][0-9]{0,9}");
+    /** What a spreadsheet may take for a number, a time of day or a truth value. */
+    private static final Pattern TAKEN_FOR_ANOTHER = Pattern.compile(
+            "[^\\p{L}]+|[0-9. ]+[eE][ -]?[0-9]+|[0-9. ]+[aApP][mM]?|true|false", Pattern.CASE_INSENSITIVE);
+    /** Digits before or behind one word, which together are a date where the word is a month. */
+    private static final Pattern DIGITS_AND_A_WORD =
+            Pattern.compile("(?:[0-9]+[ .-]*)?(\\p{L}+)\\.?(?:[ .-]*[0-9]+){0,2}");
+
+    private static final Set<String> MONTHS = months();
     private static final String UNNAMED = "unnamed";
 
     /**
@@ -87,11 +101,53 @@ public record ClassList(List<String> names) {
                     + " letters, because a folder is named after it; number " + number + " has "
                     + name.codePointCount(0, name.length()) + ": '" + name + "'.");
         }
-        if (KEPT_BY_WINDOWS.matcher(name).matches()) {
+        if (FileName.isKeptByWindows(name)) {
             throw new IllegalArgumentException("No folder can be named '" + name
                     + "' on Windows, which keeps that word for itself; give number " + number
                     + " a longer name.");
         }
+    }
+
+    /** Names of months as spreadsheets in some languages know them; a spreadsheet in another language knows more. */
+    private static Set<String> months() {
+        Set<String> words = new HashSet<>();
+        for (String language : List.of("en", "de", "fr", "es", "it", "pt", "nl")) {
+            for (Month month : Month.values()) {
+                for (TextStyle style : List.of(TextStyle.FULL, TextStyle.SHORT)) {
+                    words.add(month.getDisplayName(style, Locale.forLanguageTag(language))
+                            .replace(".", "")
+                            .toLowerCase(Locale.ROOT));
+                }
+            }
+        }
+        return Set.copyOf(words);
+    }
+
+    /**
+     * Returns the same list, if a spreadsheet saves each of its names as it stands: a sheet of answers bears the student's name, and
+     * "007" would come back as 7, "1-2" as a date.
+     *
+     * @throws IllegalArgumentException if a spreadsheet may take a name for a number, a date or a time of day
+     */
+    public ClassList keptBySpreadsheets() {
+        for (String name : names) {
+            if (isTakenForAnother(name)) {
+                throw new IllegalArgumentException("A spreadsheet would take the name '" + name
+                        + "' for a number, a date or a time, and save something else on the sheets of answers; number "
+                        + (names.indexOf(name) + 1) + " needs a letter more, such as 'student " + name + "'.");
+            }
+        }
+        return this;
+    }
+
+    private static boolean isTakenForAnother(String name) {
+        if (TAKEN_FOR_ANOTHER.matcher(name).matches()) {
+            return !KEPT_NUMBER.matcher(name).matches();
+        }
+        Matcher matcher = DIGITS_AND_A_WORD.matcher(name);
+        return matcher.matches()
+                && name.chars().anyMatch(Character::isDigit)
+                && MONTHS.contains(matcher.group(1).toLowerCase(Locale.ROOT));
     }
 
     /** Returns the student that a name means, as it was written or as it stands in the name of a file. */
@@ -121,7 +177,7 @@ public record ClassList(List<String> names) {
         String shortened = kept.codePointCount(0, kept.length()) > MOST_LETTERS
                 ? kept.substring(0, kept.offsetByCodePoints(0, MOST_LETTERS))
                 : kept;
-        return shortened.isEmpty() || KEPT_BY_WINDOWS.matcher(shortened).matches()
+        return shortened.isEmpty() || FileName.isKeptByWindows(shortened)
                 ? UNNAMED + (shortened.isEmpty() ? "" : "-" + shortened)
                 : shortened;
     }

@@ -35,6 +35,8 @@ final class PlanTable {
     static final List<String> COLUMNS =
             List.of(BATCH, LOT, MASS, CHARGE, DROP, HABIT, GAS_AT_START, GAS_AFTER, AIR_AT_START, AIR_AT_END);
     private static final int MOST_ROWS = 60;
+    /** Letters that a cell has at most; a number has ten, and the name of a lot a few words. */
+    private static final int MOST_LETTERS = 100;
 
     /** A column's place and the unit in its header's brackets. */
     private record Header(int index, String unit) {}
@@ -65,19 +67,22 @@ final class PlanTable {
     }
 
     static PlanTable of(String text, String file, Counting counting) {
-        String clean = text.startsWith("\uFEFF") ? text.substring(1) : text;
+        SavedTable saved = SavedTable.of(text);
         CSVFormat format = CSVFormat.RFC4180
                 .builder()
                 .setIgnoreEmptyLines(true)
                 .setIgnoreSurroundingSpaces(true)
-                .setDelimiter(clean.lines().findFirst().orElse("").contains(";") ? ';' : ',')
+                .setDelimiter(saved.delimiter())
                 .get();
-        try (CSVParser parser = CSVParser.parse(clean, format)) {
+        try (CSVParser parser = CSVParser.parse(saved.text(), format)) {
             List<CSVRecord> records = new ArrayList<>();
             List<Long> lines = new ArrayList<>();
             for (CSVRecord record : parser) {
+                if (record.stream().allMatch(String::isBlank)) {
+                    continue; // A spreadsheet leaves rows of bare commas.
+                }
                 records.add(record);
-                lines.add(parser.getCurrentLineNumber());
+                lines.add(saved.linesBefore() + parser.getCurrentLineNumber());
             }
             if (records.size() < 2) {
                 throw new IllegalArgumentException(
@@ -88,17 +93,19 @@ final class PlanTable {
                 throw new IllegalArgumentException(
                         file + ": a plan has at most " + MOST_ROWS + " batches; found " + (records.size() - 1) + ".");
             }
-            PlanTable table = new PlanTable(file, counting, headers(records.get(0), file));
+            PlanTable table = new PlanTable(file, counting, headers(records.get(0), file, lines.get(0)));
             for (int i = 1; i < records.size(); i++) {
                 table.rows.add(table.new Row(records.get(i), counting == Counting.LINES ? lines.get(i) : i));
             }
             return table;
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
+        } catch (IOException | UncheckedIOException | IllegalStateException e) {
+            throw new IllegalArgumentException(
+                    file + ": the plan breaks off or has a quotation mark too few: write it again.", e);
         }
     }
 
-    private static Map<String, Header> headers(CSVRecord record, String file) {
+    private static Map<String, Header> headers(CSVRecord record, String file, long line) {
+        checkLengths(record, file + ", line " + line);
         Map<String, Header> headers = new HashMap<>();
         for (int i = 0; i < record.size(); i++) {
             String header = CsvText.cell(record.get(i)).strip().toLowerCase(Locale.ROOT);
@@ -110,6 +117,9 @@ final class PlanTable {
                             .replace("]", "")
                             .replace("°", "")
                             .strip();
+            if (header.isEmpty()) {
+                continue; // A spreadsheet adds columns that nobody uses.
+            }
             if (!COLUMNS.contains(name)) {
                 throw new IllegalArgumentException(file + ", line 1: a plan has no column '" + name + "'."
                         + Nearest.question(name, COLUMNS) + " Columns: " + String.join(", ", COLUMNS) + ".");
@@ -124,6 +134,19 @@ final class PlanTable {
         return headers;
     }
 
+    private static void checkLengths(CSVRecord record, String place) {
+        for (String cell : record) {
+            if (cell.length() > MOST_LETTERS) {
+                throw new IllegalArgumentException(String.format(
+                        Locale.ROOT,
+                        "%s: a cell has %,d letters; at most %d are expected.",
+                        place,
+                        cell.length(),
+                        MOST_LETTERS));
+            }
+        }
+    }
+
     List<Row> rows() {
         return List.copyOf(rows);
     }
@@ -136,6 +159,21 @@ final class PlanTable {
         Row(CSVRecord record, long number) {
             this.record = record;
             this.number = number;
+            checkLengths(record, place());
+            checkHeadings();
+        }
+
+        /** A cell too many is often half of a number: 203,5 where the comma parts the columns. */
+        private void checkHeadings() {
+            for (int i = 0; i < record.size(); i++) {
+                int index = i;
+                if (!record.get(i).isBlank()
+                        && headers.values().stream().noneMatch(header -> header.index() == index)) {
+                    throw new IllegalArgumentException(
+                            place() + ": '" + record.get(i)
+                                    + "' stands in a column without a heading. A number with a decimal comma stands in quotation marks.");
+                }
+            }
         }
 
         String place() {

@@ -102,6 +102,20 @@ public final class SealedTruth {
         return open(file);
     }
 
+    /**
+     * Refuses to be written over another truth: a seal that was given out binds the teacher to it. The same truth, or the beginning of
+     * it that a stopped command has left, is in nobody's way.
+     *
+     * @throws IOException if something else is in the place; the message says what to do
+     */
+    public void checkPlace(Path file) throws IOException {
+        if (Files.exists(file) && !sealedText().startsWith(Files.readString(file, StandardCharsets.UTF_8))) {
+            throw new IOException(
+                    file + " is there already and holds the truth of another logbook, or of an older version;"
+                            + " whoever has that logbook's seal will ask for it, so it was left as it is. Name another folder, or move the file away.");
+        }
+    }
+
     /** Returns the seed from which everything was drawn. */
     public Seed seed() {
         return Seed.parse(content.get("seed").getAsString());

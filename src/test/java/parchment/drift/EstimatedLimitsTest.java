@@ -206,33 +206,4 @@ class EstimatedLimitsTest {
                 + Math.log(v.getDeterminant())
                 + Math.log(new LUDecomposition(inner).getDeterminant());
     }
-
-    @Test
-    void aRateIsCorrectedForKindsTakenForEachOther() {
-        double[][] taken = {{0.8, 0.2}, {0.3, 0.7}};
-        LikelyRate rate = new LikelyRate(new double[] {0.18, 0.38}, taken, new double[] {0.4, 0.6});
-        assertEquals(0.1, rate.rate(new double[] {1, 0}), 1e-3);
-        assertEquals(0.5, rate.rate(new double[] {0, 1}), 1e-3);
-        assertEquals(0.18, rate.rate(taken[0]), 1e-3);
-        LikelyRate never = new LikelyRate(new double[] {0, 0}, taken, new double[] {0.4, 0.6});
-        assertEquals(0, never.rate(new double[] {0.5, 0.5}));
-        LikelyRate always = new LikelyRate(new double[] {1, 1}, taken, new double[] {0.4, 0.6});
-        assertEquals(1, always.rate(new double[] {0.5, 0.5}), 1e-9);
-        LikelyRate clear = new LikelyRate(new double[] {0.1, 0.9}, taken, new double[] {0.4, 0.6});
-        assertEquals(1, clear.rate(new double[] {0, 1}), "no rate is above one");
-    }
-
-    @Test
-    void aFutureLikeTheStretchKeepsItsDaysAndTheirDistance() {
-        RowsInTime on = rows(24).goingOn(6);
-        assertEquals(26, on.size());
-        WanderingDays days = on.days();
-        assertEquals(13, days.days());
-        assertEquals(
-                List.of(9, 10, 10, 11, 11, 12, 12),
-                IntStream.range(19, 26).mapToObj(days::dayOf).toList());
-        assertEquals(rows(STRETCH).days().usualGap(), days.usualGap(), 1e-12);
-        RowsInTime oneDay = new RowsInTime(new int[25], new double[] {7}, STRETCH).goingOn(5);
-        assertEquals(2, oneDay.days().days());
-    }
 }

@@ -90,6 +90,7 @@ final class ExampleLogbook {
                         OptionalDouble.of(1013),
                         Optional.empty()))
                 .extra("tasting fee", "12.5")
-                .extra("mood", "good");
+                .extra("mood", "good")
+                .extra("barcode", "12345678901234567");
     }
 }

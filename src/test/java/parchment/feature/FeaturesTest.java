@@ -195,6 +195,9 @@ class FeaturesTest {
         assertEquals(
                 "missing: the column 'mood' holds 'good', which is not a number.",
                 Features.column("mood").measure(PATH).toString());
+        assertEquals(
+                "missing: the column 'barcode' holds '12345678901234567', which is too long a number to count with.",
+                Features.column("barcode").measure(PATH).toString());
         assertSame(Features.groundColour(), Features.column("ground colour"));
     }
 

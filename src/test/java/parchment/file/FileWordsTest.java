@@ -74,7 +74,10 @@ class FileWordsTest {
                 new FileSystemException("there", "here", "Invalid cross-device link"),
                 new IOException("Cannot run program \"tar\": error=2, No such file or directory"),
                 new IOException(new IOException("No space left on device")),
-                new IOException("java.lang.IllegalStateException: inside"));
+                new IOException("java.lang.IllegalStateException: inside"),
+                new IOException(new RuntimeException("disk thing")),
+                new IOException(new RuntimeException()),
+                new IOException(new java.util.concurrent.ExecutionException(new IllegalStateException("disk thing"))));
     }
 
     @ParameterizedTest
@@ -85,6 +88,7 @@ class FileWordsTest {
         }) {
             assertFalse(told.contains("IOException"), told);
             assertFalse(told.contains("FileException"), told);
+            assertFalse(told.contains("java."), told);
             assertTrue(told.endsWith("."), told);
         }
     }
@@ -104,6 +108,19 @@ class FileWordsTest {
         assertEquals(
                 "The program tar is needed, and could not be started: it is not there, or may not be run.",
                 FileWords.of(new IOException("Cannot run program \"tar\": error=2, No such file or directory")));
+    }
+
+    @Test
+    void aClassBeforeTheReasonIsLeftOutAndTheNameOfTheFileIsNoReason() {
+        assertEquals(
+                "A file could not be read or written: disk thing.",
+                FileWords.of(new IOException(new RuntimeException("disk thing"))));
+        assertEquals(
+                "A file could not be read or written: the disk did not say why.",
+                FileWords.of(new IOException(new RuntimeException())));
+        assertEquals(
+                "'/x/y' could not be read or written: the disk did not say why.",
+                FileWords.of(new FileSystemException("/x/y")));
     }
 
     @Test

@@ -17,10 +17,11 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
-import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.CyclicBarrier;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
+import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -93,6 +94,30 @@ class WholeFileTest {
     }
 
     @Test
+    void whoWriteTheSameAtOnceAllWriteItWholeAndWhoReadsFindsOneOfThem() throws Exception {
+        Path file = Files.writeString(folder.resolve("page.html"), "o".repeat(2_000));
+        ExecutorService threads = Executors.newFixedThreadPool(4);
+        List<Future<Void>> writing = new ArrayList<>();
+        for (String letter : List.of("a", "b", "c", "d")) {
+            writing.add(threads.submit(() -> {
+                for (int i = 0; i < 300; i++) {
+                    WholeFile.at(file).write(letter.repeat(2_000));
+                }
+                return null;
+            }));
+        }
+        while (!writing.stream().allMatch(Future::isDone)) {
+            String text = Files.readString(file);
+            assertTrue(text.length() == 2_000 && text.matches("o+|a+|b+|c+|d+"), () -> "found '" + text + "'");
+        }
+        for (Future<Void> each : writing) {
+            each.get();
+        }
+        threads.shutdown();
+        assertEquals(List.of("page.html"), inside());
+    }
+
+    @Test
     void aFullDeviceIsToldInWords() {
         Path full = Path.of("/dev/full"); // What is written to it fails as on a full disk.
         assumeTrue(Files.isWritable(full));
@@ -103,34 +128,45 @@ class WholeFileTest {
 
     @Test
     void ofManyThatMayOnlyWriteANewFileOneDoesAndTheOthersSayWhy() throws Exception {
-        Path file = folder.resolve("seeds");
-        ExecutorService threads = Executors.newFixedThreadPool(8);
-        CountDownLatch start = new CountDownLatch(1);
-        List<Future<String>> all = new ArrayList<>();
-        for (int i = 0; i < 8; i++) {
+        int writers = 4;
+        int times = 300;
+        ExecutorService threads = Executors.newFixedThreadPool(writers);
+        CyclicBarrier together = new CyclicBarrier(writers);
+        List<Future<List<Boolean>>> all = new ArrayList<>();
+        for (int i = 0; i < writers; i++) {
             String text = "written by " + i;
             all.add(threads.submit(() -> {
-                start.await();
-                try {
-                    WholeFile.at(file).ifNew().write(text);
-                    return text;
-                } catch (NotWrittenException e) {
-                    assertEquals(
-                            "'" + file + "' was not written: something of that name is there already.", e.getMessage());
-                    return "";
+                List<Boolean> wrote = new ArrayList<>();
+                for (int time = 0; time < times; time++) {
+                    Path file = folder.resolve("seeds " + time);
+                    together.await(10, TimeUnit.SECONDS);
+                    wrote.add(wroteNew(file, text));
+                    together.await(10, TimeUnit.SECONDS);
+                    assertEquals(wrote.get(time), Files.readString(file).equals(text));
                 }
+                return wrote;
             }));
         }
-        start.countDown();
-        List<String> won = new ArrayList<>();
-        for (Future<String> each : all) {
-            if (!each.get().isEmpty()) {
-                won.add(each.get());
-            }
+        List<List<Boolean>> wrote = new ArrayList<>();
+        for (Future<List<Boolean>> each : all) {
+            wrote.add(each.get());
         }
         threads.shutdown();
-        assertTrue(won.contains(Files.readString(file)), won.toString());
-        assertEquals(List.of("seeds"), inside());
+        for (int time = 0; time < times; time++) {
+            int which = time;
+            assertEquals(1, wrote.stream().filter(each -> each.get(which)).count(), "of time " + time);
+        }
+        assertEquals(times, inside().size());
+    }
+
+    private static boolean wroteNew(Path file, String text) throws IOException {
+        try {
+            WholeFile.at(file).ifNew().write(text);
+            return true;
+        } catch (NotWrittenException e) {
+            assertEquals("'" + file + "' was not written: something of that name is there already.", e.getMessage());
+            return false;
+        }
     }
 
     @Test
@@ -142,8 +178,11 @@ class WholeFileTest {
         assertEquals("whole", Files.readString(file));
         assertTrue(Files.exists(left), "it may be another's that is at work");
         Files.setLastModifiedTime(left, FileTime.from(Instant.now().minus(Duration.ofHours(2))));
+        Path other = Aside.make(folder, folder.resolve("other.html"), Files::createFile);
+        Files.setLastModifiedTime(other, FileTime.from(Instant.now().minus(Duration.ofHours(2))));
         WholeFile.at(file).write("whole again");
         assertEquals("whole again", Files.readString(file));
+        assertTrue(Files.deleteIfExists(other), "only what the same command left is taken away");
         assertEquals(List.of("page.html"), inside());
     }
 
@@ -159,6 +198,32 @@ class WholeFileTest {
         Files.setPosixFilePermissions(shared, PosixFilePermissions.fromString("rw-rw-r--"));
         WholeFile.at(shared).with(Rights.OWNER).write("2");
         assertEquals("rw-rw-r--", PosixFilePermissions.toString(Files.getPosixFilePermissions(shared)));
+    }
+
+    @Test
+    void whileItIsWrittenItIsOpenToNobodyElseThanBefore() throws IOException {
+        assumeTrue(knowsRights(folder));
+        Path secret = folder.resolve("secret");
+        WholeFile.at(secret).with(Rights.OWNER).write("1");
+        List<String> rights = new ArrayList<>();
+        WholeFile.at(secret)
+                .make(aside -> rights.add(PosixFilePermissions.toString(Files.getPosixFilePermissions(aside))));
+        assertEquals(List.of("rw-------"), rights);
+    }
+
+    @Test
+    void aLinkThatLeadsNowhereIsToldSo() throws IOException {
+        Path link = folder.resolve("link");
+        try {
+            Files.createSymbolicLink(link, folder.resolve("none"));
+        } catch (IOException | UnsupportedOperationException e) {
+            assumeTrue(false, "this system makes no links");
+        }
+        assertEquals(
+                "'" + link + "' was not written: it is a link that leads nowhere. Remove it, or make what it leads to.",
+                assertThrows(NotWrittenException.class, () -> WholeFile.at(link).write("2"))
+                        .getMessage());
+        assertTrue(Files.isSymbolicLink(link));
     }
 
     @Test

@@ -8,7 +8,16 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.FileTime;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.concurrent.CyclicBarrier;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -97,7 +106,7 @@ class WholeFolderTest {
     }
 
     @Test
-    void ofTwoAtOnceOneIsWholeAndTheOtherSaysWhy() throws IOException {
+    void whatOneIsQuickerToFillIsWholeAndTheOtherSaysWhy() throws IOException {
         Path place = folder.resolve("place");
         assertThrows(
                 NotWrittenException.class,
@@ -112,6 +121,67 @@ class WholeFolderTest {
     }
 
     @Test
+    void ofSeveralAtOnceOneFillsAndTheOthersLeaveNothing() throws Exception {
+        int times = 100;
+        CyclicBarrier together = new CyclicBarrier(4);
+        ExecutorService threads = Executors.newFixedThreadPool(4);
+        List<Future<List<Boolean>>> all = new ArrayList<>();
+        for (String text : List.of("a", "b", "c", "d")) {
+            all.add(threads.submit(() -> {
+                List<Boolean> filled = new ArrayList<>();
+                for (int time = 0; time < times; time++) {
+                    Path place = folder.resolve("place " + time);
+                    together.await(10, TimeUnit.SECONDS);
+                    filled.add(filled(place, text));
+                    together.await(10, TimeUnit.SECONDS);
+                    if (filled.get(time)) {
+                        assertEquals(List.of("deep", "deep/two", "one"), inside(place));
+                        assertEquals(text, Files.readString(place.resolve("one")));
+                        assertEquals(text, Files.readString(place.resolve("deep/two")));
+                    }
+                }
+                return filled;
+            }));
+        }
+        int filled = 0;
+        for (Future<List<Boolean>> each : all) {
+            filled += (int) each.get().stream().filter(did -> did).count();
+        }
+        threads.shutdown();
+        assertEquals(times, filled);
+        assertEquals(times * 4, inside(folder).size(), "each with what one put into it, and nothing else");
+    }
+
+    private static boolean filled(Path place, String text) throws IOException {
+        try {
+            WholeFolder.at(place).fill(into -> {
+                Files.writeString(into.resolve("one"), text);
+                return Files.writeString(
+                        Files.createDirectory(into.resolve("deep")).resolve("two"), text);
+            });
+            return true;
+        } catch (NotWrittenException e) {
+            return false;
+        }
+    }
+
+    @Test
+    void whatKilledCommandsHaveLeftInAnEmptyFolderIsTakenAwayLater() throws IOException {
+        Path there = Files.createDirectory(folder.resolve("there"));
+        for (String name : List.of("there", "another")) {
+            Path left = two(Aside.make(there, folder.resolve(name), Files::createDirectory));
+            FileTime longAgo = FileTime.from(Instant.now().minus(Duration.ofHours(2)));
+            Path waiting = left.getParent().getParent();
+            for (String each : inside(waiting)) {
+                Files.setLastModifiedTime(waiting.resolve(each), longAgo);
+            }
+            Files.setLastModifiedTime(waiting, longAgo);
+        }
+        WholeFolder.at(there).fill(WholeFolderTest::two);
+        assertEquals(List.of("deep", "deep/two", "one"), inside(there));
+    }
+
+    @Test
     void anEarlierFolderIsReplacedOnlyOnceTheNewOneIsWhole() throws IOException {
         Path place = Files.createDirectory(folder.resolve("place"));
         Files.writeString(place.resolve("old"), "old");
@@ -119,5 +189,19 @@ class WholeFolderTest {
         assertEquals(List.of("place", "place/old"), inside(folder));
         WholeFolder.at(place).replace(WholeFolderTest::two);
         assertEquals(List.of("place", "place/deep", "place/deep/two", "place/one"), inside(folder));
+    }
+
+    @Test
+    void anEarlierFolderIsPutBackWhereTheNewOneCannotTakeItsPlace() throws IOException {
+        Path place = Files.createDirectory(folder.resolve("place"));
+        Files.writeString(place.resolve("old"), "old");
+        // What was to be moved is gone at the last moment, as on a drive that was pulled out.
+        assertThrows(
+                NotWrittenException.class,
+                () -> WholeFolder.at(place).replace(into -> {
+                    Files.delete(into);
+                    return into;
+                }));
+        assertEquals(List.of("place", "place/old"), inside(folder));
     }
 }

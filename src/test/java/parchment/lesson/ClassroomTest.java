@@ -12,10 +12,14 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.attribute.PosixFilePermissions;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.NoSuchElementException;
 import java.util.Optional;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -230,6 +234,21 @@ class ClassroomTest {
     }
 
     @Test
+    void aNameThatASpreadsheetWouldChangeIsRefusedBeforeAnythingIsWritten() throws IOException {
+        String message = assertThrows(
+                        IllegalArgumentException.class,
+                        () -> Classroom.prepare(List.of("ann", "007"), folder.resolve("t")))
+                .getMessage();
+        assertTrue(message.startsWith("A spreadsheet would take the name '007' for a number"), message);
+        assertFalse(Files.exists(folder.resolve("t")));
+        // A class that has such a name already goes on with it.
+        Path teacher = Files.createDirectories(folder.resolve("teacher"));
+        Files.writeString(
+                teacher.resolve("seeds.properties"), "007=" + Seed.secret().text() + "\n");
+        assertEquals(List.of("007"), Classroom.open(teacher).students());
+    }
+
+    @Test
     void saysWhichNamesAreNotAllowed() {
         assertTrue(assertThrows(
                         IllegalArgumentException.class, () -> Classroom.prepare(List.of("../x"), folder.resolve("t")))
@@ -361,7 +380,7 @@ class ClassroomTest {
         classroom.handOut(1, NOTEBOOKS, folder.resolve("students"));
         String of1 = Files.readString(
                 folder.resolve("students").resolve("ann").resolve("lesson-1").resolve("lesson.properties"));
-        assertTrue(codeOn("ann").matches("[0-9a-f]{20}"), codeOn("ann"));
+        assertTrue(codeOn("ann").matches("[a-p]{20}"), "no spreadsheet takes letters for a number: " + codeOn("ann"));
         assertNotEquals(codeOn("ann"), codeOn("ben"));
         assertFalse(of1.contains(codeOn("ann")), of1);
         assertFalse(seedOf(folder.resolve("teacher"), "ann").text().contains(codeOn("ann")));
@@ -380,7 +399,7 @@ class ClassroomTest {
         Map<String, String> seals = classroom.handOut(2, NOTEBOOKS, out);
         Map<String, String> whole = texts(out);
         // Ann's is whole and she has written into her notebook; Ben's was stopped in a file, as by an older version;
-        // Cid's aside.
+        // Cid's before its last file.
         Path annsNotebook = out.resolve("ann").resolve("2-phases-and-marks.ipynb");
         Files.writeString(annsNotebook, Files.readString(annsNotebook).replace("## ", "## Mine: "));
         Path bens = out.resolve("ben").resolve("lesson-2");
@@ -389,7 +408,7 @@ class ClassroomTest {
         Files.writeString(torn, Files.readString(torn).substring(0, 100));
         Files.delete(bens.resolve("logbook").resolve("lots.csv"));
         Files.delete(out.resolve("ben").resolve("2-phases-and-marks.ipynb"));
-        Files.move(out.resolve("cid").resolve("lesson-2"), out.resolve("cid").resolve(".lesson-2-not-finished"));
+        Files.delete(out.resolve("cid").resolve("lesson-2").resolve("lesson.properties"));
         Files.delete(out.resolve("cid").resolve("2-phases-and-marks.ipynb"));
         Files.delete(out.resolve("seals-lesson-2.csv"));
         Files.writeString(teacher.resolve("cid-lesson-2-truth.json"), "{");
@@ -438,6 +457,69 @@ class ClassroomTest {
     }
 
     @Test
+    void aTruthThatWasSealedIsNeverWrittenOver() throws IOException {
+        Path teacher = folder.resolve("teacher");
+        Path out = folder.resolve("students");
+        Classroom classroom = Classroom.prepare(List.of("ann"), teacher);
+        Path truth = teacher.resolve("ann-lesson-2-truth.json");
+
+        // The folder is refused: nothing was sealed either.
+        Path facts = out.resolve("ann").resolve("lesson-2").resolve("lesson.properties");
+        Files.createDirectories(facts.getParent());
+        Files.writeString(facts, "lesson=2\nstudent=ann\nseal=0\ncode=0\n");
+        String message = assertThrows(IOException.class, () -> classroom.handOut(2, NOTEBOOKS, out))
+                .getMessage();
+        assertTrue(message.contains("or an older version. Take it away"), message);
+        assertFalse(Files.exists(truth), "sealed although nothing was handed out");
+
+        // What an older version has sealed stays, and nothing that it does not fit is handed out.
+        String older = LessonSource.ofStudent(1, seedOf(teacher, "ann"), "ann")
+                .behind()
+                .orElseThrow()
+                .roasted()
+                .truth()
+                .sealedText();
+        Files.writeString(truth, older);
+        Path elsewhere = folder.resolve("elsewhere");
+        message = assertThrows(IOException.class, () -> classroom.handOut(2, NOTEBOOKS, elsewhere))
+                .getMessage();
+        assertTrue(message.startsWith(truth + " is there already and holds the truth of another logbook"), message);
+        assertEquals(older, Files.readString(truth));
+        assertFalse(Files.exists(elsewhere.resolve("ann")));
+    }
+
+    @Test
+    void twoHandOutsAtOnceMakeOneWholeFolder() throws Exception {
+        Path out = folder.resolve("students");
+        Classroom classroom = Classroom.prepare(List.of("ann"), folder.resolve("teacher"));
+        ExecutorService two = Executors.newFixedThreadPool(2);
+        try {
+            List<Future<Map<String, String>>> done = new ArrayList<>();
+            for (int i = 0; i < 2; i++) {
+                done.add(two.submit(() -> classroom.handOut(2, NOTEBOOKS, out)));
+            }
+            assertEquals(done.get(0).get(), done.get(1).get());
+        } finally {
+            two.shutdownNow();
+        }
+        Path other = folder.resolve("again");
+        classroom.handOut(2, NOTEBOOKS, other);
+        assertEquals(texts(other), texts(out), "whole, with nothing left beside it");
+    }
+
+    /** A folder that another hand-out at the same moment has just moved into its place, or is still filling. */
+    @Test
+    void aHandOutTouchesNothingThatAnotherHasAside() throws IOException {
+        Path out = folder.resolve("students");
+        Classroom classroom = Classroom.prepare(List.of("ann"), folder.resolve("teacher"));
+        Path theirs = Files.createDirectories(
+                out.resolve("ann").resolve(".lesson-2-not-finished").resolve("logbook"));
+        Files.writeString(theirs.resolve("batches.csv"), "the other's work\n");
+        classroom.handOut(2, NOTEBOOKS, out);
+        assertEquals("the other's work\n", Files.readString(theirs.resolve("batches.csv")));
+    }
+
+    @Test
     void refusesToHandOutAFolderInWhichTheTeachersLies() throws IOException {
         Path teacher = folder.resolve("class").resolve("teacher");
         Classroom classroom = Classroom.prepare(List.of("ann"), teacher);
@@ -476,7 +558,7 @@ class ClassroomTest {
                 "lot;drop temperature [°C]\nCinder Ridge;204,5\n",
                 java.nio.charset.Charset.forName("windows-1252"));
         assertEquals("plan-Ana-Núñez.csv", plan.getFileName().toString());
-        HandedInPlan handedIn = HandedInPlan.in(folder).get(0);
+        HandedInPlan handedIn = HandedInPlans.in(folder).plans().get(0);
         assertEquals(
                 1,
                 classroom

@@ -14,6 +14,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** What a sheet may hold, on each side of each bound, and what spreadsheets do to it. */
 class SheetReaderTest {
@@ -99,6 +100,9 @@ class SheetReaderTest {
                 "a.csv, line 2, cannot be read: 'degrees' is expected to be celsius or fahrenheit, but is 'warm'.",
                 refusal("2,ann,,,warm,q,1,no,x,,,\n"));
         assertEquals(
+                "a.csv, line 2, cannot be read: 'degrees' is expected to be celsius or fahrenheit, but is 'kelvin'.",
+                refusal("2,ann,,,kelvin,q,1,no,x,,,\n"));
+        assertEquals(
                 "a.csv, line 2, cannot be read: 'right' is expected to be yes or no, but is 'wahr'.",
                 refusal("2,ann,,,celsius,q,1,wahr,x,,,\n"));
     }
@@ -124,7 +128,7 @@ class SheetReaderTest {
         assertEquals(1, AnswerSheet.read(file).answers().size());
         Files.writeString(file, sheet + "\n".repeat(SheetText.LARGEST_BYTES - sheet.length() + 1));
         assertEquals(
-                file + " is larger than 1 MB, which no sheet of answers is: ask for it again.",
+                file + " is larger than 1 MB, which no sheet of answers and no plan is: ask for it again.",
                 assertThrows(IOException.class, () -> AnswerSheet.read(file)).getMessage());
     }
 
@@ -182,8 +186,59 @@ class SheetReaderTest {
 
     @Test
     void twoColumnsOfOneHeadingAreTold() {
-        assertTrue(assertThrows(IOException.class, () -> AnswerSheet.parse("lesson,lesson\n1,2\n", "a.csv"))
+        assertEquals(
+                "a.csv is not a sheet of answers: two of its columns have one heading.",
+                assertThrows(IOException.class, () -> AnswerSheet.parse("lesson,lesson\n1,2\n", "a.csv"))
+                        .getMessage());
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "HEADING,\nROW,\n",
+                "HEADING,,,\nROW,,,\n",
+                "HEADING,\nROW\n",
+                "sep=,\nHEADING\nROW\n",
+                "\"sep=,\"\r\nHEADING\r\nROW\r\n",
+                "\uFEFFSEP=,\nHEADING\nROW\n",
+                "\nHEADING\nROW\n",
+                " \t\r\n\r\nHEADING\r\nROW\r\n",
+                ",,,,,,,,,,,\nHEADING\nROW\n",
+                "\nsep=,\n\nHEADING,\nROW,\n"
+            })
+    void aSheetIsReadWithWhatASpreadsheetPutsBeforeAndBehindItsColumns(String written, @TempDir Path folder)
+            throws IOException {
+        String row = "2,ann,,abc,celsius,q,1,no,x,,,";
+        String text = written.replace("HEADING", HEADINGS.strip()).replace("ROW", row);
+        assertEquals(read(row + "\n"), AnswerSheet.parse(text, "a.csv").answers());
+        assertTrue(SheetText.isMeantAsSheet(Files.writeString(folder.resolve("a.csv"), text)));
+        String semicolons = text.replace(',', ';');
+        assertEquals(read(row + "\n"), AnswerSheet.parse(semicolons, "a.csv").answers());
+    }
+
+    @Test
+    void aLineIsCountedAsItStandsInTheFile() {
+        String message = assertThrows(
+                        IOException.class,
+                        () -> AnswerSheet.parse("sep=,\n\n" + HEADINGS + "2,,,,celsius,q,1,no,x,,,\n", "a.csv"))
+                .getMessage();
+        assertTrue(message.startsWith("a.csv, line 4, cannot be read: 'student' is blank"), message);
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"lesson,\"student,seed\n2,ann,1\n", "\"lesson", "\"lesson\"x,student\n"})
+    void aQuotationMarkTooFewInTheHeadingIsToldInWords(String written) {
+        assertEquals(
+                "a.csv breaks off or has a quotation mark too few: ask for it again.",
+                assertThrows(IOException.class, () -> AnswerSheet.parse(written, "a.csv"))
+                        .getMessage());
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"", "\n\n", "sep=;\n"})
+    void aFileWithoutAHeadingIsNoSheet(String written) {
+        assertTrue(assertThrows(IOException.class, () -> AnswerSheet.parse(written, "a.csv"))
                 .getMessage()
-                .startsWith("a.csv is not a sheet of answers"));
+                .startsWith("a.csv is not a sheet of answers: its columns should be lesson, student"));
     }
 }

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.stream.IntStream;
@@ -212,8 +213,25 @@ class BadCurvesTest {
         says(curve("tiem [s],bean temperature [°C]", "0,200"), "no column 'time'", "Did you mean 'tiem'?");
         says(curve("time [s],gas [%]", "0,20"), "no bean temperature");
         assertTrue(Logbook.open(temporary).batch("1").curve(Quantity.GAS).isPresent());
-        says(curve("time [s],bean temprature [°C]", "0,200"), "did you mean 'bean temperature'?");
-        says(curve(HEAD + "," + HEAD, "0,200,0,201"), "the same column twice");
+        says(
+                curve("time [s],bean temprature [°C]", "0,200"),
+                "found a column that is not known; expected 'bean temperature', if that is meant; kept as an extra.");
+    }
+
+    @Test
+    void aSecondColumnOfAQuantityIsKeptAsAnExtraAndAThirdIsNamed() throws IOException {
+        Logbook logbook =
+                curve("time [s],bean temperature [°C],bean temperature [°C]", "0,200,100", "1,199,99", "2,198,98");
+        says(logbook, "the same column twice", "kept as an extra");
+        assertArrayEquals(new double[] {200, 199, 198}, beans(logbook).values());
+        assertArrayEquals(
+                new double[] {100, 99, 98},
+                logbook.batch("1").otherCurves().get("bean temperature [°C]").values());
+        says(curve(HEAD + "," + HEAD + "," + HEAD, "0,200,0,201,0,202"), "bean temperature", "the first one read");
+        String page = Files.readString(Path.of("..", "docs", "logbook-format.md"));
+        assertTrue(
+                page.contains(
+                        "| the same heading twice | the first one read; of a quantity of a curve, the second is kept as an extra |"));
     }
 
     @Test

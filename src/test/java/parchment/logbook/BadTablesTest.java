@@ -14,6 +14,8 @@ import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 import parchment.quantity.Elapsed;
 
 class BadTablesTest {
@@ -272,9 +274,60 @@ class BadTablesTest {
     }
 
     @Test
+    void aSettingThatIsWrittenTwiceIsAProblemAndTheFirstIsRead() throws IOException {
+        new WrittenFolder(temporary)
+                .with(
+                        "logbook.properties",
+                        "Name=First",
+                        "name=Second",
+                        "batch.digits=3",
+                        "batch.digits=4",
+                        "scale.after-taste=0..10",
+                        "scale.After_taste=0..5",
+                        "crack.habit=first pop");
+        Logbook logbook = batches(HEAD, ONE);
+        assertEquals("First", logbook.name());
+        says(logbook, "logbook.properties", "the setting 'name' again, as 'Second'", "the first one read");
+        says(logbook, "the setting 'batch.digits' again, as '4'");
+        says(logbook, "the setting 'scale.After_taste' again, as '0..5'");
+        assertEquals(
+                3,
+                logbook.problems().in("logbook.properties").list().stream()
+                        .filter(problem -> problem.done().equals("the first one read"))
+                        .count());
+        assertEquals(List.of("001"), logbook.batches().stream().map(Batch::name).toList());
+    }
+
+    @ParameterizedTest
+    @ValueSource(ints = {100, 101, 137})
+    void ofCurvesAndRowsWithoutTheOtherTheFirstHundredAreNamedAndTheRestCounted(int number) throws IOException {
+        StringBuilder rows = new StringBuilder(HEAD).append('\n');
+        WrittenFolder folder = new WrittenFolder(temporary);
+        for (int i = 1; i <= number; i++) {
+            rows.append('r').append(i).append(",2025-03-04T09:15\n");
+            folder.withText("curves/c" + i + ".csv", "time [s]\n");
+        }
+        Logbook logbook = folder.withText("batches.csv", rows.toString()).open();
+        for (String done : List.of("kept as a batch of which only the curve is known", "kept without a curve")) {
+            List<Problem> alike = logbook.problems().list().stream()
+                    .filter(problem -> problem.done().equals(done))
+                    .toList();
+            assertEquals(Math.min(number, 101), alike.size(), done);
+            assertEquals(
+                    number > 100
+                            ? number - 100 + " more like the 100 before"
+                            : alike.get(99).found(),
+                    alike.get(alike.size() - 1).found());
+        }
+    }
+
+    @Test
     void saysWhichColumnIsMissingAndWhichWasMeant() throws IOException {
         says(batches("bacth,roasted at", "1,2025-03-04T09:15"), "no column 'batch'", "Did you mean 'bacth'?");
-        says(batches(HEAD + ",first crack strat [min:s]", ONE + ",8:00"), "first crack strat", "'first crack start'");
+        says(
+                batches(HEAD + ",first crack strat [min:s]", ONE + ",8:00"),
+                "column 'first crack strat [min:s]': found a column that is not known; expected 'first crack start', if that is"
+                        + " meant; kept as an extra.");
         says(batches(HEAD + ",drop [minutes]", ONE + ",8"), "the unit 'minutes'", "[min:s]", "kept as an extra");
         says(batches(HEAD + ",drop", ONE + ",8"), "found no unit", "kept as an extra");
         says(batches(HEAD + ",drop (min),drop [min]", ONE + ",8,9"), "square brackets");

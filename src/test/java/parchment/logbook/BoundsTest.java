@@ -127,7 +127,6 @@ class BoundsTest {
         "green mass [kg], 0.001, 0.0009, 'a number above 0: one gram or more, up to 10,000 kg'",
         "green mass [g], 10000000, 1e300, 'a number above 0: one gram or more, up to 10,000 kg'",
         "ground colour [meter], 1000000, 1000001, 'a number from -1,000,000 to 1,000,000'",
-        "chaff [g], 1e15, 1.1e15, a number of at most 15 digits before the decimal point",
     })
     void aNumberOfABatchBeyondItsBoundIsMissingAndNamed(String heading, String within, String beyond, String words)
             throws IOException {
@@ -139,10 +138,35 @@ class BoundsTest {
                     number.equals(beyond),
                     says(logbook, heading, "'" + number + "'", words, "value treated as missing"),
                     logbook.problems().text());
-            assertEquals(
-                    heading.startsWith("chaff") && number.equals(within),
-                    logbook.batch("1").extras().containsKey(heading));
+            assertFalse(logbook.batch("1").extras().containsKey(heading));
         }
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "chaff [g], 1e15, 1e15, false",
+        "chaff [g], 1.1e15, NaN, true",
+        "chaff [g], -1.1e15, NaN, true",
+        "barcode, 12345678901234567, NaN, false",
+        "logger clock, 1764476828000000, NaN, false",
+        "barcode, 123456789012345, 123456789012345, false",
+    })
+    void aLongNumberInAnExtraColumnStaysAsTextAndIsNoNumber(String heading, String written, double number, boolean told)
+            throws IOException {
+        Logbook logbook = folder().with("batches.csv", "batch,roasted at," + heading, "1,2025-03-04T09:15," + written)
+                .open();
+        assertEquals(written, logbook.batch("1").extras().get(heading));
+        assertEquals(number, logbook.batch("1").extraNumber(heading));
+        assertEquals(
+                told,
+                says(
+                        logbook,
+                        heading,
+                        "'" + written + "'",
+                        "a number of at most 15 digits before the decimal point",
+                        "kept as text, not used as a number"),
+                logbook.problems().text());
+        assertFalse(says(logbook, "treated as missing"), logbook.problems().text());
     }
 
     @ParameterizedTest

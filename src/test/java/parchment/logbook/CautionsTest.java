@@ -103,8 +103,7 @@ class CautionsTest {
             String settings, Logbook.Provenance provenance, int told) {
         assertEquals(
                 java.util.Collections.nCopies(told, Cautions.INVENTED_PAGE),
-                told(() -> assertEquals(
-                        provenance, logbook(settings.replace("  ", " ")).provenance())));
+                told(() -> assertEquals(provenance, logbook(settings).provenance())));
     }
 
     @Test

@@ -15,6 +15,7 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import parchment.curve.Curve;
 import parchment.quantity.MassUnit;
@@ -241,7 +242,7 @@ class GatherTest {
                     .append(String.format("%.1f", degrees))
                     .append('\n');
         }
-        Files.createDirectories(old());
+        Files.createDirectories(old().resolve(fileName).getParent());
         Files.writeString(old().resolve(fileName), text);
     }
 
@@ -294,6 +295,179 @@ class GatherTest {
         assertEquals(1, logbook.batches().size(), out);
         assertEquals(Optional.of("one"), logbook.batch("Caf\u00E9").lot());
         assertEquals(201, lastReading(logbook, "Caf\u00E9"), 0.1);
+    }
+
+    private List<String> filesOfCurves() throws IOException {
+        try (Stream<Path> files = Files.list(made().resolve("curves"))) {
+            return files.map(file -> String.valueOf(file.getFileName()))
+                    .sorted()
+                    .toList();
+        }
+    }
+
+    @Test
+    void twoRecordingsOfOneNameThatFillsAFilesNameStayTwo() throws IOException {
+        String longest = "\u7126".repeat(83);
+        recording("one/" + longest + ".csv", 201);
+        recording("two/" + longest + ".csv", 205);
+        String out = gathered();
+        Logbook logbook = Logbook.open(made());
+        String second = "\u7126".repeat(82) + " (2)";
+        assertEquals(201, lastReading(logbook, longest), 0.1);
+        assertEquals(205, lastReading(logbook, second), 0.1);
+        assertTrue(out.contains("\u2026', the first 82 letters of 83 with (2): no file can have a longer name."), out);
+    }
+
+    @Test
+    void namesThatDifferInCaseAloneGetFilesThatAnyComputerTellsApart() throws IOException {
+        recording("one/A.csv", 201);
+        recording("two/a.csv", 205);
+        Files.writeString(old().resolve("list.csv"), "batch,lot,green mass [kg]\nA,first,5\na,second,5\n");
+        String out = gathered();
+        Logbook logbook = Logbook.open(made());
+        assertEquals(List.of("A.csv", "a (2).csv"), filesOfCurves());
+        assertEquals(201, lastReading(logbook, "A"), 0.1);
+        assertEquals(205, lastReading(logbook, "a (2)"), 0.1);
+        assertEquals(Optional.of("first"), logbook.batch("A").lot());
+        assertEquals(Optional.of("second"), logbook.batch("a (2)").lot());
+        assertTrue(
+                out.contains("Two recordings are called 'A' and 'a', which not every computer tells apart in names of"
+                        + " files; the second becomes 'a (2)'."),
+                out);
+    }
+
+    @ParameterizedTest
+    @CsvSource({"CON, %43ON.csv", "aux, %61ux.csv", "com1.old, %63om1.old.csv", "cone, cone.csv"})
+    void aBatchThatIsNamedAsAWordOfWindowsHasAFileThatWindowsCanHold(String name, String file) throws IOException {
+        recording(name + ".csv", 201);
+        gathered();
+        assertEquals(List.of(file), filesOfCurves());
+        assertEquals(201, lastReading(Logbook.open(made()), name), 0.1);
+    }
+
+    @Test
+    void everyColumnOfARecordingIsKeptAndANewHeadingIsSaid() throws IOException {
+        StringBuilder text = new StringBuilder("Time,BT,,Ref,Ref\n");
+        for (int i = 0; i <= 60; i++) {
+            text.append(10 * i)
+                    .append(',')
+                    .append(i < 6 ? 190 - 18 * i : 90 + 2 * (i - 6))
+                    .append(",7.")
+                    .append(i)
+                    .append(",8.")
+                    .append(i)
+                    .append(",9.")
+                    .append(i)
+                    .append('\n');
+        }
+        Files.createDirectories(old());
+        Files.writeString(old().resolve("one.csv"), text);
+        String out = gathered();
+        String head = Files.readAllLines(made().resolve("curves/one.csv")).get(0);
+        assertTrue(head.startsWith("time [s],bean temperature [°C],"), head + out);
+        assertTrue(head.endsWith(",\"#3\",Ref,Ref (2)"), head + out);
+        Map<String, Curve> others = Logbook.open(made()).batch("one").otherCurves();
+        assertEquals(List.of("#3", "Ref", "Ref (2)"), new ArrayList<>(others.keySet()));
+        assertTrue(out.contains("Column 3 '' is kept as '#3'."), out);
+        assertTrue(out.contains("Column 5 'Ref' is kept as 'Ref (2)'."), out);
+        assertTrue(Files.readString(made().resolve(GatherWriter.REPORT)).contains("Column 5 'Ref' is kept"));
+    }
+
+    @Test
+    void filesThatAreNotLookedAtAreNamed() throws IOException {
+        recording("1/2/3/4/5/six.csv", 201);
+        recording("1/2/3/4/5/6/seven.csv", 203);
+        recording("1/2/3/4/5/6/7/eight.csv", 203);
+        Files.writeString(old().resolve("plan.xlsx"), "x");
+        Files.writeString(old().resolve("READ ME"), "x");
+        Path elsewhere = Files.createDirectories(temporary.resolve("elsewhere"));
+        Files.createSymbolicLink(old().resolve("door"), elsewhere);
+        String out = gathered();
+        assertTrue(
+                out.contains("Left out, because they lie in more than 6 folders within each other: 2 files,"
+                        + " '1/2/3/4/5/6/7/eight.csv', '1/2/3/4/5/6/seven.csv'."),
+                out);
+        assertTrue(out.contains("a link to a folder is not followed, and what is no file is not read: 'door'."), out);
+        assertTrue(
+                out.contains("Not looked at, because no table is kept in such: 2 files, whose names end in '.xlsx',"
+                        + " 'none'."),
+                out);
+        assertTrue(out.contains("Looked at 1 file in"), out);
+    }
+
+    private String ofAList(String... lines) throws IOException {
+        recording("one.csv", 201);
+        Files.writeString(old().resolve("list.csv"), String.join("\n", lines) + "\n");
+        return gathered();
+    }
+
+    @Test
+    void rowsOfAListThatAreLeftOutAreCountedAndNamed() throws IOException {
+        String out = ofAList(
+                "batch,date,lot,green mass [kg]",
+                "one,2025-03-04,first,5",
+                ",2025-03-04,nobody,6",
+                ",,,",
+                "two,2025-03-04,second,5,more",
+                "three,2025-03-04,third,5",
+                "one,2025-03-04,other,5",
+                "three,2025-03-04,third,5");
+        assertTrue(out.contains("  1 row of another width left out."), out);
+        assertTrue(
+                out.contains("1 row or cell without the name of a batch, left out: ' | 2025-03-04 | nobody | 6'.")
+                        || out.contains(
+                                "1 row or cell without the name of a batch, left out: '| 2025-03-04 | nobody | 6'."),
+                out);
+        assertTrue(
+                out.contains(
+                        "2 rows or cells of a batch that an earlier row of the sheet names, joined with it; where both"
+                                + " fill a cell, what the first says is kept: 'one', 'three'."),
+                out);
+        assertTrue(
+                out.contains("1 row or cell with a value where an earlier row or sheet has another, left out:"
+                        + " 'one: lot other'."),
+                out);
+        assertEquals(Optional.of("first"), Logbook.open(made()).batch("one").lot());
+    }
+
+    @Test
+    void datesAndTimesThatAreLeftOutAreCountedAndNamed() throws IOException {
+        String out = ofAList(
+                "batch,date,charge time,lot",
+                "one,2025-03-04,09:15,first",
+                "two,2025-13-40,09:30,second",
+                "three,2025-03-04,25:99,third",
+                "four,,10:15,fourth",
+                "one,2025-03-05,,first");
+        assertTrue(
+                out.contains("2 rows or cells with a date or time that cannot be read, left out: 'two: 2025-13-40',"
+                        + " 'three: 25:99'."),
+                out);
+        assertTrue(
+                out.contains("2 rows or cells with a time of day and no date, left out: 'two: 09:30', 'four: 10:15'."),
+                out);
+        assertTrue(
+                out.contains("1 row or cell with another date or time than is known already, left out:"
+                        + " 'one: 2025-03-05'."),
+                out);
+    }
+
+    @Test
+    void aSecondColumnOfOneMeaningAndExtrasWithoutAHeadingOfTheirOwnAreSaid() throws IOException {
+        new WrittenFolder(temporary)
+                .with("answers.properties", "sheet.a.column.3=lot", "sheet.a.column.4=extra", "sheet.a.column.5=extra");
+        recording("one.csv", 201);
+        Files.writeString(old().resolve("list.csv"), "batch,lot,lot,,lot\none,first,second,3,fourth\n");
+        StringBuilder said = new StringBuilder();
+        Optional<Path> answers = Optional.of(temporary.resolve("answers.properties"));
+        assertEquals(0, Gather.run(old(), made(), answers, Gather.NOBODY, said), said.toString());
+        String out = said.toString();
+        assertTrue(out.contains("Column 3 'lot' is a second lot: left out, the first one kept."), out);
+        assertTrue(out.contains("Column 4 '' is kept as '#4'."), out);
+        assertTrue(out.contains("Column 5 'lot' is kept as 'lot (2)'."), out);
+        Batch batch = Logbook.open(made()).batch("one");
+        assertEquals(Optional.of("first"), batch.lot());
+        assertEquals(Map.of("#4", "3", "lot (2)", "fourth"), batch.extras());
     }
 
     @Test

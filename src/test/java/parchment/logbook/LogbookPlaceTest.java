@@ -46,6 +46,20 @@ class LogbookPlaceTest {
     }
 
     @Test
+    void aTableLeftAmongDownloadsMakesNoLogbookOfAllThatIsUnpackedThere() throws IOException {
+        Path downloads = Files.createDirectory(real().resolve("downloads"));
+        Files.writeString(downloads.resolve("batches.csv"), "x");
+        Path program = Files.createDirectory(downloads.resolve("program"));
+        assertEquals(Optional.empty(), LogbookPlace.around(program.resolve("out/tour.html")));
+        assertEquals(Optional.empty(), LogbookPlace.around(program.resolve("week.html")));
+        assertEquals(Optional.of(downloads), LogbookPlace.around(downloads.resolve("out/tour.html")));
+        assertEquals(Optional.of(downloads), LogbookPlace.around(downloads.resolve("week.html")));
+        Files.writeString(Files.createDirectory(downloads.resolve("curves")).resolve("1.csv"), "x");
+        assertEquals(
+                Optional.of(downloads), LogbookPlace.around(program.resolve("out/tour.html")), "a table and curves");
+    }
+
+    @Test
     void aFolderOfCurvesCountsNearByOnly() throws IOException {
         Path curves = Files.createDirectories(real().resolve("lb/curves"));
         Files.writeString(curves.resolve("1.csv"), "x");

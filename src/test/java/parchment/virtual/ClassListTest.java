@@ -86,6 +86,62 @@ class ClassListTest {
         assertTrue(message(name).startsWith("No folder can be named '" + name + "' on Windows"), message(name));
     }
 
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "007",
+                "00",
+                "1-2",
+                "2024-05-06",
+                "1.50",
+                "12345678901",
+                "1e5",
+                "12E-3",
+                "9 a",
+                "9 PM",
+                "True",
+                "Jan 2",
+                "jan-02",
+                "2-May",
+                "2 Mai 24",
+                "Sept. 3",
+                "3 août"
+            })
+    void aNameThatASpreadsheetWouldSaveAsAnotherIsRefusedWhereThereAreSheets(String name) {
+        ClassList list = new ClassList(List.of("Ada", name));
+        assertEquals(
+                "A spreadsheet would take the name '" + name
+                        + "' for a number, a date or a time, and save something else on the sheets of answers; number 2 needs a letter"
+                        + " more, such as 'student " + name + "'.",
+                assertThrows(IllegalArgumentException.class, list::keptBySpreadsheets)
+                        .getMessage());
+        assertEquals(
+                List.of("student " + name),
+                new ClassList(List.of("student " + name)).keptBySpreadsheets().names());
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "0",
+                "7",
+                "1234567890",
+                "student-01",
+                "Jan",
+                "Mai",
+                "Jan B",
+                "Jan Berg 2",
+                "e5",
+                "April",
+                "7th",
+                "3 Ana",
+                "Ana 3"
+            })
+    void aNameThatStaysAsItIsIsKept(String name) {
+        assertEquals(
+                List.of(name), new ClassList(List.of(name)).keptBySpreadsheets().names());
+    }
+
     @Test
     void anAccentIsPartOfItsLetterHoweverItWasTyped() {
         ClassList list = new ClassList(List.of("Ana Nu\u0301n\u0303ez "));

@@ -2,10 +2,16 @@ package parchment.virtual;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assumptions.assumeFalse;
 
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.AccessDeniedException;
+import java.nio.file.FileVisitResult;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.PosixFilePermissions;
+import java.util.Arrays;
 import java.util.Optional;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -86,6 +92,56 @@ class ClassSecretsTest {
         Path seeds = Files.writeString(elsewhere.resolve("x"), "ann=" + SECRET + "\n");
         Path link = Files.createSymbolicLink(inside.resolve("link"), seeds);
         assertEquals(Optional.of(link), ClassSecrets.below(folder));
+    }
+
+    @Test
+    @DisabledOnOs(value = OS.WINDOWS, disabledReason = "rights of files as Linux and macOS know them")
+    void goesOnPastWhatThisAccountMayNotRead() throws IOException {
+        Path closed = Files.createDirectories(folder.resolve("a").resolve("a closed folder"));
+        Path locked = Files.writeString(folder.resolve("a").resolve("a locked file"), "x\n");
+        Path file = Files.writeString(inside.resolve("x"), "ann=" + SECRET + "\n");
+        Files.setPosixFilePermissions(closed, PosixFilePermissions.fromString("---------"));
+        Files.setPosixFilePermissions(locked, PosixFilePermissions.fromString("---------"));
+        try {
+            assumeFalse(Files.isReadable(closed), "this account may read everything");
+            assertEquals(Optional.of(file), ClassSecrets.below(folder));
+            Files.delete(file);
+            assertEquals(Optional.empty(), ClassSecrets.below(folder));
+            assertThrows(IOException.class, () -> ClassSecrets.below(closed));
+        } finally {
+            Files.setPosixFilePermissions(closed, PosixFilePermissions.fromString("rwx------"));
+        }
+    }
+
+    /** The same for an account that may read everything, which meets no such folder. */
+    @Test
+    void aFolderThatCannotBeReadStopsNothingButItself() throws IOException {
+        ClassSecrets.Search search = new ClassSecrets.Search(folder);
+        assertEquals(
+                FileVisitResult.CONTINUE, search.visitFileFailed(inside, new AccessDeniedException(inside.toString())));
+        assertEquals(
+                FileVisitResult.CONTINUE,
+                search.postVisitDirectory(inside, new AccessDeniedException(inside.toString())));
+        assertThrows(
+                AccessDeniedException.class,
+                () -> search.visitFileFailed(folder, new AccessDeniedException(folder.toString())));
+    }
+
+    @Test
+    void aFilmOrAnArchiveIsNotReadToItsEnd() throws IOException {
+        byte[] film = new byte[1 << 20];
+        Arrays.fill(film, (byte) 'x');
+        byte[] seed = ("\nann=" + SECRET + "\n").getBytes(StandardCharsets.US_ASCII);
+        System.arraycopy(seed, 0, film, film.length - seed.length, seed.length);
+        Path file = Files.write(inside.resolve("film"), film);
+        assertEquals(Optional.of(file), ClassSecrets.below(folder), "a long text is read");
+        film[8191] = 0;
+        Files.write(file, film);
+        assertEquals(Optional.empty(), ClassSecrets.below(folder), "no text, by its first 8 KB");
+        film[8191] = 'x';
+        film[8192] = 0;
+        Files.write(file, film);
+        assertEquals(Optional.of(file), ClassSecrets.below(folder));
     }
 
     @Test

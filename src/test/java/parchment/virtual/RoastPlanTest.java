@@ -9,8 +9,10 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 class RoastPlanTest {
     private static final VirtualRoastery ROASTERY =
@@ -97,6 +99,57 @@ class RoastPlanTest {
                         () -> ROASTERY.roast(RoastPlan.of(headers.strip() + "\n" + line + "\n", "plan.csv")))
                 .getMessage();
         assertTrue(message.startsWith(words), message);
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            quoteCharacter = '`',
+            value = {
+                "\"A,203|plan.csv: the plan breaks off or has a quotation mark too few: write it again.",
+                "A,\"203\"5|plan.csv: the plan breaks off or has a quotation mark too few: write it again.",
+                "A,203,5|plan.csv, line 2: '5' stands in a column without a heading. A number with a decimal comma stands in quotation marks.",
+            })
+    void aPlanThatCannotBeTakenApartIsToldInWords(String line, String words) {
+        assertEquals(words, refusal("lot,drop temperature [°C]\n" + line + "\n"));
+    }
+
+    private static String refusal(String plan) {
+        return assertThrows(IllegalArgumentException.class, () -> RoastPlan.of(plan, "plan.csv"))
+                .getMessage();
+    }
+
+    @Test
+    @Timeout(5)
+    void aCellHasAHundredLettersAtMost() {
+        String heading = "lot,drop temperature [°C]\n";
+        String longest = "2" + "0".repeat(99);
+        assertTrue(refusal(heading + "A," + longest + "\n")
+                .startsWith("plan.csv, line 2: the drop temperature is expected from"));
+        assertEquals(
+                "plan.csv, line 2: a cell has 101 letters; at most 100 are expected.",
+                refusal(heading + "A," + longest + "0\n"));
+        assertEquals(
+                "plan.csv, line 2: a cell has 900,000 letters; at most 100 are expected.",
+                refusal(heading + "A," + "2".repeat(900_000) + "\n"));
+        assertEquals(
+                "plan.csv, line 1: a cell has 900,000 letters; at most 100 are expected.",
+                refusal("lot," + "d".repeat(900_000) + "\nA,203\n"));
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "lot,drop temperature [°C],\nA,203,\n",
+                "lot;drop temperature [°C];;\nA;203;;\n;;;\n",
+                "sep=;\nlot;drop temperature [°C]\nA;203\n",
+                "\uFEFF\r\nlot\tdrop temperature [°C]\r\nA\t203\r\n"
+            })
+    void aPlanIsReadAsASpreadsheetSavedIt(String text) {
+        List<RoastPlan.Line> lines = RoastPlan.of(text, "plan.csv").lines();
+        assertEquals(1, lines.size());
+        assertEquals("A", lines.get(0).lot());
+        assertEquals(203, lines.get(0).dropReading());
     }
 
     @Test

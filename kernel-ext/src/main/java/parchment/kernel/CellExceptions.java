@@ -158,7 +158,11 @@ final class CellExceptions {
         while (cause != null && lines.size() < CAUSES) {
             String words = words(cause);
             String line = "Cause: "
-                    + ofFile(cause).orElse(cause.getClass().getSimpleName() + (words.isEmpty() ? "" : ": " + words));
+                    + ofFile(cause)
+                            .orElse(
+                                    isOurs(cause) && !words.isEmpty()
+                                            ? words
+                                            : cause.getClass().getSimpleName() + (words.isEmpty() ? "" : ": " + words));
             if (lines.contains(line) || line.equals("Cause: " + message(thrown))) {
                 break;
             }

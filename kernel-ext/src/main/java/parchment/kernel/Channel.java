@@ -56,6 +56,15 @@ final class Channel extends JupyterSocket {
      */
     @Override
     public Message<?> readMessage() {
+        List<byte[]> frames = readParts();
+        if (frames.isEmpty()) {
+            throw new IllegalArgumentException("it is too large");
+        }
+        return new Frames(frames).message(signer);
+    }
+
+    /** Waits for a message and takes all of it; returns its parts, none if it is too large. */
+    List<byte[]> readParts() {
         List<byte[]> frames = new ArrayList<>();
         long size = 0;
         boolean tooMuch = false;
@@ -67,10 +76,7 @@ final class Channel extends JupyterSocket {
                 frames.add(frame);
             }
         } while (hasReceiveMore());
-        if (tooMuch) {
-            throw new IllegalArgumentException("it is too large");
-        }
-        return new Frames(frames).message(signer);
+        return tooMuch ? List.of() : frames;
     }
 
     /** Waits for a message; returns whether there is one. */

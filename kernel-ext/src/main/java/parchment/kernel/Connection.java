@@ -6,6 +6,7 @@ import java.net.InetAddress;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.security.GeneralSecurityException;
+import java.util.List;
 import java.util.Optional;
 import org.dflib.jjava.jupyter.kernel.KernelConnectionProperties;
 import org.dflib.jjava.jupyter.messages.HMACGenerator;
@@ -174,10 +175,13 @@ final class Connection implements AutoCloseable {
     void beat() {
         try {
             while (true) {
-                byte[] sign = heartbeat.recv();
-                if (sign != null) {
-                    heartbeat.send(sign);
+                // All of it is taken before the answer: this kind of socket gives none while a part waits, and takes
+                // none before it.
+                List<byte[]> sign = heartbeat.readParts();
+                for (int i = 0; i < sign.size() - 1; i++) {
+                    heartbeat.send(sign.get(i), ZMQ.SNDMORE);
                 }
+                heartbeat.send(sign.isEmpty() ? new byte[0] : sign.get(sign.size() - 1));
             }
         } catch (ZMQException e) {
             return; // Closed.

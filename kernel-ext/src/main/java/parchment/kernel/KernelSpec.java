@@ -31,7 +31,7 @@ public final class KernelSpec {
     private static final String JAR = "parchment-kernel.jar";
     private static final String JSON = "kernel.json";
 
-    /** Is written when all else is there. */
+    /** Is written when all the jars are there. */
     private static final String COMPLETE = "complete";
 
     /** Names the folders above this one that were made for it, one a line, so that they can be taken away again. */
@@ -112,10 +112,10 @@ public final class KernelSpec {
             copyJars(kernelJar, home);
             CompilerDirectives.write(home);
             Optional<String> archive = ClassArchive.make(java, home, JAR);
+            WholeFile.at(home.resolve(COMPLETE)).write("");
             // Written last and in one step: a client that looks meanwhile finds the old kernel or the new one, never
             // half of one.
             WholeFile.at(folder.resolve(JSON)).write(json(java, home, archive));
-            WholeFile.at(home.resolve(COMPLETE)).write("");
             done = true;
         } finally {
             if (!done) {
@@ -268,7 +268,11 @@ public final class KernelSpec {
                     .toList();
         }
         for (Path entry : old) {
-            delete(entry);
+            try {
+                delete(entry);
+            } catch (IOException e) {
+                continue; // A kernel that runs from it keeps it open on some systems; a later install takes it away.
+            }
         }
     }
 

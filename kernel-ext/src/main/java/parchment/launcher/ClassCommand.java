@@ -10,6 +10,7 @@ import org.jspecify.annotations.Nullable;
 import parchment.lesson.ClassResults;
 import parchment.lesson.Classroom;
 import parchment.lesson.HandedInPlan;
+import parchment.lesson.HandedInPlans;
 import parchment.notebook.OurPage;
 import parchment.virtual.ClassSecrets;
 import parchment.virtual.VirtualLogbook;
@@ -130,12 +131,10 @@ final class ClassCommand implements Callable<Integer> {
             for (int each : chosen) {
                 long before = classroom.handedOut(each, out);
                 classroom.handOut(each, notebooks, out);
-                terminal.println("Lesson " + each + ": a folder for each of "
-                        + classroom.students().size() + " students in " + out + ", seals in seals-lesson-" + each
-                        + ".csv."
-                        + (before == 0
-                                ? ""
-                                : " Of the folders " + before + " were there already and stay as they are."));
+                terminal.println(
+                        "Lesson " + each + ": folders for a " + classroom + " in " + out + ", seals in seals-lesson-"
+                                + each + ".csv."
+                                + (before == 0 ? "" : " There already, and left as they are: " + before + "."));
                 terminal.flush();
             }
             if (lesson.equals("all")) {
@@ -242,8 +241,9 @@ final class ClassCommand implements Callable<Integer> {
 
         @Override
         public Integer call() throws IOException {
-            List<HandedInPlan> plans = HandedInPlan.in(existing(folder));
-            if (plans.isEmpty()) {
+            HandedInPlans handedIn = HandedInPlans.in(existing(folder));
+            List<HandedInPlan> plans = handedIn.plans();
+            if (plans.isEmpty() && handedIn.refused().isEmpty()) {
                 throw new IllegalArgumentException(
                         "The folder " + folder
                                 + " has no plan: expected files such as plan-student-01.csv, as lesson.handInPlan(...) writes them.");
@@ -257,16 +257,19 @@ final class ClassCommand implements Callable<Integer> {
                 try {
                     String student = classroom.known(plan.student());
                     terminal.println(student + ": " + classroom.roastPlan(student, plan.file(), out.resolve(student)));
-                } catch (IOException | IllegalArgumentException e) {
+                } catch (IOException | RuntimeException e) { // Whatever is wrong with a plan, the others go on.
                     left++;
-                    terminal.println("Not roasted: " + plan.file().getFileName() + ": " + Words.of(e));
+                    String file = String.valueOf(plan.file().getFileName());
+                    String words = Words.of(e).replaceAll("[\\p{Cntrl}&&[^\n]]", "?"); // A cell may steer a terminal.
+                    terminal.println("Not roasted: " + (words.startsWith(file) ? words : file + ": " + words));
                 }
                 terminal.flush();
             }
+            handedIn.refused().forEach(each -> terminal.println("Not looked into: " + each));
             terminal.println(
-                    (plans.size() - left) + " of " + plans.size() + " plans roasted. " + VirtualLogbook.WARNING);
+                    "Plans roasted: " + (plans.size() - left) + " of " + plans.size() + ". " + VirtualLogbook.WARNING);
             terminal.flush();
-            return left == 0 ? 0 : 1;
+            return left == 0 && handedIn.refused().isEmpty() ? 0 : 1;
         }
     }
 }

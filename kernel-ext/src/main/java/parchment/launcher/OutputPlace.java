@@ -33,11 +33,29 @@ final class OutputPlace {
         return outsideLogbooks(place);
     }
 
-    /** Checks the place of a folder that is made only if it is not there or empty: it may not lie in a logbook. */
+    /**
+     * Checks the place of a folder that is made only if it is not there or empty.
+     *
+     * @throws IllegalArgumentException if it lies in a logbook, or cannot be made there; the message says why
+     */
     static Path newFolder(Path place) {
         Path above = place.toAbsolutePath().normalize().getParent();
         if (above != null) {
             outsideLogbooks(above);
+        }
+        if (Files.isSymbolicLink(place)) {
+            outsideLogbooks(place); // Filled where the link leads.
+        }
+        Path there = Files.isRegularFile(place) ? above : place.toAbsolutePath().normalize();
+        while (there != null && !Files.exists(there)) {
+            there = there.getParent();
+        }
+        if (there != null && !Files.isDirectory(there)) {
+            throw new IllegalArgumentException("'" + place + "' cannot be made: '" + there
+                    + "' is a file, where a folder is needed. Name another.");
+        }
+        if (there != null && !Files.isWritable(there)) {
+            throw unwritable(there);
         }
         return place;
     }
@@ -57,10 +75,14 @@ final class OutputPlace {
         outsideLogbooks(folder, read);
         Rights.USUAL.makeFolder(folder);
         if (!Files.isWritable(folder)) {
-            throw new IllegalArgumentException("Nothing can be written in the folder '" + folder
-                    + "': that is not permitted to you. Name another.");
+            throw unwritable(folder);
         }
         return folder;
+    }
+
+    private static IllegalArgumentException unwritable(Path folder) {
+        return new IllegalArgumentException(
+                "Nothing can be written in the folder '" + folder + "': that is not permitted to you. Name another.");
     }
 
     /**

@@ -207,6 +207,9 @@ final class RoasteryCommand implements Callable<Integer> {
                     teacher == null ? beside(out) : teacher.resolve(beside(out).getFileName());
             checkTruth(truth);
             VirtualLogbook logbook = roastery.roast(read);
+            if (teacher != null) { // Folders of one name in two places would share it.
+                logbook.truth().checkPlace(truth);
+            }
             logbook.writeTo(out);
             PrintWriter terminal = spec.commandLine().getOut();
             terminal.println("Wrote " + out + ": " + logbook);

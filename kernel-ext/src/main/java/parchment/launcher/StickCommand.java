@@ -26,7 +26,10 @@ import picocli.CommandLine.Spec;
         },
         mixinStandardHelpOptions = true)
 final class StickCommand implements Callable<Integer> {
-    /** What goes in: the parts of a release, as they were packed into it, and nothing that was laid beside them since. */
+    /**
+     * What goes in: the parts of a release, and nothing that was laid beside them since. What was laid into one of the folders that go in
+     * whole goes along, because nothing tells it from what the release brought there.
+     */
     private static final List<Pattern> GOES_IN = Stream.of(
                     "parchment(\\.cmd|-kernel\\.jar)?",
                     "(README|CHANGES|DEVELOPERS|THIRD-PARTY)\\.md|LICENSE",

@@ -3,11 +3,15 @@ package parchment.launcher;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.InvalidPathException;
+import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 import parchment.file.FileWords;
 
 /** Turns an error into a line for the person at the terminal. */
 final class Words {
+    private static final Pattern CLASS =
+            Pattern.compile("\\b(?:[a-z]\\w*\\.)+[A-Z]\\w*|\\b[A-Z]\\w*(?:Exception|Error)\\b");
+
     private Words() {}
 
     static String of(Throwable failure) {
@@ -34,7 +38,15 @@ final class Words {
         if (refusal && message != null) {
             return message;
         }
-        return "Parchment stopped at a fault of its own, not of yours" + (message == null ? "." : ": " + message)
+        boolean told = message != null && !namesAClass(failure, message);
+        return "Parchment stopped at a fault of its own, not of yours" + (told ? ": " + message : ".")
                 + "\nTo report it, run the same again with PARCHMENT_TRACE=1 before the command, and send what it prints.";
+    }
+
+    /** What Java says of a missing or unfit value is for who writes programs. */
+    private static boolean namesAClass(Throwable failure, String message) {
+        return failure instanceof NullPointerException
+                || failure instanceof ClassCastException
+                || CLASS.matcher(message).find();
     }
 }

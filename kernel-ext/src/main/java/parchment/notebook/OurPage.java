@@ -37,7 +37,10 @@ public final class OurPage {
             throw refused(file, "is a folder, where the page would be written.");
         }
         if (Files.isRegularFile(file) && Files.size(file) > 0 && !isOurs(file)) {
-            throw refused(file, "is there already and is no page that this program wrote, so it was left as it is.");
+            throw refused(
+                    file,
+                    "is there already and is no page that this program marked as its own (an earlier version may have written it),"
+                            + " so it was left as it is.");
         }
     }
 

@@ -3,12 +3,14 @@ package parchment.launcher;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
@@ -20,6 +22,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
+import org.junit.jupiter.params.provider.ValueSource;
 import picocli.CommandLine;
 
 /** No command writes into a logbook, or over what somebody else wrote, wherever it is told to write. */
@@ -123,6 +126,42 @@ class OutputPlaceTest {
         assertTrue(said.toString().contains("Name a place outside it."), said.toString());
     }
 
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "roastery --batches 3 --out",
+                "roastery class --batches 3 --students 1 --out",
+                "gather HILLSIDE --to"
+            })
+    void aLinkToAnEmptyFolderInALogbookIsNotFilled(String command) throws IOException {
+        Path logbook = logbook();
+        Path link = folder.resolve("new");
+        try {
+            Files.createSymbolicLink(link, Files.createDirectory(logbook.resolve("empty")));
+        } catch (IOException | UnsupportedOperationException e) {
+            assumeTrue(false, "this system makes no links");
+        }
+        Map<Path, String> before = texts(folder);
+        List<String> arguments =
+                new ArrayList<>(List.of(command.replace("HILLSIDE", HILLSIDE).split(" ")));
+        arguments.add(link.toString());
+        assertEquals(1, run(arguments), said.toString());
+        assertEquals(before, texts(folder), "nothing was changed or added");
+        assertTrue(
+                said.toString().contains("is or lies in the logbook '" + logbook.toRealPath() + "'"), said.toString());
+    }
+
+    @Test
+    void gatherSaysThatItsFolderCannotBeMadeBeforeItAsksAnything() throws IOException {
+        Path file = Files.writeString(folder.resolve("file"), "mine");
+        assertEquals(
+                1, run(List.of("gather", HILLSIDE, "--to", file.resolve("new").toString())));
+        assertEquals(
+                "'" + file.resolve("new") + "' cannot be made: '" + file
+                        + "' is a file, where a folder is needed. Name another.",
+                said.toString().strip());
+    }
+
     @Test
     void theLogbookThatIsReadIsALogbookEvenIfItHoldsCurvesAlone() throws IOException {
         Path logger = Files.createDirectories(folder.resolve("logger"));
@@ -146,7 +185,10 @@ class OutputPlaceTest {
         Files.writeString(page, "<!DOCTYPE html><title>My own page</title>");
         assertEquals(1, run(week));
         assertTrue(
-                said.toString().contains("'" + page + "' is there already and is no page that this program wrote"),
+                said.toString()
+                        .contains(
+                                "'" + page
+                                        + "' is there already and is no page that this program marked as its own (an earlier version may have written it)"),
                 said.toString());
         assertEquals("<!DOCTYPE html><title>My own page</title>", Files.readString(page));
     }
@@ -156,7 +198,7 @@ class OutputPlaceTest {
         Path site = Files.createDirectories(folder.resolve("site"));
         Files.writeString(site.resolve("index.html"), "<title>Our shop</title>");
         assertEquals(1, run(List.of("handbook", "--no-browser", "--to", site.toString())));
-        assertTrue(said.toString().contains("is no page that this program wrote"), said.toString());
+        assertTrue(said.toString().contains("is no page that this program marked as its own"), said.toString());
         assertEquals(Map.of(site.resolve("index.html"), "<title>Our shop</title>"), texts(site));
     }
 

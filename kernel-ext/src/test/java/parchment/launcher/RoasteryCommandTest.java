@@ -1,6 +1,7 @@
 package parchment.launcher;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
@@ -98,6 +99,49 @@ class RoasteryCommandTest {
                 Files.readAllLines(group.resolve("students/seals.csv")).get(2).split(",")[1];
         assertEquals(0, run("roastery", "open-truth", truth.toString(), "--seal", seal), err.toString());
         assertTrue(out.toString().startsWith("The seal is whole."), out.toString());
+    }
+
+    @Test
+    void aTruthInTheTeachersFolderIsNeverWrittenOverByThatOfAnotherFolder(@TempDir Path folder) throws IOException {
+        Path group = folder.resolve("class");
+        run(
+                "roastery",
+                "class",
+                "--scenario",
+                "one-cause",
+                "--students",
+                "2",
+                "--batches",
+                "4",
+                "--out",
+                group.toString());
+        Path plan = Files.writeString(folder.resolve("plan.csv"), "lot,drop temperature [°C]\nSlate Hill,201\n");
+        Path teacher = group.resolve("teacher");
+        String[] first = {
+            "roastery",
+            "roast",
+            "--plan",
+            plan.toString(),
+            "--teacher",
+            teacher.toString(),
+            "--student",
+            "student-01",
+            "--out",
+            folder.resolve("a").resolve("year").toString()
+        };
+        assertEquals(0, run(first), err.toString());
+        String truth = Files.readString(teacher.resolve("year-truth.json"));
+        String[] second = first.clone();
+        second[7] = "student-02";
+        second[9] = folder.resolve("b").resolve("year").toString();
+        assertEquals(1, run(second));
+        assertTrue(
+                err.toString().contains("year-truth.json is there already and holds the truth of another logbook"),
+                err.toString());
+        assertEquals(truth, Files.readString(teacher.resolve("year-truth.json")));
+        assertFalse(Files.exists(folder.resolve("b").resolve("year")));
+        second[7] = "student-01"; // The same truth is in nobody's way.
+        assertEquals(0, run(second), err.toString());
     }
 
     @Test

@@ -163,6 +163,25 @@ class StickCommandTest {
         }
     }
 
+    /** As docs/class.md says, which names these folders. */
+    @Test
+    void whatWasLaidIntoAFolderThatGoesInWholeGoesAlong() throws IOException {
+        String said = Files.readString(Path.of("..", "docs", "class.md"));
+        for (String folder : List.of(
+                "docs",
+                "classes",
+                "licences",
+                "sources/src",
+                "sources/kernel-ext",
+                "datasets/harbour",
+                "datasets/hillside")) {
+            assertTrue(said.contains("`" + folder + "`"), folder);
+            assertTrue(StickCommand.goesIn(folder + "/my own/notes.txt", StickCommand.Answers.LEFT_BEHIND), folder);
+        }
+        assertTrue(StickCommand.goesIn("notebooks/my-own.ipynb", StickCommand.Answers.LEFT_BEHIND));
+        assertTrue(StickCommand.goesIn("notebooks/lessons/my-own.ipynb", StickCommand.Answers.LEFT_BEHIND));
+    }
+
     /** Every part of a release, as its description names it, goes on the stick. */
     @Test
     void whatGoesInIsAllOfTheReleaseButTheAnswers() throws IOException {

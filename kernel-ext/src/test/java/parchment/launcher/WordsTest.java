@@ -27,6 +27,10 @@ class WordsTest {
                 new IllegalArgumentException(),
                 new IllegalStateException("Say what to do."),
                 new NullPointerException(),
+                new NullPointerException(
+                        "Cannot invoke \"parchment.logbook.Batch.name()\" because \"<local1>\" is absent"),
+                new ClassCastException("class parchment.logbook.Batch cannot be cast to class Lot"),
+                new RuntimeException(new java.util.concurrent.ExecutionException("inside", null)),
                 new ArithmeticException("/ by zero"),
                 new InterruptedException(),
                 new OutOfMemoryError("Java heap space"));
@@ -39,6 +43,7 @@ class WordsTest {
         assertFalse(told.contains("Exception"), told);
         assertFalse(told.contains("OutOfMemoryError"), told);
         assertFalse(told.contains("java."), told);
+        assertFalse(told.contains("parchment."), told);
         assertFalse(told.contains("null"), told);
     }
 

@@ -21,8 +21,6 @@ class WritersTest {
     private static final Map<String, String> ALLOWED = Map.of(
             "CarriedPython", "fills a temporary folder, which is packed into one file at the end",
             "FolderCopy", "fills a temporary folder, which is packed into one file at the end",
-            "HandOut",
-                    "fills a folder aside and moves it into place itself, so that a half of earlier days is found too",
             "InstallLock", "holds a lock on an empty file",
             "CellStreams", "hands what a cell prints to its page");
 

@@ -1,0 +1,137 @@
+package parchment.logbook;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import parchment.quantity.Mass;
+
+/** Slips of the pen that a logbook's other rows give away: a score beyond the scale of all others, a mass that no roast goes with. */
+class SlipsTest {
+    @TempDir
+    Path folder;
+
+    private Logbook scored(int slips, String settings) throws IOException {
+        StringBuilder batches = new StringBuilder("batch,roasted at\n");
+        StringBuilder cups = new StringBuilder("cupping,tasted on,cupper,batch,sweetness\n");
+        for (int i = 1; i <= 40; i++) {
+            batches.append("B").append(i).append(",2031-01-06T09:00\n");
+            cups.append("C1,2031-01-08,Ana,B").append(i).append(i <= slips ? ",72\n" : ",7\n");
+        }
+        Files.writeString(folder.resolve("batches.csv"), batches);
+        Files.writeString(folder.resolve("cuppings.csv"), cups);
+        Files.writeString(folder.resolve("logbook.properties"), "time.zone=UTC\n" + settings);
+        return Logbook.open(folder);
+    }
+
+    private static List<Problem> ofScores(Logbook logbook) {
+        return logbook.problems().list().stream()
+                .filter(problem -> problem.column().equals("sweetness"))
+                .toList();
+    }
+
+    @Test
+    void aScoreBeyondTheScaleOfAllOthersIsNamedWithItsLineAndKept() throws IOException {
+        Logbook logbook = scored(1, "");
+        assertEquals(
+                List.of(new Problem(
+                        "cuppings.csv",
+                        2,
+                        "sweetness",
+                        "72 for batch 'B1'",
+                        "at most 10, as in the other 39 scores; write scale.sweetness into logbook.properties",
+                        "kept as written, and every answer counts it: correct it if it is a slip")),
+                ofScores(logbook));
+        assertEquals(72, logbook.cups().get(0).score("sweetness"));
+    }
+
+    @Test
+    void moreThanFiveInAHundredAreAScaleAndNoSlips() throws IOException {
+        assertEquals(2, ofScores(scored(2, "")).size());
+        assertEquals(0, ofScores(scored(3, "")).size());
+    }
+
+    @Test
+    void whereAScaleIsWrittenTheWrittenOneDecides() throws IOException {
+        assertEquals(0, ofScores(scored(1, "scale.sweetness=0..100\n")).size());
+        Logbook logbook = scored(1, "scale.sweetness=0..10\n");
+        assertEquals("value treated as missing", ofScores(logbook).get(0).done());
+    }
+
+    @Test
+    void theAssumedScaleIsTheSmallestThatHoldsNearlyAll() {
+        assertEquals(new AssumedScale(10, 0, 0), AssumedScale.of(new double[0]));
+        assertEquals(new AssumedScale(10, 0, 2), AssumedScale.of(new double[] {10, Double.NaN, 3}));
+        assertEquals(new AssumedScale(20, 0, 2), AssumedScale.of(new double[] {10.5, 3}));
+        assertEquals(new AssumedScale(100, 0, 2), AssumedScale.of(new double[] {20.5, 3}));
+        assertEquals(new AssumedScale(1000, 0, 1), AssumedScale.of(new double[] {100.5}));
+    }
+
+    /** Returns what the first batch's masses became beside so many others of 2.5 kg. */
+    private Logbook weighed(String green, String roasted, int others) throws IOException {
+        StringBuilder batches = new StringBuilder("batch,roasted at,green mass [kg],roasted mass [kg]\n");
+        batches.append("B0,2031-01-06T08:00,")
+                .append(green)
+                .append(",")
+                .append(roasted)
+                .append("\n");
+        for (int i = 1; i <= others; i++) {
+            batches.append("B").append(i).append(",2031-01-06T09:00,2.5,2.13\n");
+        }
+        Files.writeString(folder.resolve("batches.csv"), batches);
+        Files.writeString(folder.resolve("logbook.properties"), "time.zone=UTC\n");
+        return Logbook.open(folder);
+    }
+
+    private static String masses(Logbook logbook) {
+        BatchConditions conditions = logbook.batch("B0").conditions();
+        return kilograms(conditions.greenMass()) + " and " + kilograms(conditions.roastedMass());
+    }
+
+    private static String kilograms(Optional<Mass> mass) {
+        return mass.map(one -> Double.toString(one.kilograms())).orElse("missing");
+    }
+
+    @Test
+    void aGreenMassFarFromAllChargesIsTheOneThatIsSetAside() throws IOException {
+        Logbook logbook = weighed("25.0", "2.13", 8);
+        assertEquals("missing and 2.13", masses(logbook));
+        assertEquals(
+                List.of(new Problem(
+                        "batches.csv",
+                        2,
+                        "green mass",
+                        "'25.0'",
+                        "a mass that goes with the roasted mass, 2.130 kg; usually about 2.500 kg are charged",
+                        "value treated as missing")),
+                logbook.problems().list());
+        assertEquals("missing and 2.13", masses(weighed("0.25", "2.13", 8)));
+    }
+
+    @Test
+    void anotherWayRoundTheRoastedMassIsSetAside() throws IOException {
+        assertEquals("2.5 and missing", masses(weighed("2.5", "21.4", 8)));
+        assertEquals("2.5 and missing", masses(weighed("2.5", "0.21", 8)));
+        assertEquals(
+                "25.0 and missing",
+                masses(weighed("25", "0.21", 8)),
+                "both are off: nobody can tell the green mass is wrong");
+    }
+
+    @Test
+    void fourTimesTheUsualChargeIsNotFarAndSevenOthersAreTooFew() throws IOException {
+        assertEquals("10.0 and missing", masses(weighed("10", "2.13", 8)));
+        assertEquals("missing and 2.13", masses(weighed("10.1", "2.13", 8)));
+        assertEquals("25.0 and missing", masses(weighed("25", "2.13", 7)));
+    }
+
+    @Test
+    void massesThatGoTogetherStandHoweverUnusual() throws IOException {
+        assertEquals("25.0 and 21.3", masses(weighed("25", "21.3", 8)));
+    }
+}
