@@ -103,7 +103,7 @@ public final class Usual implements ShownAs {
     private final String comparedWith;
     private final int others;
     private final List<Compared> compared;
-    private final List<String> path;
+    private final Optional<Unusual.Found> path;
     private final Optional<String> twins;
 
     private Usual(
@@ -112,14 +112,14 @@ public final class Usual implements ShownAs {
             String comparedWith,
             int others,
             List<Compared> compared,
-            List<String> path,
+            Optional<Unusual.Found> path,
             Optional<String> twins) {
         this.batch = batch;
         this.reader = reader;
         this.comparedWith = comparedWith;
         this.others = others;
         this.compared = List.copyOf(compared);
-        this.path = List.copyOf(path);
+        this.path = path;
         this.twins = twins;
     }
 
@@ -165,10 +165,8 @@ public final class Usual implements ShownAs {
                     .toArray();
             compared.add(Sample.of(feature, values, rows).compare(values[place]));
         }
-        List<String> path = logbook.remembered(Unusual.class, Unusual::of)
-                .find(own.name())
-                .map(Unusual.Found::reasons)
-                .orElse(List.of());
+        Optional<Unusual.Found> path =
+                logbook.remembered(Unusual.class, Unusual::of).find(own.name());
         List<Batch> twins = Twins.of(logbook).of(own);
         return new Usual(
                 own,
@@ -298,15 +296,18 @@ public final class Usual implements ShownAs {
 
     /** Returns the answer. */
     public Verdict verdict() {
-        boolean any = compared.stream().anyMatch(c -> Double.isFinite(c.value()) && Double.isFinite(c.usual()));
-        return !any && path.isEmpty()
+        return !heldAgainstItsLot() && path.isEmpty()
                 ? Verdict.CANNOT_TELL
                 : reasons().isEmpty() ? Verdict.LIKE_THE_OTHERS : Verdict.UNLIKE_THE_OTHERS;
     }
 
+    private boolean heldAgainstItsLot() {
+        return compared.stream().anyMatch(c -> Double.isFinite(c.value()) && Double.isFinite(c.usual()));
+    }
+
     /** Returns what was different, in words; empty if nothing was, or if it cannot be told. */
     public List<String> reasons() {
-        List<String> reasons = new ArrayList<>(path);
+        List<String> reasons = new ArrayList<>(path.map(Unusual.Found::reasons).orElse(List.of()));
         Compared development = find(Features.developmentTime());
         for (Compared one : compared) {
             if (one.unlike()) {
@@ -395,16 +396,36 @@ public final class Usual implements ShownAs {
                 "Cannot tell whether batch " + batch.name() + " is like the others: "
                         + (batch.lot().isEmpty()
                                 ? "no lot was written for it"
-                                : (others == 1 ? "there is " : "there are ") + comparedWith + ", and " + ENOUGH
-                                        + " are needed");
+                                : tooFew());
             case LIKE_THE_OTHERS -> "batch " + batch.name() + " is like " + comparedWith;
             case UNLIKE_THE_OTHERS ->
                 String.format(
                         Locale.ROOT,
                         "batch %s is unlike %s: %s",
                         batch.name(),
-                        comparedWith,
-                        String.join("; ", reasons()));
+                        heldAgainstItsLot()
+                                ? comparedWith
+                                : path.map(Unusual.Found::comparedWith)
+                                        .orElse(comparedWith)
+                                        .replaceFirst(": (.*)", " ($1)"),
+                        String.join("; ", reasons())
+                                + (heldAgainstItsLot()
+                                        ? ""
+                                        : ". Its curve was held against those; " + numbersApart()));
         };
+    }
+
+    /** Its curve can be held against other lots where those of its own are few; its numbers cannot. */
+    private String numbersApart() {
+        return batch.lot().isEmpty()
+                ? "its numbers cannot be held against any, because no lot was written for it"
+                : "its numbers cannot be held against its lot's: " + tooFew();
+    }
+
+    private String tooFew() {
+        String there = (others == 1 ? "there is " : "there are ") + comparedWith;
+        return others < ENOUGH
+                ? there + ", and " + ENOUGH + " are needed"
+                : there + ", but not " + ENOUGH + " of them have a number that it has too";
     }
 }

@@ -1,6 +1,8 @@
 package parchment.drift;
 
+import java.util.ArrayList;
 import java.util.List;
+import parchment.display.FirstFew;
 import parchment.display.Report;
 import parchment.display.Sentence;
 import parchment.display.Showable;
@@ -19,6 +21,9 @@ final class WeekPage {
         if (!week.batches().isEmpty()) {
             page = page.add(batches(week));
         }
+        for (String words : WeekProblems.of(week)) {
+            page = page.say(Sentence.of(words));
+        }
         page = page.heading("Unlike the others");
         List<Usual> odd = week.batches().stream()
                 .filter(u -> u.verdict() != Usual.Verdict.LIKE_THE_OTHERS)
@@ -32,10 +37,7 @@ final class WeekPage {
             page = page.say(Sentence.of(words));
         }
         page = page.heading("First signs of drift");
-        for (String words : orNone(week.signs(), "None in what is watched.")) {
-            page = page.say(Sentence.of(words));
-        }
-        for (String words : ProbeShifts.of(week.logbook()).sentences()) {
+        for (String words : signs(week)) {
             page = page.say(Sentence.of(words));
         }
         if (!week.orders().isEmpty()) {
@@ -59,12 +61,30 @@ final class WeekPage {
         if (all == 0) {
             return "No batch was roasted in these days.";
         }
-        return left == 0
-                ? "Every batch of the week was cupped."
-                : left == 1
-                        ? "One batch of the week was not cupped, and it cannot be held against others of its lot."
-                        : left
-                                + " batches of the week were not cupped, and none of them can be held against others of its lot.";
+        if (left == 0) {
+            return "Every batch of the week was cupped.";
+        }
+        List<String> names =
+                week.notCupped().stream().map(usual -> usual.batch().name()).toList();
+        return left == 1
+                ? "Batch " + names.get(0) + " of the week was not cupped, and it cannot be held against others of its lot."
+                : left + " batches of the week were not cupped (" + FirstFew.of(names)
+                        + "), and none of them can be held against others of its lot.";
+    }
+
+    /** The steps of the probes first: whatever is watched was read by them. */
+    private static List<String> signs(Week week) {
+        ProbeShifts shifts = ProbeShifts.of(week.logbook());
+        List<String> signs = new ArrayList<>();
+        boolean stepped = !shifts.changes().isEmpty();
+        if (stepped) {
+            signs.addAll(shifts.sentences());
+        }
+        signs.addAll(orNone(week.signs(), stepped ? "Nothing else in what is watched." : "None in what is watched."));
+        if (!stepped) {
+            signs.addAll(shifts.sentences());
+        }
+        return signs;
     }
 
     private static List<String> orNone(List<String> sentences, String none) {

@@ -122,8 +122,31 @@ final class FolderReader {
                 .scales(scales(settings, cups.cups()))
                 .crackHabit(settings.crackHabit())
                 .provenance(settings.provenance())
-                .problems(new Problems(problems))
+                .problems(new Problems(ofBatches(written, entries, curves, settings)))
                 .build());
+    }
+
+    /** Says of each problem with a row of batches.csv or a curve file whose it is. */
+    private List<Problem> ofBatches(
+            BatchesFile.Result written, List<CurveFolder.Entry> entries, CurvePlace place, Settings settings) {
+        Map<Integer, String> rows = new LinkedHashMap<>();
+        written.lines().forEach((name, line) -> rows.put(line, name));
+        CurveNames names = new CurveNames(
+                written.batches().keySet(),
+                entries.stream().map(CurveFolder.Entry::batch).toList(),
+                settings);
+        Map<String, String> files = new LinkedHashMap<>();
+        for (CurveFolder.Entry entry : entries) {
+            String batch = names.batchOf(entry.batch());
+            files.put(place.shown() + entry.batch() + ".csv", batch);
+            entry.problems().forEach(problem -> files.put(problem.file(), batch));
+        }
+        return problems.stream()
+                .map(problem -> problem.of(
+                        problem.file().equals(BatchesFile.FILE)
+                                ? rows.getOrDefault(problem.line(), "")
+                                : files.getOrDefault(problem.file(), "")))
+                .toList();
     }
 
     private static String nameOf(Path folder) {

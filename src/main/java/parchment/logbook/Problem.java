@@ -11,8 +11,19 @@ import java.util.Locale;
  * @param found what stood there
  * @param expected what was expected
  * @param done what was done about it, as in "row skipped" or "value treated as missing"
+ * @param batch the batch whose row or curve it is about, or empty if it is not about one batch
  */
-public record Problem(String file, int line, String column, String found, String expected, String done) {
+public record Problem(
+        String file, int line, String column, String found, String expected, String done, String batch) {
+    /** Makes a problem that is not about one batch. */
+    public Problem(String file, int line, String column, String found, String expected, String done) {
+        this(file, line, column, found, expected, done, "");
+    }
+
+    /** Returns the same problem as one of a batch. */
+    Problem of(String name) {
+        return new Problem(file, line, column, found, expected, done, name);
+    }
 
     /** Prints the problem as one sentence, the words that a strict opening stops with. */
     @Override

@@ -33,6 +33,11 @@ public record Problems(List<Problem> list) implements Showable, Iterable<Problem
         return new Problems(list.stream().filter(p -> p.file().equals(file)).toList());
     }
 
+    /** Returns the problems with the row or the curve of one batch. */
+    public Problems of(String batch) {
+        return new Problems(list.stream().filter(p -> p.batch().equals(batch)).toList());
+    }
+
     private record Kind(String folder, String column, String expected, String done) {
         static Kind of(Problem problem) {
             int slash = problem.file().indexOf('/');

@@ -45,6 +45,51 @@ class UsualOfHarbourTest {
         assertTrue(few.toString().contains("8 are needed"), few.toString());
     }
 
+    /** Two new lots of six batches each: a curve is held against those of both, numbers only against their own lot's. */
+    @Test
+    void saysWhatABatchOfALotOfFewIsUnlikeAndWhyItsNumbersCannotBeTold() {
+        List<Batch> last = HARBOUR.batches().subList(
+                HARBOUR.batches().size() - 12, HARBOUR.batches().size());
+        List<Batch> batches = new ArrayList<>(
+                HARBOUR.batches().subList(0, HARBOUR.batches().size() - 12));
+        for (Batch batch : last) {
+            Batch.Builder changed = batch.toBuilder().lot(last.indexOf(batch) % 2 == 0 ? "hazel hill" : "low wood");
+            if (batch.equals(last.get(0))) {
+                changed.conditions(new BatchConditions(
+                        batch.conditions().greenMass(),
+                        batch.conditions().roastedMass(),
+                        batch.conditions().chargeTemperature().map(t -> Temperature.celsius(t.celsius() + 40)),
+                        Optional.empty(),
+                        Optional.empty(),
+                        OptionalDouble.empty(),
+                        OptionalDouble.empty(),
+                        Optional.empty()));
+            }
+            batches.add(changed.build());
+        }
+        Logbook logbook = Logbook.of(
+                HARBOUR.contents().toBuilder().batches(batches).build());
+        String unlike = Usual.of(logbook.batch(last.get(0).name()), logbook).toString();
+        assertTrue(
+                unlike.startsWith("batch " + last.get(0).name()
+                        + " is unlike 11 others (all lots with few batches on "),
+                unlike);
+        assertTrue(
+                unlike.endsWith(". Its curve was held against those; its numbers cannot be held against its lot's: there are 5 others"
+                        + " of lot hazel hill, and 8 are needed"),
+                unlike);
+        Usual cannot = Usual.of(logbook.batch(last.get(2).name()), logbook);
+        assertEquals(
+                "Cannot tell whether batch " + last.get(2).name()
+                        + " is like the others: there are 5 others of lot hazel hill, and 8 are needed",
+                cannot.toString());
+        String page = Week.of(logbook).text();
+        int signs = page.indexOf("First signs of drift");
+        assertTrue(
+                page.substring(signs).startsWith("First signs of drift\n\n2024-10-07, drum on the quay: readings stepped"), page);
+        assertFalse(page.contains("None in what is watched."), page);
+    }
+
     @Test
     void anOutlierIsNamedWithItsUsual() {
         Logbook harbour = HARBOUR;

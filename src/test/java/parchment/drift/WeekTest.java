@@ -57,8 +57,8 @@ class WeekTest {
             delimiter = ';',
             value = {
                 "B1 B2 B3; Every batch of the week was cupped.",
-                "B1 B2; One batch of the week was not cupped, and it cannot be held against others of its lot.",
-                "B2; 2 batches of the week were not cupped, and none of them can be held against others of its lot."
+                "B1 B2; Batch B3 of the week was not cupped, and it cannot be held against others of its lot.",
+                "B2; 2 batches of the week were not cupped (B1, B3), and none of them can be held against others of its lot."
             })
     void saysWhyNothingIsWorthCupping(String cupped, String sentence) {
         Logbook logbook =

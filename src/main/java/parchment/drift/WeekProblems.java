@@ -1,0 +1,61 @@
+package parchment.drift;
+
+import java.util.ArrayList;
+import java.util.List;
+import parchment.display.FirstFew;
+import parchment.logbook.Batch;
+import parchment.logbook.Problem;
+import parchment.logbook.Problems;
+
+/** Says which batches of a week were not read as written. */
+final class WeekProblems {
+    private static final int BATCHES_SHOWN = 10;
+    private static final int REASONS_SHOWN = 2;
+
+    private WeekProblems() {}
+
+    /** Returns a sentence for each such batch, then how many other problems the logbook has; empty if there are none. */
+    static List<String> of(Week week) {
+        List<String> sentences = new ArrayList<>();
+        List<String> unshown = new ArrayList<>();
+        int told = 0;
+        for (Usual usual : week.batches()) {
+            Batch batch = usual.batch();
+            Problems own = week.logbook().problems().of(batch.name());
+            List<String> reasons = reasons(own);
+            told += own.size();
+            if (reasons.isEmpty()) {
+                continue;
+            }
+            if (sentences.size() < BATCHES_SHOWN) {
+                sentences.add("Please check batch " + batch.name() + ": " + String.join("; ", reasons) + ".");
+            } else {
+                unshown.add(batch.name());
+            }
+        }
+        if (!unshown.isEmpty()) {
+            sentences.add("Please check too: " + FirstFew.of(unshown) + ".");
+        }
+        int others = week.logbook().problems().size() - told;
+        if (others > 0) {
+            sentences.add("The logbook has " + others + (told > 0 ? " other" : "") + (others == 1 ? " problem" : " problems")
+                    + (told > 0 ? "" : ", none of them with a batch of the week")
+                    + "; logbook.problems() lists " + (others == 1 ? "it." : "them."));
+        }
+        return sentences;
+    }
+
+    private static List<String> reasons(Problems own) {
+        List<String> reasons = new ArrayList<>();
+        own.list().stream().limit(REASONS_SHOWN).map(WeekProblems::words).forEach(reasons::add);
+        if (own.size() > REASONS_SHOWN) {
+            reasons.add((own.size() - REASONS_SHOWN) + " more");
+        }
+        return reasons;
+    }
+
+    private static String words(Problem problem) {
+        String words = problem.toString();
+        return words.substring(0, words.length() - 1);
+    }
+}

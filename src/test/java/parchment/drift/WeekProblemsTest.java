@@ -1,0 +1,77 @@
+package parchment.drift;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import parchment.logbook.Logbook;
+
+class WeekProblemsTest {
+    @TempDir
+    Path folder;
+
+    private static String curve(int readings) {
+        StringBuilder curve = new StringBuilder("time [s],bean temperature [°C]\n");
+        for (int k = 0; k < readings; k++) {
+            curve.append(10 * k).append(',').append(90 + 2 * k).append('\n');
+        }
+        return curve.toString();
+    }
+
+    /** Batches of an hour each, from the second on a day of the last week; the first of a month before. */
+    private Week week(String rows, List<Integer> readings) throws IOException {
+        Files.writeString(folder.resolve("batches.csv"), "batch,roasted at,lot,green mass [kg],roasted mass [kg]\n" + rows);
+        Files.createDirectories(folder.resolve("curves"));
+        for (int i = 0; i < readings.size(); i++) {
+            if (readings.get(i) >= 0) {
+                Files.writeString(folder.resolve("curves").resolve("B" + (i + 1) + ".csv"), curve(readings.get(i)));
+            }
+        }
+        return Week.of(Logbook.open(folder));
+    }
+
+    @Test
+    void namesTheBatchesOfTheWeekThatWereNotReadAsWrittenWithTheReason() throws IOException {
+        Week week = week(
+                """
+                B1,2025-01-02 09:00,one,2,4
+                B2,2025-02-02 09:00,one,2,1.7
+                B3,2025-02-03 09:00,one,2,1.7
+                B4,2025-02-04 09:00,one,2,3
+                B5,2025-02-05 09:00,one,2,1.7
+                B6,2025-02-06 09:00,one,2,1.7
+                B6,2025-02-06 09:30,one,2,1.7
+                """,
+                List.of(40, 41, 1, 42, 0, -1));
+        List<String> told = List.of(
+                "Please check batch B3: curves/B3.csv, column 'bean temperature [°C]': found 1 usable reading, too few to work with;"
+                        + " expected bean temperatures at three times or more; kept; no mark is looked for on this curve.",
+                "Please check batch B4: batches.csv, line 5, column 'roasted mass [kg]': found '3'; expected less than the green mass,"
+                        + " 2.000 kg; value treated as missing.",
+                "Please check batch B5: curves/B5.csv: found a heading and no readings; expected one reading or more; file left out.",
+                "Please check batch B6: batches.csv, line 7, column 'batch': found the batch 'B6' without a curve; expected a file"
+                        + " 'curves/B6.csv'; kept without a curve.",
+                "The logbook has 2 other problems; logbook.problems() lists them.");
+        assertEquals(told, WeekProblems.of(week));
+        told.forEach(words -> assertTrue(week.text().contains(words), week.text()));
+    }
+
+    @Test
+    void saysWhereNoProblemIsOfTheWeekAndNothingWhereThereIsNone() throws IOException {
+        String rows = "B2,2025-02-02 09:00,one,2,1.7\n";
+        Week week = week("B1,2025-01-02 09:00,one,2,4\n" + rows, List.of(40, 41));
+        assertEquals(
+                List.of(
+                        "The logbook has 1 problem, none of them with a batch of the week; logbook.problems() lists it."),
+                WeekProblems.of(week));
+        Week quiet = week("B1,2025-01-02 09:00,one,2,1.7\n" + rows, List.of(40, 41));
+        assertEquals(List.of(), WeekProblems.of(quiet));
+        assertFalse(quiet.text().contains("problem"), quiet.text());
+    }
+}
