@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
+import java.nio.charset.Charset;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -14,6 +15,8 @@ import java.util.OptionalLong;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import parchment.lesson.GivenAnswer.Right;
 import parchment.quantity.TemperatureUnit;
 
@@ -155,6 +158,30 @@ class ClassResultsTest {
                 results.unread().get(0));
         assertTrue(results.text().contains("Not marked: lesson-2-dot.csv is not a sheet of answers: "), results.text());
         assertEquals(0, results.passedOver());
+    }
+
+    @Test
+    void aSheetWithoutAByteIsToldToBeEmpty() throws IOException {
+        Files.createFile(folder.resolve("lesson-2-dot.csv"));
+        assertEquals(List.of("lesson-2-dot.csv is empty: ask for it again."), results().unread());
+    }
+
+    /** What spreadsheets save as "Unicode text": UTF-16 with a mark before it, tabs, the end of name .txt. */
+    @ParameterizedTest
+    @CsvSource({"UTF-16LE,zoë.txt", "UTF-16BE,zoë.txt", "UTF-16LE,zoë.csv", "UTF-16BE,lesson-2-zoë.csv"})
+    void aSheetThatWasSavedAsUnicodeTextIsMarked(String encoding, String name) throws IOException {
+        String text = new AnswerSheet(List.of(given("Zoë", "development", 2, right)))
+                .csv()
+                .replace(',', '\t');
+        Files.write(folder.resolve(name), ("\uFEFF" + text).getBytes(Charset.forName(encoding)));
+        ClassResults results = results();
+        assertEquals(List.of(), results.unread());
+        assertEquals(
+                List.of("Zoë RIGHT"),
+                results.marked().stream()
+                        .filter(one -> one.answer().student().startsWith("Z"))
+                        .map(one -> one.answer().student() + " " + one.kind())
+                        .toList());
     }
 
     @Test
