@@ -192,8 +192,9 @@ public final class ClassResults implements ShownAs {
                         .withNumber("tries", "", 0, students, Tally::tries)
                         .withNumber(
                                 "claims", "", 0, students, one -> one.claims().size())
-                        .withNumber("intervals that held", "", 0, students, Tally::held)
+                        .withNumber("intervals that held", "", 0, students, Tally::heldOfStated)
                         .withNumber("points of claims", "", 1, students, Tally::points)
+                        .withDashForMissing("no interval was stated")
                         .withRowsShown(40))
                 .add(Table.titled("By question")
                         .withNumber("lesson", "", 0, questions, Tally::lesson)
@@ -207,7 +208,8 @@ public final class ClassResults implements ShownAs {
                         .withNumber("right", "", 0, questions, Tally::right)
                         .withNumber(
                                 "claims", "", 0, questions, one -> one.claims().size())
-                        .withNumber("intervals that held", "", 0, questions, Tally::held)
+                        .withNumber("intervals that held", "", 0, questions, Tally::heldOfStated)
+                        .withDashForMissing("no interval was stated")
                         .withNote("A claim is never right or wrong: it is graded.")
                         .withRowsShown(40))
                 .add(Table.titled("Every claim")

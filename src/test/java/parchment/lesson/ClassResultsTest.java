@@ -262,14 +262,15 @@ class ClassResultsTest {
         List<String> lines = lines(results);
         assertTrue(lines.contains(row("ann|2|1|2|7|1|1|%.1f", points[0])), lines::toString);
         assertTrue(lines.contains(row("ben|2|0|1|6|1|0|%.1f", points[1])), lines::toString);
-        assertTrue(lines.contains(row("cid|2|0|0|1|1|0|%.1f", points[2])), lines::toString);
+        assertTrue(lines.contains("– means: no interval was stated."), lines::toString);
+        assertTrue(lines.contains(row("cid|2|0|0|1|1|–|%.1f", points[2])), lines::toString);
     }
 
     @Test
     void showsATableByQuestion() throws IOException {
         List<String> lines = lines(results());
-        assertTrue(lines.contains("2|development|2|1|0|0"), lines::toString);
-        assertTrue(lines.contains("2|development ratio|1|0|0|0"), lines::toString);
+        assertTrue(lines.contains("2|development|2|1|0|–"), lines::toString);
+        assertTrue(lines.contains("2|development ratio|1|0|0|–"), lines::toString);
         assertTrue(lines.contains("2|" + claim.name() + "|3|0|3|1"), lines::toString);
     }
 
