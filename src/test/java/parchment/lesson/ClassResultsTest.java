@@ -253,6 +253,27 @@ class ClassResultsTest {
     }
 
     @Test
+    void allTablesHaveTheOrderOfTheListOfNames() throws IOException {
+        ClassResults results = ClassResults.read(
+                folder, List.of("cid", "ann", "ben"), SheetOwner.named(), answer -> Lesson.open(LESSON, SEED));
+        assertEquals(
+                List.of("cid", "ann", "ben"),
+                results.marked().stream()
+                        .map(one -> one.answer().student())
+                        .distinct()
+                        .toList());
+        assertEquals(
+                List.of("cid", "ann", "ben"),
+                results.envelopes().stream().map(ClassResults.Returned::student).toList());
+        assertEquals(
+                List.of("cid|2", "ann|2", "ben|2", "cid|lateness", "ann|lateness", "ben|lateness"),
+                lines(results).stream()
+                        .filter(line -> line.matches("(ann|ben|cid)\\|.*"))
+                        .map(line -> line.replaceAll("^(\\w+\\|\\w+).*", "$1"))
+                        .toList());
+    }
+
+    @Test
     void showsATableByStudent() throws IOException {
         ClassResults results = results();
         double[] points = results.marked().stream()
