@@ -163,7 +163,9 @@ class ClassResultsTest {
     @Test
     void aSheetWithoutAByteIsToldToBeEmpty() throws IOException {
         Files.createFile(folder.resolve("lesson-2-dot.csv"));
-        assertEquals(List.of("lesson-2-dot.csv is empty: ask for it again."), results().unread());
+        assertEquals(
+                List.of("lesson-2-dot.csv is empty: ask for it again."),
+                results().unread());
     }
 
     /** What spreadsheets save as "Unicode text": UTF-16 with a mark before it, tabs, the end of name .txt. */

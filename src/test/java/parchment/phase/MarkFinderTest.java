@@ -139,9 +139,7 @@ class MarkFinderTest {
     void aCurveIsSetAsideWhereItsRoastIsShorterThanAMinuteOrLongerThanTwoHours(
             double from, double to, @Nullable String length, @Nullable String words) {
         Phases phases = of(logged(t -> 100 + 0.01 * t, from, to)
-                .curve(
-                        Quantity.GAS,
-                        ExampleRoast.curve("gas", Unit.SHARE, t -> 50, from, to, 2))
+                .curve(Quantity.GAS, ExampleRoast.curve("gas", Unit.SHARE, t -> 50, from, to, 2))
                 .writtenMark(MarkKind.FIRST_CRACK_START, Elapsed.seconds(560)));
         boolean isSetAside = length != null;
         assertEquals(isSetAside, phases.clean().isEmpty());
@@ -174,7 +172,8 @@ class MarkFinderTest {
                         Quantity.BEAN_TEMPERATURE,
                         Curve.of("bean temperature", Unit.TEMPERATURE, times, seconds.values())));
         assertEquals(
-                List.of(MarkKind.CHARGE), phases.marks().stream().map(Mark::kind).toList());
+                List.of(MarkKind.CHARGE),
+                phases.marks().stream().map(Mark::kind).toList());
         assertTrue(phases.notes().get(0).contains(words), phases.notes()::toString);
     }
 
