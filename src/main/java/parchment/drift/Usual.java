@@ -394,9 +394,7 @@ public final class Usual implements ShownAs {
         return switch (verdict()) {
             case CANNOT_TELL ->
                 "Cannot tell whether batch " + batch.name() + " is like the others: "
-                        + (batch.lot().isEmpty()
-                                ? "no lot was written for it"
-                                : tooFew());
+                        + (batch.lot().isEmpty() ? "no lot was written for it" : tooFew());
             case LIKE_THE_OTHERS -> "batch " + batch.name() + " is like " + comparedWith;
             case UNLIKE_THE_OTHERS ->
                 String.format(
@@ -409,9 +407,7 @@ public final class Usual implements ShownAs {
                                         .orElse(comparedWith)
                                         .replaceFirst(": (.*)", " ($1)"),
                         String.join("; ", reasons())
-                                + (heldAgainstItsLot()
-                                        ? ""
-                                        : ". Its curve was held against those; " + numbersApart()));
+                                + (heldAgainstItsLot() ? "" : ". Its curve was held against those; " + numbersApart()));
         };
     }
 

@@ -67,7 +67,8 @@ final class WeekPage {
         List<String> names =
                 week.notCupped().stream().map(usual -> usual.batch().name()).toList();
         return left == 1
-                ? "Batch " + names.get(0) + " of the week was not cupped, and it cannot be held against others of its lot."
+                ? "Batch " + names.get(0)
+                        + " of the week was not cupped, and it cannot be held against others of its lot."
                 : left + " batches of the week were not cupped (" + FirstFew.of(names)
                         + "), and none of them can be held against others of its lot.";
     }

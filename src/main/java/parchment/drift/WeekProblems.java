@@ -38,9 +38,10 @@ final class WeekProblems {
         }
         int others = week.logbook().problems().size() - told;
         if (others > 0) {
-            sentences.add("The logbook has " + others + (told > 0 ? " other" : "") + (others == 1 ? " problem" : " problems")
-                    + (told > 0 ? "" : ", none of them with a batch of the week")
-                    + "; logbook.problems() lists " + (others == 1 ? "it." : "them."));
+            sentences.add(
+                    "The logbook has " + others + (told > 0 ? " other" : "") + (others == 1 ? " problem" : " problems")
+                            + (told > 0 ? "" : ", none of them with a batch of the week")
+                            + "; logbook.problems() lists " + (others == 1 ? "it." : "them."));
         }
         return sentences;
     }

@@ -13,8 +13,7 @@ import java.util.Locale;
  * @param done what was done about it, as in "row skipped" or "value treated as missing"
  * @param batch the batch whose row or curve it is about, or empty if it is not about one batch
  */
-public record Problem(
-        String file, int line, String column, String found, String expected, String done, String batch) {
+public record Problem(String file, int line, String column, String found, String expected, String done, String batch) {
     /** Makes a problem that is not about one batch. */
     public Problem(String file, int line, String column, String found, String expected, String done) {
         this(file, line, column, found, expected, done, "");

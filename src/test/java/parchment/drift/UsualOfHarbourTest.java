@@ -48,10 +48,10 @@ class UsualOfHarbourTest {
     /** Two new lots of six batches each: a curve is held against those of both, numbers only against their own lot's. */
     @Test
     void saysWhatABatchOfALotOfFewIsUnlikeAndWhyItsNumbersCannotBeTold() {
-        List<Batch> last = HARBOUR.batches().subList(
-                HARBOUR.batches().size() - 12, HARBOUR.batches().size());
-        List<Batch> batches = new ArrayList<>(
-                HARBOUR.batches().subList(0, HARBOUR.batches().size() - 12));
+        List<Batch> last = HARBOUR.batches()
+                .subList(HARBOUR.batches().size() - 12, HARBOUR.batches().size());
+        List<Batch> batches =
+                new ArrayList<>(HARBOUR.batches().subList(0, HARBOUR.batches().size() - 12));
         for (Batch batch : last) {
             Batch.Builder changed = batch.toBuilder().lot(last.indexOf(batch) % 2 == 0 ? "hazel hill" : "low wood");
             if (batch.equals(last.get(0))) {
@@ -67,16 +67,17 @@ class UsualOfHarbourTest {
             }
             batches.add(changed.build());
         }
-        Logbook logbook = Logbook.of(
-                HARBOUR.contents().toBuilder().batches(batches).build());
+        Logbook logbook =
+                Logbook.of(HARBOUR.contents().toBuilder().batches(batches).build());
         String unlike = Usual.of(logbook.batch(last.get(0).name()), logbook).toString();
         assertTrue(
-                unlike.startsWith("batch " + last.get(0).name()
-                        + " is unlike 11 others (all lots with few batches on "),
+                unlike.startsWith(
+                        "batch " + last.get(0).name() + " is unlike 12 others (all lots with few batches on "),
                 unlike);
         assertTrue(
-                unlike.endsWith(". Its curve was held against those; its numbers cannot be held against its lot's: there are 5 others"
-                        + " of lot hazel hill, and 8 are needed"),
+                unlike.endsWith(
+                        ". Its curve was held against those; its numbers cannot be held against its lot's: there are 5 others"
+                                + " of lot hazel hill, and 8 are needed"),
                 unlike);
         Usual cannot = Usual.of(logbook.batch(last.get(2).name()), logbook);
         assertEquals(
@@ -86,7 +87,9 @@ class UsualOfHarbourTest {
         String page = Week.of(logbook).text();
         int signs = page.indexOf("First signs of drift");
         assertTrue(
-                page.substring(signs).startsWith("First signs of drift\n\n2024-10-07, drum on the quay: readings stepped"), page);
+                page.substring(signs)
+                        .startsWith("First signs of drift\n\n2024-10-07, drum on the quay: readings stepped"),
+                page);
         assertFalse(page.contains("None in what is watched."), page);
     }
 

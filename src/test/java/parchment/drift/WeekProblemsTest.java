@@ -26,7 +26,8 @@ class WeekProblemsTest {
 
     /** Batches of an hour each, from the second on a day of the last week; the first of a month before. */
     private Week week(String rows, List<Integer> readings) throws IOException {
-        Files.writeString(folder.resolve("batches.csv"), "batch,roasted at,lot,green mass [kg],roasted mass [kg]\n" + rows);
+        Files.writeString(
+                folder.resolve("batches.csv"), "batch,roasted at,lot,green mass [kg],roasted mass [kg]\n" + rows);
         Files.createDirectories(folder.resolve("curves"));
         for (int i = 0; i < readings.size(); i++) {
             if (readings.get(i) >= 0) {
@@ -38,8 +39,7 @@ class WeekProblemsTest {
 
     @Test
     void namesTheBatchesOfTheWeekThatWereNotReadAsWrittenWithTheReason() throws IOException {
-        Week week = week(
-                """
+        Week week = week("""
                 B1,2025-01-02 09:00,one,2,4
                 B2,2025-02-02 09:00,one,2,1.7
                 B3,2025-02-03 09:00,one,2,1.7
@@ -47,8 +47,7 @@ class WeekProblemsTest {
                 B5,2025-02-05 09:00,one,2,1.7
                 B6,2025-02-06 09:00,one,2,1.7
                 B6,2025-02-06 09:30,one,2,1.7
-                """,
-                List.of(40, 41, 1, 42, 0, -1));
+                """, List.of(40, 41, 1, 42, 0, -1));
         List<String> told = List.of(
                 "Please check batch B3: curves/B3.csv, column 'bean temperature [°C]': found 1 usable reading, too few to work with;"
                         + " expected bean temperatures at three times or more; kept; no mark is looked for on this curve.",
