@@ -29,6 +29,7 @@ final class Gathering {
     private final String attribute;
     private final Map<String, Reading> readings;
     private final Map<LeftOut, Integer> reasons = new LinkedHashMap<>();
+    private final Map<LeftOut, List<String>> names = new HashMap<>();
     private final List<String> remarks = new ArrayList<>();
     private final boolean severalMachines;
 
@@ -93,16 +94,13 @@ final class Gathering {
             List<CupScores> own = cups.remove(batch.name());
             Reading reading = readings.getOrDefault(batch.name(), Reading.NONE);
             if (own == null) {
-                leave(LeftOut.What.BATCHES, logbook.cups().isEmpty() ? NOTHING_SCORED : "no score of " + attribute, 1);
+                leave(batch, logbook.cups().isEmpty() ? NOTHING_SCORED : "no score of " + attribute);
             } else if (!Double.isFinite(reading.value())) {
-                leave(LeftOut.What.BATCHES, reading.whyMissing(), 1);
+                leave(batch, reading.whyMissing());
             } else if (batch.roastDay().isEmpty()) {
-                leave(LeftOut.What.BATCHES, "no date, so the roast day is unknown", 1);
+                leave(batch, "no date, so the roast day is unknown");
             } else if (lots && batch.lot().isEmpty()) {
-                leave(
-                        LeftOut.What.BATCHES,
-                        "no lot is written, so they cannot be compared inside a lot (write it and they count)",
-                        1);
+                leave(batch, "no lot is written, so they cannot be compared inside a lot (write it and they count)");
             } else {
                 TastedBatch tasted = tasted(kept.size(), batch, reading, periods, calendar);
                 if (addScores(tasted, own, rows)) {
@@ -118,7 +116,10 @@ final class Gathering {
         remarkOnMissing(kept);
         List<LeftOut> counted = reasons.entrySet().stream()
                 .map(entry -> new LeftOut(
-                        entry.getValue(), entry.getKey().what(), entry.getKey().reason()))
+                        entry.getValue(),
+                        entry.getKey().what(),
+                        entry.getKey().reason(),
+                        names.getOrDefault(entry.getKey(), List.of())))
                 .toList();
         return new Material(kept, rows, counted, remarks).withDoubts(periods.doubts(onTheProbe));
     }
@@ -174,9 +175,16 @@ final class Gathering {
         }
     }
 
-    private void leave(LeftOut.What what, String reason, int count) {
+    private void leave(Batch batch, String reason) {
+        names.computeIfAbsent(leave(LeftOut.What.BATCHES, reason, 1), key -> new ArrayList<>())
+                .add(batch.name());
+    }
+
+    private LeftOut leave(LeftOut.What what, String reason, int count) {
         // The reasons stand in a list, so a full stop at their end would stand in its middle.
         String inList = reason.endsWith(".") ? reason.substring(0, reason.length() - 1) : reason;
-        reasons.merge(new LeftOut(0, what, inList), count, Integer::sum);
+        LeftOut key = new LeftOut(0, what, inList, List.of());
+        reasons.merge(key, count, Integer::sum);
+        return key;
     }
 }

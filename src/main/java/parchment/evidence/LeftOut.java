@@ -1,13 +1,22 @@
 package parchment.evidence;
 
+import java.util.List;
+import parchment.display.FirstFew;
+
 /**
  * Counts what a result could not use.
  *
  * @param count how many
  * @param what what they are
  * @param reason why, as in "not cupped"
+ * @param batches the names of the batches, in the logbook's order; empty for scores
  */
-public record LeftOut(int count, What what, String reason) {
+public record LeftOut(int count, What what, String reason, List<String> batches) {
+    /** Copies the names. */
+    public LeftOut {
+        batches = List.copyOf(batches);
+    }
+
     /** Names what can be left out. */
     public enum What {
         /** Roasts. */
@@ -26,6 +35,7 @@ public record LeftOut(int count, What what, String reason) {
 
     @Override
     public String toString() {
-        return Wording.count(count, what.one, what.many) + " left out: " + reason;
+        return Wording.count(count, what.one, what.many) + " left out"
+                + (batches.isEmpty() ? "" : " (" + FirstFew.of(batches) + ")") + ": " + reason;
     }
 }

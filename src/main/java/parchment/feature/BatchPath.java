@@ -158,12 +158,12 @@ public final class BatchPath {
 
     /** Returns the smoothed bean temperature at a time, in °C. */
     public Measured beanTemperatureAt(double seconds) {
-        return bean().map(curve -> Measured.of(curve.valueAt(seconds))).orElseGet(BatchPath::noBean);
+        return bean().map(curve -> Measured.of(curve.valueAt(seconds))).orElseGet(this::noBean);
     }
 
     /** Returns the rate of rise at a time, in °C/min. */
     public Measured rateAt(double seconds) {
-        return bean().map(curve -> Measured.of(curve.slopeAt(seconds))).orElseGet(BatchPath::noBean);
+        return bean().map(curve -> Measured.of(curve.slopeAt(seconds))).orElseGet(this::noBean);
     }
 
     /** Returns the smoothed bean temperature at a mark, in °C, the mark's time taken as exact. */
@@ -180,7 +180,7 @@ public final class BatchPath {
     /** Returns when the beans first rose to a temperature after the turning point, in seconds. */
     public Measured secondsAtTemperature(double celsius) {
         return bean().map(curve -> Measured.of(Passage.rising(curve, celsius, reader())))
-                .orElseGet(BatchPath::noBean);
+                .orElseGet(this::noBean);
     }
 
     /** Returns the rate of rise where the beans first rose to a temperature, in °C/min. */
@@ -223,8 +223,14 @@ public final class BatchPath {
         return batch().readerUnit();
     }
 
-    static Measured noBean() {
-        return Measured.missing("no bean temperature was logged.");
+    /** A few readings were logged, but no path. */
+    Measured noBean() {
+        int readings = batch().beanTemperature().map(Curve::size).orElse(0);
+        return Measured.missing(
+                readings == 0
+                        ? "no bean temperature was logged."
+                        : "too little bean temperature was logged for a path (" + readings
+                                + (readings == 1 ? " reading)." : " readings)."));
     }
 
     @Override

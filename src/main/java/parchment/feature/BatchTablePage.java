@@ -7,6 +7,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.stream.IntStream;
+import parchment.display.FirstFew;
 import parchment.display.Table;
 
 /** Shows a table of batches; of many features the usual ones, as a page has only so much width. */
@@ -70,11 +71,16 @@ final class BatchTablePage {
                     .orElseThrow();
             sentences.add(String.format(
                     Locale.ROOT,
-                    "%s is missing in %d of %d batches, mostly because %s",
+                    "%s is missing in %d of %d batches (%s), %sbecause %s",
                     Character.toUpperCase(feature.name().charAt(0))
                             + feature.name().substring(1),
                     why.size(),
                     table.size(),
+                    FirstFew.of(table.batches().stream()
+                            .map(batch -> batch.name())
+                            .filter(why::containsKey)
+                            .toList()),
+                    counts.size() == 1 ? "" : "mostly ",
                     most.getKey()));
         }
         return sentences;

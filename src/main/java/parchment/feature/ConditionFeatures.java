@@ -161,7 +161,8 @@ final class ConditionFeatures {
         Optional<Mass> green = path.batch().conditions().greenMass();
         Optional<Mass> roasted = path.batch().conditions().roastedMass();
         if (green.isEmpty() || roasted.isEmpty()) {
-            return Measured.missing((green.isEmpty() ? "green mass" : "roasted mass") + " was not written.");
+            return Measured.missing((green.isEmpty() ? "green mass" : "roasted mass")
+                    + " was not written, or was set aside (see the problems).");
         }
         OptionalDouble loss = path.batch().conditions().massLoss();
         if (loss.isEmpty()) {

@@ -117,7 +117,7 @@ final class RateFeatures {
     private static Measured degreeMinutes(BatchPath path, double celsius) {
         Measured drop = path.seconds(DROP);
         if (drop.isMissing() || path.bean().isEmpty()) {
-            return drop.isMissing() ? drop : BatchPath.noBean();
+            return drop.isMissing() ? drop : path.noBean();
         }
         Measured from = path.secondsAtTemperature(celsius);
         if (from.isMissing()) {
@@ -190,7 +190,7 @@ final class RateFeatures {
     private static Measured peak(BatchPath path) {
         Measured stretch = path.secondsBetween(TURNING_POINT, DROP);
         if (stretch.isMissing() || path.bean().isEmpty()) {
-            return stretch.isMissing() ? stretch : BatchPath.noBean();
+            return stretch.isMissing() ? stretch : path.noBean();
         }
         double from = path.seconds(TURNING_POINT).value();
         double to = path.seconds(DROP).value();
@@ -198,6 +198,6 @@ final class RateFeatures {
                 .filter(r -> !r.isMissing() && r.seconds() >= from && r.seconds() <= to)
                 .max((a, b) -> Double.compare(a.slope(), b.slope()))
                 .map(r -> Measured.of(r.slope(), r.slopeStandardError()))
-                .orElseGet(BatchPath::noBean);
+                .orElseGet(path::noBean);
     }
 }

@@ -153,7 +153,7 @@ final class TemperatureFeatures {
             return noEnvironment();
         }
         if (path.bean().isEmpty()) {
-            return BatchPath.noBean();
+            return path.noBean();
         }
         double from = path.seconds(TURNING_POINT).value();
         double to = path.seconds(DROP).value();

@@ -24,6 +24,8 @@ final class GatherFiles {
     private final List<String> hidden = new ArrayList<>();
     private final List<String> deeper = new ArrayList<>();
     private final List<String> links = new ArrayList<>();
+    private final List<String> out = new ArrayList<>();
+    private final List<String> folders = new ArrayList<>();
     private final Map<String, Integer> others = new TreeMap<>();
 
     private GatherFiles(Path folder) {
@@ -46,12 +48,16 @@ final class GatherFiles {
         if (Files.isDirectory(path)) {
             if (within.getNameCount() > 0 && !Files.isDirectory(path, LinkOption.NOFOLLOW_LINKS)) {
                 links.add(within.toString());
+            } else if (within.getNameCount() > 0 && TABLE.matcher(name).matches()) {
+                folders.add(within.toString());
             }
         } else if (!TABLE.matcher(name).matches()) {
             int dot = name.lastIndexOf('.');
             others.merge(dot > 0 ? name.substring(dot) : "none", 1, Integer::sum);
         } else if (!Files.isRegularFile(path)) {
             links.add(within.toString());
+        } else if (ReadableFile.leadsOut(path, folder)) {
+            out.add(within.toString());
         } else if (within.getNameCount() > DEEPEST) {
             deeper.add(within.toString());
         } else if (name.startsWith(".")) {
@@ -75,6 +81,14 @@ final class GatherFiles {
         if (!links.isEmpty()) {
             questions.say("Left out, because a link to a folder is not followed, and what is no file is not read: "
                     + Words.some(links) + ".");
+        }
+        if (!out.isEmpty()) {
+            questions.say("Left out, because a link out of the folder is not followed: " + Words.some(out)
+                    + ". To take one in, copy the file into the folder.");
+        }
+        if (!folders.isEmpty()) {
+            questions.say("Folders, though named like files, so only what lies in them was looked at: "
+                    + Words.some(folders) + ".");
         }
         if (!others.isEmpty()) {
             int count = others.values().stream().mapToInt(Integer::intValue).sum();

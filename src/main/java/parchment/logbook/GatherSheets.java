@@ -43,7 +43,12 @@ final class GatherSheets {
                 + Words.count(sheet.rows().size(), "row", "rows") + ". It starts:");
         sheet.firstLines(FIRST_ROWS).forEach(line -> questions.say("    " + line));
         if (!questions.yes(key + "is.list", "Is this a list of batches, one a row?", isList(sheet) ? "yes" : "no")) {
-            questions.say("  Left out.");
+            int rows = sheet.rows().size();
+            questions.say("  Left out: it is no list of batches, and for a recording "
+                    + (rows < MeaningProposal.FEWEST_ROWS
+                            ? "it has " + Words.count(rows, "row", "rows") + " where " + MeaningProposal.FEWEST_ROWS
+                                    + " are needed."
+                            : "a column of rising times and one of bean temperatures are needed."));
             return;
         }
         if (sheet.ragged() > 0) {

@@ -10,7 +10,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.Optional;
 import java.util.Set;
 import java.util.function.Predicate;
 import parchment.display.Report;
@@ -174,16 +173,13 @@ final class LogbookSummary {
     private void lacking(List<String> missing, String what, String consequence, Predicate<Batch> lacks) {
         List<Batch> without = logbook.batches().stream().filter(lacks).toList();
         if (!without.isEmpty()) {
-            Optional<String> only = without.size() == 1
-                    ? Optional.of(" (" + Words.quote(without.get(0).name()) + ")")
-                    : Optional.empty();
             missing.add(String.format(
                     Locale.ROOT,
-                    "%d of %s without a %s%s: %s.",
+                    "%d of %s without a %s (%s): %s.",
                     without.size(),
                     Words.count(logbook.batches().size(), "batch", "batches"),
                     what,
-                    only.orElse(""),
+                    Words.some(without.stream().map(Batch::name).toList()),
                     consequence));
         }
     }

@@ -18,6 +18,9 @@ import parchment.quantity.TemperatureUnit;
  * @param reason why, as the rest of a sentence
  */
 record MeaningProposal(Meaning meaning, String reason) {
+    /** A column needs as many numbers to be taken for times or temperatures. */
+    static final int FEWEST_ROWS = 10;
+
     private static final double SMOOTH = 0.3;
     private static final double LEAST_RANGE = 40;
     private static final int MANY_VALUES = 40;
@@ -82,7 +85,7 @@ record MeaningProposal(Meaning meaning, String reason) {
                     "its values are times such as " + column.first()
                             + (day ? ", too late for the start of a roast" : "")));
         }
-        if (!column.mostly(Form.NUMBER) || !column.rises() || column.numberCount() < 10) {
+        if (!column.mostly(Form.NUMBER) || !column.rises() || column.numberCount() < FEWEST_ROWS) {
             return Optional.empty();
         }
         double span = column.lastNumber() - column.firstNumber();
@@ -104,7 +107,7 @@ record MeaningProposal(Meaning meaning, String reason) {
     private static boolean looksLikeTemperature(StrangeColumn column) {
         double high = column.quantile(0.98);
         double low = column.quantile(0.02);
-        if (!column.mostly(Form.NUMBER) || column.numberCount() < 10 || !(high > 120 && high < 1000)) {
+        if (!column.mostly(Form.NUMBER) || column.numberCount() < FEWEST_ROWS || !(high > 120 && high < 1000)) {
             return false;
         }
         boolean moves = high - low >= LEAST_RANGE && column.roughness() < SMOOTH;

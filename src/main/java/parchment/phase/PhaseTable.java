@@ -1,15 +1,16 @@
 package parchment.phase;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Function;
-import java.util.stream.Collectors;
 import parchment.display.Showable;
 import parchment.display.ShownAs;
 import parchment.display.Table;
 import parchment.logbook.Logbook;
 import parchment.logbook.MarkKind;
+import parchment.logbook.Quantity;
 import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
 
@@ -83,9 +84,17 @@ public final class PhaseTable implements ShownAs {
     }
 
     private static String toCheck(Phases phases) {
-        return phases.questioned().isEmpty()
-                ? "nothing"
-                : phases.questioned().stream().map(MarkKind::words).collect(Collectors.joining(", "));
+        List<String> words = new ArrayList<>(
+                phases.questioned().stream().map(MarkKind::words).toList());
+        // Beside a drop temperature that is missing, "nothing" would be untrue.
+        Optional<Mark> drop = phases.mark(MarkKind.DROP);
+        if (drop.isEmpty()) {
+            words.add("the drop is missing");
+        } else if (drop.get().beanTemperature().isEmpty()
+                && phases.batch().logged().contains(Quantity.BEAN_TEMPERATURE)) {
+            words.add("no bean temperature at the drop");
+        }
+        return words.isEmpty() ? "nothing" : String.join(", ", words);
     }
 
     private static String at(Phases phases, MarkKind kind) {

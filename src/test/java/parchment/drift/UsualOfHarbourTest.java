@@ -72,7 +72,7 @@ class UsualOfHarbourTest {
         String unlike = Usual.of(logbook.batch(last.get(0).name()), logbook).toString();
         assertTrue(
                 unlike.startsWith(
-                        "batch " + last.get(0).name() + " is unlike 11 others (all lots with few batches on "),
+                        "batch " + last.get(0).name() + " is unlike 12 others (all lots with few batches on "),
                 unlike);
         assertTrue(
                 unlike.endsWith(

@@ -208,8 +208,8 @@ class DestinationOrPathPageTest {
         without.withoutDevelopment = Set.of("A1");
         without.scored = Set.of("A1", "A2", "B1");
         assertEquals(
-                "Behind it: 2 batches, 2 roast days, 1 cupping, 1 cupper, 2 scores. 1 batch left out: the measure is missing; 1 batch left"
-                        + " out: no score of sweetness.",
+                "Behind it: 2 batches, 2 roast days, 1 cupping, 1 cupper, 2 scores. 1 batch left out (A1): the measure is missing; 1 batch"
+                        + " left out (B2): no score of sweetness.",
                 without.asked().text().split("\n\n")[2]);
     }
 }

@@ -328,7 +328,11 @@ class EvidenceTest {
         Evidence evidence =
                 new Question("sweetness", nothing, List.of(), EvidenceSettings.standard()).ask(drawn.logbook());
         assertEquals(Verdict.CANNOT_TELL, evidence.verdict());
-        assertTrue(evidence.text().contains("80 batches left out: the measure is missing"), evidence.text());
+        assertTrue(
+                evidence.text()
+                        .contains(
+                                "80 batches left out (B001, B002, B003, B004, B005 and 75 more): the measure is missing"),
+                evidence.text());
         assertTrue(evidence.svg().isPresent());
         assertTrue(assertThrows(IllegalStateException.class, () -> evidence.at(200))
                 .getMessage()
@@ -344,9 +348,11 @@ class EvidenceTest {
         readings.put("B002", new Gathering.Reading(Double.NaN, Double.NaN, "no drop was found"));
         Material material = Gathering.of("sweetness", drawn.logbook(), readings);
         assertEquals(78, material.batches().size());
-        assertEquals(List.of(new LeftOut(2, LeftOut.What.BATCHES, "no drop was found")), material.leftOut());
         assertEquals(
-                "2 batches left out: no drop was found",
+                List.of(new LeftOut(2, LeftOut.What.BATCHES, "no drop was found", List.of("B001", "B002"))),
+                material.leftOut());
+        assertEquals(
+                "2 batches left out (B001, B002): no drop was found",
                 material.leftOut().get(0).toString());
     }
 

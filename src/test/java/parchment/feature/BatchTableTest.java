@@ -71,8 +71,33 @@ class BatchTableTest {
         assertTrue(page.contains("missing"), page);
         assertTrue(
                 page.contains(
-                        "Development ratio is missing in 1 of 2 batches, mostly because first crack start is missing."),
+                        "Development ratio is missing in 1 of 2 batches (113), because first crack start is missing."),
                 page);
+    }
+
+    /** What was written and set aside was written; one reading is not none. */
+    @Test
+    void saysTrulyWhyMassLossAndTheCurveAreMissing() {
+        Batch one = Batch.named("114")
+                .curve(
+                        Quantity.BEAN_TEMPERATURE,
+                        Curve.of("bean temperature", Unit.TEMPERATURE, new double[] {10}, new double[] {150}))
+                .build();
+        Batch none = Batch.named("115").build();
+        String page = BatchTable.of(
+                        ExampleLogbook.of(FULL, one, none), Features.massLoss(), Features.secondsBetween(150, 200))
+                .text();
+        assertTrue(
+                page.contains(
+                        "Mass loss is missing in 2 of 3 batches (114, 115), because green mass was not written, or was set"
+                                + " aside (see the problems)."),
+                page);
+        assertEquals(
+                Map.of(
+                        "114", "too little bean temperature was logged for a path (1 reading).",
+                        "115", "no bean temperature was logged."),
+                BatchTable.of(ExampleLogbook.of(FULL, one, none), Features.secondsBetween(150, 200))
+                        .whyMissing(Features.secondsBetween(150, 200)));
     }
 
     @Test

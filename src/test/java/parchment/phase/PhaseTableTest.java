@@ -6,11 +6,16 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.Arrays;
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import parchment.curve.Curve;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
 import parchment.logbook.LogbookContents;
 import parchment.logbook.MarkKind;
+import parchment.logbook.Quantity;
 import parchment.quantity.Elapsed;
+import parchment.quantity.Unit;
 
 class PhaseTableTest {
     private static Batch batch(String name, double yellowing, double crack, double drop) {
@@ -19,6 +24,30 @@ class PhaseTableTest {
                 .writtenMark(MarkKind.FIRST_CRACK_START, Elapsed.seconds(crack))
                 .writtenMark(MarkKind.DROP, Elapsed.seconds(drop))
                 .build();
+    }
+
+    @ParameterizedTest
+    @CsvSource({"1,false,no bean temperature at the drop", "0,false,nothing", "0,true,the drop is missing"})
+    void saysWhyTheDropTemperatureIsMissing(int readings, boolean withoutDrop, String toCheck) {
+        Batch.Builder batch = Batch.named("a")
+                .writtenMark(MarkKind.YELLOWING, Elapsed.seconds(300))
+                .writtenMark(MarkKind.FIRST_CRACK_START, Elapsed.seconds(600));
+        if (!withoutDrop) {
+            batch.writtenMark(MarkKind.DROP, Elapsed.seconds(700));
+        }
+        if (readings > 0) {
+            batch.curve(
+                    Quantity.BEAN_TEMPERATURE,
+                    Curve.of("bean temperature", Unit.TEMPERATURE, new double[] {10}, new double[] {150}));
+        }
+        String page = PhaseTable.of(Logbook.of(LogbookContents.ofBatches("one", List.of(batch.build()))))
+                .shownAs()
+                .text();
+        assertTrue(
+                page.lines()
+                        .anyMatch(line ->
+                                line.startsWith("a") && line.stripTrailing().endsWith("  " + toCheck)),
+                page);
     }
 
     @Test

@@ -21,8 +21,9 @@ import picocli.CommandLine.Spec;
 @Command(
         name = "gather",
         description = {
-            "Looks at a folder of CSV files from any logger, says what it takes each column to be and why, asks, and writes a new",
-            "logbook elsewhere. Nothing in the old folder is changed."
+            "Looks at a folder of CSV files from any logger, says what it takes each column to be and why, asks, and writes a new"
+                    + " logbook elsewhere.",
+            "Nothing in the old folder is changed."
         },
         mixinStandardHelpOptions = true)
 final class GatherCommand implements Callable<Integer> {

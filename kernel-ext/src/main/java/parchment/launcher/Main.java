@@ -50,8 +50,9 @@ public final class Main {
     }
 
     static CommandLine commandLine() {
-        return new CommandLine(new Main())
-                .setCaseInsensitiveEnumValuesAllowed(true)
+        CommandLine line = new CommandLine(new Main());
+        return line.setCaseInsensitiveEnumValuesAllowed(true)
+                .setParameterExceptionHandler(new WhereTheLogbookGoes(line.getParameterExceptionHandler()))
                 .setExecutionExceptionHandler((exception, command, parsed) -> {
                     command.getErr().println(Words.of(exception));
                     if (System.getenv("PARCHMENT_TRACE") != null) {

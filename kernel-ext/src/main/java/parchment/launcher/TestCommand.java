@@ -22,8 +22,8 @@ import picocli.CommandLine.Spec;
 @CommandLine.Command(
         name = "test",
         description = {
-            "Runs all that must pass: the build with its tests, the kernel under a real Jupyter client, every notebook, the explorer",
-            "in a browser where node and Chromium are there.",
+            "Runs all that must pass: the build with its tests, the kernel under a real Jupyter client, every notebook, the explorer"
+                    + " in a browser where node and Chromium are there.",
             "The last line counts what passed and what failed."
         },
         mixinStandardHelpOptions = true)

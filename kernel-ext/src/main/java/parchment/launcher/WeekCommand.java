@@ -24,8 +24,9 @@ import picocli.CommandLine.Spec;
 @Command(
         name = "week",
         description = {
-            "Writes one page about the last week of roasting: each batch against its lot's usual, what is worth cupping,",
-            "first signs of drift, and the green coffee that orders take. Open it in a browser, or print it."
+            "Writes one page about the last week of roasting: each batch against its lot's usual, what is worth cupping,"
+                    + " first signs of drift, and the green coffee that orders take.",
+            "Open it in a browser, or print it."
         },
         footer = {"", "Example:", "  parchment week --logbook \"My Roasts\" --order \"Cinder Ridge=12kg\""},
         mixinStandardHelpOptions = true)

@@ -1,6 +1,7 @@
 package parchment.launcher;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
@@ -14,6 +15,8 @@ import java.util.Optional;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 import parchment.logbook.Cautions;
 import picocli.CommandLine;
 
@@ -38,6 +41,39 @@ class MainTest {
                 folder.resolve("made hére.ipynb"),
                 "{\"nbformat\":4,\"nbformat_minor\":5,\"metadata\":{},\"cells\":[{\"cell_type\":\"code\",\"metadata\":{},"
                         + "\"outputs\":[],\"source\":" + source + "}]}");
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"week", "open", "install"})
+    void aLogbookWithoutItsOptionIsAskedForInOneLine(String command) {
+        assertEquals(CommandLine.ExitCode.USAGE, run(command, "My Roasts"));
+        assertEquals(
+                "'parchment " + command
+                        + "' takes no 'My Roasts' by itself. Did you mean --logbook \"My Roasts\"? All options:"
+                        + " parchment " + command + " --help",
+                err.toString().strip());
+    }
+
+    @Test
+    void anotherSlipIsToldAsUsual() {
+        assertEquals(CommandLine.ExitCode.USAGE, run("week", "--logbok", "x"));
+        assertEquals(
+                "Unknown options: '--logbok', 'x'\nPossible solutions: --logbook",
+                err.toString().strip().replace("\r", ""));
+        assertEquals(CommandLine.ExitCode.USAGE, run("week", "--logbook", "x", "surplus"));
+        assertTrue(err.toString().contains("Unmatched argument"), err.toString());
+        assertTrue(err.toString().contains("Usage: parchment week"), err.toString());
+        assertFalse(err.toString().contains("by itself"), err.toString());
+    }
+
+    /** The list of commands shows the first text of each: it has to be whole sentences. */
+    @Test
+    void noCommandIsDescribedInHalfASentence() {
+        Main.commandLine().getSubcommands().forEach((name, command) -> {
+            String first =
+                    command.getCommandSpec().usageMessage().description()[0].strip();
+            assertTrue(name.equals("help") || first.endsWith("."), name + ": " + first);
+        });
     }
 
     @Test
