@@ -600,7 +600,7 @@ class ClassroomTest {
         Lesson rosa = Lesson.open(
                 2, folder.resolve("students").resolve("Rosa").resolve("lesson-2").toString());
         rosa.cannotTell("lateness");
-        rosa.handIn("?", folder.resolve("collected"));
+        rosa.handIn("Rosa", folder.resolve("collected"));
         Path sheet = sheetOf("Rosa");
         String text = Files.readString(sheet);
         Files.writeString(sheet, text.replace(",Rosa,", ",rosa,"));
