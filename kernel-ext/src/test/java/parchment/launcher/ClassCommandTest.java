@@ -97,7 +97,7 @@ class ClassCommandTest {
         String row = "(?s).*%s +2 +%d +1 +2 +1 +%s +%s\\b.*";
         assertTrue(shown.matches(String.format(row, "student-02", 1, "–", "10\\.0")), shown);
         assertTrue(shown.matches(String.format(row, "student-04", 0, "0", "0\\.0")), shown);
-        assertTrue(shown.contains("Nothing from: student-01, student-03."), shown);
+        assertTrue(shown.contains("Nothing handed in: student-01, student-03."), shown);
         assertTrue(Files.readString(page).contains("By question"));
         String envelope = Files.readString(folder.resolve("envelopes/student-04/envelope-lesson-2.html"));
         String seal = Files.readAllLines(students.resolve("seals-lesson-2.csv")).stream()
