@@ -108,7 +108,8 @@ public final class ClassResults implements ShownAs {
                 unread.add(sheet.file() + ": " + e.getMessage());
             }
         }
-        // As on the list of names, not as the files happen to be called; where no class is known, all stay where they are.
+        // As on the list of names, not as the files happen to be called; where no class is known, all stay where they
+        // are.
         marked.sort(Comparator.comparingInt(one -> students.indexOf(one.answer().student())));
         envelopes.sort(Comparator.comparingInt(one -> students.indexOf(one.student())));
         return new ClassResults(marked, unread, sheets, students, envelopes);

@@ -240,7 +240,8 @@ public final class Classroom {
      * @throws IOException if a file cannot be read
      */
     public ClassResults collect(Path folder) throws IOException {
-        return ClassResults.read(folder, students(), new CodedSheets(new ClassList(students()), this::code), this::lesson);
+        return ClassResults.read(
+                folder, students(), new CodedSheets(new ClassList(students()), this::code), this::lesson);
     }
 
     /**

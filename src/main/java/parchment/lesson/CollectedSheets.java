@@ -70,9 +70,8 @@ record CollectedSheets(
         Stream<String> left = leftBehind.entrySet().stream()
                 .filter(file -> file.getValue().contains(student) || isNamedAfter(student, file.getKey()))
                 .map(Map.Entry::getKey);
-        Stream<String> instead = others.stream()
-                .filter(CollectedSheets::isInPlaceOfASheet)
-                .filter(file -> isNamedAfter(student, file));
+        Stream<String> instead =
+                others.stream().filter(CollectedSheets::isInPlaceOfASheet).filter(file -> isNamedAfter(student, file));
         return Stream.of(unmarked, left, instead)
                 .flatMap(files -> files)
                 .findFirst()
@@ -173,8 +172,7 @@ record CollectedSheets(
                                 + ", which has as many tries or more and was marked."));
             }
             return new CollectedSheets(
-                    List.copyOf(sheets), List.copyOf(unread), List.copyOf(notCounted), List.copyOf(others),
-                    leftBehind);
+                    List.copyOf(sheets), List.copyOf(unread), List.copyOf(notCounted), List.copyOf(others), leftBehind);
         }
     }
 }

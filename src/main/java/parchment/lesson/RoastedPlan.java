@@ -67,8 +67,7 @@ public record RoastedPlan(String student, VirtualLogbook roasted, Before before)
         for (Map.Entry<String, String> file : files.entrySet()) {
             Path there = folder.resolve(file.getKey());
             if (!Files.isRegularFile(there)
-                    || !Arrays.equals(
-                            Files.readAllBytes(there), file.getValue().getBytes(StandardCharsets.UTF_8))) {
+                    || !Arrays.equals(Files.readAllBytes(there), file.getValue().getBytes(StandardCharsets.UTF_8))) {
                 return false;
             }
         }

@@ -163,7 +163,9 @@ class ClassResultsTest {
     @Test
     void aSheetWithoutAByteIsToldToBeEmpty() throws IOException {
         Files.createFile(folder.resolve("lesson-2-dot.csv"));
-        assertEquals(List.of("lesson-2-dot.csv is empty: ask for it again."), results().unread());
+        assertEquals(
+                List.of("lesson-2-dot.csv is empty: ask for it again."),
+                results().unread());
     }
 
     /** What spreadsheets save as "Unicode text": UTF-16 with a mark before it, tabs, the end of name .txt. */
@@ -270,8 +272,7 @@ class ClassResultsTest {
                 List.of("ann", "ben", "cid", "eve", "fay", "gus", "hal", "ivy", "jon"),
                 notIvy,
                 answer -> Lesson.open(LESSON, SEED));
-        assertTrue(
-                results.text().lines().anyMatch("Nothing handed in: fay, jon."::equals), results.text());
+        assertTrue(results.text().lines().anyMatch("Nothing handed in: fay, jon."::equals), results.text());
         assertTrue(
                 lines(results)
                         .contains("No sheet marked of eve, gus, hal, ivy, though something is there: lesson-2-eve.csv,"

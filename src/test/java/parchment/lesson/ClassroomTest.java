@@ -598,7 +598,8 @@ class ClassroomTest {
         Classroom classroom = Classroom.prepare(List.of("Rosa", "Emil", "Fritz"), folder.resolve("teacher"));
         classroom.handOut(2, NOTEBOOKS, folder.resolve("students"));
         Lesson rosa = Lesson.open(
-                2, folder.resolve("students").resolve("Rosa").resolve("lesson-2").toString());
+                2,
+                folder.resolve("students").resolve("Rosa").resolve("lesson-2").toString());
         rosa.cannotTell("lateness");
         rosa.handIn("Rosa", folder.resolve("collected"));
         Path sheet = sheetOf("Rosa");
@@ -615,13 +616,15 @@ class ClassroomTest {
                 classroom.collect(folder.resolve("collected")).unread());
         Files.writeString(sheet, text.replace(",Rosa,", ",emil,"));
         assertEquals(
-                List.of("lesson-2-Rosa.csv: it says that it is that of 'emil', lesson 2, but its code is not that of the folder"
-                        + " that was handed to that student. Ask for the sheet as lesson.handIn(...) writes it in that folder."),
+                List.of(
+                        "lesson-2-Rosa.csv: it says that it is that of 'emil', lesson 2, but its code is not that of the folder"
+                                + " that was handed to that student. Ask for the sheet as lesson.handIn(...) writes it in that folder."),
                 classroom.collect(folder.resolve("collected")).unread());
         Files.writeString(sheet, text.replace(",Rosa,", ",Wilhelmina,"));
         assertEquals(
-                List.of("lesson-2-Rosa.csv: The class has no student 'Wilhelmina'. Nor has it a name like that; its names are those"
-                        + " it was prepared with."),
+                List.of(
+                        "lesson-2-Rosa.csv: The class has no student 'Wilhelmina'. Nor has it a name like that; its names are those"
+                                + " it was prepared with."),
                 classroom.collect(folder.resolve("collected")).unread());
     }
 

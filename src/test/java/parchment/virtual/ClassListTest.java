@@ -82,8 +82,9 @@ class ClassListTest {
 
     @Test
     void aNameThatOnlyEndsWrongIsRefusedWithTheNameToWriteInstead() {
-        String rule = "A student's name has letters, digits, blanks, dashes, apostrophes and full stops, and begins and ends with a"
-                + " letter or digit, because a folder is named after it; number 2 is '";
+        String rule =
+                "A student's name has letters, digits, blanks, dashes, apostrophes and full stops, and begins and ends with a"
+                        + " letter or digit, because a folder is named after it; number 2 is '";
         assertEquals(rule + "Ana P.'. Write 'Ana P' instead.", message("Ada", "Ana P."));
         assertEquals(rule + "'t Hart-'. Write 't Hart' instead.", message("Ada", "'t Hart-"));
         assertEquals(rule + "a/b.'.", message("Ada", "a/b."));

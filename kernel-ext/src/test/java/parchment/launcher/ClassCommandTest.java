@@ -160,7 +160,9 @@ class ClassCommandTest {
         Files.writeString(collected.resolve("plan-Rosa.csv"), heading + "Cinder Ridge,203\n");
         Files.writeString(collected.resolve("plan-Bo.csv"), heading + "Cinder Ridge,204\n");
         Path back = folder.resolve("back");
-        String[] command = {"roast-plans", collected.toString(), "--teacher", teacher.toString(), "--to", back.toString()};
+        String[] command = {
+            "roast-plans", collected.toString(), "--teacher", teacher.toString(), "--to", back.toString()
+        };
         assertEquals(0, run(command), out.toString());
         assertTrue(out.toString().lines().anyMatch("No plan handed in: Emil, Fritz."::equals), out.toString());
         assertTrue(
