@@ -244,9 +244,8 @@ public final class ClassResults implements ShownAs {
         for (String answer : notCounted()) {
             page = page.caution("Not counted: " + answer);
         }
-        if (!missing().isEmpty()) {
-            page = page.say("Nothing from: "
-                    + missing().stream().map(this::withWhatIsThereInstead).collect(Collectors.joining(", ")) + ".");
+        for (String sentence : nothingMarked()) {
+            page = page.say(sentence);
         }
         for (String sentence : otherLessons()) {
             page = page.say(sentence);
@@ -259,6 +258,24 @@ public final class ClassResults implements ShownAs {
                     + " passed over.");
         }
         return page;
+    }
+
+    /** Names those of whom nothing was marked, apart by whether something of theirs is there. */
+    private List<String> nothingMarked() {
+        List<String> there = missing().stream()
+                .filter(student -> !sheets.thereOf(student).isEmpty())
+                .toList();
+        List<String> nothing =
+                missing().stream().filter(student -> !there.contains(student)).toList();
+        List<String> sentences = new ArrayList<>();
+        if (!there.isEmpty()) {
+            sentences.add("No sheet marked of " + String.join(", ", there) + ", though something is there: "
+                    + there.stream().map(sheets::thereOf).collect(Collectors.joining(", ")) + ".");
+        }
+        if (!nothing.isEmpty()) {
+            sentences.add("Nothing handed in: " + String.join(", ", nothing) + ".");
+        }
+        return sentences;
     }
 
     /** Names, for each lesson that half of the class or more handed in, those who handed in others but not this one. */
@@ -292,11 +309,6 @@ public final class ClassResults implements ShownAs {
                 .distinct()
                 .sorted()
                 .toList();
-    }
-
-    private String withWhatIsThereInstead(String student) {
-        String instead = sheets.instead(student);
-        return instead.isEmpty() ? student : student + " (no sheet; there is " + instead + ")";
     }
 
     @Override

@@ -211,18 +211,27 @@ public final class Classroom {
      * goes into the teacher's folder, that of the student's latest plan.
      *
      * @param plan the file that the student handed in
-     * @param out a folder that is empty or does not exist yet
+     * @param out a folder that is empty or does not exist yet, or holds what this plan makes, or a part of it
      * @throws IOException if a file cannot be read or written
      */
     public VirtualLogbook roastPlan(String student, Path plan, Path out) throws IOException {
+        return roastedPlan(student, plan, out).roasted();
+    }
+
+    /**
+     * Does the same as {@link #roastPlan}, and says what of the folder was there before: an equal one stays, a half one is finished.
+     *
+     * @throws IOException if a file cannot be read or written, or the folder holds something else
+     */
+    public RoastedPlan roastedPlan(String student, Path plan, Path out) throws IOException {
         String known = known(student);
         VirtualLogbook roasted = behind(Course.size(), known)
                 .roastery()
                 .roast(RoastPlan.of(SheetText.read(plan), String.valueOf(plan.getFileName())));
-        roasted.writeTo(out);
+        RoastedPlan laid = RoastedPlan.laid(known, roasted, out);
         OwnersEyes.write(
                 teacher.resolve(known + "-plan-truth.json"), roasted.truth().sealedText());
-        return roasted;
+        return laid;
     }
 
     /**
@@ -231,7 +240,8 @@ public final class Classroom {
      * @throws IOException if a file cannot be read
      */
     public ClassResults collect(Path folder) throws IOException {
-        return ClassResults.read(folder, students(), new CodedSheets(students(), this::code), this::lesson);
+        return ClassResults.read(
+                folder, students(), new CodedSheets(new ClassList(students()), this::code), this::lesson);
     }
 
     /**

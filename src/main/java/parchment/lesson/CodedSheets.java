@@ -12,12 +12,11 @@ import parchment.virtual.ClassList;
  * @param students the class
  * @param code the code of a student's folder of a lesson
  */
-record CodedSheets(List<String> students, BiFunction<Integer, String, String> code) implements SheetOwner {
+record CodedSheets(ClassList students, BiFunction<Integer, String, String> code) implements SheetOwner {
     /** "rosa" with Rosa's code is Rosa: the code says more than a capital letter does. */
     @Override
     public GivenAnswer named(GivenAnswer answer) {
-        return new ClassList(students)
-                .find(answer.student())
+        return students.find(answer.student())
                 .filter(known -> answer.code().equals(code.apply(answer.lesson(), known)))
                 .map(answer::by)
                 .orElse(answer);
@@ -33,9 +32,9 @@ record CodedSheets(List<String> students, BiFunction<Integer, String, String> co
     }
 
     private Optional<String> whyNot(GivenAnswer answer) {
-        Optional<String> student = new ClassList(students).find(answer.student());
+        Optional<String> student = students.find(answer.student());
         if (student.isEmpty()) {
-            return Optional.of(noSuchStudent(answer.student(), students));
+            return Optional.of(noSuchStudent(answer.student(), students.names()));
         }
         if (!answer.code().equals(code.apply(answer.lesson(), student.get()))) {
             return Optional.of(

@@ -10,6 +10,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import parchment.virtual.ClassList;
 
 /**
@@ -19,8 +21,14 @@ import parchment.virtual.ClassList;
  * @param unread the files that are meant as sheets and were left out, each once, with the reason
  * @param notCounted single answers that were left out of a sheet that was marked, with the reason
  * @param others plain files that are no sheets, seen from the folder
+ * @param leftBehind the files among those left out that could be opened, each with the students that are named in it
  */
-record CollectedSheets(List<Sheet> sheets, List<String> unread, List<String> notCounted, List<String> others) {
+record CollectedSheets(
+        List<Sheet> sheets,
+        List<String> unread,
+        List<String> notCounted,
+        List<String> others,
+        Map<String, Set<String>> leftBehind) {
     /** Ends of names under which an answer is handed in by mistake, in the place of the sheet. */
     private static final Set<String> IN_PLACE_OF_A_SHEET =
             Set.of("ipynb", "xlsx", "xls", "ods", "numbers", "zip", "pdf", "html", "txt");
@@ -51,15 +59,34 @@ record CollectedSheets(List<Sheet> sheets, List<String> unread, List<String> not
         return search.found();
     }
 
-    /** Returns what of a student's is there that may have been handed in by mistake in the place of a sheet; blank if nothing is. */
-    String instead(String student) {
-        String key = ClassList.inFileName(student).toLowerCase(Locale.ROOT);
-        return others.stream()
-                .filter(file -> IN_PLACE_OF_A_SHEET.contains(
-                        file.substring(file.lastIndexOf('.') + 1).toLowerCase(Locale.ROOT)))
-                .filter(file -> ("-" + Checks.asKey(file) + "-").contains("-" + key + "-"))
+    /**
+     * Returns a file of a student of whom nothing was marked: a sheet that could not be marked, or what may have been handed in by mistake
+     * in its place; blank if nothing is there.
+     */
+    String thereOf(String student) {
+        Stream<String> unmarked = sheets.stream()
+                .filter(sheet -> sheet.first().student().equals(student))
+                .map(Sheet::file);
+        Stream<String> left = leftBehind.entrySet().stream()
+                .filter(file -> file.getValue().contains(student) || isNamedAfter(student, file.getKey()))
+                .map(Map.Entry::getKey);
+        Stream<String> instead =
+                others.stream().filter(CollectedSheets::isInPlaceOfASheet).filter(file -> isNamedAfter(student, file));
+        return Stream.of(unmarked, left, instead)
+                .flatMap(files -> files)
                 .findFirst()
                 .orElse("");
+    }
+
+    private static boolean isInPlaceOfASheet(String file) {
+        return HandedInPlan.isOne(Path.of(file))
+                || IN_PLACE_OF_A_SHEET.contains(
+                        file.substring(file.lastIndexOf('.') + 1).toLowerCase(Locale.ROOT));
+    }
+
+    private static boolean isNamedAfter(String student, String file) {
+        String key = ClassList.inFileName(student).toLowerCase(Locale.ROOT);
+        return ("-" + Checks.asKey(file) + "-").contains("-" + key + "-");
     }
 
     /** Gathers what is found, file by file. */
@@ -69,6 +96,7 @@ record CollectedSheets(List<Sheet> sheets, List<String> unread, List<String> not
         private final Map<String, List<Sheet>> byStudent = new LinkedHashMap<>();
         private final Map<Sheet, List<String>> leftOut = new LinkedHashMap<>();
         private final List<String> others = new ArrayList<>();
+        private final Map<String, Set<String>> leftBehind = new LinkedHashMap<>();
 
         Search(SheetOwner owner, List<String> unread) {
             this.owner = owner;
@@ -91,8 +119,10 @@ record CollectedSheets(List<Sheet> sheets, List<String> unread, List<String> not
                     others.add(name);
                 }
             } catch (FileSystemException e) {
+                leftBehind.put(name, Set.of());
                 unread.add(name + ": " + CollectedFiles.reason(e));
             } catch (IOException | IllegalArgumentException e) {
+                leftBehind.putIfAbsent(name, Set.of());
                 String message = String.valueOf(e.getMessage());
                 String said = file.toString();
                 unread.add(name + (message.startsWith(said) ? message.substring(said.length()) : ": " + message));
@@ -100,6 +130,7 @@ record CollectedSheets(List<Sheet> sheets, List<String> unread, List<String> not
         }
 
         private void take(List<GivenAnswer> answers, String name) {
+            leftBehind.put(name, answers.stream().map(GivenAnswer::student).collect(Collectors.toUnmodifiableSet()));
             if (answers.isEmpty()) {
                 unread.add(name + ": it holds no answer.");
                 return;
@@ -119,6 +150,7 @@ record CollectedSheets(List<Sheet> sheets, List<String> unread, List<String> not
                     kept.add(answer);
                 }
             }
+            leftBehind.remove(name);
             Sheet sheet = new Sheet(name, List.copyOf(kept));
             leftOut.put(sheet, left);
             byStudent
@@ -140,7 +172,7 @@ record CollectedSheets(List<Sheet> sheets, List<String> unread, List<String> not
                                 + ", which has as many tries or more and was marked."));
             }
             return new CollectedSheets(
-                    List.copyOf(sheets), List.copyOf(unread), List.copyOf(notCounted), List.copyOf(others));
+                    List.copyOf(sheets), List.copyOf(unread), List.copyOf(notCounted), List.copyOf(others), leftBehind);
         }
     }
 }

@@ -38,7 +38,7 @@ record HandOut(int lesson, String student, String seal, String code) {
             return;
         }
         boolean begun = Files.exists(folder);
-        if (begun && !isHalfDone(folder, roasted.files())) {
+        if (begun && !isHalfDone(folder, folder.resolve(LessonSource.LOGBOOK), roasted.files())) {
             throw new IOException("The folder " + folder
                     + " is there already and holds something else. Take it away, or name another folder.");
         }
@@ -74,8 +74,7 @@ record HandOut(int lesson, String student, String seal, String code) {
     }
 
     /** Tells whether a folder holds nothing but a part of what is to be in it, the last file perhaps torn: what is deleted comes again. */
-    private static boolean isHalfDone(Path folder, Map<String, String> whole) throws IOException {
-        Path logbook = folder.resolve(LessonSource.LOGBOOK);
+    static boolean isHalfDone(Path folder, Path logbook, Map<String, String> whole) throws IOException {
         try (Stream<Path> inside = Files.walk(folder)) {
             for (Path file : inside.filter(Files::isRegularFile).toList()) {
                 String meant = whole.get(logbook.relativize(file).toString().replace('\\', '/'));

@@ -3,6 +3,7 @@ package parchment.lesson;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
+import parchment.virtual.ClassList;
 
 /**
  * Holds the plans that were handed in, and what could not be looked into.
@@ -30,6 +31,18 @@ public record HandedInPlans(List<HandedInPlan> plans, List<String> refused) {
                         .map(HandedInPlan::of)
                         .toList(),
                 files.refused());
+    }
+
+    /** Returns those students of a class of whom no plan is there, not even one that was not looked into. */
+    public List<String> without(List<String> students) {
+        ClassList names = new ClassList(students);
+        List<String> with = plans.stream()
+                .flatMap(plan -> names.find(plan.student()).stream())
+                .toList();
+        return students.stream()
+                .filter(student -> !with.contains(student))
+                .filter(student -> refused.stream().noneMatch(each -> each.contains(HandedInPlan.fileName(student))))
+                .toList();
     }
 
     @Override

@@ -249,9 +249,35 @@ class ClassResultsTest {
         ClassResults results = ClassResults.read(
                 folder, List.of("ann", "eve", "cid", "fay"), SheetOwner.named(), answer -> Lesson.open(LESSON, SEED));
         assertEquals(List.of("eve", "fay"), results.missing());
-        assertTrue(results.text().contains("Nothing from: eve, fay."), results.text());
+        assertTrue(results.text().contains("Nothing handed in: eve, fay."), results.text());
         assertEquals(List.of(), results().missing());
-        assertFalse(results().text().contains("Nothing from"), results().text());
+        assertFalse(results().text().contains("Nothing handed in"), results().text());
+    }
+
+    @Test
+    void namesApartThoseOfWhomSomethingIsThereThatCouldNotBeMarked() throws IOException {
+        Files.writeString(folder.resolve("lesson-2-eve.csv"), "milk,eggs\n1,12\n");
+        new AnswerSheet(List.of(given("gus", "no such question", 1, "1"))).writeTo(folder, LESSON, "x");
+        Files.writeString(folder.resolve("hal.zip"), "");
+        new AnswerSheet(List.of(given("ivy", "development", 1, right))).writeTo(folder, LESSON, "ivy");
+        SheetOwner notIvy = answers -> {
+            if (answers.get(0).student().equals("ivy")) {
+                throw new IllegalArgumentException("it is nobody's.");
+            }
+            return answers.get(0);
+        };
+        Files.move(folder.resolve("lesson-2-ivy.csv"), folder.resolve("answers.csv"));
+        ClassResults results = ClassResults.read(
+                folder,
+                List.of("ann", "ben", "cid", "eve", "fay", "gus", "hal", "ivy", "jon"),
+                notIvy,
+                answer -> Lesson.open(LESSON, SEED));
+        assertTrue(results.text().lines().anyMatch("Nothing handed in: fay, jon."::equals), results.text());
+        assertTrue(
+                lines(results)
+                        .contains("No sheet marked of eve, gus, hal, ivy, though something is there: lesson-2-eve.csv,"
+                                + " lesson-2-x.csv, hal.zip, answers.csv."),
+                results.text());
     }
 
     @Test

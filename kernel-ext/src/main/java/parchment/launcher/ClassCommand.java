@@ -11,6 +11,7 @@ import parchment.lesson.ClassResults;
 import parchment.lesson.Classroom;
 import parchment.lesson.HandedInPlan;
 import parchment.lesson.HandedInPlans;
+import parchment.lesson.RoastedPlan;
 import parchment.notebook.OurPage;
 import parchment.virtual.ClassSecrets;
 import parchment.virtual.VirtualLogbook;
@@ -253,23 +254,45 @@ final class ClassCommand implements Callable<Integer> {
             ClassSecrets.refuseIn(out, "given back");
             PrintWriter terminal = spec.commandLine().getOut();
             int left = 0;
+            int there = 0;
             for (HandedInPlan plan : plans) {
                 try {
                     String student = classroom.known(plan.student());
-                    terminal.println(student + ": " + classroom.roastPlan(student, plan.file(), out.resolve(student)));
+                    RoastedPlan roasted = classroom.roastedPlan(student, plan.file(), out.resolve(student));
+                    there += roasted.before() == RoastedPlan.Before.WHOLE ? 1 : 0;
+                    terminal.println(roasted);
                 } catch (IOException | RuntimeException e) { // Whatever is wrong with a plan, the others go on.
                     left++;
-                    String file = String.valueOf(plan.file().getFileName());
-                    String words = Words.of(e).replaceAll("[\\p{Cntrl}&&[^\n]]", "?"); // A cell may steer a terminal.
-                    terminal.println("Not roasted: " + (words.startsWith(file) ? words : file + ": " + words));
+                    terminal.println("Not roasted: " + why(plan.file(), e));
                 }
                 terminal.flush();
             }
             handedIn.refused().forEach(each -> terminal.println("Not looked into: " + each));
-            terminal.println(
-                    "Plans roasted: " + (plans.size() - left) + " of " + plans.size() + ". " + VirtualLogbook.WARNING);
+            List<String> without = handedIn.without(classroom.students()).stream()
+                    .filter(student -> Files.notExists(out.resolve(student))) // Of an earlier time.
+                    .toList();
+            if (!without.isEmpty()) {
+                terminal.println("No plan handed in: " + String.join(", ", without) + ".");
+            }
+            terminal.println("Plans roasted: " + (plans.size() - left - there) + " of " + plans.size() + ". "
+                    + (there == 0 ? "" : "There already, and left as they are: " + there + ". ")
+                    + VirtualLogbook.WARNING);
             terminal.flush();
             return left == 0 && handedIn.refused().isEmpty() ? 0 : 1;
+        }
+
+        /** Says what is wrong with a plan, its file named once. */
+        private static String why(Path file, Exception e) {
+            String name = harmless(String.valueOf(file.getFileName()));
+            String words = harmless(Words.of(e));
+            String whole = harmless(file.toString());
+            String said = words.startsWith(whole) ? name + words.substring(whole.length()) : words;
+            return said.startsWith(name) ? said : name + ": " + said;
+        }
+
+        /** A cell or a name may steer a terminal. */
+        private static String harmless(String text) {
+            return text.replaceAll("[\\p{Cntrl}&&[^\n]]", "?");
         }
     }
 }

@@ -97,7 +97,7 @@ class ClassCommandTest {
         String row = "(?s).*%s +2 +%d +1 +2 +1 +%s +%s\\b.*";
         assertTrue(shown.matches(String.format(row, "student-02", 1, "–", "10\\.0")), shown);
         assertTrue(shown.matches(String.format(row, "student-04", 0, "0", "0\\.0")), shown);
-        assertTrue(shown.contains("Nothing from: student-01, student-03."), shown);
+        assertTrue(shown.contains("Nothing handed in: student-01, student-03."), shown);
         assertTrue(Files.readString(page).contains("By question"));
         String envelope = Files.readString(folder.resolve("envelopes/student-04/envelope-lesson-2.html"));
         String seal = Files.readAllLines(students.resolve("seals-lesson-2.csv")).stream()
@@ -149,6 +149,62 @@ class ClassCommandTest {
         assertTrue(shown.contains("Not roasted: plan-student-02.csv"), shown);
         assertTrue(shown.contains("Did you mean 'student-01'?"), shown);
         assertTrue(shown.contains("Plans roasted: 1 of 3. Invented machine: do not roast."), shown);
+    }
+
+    /** A late plan, or a command that was stopped by force: the same again does what is missing. */
+    @Test
+    void plansThatAreRoastedStayAndTheRestIsDoneWhenRunAgain() throws IOException {
+        Path list = Files.writeString(folder.resolve("names.txt"), "Rosa\nBo\nEmil\nFritz\n");
+        run("prepare", "--names", list.toString(), "--teacher", teacher.toString());
+        String heading = "lot,drop temperature [°C]\n";
+        Files.writeString(collected.resolve("plan-Rosa.csv"), heading + "Cinder Ridge,203\n");
+        Files.writeString(collected.resolve("plan-Bo.csv"), heading + "Cinder Ridge,204\n");
+        Path back = folder.resolve("back");
+        String[] command = {
+            "roast-plans", collected.toString(), "--teacher", teacher.toString(), "--to", back.toString()
+        };
+        assertEquals(0, run(command), out.toString());
+        assertTrue(out.toString().lines().anyMatch("No plan handed in: Emil, Fritz."::equals), out.toString());
+        assertTrue(
+                out.toString().lines().anyMatch("Plans roasted: 2 of 2. Invented machine: do not roast."::equals),
+                out.toString());
+
+        Path torn = back.resolve("Bo").resolve("batches.csv");
+        String whole = Files.readString(torn);
+        Files.writeString(torn, whole.substring(0, whole.length() / 2));
+        Files.delete(back.resolve("Bo").resolve("README.md"));
+        Files.writeString(collected.resolve("plan-Emil.csv"), heading + "Cinder Ridge,205\n");
+        out.getBuffer().setLength(0);
+        assertEquals(0, run(command), out.toString());
+        String again = out.toString();
+        assertTrue(
+                again.lines().anyMatch("Rosa: is there already and stays. Invented machine: do not roast."::equals),
+                again);
+        assertTrue(again.contains("Bo: a part was there already and was finished: "), again);
+        assertEquals(whole, Files.readString(torn));
+        assertTrue(Files.exists(back.resolve("Bo").resolve("README.md")));
+        assertTrue(Files.exists(back.resolve("Emil").resolve("batches.csv")));
+        assertTrue(again.lines().anyMatch("No plan handed in: Fritz."::equals), again);
+        assertTrue(
+                again.lines()
+                        .anyMatch(
+                                "Plans roasted: 2 of 3. There already, and left as they are: 1. Invented machine: do not roast."
+                                        ::equals),
+                again);
+
+        Files.writeString(collected.resolve("plan-Rosa.csv"), heading + "Cinder Ridge,209\n");
+        Files.writeString(collected.resolve("plan-Bo.csv"), heading + "Cinder Ridge,hot\n");
+        Files.writeString(collected.resolve("plan-Emil.csv"), "x".repeat((1 << 20) + 1));
+        out.getBuffer().setLength(0);
+        assertEquals(1, run(command), out.toString());
+        for (String expected : new String[] {
+            "Not roasted: plan-Rosa.csv: The folder " + back.resolve("Rosa")
+                    + " is there already and holds something else, such as an earlier plan, roasted. Take it away, or name another folder.",
+            "Not roasted: plan-Bo.csv, line 2: the drop temperature is expected to be a number, but is 'hot'.",
+            "Not roasted: plan-Emil.csv is larger than 1 MB, which no sheet of answers and no plan is: ask for it again."
+        }) {
+            assertTrue(out.toString().lines().anyMatch(expected::equals), expected + "\n" + out);
+        }
     }
 
     /** Each of these ended the command once, or held it up, or was passed over without a word. */

@@ -156,8 +156,8 @@ class ClassWalkTest {
                 "Not marked: student-05/neighbour.csv: it says that it is that of 'student-05', lesson 2, but its code is not"
                         + " that of the folder that was handed to that student. Ask for the sheet as lesson.handIn(...) writes it in that"
                         + " folder.",
-                "Nothing from: student-05 (no sheet; there is student-05.zip), student-07"
-                        + " (no sheet; there is student-07/2-phases-and-marks.ipynb).")) {
+                "No sheet marked of student-05, student-07, though something is there: student-05/empty.csv,"
+                        + " student-07/2-phases-and-marks.ipynb.")) {
             assertTrue(
                     lines.contains(expected.replace('/', java.io.File.separatorChar)) || lines.contains(expected),
                     expected + "\n" + said);
