@@ -36,7 +36,8 @@ final class SettingLines {
                 problems.add(
                         first,
                         "",
-                        Words.quote(setting.toString().strip().replace('\n', ' ')) + ", with a backslash and 'u' that are no character",
+                        Words.quote(setting.toString().strip().replace('\n', ' '))
+                                + ", with a backslash and 'u' that are no character",
                         "settings, one 'name=value' a line; write a backslash twice",
                         "setting left out");
             } else {

@@ -461,10 +461,16 @@ class BadTablesTest {
                 .open();
         assertEquals(Logbook.Provenance.INVENTED, logbook.provenance());
         assertEquals("001", logbook.batches().get(0).name());
-        says(logbook, "logbook.properties, line 3: found 'name=\\u00zz', with a backslash and 'u' that are no character");
+        says(
+                logbook,
+                "logbook.properties, line 3: found 'name=\\u00zz', with a backslash and 'u' that are no character");
         says(logbook, "column 'scale.body': found 'C:\\users'");
         says(logbook, "logbook.properties, line 6: found 'missing.readings=C:\\   \\users'");
-        says(logbook, "logbook.properties, line 9: found 'time.zone=\\u12'", "write a backslash twice", "setting left out");
+        says(
+                logbook,
+                "logbook.properties, line 9: found 'time.zone=\\u12'",
+                "write a backslash twice",
+                "setting left out");
     }
 
     /** The settings that are left are those that Java itself reads, line for line. */

@@ -34,13 +34,15 @@ final class Refusals {
     static JsonObject unreadable(MessageType<?> request) {
         return refusal(
                 "Request not read",
-                "The content of the " + request.getName() + " is not what the messaging protocol says, so it was left aside.");
+                "The content of the " + request.getName()
+                        + " is not what the messaging protocol says, so it was left aside.");
     }
 
     static JsonObject failed(MessageType<?> request) {
         return refusal(
                 "No answer",
-                "The answer to the " + request.getName() + " failed; where Jupyter was started, the kernel has written why.");
+                "The answer to the " + request.getName()
+                        + " failed; where Jupyter was started, the kernel has written why.");
     }
 
     private static JsonObject refusal(String name, String text) {

@@ -301,8 +301,9 @@ class ConnectionTest {
     private JsonObject replyTo(String type, String content, String replyType) {
         ZMQ.Socket asker = withoutTheKey("shell");
         asker.setReceiveTimeOut(50_000);
-        String header = "{\"msg_id\":\"1\",\"session\":\"me\",\"username\":\"me\",\"date\":\"2025-03-04T09:15:00Z\",\"msg_type\":\""
-                + type + "\",\"version\":\"5.3\"}";
+        String header =
+                "{\"msg_id\":\"1\",\"session\":\"me\",\"username\":\"me\",\"date\":\"2025-03-04T09:15:00Z\",\"msg_type\":\""
+                        + type + "\",\"version\":\"5.3\"}";
         byte[][] parts = Stream.of(header, "{}", "{}", content)
                 .map(part -> part.getBytes(StandardCharsets.UTF_8))
                 .toArray(byte[][]::new);
