@@ -38,8 +38,9 @@ final class BatchesFile {
             List.of(MarkKind.SECOND_CRACK_START, MarkKind.DROP));
 
     static final List<Field> FIELDS = Stream.of(
-                    Stream.of(required("batch", Kind.TEXT), required("roasted at", Kind.DATE_TIME)),
-                    Stream.of(Batch.Label.values()).map(label -> optional(label.words(), Kind.TEXT)),
+                    Stream.of(required("batch", Kind.NAME), required("roasted at", Kind.DATE_TIME)),
+                    Stream.of(Batch.Label.values())
+                            .map(label -> optional(label.words(), label == Batch.Label.NOTE ? Kind.TEXT : Kind.NAME)),
                     Stream.of(
                             optional("green mass", Kind.MASS),
                             optional("roasted mass", Kind.MASS),

@@ -228,11 +228,15 @@ final class CsvTable {
         if (cell.length() <= Bounds.LONGEST_CELL) {
             return cell;
         }
+        boolean name = found.values().stream()
+                .anyMatch(f -> f.index() == index && f.field().kind() == Field.Kind.NAME);
         problems.add(
                 line,
                 index < headings.size() ? headings.get(index).written() : "",
-                Words.quote(cell) + ", a text of " + cell.length() + " letters",
-                "at most " + Bounds.LONGEST_CELL + " letters",
+                Words.quote(cell) + (name ? ", a name of " : ", a text of ") + cell.length() + " letters",
+                name
+                        ? "a name of at most " + Bounds.LONGEST_NAME + " letters"
+                        : "at most " + Bounds.LONGEST_CELL + " letters",
                 "value treated as missing");
         return "";
     }

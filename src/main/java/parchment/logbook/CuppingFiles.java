@@ -22,16 +22,16 @@ final class CuppingFiles {
     static final String SESSIONS = "sessions.csv";
 
     private static final List<Field> CUP_FIELDS = List.of(
-            required("cupping", Kind.TEXT),
+            required("cupping", Kind.NAME),
             required("tasted on", Kind.DATE),
-            required("cupper", Kind.TEXT),
-            required("batch", Kind.TEXT),
+            required("cupper", Kind.NAME),
+            required("batch", Kind.NAME),
             optional("blind code", Kind.TEXT),
             optional("cup", Kind.TEXT),
             optional("serving position", Kind.NUMBER),
             optional("note", Kind.TEXT));
     private static final List<Field> SESSION_FIELDS = List.of(
-            required("cupping", Kind.TEXT),
+            required("cupping", Kind.NAME),
             optional("blind", Kind.TEXT),
             optional("scored before discussion", Kind.TEXT));
 

@@ -16,6 +16,8 @@ record Field(String name, Kind kind, Need need) {
     /** Says what stands in a column, and so which units its heading may carry. */
     enum Kind {
         TEXT("no unit"),
+        /** A text of at most {@link Bounds#LONGEST_NAME} letters. */
+        NAME("no unit"),
         NUMBER("no unit"),
         /** A number on somebody's own scale; the unit is kept as a label. */
         LABELLED("any unit"),
@@ -66,7 +68,7 @@ record Field(String name, Kind kind, Need need) {
             case MILLIMETRES -> unit.equals("mm");
             case PRESSURE -> pressureInHectopascals(unit) > 0;
             // A unit on words or on a date says nothing that would change how they are read.
-            case TEXT, NUMBER, LABELLED, DATE, DATE_TIME -> true;
+            case TEXT, NAME, NUMBER, LABELLED, DATE, DATE_TIME -> true;
         };
     }
 

@@ -22,7 +22,7 @@ final class LotFiles {
     private static final double DENSEST = 2000;
     private static final double SHARE_ROUNDING = 0.02;
     private static final List<Field> LOT_FIELDS = List.of(
-            required("lot", Kind.TEXT),
+            required("lot", Kind.NAME),
             optional("origin", Kind.TEXT),
             optional("process", Kind.TEXT),
             optional("variety", Kind.TEXT),
@@ -35,14 +35,14 @@ final class LotFiles {
             optional("density", Kind.DENSITY),
             optional("note", Kind.TEXT));
     private static final List<Field> CHECK_FIELDS = List.of(
-            required("lot", Kind.TEXT),
+            required("lot", Kind.NAME),
             required("measured on", Kind.DATE),
             optional("moisture", Kind.SHARE),
             optional("water activity", Kind.NUMBER),
             optional("density", Kind.DENSITY));
     private static final List<Field> BLEND_FIELDS = List.of(
-            required("blend", Kind.TEXT),
-            required("lot", Kind.TEXT),
+            required("blend", Kind.NAME),
+            required("lot", Kind.NAME),
             optional("share", Kind.SHARE),
             optional("blended", Kind.TEXT));
 

@@ -20,7 +20,7 @@ final class MachineFiles {
     static final String UPKEEP = "upkeep.csv";
 
     private static final List<Field> MACHINE_FIELDS = List.of(
-            required("machine", Kind.TEXT),
+            required("machine", Kind.NAME),
             optional("capacity", Kind.MASS),
             optional("smallest batch", Kind.MASS),
             optional("largest batch", Kind.MASS),
@@ -30,7 +30,7 @@ final class MachineFiles {
             optional("probe place", Kind.TEXT),
             optional("probe diameter", Kind.MILLIMETRES));
     private static final List<Field> UPKEEP_FIELDS = List.of(
-            required("machine", Kind.TEXT),
+            required("machine", Kind.NAME),
             required("done on", Kind.DATE),
             required("what", Kind.TEXT),
             optional("kind", Kind.TEXT),

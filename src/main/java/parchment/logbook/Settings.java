@@ -3,6 +3,7 @@ package parchment.logbook;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.Reader;
+import java.io.StringReader;
 import java.nio.file.Path;
 import java.time.DateTimeException;
 import java.time.ZoneId;
@@ -123,17 +124,9 @@ record Settings(
         try (InputStream in = file.open();
                 Reader text = TextFile.reader(in);
                 Reader reader = new BoundedReader(text, Bounds.LONGEST_SETTINGS)) {
-            properties.load(reader);
+            properties.load(new StringReader(SettingLines.readable(reader, problems)));
         } catch (IOException e) {
             problems.add(0, "", TextFile.reason(e), "a file of settings, one 'name=value' a line", "settings left out");
-            properties.clear();
-        } catch (IllegalArgumentException e) {
-            problems.add(
-                    0,
-                    "",
-                    "a backslash with 'u' that is no character",
-                    "settings, one 'name=value' a line; write a backslash twice",
-                    "settings left out");
             properties.clear();
         }
         properties.report(problems);

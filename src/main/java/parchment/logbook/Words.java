@@ -4,6 +4,7 @@ import java.util.Collection;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 import parchment.display.Spelling;
 
 /** Puts what a user wrote into a sentence: quoted, shortened, harmless; and finds the name that was probably meant. */
@@ -12,8 +13,11 @@ final class Words {
 
     private Words() {}
 
-    /** Returns the text in single quotes, shortened, on one line, without characters that turn the line's direction. */
-    static String quote(String text) {
+    /** Returns the text in single quotes, shortened, on one line, without characters that turn the line's direction; or "null". */
+    static String quote(@Nullable String text) {
+        if (text == null) {
+            return "null";
+        }
         StringBuilder safe = new StringBuilder("'");
         int points = 0;
         for (int i = 0; i < text.length(); ) {
@@ -63,8 +67,9 @@ final class Words {
     }
 
     /** Returns " Did you mean 'x'?" or nothing. */
-    static String didYouMean(String written, Collection<String> known) {
-        return closest(written, known)
+    static String didYouMean(@Nullable String written, Collection<String> known) {
+        return Optional.ofNullable(written)
+                .flatMap(name -> closest(name, known))
                 .map(name -> " Did you mean " + quote(name) + "?")
                 .orElse("");
     }

@@ -6,12 +6,16 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
 import java.io.RandomAccessFile;
+import java.io.StringReader;
 import java.nio.charset.Charset;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import java.util.Properties;
+import java.util.Random;
+import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -437,8 +441,60 @@ class BadTablesTest {
         says(logbook, "'loud'", "'first pop' or 'steady popping'");
         says(logbook, "'high'", "scale.acidity=0..10");
         says(logbook, "'x'", "numbers with commas");
-        new WrittenFolder(temporary).withText("logbook.properties", "name=\\u00zz");
-        says(Logbook.open(temporary), "a backslash with 'u'");
+    }
+
+    @Test
+    void oneSettingThatCannotBeReadTakesNoOtherWithIt() throws IOException {
+        Logbook logbook = new WrittenFolder(temporary)
+                .with(
+                        "logbook.properties",
+                        "# From C:\\users",
+                        "provenance=invented machine",
+                        "name=\\u00zz",
+                        "scale.body=C:\\\\users",
+                        "",
+                        "missing.readings=C:\\",
+                        "  \\users",
+                        "batch.digits=\\u0033",
+                        "time.zone=\\u12")
+                .with("batches.csv", HEAD, ONE)
+                .open();
+        assertEquals(Logbook.Provenance.INVENTED, logbook.provenance());
+        assertEquals("001", logbook.batches().get(0).name());
+        says(
+                logbook,
+                "logbook.properties, line 3: found 'name=\\u00zz', with a backslash and 'u' that are no character");
+        says(logbook, "column 'scale.body': found 'C:\\users'");
+        says(logbook, "logbook.properties, line 6: found 'missing.readings=C:\\   \\users'");
+        says(
+                logbook,
+                "logbook.properties, line 9: found 'time.zone=\\u12'",
+                "write a backslash twice",
+                "setting left out");
+    }
+
+    /** The settings that are left are those that Java itself reads, line for line. */
+    @Test
+    void takesOutWhatJavaCannotReadAndNothingElse() throws IOException {
+        Random random = new Random(20250304);
+        String signs = "\\\\\\uu0aF=#! x\n\r";
+        for (int i = 0; i < 20_000; i++) {
+            String text = random.ints(random.nextInt(1, 14), 0, signs.length())
+                    .mapToObj(at -> signs.substring(at, at + 1))
+                    .collect(Collectors.joining("", "", "\nend=1"));
+            ProblemLog problems = new ProblemLog("logbook.properties");
+            Properties read = new Properties();
+            read.load(new StringReader(SettingLines.readable(new StringReader(text), problems)));
+            try {
+                Properties whole = new Properties();
+                whole.load(new StringReader(text));
+                if (problems.toList().isEmpty()) {
+                    assertEquals(whole, read, text);
+                }
+            } catch (IllegalArgumentException e) {
+                assertFalse(problems.toList().isEmpty(), text);
+            }
+        }
     }
 
     @Test

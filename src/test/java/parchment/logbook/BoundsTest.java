@@ -203,12 +203,13 @@ class BoundsTest {
         assertEquals(read ? 2 : 1, logbook.lots().size());
         assertEquals(read ? 1 : 0, logbook.machines().size());
         assertEquals(read ? 1 : 0, logbook.cups().size());
-        String words = length > 10_000 ? "a text of 200000 letters" : "a name of 251 letters";
-        String most = length > 10_000 ? "at most 10000 letters" : "at most 250 letters";
+        String words = length > 10_000 ? "a name of 200000 letters" : "a name of 251 letters";
         for (String file :
                 List.of("batches.csv, line 2", "batches.csv, line 3", "lots.csv", "machines.csv", "cuppings.csv")) {
             assertEquals(
-                    !read, says(logbook, file, words, most), logbook.problems().text());
+                    !read,
+                    says(logbook, file, words, "expected a name of at most 250 letters"),
+                    logbook.problems().text());
         }
     }
 

@@ -195,20 +195,20 @@ class ConnectionTest {
         }
     }
 
-    /** Fails unless a request is heard and the heart beats for somebody who connects now. */
-    private void assertAnswers(String when) throws Exception {
-        try (Channel shell = withTheKey("shell");
-                ZMQ.Socket heart = client.socket(SocketType.REQ)) {
-            shell.setLinger(0);
-            heart.setLinger(0);
-            heart.setReceiveTimeOut(50_000);
-            heart.setHandshakeIvl(HANDSHAKE_MS);
-            shell.sendMessage(infoRequest());
-            assertNotNull(threads.submit(connection::nextShell).get(50, TimeUnit.SECONDS), when);
-            heart.connect("tcp://127.0.0.1:" + port("hb"));
-            heart.send("alive?");
-            assertEquals("alive?", heart.recvStr(), when);
-        }
+    private ZMQ.Socket heart() {
+        ZMQ.Socket heart = client.socket(SocketType.REQ);
+        heart.setReceiveTimeOut(50_000);
+        heart.setHandshakeIvl(HANDSHAKE_MS);
+        heart.connect("tcp://127.0.0.1:" + port("hb"));
+        return heart;
+    }
+
+    /** Fails unless a request is heard and the heart beats. */
+    private void assertAnswers(Channel shell, ZMQ.Socket heart, String when) throws Exception {
+        shell.sendMessage(infoRequest());
+        assertNotNull(threads.submit(connection::nextShell).get(50, TimeUnit.SECONDS), when);
+        heart.send("alive?");
+        assertEquals("alive?", heart.recvStr(), when);
     }
 
     @Test
@@ -225,10 +225,7 @@ class ConnectionTest {
         assertNotNull(shell.get(50, TimeUnit.SECONDS));
         assertNotNull(control.get(50, TimeUnit.SECONDS));
         threads.submit(connection::beat);
-        ZMQ.Socket heart = client.socket(SocketType.REQ);
-        heart.setReceiveTimeOut(50_000);
-        heart.setHandshakeIvl(HANDSHAKE_MS);
-        heart.connect("tcp://127.0.0.1:" + port("hb"));
+        ZMQ.Socket heart = heart();
         heart.send("alive?");
         assertEquals("alive?", heart.recvStr());
     }
@@ -236,6 +233,8 @@ class ConnectionTest {
     @Test
     void nothingThatAStrangerAnnouncesMakesTheKernelDeaf() throws Exception {
         threads.submit(connection::beat);
+        Channel shell = withTheKey("shell");
+        ZMQ.Socket heart = heart();
         byte[] olderGreeting = bytes("ff 0000000000000000 7f 01 05"); // Of the wire protocol 2.0, from a dealer.
         for (byte[] greeting : List.of(greeting(), olderGreeting)) {
             for (String socket : SOCKETS) {
@@ -246,10 +245,11 @@ class ConnectionTest {
                         all.write(bytes(announced));
                         stranger.getOutputStream().write(all.toByteArray());
                     }
-                    assertAnswers(socket + " after " + announced);
+                    assertAnswers(shell, heart, socket + " after " + announced);
                 }
             }
         }
+        assertAnswers(withTheKey("shell"), heart(), "for those who connect now");
     }
 
     @Test
