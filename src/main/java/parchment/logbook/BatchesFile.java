@@ -181,7 +181,8 @@ final class BatchesFile {
 
     private static Map<MarkKind, Elapsed> marks(Row row) {
         Map<MarkKind, Elapsed> marks = new LinkedHashMap<>();
-        WRITTEN.forEach(mark -> row.time(mark.words(), RoastLength.LONGEST_SECONDS).ifPresent(time -> marks.put(mark, time)));
+        WRITTEN.forEach(
+                mark -> row.time(mark.words(), RoastLength.LONGEST_SECONDS).ifPresent(time -> marks.put(mark, time)));
         List<List<MarkKind>> wrong = ORDER.stream()
                 .filter(pair -> marks.containsKey(pair.get(0))
                         && marks.containsKey(pair.get(1))

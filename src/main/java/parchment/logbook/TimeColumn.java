@@ -93,7 +93,8 @@ final class TimeColumn {
         for (int i = 0; i < readings.size(); i++) {
             span = Math.max(span, Math.abs(readings.secondsAt(i) - readings.secondsAt(0)));
         }
-        boolean minutes = unit.get() == Value.TimeUnit.SECONDS && span < RoastLength.SHORTEST_SECONDS && readings.size() > 1;
+        boolean minutes =
+                unit.get() == Value.TimeUnit.SECONDS && span < RoastLength.SHORTEST_SECONDS && readings.size() > 1;
         problems.add(
                 1,
                 heading,

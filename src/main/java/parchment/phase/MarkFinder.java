@@ -71,7 +71,14 @@ final class MarkFinder {
 
         Result withNoise(Autocovariance noise) {
             return new Result(
-                    marks, setAside, notes, zeroOnLogger, curve, fall, clean, bean.map(smooth -> smooth.withNoise(noise)));
+                    marks,
+                    setAside,
+                    notes,
+                    zeroOnLogger,
+                    curve,
+                    fall,
+                    clean,
+                    bean.map(smooth -> smooth.withNoise(noise)));
         }
     }
 
@@ -176,7 +183,7 @@ final class MarkFinder {
 
     private void read(CleanCurve since, SmoothCurve roast) {
         bean = roast;
-        if (!marks.containsKey(MarkKind.TURNING_POINT)) {
+        if (!marks.containsKey(MarkKind.TURNING_POINT) && !ProbeAtMark.isTooSlow(since)) {
             TurningPoint.of(roast, seconds(MarkKind.DROP))
                     .ifPresent(found -> put(
                             MarkKind.TURNING_POINT,
@@ -186,13 +193,20 @@ final class MarkFinder {
                             "lowest smoothed reading"));
         }
         SmoothCurve sharp = TurningPoint.narrow(roast);
-        marks.replaceAll((kind, mark) ->
-                new ProbeAtMark(since, kind == MarkKind.TURNING_POINT ? sharp : roast, fall).of(mark));
+        marks.replaceAll(
+                (kind, mark) -> new ProbeAtMark(since, kind == MarkKind.TURNING_POINT ? sharp : roast, fall).of(mark));
     }
 
     private Result result() {
         return new Result(
-                marks, setAside, notes, zeroOnLogger, curve, fall, Optional.ofNullable(clean), Optional.ofNullable(bean));
+                marks,
+                setAside,
+                notes,
+                zeroOnLogger,
+                curve,
+                fall,
+                Optional.ofNullable(clean),
+                Optional.ofNullable(bean));
     }
 
     private void charge(CleanCurve logged) {

@@ -206,7 +206,9 @@ public final class Phases implements Showable {
 
     /** Returns what was logged of a quantity, on the clock that starts at charge; nothing where the curve is set aside, as {@link #notes} say. */
     public Optional<Curve> curve(Quantity quantity) {
-        return batch.curve(quantity).filter(curve -> !isSetAside()).map(curve -> zeroOnLogger == 0 ? curve : curve.withZeroAt(zeroOnLogger));
+        return batch.curve(quantity)
+                .filter(curve -> !isSetAside())
+                .map(curve -> zeroOnLogger == 0 ? curve : curve.withZeroAt(zeroOnLogger));
     }
 
     /** Whether a curve was logged on a clock that cannot be that of a roast. */

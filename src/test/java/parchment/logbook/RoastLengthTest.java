@@ -53,7 +53,8 @@ class RoastLengthTest {
             throws IOException {
         Logbook logbook = curve(time, from, to, readings);
         assertEquals(List.of(time + "; a curve of " + found + "; " + USED + asked), problems(logbook));
-        assertEquals(readings, logbook.batch("1").beanTemperature().orElseThrow().size());
+        assertEquals(
+                readings, logbook.batch("1").beanTemperature().orElseThrow().size());
     }
 
     /** Nine readings may be a log that was cut; hours of warming up before zero are no roast. */
