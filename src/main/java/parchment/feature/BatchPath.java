@@ -174,7 +174,14 @@ public final class BatchPath {
         }
         return mark.probe()
                 .map(p -> Measured.of(p.celsius(), p.standardError()))
-                .orElseGet(() -> beanTemperatureAt(mark.seconds()));
+                .orElseGet(() -> whyNothingAt(kind).orElseGet(() -> beanTemperatureAt(mark.seconds())));
+    }
+
+    /** Returns why nothing of the bean probe can be told at a mark; empty where it can be, or was not looked for. */
+    Optional<Measured> whyNothingAt(MarkKind kind) {
+        return mark(kind)
+                .flatMap(Mark::whyNoTemperature)
+                .map(why -> Measured.missing("no bean temperature at " + kind.words() + ": " + why + "."));
     }
 
     /** Returns when the beans first rose to a temperature after the turning point, in seconds. */

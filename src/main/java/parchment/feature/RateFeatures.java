@@ -155,7 +155,7 @@ final class RateFeatures {
                             }
                             // The logger may stop a moment before the drop as it was written: the mark knows the rate
                             // there.
-                            Measured read = path.rateAt(at.value());
+                            Measured read = path.whyNothingAt(kind).orElseGet(() -> path.rateAt(at.value()));
                             return read.isMissing() ? atMark(path, kind, read) : read;
                         })
                 .using(kind)

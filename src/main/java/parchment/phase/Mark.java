@@ -33,6 +33,15 @@ public record Mark(
         }
     }
 
+    /** Begins what {@link #how} says of a temperature that was looked for and is missing. */
+    static final String NO_TEMPERATURE = "no temperature: ";
+
+    /** Returns why the mark has no temperature although the bean temperature was logged, in a few words; empty if it has one. */
+    public Optional<String> whyNoTemperature() {
+        int from = how.indexOf(NO_TEMPERATURE);
+        return from < 0 ? Optional.empty() : Optional.of(how.substring(from + NO_TEMPERATURE.length()));
+    }
+
     /** Returns when it happened, in seconds since charge. */
     public double seconds() {
         return at.seconds();

@@ -183,7 +183,7 @@ final class MarkFinder {
 
     private void read(CleanCurve since, SmoothCurve roast) {
         bean = roast;
-        if (!marks.containsKey(MarkKind.TURNING_POINT)) {
+        if (!marks.containsKey(MarkKind.TURNING_POINT) && !ProbeAtMark.isTooSlow(since)) {
             TurningPoint.of(roast, seconds(MarkKind.DROP))
                     .ifPresent(found -> put(
                             MarkKind.TURNING_POINT,

@@ -2,6 +2,7 @@ package parchment.phase;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import parchment.display.Sentence;
 import parchment.logbook.MarkKind;
 
@@ -17,6 +18,13 @@ final class MissingMarks {
         if (phases.clean().isEmpty()) {
             missing.add((phases.isSetAside() ? "The curve is set aside" : "No bean temperature was logged")
                     + ": times and shares can be told from written marks, temperatures and" + " rates of rise cannot.");
+        } else if (phases.clean().filter(ProbeAtMark::isTooSlow).isPresent()) {
+            missing.add(String.format(
+                    Locale.ROOT,
+                    "The bean temperature was read every %.0f s: too seldom to tell the turning point, or a temperature at a mark."
+                            + " A reading every %.0f s or faster tells them.",
+                    phases.clean().orElseThrow().interval(),
+                    ProbeAtMark.SLOWEST_INTERVAL_SECONDS));
         } else if (phases.mark(MarkKind.TURNING_POINT).isEmpty()) {
             missing.add(
                     "The turning point does not show: the curve does not fall and rise again after charge. The mean rate"

@@ -19,6 +19,12 @@ final class ProbeAtMark {
     /** No mark further past the end of the log is read along the line, however slow the logger; common practice, no source. */
     static final double LONGEST_CARRIED_SECONDS = 10;
 
+    /** A logger that reads more seldom, in seconds, tells no temperature at a mark: a parabola over six intervals is none of a roast. */
+    static final double SLOWEST_INTERVAL_SECONDS = 45;
+
+    /** A temperature that is off by more, as a standard error in °C, tells nothing of a roast; common practice, no source. */
+    static final double LARGEST_ERROR = 10;
+
     /** How much the rate of rise may change within a minute, in °C/min, to either side; common practice, no source. */
     private static final double BEND_PER_MINUTE = 10;
 
@@ -35,7 +41,7 @@ final class ProbeAtMark {
     /** What was read, or why nothing was; words are empty where there is nothing to say. */
     private record Read(Optional<ProbeReading> probe, String words) {
         static Read missing(String why, Object... values) {
-            return new Read(Optional.empty(), "no temperature: " + String.format(Locale.ROOT, why, values));
+            return new Read(Optional.empty(), Mark.NO_TEMPERATURE + String.format(Locale.ROOT, why, values));
         }
     }
 
@@ -49,6 +55,11 @@ final class ProbeAtMark {
         boolean shown = mark.kind() == MarkKind.DROP && fall.isPresent();
         double at = shown ? fall.map(OnCurve.Found::seconds).orElse(mark.seconds()) : mark.seconds();
         Read read = at(at);
+        if (read.probe().isPresent()) {
+            read = isTooSlow(since)
+                    ? Read.missing("read every %.0f s, which is too seldom to tell one", since.interval())
+                    : withinErrors(read);
+        }
         Optional<ProbeReading> probe = read.probe();
         String words = shown && probe.isPresent() ? "" : read.words();
         if (shown && mark.source() == Source.WRITTEN) {
@@ -66,6 +77,20 @@ final class ProbeAtMark {
         }
         String how = mark.how().isEmpty() || words.isEmpty() ? mark.how() + words : mark.how() + "; " + words;
         return new Mark(mark.kind(), mark.at(), mark.standardError(), mark.source(), probe, how);
+    }
+
+    /** Whether the logger reads too seldom for anything between two readings; common practice, no source. */
+    static boolean isTooSlow(CleanCurve curve) {
+        return curve.interval() > SLOWEST_INTERVAL_SECONDS;
+    }
+
+    /** With few readings their noise cannot be told from the roast, and the error is as large as the roast. */
+    private static Read withinErrors(Read read) {
+        return read.probe()
+                .filter(probe -> !(probe.standardError() <= LARGEST_ERROR))
+                .map(probe ->
+                        Read.missing("it could be off by %.0f °C, more than tells anything", probe.standardError()))
+                .orElse(read);
     }
 
     private Read at(double seconds) {

@@ -87,6 +87,36 @@ class FeaturesTest {
         assertTrue(measured.standardError() >= 0, measured.toString());
     }
 
+    /** What the marks of a log do not tell, its features do not either; they say the same. */
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "first crack temperature | 60 | no bean temperature at first crack start: read every 60 s, which is too seldom to tell one.",
+                "rate of rise at first crack | 60 | no bean temperature at first crack start: read every 60 s, which is too seldom to tell one.",
+                "first crack temperature | 4 | no bean temperature at first crack start: the log ends 60 s before.",
+                "rate of rise at first crack | 4 | no bean temperature at first crack start: the log ends 60 s before."
+            })
+    void aMarkWithoutATemperatureGivesNoFeatureOfIt(String name, double every, String why) {
+        double end = every == 60 ? 720 : 540;
+        BatchPath path = BatchPath.of(Batch.named("7")
+                .curve(
+                        parchment.logbook.Quantity.BEAN_TEMPERATURE,
+                        ExampleRoast.curve(
+                                "bean temperature",
+                                parchment.quantity.Unit.TEMPERATURE,
+                                ExampleRoast.BEAN,
+                                -60,
+                                end,
+                                every))
+                .writtenMark(parchment.logbook.MarkKind.FIRST_CRACK_START, parchment.quantity.Elapsed.seconds(600))
+                .writtenMark(parchment.logbook.MarkKind.DROP, parchment.quantity.Elapsed.seconds(720))
+                .build());
+        Measured measured = Features.named(name).measure(path);
+        assertTrue(measured.isMissing(), measured.toString());
+        assertEquals(why, measured.whyMissing());
+    }
+
     @Test
     void logRatiosAreOrthonormalCoordinates() {
         // Distances between two roasts are the same in log-ratio coordinates as in centred log-ratios (Egozcue et al.

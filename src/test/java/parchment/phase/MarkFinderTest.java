@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.Arrays;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.function.DoubleUnaryOperator;
 import java.util.stream.IntStream;
@@ -12,12 +13,15 @@ import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import parchment.curve.CleanCurve;
 import parchment.curve.Curve;
+import parchment.curve.SmoothCurve;
 import parchment.logbook.Batch;
 import parchment.logbook.MarkKind;
 import parchment.logbook.Quantity;
 import parchment.quantity.Elapsed;
 import parchment.quantity.Unit;
+import parchment.stats.Autocovariance;
 
 /** A record on each side of each rule by which the marks of a batch are put together. */
 class MarkFinderTest {
@@ -183,6 +187,51 @@ class MarkFinderTest {
         Phases phases = of(logged(falling(), -60, 9000));
         assertEquals(740, mark(phases, MarkKind.DROP).seconds(), 0.5);
         assertEquals(List.of(), phases.notes());
+    }
+
+    /** Between readings 45 s apart a temperature can be told, between such 46 s apart none; the marks' times stand. */
+    @ParameterizedTest
+    @CsvSource({"45, true", "46, false", "60, false", "120, false"})
+    void aLoggerThatReadsMoreSeldomThanEvery45SecondsTellsNoTemperatureAtAMark(double every, boolean tells) {
+        Phases phases = of(Batch.named("7")
+                .curve(
+                        Quantity.BEAN_TEMPERATURE,
+                        ExampleRoast.curve("bean temperature", Unit.TEMPERATURE, ExampleRoast.BEAN, -every, 740, every))
+                .writtenMark(MarkKind.YELLOWING, Elapsed.seconds(360))
+                .writtenMark(MarkKind.FIRST_CRACK_START, Elapsed.seconds(600)));
+        for (MarkKind kind : List.of(MarkKind.YELLOWING, MarkKind.FIRST_CRACK_START, MarkKind.DROP)) {
+            Mark mark = mark(phases, kind);
+            assertEquals(tells, mark.beanTemperature().isPresent(), kind.words());
+            if (!tells) {
+                String why = "no temperature: read every %.0f s, which is too seldom to tell one".formatted(every);
+                assertEquals(kind == MarkKind.DROP ? "the log ends; " + why : why, mark.how());
+            }
+        }
+        assertEquals(360, mark(phases, MarkKind.YELLOWING).seconds());
+        assertEquals(tells, phases.mark(MarkKind.TURNING_POINT).isPresent());
+        assertEquals(
+                tells
+                        ? List.of()
+                        : List.of(String.format(
+                                Locale.ROOT,
+                                "The bean temperature was read every %.0f s: too seldom to tell the turning point, or a temperature at"
+                                        + " a mark. A reading every 45 s or faster tells them.",
+                                every)),
+                phases.missing());
+    }
+
+    /** A reading that is off by 10 °C tells something, one that is off by more nothing. */
+    @ParameterizedTest
+    @CsvSource({"9.9, true, ''", "10.1, false, 'no temperature: it could be off by 10 °C, more than tells anything'"})
+    void aTemperatureWithAnErrorOfMoreThanTenDegreesIsMissing(double error, boolean isRead, String how) {
+        CleanCurve curve = CleanCurve.of(ExampleRoast.bean(0, 740));
+        double unit =
+                SmoothCurve.of(curve, 20, Autocovariance.independent(1)).at(360).valueStandardError();
+        SmoothCurve smooth = SmoothCurve.of(curve, 20, Autocovariance.independent(Math.pow(error / unit, 2)));
+        Mark written = new Mark(MarkKind.YELLOWING, Elapsed.seconds(360), 10, Source.WRITTEN, Optional.empty(), "");
+        Mark mark = new ProbeAtMark(curve, smooth, Optional.empty()).of(written);
+        assertEquals(isRead, mark.beanTemperature().isPresent());
+        assertEquals(how, mark.how());
     }
 
     private static DoubleUnaryOperator falling() {
