@@ -23,6 +23,7 @@ import parchment.drift.Usual;
 import parchment.drift.Week;
 import parchment.evidence.Evidence;
 import parchment.feature.BatchTable;
+import parchment.feature.Feature;
 import parchment.feature.Features;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
@@ -160,5 +161,33 @@ class OddCurveTest {
             curve.append(i * 100).append(',').append(i == 0 ? 190 : 90 + 15 * i).append('\n');
         }
         everythingElseIsAnswered(with(curve.toString()));
+    }
+
+    /** A roast of 12 minutes that was logged in milliseconds lasts for days by its heading; nothing of it is measured. */
+    @Test
+    void aCurveInMillisecondsUnderAHeadingOfSecondsCountsAsNone() throws IOException {
+        List<String> lines = Files.readAllLines(DEMO.resolve("curves/" + ODD + ".csv"));
+        StringBuilder curve = new StringBuilder(lines.get(0)).append('\n');
+        for (String line : lines.subList(1, lines.size())) {
+            int comma = line.indexOf(',');
+            curve.append(Math.round(1000 * Double.parseDouble(line.substring(0, comma))))
+                    .append(line.substring(comma))
+                    .append('\n');
+        }
+        Logbook logbook = with(curve.toString());
+        assertTrue(
+                logbook.problems().text().contains("Are these milliseconds?"),
+                logbook.problems().text());
+        Phases odd = Phases.of(logbook.batch(ODD));
+        assertTrue(odd.clean().isEmpty() && odd.mark(MarkKind.TURNING_POINT).isEmpty(), odd.text());
+        assertEquals(753, odd.mark(MarkKind.DROP).orElseThrow().seconds());
+        everythingElseIsAnswered(logbook);
+        BatchTable measured = BatchTable.of(logbook);
+        Files.writeString(folder.resolve("curves/" + ODD + ".csv"), HEAD + "0,200\n");
+        BatchTable without = BatchTable.of(Logbook.open(folder));
+        int row = without.batches().stream().map(Batch::name).toList().indexOf(ODD);
+        for (Feature feature : without.features()) {
+            assertEquals(without.values(feature)[row], measured.values(feature)[row], feature.name());
+        }
     }
 }

@@ -3,6 +3,7 @@ package parchment.lesson;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -107,6 +108,10 @@ public final class ClassResults implements ShownAs {
                 unread.add(sheet.file() + ": " + e.getMessage());
             }
         }
+        // As on the list of names, not as the files happen to be called; where no class is known, all stay where they
+        // are.
+        marked.sort(Comparator.comparingInt(one -> students.indexOf(one.answer().student())));
+        envelopes.sort(Comparator.comparingInt(one -> students.indexOf(one.student())));
         return new ClassResults(marked, unread, sheets, students, envelopes);
     }
 
@@ -132,7 +137,7 @@ public final class ClassResults implements ShownAs {
                 Optional.empty());
     }
 
-    /** Returns every answer, marked. */
+    /** Returns every answer, marked; the students in the order of the class's list, where one is known. */
     public List<Marked> marked() {
         return marked;
     }
@@ -192,8 +197,9 @@ public final class ClassResults implements ShownAs {
                         .withNumber("tries", "", 0, students, Tally::tries)
                         .withNumber(
                                 "claims", "", 0, students, one -> one.claims().size())
-                        .withNumber("intervals that held", "", 0, students, Tally::held)
+                        .withNumber("intervals that held", "", 0, students, Tally::heldOfStated)
                         .withNumber("points of claims", "", 1, students, Tally::points)
+                        .withDashForMissing("no interval was stated")
                         .withRowsShown(40))
                 .add(Table.titled("By question")
                         .withNumber("lesson", "", 0, questions, Tally::lesson)
@@ -207,7 +213,8 @@ public final class ClassResults implements ShownAs {
                         .withNumber("right", "", 0, questions, Tally::right)
                         .withNumber(
                                 "claims", "", 0, questions, one -> one.claims().size())
-                        .withNumber("intervals that held", "", 0, questions, Tally::held)
+                        .withNumber("intervals that held", "", 0, questions, Tally::heldOfStated)
+                        .withDashForMissing("no interval was stated")
                         .withNote("A claim is never right or wrong: it is graded.")
                         .withRowsShown(40))
                 .add(Table.titled("Every claim")

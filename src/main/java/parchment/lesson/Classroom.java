@@ -7,9 +7,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
-import java.util.Optional;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import parchment.display.Progress;
@@ -199,29 +197,6 @@ public final class Classroom {
                 .toString();
     }
 
-    /** Tells whose a sheet is by the code that was handed out, which nobody else has. */
-    private GivenAnswer owner(List<GivenAnswer> answers) {
-        return answers.stream()
-                .filter(answer -> whyNot(answer).isEmpty())
-                .findFirst()
-                .orElseThrow(() ->
-                        new IllegalArgumentException(whyNot(answers.get(0)).orElse("it is nobody's.")));
-    }
-
-    private Optional<String> whyNot(GivenAnswer answer) {
-        String student = answer.student();
-        if (!seeds.containsKey(student)) {
-            return Optional.of(noSuchStudent(student));
-        }
-        if (!answer.code().equals(code(answer.lesson(), student))) {
-            return Optional.of(
-                    "it says that it is that of " + answer.speaksFor() + ", but "
-                            + (answer.code().isBlank() ? "bears no code" : "its code is not that")
-                            + " of the folder that was handed to that student. Ask for the sheet as lesson.handIn(...) writes it in that folder.");
-        }
-        return Optional.empty();
-    }
-
     private static Path notebook(int lesson, Path notebooks) throws IOException {
         try (Stream<Path> files = Files.list(notebooks)) {
             return files.filter(file -> file.getFileName().toString().matches(lesson + "-.*\\.ipynb"))
@@ -256,7 +231,7 @@ public final class Classroom {
      * @throws IOException if a file cannot be read
      */
     public ClassResults collect(Path folder) throws IOException {
-        return ClassResults.read(folder, students(), this::owner, this::lesson);
+        return ClassResults.read(folder, students(), new CodedSheets(students(), this::code), this::lesson);
     }
 
     /**
@@ -294,14 +269,7 @@ public final class Classroom {
     }
 
     private String noSuchStudent(String student) {
-        return String.format(
-                Locale.ROOT,
-                "The class has no student '%s'.%s Students: %s.",
-                student,
-                Checks.closest(student, seeds.keySet())
-                        .map(near -> " Did you mean '" + near + "'?")
-                        .orElse(""),
-                String.join(", ", seeds.keySet()));
+        return CodedSheets.noSuchStudent(student, students());
     }
 
     @Override

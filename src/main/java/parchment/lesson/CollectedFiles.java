@@ -134,8 +134,9 @@ record CollectedFiles(Path folder, List<Path> files, List<String> refused) {
         }
     }
 
-    /** Tells whether a file may hold a sheet or a plan, by the end of its name. */
+    /** Tells whether a file may hold a sheet or a plan, by the end of its name; spreadsheets name their "Unicode text" .txt. */
     static boolean isTable(Path file) {
-        return file.toString().toLowerCase(Locale.ROOT).endsWith(".csv");
+        String name = file.toString().toLowerCase(Locale.ROOT);
+        return name.endsWith(".csv") || name.endsWith(".txt");
     }
 }

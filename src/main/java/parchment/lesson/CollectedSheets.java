@@ -82,7 +82,11 @@ record CollectedSheets(List<Sheet> sheets, List<String> unread, List<String> not
             }
             try {
                 if (SheetText.isMeantAsSheet(file)) {
-                    take(AnswerSheet.read(file).answers(), name);
+                    take(
+                            AnswerSheet.read(file).answers().stream()
+                                    .map(owner::named)
+                                    .toList(),
+                            name);
                 } else {
                     others.add(name);
                 }

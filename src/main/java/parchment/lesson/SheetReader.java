@@ -42,6 +42,9 @@ record SheetReader(String name) {
 
     AnswerSheet read(String written) throws IOException {
         SavedTable table = SavedTable.of(written);
+        if (table.text().isEmpty()) {
+            throw new IOException(name + " is empty: ask for it again.");
+        }
         CSVFormat format = CSVFormat.RFC4180
                 .builder()
                 .setDelimiter(table.delimiter())

@@ -11,6 +11,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
 import java.util.regex.Pattern;
+import parchment.file.ByteOrderMark;
 import parchment.virtual.SavedTable;
 
 /** Reads the text of a file that was handed in, and no more of it than a sheet can hold. */
@@ -66,8 +67,15 @@ final class SheetText {
         }
     }
 
-    /** A spreadsheet on Windows saves in that system's own encoding, in which any bytes are text. */
+    /**
+     * A spreadsheet saves "Unicode text" as UTF-16 with a mark before it, and on Windows the rest in that system's own encoding, in which
+     * any bytes are text.
+     */
     private static String text(byte[] bytes) {
+        ByteOrderMark mark = ByteOrderMark.of(bytes);
+        if (!mark.charset().equals(StandardCharsets.UTF_8)) {
+            return new String(bytes, mark.bytes(), bytes.length - mark.bytes(), mark.charset());
+        }
         try {
             return StandardCharsets.UTF_8
                     .newDecoder()

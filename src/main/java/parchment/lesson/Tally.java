@@ -45,6 +45,14 @@ record Tally(List<Marked> answers) {
         return answers.stream().filter(Tally::held).count();
     }
 
+    /** Counts the intervals that held the truth; missing where no interval was stated, as by whoever said that it cannot be told. */
+    double heldOfStated() {
+        boolean stated = answers.stream()
+                .flatMap(one -> one.answer().claim().stream())
+                .anyMatch(claim -> claim.kind() == StatedClaim.Kind.INTERVAL);
+        return stated ? held() : Double.NaN;
+    }
+
     private static boolean held(Marked one) {
         double truth = one.truth().orElse(Double.NaN);
         return one.answer()

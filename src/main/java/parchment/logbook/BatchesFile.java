@@ -19,9 +19,6 @@ import parchment.quantity.TemperatureUnit;
 final class BatchesFile {
     static final String FILE = "batches.csv";
 
-    /** Longest time since charge that is taken for a mark: two hours, far beyond any drum roast (common practice, no source). */
-    static final double LONGEST_ROAST_SECONDS = 7200;
-
     private static final double LONGEST_WARM_UP_SECONDS = 86_400;
     static final List<MarkKind> WRITTEN = List.of(
             MarkKind.YELLOWING,
@@ -171,7 +168,8 @@ final class BatchesFile {
 
     private static Map<MarkKind, Elapsed> marks(Row row) {
         Map<MarkKind, Elapsed> marks = new LinkedHashMap<>();
-        WRITTEN.forEach(mark -> row.time(mark.words(), LONGEST_ROAST_SECONDS).ifPresent(time -> marks.put(mark, time)));
+        WRITTEN.forEach(
+                mark -> row.time(mark.words(), RoastLength.LONGEST_SECONDS).ifPresent(time -> marks.put(mark, time)));
         List<List<MarkKind>> wrong = ORDER.stream()
                 .filter(pair -> marks.containsKey(pair.get(0))
                         && marks.containsKey(pair.get(1))
@@ -193,7 +191,7 @@ final class BatchesFile {
     }
 
     private static Optional<Elapsed> coolingEnd(Row row, Map<MarkKind, Elapsed> marks) {
-        Optional<Elapsed> end = row.time("cooling end", 2 * LONGEST_ROAST_SECONDS);
+        Optional<Elapsed> end = row.time("cooling end", 2 * RoastLength.LONGEST_SECONDS);
         Elapsed drop = marks.get(MarkKind.DROP);
         if (end.isPresent() && drop != null && end.get().seconds() < drop.seconds()) {
             row.problem(

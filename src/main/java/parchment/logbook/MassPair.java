@@ -1,6 +1,7 @@
 package parchment.logbook;
 
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import parchment.quantity.Mass;
 import parchment.stats.Robust;
@@ -55,7 +56,7 @@ final class MassPair {
                 .toArray();
         double usual = others.length < LEAST_OTHERS ? Double.NaN : Robust.median(others);
         apart.forEach((name, row) -> {
-            Batch batch = batches.get(name);
+            Batch batch = Objects.requireNonNull(batches.get(name), name);
             BatchConditions conditions = batch.conditions();
             Mass green = conditions.greenMass().orElseThrow();
             Mass roasted = conditions.roastedMass().orElseThrow();

@@ -5,11 +5,10 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.InputStreamReader;
 import java.io.Reader;
-import java.nio.charset.Charset;
 import java.nio.charset.CodingErrorAction;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.FileSystemException;
 import java.nio.file.NoSuchFileException;
+import parchment.file.ByteOrderMark;
 
 /** Opens bytes as text: UTF-8, or what a byte-order mark says; a byte that is no text becomes U+FFFD and never stops the reading. */
 final class TextFile {
@@ -18,25 +17,13 @@ final class TextFile {
     static Reader reader(InputStream bytes) throws IOException {
         BufferedInputStream in = new BufferedInputStream(bytes, 1 << 16);
         in.mark(4);
-        int first = in.read();
-        int second = in.read();
-        int third = in.read();
-        Charset charset = StandardCharsets.UTF_8;
-        int marked = 0;
-        if (first == 0xEF && second == 0xBB && third == 0xBF) {
-            marked = 3;
-        } else if (first == 0xFF && second == 0xFE) {
-            charset = StandardCharsets.UTF_16LE;
-            marked = 2;
-        } else if (first == 0xFE && second == 0xFF) {
-            charset = StandardCharsets.UTF_16BE;
-            marked = 2;
-        }
+        ByteOrderMark mark = ByteOrderMark.of(in.readNBytes(3));
         in.reset();
-        in.skipNBytes(marked);
+        in.skipNBytes(mark.bytes());
         return new InputStreamReader(
                 in,
-                charset.newDecoder()
+                mark.charset()
+                        .newDecoder()
                         .onMalformedInput(CodingErrorAction.REPLACE)
                         .onUnmappableCharacter(CodingErrorAction.REPLACE));
     }

@@ -7,8 +7,6 @@ import java.util.Optional;
 
 /** Reads the times of a curve file; where the heading has no unit, the first time shows it and that is said. */
 final class TimeColumn {
-    private static final double SHORTEST_ROAST = 60;
-
     private final CurveLayout.TimeForm form;
     private final Numbers.Decimal decimal;
     private Optional<Value.TimeUnit> unit;
@@ -67,6 +65,25 @@ final class TimeColumn {
         return Double.isNaN(Value.seconds(written, guess, decimal)) ? Optional.empty() : Optional.of(guess);
     }
 
+    /** Whether nobody wrote the unit of elapsed times. */
+    boolean isGuessed() {
+        return !stated && form == CurveLayout.TimeForm.ELAPSED;
+    }
+
+    /** Returns what a roast of less than a minute may have been logged in, in words that ask. */
+    String perhapsLonger() {
+        return form == CurveLayout.TimeForm.ELAPSED && unit.equals(Optional.of(Value.TimeUnit.SECONDS))
+                ? "Are these minutes? Write 'time [min]'"
+                : "Is the unit right? Write the times in seconds, under 'time [s]'";
+    }
+
+    /** Returns what a roast of more than two hours may have been logged in, in words that ask; the format has no milliseconds. */
+    String perhapsShorter() {
+        return form == CurveLayout.TimeForm.ELAPSED && unit.equals(Optional.of(Value.TimeUnit.SECONDS))
+                ? "Are these milliseconds? Divide them by 1,000, or let 'gather' read the file"
+                : "Is the unit right? Write the times in seconds, under 'time [s]'";
+    }
+
     /** Says what was taken for the unit; a roast of less than a minute shows that seconds were minutes. */
     void report(String heading, Readings readings, ProblemLog problems) {
         if (stated || unit.isEmpty() || form == CurveLayout.TimeForm.TIME_OF_DAY) {
@@ -76,7 +93,8 @@ final class TimeColumn {
         for (int i = 0; i < readings.size(); i++) {
             span = Math.max(span, Math.abs(readings.secondsAt(i) - readings.secondsAt(0)));
         }
-        boolean minutes = unit.get() == Value.TimeUnit.SECONDS && span < SHORTEST_ROAST && readings.size() > 1;
+        boolean minutes =
+                unit.get() == Value.TimeUnit.SECONDS && span < RoastLength.SHORTEST_SECONDS && readings.size() > 1;
         problems.add(
                 1,
                 heading,

@@ -10,9 +10,9 @@ import org.jspecify.annotations.Nullable;
 import parchment.curve.CleanCurve;
 import parchment.curve.Curve;
 import parchment.curve.SmoothCurve;
-import parchment.curve.Smoothed;
 import parchment.logbook.Batch;
 import parchment.logbook.MarkKind;
+import parchment.logbook.RoastLength;
 import parchment.quantity.Elapsed;
 import parchment.stats.Autocovariance;
 
@@ -20,9 +20,6 @@ import parchment.stats.Autocovariance;
 final class MarkFinder {
     /** A logger's zero this close to the charge on the curve is taken as charge; common practice, no source. */
     static final double SAME_CLOCK_SECONDS = 6;
-
-    /** No roast is dropped sooner after charge; common practice, no source. */
-    private static final double EARLIEST_DROP_SECONDS = 60;
 
     /** Two marks, or a mark and the curve, contradict each other where they are this many joint standard errors apart: once in 370. */
     static final double ERRORS_APART = 3;
@@ -34,12 +31,20 @@ final class MarkFinder {
     private final List<String> notes = new ArrayList<>();
     private double zeroOnLogger;
     private Optional<OnCurve.Found> fall = Optional.empty();
+    private CurveUse curve = CurveUse.USED;
     private @Nullable CleanCurve clean;
     private @Nullable SmoothCurve bean;
 
     private MarkFinder(Batch batch, MarkHabit habit) {
         this.batch = batch;
         this.habit = habit;
+    }
+
+    /** Whether what a batch's logger wrote is used. */
+    enum CurveUse {
+        USED,
+        /** The clock of the log cannot be that of a roast. */
+        SET_ASIDE
     }
 
     /**
@@ -49,6 +54,7 @@ final class MarkFinder {
      * @param setAside written marks that cannot be true beside another, and are not used
      * @param notes remarks
      * @param zeroOnLogger the logger's time of charge
+     * @param curve whether what was logged is used
      * @param fall when the curve begins to fall at its end, since charge
      * @param clean the whole curve since charge
      * @param bean the smoothed roast, if it was logged
@@ -58,13 +64,21 @@ final class MarkFinder {
             Map<MarkKind, Mark> setAside,
             List<String> notes,
             double zeroOnLogger,
+            CurveUse curve,
             Optional<OnCurve.Found> fall,
             Optional<CleanCurve> clean,
             Optional<SmoothCurve> bean) {
 
         Result withNoise(Autocovariance noise) {
             return new Result(
-                    marks, setAside, notes, zeroOnLogger, fall, clean, bean.map(smooth -> smooth.withNoise(noise)));
+                    marks,
+                    setAside,
+                    notes,
+                    zeroOnLogger,
+                    curve,
+                    fall,
+                    clean,
+                    bean.map(smooth -> smooth.withNoise(noise)));
         }
     }
 
@@ -104,6 +118,7 @@ final class MarkFinder {
         setAside.putAll(before.setAside());
         notes.addAll(before.notes());
         zeroOnLogger = before.zeroOnLogger();
+        curve = before.curve();
         fall = before.fall();
         clean = before.clean().orElse(null);
         bean = before.bean().orElse(null);
@@ -121,20 +136,49 @@ final class MarkFinder {
                     "Too few readings of the bean temperature can be used (%d, %d are needed): no mark is looked for on the curve.",
                     curve.kept().size(),
                     SmoothCurve.FEWEST_READINGS)));
-            put(
-                    MarkKind.CHARGE,
-                    0,
-                    habit.standardError(MarkKind.CHARGE, batch),
-                    Source.WRITTEN,
-                    "written times count from it");
-            written();
+            withoutACurve();
             return;
         }
         charge(logged.get());
         CleanCurve since = logged.get().withZeroAt(zeroOnLogger);
+        fall = OnCurve.drop(since, RoastLength.SHORTEST_SECONDS);
+        if (isNoRoast(since)) {
+            return;
+        }
         clean = since;
         written();
-        fall = OnCurve.drop(since, EARLIEST_DROP_SECONDS);
+    }
+
+    private void withoutACurve() {
+        put(
+                MarkKind.CHARGE,
+                0,
+                habit.standardError(MarkKind.CHARGE, batch),
+                Source.WRITTEN,
+                "written times count from it");
+        written();
+    }
+
+    /** Sets a curve aside on which the roast would be shorter or longer than any: its clock counts something else than seconds. */
+    private boolean isNoRoast(CleanCurve since) {
+        double last = since.kept().secondsAt(since.kept().size() - 1);
+        double drop = fall.map(OnCurve.Found::seconds).orElse(last);
+        boolean isShort = last < RoastLength.SHORTEST_SECONDS;
+        if (!isShort && drop <= RoastLength.LONGEST_SECONDS) {
+            return false;
+        }
+        fall = Optional.empty();
+        zeroOnLogger = 0;
+        curve = CurveUse.SET_ASIDE;
+        notes.clear();
+        notes.add(String.format(
+                Locale.ROOT,
+                "By its curve this roast takes %s from charge to the end, %s: the curve is set aside, and only what was written counts."
+                        + " Please check the unit of the times in its file.",
+                Elapsed.seconds(drop),
+                isShort ? "less than a minute" : "more than two hours"));
+        withoutACurve();
+        return true;
     }
 
     private void read(CleanCurve since, SmoothCurve roast) {
@@ -149,12 +193,20 @@ final class MarkFinder {
                             "lowest smoothed reading"));
         }
         SmoothCurve sharp = TurningPoint.narrow(roast);
-        marks.replaceAll((kind, mark) -> withProbe(mark, since, kind == MarkKind.TURNING_POINT ? sharp : roast));
+        marks.replaceAll(
+                (kind, mark) -> new ProbeAtMark(since, kind == MarkKind.TURNING_POINT ? sharp : roast, fall).of(mark));
     }
 
     private Result result() {
         return new Result(
-                marks, setAside, notes, zeroOnLogger, fall, Optional.ofNullable(clean), Optional.ofNullable(bean));
+                marks,
+                setAside,
+                notes,
+                zeroOnLogger,
+                curve,
+                fall,
+                Optional.ofNullable(clean),
+                Optional.ofNullable(bean));
     }
 
     private void charge(CleanCurve logged) {
@@ -228,7 +280,7 @@ final class MarkFinder {
         } else if (clean != null) {
             Curve kept = clean.kept();
             double last = kept.secondsAt(kept.size() - 1);
-            if (last > EARLIEST_DROP_SECONDS) {
+            if (last > RoastLength.SHORTEST_SECONDS) {
                 put(MarkKind.DROP, last - ends.lateSeconds(), ends.lateError(), Source.ASSUMED, ends.how());
             }
         }
@@ -251,48 +303,6 @@ final class MarkFinder {
             }
         }
         setAside.keySet().stream().filter(kind -> kind != MarkKind.DROP).forEach(marks::remove);
-    }
-
-    /** Reads the probe at a mark; a mark a moment past the last reading is read along the straight line, and says so. */
-    private Mark withProbe(Mark mark, CleanCurve since, SmoothCurve smooth) {
-        if (smooth.atReadings().isEmpty() || mark.kind() == MarkKind.CHARGE) {
-            return mark;
-        }
-        // The beans were as hot as they got when the curve began to fall, however late the hand was that wrote the
-        // drop.
-        boolean shown = mark.kind() == MarkKind.DROP && fall.isPresent();
-        double at = shown ? fall.map(OnCurve.Found::seconds).orElse(mark.seconds()) : mark.seconds();
-        Smoothed there = smooth.at(at);
-        String how = mark.how();
-        Optional<ProbeReading> probe = Optional.empty();
-        Curve kept = smooth.clean().kept();
-        double beyond = at - kept.secondsAt(kept.size() - 1);
-        double slack = Math.max(5, 2 * since.interval());
-        if (!there.isMissing()) {
-            probe = Optional.of(ProbeReading.of(there));
-        } else if (beyond > 0 && beyond <= slack) {
-            Smoothed last = smooth.atReadings().get(smooth.atReadings().size() - 1);
-            if (!last.isMissing()) {
-                probe = Optional.of(ProbeReading.of(last).later(beyond));
-                how = shown || beyond < 0.5
-                        ? how
-                        : String.format(Locale.ROOT, "temperature read %.0f s before", beyond);
-            }
-        }
-        if (shown && mark.source() == Source.WRITTEN) {
-            double error = fall.map(OnCurve.Found::standardError).orElse(0.0);
-            double share = mark.standardError() > 0 ? Math.min(1, error / mark.standardError()) : 1;
-            probe = probe.map(reading -> reading.following(share));
-            double off = mark.seconds() - at;
-            how = Math.abs(off) < 0.5
-                    ? how
-                    : String.format(
-                            Locale.ROOT,
-                            "temperature read where the curve begins to fall, %.0f s %s",
-                            Math.abs(off),
-                            off > 0 ? "earlier" : "later");
-        }
-        return new Mark(mark.kind(), mark.at(), mark.standardError(), mark.source(), probe, how);
     }
 
     private void put(MarkKind kind, double seconds, double standardError, Source source, String how) {

@@ -15,9 +15,8 @@ final class MissingMarks {
         boolean crack = phases.mark(MarkKind.FIRST_CRACK_START).isPresent();
         boolean drop = phases.mark(MarkKind.DROP).isPresent();
         if (phases.clean().isEmpty()) {
-            missing.add(
-                    "No bean temperature was logged: times and shares can be told from written marks, temperatures and"
-                            + " rates of rise cannot.");
+            missing.add((phases.isSetAside() ? "The curve is set aside" : "No bean temperature was logged")
+                    + ": times and shares can be told from written marks, temperatures and" + " rates of rise cannot.");
         } else if (phases.mark(MarkKind.TURNING_POINT).isEmpty()) {
             missing.add(
                     "The turning point does not show: the curve does not fall and rise again after charge. The mean rate"

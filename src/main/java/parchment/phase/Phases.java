@@ -38,6 +38,7 @@ public final class Phases implements Showable {
     private final List<String> notes;
     private final List<MarkDoubts.Doubt> doubts;
     private final double zeroOnLogger;
+    private final MarkFinder.CurveUse use;
     private final Optional<CleanCurve> clean;
     private final Optional<SmoothCurve> bean;
 
@@ -46,6 +47,7 @@ public final class Phases implements Showable {
         this.marks = Collections.unmodifiableMap(new EnumMap<>(found.marks()));
         this.notes = List.copyOf(found.notes());
         this.zeroOnLogger = found.zeroOnLogger();
+        this.use = found.curve();
         this.clean = found.clean();
         this.bean = found.bean();
         Map<MarkKind, Mark> aside = new EnumMap<>(MarkKind.class);
@@ -115,7 +117,7 @@ public final class Phases implements Showable {
         Map<MarkKind, Mark> all = new EnumMap<>(MarkKind.class);
         more.forEach(mark -> all.put(mark.kind(), mark));
         all.putAll(marks);
-        return new Phases(batch, new MarkFinder.Result(all, setAside, notes, zeroOnLogger, fall, clean, bean));
+        return new Phases(batch, new MarkFinder.Result(all, setAside, notes, zeroOnLogger, use, fall, clean, bean));
     }
 
     /** Returns the batch. */
@@ -202,9 +204,16 @@ public final class Phases implements Showable {
         return zeroOnLogger;
     }
 
-    /** Returns what was logged of a quantity, on the clock that starts at charge. */
+    /** Returns what was logged of a quantity, on the clock that starts at charge; nothing where the curve is set aside, as {@link #notes} say. */
     public Optional<Curve> curve(Quantity quantity) {
-        return batch.curve(quantity).map(curve -> zeroOnLogger == 0 ? curve : curve.withZeroAt(zeroOnLogger));
+        return batch.curve(quantity)
+                .filter(curve -> !isSetAside())
+                .map(curve -> zeroOnLogger == 0 ? curve : curve.withZeroAt(zeroOnLogger));
+    }
+
+    /** Whether a curve was logged on a clock that cannot be that of a roast. */
+    boolean isSetAside() {
+        return use == MarkFinder.CurveUse.SET_ASIDE;
     }
 
     /** Returns the whole cleaned bean-temperature curve, on the clock that starts at charge. */

@@ -31,6 +31,13 @@ public record ProbeReading(
                 follows);
     }
 
+    /** Returns the reading some seconds past the last one, along the straight line, from which it may bend by so much (a standard error). */
+    ProbeReading carriedOn(double seconds, double bend) {
+        ProbeReading straight = later(seconds);
+        return new ProbeReading(
+                straight.celsius, Math.hypot(straight.standardError, bend), rateOfRise, rateStandardError, follows);
+    }
+
     ProbeReading following(double share) {
         return new ProbeReading(celsius, standardError, rateOfRise, rateStandardError, share);
     }

@@ -94,7 +94,8 @@ public record ClassList(List<String> names) {
                     "A student's name has letters, digits, blanks, dashes, apostrophes and full stops, and"
                             + " begins and ends with a letter or digit, because a folder is named after it; number "
                             + number
-                            + " is '" + name + "'.");
+                            + " is '" + name + "'."
+                            + wayOut(name));
         }
         if (name.codePointCount(0, name.length()) > MOST_LETTERS) {
             throw new IllegalArgumentException("A student's name has at most " + MOST_LETTERS
@@ -106,6 +107,12 @@ public record ClassList(List<String> names) {
                     + "' on Windows, which keeps that word for itself; give number " + number
                     + " a longer name.");
         }
+    }
+
+    /** Says what to write instead where only the ends of a name are in the way, such as the last full stop of "Ana P.". */
+    private static String wayOut(String name) {
+        String inner = name.replaceAll("^[ .'\u2019-]+|[ .'\u2019-]+$", "");
+        return NAME.matcher(inner).matches() ? " Write '" + inner + "' instead." : "";
     }
 
     /** Names of months as spreadsheets in some languages know them; a spreadsheet in another language knows more. */

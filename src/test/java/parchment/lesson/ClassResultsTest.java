@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
+import java.nio.charset.Charset;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -14,6 +15,8 @@ import java.util.OptionalLong;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import parchment.lesson.GivenAnswer.Right;
 import parchment.quantity.TemperatureUnit;
 
@@ -158,6 +161,32 @@ class ClassResultsTest {
     }
 
     @Test
+    void aSheetWithoutAByteIsToldToBeEmpty() throws IOException {
+        Files.createFile(folder.resolve("lesson-2-dot.csv"));
+        assertEquals(
+                List.of("lesson-2-dot.csv is empty: ask for it again."),
+                results().unread());
+    }
+
+    /** What spreadsheets save as "Unicode text": UTF-16 with a mark before it, tabs, the end of name .txt. */
+    @ParameterizedTest
+    @CsvSource({"UTF-16LE,zoë.txt", "UTF-16BE,zoë.txt", "UTF-16LE,zoë.csv", "UTF-16BE,lesson-2-zoë.csv"})
+    void aSheetThatWasSavedAsUnicodeTextIsMarked(String encoding, String name) throws IOException {
+        String text = new AnswerSheet(List.of(given("Zoë", "development", 2, right)))
+                .csv()
+                .replace(',', '\t');
+        Files.write(folder.resolve(name), ("\uFEFF" + text).getBytes(Charset.forName(encoding)));
+        ClassResults results = results();
+        assertEquals(List.of(), results.unread());
+        assertEquals(
+                List.of("Zoë RIGHT"),
+                results.marked().stream()
+                        .filter(one -> one.answer().student().startsWith("Z"))
+                        .map(one -> one.answer().student() + " " + one.kind())
+                        .toList());
+    }
+
+    @Test
     void aSheetOfAClassWithSecretSeedsIsNotMarkedAndNothingOfItCounts() throws IOException {
         new AnswerSheet(List.of(new GivenAnswer(
                         LESSON,
@@ -226,6 +255,27 @@ class ClassResultsTest {
     }
 
     @Test
+    void allTablesHaveTheOrderOfTheListOfNames() throws IOException {
+        ClassResults results = ClassResults.read(
+                folder, List.of("cid", "ann", "ben"), SheetOwner.named(), answer -> Lesson.open(LESSON, SEED));
+        assertEquals(
+                List.of("cid", "ann", "ben"),
+                results.marked().stream()
+                        .map(one -> one.answer().student())
+                        .distinct()
+                        .toList());
+        assertEquals(
+                List.of("cid", "ann", "ben"),
+                results.envelopes().stream().map(ClassResults.Returned::student).toList());
+        assertEquals(
+                List.of("cid|2", "ann|2", "ben|2", "cid|lateness", "ann|lateness", "ben|lateness"),
+                lines(results).stream()
+                        .filter(line -> line.matches("(ann|ben|cid)\\|.*"))
+                        .map(line -> line.replaceAll("^(\\w+\\|\\w+).*", "$1"))
+                        .toList());
+    }
+
+    @Test
     void showsATableByStudent() throws IOException {
         ClassResults results = results();
         double[] points = results.marked().stream()
@@ -235,14 +285,15 @@ class ClassResultsTest {
         List<String> lines = lines(results);
         assertTrue(lines.contains(row("ann|2|1|2|7|1|1|%.1f", points[0])), lines::toString);
         assertTrue(lines.contains(row("ben|2|0|1|6|1|0|%.1f", points[1])), lines::toString);
-        assertTrue(lines.contains(row("cid|2|0|0|1|1|0|%.1f", points[2])), lines::toString);
+        assertTrue(lines.contains("– means: no interval was stated."), lines::toString);
+        assertTrue(lines.contains(row("cid|2|0|0|1|1|–|%.1f", points[2])), lines::toString);
     }
 
     @Test
     void showsATableByQuestion() throws IOException {
         List<String> lines = lines(results());
-        assertTrue(lines.contains("2|development|2|1|0|0"), lines::toString);
-        assertTrue(lines.contains("2|development ratio|1|0|0|0"), lines::toString);
+        assertTrue(lines.contains("2|development|2|1|0|–"), lines::toString);
+        assertTrue(lines.contains("2|development ratio|1|0|0|–"), lines::toString);
         assertTrue(lines.contains("2|" + claim.name() + "|3|0|3|1"), lines::toString);
     }
 

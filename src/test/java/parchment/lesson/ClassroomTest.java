@@ -594,6 +594,41 @@ class ClassroomTest {
     }
 
     @Test
+    void aNameInSmallLettersWithTheRightCodeIsTheStudents() throws IOException {
+        Classroom classroom = Classroom.prepare(List.of("Rosa", "Emil", "Fritz"), folder.resolve("teacher"));
+        classroom.handOut(2, NOTEBOOKS, folder.resolve("students"));
+        Lesson rosa = Lesson.open(
+                2,
+                folder.resolve("students").resolve("Rosa").resolve("lesson-2").toString());
+        rosa.cannotTell("lateness");
+        rosa.handIn("?", folder.resolve("collected"));
+        Path sheet = sheetOf("Rosa");
+        String text = Files.readString(sheet);
+        Files.writeString(sheet, text.replace(",Rosa,", ",rosa,"));
+        ClassResults results = classroom.collect(folder.resolve("collected"));
+        assertEquals(List.of(), results.unread());
+        assertEquals("Rosa", results.marked().get(0).answer().student());
+        assertEquals(List.of("Emil", "Fritz"), results.missing());
+
+        Files.writeString(sheet, text.replace(",Rosa,", ",Rossa,"));
+        assertEquals(
+                List.of("lesson-2-Rosa.csv: The class has no student 'Rossa'. Did you mean 'Rosa'?"),
+                classroom.collect(folder.resolve("collected")).unread());
+        Files.writeString(sheet, text.replace(",Rosa,", ",emil,"));
+        assertEquals(
+                List.of(
+                        "lesson-2-Rosa.csv: it says that it is that of 'emil', lesson 2, but its code is not that of the folder"
+                                + " that was handed to that student. Ask for the sheet as lesson.handIn(...) writes it in that folder."),
+                classroom.collect(folder.resolve("collected")).unread());
+        Files.writeString(sheet, text.replace(",Rosa,", ",Wilhelmina,"));
+        assertEquals(
+                List.of(
+                        "lesson-2-Rosa.csv: The class has no student 'Wilhelmina'. Nor has it a name like that; its names are those"
+                                + " it was prepared with."),
+                classroom.collect(folder.resolve("collected")).unread());
+    }
+
+    @Test
     void nothingIsHandedInWhereNothingIsAnswered() throws IOException {
         Reply reply = Lesson.open(2, 1).handIn("ann", folder.resolve("collected"));
         assertEquals(Reply.Kind.NOTHING_YET, reply.kind());

@@ -18,7 +18,14 @@ class EndOfRoastTest {
     private static MarkFinder.Result begun(double end, Optional<OnCurve.Found> fall) {
         Curve curve = ExampleRoast.curve("bean temperature", Unit.TEMPERATURE, t -> 100 + t / 6, 0, end, 2);
         return new MarkFinder.Result(
-                Map.of(), Map.of(), List.of(), 0, fall, Optional.of(CleanCurve.of(curve)), Optional.empty());
+                Map.of(),
+                Map.of(),
+                List.of(),
+                0,
+                MarkFinder.CurveUse.USED,
+                fall,
+                Optional.of(CleanCurve.of(curve)),
+                Optional.empty());
     }
 
     private static EndOfRoast of(double[] written, double[] end, boolean... falls) {

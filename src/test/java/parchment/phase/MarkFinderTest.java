@@ -3,9 +3,12 @@ package parchment.phase;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.DoubleUnaryOperator;
+import java.util.stream.IntStream;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -52,9 +55,13 @@ class MarkFinderTest {
 
     /** Two readings, or one that is left after a cleaning, are as good as no curve; three are looked at. */
     @ParameterizedTest
-    @CsvSource({"0, false", "2, false", "4, true", "100, true"})
+    @CsvSource({"0, false", "50, false", "100, true", "600, true"})
     void fewerThanThreeReadingsAreNoCurve(double until, boolean isLookedAt) {
-        Phases phases = of(logged(t -> 100 + 0.2 * t, 0, until).writtenMark(MarkKind.DROP, Elapsed.seconds(700)));
+        Phases phases = of(Batch.named("7")
+                .curve(
+                        Quantity.BEAN_TEMPERATURE,
+                        ExampleRoast.curve("bean temperature", Unit.TEMPERATURE, t -> 100 + 0.2 * t, 0, until, 50))
+                .writtenMark(MarkKind.DROP, Elapsed.seconds(700)));
         assertEquals(isLookedAt, phases.clean().isPresent());
         assertEquals(
                 isLookedAt ? Source.LOGGED : Source.WRITTEN,
@@ -120,6 +127,64 @@ class MarkFinderTest {
         });
     }
 
+    /** A log that counts something else than seconds makes no roast: nothing of it is used, whatever was logged, and that is said. */
+    @ParameterizedTest
+    @CsvSource({
+        "0, 58, 0:58, less than a minute",
+        "0, 60, , ",
+        "-60, 7200, , ",
+        "-60, 7202, 120:02, more than two hours",
+        "500, 7800, 121:40, more than two hours"
+    })
+    void aCurveIsSetAsideWhereItsRoastIsShorterThanAMinuteOrLongerThanTwoHours(
+            double from, double to, @Nullable String length, @Nullable String words) {
+        Phases phases = of(logged(t -> 100 + 0.01 * t, from, to)
+                .curve(Quantity.GAS, ExampleRoast.curve("gas", Unit.SHARE, t -> 50, from, to, 2))
+                .writtenMark(MarkKind.FIRST_CRACK_START, Elapsed.seconds(560)));
+        boolean isSetAside = length != null;
+        assertEquals(isSetAside, phases.clean().isEmpty());
+        assertEquals(isSetAside, phases.bean().isEmpty());
+        assertEquals(isSetAside, phases.curve(Quantity.GAS).isEmpty());
+        assertEquals(isSetAside || to == 60, phases.mark(MarkKind.DROP).isEmpty());
+        assertEquals(560, mark(phases, MarkKind.FIRST_CRACK_START).seconds());
+        if (isSetAside) {
+            assertEquals(
+                    List.of("By its curve this roast takes " + length + " from charge to the end, " + words
+                            + ": the curve is set aside, and only what was written counts. Please check the unit of the times in"
+                            + " its file."),
+                    phases.notes());
+            assertEquals(0, phases.chargeOnLogger());
+            assertEquals(
+                    "The curve is set aside: times and shares can be told from written marks, temperatures and rates of rise"
+                            + " cannot.",
+                    phases.missing().get(0));
+        }
+    }
+
+    /** A roast logged in milliseconds, and one in minutes, as if they were seconds; both have a drop as plain as can be. */
+    @ParameterizedTest
+    @CsvSource({"1000, more than two hours", "0.016666666666666666, less than a minute"})
+    void noMarkIsReadOffARoastInMillisecondsOrMinutes(double factor, String words) {
+        Curve seconds = ExampleRoast.curve("bean temperature", Unit.TEMPERATURE, falling(), -60, 766, 2);
+        double[] times = Arrays.stream(seconds.seconds()).map(t -> factor * t).toArray();
+        Phases phases = of(Batch.named("7")
+                .curve(
+                        Quantity.BEAN_TEMPERATURE,
+                        Curve.of("bean temperature", Unit.TEMPERATURE, times, seconds.values())));
+        assertEquals(
+                List.of(MarkKind.CHARGE),
+                phases.marks().stream().map(Mark::kind).toList());
+        assertTrue(phases.notes().get(0).contains(words), phases.notes()::toString);
+    }
+
+    /** A logger that runs on for hours after the drop has logged a roast all the same. */
+    @Test
+    void aLoggerThatRunsOnAfterTheFallHasLoggedARoast() {
+        Phases phases = of(logged(falling(), -60, 9000));
+        assertEquals(740, mark(phases, MarkKind.DROP).seconds(), 0.5);
+        assertEquals(List.of(), phases.notes());
+    }
+
     private static DoubleUnaryOperator falling() {
         return t -> t > 740 ? 118 + 110 * Math.exp(-(t - 740) / 12) : ExampleRoast.BEAN.applyAsDouble(t);
     }
@@ -168,9 +233,9 @@ class MarkFinderTest {
     @ParameterizedTest
     @CsvSource({
         "740.4, true, ''",
-        "740.6, true, temperature read 1 s before",
-        "744.9, true, temperature read 5 s before",
-        "745.1, false, ''"
+        "740.6, true, temperature carried on along the line for 1 s after the last reading",
+        "744.9, true, temperature carried on along the line for 5 s after the last reading",
+        "745.1, false, no temperature: the log ends 5 s before"
     })
     void aMarkAMomentAfterTheLogIsReadAlongTheLine(double seconds, boolean isRead, String how) {
         Mark drop =
@@ -180,16 +245,73 @@ class MarkFinderTest {
         drop.beanTemperature().ifPresent(t -> assertEquals(228 + 0.2 * (seconds - 740), t.celsius(), 0.02));
     }
 
-    /** At 6 s between readings two of them, 12 s, are a moment. */
+    /** Two readings are a moment, of 10 s at most: 8 s where 4 s lie between readings, 10 s where 6, 20 or 30 s do. */
     @ParameterizedTest
-    @CsvSource({"11.9, true", "12.1, false"})
-    void aMomentIsTwoReadingsLongOnASlowLogger(double later, boolean isRead) {
+    @CsvSource({"4, 7.9, true", "4, 8.1, false", "6, 9.9, true", "6, 10.1, false", "30, 9.9, true", "30, 10.1, false"})
+    void aMomentIsTwoReadingsLongOnASlowLoggerButNoMoreThanTenSeconds(double every, double later, boolean isRead) {
         Batch.Builder slow = Batch.named("7")
                 .curve(
                         Quantity.BEAN_TEMPERATURE,
-                        ExampleRoast.curve("bean temperature", Unit.TEMPERATURE, ExampleRoast.BEAN, -60, 720, 6))
+                        ExampleRoast.curve("bean temperature", Unit.TEMPERATURE, ExampleRoast.BEAN, -60, 720, every))
                 .writtenMark(MarkKind.DROP, Elapsed.seconds(720 + later));
         assertEquals(isRead, mark(of(slow), MarkKind.DROP).probe().isPresent());
+    }
+
+    /** The rate may bend by 10 °C/min within a minute, spread evenly: an interval before the last reading, and on from it. */
+    @ParameterizedTest
+    @CsvSource({"2, 4.9, 0.035", "6, 9.9, 0.174", "30, 9.9, 0.555"})
+    void aTemperatureCarriedOnIsAsUncertainAsTheRateMayBend(double every, double later, double bend) {
+        Batch.Builder slow = Batch.named("7")
+                .curve(
+                        Quantity.BEAN_TEMPERATURE,
+                        ExampleRoast.curve("bean temperature", Unit.TEMPERATURE, t -> 100 + t / 6, 0, 720, every))
+                .writtenMark(MarkKind.DROP, Elapsed.seconds(720 + later));
+        ProbeReading probe = mark(of(slow), MarkKind.DROP).probe().orElseThrow();
+        assertEquals(220 + later / 6, probe.celsius(), 0.01);
+        assertEquals(bend, probe.standardError(), 0.02 * bend + 0.001);
+    }
+
+    /** Where the log goes on after the drop, the last reading before it may lie one interval and a half back: 30 s of 20. */
+    @ParameterizedTest
+    @CsvSource({
+        "729.9, true, temperature carried on along the line for 30 s after the last reading",
+        "730.1, false, no temperature: the last reading is 30 s before"
+    })
+    void aDropBetweenTwoReadingsIsReadAlongTheLine(double drop, boolean isRead, String how) {
+        double[] seconds = IntStream.range(0, 41)
+                .mapToDouble(i -> i < 36 ? 20 * i : 745 + 20 * (i - 36))
+                .toArray();
+        double[] celsius = Arrays.stream(seconds).map(t -> 100 + t / 6).toArray();
+        Mark mark = mark(
+                of(Batch.named("7")
+                        .curve(
+                                Quantity.BEAN_TEMPERATURE,
+                                Curve.of("bean temperature", Unit.TEMPERATURE, seconds, celsius))
+                        .writtenMark(MarkKind.DROP, Elapsed.seconds(drop))),
+                MarkKind.DROP);
+        assertEquals(isRead, mark.probe().isPresent());
+        assertEquals(how, mark.how());
+    }
+
+    /** A temperature long after the log's end is nowhere near known: the line to it would be a guess. */
+    @Test
+    void marksLongAfterTheEndOfASparseLogHaveNoTemperatureAndSayWhy() {
+        Phases phases = of(Batch.named("7")
+                .curve(
+                        Quantity.BEAN_TEMPERATURE,
+                        Curve.of("bean temperature", Unit.TEMPERATURE, new double[] {0, 90, 300, 500}, new double[] {
+                            200, 90, 150, 190
+                        }))
+                .writtenMark(MarkKind.FIRST_CRACK_START, Elapsed.seconds(615))
+                .writtenMark(MarkKind.DROP, Elapsed.seconds(730)));
+        Mark crack = mark(phases, MarkKind.FIRST_CRACK_START);
+        Mark drop = mark(phases, MarkKind.DROP);
+        assertEquals(615, crack.seconds());
+        assertEquals(730, drop.seconds());
+        assertEquals(Optional.empty(), crack.beanTemperature());
+        assertEquals(Optional.empty(), drop.beanTemperature());
+        assertEquals("no temperature: the log ends 115 s before", crack.how());
+        assertEquals("no temperature: the log ends 230 s before", drop.how());
     }
 
     @Test

@@ -428,7 +428,7 @@ class PhasesTest {
     void readsADropThatWasWrittenAMomentAfterTheLogEnds() {
         Mark drop = mark(of(ExampleRoast.written().writtenMark(MarkKind.DROP, Elapsed.seconds(743))), MarkKind.DROP);
         assertEquals(228.6, drop.beanTemperature().orElseThrow().celsius(), 0.05);
-        assertEquals("temperature read 3 s before", drop.how());
+        assertEquals("temperature carried on along the line for 3 s after the last reading", drop.how());
     }
 
     @Test

@@ -80,6 +80,17 @@ class ClassListTest {
         assertFalse(ClassList.isName(name));
     }
 
+    @Test
+    void aNameThatOnlyEndsWrongIsRefusedWithTheNameToWriteInstead() {
+        String rule =
+                "A student's name has letters, digits, blanks, dashes, apostrophes and full stops, and begins and ends with a"
+                        + " letter or digit, because a folder is named after it; number 2 is '";
+        assertEquals(rule + "Ana P.'. Write 'Ana P' instead.", message("Ada", "Ana P."));
+        assertEquals(rule + "'t Hart-'. Write 't Hart' instead.", message("Ada", "'t Hart-"));
+        assertEquals(rule + "a/b.'.", message("Ada", "a/b."));
+        assertEquals(rule + "..'.", message("Ada", ".."));
+    }
+
     @ParameterizedTest
     @ValueSource(strings = {"Con", "NUL", "com1", "lpt9", "aux.txt"})
     void refusesWordsThatWindowsKeepsForItself(String name) {

@@ -10,6 +10,7 @@ import org.dflib.jjava.jupyter.messages.Message;
 import org.slf4j.LoggerFactory;
 import org.zeromq.SocketType;
 import org.zeromq.ZMQ;
+import zmq.Msg;
 
 /**
  * One of a kernel's five sockets. Writing and signing of messages are the base library's; its own loop, which looks for messages every
@@ -40,6 +41,19 @@ final class Channel extends JupyterSocket {
         this.signer = signer;
         boolean asks = type == SocketType.ROUTER || type == SocketType.DEALER;
         setMaxMsgSize(asks ? LARGEST_REQUEST : LARGEST_SIGN);
+        setMsgAllocator(Channel::room);
+    }
+
+    /**
+     * Returns the room for a part of a message. It never throws, because that would leave the one thread of all sockets turning in the
+     * library's decoder for good. The largest size does not hold back a negative one: what was announced so is a part without bytes.
+     */
+    static Msg room(int size) {
+        try {
+            return new Msg(Math.max(0, size));
+        } catch (OutOfMemoryError e) {
+            return new Msg();
+        }
     }
 
     @Override

@@ -45,7 +45,7 @@ record Frames(List<byte[]> frames) {
             .create();
 
     /**
-     * Returns the message.
+     * Returns the message. Its content is null if it cannot be read: who sent it is known and waits for a reply.
      *
      * @throws SecurityException if it is not signed with the kernel's key
      * @throws RuntimeException if it is no message
@@ -72,7 +72,7 @@ record Frames(List<byte[]> frames) {
                 parsed,
                 answered,
                 told,
-                GSON.fromJson(text(content), parsed.getType().getContentType()),
+                content(content, parsed.getType()),
                 frames.subList(from + CONTENT + 1, frames.size()));
     }
 
@@ -87,6 +87,14 @@ record Frames(List<byte[]> frames) {
 
     private static boolean isEmpty(byte[] json) {
         return text(json).replaceAll("\\s", "").matches("\\{}|null|");
+    }
+
+    private static @Nullable Object content(byte[] json, MessageType<?> type) {
+        try {
+            return GSON.fromJson(text(json), type.getContentType());
+        } catch (RuntimeException | StackOverflowError e) {
+            return null;
+        }
     }
 
     private static <T> T parsed(byte[] json, Class<T> type) {

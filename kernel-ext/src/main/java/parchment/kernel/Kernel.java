@@ -92,6 +92,7 @@ final class Kernel {
         } catch (RuntimeException | Error e) {
             System.err.println("The answer to a request failed: " + e);
             e.printStackTrace(System.err);
+            refuse(request, channel, Refusals.failed(request.getHeader().getType()));
         } finally {
             connection.publishStatus(request, "idle");
         }
@@ -139,6 +140,19 @@ final class Kernel {
             JsonObject reply = status(OK);
             reply.add("comms", new JsonObject());
             reply(request, channel, MessageType.COMM_INFO_REPLY, reply);
+        } else {
+            refuse(request, channel, Refusals.unreadable(type));
+        }
+    }
+
+    /** Nothing is sent where nobody waits for a reply. */
+    private void refuse(Message<?> request, Channels channel, JsonObject refusal) {
+        MessageType<?> type = Refusals.replyTo(request.getHeader().getType());
+        if (type == MessageType.EXECUTE_REPLY) {
+            refusal.addProperty("execution_count", count);
+        }
+        if (type != null) {
+            reply(request, channel, type, refusal);
         }
     }
 

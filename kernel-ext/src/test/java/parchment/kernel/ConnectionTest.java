@@ -7,6 +7,8 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.google.gson.JsonObject;
+import com.google.gson.JsonParser;
+import java.io.ByteArrayOutputStream;
 import java.io.DataOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
@@ -17,6 +19,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.HexFormat;
 import java.util.List;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
@@ -25,6 +28,7 @@ import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
+import java.util.stream.Stream;
 import org.dflib.jjava.jupyter.kernel.KernelConnectionProperties;
 import org.dflib.jjava.jupyter.messages.HMACGenerator;
 import org.dflib.jjava.jupyter.messages.Header;
@@ -37,6 +41,8 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.zeromq.SocketType;
 import org.zeromq.ZMQ;
 
@@ -48,6 +54,25 @@ class ConnectionTest {
 
     /** The greeting of the wire protocol 3.0 without a mechanism of security, as a client sends it (rfc.zeromq.org/spec/23). */
     private static final int GREETING = 64;
+
+    /** What a stranger sends after the greeting; flags and sizes of frames are those of the wire protocol. */
+    private static final List<String> ANNOUNCED = List.of(
+            "06 ffffffffffffffff", // A long command of size -1.
+            "06 8000000000000000",
+            "06 8000000000000005",
+            "06 ffffffff80000000",
+            "06 0000000000000000",
+            "06 0000000000800001", // One byte over the largest request.
+            "06 7fffffffffffffff",
+            "02 ffffffffffffffff", // The last part of a message.
+            "03 ffffffffffffffff", // A part that others follow.
+            "00 ff",
+            "04 ff", // A short command that never arrives whole.
+            "04 00",
+            "04 06 055245414459 00 ffffffffffffffff", // Nothing but "READY".
+            "04 0c 055245414459 ff 0000000000", // "READY" and a name that is longer than the command.
+            "04 0c 055245414459 0141 ffffffff", // "READY" and a value of size -1.
+            "04 06 055245414459 04 05 0450494e47 02 ffffffffffffffff"); // "READY", a "PING" without its time, size -1.
 
     /**
      * When a client gives a handshake up and begins anew. Between two sides of this library one gets stuck now and then, whatever the
@@ -123,17 +148,25 @@ class ConnectionTest {
         return new Message<>(new Header<>("me", MessageType.KERNEL_INFO_REQUEST), new KernelInfoRequest());
     }
 
+    private static byte[] bytes(String hexadecimal) {
+        return HexFormat.of().parseHex(hexadecimal.replace(" ", ""));
+    }
+
+    private static byte[] greeting() {
+        byte[] greeting = new byte[GREETING];
+        greeting[0] = (byte) 0xFF;
+        greeting[9] = 0x7F;
+        greeting[10] = 3;
+        System.arraycopy("NULL".getBytes(StandardCharsets.US_ASCII), 0, greeting, 12, 4);
+        return greeting;
+    }
+
     /** Announces a frame of that many bytes, as any program on this machine can, and returns whether the kernel hangs up. */
     private static boolean hangsUpOn(int port, long announced, String socketType) throws IOException {
         try (Socket socket = new Socket(InetAddress.getLoopbackAddress(), port)) {
             socket.setSoTimeout(10_000);
             DataOutputStream out = new DataOutputStream(socket.getOutputStream());
-            byte[] greeting = new byte[GREETING];
-            greeting[0] = (byte) 0xFF;
-            greeting[9] = 0x7F;
-            greeting[10] = 3;
-            System.arraycopy("NULL".getBytes(StandardCharsets.US_ASCII), 0, greeting, 12, 4);
-            out.write(greeting);
+            out.write(greeting());
             InputStream in = socket.getInputStream();
             in.readNBytes(GREETING);
             byte[] name = "Socket-Type".getBytes(StandardCharsets.US_ASCII);
@@ -162,6 +195,22 @@ class ConnectionTest {
         }
     }
 
+    /** Fails unless a request is heard and the heart beats for somebody who connects now. */
+    private void assertAnswers(String when) throws Exception {
+        try (Channel shell = withTheKey("shell");
+                ZMQ.Socket heart = client.socket(SocketType.REQ)) {
+            shell.setLinger(0);
+            heart.setLinger(0);
+            heart.setReceiveTimeOut(50_000);
+            heart.setHandshakeIvl(HANDSHAKE_MS);
+            shell.sendMessage(infoRequest());
+            assertNotNull(threads.submit(connection::nextShell).get(50, TimeUnit.SECONDS), when);
+            heart.connect("tcp://127.0.0.1:" + port("hb"));
+            heart.send("alive?");
+            assertEquals("alive?", heart.recvStr(), when);
+        }
+    }
+
     @Test
     void anAnnouncementOfTwoGigabytesCutsThatConnectionAndNoOther() throws Exception {
         List<String> theirTypes = List.of("DEALER", "DEALER", "DEALER", "REQ", "SUB");
@@ -182,6 +231,104 @@ class ConnectionTest {
         heart.connect("tcp://127.0.0.1:" + port("hb"));
         heart.send("alive?");
         assertEquals("alive?", heart.recvStr());
+    }
+
+    @Test
+    void nothingThatAStrangerAnnouncesMakesTheKernelDeaf() throws Exception {
+        threads.submit(connection::beat);
+        byte[] olderGreeting = bytes("ff 0000000000000000 7f 01 05"); // Of the wire protocol 2.0, from a dealer.
+        for (byte[] greeting : List.of(greeting(), olderGreeting)) {
+            for (String socket : SOCKETS) {
+                for (String announced : ANNOUNCED) {
+                    try (Socket stranger = new Socket(InetAddress.getLoopbackAddress(), port(socket))) {
+                        ByteArrayOutputStream all = new ByteArrayOutputStream();
+                        all.write(greeting);
+                        all.write(bytes(announced));
+                        stranger.getOutputStream().write(all.toByteArray());
+                    }
+                    assertAnswers(socket + " after " + announced);
+                }
+            }
+        }
+    }
+
+    @Test
+    void aPartForWhichThereIsNoRoomIsEmpty() {
+        assertEquals(5, Channel.room(5).size());
+        assertEquals(0, Channel.room(-1).size());
+        assertEquals(0, Channel.room(Integer.MIN_VALUE).size());
+        assertEquals(0, Channel.room(Integer.MAX_VALUE).size()); // No array of Java is so large.
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "complete_request | {'code':'log','cursor_pos':1000000000000} | complete_reply",
+                "inspect_request | {'code':'log','cursor_pos':1e300,'detail_level':9} | inspect_reply",
+                "complete_request | [] | complete_reply",
+                "execute_request | null | execute_reply",
+                "execute_request | {'code':{}} | execute_reply",
+                "is_complete_request | {{{ | is_complete_reply",
+                "history_request | {} | history_reply",
+                "history_request | 'all' | history_reply",
+                "shutdown_request | [] | shutdown_reply"
+            },
+            quoteCharacter = '"')
+    void aSignedRequestThatCannotBeReadGetsAReplyInWords(String type, String content, String reply) throws Exception {
+        new Kernel(connection, new CompletableFuture<>(), () -> {}).start();
+        String json = content.replace('\'', '"');
+        JsonObject refusal = replyTo(type, json, reply);
+        assertEquals("error", refusal.get("status").getAsString());
+        String words = "The content of the " + type + " is not what the messaging protocol says, so it was left aside.";
+        assertEquals(words, refusal.get("evalue").getAsString());
+        assertEquals(words, refusal.getAsJsonArray("traceback").get(0).getAsString());
+        assertEquals(type.equals("execute_request"), refusal.has("execution_count"));
+    }
+
+    @Test
+    void anAnswerThatFailsIsAReplyToo() throws Exception {
+        IllegalStateException cause = new IllegalStateException("the session of this test never gets ready");
+        new Kernel(connection, CompletableFuture.failedFuture(cause), () -> {}).start();
+        JsonObject refusal = replyTo("complete_request", "{\"code\":\"log\",\"cursor_pos\":3}", "complete_reply");
+        assertEquals("error", refusal.get("status").getAsString());
+        assertEquals(
+                "The answer to the complete_request failed; where Jupyter was started, the kernel has written why.",
+                refusal.get("evalue").getAsString());
+    }
+
+    /** Sends a signed request, its content as written, and returns the content of the first message that comes back. */
+    private JsonObject replyTo(String type, String content, String replyType) {
+        ZMQ.Socket asker = withoutTheKey("shell");
+        asker.setReceiveTimeOut(50_000);
+        String header =
+                "{\"msg_id\":\"1\",\"session\":\"me\",\"username\":\"me\",\"date\":\"2025-03-04T09:15:00Z\",\"msg_type\":\""
+                        + type + "\",\"version\":\"5.3\"}";
+        byte[][] parts = Stream.of(header, "{}", "{}", content)
+                .map(part -> part.getBytes(StandardCharsets.UTF_8))
+                .toArray(byte[][]::new);
+        send(
+                asker,
+                "<IDS|MSG>",
+                signer.calculateSignature(parts[0], parts[1], parts[2], parts[3]),
+                header,
+                "{}",
+                "{}",
+                content);
+        List<String> frames = new ArrayList<>();
+        do {
+            String frame = asker.recvStr();
+            assertNotNull(frame, "no reply");
+            frames.add(frame);
+        } while (asker.hasReceiveMore());
+        int from = frames.indexOf("<IDS|MSG>");
+        assertEquals(
+                replyType,
+                JsonParser.parseString(frames.get(from + 2))
+                        .getAsJsonObject()
+                        .get("msg_type")
+                        .getAsString());
+        return JsonParser.parseString(frames.get(from + 5)).getAsJsonObject();
     }
 
     @Test

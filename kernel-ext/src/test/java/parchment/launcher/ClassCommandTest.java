@@ -94,9 +94,9 @@ class ClassCommandTest {
                         folder.resolve("envelopes").toString()),
                 err.toString());
         String shown = out.toString();
-        String row = "(?s).*%s +2 +%d +1 +2 +1 +0 +%s\\b.*";
-        assertTrue(shown.matches(String.format(row, "student-02", 1, "10\\.0")), shown);
-        assertTrue(shown.matches(String.format(row, "student-04", 0, "0\\.0")), shown);
+        String row = "(?s).*%s +2 +%d +1 +2 +1 +%s +%s\\b.*";
+        assertTrue(shown.matches(String.format(row, "student-02", 1, "–", "10\\.0")), shown);
+        assertTrue(shown.matches(String.format(row, "student-04", 0, "0", "0\\.0")), shown);
         assertTrue(shown.contains("Nothing from: student-01, student-03."), shown);
         assertTrue(Files.readString(page).contains("By question"));
         String envelope = Files.readString(folder.resolve("envelopes/student-04/envelope-lesson-2.html"));

@@ -136,9 +136,9 @@ class ClassWalkTest {
         marked.removeAll(List.of("student-05", "student-06", "student-07"));
         for (String student : marked) {
             String row = switch (student) {
-                case "O'Neil" -> "1|4|1|0|" + ALL_POINTS;
+                case "O'Neil" -> "1|4|1|–|" + ALL_POINTS;
                 case "student-04" -> "0|1|1|1|0.0";
-                default -> "1|2|1|0|" + ALL_POINTS;
+                default -> "1|2|1|–|" + ALL_POINTS;
             };
             assertTrue(lines.contains(student + "|2|0|" + row), student + said);
         }
