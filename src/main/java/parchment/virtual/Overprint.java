@@ -37,7 +37,7 @@ public final class Overprint {
                 + "<svg aria-hidden=\"true\" style=\"position:absolute;inset:0;width:100%;height:100%;pointer-events:none\">"
                 + "<defs><pattern id=\"invented-machine\" width=\"330\" height=\"90\" patternUnits=\"userSpaceOnUse\""
                 + " patternTransform=\"rotate(-18)\"><text x=\"0\" y=\"40\" font-size=\"17\" font-family=\"sans-serif\""
-                + " fill=\"#888888\" fill-opacity=\"0.3\">" + words + "</text></pattern></defs>"
+                + " fill=\"#888888\" fill-opacity=\"0.12\">" + words + "</text></pattern></defs>"
                 + "<rect width=\"100%\" height=\"100%\" fill=\"url(#invented-machine)\"/></svg></div>";
     }
 }
