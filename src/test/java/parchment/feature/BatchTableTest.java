@@ -197,7 +197,7 @@ class BatchTableTest {
                 assertThrows(LogbookException.class, () -> BatchTable.of(TWO, Features.column("tasting fe")));
         assertEquals(
                 "The logbook 'example' has no column 'tasting fe' in batches.csv. Did you mean 'tasting fee'? Columns beyond the known"
-                        + " ones: tasting fee, mood.",
+                        + " ones: tasting fee, mood, barcode.",
                 refused.getMessage());
     }
 
