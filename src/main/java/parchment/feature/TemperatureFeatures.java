@@ -76,6 +76,9 @@ final class TemperatureFeatures {
     static final Feature ENVIRONMENT_TEMPERATURE_AT_DROP =
             environmentAt("environment temperature at drop", DROP, "the drop");
 
+    /** The last reading of the air stands for a mark so many seconds after it at most; common practice, no source. */
+    private static final double LONGEST_HELD_SECONDS = 10;
+
     private TemperatureFeatures() {}
 
     static List<Feature> all() {
@@ -140,7 +143,7 @@ final class TemperatureFeatures {
         double last = rows.isEmpty() ? Double.NaN : rows.get(rows.size() - 1).seconds();
         // The logger may stop a moment before the drop as it was written.
         boolean justAfter =
-                seconds > last && seconds <= last + Math.max(5, 2 * air.clean().interval());
+                seconds > last && seconds <= last + Math.min(LONGEST_HELD_SECONDS, Math.max(5, 2 * air.clean().interval()));
         return Measured.of(air.valueAt(justAfter ? last : seconds));
     }
 

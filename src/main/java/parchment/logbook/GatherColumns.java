@@ -62,7 +62,7 @@ record GatherColumns(List<Integer> places, List<String> headings, List<String> t
         String unit = bracket < 0 ? "" : " " + plain.substring(bracket);
         String heading = plain;
         for (int number = 2; !used.add(Header.parse(heading).written().toLowerCase(Locale.ROOT)); number++) {
-            heading = name + " (" + number + ")" + unit;
+            heading = name + " " + number + unit;
         }
         return heading;
     }

@@ -365,11 +365,11 @@ class GatherTest {
         String out = gathered();
         String head = Files.readAllLines(made().resolve("curves/one.csv")).get(0);
         assertTrue(head.startsWith("time [s],bean temperature [°C],"), head + out);
-        assertTrue(head.endsWith(",\"#3\",Ref,Ref (2)"), head + out);
+        assertTrue(head.endsWith(",\"#3\",Ref,Ref 2"), head + out);
         Map<String, Curve> others = Logbook.open(made()).batch("one").otherCurves();
-        assertEquals(List.of("#3", "Ref", "Ref (2)"), new ArrayList<>(others.keySet()));
+        assertEquals(List.of("#3", "Ref", "Ref 2"), new ArrayList<>(others.keySet()));
         assertTrue(out.contains("Column 3 '' is kept as '#3'."), out);
-        assertTrue(out.contains("Column 5 'Ref' is kept as 'Ref (2)'."), out);
+        assertTrue(out.contains("Column 5 'Ref' is kept as 'Ref 2'."), out);
         assertTrue(Files.readString(made().resolve(GatherWriter.REPORT)).contains("Column 5 'Ref' is kept"));
     }
 
@@ -464,10 +464,10 @@ class GatherTest {
         String out = said.toString();
         assertTrue(out.contains("Column 3 'lot' is a second lot: left out, the first one kept."), out);
         assertTrue(out.contains("Column 4 '' is kept as '#4'."), out);
-        assertTrue(out.contains("Column 5 'lot' is kept as 'lot (2)'."), out);
+        assertTrue(out.contains("Column 5 'lot' is kept as 'lot 2'."), out);
         Batch batch = Logbook.open(made()).batch("one");
         assertEquals(Optional.of("first"), batch.lot());
-        assertEquals(Map.of("#4", "3", "lot (2)", "fourth"), batch.extras());
+        assertEquals(Map.of("#4", "3", "lot 2", "fourth"), batch.extras());
     }
 
     @Test
