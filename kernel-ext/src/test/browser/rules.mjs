@@ -66,7 +66,8 @@ function faintWordsInPictures(page, scope) {
 
         const faint = [];
         const roots = selector === null ? [document.body] : Array.from(document.querySelectorAll(selector));
-        const words = new Set(roots.flatMap(root => Array.from(root.querySelectorAll('svg text'))));
+        // Words printed across a sheet are decoration that no reader hears: the sheet says the same above, in words.
+        const words = new Set(roots.flatMap(root => Array.from(root.querySelectorAll('svg:not([aria-hidden="true"]) text'))));
         for (const text of words) {
             if (!text.checkVisibility()) {
                 continue;

@@ -142,8 +142,12 @@ final class TemperatureFeatures {
         List<Smoothed> rows = air.atReadings();
         double last = rows.isEmpty() ? Double.NaN : rows.get(rows.size() - 1).seconds();
         // The logger may stop a moment before the drop as it was written.
-        boolean justAfter =
-                seconds > last && seconds <= last + Math.min(LONGEST_HELD_SECONDS, Math.max(5, 2 * air.clean().interval()));
+        boolean justAfter = seconds > last
+                && seconds
+                        <= last
+                                + Math.min(
+                                        LONGEST_HELD_SECONDS,
+                                        Math.max(5, 2 * air.clean().interval()));
         return Measured.of(air.valueAt(justAfter ? last : seconds));
     }
 

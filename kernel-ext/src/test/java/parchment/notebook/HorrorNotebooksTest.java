@@ -28,11 +28,27 @@ class HorrorNotebooksTest {
     @TempDir
     Path temp;
 
-    static Stream<Arguments> horrors() {
-        return Stream.of(
-                Arguments.of("marks-and-phases", HEAD + "0,200\n"),
-                Arguments.of("marks-and-phases", HEAD + "0,200\n300,1e155\n5e300,210\n"),
-                Arguments.of("one-clock-for-many", HEAD + "0,200\n".repeat(300)));
+    private static final List<String> CURVES =
+            List.of(HEAD + "0,200\n", HEAD + "0,200\n300,1e155\n5e300,210\n", HEAD + "0,200\n".repeat(300), "");
+
+    /** Three of them in the ordinary check; with {@code -Dparchment.horrors=all} every notebook over every curve. */
+    static Stream<Arguments> horrors() throws IOException {
+        if (!"all".equals(System.getProperty("parchment.horrors"))) {
+            return Stream.of(
+                    Arguments.of("marks-and-phases", CURVES.get(0)),
+                    Arguments.of("marks-and-phases", CURVES.get(1)),
+                    Arguments.of("one-clock-for-many", CURVES.get(2)));
+        }
+        try (Stream<Path> files = Files.list(NOTEBOOKS)) {
+            return files
+                    .map(file -> file.getFileName().toString())
+                    .filter(name -> name.endsWith(".ipynb"))
+                    .sorted()
+                    .map(name -> name.replace(".ipynb", ""))
+                    .toList()
+                    .stream()
+                    .flatMap(name -> CURVES.stream().map(curve -> Arguments.of(name, curve)));
+        }
     }
 
     @ParameterizedTest(name = "{0}")
