@@ -205,7 +205,7 @@ class CsvTextTest {
         Path curves = Files.createDirectories(folder.resolve("curves"));
         StringBuilder text = new StringBuilder("time [s],bean temperature [°C]\n");
         for (int i = 0; i < 40; i++) {
-            text.append(CsvText.of(List.of(List.of(Integer.toString(i), "+" + (150 + i)))));
+            text.append(CsvText.of(List.of(List.of(Integer.toString(2 * i), "+" + (150 + i)))));
         }
         assertTrue(text.toString().contains("0,'+150\n"), text.toString());
         Files.writeString(curves.resolve("1.csv"), text);

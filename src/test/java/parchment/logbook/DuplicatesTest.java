@@ -74,9 +74,9 @@ class DuplicatesTest {
 
     @Test
     void comparesFromThirtyReadingsOn() throws IOException {
-        String thirty = WrittenFolder.curve("°C", 0, 58, 2, 200);
+        String thirty = WrittenFolder.curve("°C", 0, 87, 3, 200);
         assertEquals(1, problems(curves(thirty, thirty), "curves/2").size());
-        String fewer = WrittenFolder.curve("°C", 0, 56, 2, 200);
+        String fewer = WrittenFolder.curve("°C", 0, 84, 3, 200);
         assertEquals(List.of(), problems(curves(fewer, fewer), "curves/2"));
     }
 

@@ -115,7 +115,7 @@ class LargeLogbookTest {
     void opensThousandsOfCurvesAndReadsThoseBeyondTheMemoryAgain() throws IOException {
         WrittenFolder folder = new WrittenFolder(temporary);
         for (int i = 0; i < 3000; i++) {
-            String curve = WrittenFolder.curve("°C", 0, 30, 1, 200 + i / 100.0);
+            String curve = WrittenFolder.curve("°C", 0, 90, 3, 200 + i / 100.0);
             folder.withText("curves/" + i + ".csv", i == 2500 ? curve + "oops,1\n" : curve);
         }
         long held = 200_000;

@@ -102,14 +102,9 @@ class SlipsTest {
         Logbook logbook = weighed("25.0", "2.13", 8);
         assertEquals("missing and 2.13", masses(logbook));
         assertEquals(
-                List.of(new Problem(
-                        "batches.csv",
-                        2,
-                        "green mass",
-                        "'25.0'",
-                        "a mass that goes with the roasted mass, 2.130 kg; usually about 2.500 kg are charged",
-                        "value treated as missing")),
-                logbook.problems().list());
+                "[batches.csv, line 2, column 'green mass [kg]': found '25.0'; expected a mass that goes with the roasted mass, 2.130 kg;"
+                        + " usually about 2.500 kg are charged; value treated as missing.]",
+                logbook.problems().in("batches.csv").list().toString());
         assertEquals("missing and 2.13", masses(weighed("0.25", "2.13", 8)));
     }
 
