@@ -49,15 +49,6 @@ final class GeneralLevel {
         Map<String, Double> scores = new LinkedHashMap<>();
         double own = cup.score(attribute);
         scores.put(attribute, known.length < 2 ? Double.NaN : own - sum / known.length);
-        return new CupScores(
-                cup.cupping(),
-                cup.tastedOn(),
-                cup.cupper(),
-                cup.batch(),
-                cup.blindCode(),
-                cup.cup(),
-                cup.servingPosition(),
-                scores,
-                cup.note());
+        return cup.withScores(scores);
     }
 }

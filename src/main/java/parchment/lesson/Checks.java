@@ -1,11 +1,11 @@
 package parchment.lesson;
 
-import java.text.Normalizer;
 import java.util.Collection;
 import java.util.Comparator;
 import java.util.Locale;
 import java.util.Optional;
 import parchment.display.Spelling;
+import parchment.file.NameForms;
 
 /** Holds the words in which this room refuses what it cannot use. */
 final class Checks {
@@ -42,7 +42,7 @@ final class Checks {
 
     /** Returns a path as it is searched for a name: small letters and digits with single dashes between. */
     static String asKey(String path) {
-        return Normalizer.normalize(path, Normalizer.Form.NFC)
+        return NameForms.composed(path)
                 .replaceAll("[^\\p{L}\\p{M}\\p{N}]+", "-")
                 .toLowerCase(Locale.ROOT);
     }

@@ -4,7 +4,6 @@ import java.io.IOException;
 import java.io.Reader;
 import java.io.StringReader;
 import java.io.UncheckedIOException;
-import java.text.Normalizer;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashMap;
@@ -19,6 +18,7 @@ import java.util.function.Supplier;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
+import parchment.file.NameForms;
 import parchment.logbook.CsvText;
 import parchment.quantity.TemperatureUnit;
 import parchment.virtual.SavedTable;
@@ -120,7 +120,7 @@ record SheetReader(String name) {
         String right = row.cell("right");
         return new GivenAnswer(
                 (int) whole(row, "lesson", 1, Course.size()),
-                Normalizer.normalize(row.cell("student"), Normalizer.Form.NFC),
+                NameForms.composed(row.cell("student")),
                 row.cell("seed").isEmpty()
                         ? OptionalLong.empty()
                         : OptionalLong.of(whole(row, "seed", Long.MIN_VALUE, Long.MAX_VALUE)),

@@ -58,6 +58,11 @@ public record CupScores(
         return new CupScores(cupping, tastedOn, cupper, name, blindCode, cup, servingPosition, scores, note, extras);
     }
 
+    /** Returns the same cup with other scores. */
+    public CupScores withScores(Map<String, Double> others) {
+        return new CupScores(cupping, tastedOn, cupper, batch, blindCode, cup, servingPosition, others, note, extras);
+    }
+
     /** Returns the score of an attribute, or NaN if this cup was not scored on it. */
     public double score(String attribute) {
         Double score = scores.get(attribute);

@@ -1,6 +1,5 @@
 package parchment.virtual;
 
-import java.text.Normalizer;
 import java.time.Month;
 import java.time.format.TextStyle;
 import java.util.ArrayList;
@@ -14,6 +13,7 @@ import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import parchment.file.FileName;
+import parchment.file.NameForms;
 
 /**
  * Holds the names of a class's students: names as people bear them, which a file or folder can be named after on any system.
@@ -194,6 +194,6 @@ public record ClassList(List<String> names) {
     }
 
     private static String joined(String text) {
-        return Normalizer.normalize(text.strip(), Normalizer.Form.NFC);
+        return NameForms.composed(text.strip());
     }
 }

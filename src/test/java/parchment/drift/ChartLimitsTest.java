@@ -6,7 +6,6 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.Arrays;
-import java.util.List;
 import java.util.Random;
 import java.util.function.IntFunction;
 import java.util.function.IntPredicate;
@@ -18,31 +17,12 @@ import org.junit.jupiter.params.provider.CsvSource;
 
 /** Series whose charts are written down, so that their limits can be counted off. */
 class ChartLimitsTest {
-    private static final int STRETCH = 12;
+    private static final int STRETCH = ShortStretch.ROWS;
     /** The first 110 of so many are of the kind without resemblance, 30 each of the eleven others. */
     private static final int SERIES = 440;
 
-    private static LikelyWandering kinds() {
-        int[] day = IntStream.range(0, STRETCH + 2).toArray();
-        RowsInTime rows =
-                new RowsInTime(day, Arrays.stream(day).asDoubleStream().toArray(), STRETCH);
-        double[] level = new double[STRETCH + 2];
-        Arrays.fill(level, 1);
-        return new LikelyWandering(List.of(level), rows, rows.goingOn(2));
-    }
-
-    private static double[] waves() {
-        return IntStream.range(0, STRETCH).mapToDouble(i -> Math.sin(i * 0.6)).toArray();
-    }
-
-    private static double[] alternating() {
-        return IntStream.range(0, STRETCH)
-                .mapToDouble(i -> (i % 2 == 0 ? 1 : -1) + 0.1 * (i % 3))
-                .toArray();
-    }
-
     private static DrawnKinds drawn(int series, IntFunction<double[]> stretch) {
-        DrawnKinds drawn = new DrawnKinds(kinds(), series);
+        DrawnKinds drawn = new DrawnKinds(ShortStretch.kinds(), series);
         for (int r = 0; r < series; r++) {
             drawn.weigh(r, stretch.apply(r));
         }
@@ -51,7 +31,7 @@ class ChartLimitsTest {
 
     /** Series whose stretches all make the kinds equally likely: only their charts differ. */
     private static DrawnKinds alike(int series) {
-        return drawn(series, r -> waves());
+        return drawn(series, r -> ShortStretch.waves());
     }
 
     /** One chart with one block of rows, in the unit of the chart. */
@@ -235,7 +215,9 @@ class ChartLimitsTest {
 
     /** Series of the kind without resemblance mostly alternate and vary little; the others mostly go in waves and vary much. */
     private static DrawnKinds told(int series, int mistaken) {
-        return drawn(series, r -> (r < series / 4) == (r % 5 < mistaken) ? waves() : alternating());
+        return drawn(
+                series,
+                r -> (r < series / 4) == (r % 5 < mistaken) ? ShortStretch.waves() : ShortStretch.alternating());
     }
 
     private static double[][][] varying(int series, long seed) {

@@ -11,45 +11,26 @@ import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 
 class DrawnKindsTest {
-    private static final int STRETCH = 12;
-
-    private static LikelyWandering kinds() {
-        int[] day = IntStream.range(0, STRETCH + 2).toArray();
-        RowsInTime rows =
-                new RowsInTime(day, Arrays.stream(day).asDoubleStream().toArray(), STRETCH);
-        double[] level = new double[STRETCH + 2];
-        Arrays.fill(level, 1);
-        return new LikelyWandering(List.of(level), rows, rows.goingOn(2));
-    }
-
-    private static double[] waves() {
-        return IntStream.range(0, STRETCH).mapToDouble(i -> Math.sin(i * 0.6)).toArray();
-    }
-
-    private static double[] alternating() {
-        return IntStream.range(0, STRETCH)
-                .mapToDouble(i -> (i % 2 == 0 ? 1 : -1) + 0.1 * (i % 3))
-                .toArray();
-    }
+    private static final int STRETCH = ShortStretch.ROWS;
 
     @Test
     void aQuarterOfTheSeriesHaveNoResemblanceAndTheOtherKindsShareTheRest() {
-        DrawnKinds drawn = new DrawnKinds(kinds(), 440);
+        DrawnKinds drawn = new DrawnKinds(ShortStretch.kinds(), 440);
         assertEquals(440, drawn.series());
         assertEquals(12, drawn.kinds());
         for (int r = 0; r < 440; r++) {
             assertEquals(r < 110 ? 0 : 1 + (r - 110) / 30, drawn.kind(r), "series " + r);
         }
-        DrawnKinds four = new DrawnKinds(kinds(), 4);
+        DrawnKinds four = new DrawnKinds(ShortStretch.kinds(), 4);
         assertEquals(
                 List.of(0, 2, 6, 10), IntStream.range(0, 4).mapToObj(four::kind).toList(), "at 1, 3, 5 and 7 eighths");
-        DrawnKinds two = new DrawnKinds(kinds(), 2);
+        DrawnKinds two = new DrawnKinds(ShortStretch.kinds(), 2);
         assertEquals(0, two.kind(0), "at a quarter, which is the edge");
     }
 
     @Test
     void valuesOfASeriesAreItsOwnAndTheSameHoweverManyAreAskedFor() {
-        DrawnKinds drawn = new DrawnKinds(kinds(), 4);
+        DrawnKinds drawn = new DrawnKinds(ShortStretch.kinds(), 4);
         double[] ten = drawn.normals(2, 10);
         assertEquals(10, ten.length);
         assertArrayEquals(ten, Arrays.copyOf(drawn.normals(2, 30), 10));
@@ -65,7 +46,7 @@ class DrawnKindsTest {
 
     @Test
     void sharesAreThoseOfEachKindsOwnSeries() {
-        DrawnKinds drawn = new DrawnKinds(kinds(), 440);
+        DrawnKinds drawn = new DrawnKinds(ShortStretch.kinds(), 440);
         boolean[] happened = new boolean[440];
         Arrays.fill(happened, 0, 11, true);
         Arrays.fill(happened, 110, 140, true);
@@ -73,17 +54,17 @@ class DrawnKindsTest {
         assertArrayEquals(new double[] {0.1, 1, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0.1}, drawn.shares(happened), 1e-12);
         assertArrayEquals(
                 new double[] {1, 0, 1, 0, 0, 0, 1, 0, 0, 0, 1, 0},
-                new DrawnKinds(kinds(), 4).shares(new boolean[] {true, true, true, true}),
+                new DrawnKinds(ShortStretch.kinds(), 4).shares(new boolean[] {true, true, true, true}),
                 "a kind without a series has no share");
     }
 
     @Test
     void whereStretchesTellNothingTheRateIsTheMeanOverKinds() {
-        DrawnKinds drawn = new DrawnKinds(kinds(), 440);
+        DrawnKinds drawn = new DrawnKinds(ShortStretch.kinds(), 440);
         boolean[] happened = new boolean[440];
         for (int r = 0; r < 440; r++) {
             // Half of the series of every kind, and each half alike.
-            drawn.weigh(r, r % 2 == 0 ? waves() : alternating());
+            drawn.weigh(r, r % 2 == 0 ? ShortStretch.waves() : ShortStretch.alternating());
             happened[r] = r < 110 || r >= 437;
         }
         double[] both = new double[12];
@@ -96,15 +77,15 @@ class DrawnKindsTest {
 
     @Test
     void whereStretchesTellKindsApartTheRateFollowsThem() {
-        DrawnKinds drawn = new DrawnKinds(kinds(), 440);
+        DrawnKinds drawn = new DrawnKinds(ShortStretch.kinds(), 440);
         boolean[] happened = new boolean[440];
         for (int r = 0; r < 440; r++) {
-            drawn.weigh(r, r < 110 ? alternating() : waves());
+            drawn.weigh(r, r < 110 ? ShortStretch.alternating() : ShortStretch.waves());
             happened[r] = r < 110 ? r % 5 == 0 : r % 10 < 4;
         }
         LikelyRate rate = drawn.rate(happened);
         assertEquals(0.2, rate.rate(drawn.likely(0)), 0.01);
         assertEquals(0.4, rate.rate(drawn.likely(439)), 0.01);
-        assertArrayEquals(kinds().weights(alternating()), drawn.likely(0), 1e-12);
+        assertArrayEquals(ShortStretch.kinds().weights(ShortStretch.alternating()), drawn.likely(0), 1e-12);
     }
 }

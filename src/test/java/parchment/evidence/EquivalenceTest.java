@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
+import parchment.logbook.CupScores;
 import parchment.logbook.Logbook;
 import parchment.logbook.LogbookContents;
 import parchment.quantity.TemperatureUnit;
@@ -187,22 +188,9 @@ class EquivalenceTest {
 
     private static SmallestDifference smallest(
             Map<String, Logbook.Scale> scales, double more, EvidenceSettings settings) {
-        LogbookContents drawn = new KnownTruth().draw(1).logbook().contents();
-        List<parchment.logbook.CupScores> cups = drawn.cups().stream()
-                .map(cup -> new parchment.logbook.CupScores(
-                        cup.cupping(),
-                        cup.tastedOn(),
-                        cup.cupper(),
-                        cup.batch(),
-                        cup.blindCode(),
-                        cup.cup(),
-                        cup.servingPosition(),
-                        Map.of("sweetness", more * cup.score("sweetness")),
-                        cup.note()))
-                .toList();
         return SmallestDifference.of(
                 "sweetness",
-                Logbook.of(drawn.toBuilder().cups(cups).scales(scales).build()),
+                Logbook.of(scored(more).contents().toBuilder().scales(scales).build()),
                 settings);
     }
 
@@ -245,19 +233,10 @@ class EquivalenceTest {
     /** Returns the margin of a logbook of 40 scores of 7, the first so many of them higher. */
     private static SmallestDifference oneOf40(int slips, double written) {
         LogbookContents drawn = new KnownTruth().draw(1).logbook().contents();
-        List<parchment.logbook.CupScores> cups = new ArrayList<>();
+        List<CupScores> cups = new ArrayList<>();
         for (int i = 0; i < 40; i++) {
-            parchment.logbook.CupScores cup = drawn.cups().get(i);
-            cups.add(new parchment.logbook.CupScores(
-                    cup.cupping(),
-                    cup.tastedOn(),
-                    cup.cupper(),
-                    cup.batch(),
-                    cup.blindCode(),
-                    cup.cup(),
-                    cup.servingPosition(),
-                    Map.of("sweetness", i < slips ? written : 7),
-                    cup.note()));
+            CupScores cup = drawn.cups().get(i);
+            cups.add(cup.withScores(Map.of("sweetness", i < slips ? written : 7)));
         }
         return SmallestDifference.of(
                 "sweetness", Logbook.of(drawn.toBuilder().cups(cups).build()), EvidenceSettings.standard());
@@ -308,16 +287,7 @@ class EquivalenceTest {
         LogbookContents drawn = new KnownTruth().draw(1).logbook().contents();
         return Logbook.of(drawn.toBuilder()
                 .cups(drawn.cups().stream()
-                        .map(cup -> new parchment.logbook.CupScores(
-                                cup.cupping(),
-                                cup.tastedOn(),
-                                cup.cupper(),
-                                cup.batch(),
-                                cup.blindCode(),
-                                cup.cup(),
-                                cup.servingPosition(),
-                                Map.of("sweetness", more * cup.score("sweetness")),
-                                cup.note()))
+                        .map(cup -> cup.withScores(Map.of("sweetness", more * cup.score("sweetness"))))
                         .toList())
                 .build());
     }

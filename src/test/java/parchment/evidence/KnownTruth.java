@@ -319,16 +319,8 @@ final class KnownTruth {
     static Logbook twice(Logbook logbook, String second) {
         return Logbook.of(logbook.contents().toBuilder()
                 .cups(logbook.cups().stream()
-                        .map(cup -> new CupScores(
-                                cup.cupping(),
-                                cup.tastedOn(),
-                                cup.cupper(),
-                                cup.batch(),
-                                cup.blindCode(),
-                                cup.cup(),
-                                cup.servingPosition(),
-                                Map.of("sweetness", cup.score("sweetness"), second, cup.score("sweetness")),
-                                cup.note()))
+                        .map(cup -> cup.withScores(
+                                Map.of("sweetness", cup.score("sweetness"), second, cup.score("sweetness"))))
                         .toList())
                 .build());
     }

@@ -72,16 +72,7 @@ final class TradeOffStudy {
                             + batch
                             + together
                             + cell.truth.cupSpread * random.nextGaussian());
-            cups.add(new CupScores(
-                    cup.cupping(),
-                    cup.tastedOn(),
-                    cup.cupper(),
-                    cup.batch(),
-                    cup.blindCode(),
-                    cup.cup(),
-                    cup.servingPosition(),
-                    scores,
-                    cup.note()));
+            cups.add(cup.withScores(scores));
         }
         return new Drawn(
                 Logbook.of(drawn.logbook().contents().toBuilder().cups(cups).build()), drawn.measure());

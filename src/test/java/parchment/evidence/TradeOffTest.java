@@ -36,16 +36,7 @@ class TradeOffTest {
                     - 205;
             Map<String, Double> scores = new LinkedHashMap<>(cup.scores());
             scores.put("acidity", 6 + acidity * x + 0.5 * random.nextGaussian());
-            cups.add(new CupScores(
-                    cup.cupping(),
-                    cup.tastedOn(),
-                    cup.cupper(),
-                    cup.batch(),
-                    cup.blindCode(),
-                    cup.cup(),
-                    cup.servingPosition(),
-                    scores,
-                    cup.note()));
+            cups.add(cup.withScores(scores));
         }
         LogbookContents c = drawn.logbook().contents();
         Logbook both = Logbook.of(c.toBuilder().cups(cups).build());

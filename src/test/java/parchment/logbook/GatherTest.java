@@ -347,7 +347,7 @@ class GatherTest {
 
     @Test
     void everyColumnOfARecordingIsKeptAndANewHeadingIsSaid() throws IOException {
-        StringBuilder text = new StringBuilder("Time,BT,,Ref,Ref\n");
+        StringBuilder text = new StringBuilder("Time,Bean temperature,,Ref,Ref\n");
         for (int i = 0; i <= 60; i++) {
             text.append(10 * i)
                     .append(',')
