@@ -105,6 +105,9 @@ class TroubleshootingPageTest {
                                         .replace("{FEW}", slashed(HOME.resolve("datasets/hillside")))));
             }
             shown.put("interrupted", interrupted(evaluator));
+            // The thread that counts progress remembers the cell that began it as long as any work goes on, and with it
+            // this session's variables.
+            seen(evaluator, "hoard = null");
         }
         List<String> wrong = new ArrayList<>();
         for (String quote : quotes) {
