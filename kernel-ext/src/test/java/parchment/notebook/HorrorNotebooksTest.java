@@ -31,14 +31,8 @@ class HorrorNotebooksTest {
     private static final List<String> CURVES =
             List.of(HEAD + "0,200\n", HEAD + "0,200\n300,1e155\n5e300,210\n", HEAD + "0,200\n".repeat(300), "");
 
-    /** Three of them in the ordinary check; with {@code -Dparchment.horrors=all} every notebook over every curve. */
+    /** Returns every notebook with every one of the curves. */
     static Stream<Arguments> horrors() throws IOException {
-        if (!"all".equals(System.getProperty("parchment.horrors"))) {
-            return Stream.of(
-                    Arguments.of("marks-and-phases", CURVES.get(0)),
-                    Arguments.of("marks-and-phases", CURVES.get(1)),
-                    Arguments.of("one-clock-for-many", CURVES.get(2)));
-        }
         try (Stream<Path> files = Files.list(NOTEBOOKS)) {
             return files
                     .map(file -> file.getFileName().toString())
