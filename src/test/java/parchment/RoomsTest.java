@@ -36,7 +36,9 @@ class RoomsTest {
             Set.of("display"),
             Set.of("chart"),
             Set.of("curve"),
+            Set.of("sheet"),
             Set.of("logbook"),
+            Set.of("gather"),
             Set.of("calendar"),
             Set.of("phase"),
             Set.of("period"),
@@ -136,7 +138,9 @@ class RoomsTest {
     void eachLibraryOfOthersStaysBehindOneRoom() {
         onlyIn("org.knowm.xchart..", "chart");
         onlyIn("tech.tablesaw..", "feature");
-        onlyIn("org.apache.commons.csv..", "logbook", "virtual", "lesson");
+        onlyIn("org.apache.commons.csv..", "sheet", "logbook", "gather", "virtual", "lesson");
+        onlyIn("org.dhatim.fastexcel..", "sheet");
+        onlyIn("com.github.miachm.sods..", "sheet");
         noClasses()
                 .that()
                 .resideInAPackage("parchment..")

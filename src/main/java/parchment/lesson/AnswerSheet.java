@@ -11,7 +11,7 @@ import parchment.display.Showable;
 import parchment.display.ShownAs;
 import parchment.display.Table;
 import parchment.file.WholeFile;
-import parchment.logbook.CsvText;
+import parchment.sheet.CsvText;
 import parchment.virtual.ClassList;
 import parchment.virtual.Overprint;
 

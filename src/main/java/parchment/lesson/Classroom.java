@@ -13,7 +13,7 @@ import java.util.stream.Stream;
 import parchment.display.Progress;
 import parchment.file.Rights;
 import parchment.file.WholeFile;
-import parchment.logbook.CsvText;
+import parchment.sheet.CsvText;
 import parchment.virtual.ClassList;
 import parchment.virtual.OwnersEyes;
 import parchment.virtual.RoastPlan;

@@ -6,8 +6,8 @@ import java.util.Locale;
 import java.util.OptionalDouble;
 import parchment.display.Showable;
 import parchment.display.ShownAs;
-import parchment.logbook.CsvText;
 import parchment.quantity.TemperatureUnit;
+import parchment.sheet.CsvText;
 import parchment.virtual.RoastPlan;
 
 /** Holds the batches that a student wants the invented machine to roast. Overprinted on every showing: never roast from it. */

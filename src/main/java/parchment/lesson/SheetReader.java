@@ -19,8 +19,8 @@ import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
 import parchment.file.NameForms;
-import parchment.logbook.CsvText;
 import parchment.quantity.TemperatureUnit;
+import parchment.sheet.CsvText;
 import parchment.virtual.SavedTable;
 
 /**

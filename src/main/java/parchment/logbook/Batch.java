@@ -15,6 +15,7 @@ import java.util.function.Supplier;
 import parchment.curve.Curve;
 import parchment.quantity.Elapsed;
 import parchment.quantity.TemperatureUnit;
+import parchment.sheet.Numbers;
 
 /**
  * Holds one roast as it was written down and logged.

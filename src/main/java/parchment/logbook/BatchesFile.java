@@ -14,6 +14,8 @@ import java.util.stream.Stream;
 import parchment.logbook.Field.Kind;
 import parchment.quantity.Elapsed;
 import parchment.quantity.TemperatureUnit;
+import parchment.sheet.Header;
+import parchment.sheet.Words;
 
 /** Reads batches.csv. */
 final class BatchesFile {
@@ -96,7 +98,7 @@ final class BatchesFile {
         MassPair.settle(batches, apart);
         Optional<TemperatureUnit> unit = Stream.of("charge temperature", "planned drop temperature", "room temperature")
                 .flatMap(column -> table.found(column).stream())
-                .flatMap(found -> Field.temperatureUnit(found.header().plainUnit()).stream())
+                .flatMap(found -> Header.temperatureUnit(found.header().plainUnit()).stream())
                 .findFirst();
         return new Result(batches, lines, unit);
     }

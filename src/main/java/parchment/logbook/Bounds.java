@@ -3,6 +3,7 @@ package parchment.logbook;
 import java.util.Locale;
 import java.util.Optional;
 import parchment.quantity.TemperatureUnit;
+import parchment.sheet.Header;
 
 /**
  * Holds the largest that is read of anything in a logbook. What lies beyond is a problem in words and never a number or a name.
@@ -94,6 +95,6 @@ final class Bounds {
         }
         return column.quantity().get().isControl()
                 ? ON_A_SCALE
-                : reading(Field.temperatureUnit(column.header().plainUnit()));
+                : reading(Header.temperatureUnit(column.header().plainUnit()));
     }
 }

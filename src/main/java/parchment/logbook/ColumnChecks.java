@@ -1,6 +1,8 @@
 package parchment.logbook;
 
 import java.util.Locale;
+import parchment.sheet.Numbers;
+import parchment.sheet.Words;
 
 /** Counts what was wrong in a curve file while it is read, so that each kind of problem is said once with its first line. */
 final class ColumnChecks {
@@ -67,7 +69,7 @@ final class ColumnChecks {
     }
 
     void impossible(int column, int line, double value) {
-        impossible[column].add(line, CurveFile.number(value));
+        impossible[column].add(line, Numbers.written(value));
     }
 
     void number(int column) {
@@ -83,7 +85,7 @@ final class ColumnChecks {
     }
 
     void sentinel(int column, int line, double value) {
-        sentinels[column].add(line, CurveFile.number(value));
+        sentinels[column].add(line, Numbers.written(value));
     }
 
     void tooWide(int line, int width, int headings) {
@@ -134,7 +136,7 @@ final class ColumnChecks {
         return !Double.isNaN(before)
                 && (Double.isNaN(now)
                         || Math.abs(now) < Math.abs(before) / 4
-                                && CurveFile.number(before).startsWith(CurveFile.number(now)));
+                                && Numbers.written(before).startsWith(Numbers.written(now)));
     }
 
     /** Returns whether a column holds words rather than numbers. */

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
+import parchment.sheet.Words;
 
 /** Looks for names that lead nowhere: a cupping of an unknown batch, a batch of an unknown lot. */
 final class CrossChecks {

@@ -11,13 +11,20 @@ import java.util.Collections;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
 import org.jspecify.annotations.Nullable;
+import parchment.sheet.BoundedReader;
+import parchment.sheet.CsvText;
+import parchment.sheet.Delimiter;
+import parchment.sheet.Header;
+import parchment.sheet.Numbers;
+import parchment.sheet.ReadableFile;
+import parchment.sheet.TextFile;
+import parchment.sheet.Words;
 
 /** Reads one of the logbook's tables: matches its headings with the columns that are known, and keeps the rest as extras. */
 final class CsvTable {
@@ -60,7 +67,7 @@ final class CsvTable {
         try (Reader text = TextFile.reader(in);
                 BoundedReader bounded = new BoundedReader(text, BoundedReader.mostCharacters());
                 Reader peeked = new BufferedReader(bounded, 1 << 16)) {
-            char delimiter = Delimiter.ofFirstLine(peeked, problems);
+            char delimiter = problems.delimiter(Delimiter.ofFirstLine(peeked));
             decimal = delimiter == ',' ? Numbers.Decimal.POINT : Numbers.Decimal.EITHER;
             CSVFormat format = CSVFormat.RFC4180
                     .builder()
@@ -123,11 +130,11 @@ final class CsvTable {
             return false;
         }
         Map<String, Field> known = new LinkedHashMap<>();
-        fields.forEach(field -> known.put(plain(field.name()), field));
+        fields.forEach(field -> known.put(Header.plain(field.name()), field));
         for (int i = 0; i < record.size(); i++) {
             Header header = Header.parse(CsvText.cell(record.get(i)));
             headings.add(header);
-            Field field = known.get(plain(header.name()));
+            Field field = known.get(Header.plain(header.name()));
             if (field == null) {
                 extra(i, header, known.keySet().stream().toList(), line);
             } else if (found.containsKey(field.name())) {
@@ -254,14 +261,6 @@ final class CsvTable {
                         "column left out");
             }
         });
-    }
-
-    /** Returns a heading as it is compared: hyphens and low lines are blanks, and both spellings of colour are one. */
-    static String plain(String name) {
-        return name.toLowerCase(Locale.ROOT)
-                .replaceAll("[\\s_-]+", " ")
-                .replace("color", "colour")
-                .strip();
     }
 
     List<Row> rows() {

@@ -15,6 +15,9 @@ import java.util.OptionalInt;
 import java.util.Set;
 import parchment.file.NameForms;
 import parchment.logbook.Field.Kind;
+import parchment.sheet.Header;
+import parchment.sheet.Numbers;
+import parchment.sheet.Words;
 
 /** Reads cuppings.csv and sessions.csv. */
 final class CuppingFiles {

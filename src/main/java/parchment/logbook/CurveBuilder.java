@@ -10,6 +10,9 @@ import parchment.curve.Curve;
 import parchment.curve.SmoothCurve;
 import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
+import parchment.sheet.Header;
+import parchment.sheet.Numbers;
+import parchment.sheet.Words;
 
 /** Makes curves of the readings of one file: units, and whether a unit contradicts its values. */
 final class CurveBuilder {
@@ -89,7 +92,7 @@ final class CurveBuilder {
                     0,
                     column.heading(),
                     Words.count(samples.seconds.length, "reading", "readings") + " that are always the same, "
-                            + CurveFile.number(samples.values[0]),
+                            + Numbers.written(samples.values[0]),
                     "bean temperatures that change; was the probe connected?",
                     "kept as written");
         }
@@ -101,7 +104,7 @@ final class CurveBuilder {
     }
 
     private static Curve extra(CurveColumns.Column column, Samples samples) {
-        Optional<TemperatureUnit> unit = Field.temperatureUnit(column.header().plainUnit());
+        Optional<TemperatureUnit> unit = Header.temperatureUnit(column.header().plainUnit());
         return unit.isPresent() && column.header().brackets() != Header.Brackets.NONE
                 ? samples.in(unit.get()).curve(column.heading(), Unit.TEMPERATURE)
                 : samples.curve(column.heading(), Unit.labelled(column.header().unit()));
@@ -110,7 +113,8 @@ final class CurveBuilder {
     /** Returns the scale of the bean temperature; empty if the column cannot be believed on the scale it states. */
     private static Optional<TemperatureUnit> beanUnit(
             CurveColumns.Column column, Samples samples, ProblemLog problems) {
-        Optional<TemperatureUnit> stated = Field.temperatureUnit(column.header().plainUnit());
+        Optional<TemperatureUnit> stated =
+                Header.temperatureUnit(column.header().plainUnit());
         double highest = samples.highButForSpikes();
         if (stated.isEmpty()) {
             return unstated(column, highest, problems);
@@ -162,7 +166,8 @@ final class CurveBuilder {
             Optional<TemperatureUnit> beanUnit,
             boolean beanRefused,
             ProblemLog problems) {
-        Optional<TemperatureUnit> stated = Field.temperatureUnit(column.header().plainUnit());
+        Optional<TemperatureUnit> stated =
+                Header.temperatureUnit(column.header().plainUnit());
         Optional<TemperatureUnit> unit = stated.or(() -> beanUnit);
         if (beanRefused) {
             return Optional.empty();

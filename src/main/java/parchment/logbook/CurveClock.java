@@ -4,6 +4,7 @@ import java.util.Arrays;
 import java.util.Comparator;
 import java.util.Locale;
 import java.util.stream.IntStream;
+import parchment.sheet.Words;
 
 /**
  * Puts the readings of a curve file in an order in which time strictly rises, and says what it took.

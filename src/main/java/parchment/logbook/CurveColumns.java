@@ -10,6 +10,9 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
+import parchment.sheet.Header;
+import parchment.sheet.Value;
+import parchment.sheet.Words;
 
 /**
  * Holds which column of a curve file is what.
@@ -121,7 +124,7 @@ record CurveColumns(
 
     private static Column byHeading(
             int index, Header header, CurveLayout layout, Set<Quantity> seen, int line, ProblemLog problems) {
-        String plain = CsvTable.plain(header.name());
+        String plain = Header.plain(header.name());
         for (Quantity quantity : Quantity.values()) {
             if (!quantity.words().equals(plain) || layout.source(quantity).isPresent()) {
                 continue;
@@ -166,7 +169,7 @@ record CurveColumns(
 
     private static OptionalInt findByName(String name, List<Header> headers) {
         for (int i = 0; i < headers.size(); i++) {
-            if (CsvTable.plain(headers.get(i).name()).equals(CsvTable.plain(name))) {
+            if (Header.plain(headers.get(i).name()).equals(Header.plain(name))) {
                 return OptionalInt.of(i);
             }
         }

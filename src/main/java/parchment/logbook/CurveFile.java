@@ -5,12 +5,17 @@ import java.io.InputStream;
 import java.io.Reader;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
 import parchment.quantity.TemperatureUnit;
+import parchment.sheet.CsvText;
+import parchment.sheet.Delimiter;
+import parchment.sheet.Header;
+import parchment.sheet.Lines;
+import parchment.sheet.Numbers;
+import parchment.sheet.TextFile;
 
 /**
  * Reads one curve file line by line; what is kept is bounded by {@value #MOST_READINGS} readings.
@@ -87,7 +92,7 @@ final class CurveFile {
     /** A logbook may hold files of a logger beside files in the logbook's own form; those explain themselves. */
     private static boolean isOwnForm(String line) {
         List<String> names = List.of(line.split("[,;\t]")).stream()
-                .map(cell -> CsvTable.plain(Header.parse(cell.replace("\"", "")).name()))
+                .map(cell -> Header.plain(Header.parse(cell.replace("\"", "")).name()))
                 .toList();
         return names.contains("time") && names.contains(Quantity.BEAN_TEMPERATURE.words());
     }
@@ -143,8 +148,8 @@ final class CurveFile {
     }
 
     private void findDelimiter(Lines lines) {
-        delimiter =
-                layout.delimiter().orElseGet(() -> Delimiter.of(lines.buffer(), lines.from(), lines.to(), problems));
+        delimiter = layout.delimiter()
+                .orElseGet(() -> problems.delimiter(Delimiter.of(lines.buffer(), lines.from(), lines.to())));
         decimal = switch (layout.decimal()) {
             case POINT -> Numbers.Decimal.POINT;
             case COMMA -> Numbers.Decimal.COMMA;
@@ -326,11 +331,5 @@ final class CurveFile {
             }
         }
         text = flat.toString().toCharArray();
-    }
-
-    static String number(double value) {
-        return value == Math.rint(value) && Math.abs(value) < 1e9
-                ? String.format(Locale.ROOT, "%.0f", value)
-                : Double.toString(value);
     }
 }

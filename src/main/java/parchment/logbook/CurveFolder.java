@@ -19,6 +19,9 @@ import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 import parchment.display.Progress;
 import parchment.quantity.TemperatureUnit;
+import parchment.sheet.ReadableFile;
+import parchment.sheet.TextFile;
+import parchment.sheet.Words;
 
 /**
  * Reads the curve files of a folder, several at once.

@@ -9,6 +9,9 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalInt;
+import parchment.sheet.Delimiter;
+import parchment.sheet.Header;
+import parchment.sheet.Value;
 
 /**
  * Describes how a curve file is written, for loggers that do not write the logbook's own form.
@@ -172,7 +175,7 @@ public final class CurveLayout {
      * @throws IllegalArgumentException if the quantity is a temperature and the unit is not °C, °F or K
      */
     public CurveLayout with(Quantity quantity, String column, String unit) {
-        if (!quantity.isControl() && Field.temperatureUnit(plainUnit(unit)).isEmpty()) {
+        if (!quantity.isControl() && Header.temperatureUnit(plainUnit(unit)).isEmpty()) {
             throw new IllegalArgumentException(
                     "A column of temperatures needs the unit °C, °F or K; it was given '" + unit + "'.");
         }
@@ -230,7 +233,7 @@ public final class CurveLayout {
     public Map<String, String> settings() {
         Map<String, String> settings = new LinkedHashMap<>();
         if (delimiter != '\0') {
-            settings.put("delimiter", LayoutFile.nameOf(delimiter));
+            settings.put("delimiter", Delimiter.nameOf(delimiter));
         }
         if (decimal != Decimal.FOUND) {
             settings.put("decimal", decimal.name().toLowerCase(Locale.ROOT));

@@ -11,6 +11,7 @@ import java.util.Optional;
 import java.util.Set;
 import parchment.file.FileName;
 import parchment.file.NameForms;
+import parchment.sheet.Words;
 
 /**
  * Matches curve files with batches by name, and names the file of a batch.

@@ -1,8 +1,7 @@
 package parchment.logbook;
 
-import java.util.Optional;
-import parchment.quantity.MassUnit;
-import parchment.quantity.TemperatureUnit;
+import parchment.sheet.Header;
+import parchment.sheet.Value;
 
 /**
  * Holds what is known of a column before any file is seen.
@@ -60,8 +59,8 @@ record Field(String name, Kind kind, Need need) {
     boolean accepts(Header header) {
         String unit = header.plainUnit();
         return switch (kind) {
-            case TEMPERATURE -> temperatureUnit(unit).isPresent();
-            case MASS -> massUnit(unit).isPresent();
+            case TEMPERATURE -> Header.temperatureUnit(unit).isPresent();
+            case MASS -> Header.massUnit(unit).isPresent();
             case TIME -> Value.TimeUnit.of(unit).isPresent();
             case SHARE -> unit.equals("%");
             case DENSITY -> unit.equals("g/l");
@@ -70,24 +69,6 @@ record Field(String name, Kind kind, Need need) {
             // A unit on words or on a date says nothing that would change how they are read.
             case TEXT, NAME, NUMBER, LABELLED, DATE, DATE_TIME -> true;
         };
-    }
-
-    static Optional<TemperatureUnit> temperatureUnit(String plainUnit) {
-        return switch (plainUnit) {
-            case "c" -> Optional.of(TemperatureUnit.CELSIUS);
-            case "f" -> Optional.of(TemperatureUnit.FAHRENHEIT);
-            case "k" -> Optional.of(TemperatureUnit.KELVIN);
-            default -> Optional.empty();
-        };
-    }
-
-    static Optional<MassUnit> massUnit(String plainUnit) {
-        for (MassUnit unit : MassUnit.values()) {
-            if (unit.symbol().equals(plainUnit)) {
-                return Optional.of(unit);
-            }
-        }
-        return Optional.empty();
     }
 
     static double pressureInHectopascals(String plainUnit) {

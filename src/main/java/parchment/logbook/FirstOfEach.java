@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Properties;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
+import parchment.sheet.Words;
 
 /**
  * Holds the first of settings that are written more than once, and says which stood there again; small and capital letters are one, and so are

@@ -14,6 +14,9 @@ import java.util.Optional;
 import java.util.TreeSet;
 import java.util.function.Function;
 import parchment.quantity.TemperatureUnit;
+import parchment.sheet.ReadableFile;
+import parchment.sheet.TextFile;
+import parchment.sheet.Words;
 
 /** Opens a logbook folder: settings, tables, curves, and what holds them together. */
 final class FolderReader {

@@ -4,6 +4,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import parchment.sheet.Header;
+import parchment.sheet.Words;
 
 /** Reads the settings of a curve layout. */
 final class LayoutFile {
@@ -117,16 +119,6 @@ final class LayoutFile {
             case "tab", "\\t" -> Optional.of('\t');
             case "blank", "space" -> Optional.of(' ');
             default -> name.length() == 1 && name.charAt(0) != '"' ? Optional.of(name.charAt(0)) : Optional.empty();
-        };
-    }
-
-    static String nameOf(char delimiter) {
-        return switch (delimiter) {
-            case ',' -> "comma";
-            case ';' -> "semicolon";
-            case '\t' -> "tab";
-            case ' ' -> "blank";
-            default -> String.valueOf(delimiter);
         };
     }
 

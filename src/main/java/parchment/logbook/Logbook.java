@@ -16,6 +16,7 @@ import java.util.function.Predicate;
 import parchment.display.Display;
 import parchment.display.Showable;
 import parchment.quantity.TemperatureUnit;
+import parchment.sheet.Words;
 
 /**
  * Holds an opened collection of batches, lots and cuppings.

@@ -63,7 +63,7 @@ public final class LogbookPlace {
     }
 
     /** Returns the path with links resolved, as far as it is there. */
-    static Path real(Path path) {
+    public static Path real(Path path) {
         Path there = path.toAbsolutePath().normalize();
         List<Path> rest = new ArrayList<>();
         while (there != null && !Files.exists(there)) {

@@ -14,6 +14,7 @@ import java.util.Set;
 import java.util.function.Predicate;
 import parchment.display.Report;
 import parchment.display.Table;
+import parchment.sheet.Words;
 
 /** Tells on one page what a logbook holds and what it lacks. */
 final class LogbookSummary {

@@ -13,6 +13,7 @@ import java.util.Map;
 import java.util.Optional;
 import parchment.logbook.Field.Kind;
 import parchment.quantity.Mass;
+import parchment.sheet.Words;
 
 /** Reads machines.csv and upkeep.csv. */
 final class MachineFiles {

@@ -4,6 +4,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import parchment.quantity.Mass;
+import parchment.sheet.Words;
 import parchment.stats.Robust;
 
 /**

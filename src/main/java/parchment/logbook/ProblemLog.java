@@ -45,4 +45,17 @@ final class ProblemLog {
         });
         return all;
     }
+
+    /** Tells of columns that something else than a comma keeps apart, and returns that sign. */
+    char delimiter(char found) {
+        if (found != ',') {
+            add(
+                    0,
+                    "",
+                    found == ';' ? "semicolons between the columns" : "tabs between the columns",
+                    "commas",
+                    "read with them, and a comma in a number taken for the decimal comma");
+        }
+        return found;
+    }
 }

@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import parchment.display.Showable;
 import parchment.display.Table;
+import parchment.sheet.Words;
 
 /**
  * Lists what could not be read as written, in the order it was met.

@@ -14,6 +14,11 @@ import parchment.quantity.Mass;
 import parchment.quantity.MassUnit;
 import parchment.quantity.Temperature;
 import parchment.quantity.TemperatureUnit;
+import parchment.sheet.DateOrder;
+import parchment.sheet.Header;
+import parchment.sheet.Numbers;
+import parchment.sheet.Value;
+import parchment.sheet.Words;
 
 /** Reads the values of one row; one that cannot be read as written becomes a problem and is missing. */
 final class Row {
@@ -106,7 +111,7 @@ final class Row {
     /** Returns a temperature that lies between the two given ones, in degrees Celsius. */
     Optional<Temperature> temperature(String name, double low, double high) {
         TemperatureUnit unit = table.found(name)
-                .flatMap(found -> Field.temperatureUnit(found.header().plainUnit()))
+                .flatMap(found -> Header.temperatureUnit(found.header().plainUnit()))
                 .orElse(TemperatureUnit.CELSIUS);
         OptionalDouble written = number(
                 name,
@@ -124,7 +129,7 @@ final class Row {
     /** Returns a mass that a machine can roast, in any unit. */
     Optional<Mass> mass(String name) {
         MassUnit unit = table.found(name)
-                .flatMap(found -> Field.massUnit(found.header().plainUnit()))
+                .flatMap(found -> Header.massUnit(found.header().plainUnit()))
                 .orElse(MassUnit.KILOGRAM);
         double low = Mass.kilograms(Bounds.LIGHTEST).in(unit);
         double high = Mass.kilograms(Bounds.HEAVIEST).in(unit);
@@ -235,8 +240,7 @@ final class Row {
 
     private String expectedDate(String text, String example) {
         String plain = "an ISO 8601 date such as " + example;
-        return table.settings().dates() == Settings.DateOrder.ISO_ONLY
-                        && text.matches("\\d{1,2}[/.-]\\d{1,2}[/.-]\\d{2,4}.*")
+        return table.settings().dates() == DateOrder.ISO_ONLY && text.matches("\\d{1,2}[/.-]\\d{1,2}[/.-]\\d{2,4}.*")
                 ? plain
                         + "; which part is the day? Put date.order=day/month/year or month/day/year into logbook.properties"
                 : plain;

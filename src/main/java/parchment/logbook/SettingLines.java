@@ -4,6 +4,7 @@ import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.Reader;
 import java.util.regex.Pattern;
+import parchment.sheet.Words;
 
 /**
  * Takes out of a file of settings what would stop the reading of all of it: a backslash with 'u' that no four hexadecimal digits follow,

@@ -14,6 +14,13 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeSet;
+import parchment.sheet.BoundedReader;
+import parchment.sheet.DateOrder;
+import parchment.sheet.Header;
+import parchment.sheet.Numbers;
+import parchment.sheet.ReadableFile;
+import parchment.sheet.TextFile;
+import parchment.sheet.Words;
 
 /**
  * Holds what logbook.properties states.
@@ -56,23 +63,6 @@ record Settings(
     enum Stated {
         YES,
         NO
-    }
-
-    /** Says how a date that is not in ISO form is to be read. */
-    enum DateOrder {
-        ISO_ONLY("year-month-day"),
-        DAY_MONTH_YEAR("day/month/year"),
-        MONTH_DAY_YEAR("month/day/year");
-
-        private final String words;
-
-        DateOrder(String words) {
-            this.words = words;
-        }
-
-        String words() {
-            return words;
-        }
     }
 
     /** Says whether a spreadsheet is known to have turned minutes and seconds into hours and minutes. */

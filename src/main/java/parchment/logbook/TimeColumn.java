@@ -4,6 +4,9 @@ import java.time.LocalDateTime;
 import java.time.LocalTime;
 import java.time.ZoneOffset;
 import java.util.Optional;
+import parchment.sheet.DateOrder;
+import parchment.sheet.Numbers;
+import parchment.sheet.Value;
 
 /** Reads the times of a curve file; where the heading has no unit, the first time shows it and that is said. */
 final class TimeColumn {
@@ -46,11 +49,11 @@ final class TimeColumn {
         if (time.isPresent()) {
             return time.get().toNanoOfDay() / 1e9;
         }
-        Optional<LocalDateTime> local = Value.local(written, Settings.DateOrder.DAY_MONTH_YEAR);
+        Optional<LocalDateTime> local = Value.local(written, DateOrder.DAY_MONTH_YEAR);
         if (local.isPresent()) {
             return local.get().toEpochSecond(ZoneOffset.UTC) + local.get().getNano() / 1e9;
         }
-        return Value.instant(written, ZoneOffset.UTC, Settings.DateOrder.ISO_ONLY)
+        return Value.instant(written, ZoneOffset.UTC, DateOrder.ISO_ONLY)
                 .map(at -> at.toEpochSecond() + at.getNano() / 1e9)
                 .orElse(Double.NaN);
     }

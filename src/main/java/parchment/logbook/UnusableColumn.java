@@ -1,6 +1,8 @@
 package parchment.logbook;
 
 import java.util.Optional;
+import parchment.sheet.Header;
+import parchment.sheet.Words;
 
 /** Counts the values of a column whose heading cannot be used, so that they are told and not dropped in silence. */
 final class UnusableColumn {

@@ -2,7 +2,7 @@ package parchment.virtual;
 
 import java.util.ArrayList;
 import java.util.List;
-import parchment.logbook.CsvText;
+import parchment.sheet.CsvText;
 
 /**
  * Holds a table that becomes one file of a logbook.

@@ -15,9 +15,9 @@ import java.util.Optional;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
-import parchment.logbook.CsvText;
 import parchment.quantity.MassUnit;
 import parchment.quantity.TemperatureUnit;
+import parchment.sheet.CsvText;
 
 /** Reads the cells of a plan: headers in any order and case, units in brackets, errors with file and line. */
 final class PlanTable {

@@ -14,7 +14,7 @@ import org.apache.commons.csv.CSVRecord;
 import parchment.display.Progress;
 import parchment.file.WholeFile;
 import parchment.file.WholeFolder;
-import parchment.logbook.CsvText;
+import parchment.sheet.CsvText;
 
 /**
  * Gives each student of a class a year of their own in one scenario, and keeps the truths and secret seeds with the teacher.

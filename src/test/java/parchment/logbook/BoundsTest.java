@@ -18,6 +18,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
+import parchment.sheet.BoundedReader;
 
 /** What lies beyond the bounds of the possible is a problem in words; what lies just within them is read. */
 class BoundsTest {

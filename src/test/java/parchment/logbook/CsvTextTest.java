@@ -21,6 +21,8 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
+import parchment.gather.Gather;
+import parchment.sheet.CsvText;
 
 class CsvTextTest {
     /** Signs of formulas and of cells' ends, guards, digits, a letter, blanks of several kinds, a sign of two halves. */

@@ -12,6 +12,7 @@ import java.util.SplittableRandom;
 import org.junit.jupiter.api.RepeatedTest;
 import org.junit.jupiter.api.RepetitionInfo;
 import org.junit.jupiter.api.Test;
+import parchment.sheet.Lines;
 
 class LinesTest {
     /** Hands out a few characters at a time, so that every border of a buffer falls somewhere. */

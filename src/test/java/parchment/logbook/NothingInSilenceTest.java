@@ -15,6 +15,7 @@ import java.util.Random;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import parchment.sheet.Header;
 
 /**
  * Every cell that is filled in is in the logbook, among its extras, or named by a problem: of its row and column, of its row, of its column,

@@ -10,7 +10,8 @@ import org.junit.jupiter.api.RepetitionInfo;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
-import parchment.logbook.Numbers.Decimal;
+import parchment.sheet.Numbers;
+import parchment.sheet.Numbers.Decimal;
 
 class NumbersTest {
     @RepeatedTest(20)

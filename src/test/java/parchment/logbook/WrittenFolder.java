@@ -7,7 +7,7 @@ import java.nio.file.Path;
 
 /** Writes small logbook folders for tests. */
 public final class WrittenFolder {
-    static final String CURVE = curve("°C", 0, 560, 5, 200);
+    public static final String CURVE = curve("°C", 0, 560, 5, 200);
 
     private final Path folder;
 

@@ -18,8 +18,8 @@ import parchment.display.Showable;
 final class Rooms {
     private static final String LIBRARY = "parchment/";
 
-    /** Not part of the library, though they share its first name (seen where all is on one class path of folders). */
-    private static final Set<String> NOT_ROOMS = Set.of("kernel", "notebook", "handbook", "launcher");
+    /** Not for notebooks: rooms of the program that share the first name, and those below the library that know of files only. */
+    private static final Set<String> NOT_ROOMS = Set.of("kernel", "notebook", "handbook", "launcher", "file", "sheet");
 
     private Rooms() {}
 

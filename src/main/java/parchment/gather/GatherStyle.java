@@ -1,0 +1,120 @@
+package parchment.gather;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.stream.Collectors;
+import parchment.sheet.DateOrder;
+
+/** Holds the files that are written alike, so that what their columns mean is asked once. */
+final class GatherStyle {
+    private final String letter;
+    private final StrangeFile sample;
+    private final List<Path> paths = new ArrayList<>();
+    private final List<MeaningProposal> proposals;
+    private final List<StrangeColumn> columns;
+    private final Map<String, Integer> words = new TreeMap<>();
+    private final Map<Double, Integer> odd = new TreeMap<>();
+    private int highestFirst;
+    private int highestSecond;
+    private boolean datesInQuestion;
+
+    GatherStyle(String letter, StrangeFile sample, List<StrangeColumn> columns, List<MeaningProposal> proposals) {
+        this.letter = letter;
+        this.sample = sample;
+        this.columns = columns;
+        this.proposals = new ArrayList<>(proposals);
+    }
+
+    /** Returns what makes two recordings one style: the same headings, and temperatures that fit the same scale. */
+    static String key(StrangeFile file, List<MeaningProposal> proposals) {
+        return file.style()
+                + proposals.stream()
+                        .map(MeaningProposal::meaning)
+                        .filter(m -> m.kind() == Meaning.Kind.TIME
+                                || m.quantity().isPresent()
+                                        && !m.quantity().get().isControl())
+                        .map(Meaning::toString)
+                        .collect(Collectors.joining("\u001F"));
+    }
+
+    void add(StrangeFile file, List<StrangeColumn> fileColumns, List<MeaningProposal> fileProposals) {
+        paths.add(file.path());
+        for (int i = 0; i < fileColumns.size(); i++) {
+            StrangeColumn column = fileColumns.get(i);
+            // A column of events is empty in a batch where nobody typed.
+            if (proposals.get(i).meaning().kind() == Meaning.Kind.LEFT_OUT) {
+                proposals.set(i, fileProposals.get(i));
+            }
+            if (fileProposals.get(i).meaning().kind() == Meaning.Kind.EVENTS) {
+                column.words().forEach((word, count) -> words.merge(word, count, Integer::sum));
+            }
+            if (fileProposals
+                    .get(i)
+                    .meaning()
+                    .quantity()
+                    .filter(q -> !q.isControl())
+                    .isPresent()) {
+                column.oddReadings().forEach((value, count) -> odd.merge(value, count, Integer::sum));
+            }
+            if (column.mostly(StrangeColumn.Form.DATE_AND_TIME)
+                    && !column.first().matches("\\d{4}.*")) {
+                date(column.highestDateParts());
+            }
+        }
+        WrittenDate.find(file, DateOrder.ISO_ONLY)
+                .filter(date -> date.day().isEmpty())
+                .ifPresent(date -> {
+                    String[] parts = date.written().split("/");
+                    date(new int[] {Integer.parseInt(parts[0]), Integer.parseInt(parts[1])});
+                });
+    }
+
+    private void date(int[] parts) {
+        datesInQuestion = true;
+        highestFirst = Math.max(highestFirst, parts[0]);
+        highestSecond = Math.max(highestSecond, parts[1]);
+    }
+
+    String letter() {
+        return letter;
+    }
+
+    StrangeFile sample() {
+        return sample;
+    }
+
+    List<Path> paths() {
+        return paths;
+    }
+
+    List<MeaningProposal> proposals() {
+        return proposals;
+    }
+
+    List<StrangeColumn> columns() {
+        return columns;
+    }
+
+    Map<String, Integer> words() {
+        return words;
+    }
+
+    /** Returns numbers that probably mean "no reading", and how often each stands. */
+    Map<Double, Integer> odd() {
+        return new LinkedHashMap<>(odd);
+    }
+
+    /** Returns whether its dates do not say which part is the day. */
+    boolean datesInQuestion() {
+        return datesInQuestion;
+    }
+
+    /** Returns the order of a date's parts, where one of all the dates can only be read one way. */
+    DateOrder certainOrder() {
+        return WrittenDate.certainOrder(highestFirst, highestSecond);
+    }
+}

@@ -1,0 +1,179 @@
+package parchment.gather;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+import org.jspecify.annotations.Nullable;
+import parchment.file.WholeFile;
+import parchment.logbook.Logbook;
+import parchment.logbook.LogbookFiles;
+import parchment.logbook.MarkKind;
+import parchment.sheet.CsvText;
+import parchment.sheet.Numbers;
+
+/** Writes a new logbook folder; a file that is there already is never written over. */
+final class GatherWriter {
+    static final String ANSWERS = "gathered-answers.properties";
+    static final String REPORT = "gathered.txt";
+
+    private final Path folder;
+    private final Logbook.Provenance provenance;
+
+    GatherWriter(Path folder, Logbook.Provenance provenance) {
+        this.folder = folder;
+        this.provenance = provenance;
+    }
+
+    void write(
+            String name,
+            String zone,
+            List<GatheredBatch> batches,
+            Map<String, String> answers,
+            String report,
+            Set<Double> odd)
+            throws IOException {
+        Files.createDirectories(folder.resolve(LogbookFiles.CURVES));
+        batches(batches);
+        for (GatheredBatch batch : batches) {
+            if (batch.recording().isPresent()) {
+                curve(batch, batch.recording().get());
+            }
+        }
+        file(LogbookFiles.SETTINGS).write(settings(name, zone, odd));
+        file(ANSWERS).write(properties(answers));
+        file(REPORT).write(report);
+    }
+
+    private WholeFile file(String file) {
+        return WholeFile.at(folder.resolve(file)).ifNew();
+    }
+
+    private String settings(String name, String zone, Set<Double> odd) {
+        StringBuilder text = new StringBuilder("name=").append(escaped(name)).append('\n');
+        if (provenance == Logbook.Provenance.INVENTED) {
+            text.append("provenance=").append(LogbookFiles.INVENTED).append('\n');
+        }
+        if (!zone.isEmpty()) {
+            text.append("time.zone=").append(zone).append('\n');
+        }
+        Set<Double> missing = new TreeSet<>(odd);
+        missing.removeAll(LogbookFiles.MISSING_READINGS);
+        if (!missing.isEmpty()) {
+            missing.addAll(LogbookFiles.MISSING_READINGS);
+            List<String> numbers = missing.stream().map(Numbers::written).toList();
+            text.append("missing.readings=").append(String.join(",", numbers)).append('\n');
+        }
+        return text.toString();
+    }
+
+    private static String properties(Map<String, String> answers) {
+        StringBuilder text = new StringBuilder("# The answers that this logbook was gathered with.\n"
+                + "# Change what was wrong and give the file to a new 'gather' with --answers.\n");
+        answers.forEach((key, answer) ->
+                text.append(escaped(key)).append('=').append(escaped(answer)).append('\n'));
+        return text.toString();
+    }
+
+    private static String escaped(String text) {
+        return text.replace("\\", "\\\\").replace("\n", " ").replace("\r", " ");
+    }
+
+    private void batches(List<GatheredBatch> batches) throws IOException {
+        Set<MarkKind> marks = new TreeSet<>();
+        Set<String> written = new LinkedHashSet<>();
+        boolean notes = false;
+        for (GatheredBatch batch : batches) {
+            marks.addAll(batch.marks().keySet());
+            written.addAll(batch.written().keySet());
+            notes |= !batch.notes().isEmpty();
+        }
+        written.remove("note");
+        List<String> headings = new ArrayList<>(List.of("batch", "roasted at"));
+        headings.addAll(written);
+        marks.forEach(mark -> headings.add(mark.words() + " [min:s]"));
+        boolean noted =
+                notes || batches.stream().anyMatch(batch -> batch.written().containsKey("note"));
+        if (noted) {
+            headings.add("note");
+        }
+        file(LogbookFiles.BATCHES).write(writer -> {
+            CsvText.append(headings, writer);
+            for (GatheredBatch batch : batches) {
+                List<String> row = new ArrayList<>(List.of(batch.name(), roastedAt(batch)));
+                written.forEach(heading -> row.add(batch.written().getOrDefault(heading, "")));
+                marks.forEach(mark -> row.add(minutes(batch.marks().get(mark))));
+                if (noted) {
+                    row.add(note(batch));
+                }
+                CsvText.append(row, writer);
+            }
+        });
+    }
+
+    private static String roastedAt(GatheredBatch batch) {
+        return batch.roastedAt()
+                .map(at -> at.truncatedTo(ChronoUnit.SECONDS).toString())
+                .or(() -> batch.day().map(Object::toString))
+                .orElse("");
+    }
+
+    private static String minutes(@Nullable Double seconds) {
+        if (seconds == null) {
+            return "";
+        }
+        long tenths = Math.round(seconds * 10);
+        String whole = String.format(Locale.ROOT, "%d:%02d", tenths / 600, tenths / 10 % 60);
+        return tenths % 10 == 0 ? whole : whole + "." + tenths % 10;
+    }
+
+    private static String note(GatheredBatch batch) {
+        List<String> parts = new ArrayList<>();
+        Optional.ofNullable(batch.written().get("note")).ifPresent(parts::add);
+        parts.addAll(batch.notes());
+        return String.join("; ", parts);
+    }
+
+    private void curve(GatheredBatch batch, Recording recording) throws IOException {
+        GatherColumns columns =
+                GatherColumns.ofCurve(recording.meanings(), recording.file().headings());
+        List<String> headings = new ArrayList<>(List.of(GatherColumns.TIME));
+        headings.addAll(columns.headings());
+        Path file = Path.of(LogbookFiles.CURVES).resolve(LogbookFiles.curve(batch.name()));
+        file(file.toString()).write(writer -> {
+            CsvText.append(headings, writer);
+            for (int i = 0; i < recording.rows().size(); i++) {
+                double at = recording.seconds().get(i);
+                if (at < batch.from() || at >= batch.to()) {
+                    continue;
+                }
+                List<String> cells =
+                        recording.file().rows().get(recording.rows().get(i));
+                List<String> row = new ArrayList<>(List.of(seconds(at - batch.zero())));
+                columns.places()
+                        .forEach(place -> row.add(
+                                number(cells.get(place), recording.file().decimal())));
+                CsvText.append(row, writer);
+            }
+        });
+    }
+
+    private static String seconds(double at) {
+        double thousandths = Math.round(at * 1000) / 1000.0;
+        return Numbers.written(thousandths);
+    }
+
+    private static String number(String cell, Numbers.Decimal decimal) {
+        return decimal != Numbers.Decimal.POINT && !Double.isNaN(Numbers.parse(cell, decimal))
+                ? cell.replace(',', '.')
+                : cell;
+    }
+}

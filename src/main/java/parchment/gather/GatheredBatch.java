@@ -1,0 +1,61 @@
+package parchment.gather;
+
+import java.time.LocalDate;
+import java.time.LocalDateTime;
+import java.util.Collections;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import parchment.logbook.MarkKind;
+
+/**
+ * Holds one batch that was made of strange files.
+ *
+ * @param name its name
+ * @param roastedAt the date and time of its charge
+ * @param day its date, where the time is not known
+ * @param recording where its curve comes from
+ * @param zero the second of the recording that becomes second 0
+ * @param from the first second that belongs to it
+ * @param to the second where the next batch begins
+ * @param marks the marks, in seconds since charge
+ * @param written what a sheet says of it, by heading of batches.csv
+ * @param notes what was typed and is no mark
+ */
+record GatheredBatch(
+        String name,
+        Optional<LocalDateTime> roastedAt,
+        Optional<LocalDate> day,
+        Optional<Recording> recording,
+        double zero,
+        double from,
+        double to,
+        Map<MarkKind, Double> marks,
+        Map<String, String> written,
+        List<String> notes) {
+
+    GatheredBatch {
+        marks = Collections.unmodifiableMap(new LinkedHashMap<>(marks));
+        written = Collections.unmodifiableMap(new LinkedHashMap<>(written));
+        notes = List.copyOf(notes);
+    }
+
+    /** Returns the batch with what a sheet says of it; times that the recording knows better stay. */
+    GatheredBatch with(Map<String, String> fromSheet, Optional<LocalDateTime> at, Optional<LocalDate> onDay) {
+        Map<String, String> all = new LinkedHashMap<>(written);
+        fromSheet.forEach(all::putIfAbsent);
+        return new GatheredBatch(
+                name, roastedAt.or(() -> at), day.or(() -> onDay), recording, zero, from, to, marks, all, notes);
+    }
+
+    /** Returns the batch under another name. */
+    GatheredBatch named(String other) {
+        return new GatheredBatch(other, roastedAt, day, recording, zero, from, to, marks, written, notes);
+    }
+
+    /** Returns the batch with other marks. */
+    GatheredBatch withMarks(Map<MarkKind, Double> other) {
+        return new GatheredBatch(name, roastedAt, day, recording, zero, from, to, other, written, notes);
+    }
+}

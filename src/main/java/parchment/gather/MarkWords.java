@@ -1,0 +1,39 @@
+package parchment.gather;
+
+import java.util.Locale;
+import java.util.Optional;
+import parchment.logbook.MarkKind;
+
+/** Recognises the trade's words for marks in what somebody typed beside a reading. */
+final class MarkWords {
+    private MarkWords() {}
+
+    /** Returns the mark that the words name, or nothing if they name none or could name two. */
+    static Optional<MarkKind> of(String written) {
+        String words = written.toLowerCase(Locale.ROOT)
+                .replaceAll("[^\\p{L}\\p{N}]+", " ")
+                .replace("1st", "first")
+                .replace("2nd", "second")
+                .strip();
+        boolean end = words.matches(".*\\b(end|ends|ended|over|stop|stops)\\b.*");
+        if (words.matches(".*\\bsecond (crack|pop).*")) {
+            return end ? Optional.empty() : Optional.of(MarkKind.SECOND_CRACK_START);
+        }
+        if (words.matches(".*\\bfirst (crack|pop).*")) {
+            return Optional.of(end ? MarkKind.FIRST_CRACK_END : MarkKind.FIRST_CRACK_START);
+        }
+        if (words.matches(".*\\b(yellow|yellowing)\\b.*")) {
+            return Optional.of(MarkKind.YELLOWING);
+        }
+        if (words.matches(".*\\b(turning point)\\b.*")) {
+            return Optional.of(MarkKind.TURNING_POINT);
+        }
+        if (words.matches("(charge|charged|beans in|in the drum)")) {
+            return Optional.of(MarkKind.CHARGE);
+        }
+        if (words.matches("(drop|dropped|beans out|out)")) {
+            return Optional.of(MarkKind.DROP);
+        }
+        return Optional.empty();
+    }
+}

@@ -1,0 +1,177 @@
+package parchment.gather;
+
+import java.time.LocalDate;
+import java.time.LocalDateTime;
+import java.time.LocalTime;
+import java.time.ZoneOffset;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import parchment.logbook.Quantity;
+import parchment.quantity.Elapsed;
+import parchment.quantity.TemperatureUnit;
+import parchment.sheet.DateOrder;
+import parchment.sheet.Header;
+import parchment.sheet.Numbers;
+import parchment.sheet.Value;
+
+/**
+ * Holds a strange file once it is known what its columns mean: times in seconds, rows, and what was typed beside them.
+ *
+ * @param file the file
+ * @param meanings what each column is
+ * @param seconds the times of the kept rows, strictly rising
+ * @param rows the places of the kept rows in the file
+ * @param zero the date and time of second 0, if it is known
+ * @param leftOut the rows without a time, or with one that does not rise
+ */
+record Recording(
+        StrangeFile file,
+        List<Meaning> meanings,
+        List<Double> seconds,
+        List<Integer> rows,
+        Optional<LocalDateTime> zero,
+        int leftOut) {
+    private static final double HALF_A_DAY = 43_200;
+    private static final LocalDateTime EPOCH = LocalDateTime.of(1970, 1, 1, 0, 0);
+
+    /** Holds words that were typed beside a reading. */
+    record Event(double seconds, String words) {}
+
+    static Recording of(StrangeFile file, List<Meaning> meanings, DateOrder order) {
+        int time = place(meanings, Meaning.Kind.TIME, Optional.empty());
+        String form = time < 0 ? "" : meanings.get(time).unit();
+        List<Double> seconds = new ArrayList<>();
+        List<Integer> rows = new ArrayList<>();
+        double day = 0;
+        for (int i = 0; time >= 0 && i < file.rows().size(); i++) {
+            double at = seconds(file.rows().get(i).get(time), form, order, file.decimal()) + day;
+            double latest = seconds.isEmpty() ? Double.NEGATIVE_INFINITY : seconds.get(seconds.size() - 1);
+            if (form.equals(Meaning.TIME_OF_DAY) && at < latest - HALF_A_DAY) {
+                day += 2 * HALF_A_DAY;
+                at += 2 * HALF_A_DAY;
+            }
+            if (at > latest) {
+                seconds.add(at);
+                rows.add(i);
+            }
+        }
+        return new Recording(
+                file,
+                meanings,
+                seconds,
+                rows,
+                zero(file, form, order),
+                file.rows().size() - rows.size());
+    }
+
+    private static double seconds(String cell, String form, DateOrder order, Numbers.Decimal decimal) {
+        return switch (form) {
+            case Meaning.MILLISECONDS -> Numbers.parse(cell, decimal) / 1000;
+            case Meaning.TIME_OF_DAY ->
+                Value.timeOfDay(cell).map(t -> t.toNanoOfDay() / 1e9).orElse(Double.NaN);
+            case Meaning.DATE_AND_TIME ->
+                Value.local(cell, order)
+                        .map(at -> at.toEpochSecond(ZoneOffset.UTC) + at.getNano() / 1e9)
+                        .orElse(Double.NaN);
+            default ->
+                Value.TimeUnit.of(form)
+                        .map(unit -> Value.seconds(cell, unit, decimal))
+                        .orElse(Double.NaN);
+        };
+    }
+
+    private static Optional<LocalDateTime> zero(StrangeFile file, String form, DateOrder order) {
+        if (form.equals(Meaning.DATE_AND_TIME)) {
+            return Optional.of(EPOCH);
+        }
+        Optional<WrittenDate> written = WrittenDate.find(file, order);
+        if (form.equals(Meaning.TIME_OF_DAY)) {
+            return written.flatMap(WrittenDate::day).map(LocalDate::atStartOfDay);
+        }
+        return written.flatMap(date -> date.day().flatMap(day -> date.time().map(day::atTime)));
+    }
+
+    private static int place(List<Meaning> meanings, Meaning.Kind kind, Optional<Quantity> quantity) {
+        for (int i = 0; i < meanings.size(); i++) {
+            if (meanings.get(i).kind() == kind && meanings.get(i).quantity().equals(quantity)) {
+                return i;
+            }
+        }
+        return -1;
+    }
+
+    /** Returns the date that the file states, where no time of day goes with it. */
+    Optional<LocalDate> day(DateOrder order) {
+        return WrittenDate.find(file, order).flatMap(WrittenDate::day);
+    }
+
+    /** Returns the charges, as the fall of the bean temperature shows them. */
+    List<Double> charges() {
+        int bean = place(meanings, Meaning.Kind.QUANTITY, Optional.of(Quantity.BEAN_TEMPERATURE));
+        if (bean < 0) {
+            return List.of();
+        }
+        TemperatureUnit unit = Header.parse("x [" + meanings.get(bean).unit() + "]")
+                .temperatureUnit()
+                .orElse(TemperatureUnit.CELSIUS);
+        double[] times = new double[rows.size()];
+        double[] celsius = new double[rows.size()];
+        int size = 0;
+        for (int i = 0; i < rows.size(); i++) {
+            double value = Numbers.parse(file.rows().get(rows.get(i)).get(bean), file.decimal());
+            if (!Double.isNaN(value) && !StrangeColumn.isOdd(value)) {
+                times[size] = seconds.get(i);
+                celsius[size++] = unit.toCelsius(value);
+            }
+        }
+        return ChargeFinder.charges(Arrays.copyOf(times, size), Arrays.copyOf(celsius, size));
+    }
+
+    /** Returns what was typed beside the readings, in order. */
+    List<Event> events() {
+        List<Event> events = new ArrayList<>();
+        for (int c = 0; c < meanings.size(); c++) {
+            if (meanings.get(c).kind() != Meaning.Kind.EVENTS) {
+                continue;
+            }
+            String before = "";
+            for (int i = 0; i < rows.size(); i++) {
+                String words = file.rows().get(rows.get(i)).get(c);
+                // A logger that repeats the words on every row until the next ones says one thing, not hundreds.
+                if (!words.isEmpty() && !words.equals(before)) {
+                    events.add(new Event(seconds.get(i), words));
+                }
+                before = words;
+            }
+        }
+        return events;
+    }
+
+    /** Returns a time as the file shows it: the time of day where that is known, else minutes and seconds. */
+    String clock(double at) {
+        boolean day = timeOfDay();
+        long whole = Math.round(at);
+        return day
+                ? LocalTime.ofSecondOfDay(Math.floorMod(whole, 86_400L)).toString()
+                : Elapsed.seconds(at).toString();
+    }
+
+    private boolean timeOfDay() {
+        return meanings.stream()
+                .anyMatch(m -> m.kind() == Meaning.Kind.TIME
+                        && (m.unit().equals(Meaning.TIME_OF_DAY) || m.unit().equals(Meaning.DATE_AND_TIME)));
+    }
+
+    /** Returns the time that was answered in the form of {@link #clock}, or NaN. */
+    double parseClock(String text) {
+        if (!timeOfDay()) {
+            return Value.seconds(text, Value.TimeUnit.MINUTES_AND_SECONDS, Numbers.Decimal.POINT);
+        }
+        double inDay = Value.timeOfDay(text).map(t -> t.toNanoOfDay() / 1e9).orElse(Double.NaN);
+        double first = seconds.isEmpty() ? 0 : seconds.get(0);
+        double at = Math.floor(first / 86_400) * 86_400 + inDay;
+        return at < first - HALF_A_DAY ? at + 86_400 : at;
+    }
+}

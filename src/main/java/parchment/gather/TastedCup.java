@@ -1,0 +1,41 @@
+package parchment.gather;
+
+import java.time.LocalDate;
+import java.util.Collections;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * Holds what a score sheet says of one cup, or of one cupper's mean over cups where no more stands there.
+ *
+ * @param tastedOn the day, if it stands in the row, above the table, or in the name of the file or tab
+ * @param cupping the cupping's own name; "" if it has none
+ * @param cupper who scored; "" where only averages stand
+ * @param batch what the sheet says the cup was of, as written: a batch's name, or a lot with a date; "" if only a code stands
+ * @param code the blind code; "" if there is none
+ * @param lot the lot, if the sheet names one; ""
+ * @param cup which cup of the batch, counted from 1; 0 if it is not said
+ * @param scores by attribute, in the roaster's own words
+ * @param position serving position, 0 if it is not said
+ * @param note the cupper's words
+ * @param table the table it stands in
+ * @param line the line in its sheet, counted from 1
+ */
+record TastedCup(
+        Optional<LocalDate> tastedOn,
+        String cupping,
+        String cupper,
+        String batch,
+        String code,
+        String lot,
+        int cup,
+        Map<String, Double> scores,
+        int position,
+        String note,
+        Table table,
+        int line) {
+    TastedCup {
+        scores = Collections.unmodifiableMap(new LinkedHashMap<>(scores));
+    }
+}

@@ -1,0 +1,62 @@
+package parchment.logbook;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import parchment.sheet.Header;
+
+/** Says what the files of a logbook are called, for those who write a new one. */
+public final class LogbookFiles {
+    /** The table of batches. */
+    public static final String BATCHES = BatchesFile.FILE;
+
+    /** The folder of curves. */
+    public static final String CURVES = FolderReader.CURVES;
+
+    /** The settings. */
+    public static final String SETTINGS = Settings.FILE;
+
+    /** What the setting {@code provenance} says of a logbook of an invented machine. */
+    public static final String INVENTED = Settings.INVENTED;
+
+    /** Readings that mean "no reading" without anybody saying so. */
+    public static final Set<Double> MISSING_READINGS = Set.copyOf(Settings.USUAL_MISSING_READINGS);
+
+    /** Marks that have a column in the table of batches. */
+    public static final List<MarkKind> MARKS = BatchesFile.WRITTEN;
+
+    private LogbookFiles() {}
+
+    /** Returns the name of a batch's curve file; signs that no file name can hold are written as in an address. */
+    public static String curve(String batch) {
+        return CurveNames.fileName(batch);
+    }
+
+    /**
+     * Reads a file of settings, one {@code name=value} a line.
+     *
+     * @throws LogbookException if it cannot be read, or a setting in it is not one; the message says where
+     */
+    public static Map<String, String> settings(Path file) {
+        ProblemLog problems = new ProblemLog(file.toString());
+        Map<String, String> read = Settings.properties(file, problems);
+        for (Problem problem : problems.toList()) {
+            throw new LogbookException(problem.toString());
+        }
+        return read;
+    }
+
+    /** Returns whether a file of settings says that its logbook is of an invented machine; one that cannot be read says nothing. */
+    public static Logbook.Provenance provenance(Path settings) {
+        ProblemLog problems = new ProblemLog(Settings.FILE);
+        return Settings.of(Settings.properties(settings, problems), problems).provenance();
+    }
+
+    /** Returns whether a heading is one of the table of batches, with a unit that it may have there. */
+    public static boolean isBatchColumn(Header header) {
+        return BatchesFile.FIELDS.stream()
+                .anyMatch(field ->
+                        Header.plain(field.name()).equals(Header.plain(header.name())) && field.accepts(header));
+    }
+}
