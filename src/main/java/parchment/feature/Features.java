@@ -173,24 +173,24 @@ public final class Features {
         return TemperatureFeatures.RISE_IN_BROWNING;
     }
 
-    /** Returns how much hotter the environment was than the beans, on average. */
+    /** Returns how much hotter the air was than the beans, on average. */
     public static Feature airAboveBeans() {
         return TemperatureFeatures.AIR_ABOVE_BEANS;
     }
 
-    /** Returns the highest environment temperature. */
-    public static Feature peakEnvironmentTemperature() {
-        return TemperatureFeatures.PEAK_ENVIRONMENT_TEMPERATURE;
+    /** Returns the highest air temperature. */
+    public static Feature peakAirTemperature() {
+        return TemperatureFeatures.PEAK_AIR_TEMPERATURE;
     }
 
-    /** Returns the environment temperature at the start of first crack. */
-    public static Feature environmentTemperatureAtFirstCrack() {
-        return TemperatureFeatures.ENVIRONMENT_TEMPERATURE_AT_FIRST_CRACK;
+    /** Returns the air temperature at the start of first crack. */
+    public static Feature airTemperatureAtFirstCrack() {
+        return TemperatureFeatures.AIR_TEMPERATURE_AT_FIRST_CRACK;
     }
 
-    /** Returns the environment temperature at the drop. */
-    public static Feature environmentTemperatureAtDrop() {
-        return TemperatureFeatures.ENVIRONMENT_TEMPERATURE_AT_DROP;
+    /** Returns the air temperature at the drop. */
+    public static Feature airTemperatureAtDrop() {
+        return TemperatureFeatures.AIR_TEMPERATURE_AT_DROP;
     }
 
     /** Returns the mean rate of rise from the turning point to yellowing. */

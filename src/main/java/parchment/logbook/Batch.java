@@ -190,9 +190,9 @@ public final class Batch {
         return curve(Quantity.BEAN_TEMPERATURE);
     }
 
-    /** Returns the environment-temperature curve, in degrees Celsius; empty if it was not logged. */
-    public Optional<Curve> environmentTemperature() {
-        return curve(Quantity.ENVIRONMENT_TEMPERATURE);
+    /** Returns the air-temperature curve, in degrees Celsius; empty if it was not logged. */
+    public Optional<Curve> airTemperature() {
+        return curve(Quantity.AIR_TEMPERATURE);
     }
 
     /** Returns every other column that was filled in for this batch, by header. */

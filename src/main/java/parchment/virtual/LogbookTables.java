@@ -201,11 +201,11 @@ final class LogbookTables {
                         number("smallest batch [kg]"),
                         number("largest batch [kg]"),
                         string("heat source"),
-                        number("highest environment temperature" + degrees),
+                        number("highest air temperature" + degrees),
                         number("least airflow [%]"),
                         string("probe place"),
                         number("probe diameter [mm]"),
-                        string("environment temperature"),
+                        string("air temperature"),
                         string("note")),
                 List.of(List.of(
                         story.machineName(),
@@ -303,16 +303,16 @@ final class LogbookTables {
         return story.writing().times() == Story.Writing.Times.SECONDS;
     }
 
-    private boolean withEnvironment() {
-        return story.writing().environment() == Story.Writing.Environment.MEASURED;
+    private boolean withAirProbe() {
+        return story.writing().airProbe() == Story.Writing.AirProbe.MEASURED;
     }
 
     private List<Column> curveColumns() {
         List<Column> columns = new ArrayList<>();
         columns.add(inSeconds() ? number("time [s]") : string("time [min:s]"));
         columns.add(number("bean temperature" + degrees));
-        if (withEnvironment()) {
-            columns.add(number("environment temperature" + degrees));
+        if (withAirProbe()) {
+            columns.add(number("air temperature" + degrees));
             columns.add(number("gas [%]"));
             columns.add(number("airflow [%]"));
         }
@@ -329,7 +329,7 @@ final class LogbookTables {
             List<String> row = new ArrayList<>();
             row.add(seconds ? Decimals.of(reading.seconds(), 1) : Decimals.minutes(reading.seconds()));
             row.add(reading.bean() == Logger.SENTINEL ? "999.9" : temperature(reading.bean(), seconds ? 1 : 0));
-            if (withEnvironment()) {
+            if (withAirProbe()) {
                 row.add(temperature(reading.air(), 1));
                 row.add(Decimals.of(100 * reading.gas(), 0));
                 row.add(Decimals.of(100 * reading.airflow(), 0));
