@@ -73,11 +73,6 @@ public final class Features {
         return RateFeatures.secondsBetween(fromCelsius, toCelsius);
     }
 
-    /** Returns the area between the bean temperature and a temperature in °C up to the drop, in °C times minutes. */
-    public static Feature degreeMinutesAbove(double celsius) {
-        return RateFeatures.degreeMinutesAbove(celsius);
-    }
-
     /** Returns the time from charge to drop. */
     public static Feature dropTime() {
         return TimeFeatures.DROP_TIME;
@@ -326,11 +321,6 @@ public final class Features {
     /** Returns how long the machine was warmed. */
     public static Feature warmUp() {
         return ConditionFeatures.WARM_UP;
-    }
-
-    /** Returns the time from drop to cooling end. */
-    public static Feature coolingTime() {
-        return ConditionFeatures.COOLING_TIME;
     }
 
     /** Returns the colour of the whole beans. */

@@ -60,8 +60,6 @@ class FeaturesTest {
         "change of rate across first crack, 0, 0.001",
         // 150 °C at 350 s and 180 °C at 500 s.
         "time from 150 to 180 °C, 150, 0.1",
-        // A triangle of 78 °C over 390 s.
-        "degree-minutes above 150 °C, 253.5, 0.1",
         "first gas cut after yellowing, 10, 0",
         "last gas cut before drop, 180, 0",
         "number of control changes, 3, 0",

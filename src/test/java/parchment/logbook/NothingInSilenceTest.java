@@ -284,8 +284,6 @@ class NothingInSilenceTest {
                         .ifPresent(
                                 time -> all.append('|').append(time.seconds()).append('|'));
             }
-            batch.coolingEnd()
-                    .ifPresent(time -> all.append('|').append(time.seconds()).append('|'));
             for (Quantity quantity : Quantity.values()) {
                 batch.curve(quantity).ifPresent(curve -> {
                     for (int i = 0; i < curve.size(); i++) {
