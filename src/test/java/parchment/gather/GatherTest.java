@@ -194,15 +194,16 @@ class GatherTest {
         assertFalse(Files.exists(temporary.resolve("n")));
     }
 
-    @Test
-    void asksAgainWhenAnAnswerIsNoneOfTheChoices() throws IOException {
+    @ParameterizedTest
+    @ValueSource(strings = {"air", "environment"})
+    void asksAgainWhenAnAnswerIsNoneOfTheChoices(String words) throws IOException {
         new WrittenFolder(old()).withText("a.csv", WrittenFolder.CURVE.replace("bean temperature [°C]", "probe"));
         StringBuilder out = new StringBuilder();
-        List<String> answers = new ArrayList<>(List.of("", "bean temperature", "environment temperature [F]"));
+        List<String> answers = new ArrayList<>(List.of("", "bean temperature", words + " temperature [F]"));
         Logbook logbook = Gather.folder(old())
                 .to(made(), question -> Optional.of(answers.isEmpty() ? "" : answers.remove(0)), out);
         assertTrue(out.toString().contains("That is none of: time [s]"), out.toString());
-        assertTrue(logbook.batch("a").environmentTemperature().isPresent());
+        assertTrue(logbook.batch("a").airTemperature().isPresent());
         assertTrue(logbook.batch("a").beanTemperature().isEmpty());
     }
 
