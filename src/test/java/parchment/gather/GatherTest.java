@@ -459,6 +459,24 @@ class GatherTest {
                 out);
     }
 
+    /** Whatever the order of the list: what is known before, what is heard, what is told afterwards, columns of one's own, the note. */
+    @Test
+    void theNewTableFollowsTheRoastersDay() throws IOException {
+        recording("one.csv", 201);
+        Files.writeString(
+                old().resolve("list.csv"),
+                "batch,notes,chaff [g],cooling end [min:s],roasted mass [kg],drop [min:s],green mass [kg],operator\n"
+                        + "one,windy,35,13:17,4.26,9:19,5,Ida\n");
+        gathered();
+        assertEquals(
+                "batch,roasted at,operator,green mass [kg],drop [min:s],roasted mass [kg],chaff [g],cooling end [min:s],note\n"
+                        + "one,,Ida,5,9:19,4.26,35,13:17,windy\n",
+                Files.readString(made().resolve("batches.csv")).replace("\r\n", "\n"));
+        assertEquals(
+                Map.of("chaff [g]", "35", "cooling end [min:s]", "13:17"),
+                Logbook.open(made()).batch("one").extras());
+    }
+
     @Test
     void aSecondColumnOfOneMeaningAndExtrasWithoutAHeadingOfTheirOwnAreSaid() throws IOException {
         new WrittenFolder(temporary)
