@@ -13,6 +13,7 @@ enum ScorePart {
     ATTRIBUTE("attribute"),
     CUP("cup"),
     DAY("tasted on"),
+    ROASTED("roasted on"),
     CUPPING("cupping"),
     POSITION("serving position"),
     NOTE("note"),
