@@ -46,6 +46,12 @@ final class CuppingsWriter {
         name();
         Set<String> unnamed = new LinkedHashSet<>();
         this.cups.stream().filter(cup -> cup.cup().cupper().isEmpty()).forEach(cup -> unnamed.add(cup.cup().table().sheet().name()));
+        scales().forEach((attribute, ranges) -> {
+            if (ranges.size() > 1) {
+                told.add(Words.quote(attribute) + " is scored on several scales (" + String.join(", ", ranges)
+                        + "), so none is stated; scores on two scales are not to be compared.");
+            }
+        });
         unnamed.forEach(sheet -> told.add("Nobody is named as the cupper in " + sheet + ". Its scores are written as those of '" + PANEL
                 + "', as one cupper: how far cuppers agree cannot be told from them."));
     }
@@ -150,6 +156,16 @@ final class CuppingsWriter {
 
     /** Returns the lines of logbook.properties that state scales; an attribute that two sheets score on two scales gets none. */
     List<String> settings() {
+        List<String> lines = new ArrayList<>();
+        scales().forEach((attribute, ranges) -> {
+            if (ranges.size() == 1) {
+                lines.add("scale." + attribute.replaceAll("[\\s=:]+", ".") + "=" + ranges.iterator().next());
+            }
+        });
+        return lines;
+    }
+
+    private Map<String, Set<String>> scales() {
         Map<String, Set<String>> scales = new TreeMap<>();
         Set<String> written = new LinkedHashSet<>();
         cups.forEach(cup -> written.addAll(cup.cup().scores().keySet()));
@@ -157,13 +173,7 @@ final class CuppingsWriter {
                 .filter(scale -> written.contains(scale.attribute()))
                 .forEach(scale -> scales.computeIfAbsent(scale.attribute(), a -> new LinkedHashSet<>())
                         .add(Numbers.written(scale.low()) + ".." + Numbers.written(scale.high()))));
-        List<String> lines = new ArrayList<>();
-        scales.forEach((attribute, ranges) -> {
-            if (ranges.size() == 1) {
-                lines.add("scale." + attribute.replaceAll("[\\s=:]+", ".") + "=" + ranges.iterator().next());
-            }
-        });
-        return lines;
+        return scales;
     }
 
     /** Returns what was read another way than it stands, a sentence each. */
