@@ -42,7 +42,9 @@ final class BatchMatch {
 
     /** Returns whether a name holds a number, with any zeros before it and no other digit beside it. */
     static boolean holds(String name, int number) {
-        return Pattern.compile("(?<![0-9])0*" + number + "(?![0-9])").matcher(name).find();
+        return Pattern.compile("(?<![0-9])0*" + number + "(?![0-9])")
+                .matcher(name)
+                .find();
     }
 
     private static boolean near(Batch batch, Roast roast) {

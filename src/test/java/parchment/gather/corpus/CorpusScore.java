@@ -107,8 +107,7 @@ final class CorpusScore {
     }
 
     private void compare() {
-        List<Batch> batches =
-                gathered.logbook().map(Logbook::batches).orElse(List.of());
+        List<Batch> batches = gathered.logbook().map(Logbook::batches).orElse(List.of());
         BatchMatch match = BatchMatch.of(roastery, batches, facts.contains(Fact.BATCHES));
         for (Roast roast : roastery.batches()) {
             Optional<Batch> batch = match.of(roast);
@@ -141,22 +140,31 @@ final class CorpusScore {
             text(Fact.DAYS, roast, Optional.of(roast.chargedAt().toLocalDate().toString()), day);
         }
         if (facts.contains(Fact.TIMES)) {
+            // A batch whose day alone is known stands at midnight.
             Optional<Double> off = batch.flatMap(Batch::roastedAt)
-                    .map(at -> Math.abs((double)
-                            Duration.between(roast.chargedAt(), at.toLocalDateTime())
-                                    .toSeconds()));
+                    .filter(at -> at.toLocalTime().toSecondOfDay() != 0)
+                    .map(at -> Math.abs((double) Duration.between(roast.chargedAt(), at.toLocalDateTime())
+                            .toSeconds()));
             add(
                     Fact.TIMES,
                     roast,
                     off.filter(seconds -> seconds <= MINUTE).isPresent(),
                     off.isPresent(),
                     roast.chargedAt() + " became "
-                            + batch.flatMap(Batch::roastedAt).map(Object::toString).orElse("nothing"));
+                            + batch.flatMap(Batch::roastedAt)
+                                    .map(Object::toString)
+                                    .orElse("nothing"));
         }
-        mass(Fact.GREEN_MASSES, roast, roast.greenKilograms(), batch.flatMap(b -> b.conditions()
-                .greenMass()));
-        mass(Fact.ROASTED_MASSES, roast, roast.roastedKilograms(), batch.flatMap(b -> b.conditions()
-                .roastedMass()));
+        mass(
+                Fact.GREEN_MASSES,
+                roast,
+                roast.greenKilograms(),
+                batch.flatMap(b -> b.conditions().greenMass()));
+        mass(
+                Fact.ROASTED_MASSES,
+                roast,
+                roast.roastedKilograms(),
+                batch.flatMap(b -> b.conditions().roastedMass()));
         mark(Fact.YELLOWING, roast, MarkKind.YELLOWING, batch);
         mark(Fact.FIRST_CRACK, roast, MarkKind.FIRST_CRACK_START, batch);
         mark(Fact.DROP, roast, MarkKind.DROP, batch);

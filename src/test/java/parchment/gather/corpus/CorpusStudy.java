@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -18,13 +19,17 @@ import parchment.gather.corpus.CorpusScore.Verdict;
  * Measures how much of the truth a gathering finds in all kinds of strange folders.
  *
  * <p>The tables of docs/measurements/gather.md are its output; the page names the command. Arguments: the seeds as first-last, then words that the
- * wanted kinds' names hold (all if none is given).
+ * wanted kinds' names hold (all if none is given). {@code write folder words} writes the folders of those kinds, seed 1, to look at.
  */
 final class CorpusStudy {
     private CorpusStudy() {}
 
     /** Prints the tables. */
     public static void main(String[] arguments) throws IOException {
+        if (arguments.length > 2 && arguments[0].equals("write")) {
+            write(Path.of(arguments[1]), List.of(arguments).subList(2, arguments.length));
+            return;
+        }
         String[] seeds = (arguments.length > 0 ? arguments[0] : "1-1").split("-");
         List<String> words = List.of(arguments).subList(Math.min(1, arguments.length), arguments.length);
         List<Measured> all = new ArrayList<>();
@@ -46,6 +51,16 @@ final class CorpusStudy {
         System.out.println(table(all, answered));
     }
 
+    private static void write(Path place, List<String> words) throws IOException {
+        for (Kind kind : CorpusKinds.all()) {
+            if (words.stream().anyMatch(kind.name()::contains)) {
+                Path folder = place.resolve(
+                        kind.name().replaceAll("[^\\p{L}\\p{N}.]+", " ").strip());
+                kind.write(InventedRoastery.of(1), Files.createDirectories(folder), new Random(1));
+            }
+        }
+    }
+
     /** Writes the folder of a kind and a seed, gathers it, and compares. */
     static CorpusScore measure(StrangeKind kind, long seed, Optional<Map<String, String>> answers) throws IOException {
         Path place = Files.createTempDirectory("corpus");
@@ -53,8 +68,7 @@ final class CorpusStudy {
             Roastery roastery = InventedRoastery.of(seed);
             Path folder = Files.createDirectories(place.resolve("old"));
             kind.write(roastery, folder, new Random(seed));
-            return CorpusScore.of(
-                    roastery, kind.facts(), GatherEntry.gather(folder, place.resolve("made"), answers));
+            return CorpusScore.of(roastery, kind.facts(), GatherEntry.gather(folder, place.resolve("made"), answers));
         } finally {
             delete(place);
         }
@@ -69,12 +83,16 @@ final class CorpusStudy {
     }
 
     private static String table(List<Measured> all, List<Measured> answered) {
-        StringBuilder text = new StringBuilder("| kind | items | right | named | wrong but named | left out in silence"
-                + " | wrong in silence | right with answers |\n| --- | --- | --- | --- | --- | --- | --- | --- |\n");
+        StringBuilder text = new StringBuilder(groups(all))
+                .append(
+                        "\n| kind | items | right | named | wrong but named | left out in silence"
+                                + " | wrong in silence | right with answers |\n| --- | --- | --- | --- | --- | --- | --- | --- |\n");
         Measured sum = new Measured("all kinds");
         Measured sumAnswered = new Measured("all kinds");
         for (int i = 0; i < all.size(); i++) {
-            text.append(all.get(i).row()).append(answered.get(i).percent(Verdict.RIGHT)).append(" |\n");
+            text.append(all.get(i).row())
+                    .append(answered.get(i).percent(Verdict.RIGHT))
+                    .append(" |\n");
             sum.add(all.get(i));
             sumAnswered.add(answered.get(i));
         }
@@ -94,6 +112,18 @@ final class CorpusStudy {
                         .append(": ")
                         .append(kind.failures)
                         .append('\n'));
+        return text.toString();
+    }
+
+    /** Returns the kinds' sums by the word before the colon. */
+    private static String groups(List<Measured> all) {
+        Map<String, Measured> groups = new LinkedHashMap<>();
+        for (Measured kind : all) {
+            groups.computeIfAbsent(kind.name.split(":")[0], Measured::new).add(kind);
+        }
+        StringBuilder text = new StringBuilder("| kinds | items | right | named | wrong but named | left out in silence"
+                + " | wrong in silence |\n| --- | --- | --- | --- | --- | --- | --- |\n");
+        groups.values().forEach(group -> text.append(group.row().strip()).append('\n'));
         return text.toString();
     }
 

@@ -46,8 +46,8 @@ record CurveColumn(String head, Set<Fact> facts, Cell cell) {
         return new CurveColumn(
                 head,
                 Set.of(),
-                (roast, reading) ->
-                        clock.written(reading.seconds() - roast.readings().get(0).seconds()));
+                (roast, reading) -> clock.written(
+                        reading.seconds() - roast.readings().get(0).seconds()));
     }
 
     /** Returns the time since the charge; negative before it. */
@@ -98,9 +98,7 @@ record CurveColumn(String head, Set<Fact> facts, Cell cell) {
 
     static CurveColumn airFahrenheit(String head) {
         return new CurveColumn(
-                head,
-                Set.of(Fact.AIR_CURVES),
-                (roast, reading) -> Cells.rounded(reading.airCelsius() * 9 / 5 + 32, 1));
+                head, Set.of(Fact.AIR_CURVES), (roast, reading) -> Cells.rounded(reading.airCelsius() * 9 / 5 + 32, 1));
     }
 
     static CurveColumn gas(String head) {

@@ -34,8 +34,9 @@ final class CurveComparison {
     /**
      * Holds how a curve compares.
      *
-     * @param there whether there is one
+     * @param there whether there is one that says something else than the truth
      * @param right whether nearly all instants agree
+     * @param words what was found
      */
     record Agreement(boolean there, boolean right, String words) {}
 
@@ -78,14 +79,25 @@ final class CurveComparison {
         if (most >= INSTANTS - MAY_DIFFER) {
             return new Agreement(true, true, "");
         }
-        return new Agreement(true, false, words(roast, curve.get(), line, most, step, at));
+        int lacking = count(roast, curve.get(), line, at, step, What.LACKING);
+        String words = words(roast, curve.get(), line, most, step, at);
+        return new Agreement(INSTANTS - most - lacking > MAY_DIFFER, false, words);
+    }
+
+    private enum What {
+        AGREEING,
+        LACKING
     }
 
     private static String words(Roast roast, Curve curve, Line line, int most, double step, double at) {
         for (double shift = -120; shift <= 120; shift += 0.5) {
             if (agreeing(roast, curve, line, shift, step) >= INSTANTS - MAY_DIFFER) {
                 return String.format(
-                        Locale.ROOT, "%s stands %.1f s too %s", line.quantity(), Math.abs(shift), shift > 0 ? "late" : "early");
+                        Locale.ROOT,
+                        "%s stands %.1f s too %s",
+                        line.quantity(),
+                        Math.abs(shift),
+                        shift > 0 ? "late" : "early");
             }
         }
         return String.format(
@@ -112,23 +124,29 @@ final class CurveComparison {
     }
 
     private static int agreeing(Roast roast, Curve curve, Line line, double shift, double step) {
+        return count(roast, curve, line, shift, step, What.AGREEING);
+    }
+
+    private static int count(Roast roast, Curve curve, Line line, double shift, double step, What what) {
         Random random = new Random(roast.number());
         List<Reading> readings = roast.readings();
         double first = readings.get(0).seconds();
         double drop = roast.marks().get(MarkKind.DROP);
         double[] seconds = curve.seconds();
         int agreeing = 0;
+        int lacking = 0;
         for (int i = 0; i < INSTANTS; i++) {
             double instant = random.nextDouble() * drop;
             int place = nearest(seconds, instant + shift);
             double there = seconds[place] - shift;
             if (Math.abs(there - instant) > Math.max(step, SHIFT) || there < first || there > -first + 2 * drop) {
+                lacking++;
                 continue;
             }
             double truth = between(readings, there - first, line.truth());
             agreeing += Math.abs(curve.valueAt(place) - truth) <= line.tolerance() ? 1 : 0;
         }
-        return agreeing;
+        return what == What.AGREEING ? agreeing : lacking;
     }
 
     private static double between(List<Reading> readings, double place, ToDoubleFunction<Reading> value) {

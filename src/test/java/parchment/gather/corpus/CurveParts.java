@@ -37,8 +37,7 @@ record CurveParts(
     }
 
     static CurveParts of(CurveColumn... columns) {
-        return new CurveParts(
-                List.of(columns), 1, roast -> new Grid("above"), Headings.WRITTEN, Begin.BEFORE_CHARGE);
+        return new CurveParts(List.of(columns), 1, roast -> new Grid("above"), Headings.WRITTEN, Begin.BEFORE_CHARGE);
     }
 
     CurveParts every(int seconds) {
@@ -66,7 +65,9 @@ record CurveParts(
     private Grid head(String name) {
         Grid grid = new Grid(name);
         if (headed != Headings.NONE) {
-            grid.row(columns.stream().map(column -> column.head().split("\\|")[0]).toList());
+            grid.row(columns.stream()
+                    .map(column -> column.head().split("\\|")[0])
+                    .toList());
         }
         if (headed == Headings.WITH_UNITS_BELOW) {
             grid.row(columns.stream()
@@ -134,8 +135,9 @@ record CurveParts(
     Part tabs(String file, Naming naming) {
         Set<Fact> facts = facts();
         facts.addAll(naming.facts());
-        return new Part(facts, (roastery, folder, random) ->
-                Spreadsheets.write(folder.resolve(file), tabs(roastery, naming.name())));
+        return new Part(
+                facts,
+                (roastery, folder, random) -> Spreadsheets.write(folder.resolve(file), tabs(roastery, naming.name())));
     }
 
     /** Returns a part with a file for each day. */
@@ -158,7 +160,9 @@ record CurveParts(
         facts.add(Fact.BATCHES);
         return new Part(facts, (roastery, folder, random) -> {
             for (Map.Entry<LocalDate, List<Roast>> day : byDay(roastery).entrySet()) {
-                style.write(wide(day.getValue()), folder.resolve(Naming.pattern(pattern).format(day.getKey())));
+                style.write(
+                        wide(day.getValue()),
+                        folder.resolve(Naming.pattern(pattern).format(day.getKey())));
             }
         });
     }
@@ -185,5 +189,4 @@ record CurveParts(
                 .collect(Collectors.groupingBy(
                         roast -> roast.chargedAt().toLocalDate(), TreeMap::new, Collectors.toList()));
     }
-
 }

@@ -3,8 +3,8 @@ package parchment.gather.corpus;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.TreeSet;
 import java.util.Set;
+import java.util.TreeSet;
 
 /**
  * Holds a table as it will be written: cells are text, numbers, dates, times, instants or {@link Cells.Span}s; "" is an empty cell.

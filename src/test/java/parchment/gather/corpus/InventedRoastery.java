@@ -123,9 +123,7 @@ final class InventedRoastery {
             wander = 0.7 * wander + 0.08 * random.nextGaussian();
             double beans = ambient - (ambient - cold) * Math.exp(-Math.max(0, Math.min(t, drop)) / pace);
             double bean = t < 0 ? charged + 0.02 * t : beans + (charged - cold) * Math.exp(-t / fall);
-            double air = t < 0
-                    ? charged + 18 + 0.01 * t
-                    : beans + 24 + (charged - 6 - cold) * Math.exp(-t / 95.0);
+            double air = t < 0 ? charged + 18 + 0.01 * t : beans + 24 + (charged - 6 - cold) * Math.exp(-t / 95.0);
             if (t > drop) {
                 bean -= 32 * (1 - Math.exp(-(t - drop) / 20));
                 air -= 9 * (1 - Math.exp(-(t - drop) / 30));
@@ -140,7 +138,8 @@ final class InventedRoastery {
         double green = Math.round((CHARGES.get(random.nextInt(CHARGES.size())) + between(-0.3, 0.3)) * 100) / 100.0;
         double roasted = Math.round(green * (1 - between(0.12, 0.17)) * 1000) / 1000.0;
         String note = random.nextInt(4) == 0 ? NOTES.get(random.nextInt(NOTES.size())) : "";
-        return new Roast(number, at, lot, green, roasted, Collections.unmodifiableMap(marks), List.copyOf(readings), note);
+        return new Roast(
+                number, at, lot, green, roasted, Collections.unmodifiableMap(marks), List.copyOf(readings), note);
     }
 
     private static double tenth(double celsius) {
@@ -172,10 +171,8 @@ final class InventedRoastery {
             int to = tellable.size() * cupping / cuppings;
             List<Roast> table = new ArrayList<>(tellable.subList(from, to));
             from = to;
-            LocalDate day = table.get(table.size() - 1)
-                    .chargedAt()
-                    .toLocalDate()
-                    .plusDays(2 + random.nextInt(3));
+            LocalDate day =
+                    table.get(table.size() - 1).chargedAt().toLocalDate().plusDays(2 + random.nextInt(3));
             Collections.shuffle(table, random);
             table = table.subList(0, Math.min(table.size(), 6));
             Map<Integer, String> code = new LinkedHashMap<>();
@@ -189,8 +186,7 @@ final class InventedRoastery {
             for (String cupper : cuppers) {
                 for (Roast roast : table) {
                     Map<String, Double> scores = new LinkedHashMap<>();
-                    ATTRIBUTES.forEach(attribute ->
-                            scores.put(attribute, Math.round(4 * between(4.5, 8.5)) / 4.0));
+                    ATTRIBUTES.forEach(attribute -> scores.put(attribute, Math.round(4 * between(4.5, 8.5)) / 4.0));
                     tastings.add(new Tasting(
                             cupping,
                             day,

@@ -81,7 +81,9 @@ final class KindsOfFaults {
                     int half = text.indexOf("\r\n", text.length() / 2) + 2;
                     return text.substring(0, half) + text.substring(0, text.indexOf("\r\n") + 2) + text.substring(half);
                 })),
-                plain("old line ends and blank lines", spoilt(text -> text.replace("\r\n", "\n").replace("\n", "\n\n"))),
+                plain(
+                        "old line ends and blank lines",
+                        spoilt(text -> text.replace("\r\n", "\n").replace("\n", "\n\n"))),
                 plain("a sheet of orders", Part.silent((roastery, folder, random) -> {
                     Grid orders = new Grid("orders").row("Customer", "Coffee", "kg", "Deliver on");
                     for (Roast roast : roastery.batches()) {
@@ -105,8 +107,10 @@ final class KindsOfFaults {
                 Kind.of(
                         "faults: a stray note under the list",
                         CorpusKinds.LOGGED.files(TextStyle.PLAIN, Naming.number("%d.csv")),
-                        listed.text(TextStyle.PLAIN, "list.csv", grid -> grid.row("")
-                                .row("weights from the small scale, which reads high"))),
+                        listed.text(
+                                TextStyle.PLAIN,
+                                "list.csv",
+                                grid -> grid.row("").row("weights from the small scale, which reads high"))),
                 Kind.of(
                         "faults: lots with slashes and blanks at their ends",
                         CorpusKinds.LOGGED.files(TextStyle.PLAIN, Naming.number("Batch %d.csv")),
@@ -116,14 +120,18 @@ final class KindsOfFaults {
                                         new ListColumn("Lot", Set.of(Fact.LOTS), roast -> "  " + roast.lot() + " "),
                                         ListColumn.green("Green kg", ListColumn.KILOGRAM))
                                 .text(TextStyle.PLAIN, "list.csv")),
-                plain("a missing curve", Part.silent((roastery, folder, random) -> Files.delete(
-                        curves(folder).get(random.nextInt(roastery.batches().size()))))),
+                plain(
+                        "a missing curve",
+                        Part.silent((roastery, folder, random) -> Files.delete(curves(folder)
+                                .get(random.nextInt(roastery.batches().size()))))),
                 withoutRow(),
                 Kind.of(
                         "faults: one batch in two rows",
                         CorpusKinds.LOGGED.files(TextStyle.PLAIN, Naming.number("%d.csv")),
-                        listed.text(TextStyle.PLAIN, "list.csv", grid -> grid.row(
-                                List.copyOf(grid.rows().get(4))))),
+                        listed.text(
+                                TextStyle.PLAIN,
+                                "list.csv",
+                                grid -> grid.row(List.copyOf(grid.rows().get(4))))),
                 plain("an old copy of the list", listed.text(TextStyle.PLAIN, "list (copy).csv", grid -> {
                     while (grid.rows().size() > 8) {
                         grid.rows().remove(grid.rows().size() - 1);
@@ -160,8 +168,11 @@ final class KindsOfFaults {
         return Kind.of(
                 "faults: a curve without a row",
                 CorpusKinds.LOGGED.files(TextStyle.PLAIN, Naming.number("%d.csv")),
-                CorpusKinds.LISTED.made(TextStyle.PLAIN, "list.csv", roasts -> CorpusKinds.LISTED.table(roasts.stream()
-                        .filter(roast -> roast != roasts.get(1))
-                        .collect(Collectors.toList()))));
+                CorpusKinds.LISTED.made(
+                        TextStyle.PLAIN,
+                        "list.csv",
+                        roasts -> CorpusKinds.LISTED.table(roasts.stream()
+                                .filter(roast -> roast != roasts.get(1))
+                                .collect(Collectors.toList()))));
     }
 }

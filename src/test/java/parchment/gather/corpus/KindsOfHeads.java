@@ -91,7 +91,10 @@ final class KindsOfHeads {
                         ListParts.of(
                                         new ListColumn(
                                                 "Batch/Lot",
-                                                CorpusKinds.LISTED.columns().get(0).facts(),
+                                                CorpusKinds.LISTED
+                                                        .columns()
+                                                        .get(0)
+                                                        .facts(),
                                                 roast -> roast.number() + "/" + roast.lot()),
                                         ListColumn.at("When"),
                                         ListColumn.green("Load kg", ListColumn.KILOGRAM),
@@ -102,17 +105,7 @@ final class KindsOfHeads {
                 Kind.of(
                         "heads: number under #",
                         curves(),
-                        under(
-                                        "#",
-                                        "Day",
-                                        "At",
-                                        "What",
-                                        "Raw, kg",
-                                        "Brown, kg",
-                                        "Yellow at",
-                                        "Crack at",
-                                        "Out at",
-                                        "")
+                        under("#", "Day", "At", "What", "Raw, kg", "Brown, kg", "Yellow at", "Crack at", "Out at", "")
                                 .text(TextStyle.PLAIN, "sheet1.csv")),
                 Kind.of(
                         "heads: German, Charge",

@@ -48,12 +48,13 @@ final class KindsOfLayouts {
                             roast -> Naming.pattern("yyyy-MM").format(roast.chargedAt())));
             for (Map.Entry<String, List<Roast>> month : months.entrySet()) {
                 TextStyle.PLAIN.write(
-                        CorpusKinds.LISTED.table(month.getValue()),
-                        folder.resolve("log " + month.getKey() + ".csv"));
+                        CorpusKinds.LISTED.table(month.getValue()), folder.resolve("log " + month.getKey() + ".csv"));
             }
         });
         return List.of(
-                Kind.of("layouts: a file of readings each day, a list", CLOCKED.days(TextStyle.PLAIN, "yyyy-MM-dd'.csv'"),
+                Kind.of(
+                        "layouts: a file of readings each day, a list",
+                        CLOCKED.days(TextStyle.PLAIN, "yyyy-MM-dd'.csv'"),
                         CorpusKinds.LISTED.text(TextStyle.PLAIN, "list.csv")),
                 Kind.of(
                         "layouts: a file each day with the batch beside each reading",
@@ -85,7 +86,7 @@ final class KindsOfLayouts {
                                         .row("#"))
                                 .files(TextStyle.PLAIN, Naming.number("roast%d.txt"))),
                 Kind.of(
-                        "layouts: words above in two columns, marks among them",
+                        "layouts: words above in two columns",
                         new Kind.Part(
                                 Set.of(
                                         Fact.BATCHES,
@@ -97,7 +98,7 @@ final class KindsOfLayouts {
                                 CorpusKinds.LOGGED
                                         .under(roast -> new Grid("above")
                                                 .row("Batch", roast.number())
-                                                .row("Roasted", roast.chargedAt())
+                                                .row("Charged", roast.chargedAt())
                                                 .row("Coffee", roast.lot())
                                                 .row("Green weight", Cells.number(roast.greenKilograms()) + " kg")
                                                 .row(""))
@@ -147,19 +148,24 @@ final class KindsOfLayouts {
                 Kind.of(
                         "layouts: a list beside a list of stock",
                         curves(),
-                        CorpusKinds.LISTED.text(TextStyle.PLAIN, "Log.csv", grid -> grid.beside(new Grid("stock")
-                                .row("Green in store", "Bags")
-                                .row("Wren", 4)
-                                .row("Kela, washed", 2)
-                                .row("Salt Meadow", 7)))),
+                        CorpusKinds.LISTED.text(
+                                TextStyle.PLAIN,
+                                "Log.csv",
+                                grid -> grid.beside(new Grid("stock")
+                                        .row("Green in store", "Bags")
+                                        .row("Wren", 4)
+                                        .row("Kela, washed", 2)
+                                        .row("Salt Meadow", 7)))),
                 Kind.of("layouts: a list each month", curves(), onlyList),
                 Kind.of(
                         "layouts: a list with the day written once",
                         curves(),
                         CorpusKinds.LISTED.text(TextStyle.PLAIN, "Log.csv", KindsOfLayouts::dayOnce)),
                 Kind.of("layouts: a list only, no curves", CorpusKinds.LISTED.text(TextStyle.PLAIN, "Log.csv")),
-                Kind.of("layouts: the newest row first", curves(), CorpusKinds.LISTED.made(TextStyle.PLAIN, "Log.csv",
-                        roasts -> {
+                Kind.of(
+                        "layouts: the newest row first",
+                        curves(),
+                        CorpusKinds.LISTED.made(TextStyle.PLAIN, "Log.csv", roasts -> {
                             List<Roast> newest = new ArrayList<>(roasts);
                             Collections.reverse(newest);
                             return CorpusKinds.LISTED.table(newest);

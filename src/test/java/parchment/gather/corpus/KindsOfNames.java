@@ -21,7 +21,10 @@ final class KindsOfNames {
                 Kind.of("names: 101.csv", curves(Naming.number("%d.csv")), list()),
                 Kind.of("names: Batch 101 - Wren.csv", curves(Naming.numberAndLot("Batch %d - %s.csv")), list()),
                 Kind.of("names: 00101_lot.csv", curves(Naming.numberAndLot("%05d_%s.csv")), list()),
-                Kind.of("names: R-101 in a folder of each day", curves(Naming.dayAndNumber("yyyy-MM-dd", "%s/R-%d.csv")), list()),
+                Kind.of(
+                        "names: R-101 in a folder of each day",
+                        curves(Naming.dayAndNumber("yyyy-MM-dd", "%s/R-%d.csv")),
+                        list()),
                 Kind.of("names: day and number", curves(Naming.dayAndNumber("yyMMdd", "%s #%d.csv")), list()),
                 Kind.of(
                         "names: only the moment it began, a list with numbers",
@@ -31,7 +34,9 @@ final class KindsOfNames {
                         "names: only the minute of the charge, a list with numbers",
                         curves(Naming.charged("yyyyMMdd_HHmm'.csv'")),
                         list()),
-                Kind.of("names: only the moment it began, no list", curves(Naming.started("'log 'yyyy-MM-dd HH-mm-ss'.csv'"))),
+                Kind.of(
+                        "names: only the moment it began, no list",
+                        curves(Naming.started("'log 'yyyy-MM-dd HH-mm-ss'.csv'"))),
                 Kind.of(
                         "names: the logger's own count, the time in a row above",
                         CorpusKinds.LOGGED
@@ -39,14 +44,22 @@ final class KindsOfNames {
                                         .row("Started", roast.chargedAt().plusSeconds((long)
                                                 roast.readings().get(0).seconds()))
                                         .row(""))
-                                .files(TextStyle.PLAIN, new Naming(Set.of(Fact.DAYS, Fact.TIMES), roast -> "LOG0"
-                                        + (7000 + (roast.number() * 37) % 1000) + ".CSV")),
+                                .files(
+                                        TextStyle.PLAIN,
+                                        new Naming(
+                                                Set.of(Fact.DAYS, Fact.TIMES),
+                                                roast -> "LOG0" + (7000 + (roast.number() * 37) % 1000) + ".CSV")),
                         list()),
                 Kind.of(
                         "names: the batch only in a row above, padded with commas",
                         CorpusKinds.LOGGED
                                 .under(roast -> new Grid("above")
-                                        .row("Batch " + roast.number(), roast.chargedAt(), "", ""))
+                                        .row(
+                                                "Batch " + roast.number(),
+                                                roast.chargedAt().plusSeconds((long)
+                                                        roast.readings().get(0).seconds()),
+                                                "",
+                                                ""))
                                 .files(
                                         TextStyle.AMERICAN,
                                         Naming.charged("'data_'MMdd_HHmmss'.csv'")
@@ -58,6 +71,9 @@ final class KindsOfNames {
                                         ListColumn.green("Green (lb)", ListColumn.POUND),
                                         ListColumn.roasted("Roasted (lb)", ListColumn.POUND))
                                 .text(TextStyle.AMERICAN, "Roast list.csv")),
-                Kind.of("names: accents and commas", curves(Naming.numberAndLot("Röstung Nº%d, %s (fertig).csv")), list()));
+                Kind.of(
+                        "names: accents and commas",
+                        curves(Naming.numberAndLot("Röstung Nº%d, %s (fertig).csv")),
+                        list()));
     }
 }

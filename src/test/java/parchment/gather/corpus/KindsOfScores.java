@@ -39,22 +39,31 @@ final class KindsOfScores {
 
     static List<Kind> all() {
         return List.of(
-                beside("one cup a row", ScoreParts.cups(TextStyle.PLAIN, "scores.csv", Words.ENGLISH, ScoreParts.NUMBER)),
+                beside(
+                        "one cup a row",
+                        ScoreParts.cups(TextStyle.PLAIN, "scores.csv", Words.ENGLISH, ScoreParts.NUMBER)),
                 beside(
                         "one cup a row, German, semicolons",
                         ScoreParts.cups(
-                                TextStyle.GERMAN.in("windows-1252"), "Verkostung.csv", Words.GERMAN, ScoreParts.NUMBER)),
+                                TextStyle.GERMAN.in("windows-1252"),
+                                "Verkostung.csv",
+                                Words.GERMAN,
+                                ScoreParts.NUMBER)),
                 beside(
                         "one cup a row, Spanish workbook",
                         ScoreParts.cupsSheet("cata.xlsx", Words.SPANISH, ScoreParts.NUMBER)),
-                beside("one cup a row, French .ods", ScoreParts.cupsSheet("dégustation.ods", Words.FRENCH, ScoreParts.NUMBER)),
+                beside(
+                        "one cup a row, French .ods",
+                        ScoreParts.cupsSheet("dégustation.ods", Words.FRENCH, ScoreParts.NUMBER)),
                 beside(
                         "one cup a row, Italian, batch and lot in words",
                         ScoreParts.cups(TextStyle.SPANISH, "assaggi.csv", Words.ITALIAN, ScoreParts.NAME_AND_LOT)),
                 beside(
                         "cuppers as columns, an attribute a row",
-                        grid(SCORES, "scores.csv", r ->
-                                ScoreParts.cuppersAsColumns(r, Words.ENGLISH, ScoreParts.NUMBER))),
+                        grid(
+                                SCORES,
+                                "scores.csv",
+                                r -> ScoreParts.cuppersAsColumns(r, Words.ENGLISH, ScoreParts.NUMBER))),
                 beside(
                         "cuppers merged above their attributes",
                         grid(SCORES, "scores.xlsx", r -> ScoreParts.cuppersAbove(r, Words.ENGLISH, ScoreParts.NUMBER))),
@@ -63,19 +72,28 @@ final class KindsOfScores {
                         TextStyle.PLAIN.write(sheet, folder.resolve("Cupping " + sheet.name() + ".csv"));
                     }
                 })),
-                beside("a tab each cupper", new Part(SCORES, (roastery, folder, random) -> Spreadsheets.write(
-                        folder.resolve("cuppings.xlsx"),
-                        ScoreParts.ofEachCupper(roastery, Words.PORTUGUESE, ScoreParts.NUMBER)))),
+                beside(
+                        "a tab each cupper",
+                        new Part(
+                                SCORES,
+                                (roastery, folder, random) -> Spreadsheets.write(
+                                        folder.resolve("cuppings.xlsx"),
+                                        ScoreParts.ofEachCupper(roastery, Words.PORTUGUESE, ScoreParts.NUMBER)))),
                 beside(
                         "averages only",
-                        grid(Set.of(Fact.MEAN_SCORES), "averages.csv", r ->
-                                ScoreParts.means(r, Words.ENGLISH, ScoreParts.NUMBER))),
+                        grid(
+                                Set.of(Fact.MEAN_SCORES),
+                                "averages.csv",
+                                r -> ScoreParts.means(r, Words.ENGLISH, ScoreParts.NUMBER))),
                 beside(
                         "averages only, by day and lot, workbook",
-                        grid(Set.of(Fact.MEAN_SCORES), "means.xlsx", r -> ScoreParts.means(
-                                r,
-                                new Words("Tasted", "", "Roast date|Coffee", Words.ENGLISH.attributes()),
-                                ScoreParts.DAY_AND_LOT))),
+                        grid(
+                                Set.of(Fact.MEAN_SCORES),
+                                "means.xlsx",
+                                r -> ScoreParts.means(
+                                        r,
+                                        new Words("Tasted", "", "Roast date|Coffee", Words.ENGLISH.attributes()),
+                                        ScoreParts.DAY_AND_LOT))),
                 beside(
                         "blind codes with a key",
                         ScoreParts.cups(
@@ -86,13 +104,16 @@ final class KindsOfScores {
                         grid(Set.of(), "key.csv", r -> ScoreParts.codes(r, "Date", "Code", "Batch"))),
                 beside(
                         "blind codes, the key on another tab",
-                        new Part(SCORES, (roastery, folder, random) -> Spreadsheets.write(
-                                folder.resolve("blind.xlsx"),
-                                ScoreParts.cups(
-                                        roastery,
-                                        new Words("Datum", "Name", "Nummer", Words.GERMAN.attributes()),
-                                        ScoreParts.CODE),
-                                ScoreParts.codes(roastery, "Datum", "Nummer", "Röstung").named("Schlüssel")))),
+                        new Part(
+                                SCORES,
+                                (roastery, folder, random) -> Spreadsheets.write(
+                                        folder.resolve("blind.xlsx"),
+                                        ScoreParts.cups(
+                                                roastery,
+                                                new Words("Datum", "Name", "Nummer", Words.GERMAN.attributes()),
+                                                ScoreParts.CODE),
+                                        ScoreParts.codes(roastery, "Datum", "Nummer", "Röstung")
+                                                .named("Schlüssel")))),
                 beside(
                         "by roast day and lot",
                         ScoreParts.cups(
@@ -110,18 +131,21 @@ final class KindsOfScores {
                                 folder.resolve("cupping " + day.getKey() + ".csv"));
                     }
                 })),
-                beside("a title and the day above, a file each cupping", new Part(SCORES, (roastery, folder, random) -> {
-                    for (Map.Entry<LocalDate, List<Tasting>> day :
-                            ScoreParts.byDay(roastery).entrySet()) {
-                        Roastery only = new Roastery(roastery.batches(), day.getValue());
-                        Grid sheet = new Grid("Cupping")
-                                .row("Cupping of", day.getKey())
-                                .row("");
-                        ScoreParts.cups(only, Words.ENGLISH, ScoreParts.NUMBER)
-                                .rows()
-                                .forEach(row -> sheet.row(row.subList(1, row.size())));
-                        TextStyle.PLAIN.write(sheet.padded(), folder.resolve("cupping " + day.getKey() + ".csv"));
-                    }
-                })));
+                beside(
+                        "a title and the day above, a file each cupping",
+                        new Part(SCORES, (roastery, folder, random) -> {
+                            for (Map.Entry<LocalDate, List<Tasting>> day :
+                                    ScoreParts.byDay(roastery).entrySet()) {
+                                Roastery only = new Roastery(roastery.batches(), day.getValue());
+                                Grid sheet = new Grid("Cupping")
+                                        .row("Cupping of", day.getKey())
+                                        .row("");
+                                ScoreParts.cups(only, Words.ENGLISH, ScoreParts.NUMBER)
+                                        .rows()
+                                        .forEach(row -> sheet.row(row.subList(1, row.size())));
+                                TextStyle.PLAIN.write(
+                                        sheet.padded(), folder.resolve("cupping " + day.getKey() + ".csv"));
+                            }
+                        })));
     }
 }

@@ -30,8 +30,10 @@ final class KindsOfSpreadsheets {
             .row("new gasket?", "", "12.50")
             .row("bags", 400, "labels", 250);
 
-    private static final Grid HOLIDAYS =
-            new Grid("Holidays").row("Who", "From", "Until").row("Maren", "3 May", "17 May").row("Jørn", "1 Aug", "8 Aug");
+    private static final Grid HOLIDAYS = new Grid("Holidays")
+            .row("Who", "From", "Until")
+            .row("Maren", "3 May", "17 May")
+            .row("Jørn", "1 Aug", "8 Aug");
 
     private static Kind.Part monthly(String file) {
         ListParts listed = CorpusKinds.LISTED;
@@ -105,8 +107,14 @@ final class KindsOfSpreadsheets {
                                         ListColumn.roasted("Roasted kg", ListColumn.KILOGRAM),
                                         ListColumn.drop("Drop", Clock.DAY_SHARE))
                                 .sheet("log.xlsx")),
-                Kind.of("sheets: titles above, a merged one", curves(), listed.sheet("log.xlsx", KindsOfSpreadsheets::titled)),
-                Kind.of("sheets: merged heads above the heads", curves(), listed.sheet("log.xlsx", KindsOfSpreadsheets::merged)),
+                Kind.of(
+                        "sheets: titles above, a merged one",
+                        curves(),
+                        listed.sheet("log.xlsx", KindsOfSpreadsheets::titled)),
+                Kind.of(
+                        "sheets: merged heads above the heads",
+                        curves(),
+                        listed.sheet("log.xlsx", KindsOfSpreadsheets::merged)),
                 Kind.of("sheets: sums below", curves(), listed.sheet("log.xlsx", KindsOfSpreadsheets::totalled)),
                 Kind.of(
                         "sheets: a list among sheets of nonsense",
@@ -127,8 +135,7 @@ final class KindsOfSpreadsheets {
                 Kind.of(
                         "sheets: one workbook, tabs and a list",
                         new Kind.Part(
-                                EnumSet.copyOf(all(listed.facts(), SPARSE.facts())),
-                                (roastery, folder, random) -> {
+                                EnumSet.copyOf(all(listed.facts(), SPARSE.facts())), (roastery, folder, random) -> {
                                     List<Grid> tabs = new ArrayList<>(List.of(listed.table(roastery.batches())));
                                     tabs.addAll(SPARSE.tabs(roastery, roast -> "#" + roast.number()));
                                     Spreadsheets.write(folder.resolve("All roasts.xlsx"), tabs);

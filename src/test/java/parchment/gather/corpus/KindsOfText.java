@@ -42,8 +42,14 @@ final class KindsOfText {
                 CurveColumn.gas("Gás (%)"));
         return List.of(
                 both("text: UTF-8 with a mark", TextStyle.PLAIN.marked(), "csv"),
-                both("text: UTF-16, little end first", TextStyle.PLAIN.in("UTF-16LE").marked().between("\t"), "txt"),
-                both("text: UTF-16, big end first", TextStyle.PLAIN.in("UTF-16BE").marked(), "csv"),
+                both(
+                        "text: UTF-16, little end first",
+                        TextStyle.PLAIN.in("UTF-16LE").marked().between("\t"),
+                        "txt"),
+                both(
+                        "text: UTF-16, big end first",
+                        TextStyle.PLAIN.in("UTF-16BE").marked(),
+                        "csv"),
                 both("text: Windows-1252, semicolons, decimal commas", TextStyle.GERMAN.in("windows-1252"), "csv"),
                 both("text: Latin-1, tabs", TextStyle.PLAIN.in("ISO-8859-1").between("\t"), "tsv"),
                 both("text: tabs, decimal commas", TextStyle.GERMAN.between("\t"), "txt"),

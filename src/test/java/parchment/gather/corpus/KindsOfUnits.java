@@ -100,8 +100,7 @@ final class KindsOfUnits {
                                 .files(TextStyle.PLAIN, Naming.number("Batch %d.csv"))),
                 Kind.of(
                         "units: date and time as serial numbers",
-                        timed(CurveColumn.serial("Timestamp"))
-                                .files(TextStyle.PLAIN, Naming.number("Batch %d.csv"))),
+                        timed(CurveColumn.serial("Timestamp")).files(TextStyle.PLAIN, Naming.number("Batch %d.csv"))),
                 Kind.of(
                         "units: time of day, the day in a list",
                         timed(CurveColumn.timeOfDay("Clock")).files(TextStyle.PLAIN, Naming.number("Batch %d.csv")),

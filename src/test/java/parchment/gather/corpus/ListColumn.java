@@ -29,11 +29,13 @@ record ListColumn(String head, Set<Fact> facts, Function<Roast, Object> cell) {
     }
 
     static ListColumn date(String head) {
-        return new ListColumn(head, Set.of(Fact.DAYS), roast -> roast.chargedAt().toLocalDate());
+        return new ListColumn(
+                head, Set.of(Fact.DAYS), roast -> roast.chargedAt().toLocalDate());
     }
 
     static ListColumn time(String head) {
-        return new ListColumn(head, Set.of(Fact.TIMES), roast -> roast.chargedAt().toLocalTime());
+        return new ListColumn(
+                head, Set.of(Fact.TIMES), roast -> roast.chargedAt().toLocalTime());
     }
 
     static ListColumn at(String head) {

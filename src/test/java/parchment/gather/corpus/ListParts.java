@@ -55,8 +55,9 @@ record ListParts(List<ListColumn> columns) {
 
     /** Returns a part with the list as text after something was done to it. */
     Part text(TextStyle style, String file, UnaryOperator<Grid> done) {
-        return new Part(facts(), (roastery, folder, random) ->
-                style.write(done.apply(table(roastery.batches())), folder.resolve(file)));
+        return new Part(
+                facts(),
+                (roastery, folder, random) -> style.write(done.apply(table(roastery.batches())), folder.resolve(file)));
     }
 
     /** Returns a part with the list as a spreadsheet after something was done to it. */

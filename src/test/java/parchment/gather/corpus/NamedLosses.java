@@ -3,12 +3,12 @@ package parchment.gather.corpus;
 import java.text.Normalizer;
 import java.util.Arrays;
 import java.util.EnumMap;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.regex.Pattern;
-import java.util.stream.Collectors;
 import parchment.gather.corpus.Roastery.Roast;
 import parchment.gather.corpus.StrangeKind.Fact;
 
@@ -24,36 +24,57 @@ final class NamedLosses {
                     + "|set aside|not answered|second |twice|unknown|does not|do not|is not|are not|was not|were not|none of|no table|not used|expected"
                     + "|kept as|extra|matches no|no match|not known|unclear|differ|no batch|nothing|not read|only in|in no list|a list\\? \\(yes or no\\) no");
 
+    /** Facts that stand in readings. */
+    private static final Set<Fact> CURVES = EnumSet.of(Fact.BEAN_CURVES, Fact.AIR_CURVES, Fact.GAS);
+
+    /** Words for one fact and no other, in the languages of the corpus. */
     private static final Map<Fact, List<String>> WORDS = new EnumMap<>(Map.ofEntries(
-            Map.entry(Fact.BEAN_CURVES, List.of("bean", "curve", "recording", "reading", "probe", "bt", "temp")),
-            Map.entry(Fact.AIR_CURVES, List.of("air", "environment", "exhaust", "curve", "recording", "reading", "temp", "abluft")),
-            Map.entry(Fact.GAS, List.of("gas", "burner", "power", "curve", "recording", "reading")),
-            Map.entry(Fact.BATCHES, List.of("batch", "recording", "row", "list")),
-            Map.entry(Fact.DAYS, List.of("date", "day", "datum", "fecha", "data", "jour", "roasted at", "row", "list")),
+            Map.entry(Fact.BEAN_CURVES, List.of("bean temp", "beans", "bohne", "grains", "grano", "chicchi", "grão")),
+            Map.entry(Fact.AIR_CURVES, List.of("air temp", "environment", "exhaust", "abluft", "aire", "aria", "ar (")),
+            Map.entry(Fact.GAS, List.of("gas", "gaz", "gás", "burner", "power")),
+            Map.entry(Fact.BATCHES, List.of("batch column", "names of batches")),
+            Map.entry(Fact.DAYS, List.of("date", "datum", "fecha", "data ", "jour", "día", "when", "roasted at")),
             Map.entry(
                     Fact.TIMES,
-                    List.of("time", "clock", "uhr", "hora", "heure", "ora", "roasted at", "started", "row", "list", "date")),
-            Map.entry(
-                    Fact.LOTS,
-                    List.of("lot", "coffee", "sorte", "kaffee", "café", "caffè", "bean ", "origin", "row", "list")),
+                    List.of("time of day", "clock", "uhrzeit", "hora", "heure", "ora ", "roasted at", "date", "when")),
+            Map.entry(Fact.LOTS, List.of("lot", "coffee", "sorte", "rohkaffee", "café", "caffè", "origin", "origen")),
             Map.entry(
                     Fact.GREEN_MASSES,
-                    List.of("mass", "weight", "green", "charge", "in (", "roh", "verde", "vert", "crudo", "row", "list")),
+                    List.of(
+                            "green",
+                            "rohkaffee",
+                            "verde",
+                            "vert",
+                            "crudo",
+                            "einwaage",
+                            "raw",
+                            "load",
+                            "mass",
+                            "weight")),
             Map.entry(
                     Fact.ROASTED_MASSES,
-                    List.of("mass", "weight", "roasted", "out", "röst", "tostado", "torréf", "tostato", "torrado", "row", "list")),
-            Map.entry(
-                    Fact.YELLOWING,
-                    List.of("yellow", "gelb", "amarill", "jaune", "giall", "amarel", "mark", "typed", "row", "list")),
-            Map.entry(
-                    Fact.FIRST_CRACK,
-                    List.of("crack", "pop", "knack", "crujido", "craque", "estalo", "mark", "typed", "row", "list")),
+                    List.of(
+                            "roasted mass",
+                            "roasted w",
+                            "röstkaffee",
+                            "tostado",
+                            "torréfié",
+                            "tostato",
+                            "torrado",
+                            "auswaage",
+                            "yield",
+                            "brown",
+                            "mass",
+                            "weight")),
+            Map.entry(Fact.YELLOWING, List.of("yellow", "gelb", "vergilb", "amar", "jaun", "giall", "mark")),
+            Map.entry(Fact.FIRST_CRACK, List.of("crack", "pop", "knack", "mark")),
             Map.entry(
                     Fact.DROP,
-                    List.of("drop", "end", "ende", "fin", "out", "auswurf", "salida", "sortie", "scarico", "saída", "mark", "typed", "row", "list")),
-            Map.entry(Fact.SCORES, List.of("score", "cup", "cupping", "taste", "attribute")),
-            Map.entry(Fact.MEAN_SCORES, List.of("score", "cup", "cupping", "taste", "attribute", "mean"))));
+                    List.of("drop", "ende", "auswurf", "salida", "sortie", "scarico", "descarga", "dump", "mark")),
+            Map.entry(Fact.SCORES, List.of("score", "cupping", "cupper", "attribute", "tasted")),
+            Map.entry(Fact.MEAN_SCORES, List.of("score", "cupping", "attribute", "mean", "tasted"))));
 
+    private static final Pattern READINGS = Pattern.compile("curve|recording|reading");
     private static final Pattern FILE = Pattern.compile("(?i)[^\\s\"“”']+\\.(csv|tsv|txt|log|dat|xlsx|ods|xls)\\b");
     private static final Pattern COLUMN = Pattern.compile("(?i)column [^\"“']*[\"“']([^\"”']*)[\"”']");
     private static final Pattern NUMBER = Pattern.compile("(?<![0-9])[0-9]{2,4}(?![0-9])");
@@ -89,27 +110,31 @@ final class NamedLosses {
             return says(column.group(1) + " ", fact);
         }
         if (BatchMatch.holds(lower, roast.number())) {
-            return says(lower, fact) || otherFacts(lower, fact).isEmpty();
+            return about(lower, fact);
         }
         var file = FILE.matcher(lower);
         while (file.find()) {
             // A shared file's name may hold a day, but no number that another batch has.
             boolean ofOne = NUMBER.matcher(file.group().replaceAll("20[0-9]{2}[-_.]?[0-9]{2}[-_.]?[0-9]{2}", ""))
                     .find();
-            if (!ofOne && (says(lower, fact) || otherFacts(lower, fact).isEmpty())) {
+            if (!ofOne && about(lower, fact)) {
                 return true;
             }
         }
         return false;
     }
 
-    private static boolean says(String line, Fact fact) {
-        return WORDS.get(fact).stream().anyMatch(line::contains);
+    private static boolean about(String line, Fact fact) {
+        if (says(line, fact)) {
+            return true;
+        }
+        if (READINGS.matcher(line).find()) {
+            return CURVES.contains(fact);
+        }
+        return WORDS.keySet().stream().noneMatch(other -> says(line, other));
     }
 
-    private static Set<Fact> otherFacts(String line, Fact fact) {
-        return WORDS.keySet().stream()
-                .filter(other -> other != fact && says(line, other))
-                .collect(Collectors.toSet());
+    private static boolean says(String line, Fact fact) {
+        return WORDS.get(fact).stream().anyMatch(line::contains);
     }
 }

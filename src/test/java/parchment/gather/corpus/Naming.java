@@ -35,9 +35,8 @@ record Naming(Set<Fact> facts, Function<Roast, String> name) {
     static Naming started(String pattern) {
         return new Naming(
                 Set.of(Fact.DAYS, Fact.TIMES),
-                roast -> pattern(pattern)
-                        .format(roast.chargedAt()
-                                .plusSeconds((long) roast.readings().get(0).seconds())));
+                roast -> pattern(pattern).format(roast.chargedAt().plusSeconds((long)
+                        roast.readings().get(0).seconds())));
     }
 
     /** Returns names that are the moment of the charge. */
@@ -50,8 +49,8 @@ record Naming(Set<Fact> facts, Function<Roast, String> name) {
     static Naming dayAndNumber(String pattern, String format) {
         return new Naming(
                 Set.of(Fact.DAYS, Fact.BATCHES),
-                roast -> String.format(
-                        Locale.ROOT, format, pattern(pattern).format(roast.chargedAt()), roast.number()));
+                roast ->
+                        String.format(Locale.ROOT, format, pattern(pattern).format(roast.chargedAt()), roast.number()));
     }
 
     /** Returns the same names, which tell less than it seems. */

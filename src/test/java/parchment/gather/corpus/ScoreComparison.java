@@ -66,8 +66,8 @@ final class ScoreComparison {
 
     private void cup(Tasting tasting) {
         List<CupScores> own = of(tasting).stream()
-                .filter(cup -> NamedLosses.composed(cup.cupper())
-                        .equalsIgnoreCase(NamedLosses.composed(tasting.cupper())))
+                .filter(cup ->
+                        NamedLosses.composed(cup.cupper()).equalsIgnoreCase(NamedLosses.composed(tasting.cupper())))
                 .toList();
         boolean right = own.size() == 1 && own.get(0).tastedOn().equals(tasting.tastedOn());
         for (Map.Entry<String, Double> score : tasting.scores().entrySet()) {

@@ -101,8 +101,8 @@ final class ScoreParts {
     /** Returns one row a cup and attribute, with a column for each cupper. */
     static Grid cuppersAsColumns(Roastery roastery, Words words, Key key) {
         List<String> cuppers = cuppers(roastery);
-        Grid grid = new Grid("Cupping")
-                .row(cells(words.day(), List.of(words.batch().split("\\|")), "Attribute", cuppers));
+        Grid grid =
+                new Grid("Cupping").row(cells(words.day(), List.of(words.batch().split("\\|")), "Attribute", cuppers));
         for (List<Tasting> cup : byCup(roastery).values()) {
             int place = 0;
             for (String attribute : InventedRoastery.ATTRIBUTES) {
@@ -141,8 +141,7 @@ final class ScoreParts {
         }
         grid.row(top).row(heads);
         for (List<Tasting> cup : byCup(roastery).values()) {
-            List<Object> cells =
-                    cells(cup.get(0).tastedOn(), key.apply(roast(roastery, cup.get(0)), cup.get(0)));
+            List<Object> cells = cells(cup.get(0).tastedOn(), key.apply(roast(roastery, cup.get(0)), cup.get(0)));
             cup.forEach(tasting -> cells.addAll(tasting.scores().values()));
             grid.row(cells);
         }
@@ -170,8 +169,8 @@ final class ScoreParts {
 
     /** Returns one row a batch with the means over its cuppers. */
     static Grid means(Roastery roastery, Words words, Key key) {
-        Grid grid = new Grid("Means")
-                .row(cells(words.day(), List.of(words.batch().split("\\|")), words.attributes()));
+        Grid grid =
+                new Grid("Means").row(cells(words.day(), List.of(words.batch().split("\\|")), words.attributes()));
         for (List<Tasting> cup : byCup(roastery).values()) {
             List<Object> means = new ArrayList<>();
             InventedRoastery.ATTRIBUTES.forEach(attribute -> means.add(Cells.rounded(
@@ -180,8 +179,7 @@ final class ScoreParts {
                             .average()
                             .orElseThrow(),
                     2)));
-            grid.row(cells(
-                    cup.get(0).tastedOn(), key.apply(roast(roastery, cup.get(0)), cup.get(0)), means));
+            grid.row(cells(cup.get(0).tastedOn(), key.apply(roast(roastery, cup.get(0)), cup.get(0)), means));
         }
         return grid;
     }
@@ -210,8 +208,6 @@ final class ScoreParts {
     static Map<String, List<Tasting>> byCup(Roastery roastery) {
         return roastery.tastings().stream()
                 .collect(Collectors.groupingBy(
-                        tasting -> tasting.cupping() + " " + tasting.batch(),
-                        LinkedHashMap::new,
-                        Collectors.toList()));
+                        tasting -> tasting.cupping() + " " + tasting.batch(), LinkedHashMap::new, Collectors.toList()));
     }
 }

@@ -45,8 +45,9 @@ final class Spreadsheets {
                     }
                 }
                 grid.hidden().forEach(sheet::hideColumn);
-                grid.merged().forEach(range -> sheet.range(range[0], range[1], range[2], range[3])
-                        .merge());
+                grid.merged()
+                        .forEach(range -> sheet.range(range[0], range[1], range[2], range[3])
+                                .merge());
             }
         }
     }
