@@ -81,7 +81,9 @@ final class CurveComparison {
         }
         int lacking = count(roast, curve.get(), line, at, step, What.LACKING);
         String words = words(roast, curve.get(), line, most, step, at);
-        return new Agreement(INSTANTS - most - lacking > MAY_DIFFER, false, words);
+        // A curve that agrees wherever it has readings was cut off; one that agrees nowhere says something wrong.
+        boolean cut = most >= INSTANTS / 5 && INSTANTS - most - lacking <= MAY_DIFFER;
+        return new Agreement(!cut, false, words);
     }
 
     private enum What {
