@@ -36,7 +36,8 @@ final class PlainXlsxSheet {
 
     /** Writes a sheet anew and returns what stands beside its cells. */
     static SheetMargins write(InputStream sheet, ByteArrayOutputStream to) throws XMLStreamException {
-        XMLStreamWriter out = XMLOutputFactory.newDefaultFactory().createXMLStreamWriter(to, StandardCharsets.UTF_8.name());
+        XMLStreamWriter out =
+                XMLOutputFactory.newDefaultFactory().createXMLStreamWriter(to, StandardCharsets.UTF_8.name());
         PlainXlsxSheet plain = new PlainXlsxSheet(PlainXml.open(sheet), out);
         out.writeStartDocument();
         out.writeStartElement("worksheet");

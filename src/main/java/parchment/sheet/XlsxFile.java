@@ -70,10 +70,12 @@ final class XlsxFile {
         Map<String, String> links = new HashMap<>();
         XMLStreamReader in = PlainXml.open(parts.part(LINKS));
         while (in.hasNext()) {
-            if (in.next() == XMLStreamConstants.START_ELEMENT && in.getLocalName().equals("Relationship")) {
+            if (in.next() == XMLStreamConstants.START_ELEMENT
+                    && in.getLocalName().equals("Relationship")) {
                 String target = PlainXml.attribute(in, "Target", "");
                 links.put(
-                        PlainXml.attribute(in, "Id", ""), target.startsWith("/") ? target.substring(1) : "xl/" + target);
+                        PlainXml.attribute(in, "Id", ""),
+                        target.startsWith("/") ? target.substring(1) : "xl/" + target);
             }
         }
         return links;
@@ -83,7 +85,8 @@ final class XlsxFile {
     private static DayZero zero(Unpacked parts) throws XMLStreamException {
         XMLStreamReader in = PlainXml.open(parts.part("xl/workbook.xml"));
         while (in.hasNext()) {
-            if (in.next() == XMLStreamConstants.START_ELEMENT && in.getLocalName().equals("workbookPr")) {
+            if (in.next() == XMLStreamConstants.START_ELEMENT
+                    && in.getLocalName().equals("workbookPr")) {
                 String from1904 = PlainXml.attribute(in, "date1904", "0");
                 return from1904.equals("1") || from1904.equals("true") ? DayZero.IN_1904 : DayZero.IN_1900;
             }
@@ -91,8 +94,7 @@ final class XlsxFile {
         return DayZero.IN_1900;
     }
 
-    private List<Sheet> sheets(Unpacked parts, Map<String, String> links)
-            throws IOException, XMLStreamException {
+    private List<Sheet> sheets(Unpacked parts, Map<String, String> links) throws IOException, XMLStreamException {
         List<Sheet> sheets = new ArrayList<>();
         try (ReadableWorkbook workbook = new ReadableWorkbook(parts.packedAnew(), new ReadingOptions(true, true))) {
             zero = zero(parts);
@@ -102,7 +104,8 @@ final class XlsxFile {
                     continue;
                 }
                 if (sheets.size() == SheetBounds.MOST_TABS) {
-                    told.sentence("The file has more than " + SheetBounds.MOST_TABS + " tabs; those after are left out.");
+                    told.sentence(
+                            "The file has more than " + SheetBounds.MOST_TABS + " tabs; those after are left out.");
                     break;
                 }
                 if (tab.getVisibility() != SheetVisibility.VISIBLE) {
@@ -135,7 +138,8 @@ final class XlsxFile {
         int column = cell.getColumnIndex();
         Object value = cell.getValue();
         String raw = cell.getRawValue() == null ? "" : cell.getRawValue();
-        if (cell.getType() == CellType.ERROR || raw.startsWith("#") && cell.getType() == CellType.FORMULA && isError(raw)) {
+        if (cell.getType() == CellType.ERROR
+                || raw.startsWith("#") && cell.getType() == CellType.FORMULA && isError(raw)) {
             told.count("Cells that hold an error such as #DIV/0!, read as blank", cells.place(row, column));
             return "";
         }
@@ -155,7 +159,9 @@ final class XlsxFile {
         if (value instanceof BigDecimal) {
             CellFormat format = CellFormat.of(cell.getDataFormatId(), cell.getDataFormatString());
             if (format == CellFormat.PERCENT) {
-                told.count("Cells shown as a percentage, read as the number that is stored (15 % is 0.15)", cells.place(row, column));
+                told.count(
+                        "Cells shown as a percentage, read as the number that is stored (15 % is 0.15)",
+                        cells.place(row, column));
             }
             return format.text(raw, zero);
         }

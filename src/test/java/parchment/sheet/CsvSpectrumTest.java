@@ -18,7 +18,21 @@ class CsvSpectrumTest {
     private static final Path CASES = Path.of("test/resources/reference/csv-spectrum");
 
     @ParameterizedTest
-    @ValueSource(strings = {"comma_in_quotes", "empty", "empty_crlf", "escaped_quotes", "json", "location_coordinates", "newlines", "newlines_crlf", "quotes_and_newlines", "simple", "simple_crlf", "utf8"})
+    @ValueSource(
+            strings = {
+                "comma_in_quotes",
+                "empty",
+                "empty_crlf",
+                "escaped_quotes",
+                "json",
+                "location_coordinates",
+                "newlines",
+                "newlines_crlf",
+                "quotes_and_newlines",
+                "simple",
+                "simple_crlf",
+                "utf8"
+            })
     void agreesWithTheCase(String name) throws IOException {
         Path csv = CASES.resolve("csvs/" + name + ".csv");
         JsonElement json = JsonParser.parseString(Files.readString(CASES.resolve("json/" + name + ".json")));

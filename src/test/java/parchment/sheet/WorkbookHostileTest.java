@@ -39,7 +39,8 @@ class WorkbookHostileTest {
     private String refused() {
         return Assertions.assertTimeout(
                 Duration.ofSeconds(2),
-                () -> assertThrows(NoTableException.class, () -> Workbook.read(file)).getMessage());
+                () -> assertThrows(NoTableException.class, () -> Workbook.read(file))
+                        .getMessage());
     }
 
     private static void says(String expected, String said) {
@@ -47,13 +48,24 @@ class WorkbookHostileTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"xl/sharedStrings.xml", "xl/styles.xml", "xl/workbook.xml", "xl/worksheets/sheet1.xml", "content.xml"})
+    @ValueSource(
+            strings = {
+                "xl/sharedStrings.xml",
+                "xl/styles.xml",
+                "xl/workbook.xml",
+                "xl/worksheets/sheet1.xml",
+                "content.xml"
+            })
     void wordsOfItsOwnAreRefused(String part) throws IOException {
         Path secret = Files.writeString(folder.resolve("secret.txt"), "secret");
         String fetch = "<!DOCTYPE a [<!ENTITY x SYSTEM \"" + secret.toUri() + "\">]>";
         StringBuilder laughs = new StringBuilder("<!DOCTYPE a [<!ENTITY l0 \"ha\">");
         for (int i = 1; i < 12; i++) {
-            laughs.append("<!ENTITY l").append(i).append(" \"").append(("&l" + (i - 1) + ";").repeat(10)).append("\">");
+            laughs.append("<!ENTITY l")
+                    .append(i)
+                    .append(" \"")
+                    .append(("&l" + (i - 1) + ";").repeat(10))
+                    .append("\">");
         }
         for (String start : new String[] {fetch, laughs + "]>"}) {
             Map<String, String> parts = part.equals("content.xml") ? PackedFiles.ods("") : PackedFiles.xlsx(CELL);
@@ -94,7 +106,8 @@ class WorkbookHostileTest {
         for (int i = parts.size(); i < SheetBounds.MOST_PARTS; i++) {
             parts.put("p" + i, "");
         }
-        assertEquals("1", Workbook.read(PackedFiles.zip(file, parts)).sheets().get(0).cell(0, 0));
+        assertEquals(
+                "1", Workbook.read(PackedFiles.zip(file, parts)).sheets().get(0).cell(0, 0));
     }
 
     @Test
@@ -150,10 +163,15 @@ class WorkbookHostileTest {
 
     @Test
     void oneLongFormulaSharedByManyCellsTakesNoRoom() throws IOException {
-        StringBuilder rows = new StringBuilder("<sheetData><row r=\"1\"><c r=\"A1\"><f t=\"shared\" ref=\"A1:A5000\" si=\"0\">"
-                + "B1+".repeat(200_000) + "B1</f><v>1</v></c></row>");
+        StringBuilder rows =
+                new StringBuilder("<sheetData><row r=\"1\"><c r=\"A1\"><f t=\"shared\" ref=\"A1:A5000\" si=\"0\">"
+                        + "B1+".repeat(200_000) + "B1</f><v>1</v></c></row>");
         for (int i = 2; i <= 5000; i++) {
-            rows.append("<row r=\"").append(i).append("\"><c r=\"A").append(i).append("\"><f t=\"shared\" si=\"0\"/><v>1</v></c></row>");
+            rows.append("<row r=\"")
+                    .append(i)
+                    .append("\"><c r=\"A")
+                    .append(i)
+                    .append("\"><f t=\"shared\" si=\"0\"/><v>1</v></c></row>");
         }
         PackedFiles.zip(file, PackedFiles.xlsx(rows + "</sheetData>"));
         Workbook workbook = Assertions.assertTimeout(Duration.ofSeconds(5), () -> Workbook.read(file));
@@ -162,8 +180,11 @@ class WorkbookHostileTest {
 
     @Test
     void aSheetRepeatedOverEveryPlaceStopsAtTheBounds() throws IOException {
-        PackedFiles.zip(file, PackedFiles.ods("<table:table-row table:number-rows-repeated=\"1048576\"><table:table-cell"
-                + " table:number-columns-repeated=\"16384\" office:value-type=\"float\" office:value=\"1\"/></table:table-row>"));
+        PackedFiles.zip(
+                file,
+                PackedFiles.ods(
+                        "<table:table-row table:number-rows-repeated=\"1048576\"><table:table-cell"
+                                + " table:number-columns-repeated=\"16384\" office:value-type=\"float\" office:value=\"1\"/></table:table-row>"));
         Workbook workbook = Assertions.assertTimeout(Duration.ofSeconds(8), () -> Workbook.read(file));
         says("has more than 1000 columns", workbook.told().get(0));
         says("The file has more than 3000000 cells", workbook.told().get(1));

@@ -58,7 +58,8 @@ class WorkbookOtherProgramsTest {
                         StandardCharsets.UTF_16BE,
                         Charset.forName("windows-1252"))
                 .get(random.nextInt(4));
-        Path csv = Files.write(folder.resolve("a.csv"), csv(grid, sign, end, random).getBytes(charset));
+        Path csv = Files.write(
+                folder.resolve("a.csv"), csv(grid, sign, end, random).getBytes(charset));
         assertEquals(grid, Workbook.read(csv).sheets().get(0).rows(), sign + " " + charset);
         assertEquals(trimmed(grid), Workbook.read(xlsx(grid)).sheets().get(0).rows());
         assertEquals(trimmed(grid), Workbook.read(ods(grid)).sheets().get(0).rows());
@@ -87,10 +88,10 @@ class WorkbookOtherProgramsTest {
         StringBuilder text = new StringBuilder("sep=" + sign + end);
         for (List<String> row : grid) {
             List<String> cells = row.stream()
-                    .map(cell -> random.nextInt(3) == 0
-                                    || cell.chars().anyMatch(c -> c == sign || c == '"' || c == '\n')
-                            ? "\"" + cell.replace("\"", "\"\"") + "\""
-                            : cell)
+                    .map(cell ->
+                            random.nextInt(3) == 0 || cell.chars().anyMatch(c -> c == sign || c == '"' || c == '\n')
+                                    ? "\"" + cell.replace("\"", "\"\"") + "\""
+                                    : cell)
                     .toList();
             text.append(String.join(String.valueOf(sign), cells)).append(end);
         }
@@ -127,7 +128,8 @@ class WorkbookOtherProgramsTest {
         Path file = folder.resolve("a.ods");
         Sheet sheet = new Sheet("Grid", grid.size(), grid.get(0).size());
         Object[][] cells = grid.stream().map(row -> row.toArray()).toArray(Object[][]::new);
-        sheet.getDataRange().setValues(Arrays.stream(cells).flatMap(Arrays::stream).toArray());
+        sheet.getDataRange()
+                .setValues(Arrays.stream(cells).flatMap(Arrays::stream).toArray());
         SpreadSheet workbook = new SpreadSheet();
         workbook.appendSheet(sheet);
         workbook.save(file.toFile());

@@ -35,11 +35,13 @@ class WorkbookPackedTest {
         "4, 6.47E-3, 0:09:19.008", "2, -0.5, -12:00:00", "4, 47999.25, 2031-05-31 06:00:00", "3, 0.15, 0.15"
     })
     void readsNumbersByTheirFormat(int style, String stored, String text) throws IOException {
-        Workbook workbook = xlsx("<sheetData><row r=\"1\"><c r=\"A1\" s=\"" + style + "\"><v>" + stored + "</v></c></row></sheetData>");
+        Workbook workbook = xlsx(
+                "<sheetData><row r=\"1\"><c r=\"A1\" s=\"" + style + "\"><v>" + stored + "</v></c></row></sheetData>");
         assertEquals(List.of(List.of(text)), rows(workbook));
         assertEquals(
                 style == 3
-                        ? List.of("Cells shown as a percentage, read as the number that is stored (15 % is 0.15): 1, the first at A1 of sheet 'Batches'.")
+                        ? List.of(
+                                "Cells shown as a percentage, read as the number that is stored (15 % is 0.15): 1, the first at A1 of sheet 'Batches'.")
                         : List.of(),
                 workbook.told());
     }
@@ -52,17 +54,22 @@ class WorkbookPackedTest {
     }
 
     private void countsFrom1904(String from1904) throws IOException {
-        Map<String, String> parts = PackedFiles.xlsx("<sheetData><row r=\"1\"><c r=\"A1\" s=\"1\"><v>46538</v></c></row></sheetData>");
-        parts.computeIfPresent("xl/workbook.xml", (name, xml) -> xml.replace("<workbookPr/>", "<workbookPr date1904=\"" + from1904 + "\"/>"));
-        assertEquals(List.of(List.of("2031-06-01")), rows(Workbook.read(PackedFiles.zip(folder.resolve("a.xlsx"), parts))));
+        Map<String, String> parts =
+                PackedFiles.xlsx("<sheetData><row r=\"1\"><c r=\"A1\" s=\"1\"><v>46538</v></c></row></sheetData>");
+        parts.computeIfPresent(
+                "xl/workbook.xml",
+                (name, xml) -> xml.replace("<workbookPr/>", "<workbookPr date1904=\"" + from1904 + "\"/>"));
+        assertEquals(
+                List.of(List.of("2031-06-01")), rows(Workbook.read(PackedFiles.zip(folder.resolve("a.xlsx"), parts))));
     }
 
     @Test
     void readsTextsTruthsAndStoredValuesOfFormulas() throws IOException {
-        Workbook workbook = xlsx("<sheetData><row r=\"1\"><c r=\"A1\" t=\"s\"><v>0</v></c><c r=\"B1\" t=\"b\"><v>1</v></c>"
-                + "<c r=\"D1\" t=\"inlineStr\"><is><t>in line</t></is></c></row><row r=\"3\"><c r=\"A3\"><f>1+1</f><v>2</v></c>"
-                + "<c r=\"B3\" t=\"str\"><f>A1</f><v>so</v></c><c r=\"C3\"><f>A9</f></c><c r=\"D3\" t=\"e\"><f>1/0</f><v>#DIV/0!</v></c>"
-                + "<c r=\"E3\" t=\"e\"><v>#N/A</v></c><c r=\"F3\" t=\"str\"><v>#1</v></c></row></sheetData>");
+        Workbook workbook =
+                xlsx("<sheetData><row r=\"1\"><c r=\"A1\" t=\"s\"><v>0</v></c><c r=\"B1\" t=\"b\"><v>1</v></c>"
+                        + "<c r=\"D1\" t=\"inlineStr\"><is><t>in line</t></is></c></row><row r=\"3\"><c r=\"A3\"><f>1+1</f><v>2</v></c>"
+                        + "<c r=\"B3\" t=\"str\"><f>A1</f><v>so</v></c><c r=\"C3\"><f>A9</f></c><c r=\"D3\" t=\"e\"><f>1/0</f><v>#DIV/0!</v></c>"
+                        + "<c r=\"E3\" t=\"e\"><v>#N/A</v></c><c r=\"F3\" t=\"str\"><v>#1</v></c></row></sheetData>");
         assertEquals(
                 List.of(List.of("Low Orchard", "true", "", "in line"), List.of(), List.of("2", "so", "", "", "", "#1")),
                 rows(workbook));
@@ -75,9 +82,11 @@ class WorkbookPackedTest {
 
     @Test
     void repeatsAMergedHeadAndKeepsATitleOneCell() throws IOException {
-        Workbook workbook = xlsx("<cols><col min=\"2\" max=\"3\" hidden=\"1\"/></cols><sheetData>"
-                + row(1, "A", "Title") + "<row r=\"2\" hidden=\"1\">" + text("A2", "Batch") + text("B2", "Scores") + "</row></sheetData>"
-                + "<mergeCells><mergeCell ref=\"A1:C1\"/><mergeCell ref=\"B2:C2\"/><mergeCell ref=\"A2:A3\"/></mergeCells>");
+        Workbook workbook = xlsx(
+                "<cols><col min=\"2\" max=\"3\" hidden=\"1\"/></cols><sheetData>"
+                        + row(1, "A", "Title") + "<row r=\"2\" hidden=\"1\">" + text("A2", "Batch")
+                        + text("B2", "Scores") + "</row></sheetData>"
+                        + "<mergeCells><mergeCell ref=\"A1:C1\"/><mergeCell ref=\"B2:C2\"/><mergeCell ref=\"A2:A3\"/></mergeCells>");
         assertEquals(List.of(List.of("Title"), List.of("Batch", "Scores", "Scores")), rows(workbook));
         assertEquals(
                 List.of(
@@ -104,9 +113,17 @@ class WorkbookPackedTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"ALL1, 1000, false", "ALM1, 0, true", "ZZZZZZZZ1, 0, true", "A300000, 1, false", "A300001, 0, true", "A1048576, 0, true"})
+    @CsvSource({
+        "ALL1, 1000, false",
+        "ALM1, 0, true",
+        "ZZZZZZZZ1, 0, true",
+        "A300000, 1, false",
+        "A300001, 0, true",
+        "A1048576, 0, true"
+    })
     void leavesOutCellsBeyondTheBounds(String place, int width, boolean told) throws IOException {
-        Workbook workbook = xlsx("<sheetData><row r=\"" + place.replaceAll("[A-Z]", "") + "\">" + text(place, "x") + "</row></sheetData>");
+        Workbook workbook = xlsx("<sheetData><row r=\"" + place.replaceAll("[A-Z]", "") + "\">" + text(place, "x")
+                + "</row></sheetData>");
         List<List<String>> rows = rows(workbook);
         assertEquals(width, rows.isEmpty() ? 0 : rows.get(rows.size() - 1).size());
         assertEquals(told, workbook.told().size() == 1, workbook.told().toString());
@@ -114,20 +131,33 @@ class WorkbookPackedTest {
 
     @Test
     void readsEveryKindOfValueOfAnOdsFile() throws IOException {
-        Workbook workbook = ods("<table:table-column/><table:table-column table:visibility=\"collapse\"/><table:table-row>"
-                + value("float", "value", "203.8") + value("float", "value", "1.5e-7") + value("percentage", "value", "0.15")
-                + value("date", "date-value", "2031-06-01") + value("date", "date-value", "2031-06-01T08:00:00")
-                + value("time", "time-value", "PT00H09M19S") + value("time", "time-value", "PT30H00M00.000000001S")
-                + value("boolean", "boolean-value", "true") + "<table:table-cell office:value-type=\"string\"><text:p>a<text:s text:c=\"2\"/>"
-                + "<text:span>b</text:span></text:p> <text:p>c</text:p></table:table-cell></table:table-row>"
-                + "<table:table-row table:number-rows-repeated=\"2\"><table:table-cell table:number-columns-repeated=\"16384\"/></table:table-row>"
-                + "<table:table-row><table:table-cell table:formula=\"of:=1/0\" office:value-type=\"string\" office:string-value=\"\" calcext:value-type=\"error\">"
-                + "<text:p>#DIV/0!</text:p></table:table-cell><table:table-cell table:formula=\"of:=A1\"/>"
-                + "<table:table-cell office:value-type=\"string\" table:number-columns-repeated=\"2\"><text:p>x</text:p></table:table-cell></table:table-row>"
-                + "<table:table-row table:number-rows-repeated=\"1048570\"><table:table-cell table:number-columns-repeated=\"16384\"/></table:table-row>");
+        Workbook workbook = ods(
+                "<table:table-column/><table:table-column table:visibility=\"collapse\"/><table:table-row>"
+                        + value("float", "value", "203.8") + value("float", "value", "1.5e-7")
+                        + value("percentage", "value", "0.15")
+                        + value("date", "date-value", "2031-06-01") + value("date", "date-value", "2031-06-01T08:00:00")
+                        + value("time", "time-value", "PT00H09M19S")
+                        + value("time", "time-value", "PT30H00M00.000000001S")
+                        + value("boolean", "boolean-value", "true")
+                        + "<table:table-cell office:value-type=\"string\"><text:p>a<text:s text:c=\"2\"/>"
+                        + "<text:span>b</text:span></text:p> <text:p>c</text:p></table:table-cell></table:table-row>"
+                        + "<table:table-row table:number-rows-repeated=\"2\"><table:table-cell table:number-columns-repeated=\"16384\"/></table:table-row>"
+                        + "<table:table-row><table:table-cell table:formula=\"of:=1/0\" office:value-type=\"string\" office:string-value=\"\" calcext:value-type=\"error\">"
+                        + "<text:p>#DIV/0!</text:p></table:table-cell><table:table-cell table:formula=\"of:=A1\"/>"
+                        + "<table:table-cell office:value-type=\"string\" table:number-columns-repeated=\"2\"><text:p>x</text:p></table:table-cell></table:table-row>"
+                        + "<table:table-row table:number-rows-repeated=\"1048570\"><table:table-cell table:number-columns-repeated=\"16384\"/></table:table-row>");
         assertEquals(
                 List.of(
-                        List.of("203.8", "0.00000015", "0.15", "2031-06-01", "2031-06-01 08:00:00", "0:09:19", "30:00:00", "true", "a  b\nc"),
+                        List.of(
+                                "203.8",
+                                "0.00000015",
+                                "0.15",
+                                "2031-06-01",
+                                "2031-06-01 08:00:00",
+                                "0:09:19",
+                                "30:00:00",
+                                "true",
+                                "a  b\nc"),
                         List.of(),
                         List.of(),
                         List.of("", "", "x", "x")),
@@ -142,6 +172,7 @@ class WorkbookPackedTest {
     }
 
     private static String value(String type, String attribute, String stored) {
-        return "<table:table-cell office:value-type=\"" + type + "\" office:" + attribute + "=\"" + stored + "\"><text:p>shown</text:p></table:table-cell>";
+        return "<table:table-cell office:value-type=\"" + type + "\" office:" + attribute + "=\"" + stored
+                + "\"><text:p>shown</text:p></table:table-cell>";
     }
 }

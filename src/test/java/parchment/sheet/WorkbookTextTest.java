@@ -36,11 +36,20 @@ class WorkbookTextTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"windows-1252, Windows-1252", "ISO-8859-1, Windows-1252", "UTF-16LE, UTF-16 without a mark", "UTF-16BE, UTF-16 without a mark"})
+    @CsvSource({
+        "windows-1252, Windows-1252",
+        "ISO-8859-1, Windows-1252",
+        "UTF-16LE, UTF-16 without a mark",
+        "UTF-16BE, UTF-16 without a mark"
+    })
     void tellsOfLettersThatAreNotUtf8(String charset, String words) throws IOException {
         Workbook workbook = read("Batch;Röstgrad [°C]\nA;Größe\n".getBytes(Charset.forName(charset)));
-        assertEquals(List.of(List.of("Batch", "Röstgrad [°C]"), List.of("A", "Größe")), only(workbook).rows());
-        assertEquals(List.of("The letters of the file are not UTF-8: read as " + words + ", first on line 1."), workbook.told());
+        assertEquals(
+                List.of(List.of("Batch", "Röstgrad [°C]"), List.of("A", "Größe")),
+                only(workbook).rows());
+        assertEquals(
+                List.of("The letters of the file are not UTF-8: read as " + words + ", first on line 1."),
+                workbook.told());
     }
 
     @Test
@@ -55,7 +64,9 @@ class WorkbookTextTest {
     @Test
     void namesTheFirstLineWithAnOldLetter() throws IOException {
         Workbook workbook = read("a,b\r\n1,2\r\n3,\u00E9\r\n".getBytes(ISO_8859_1));
-        assertEquals(List.of("The letters of the file are not UTF-8: read as Windows-1252, first on line 3."), workbook.told());
+        assertEquals(
+                List.of("The letters of the file are not UTF-8: read as Windows-1252, first on line 3."),
+                workbook.told());
     }
 
     @Test
@@ -70,7 +81,9 @@ class WorkbookTextTest {
     @Test
     void readsTheFiveOpenBytesAsControlSigns() throws IOException {
         byte[] bytes = {'a', ',', (byte) 0x81, (byte) 0x8D, (byte) 0x8F, (byte) 0x90, (byte) 0x9D, '\n'};
-        assertEquals("\u0081\u008D\u008F\u0090\u009D", only(read(bytes)).rows().get(0).get(1));
+        assertEquals(
+                "\u0081\u008D\u008F\u0090\u009D",
+                only(read(bytes)).rows().get(0).get(1));
     }
 
     @Test
@@ -78,7 +91,9 @@ class WorkbookTextTest {
         byte[] mac = "Batch,R\u00F6stgrad \u00B0C\rA,1\r".getBytes(Charset.forName("x-MacRoman"));
         Workbook workbook = read(mac);
         assertEquals("Röstgrad °C", only(workbook).rows().get(0).get(1));
-        assertTrue(workbook.told().get(0).contains("read as Mac Roman"), workbook.told().toString());
+        assertTrue(
+                workbook.told().get(0).contains("read as Mac Roman"),
+                workbook.told().toString());
         Workbook logger = read("Batch,\u00B0C\rA,1\r".getBytes(ISO_8859_1));
         assertEquals("°C", only(logger).rows().get(0).get(1));
     }
@@ -87,7 +102,14 @@ class WorkbookTextTest {
     @CsvSource(
             quoteCharacter = '!',
             delimiter = '~',
-            value = {"a;b\\n1,5;2,5\\n3,5;4~;", "a,b,c\\n1,2,x; y\\n3,4,z; w\\n~,", "a\\tb\\n1,5\\t2\\n~tab", "a|b\\n1|2\\n~|", "Title of the list\\na;b\\n1;2\\n3;4\\n~;", "sep=|\\na;b|c;d\\n~|"})
+            value = {
+                "a;b\\n1,5;2,5\\n3,5;4~;",
+                "a,b,c\\n1,2,x; y\\n3,4,z; w\\n~,",
+                "a\\tb\\n1,5\\t2\\n~tab",
+                "a|b\\n1|2\\n~|",
+                "Title of the list\\na;b\\n1;2\\n3;4\\n~;",
+                "sep=|\\na;b|c;d\\n~|"
+            })
     void findsTheSignBetweenTheColumns(String text, String sign) throws IOException {
         Sheet sheet = only(read(text.replace("\\n", "\n").replace("\\t", "\t")));
         assertEquals(sign.equals("tab") ? '\t' : sign.charAt(0), sheet.delimiter());
@@ -120,7 +142,9 @@ class WorkbookTextTest {
         Workbook workbook = read(text.toString());
         assertEquals(List.of("\"open", "1"), only(workbook).rows().get(1));
         assertEquals(SheetBounds.MOST_LINES_IN_A_CELL + 3, only(workbook).rows().size());
-        assertEquals(List.of("Quotation marks that are never closed, read as letters: 1, the first at line 2."), workbook.told());
+        assertEquals(
+                List.of("Quotation marks that are never closed, read as letters: 1, the first at line 2."),
+                workbook.told());
     }
 
     @ParameterizedTest
