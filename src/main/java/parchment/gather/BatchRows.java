@@ -41,8 +41,11 @@ final class BatchRows {
         // Many hands write the day once and leave it blank below.
         daysCarried = columns.of(ListMeaning.DATE)
                 .map(column -> {
-                    long blank = table.column(column.place()).stream().filter(String::isBlank).count();
-                    return blank >= 0.2 * table.rows().size() && !table.rows().get(0).get(column.place()).isBlank();
+                    long blank = table.column(column.place()).stream()
+                            .filter(String::isBlank)
+                            .count();
+                    return blank >= 0.2 * table.rows().size()
+                            && !table.rows().get(0).get(column.place()).isBlank();
                 })
                 .orElse(false);
     }
@@ -50,9 +53,14 @@ final class BatchRows {
     /** Returns the heading under which a column's values are kept: the logbook's own, or the roaster's. */
     private static String heading(ListColumn column) {
         return switch (column.meaning()) {
-            case LOT, MACHINE, OPERATOR, RECIPE, PURPOSE, NOTE -> column.meaning().words();
-            case GREEN_MASS, ROASTED_MASS, CHARGE_TEMPERATURE, PLANNED_DROP_TEMPERATURE, ROOM_TEMPERATURE, GREEN_TEMPERATURE ->
-                column.written();
+            case LOT, MACHINE, OPERATOR, RECIPE, PURPOSE, NOTE ->
+                column.meaning().words();
+            case GREEN_MASS,
+                    ROASTED_MASS,
+                    CHARGE_TEMPERATURE,
+                    PLANNED_DROP_TEMPERATURE,
+                    ROOM_TEMPERATURE,
+                    GREEN_TEMPERATURE -> column.written();
             case ROOM_HUMIDITY -> column.meaning().words() + " [%]";
             case WHOLE_BEAN_COLOUR, GROUND_COLOUR -> column.written();
             case ROOM_PRESSURE -> column.unit().isEmpty() ? column.heading() : column.written();
@@ -66,8 +74,8 @@ final class BatchRows {
             batches.add(row(table.rows().get(i), table.lines().get(i)));
         }
         if (carried > 0) {
-            told.add(Words.count(carried, "row has", "rows have") + " no date of "
-                    + (carried == 1 ? "its" : "their") + " own and got the one above.");
+            told.add(Words.count(carried, "row has", "rows have") + " no date of " + (carried == 1 ? "its" : "their")
+                    + " own and got the one above.");
         }
         return batches;
     }
@@ -97,8 +105,9 @@ final class BatchRows {
                 }
                 case TIME_OF_DAY -> time = time(cell, column, line);
                 case YELLOWING, FIRST_CRACK_START, FIRST_CRACK_END, SECOND_CRACK_START, DROP ->
-                    mark(cell, column, line).ifPresent(seconds -> marks.put(
-                            column.meaning().mark().orElseThrow(), seconds));
+                    mark(cell, column, line)
+                            .ifPresent(
+                                    seconds -> marks.put(column.meaning().mark().orElseThrow(), seconds));
                 case DEVELOPMENT_TIME -> {
                     development = ColumnTimes.seconds(cell, column.unit(), decimal());
                     put(written, column, cell);
@@ -149,9 +158,8 @@ final class BatchRows {
 
     private Optional<LocalTime> time(String cell, ListColumn column, int line) {
         double share = CellNumber.of(cell, decimal()).map(CellNumber::value).orElse(Double.NaN);
-        Optional<LocalTime> time = share >= 0 && share < 1
-                ? Optional.of(ColumnDayFit.clock(share, cell))
-                : WrittenDay.timeOfDay(cell);
+        Optional<LocalTime> time =
+                share >= 0 && share < 1 ? Optional.of(ColumnDayFit.clock(share, cell)) : WrittenDay.timeOfDay(cell);
         if (time.isEmpty()) {
             told.add("Line " + line + ": " + Words.quote(cell) + " under " + Words.quote(column.heading())
                     + " is no time of day that can be read.");
@@ -195,7 +203,14 @@ final class BatchRows {
             return cell;
         }
         ColumnValues values = ColumnValues.of(
-                new Table(table.sheet(), List.of(), List.of(column.heading()), List.of(List.of(cell)), List.of(1), List.of()), 0);
+                new Table(
+                        table.sheet(),
+                        List.of(),
+                        List.of(column.heading()),
+                        List.of(List.of(cell)),
+                        List.of(1),
+                        List.of()),
+                0);
         double number = values.number(0);
         boolean own = column.meaning() == ListMeaning.EXTRA;
         return Double.isNaN(number) || own && cell.matches(".*\\p{L}.*")
@@ -207,11 +222,15 @@ final class BatchRows {
 
     /** Returns the roaster's own name or number, the day and its running number, or the day and a letter. */
     private String name(List<String> row, Optional<LocalDate> day, int line) {
-        String own = columns.of(ListMeaning.BATCH).map(column -> row.get(column.place()).strip()).orElse("");
+        String own = columns.of(ListMeaning.BATCH)
+                .map(column -> row.get(column.place()).strip())
+                .orElse("");
         if (!own.isEmpty()) {
             return whole(own);
         }
-        String running = columns.of(ListMeaning.RUNNING_NUMBER).map(column -> row.get(column.place()).strip()).orElse("");
+        String running = columns.of(ListMeaning.RUNNING_NUMBER)
+                .map(column -> row.get(column.place()).strip())
+                .orElse("");
         if (day.isPresent() && !running.isEmpty()) {
             return day.get() + "-" + whole(running);
         }
@@ -226,6 +245,8 @@ final class BatchRows {
 
     /** A spreadsheet may write batch 101 as 101.0. */
     private static String whole(String name) {
-        return name.matches("\\d+[.,]0+") ? name.substring(0, name.indexOf(name.contains(".") ? '.' : ',')) : name.replaceFirst("^#\\s?(?=\\d)", "");
+        return name.matches("\\d+[.,]0+")
+                ? name.substring(0, name.indexOf(name.contains(".") ? '.' : ','))
+                : name.replaceFirst("^#\\s?(?=\\d)", "");
     }
 }

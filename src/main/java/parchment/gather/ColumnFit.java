@@ -32,9 +32,10 @@ record ColumnFit(double score, String unit, UnitDoubt doubt, String reason) {
             case TIME_OF_DAY -> ColumnTimeFit.timeOfDay(column);
             case DAY -> ColumnDayFit.day(column);
             case DATE_AND_TIME -> ColumnDayFit.dateAndTime(column);
-            case NUMBER -> column.mostly(CellForm.NUMBER)
-                    ? new ColumnFit(0.7, column.unit(), UnitDoubt.KNOWN, "holds numbers")
-                    : NONE;
+            case NUMBER ->
+                column.mostly(CellForm.NUMBER)
+                        ? new ColumnFit(0.7, column.unit(), UnitDoubt.KNOWN, "holds numbers")
+                        : NONE;
             case WORD -> word(column);
             case TEXT -> text(column);
             case NAME, RUNNING, ANY -> NONE;
@@ -61,7 +62,10 @@ record ColumnFit(double score, String unit, UnitDoubt doubt, String reason) {
         if (median >= 100) {
             boolean ounces = scale == ListScale.FAHRENHEIT && median < 1_000;
             return new ColumnFit(
-                    0.9, "g", ounces ? UnitDoubt.OPEN : UnitDoubt.KNOWN, "has a median of " + written(median) + ", so grams");
+                    0.9,
+                    "g",
+                    ounces ? UnitDoubt.OPEN : UnitDoubt.KNOWN,
+                    "has a median of " + written(median) + ", so grams");
         }
         String unit = scale == ListScale.FAHRENHEIT ? "lb" : "kg";
         UnitDoubt doubt = scale == ListScale.CELSIUS && median < 40 ? UnitDoubt.KNOWN : UnitDoubt.OPEN;
@@ -87,7 +91,12 @@ record ColumnFit(double score, String unit, UnitDoubt doubt, String reason) {
             default -> new double[] {8, 100};
         };
         boolean inside = percent >= range[0] && percent <= range[1];
-        return inside ? known(column.unit().isEmpty() ? 0.8 : 1, median < 1 ? "" : "%", "has a median of " + written(percent) + " %") : NONE;
+        return inside
+                ? known(
+                        column.unit().isEmpty() ? 0.8 : 1,
+                        median < 1 ? "" : "%",
+                        "has a median of " + written(percent) + " %")
+                : NONE;
     }
 
     private static ColumnFit temperature(ColumnValues column, ListScale scale) {
@@ -113,18 +122,28 @@ record ColumnFit(double score, String unit, UnitDoubt doubt, String reason) {
     private static ColumnFit room(ColumnValues column, ListScale scale) {
         double median = column.quantile(0.5);
         boolean wrongUnit = !column.unit().isEmpty() && !column.unit().matches("°C|°F|K");
-        if (!column.mostly(CellForm.NUMBER) || wrongUnit || median < -20 || median > 120 && !column.unit().equals("K")) {
+        if (!column.mostly(CellForm.NUMBER)
+                || wrongUnit
+                || median < -20
+                || median > 120 && !column.unit().equals("K")) {
             return NONE;
         }
         String unit = !column.unit().isEmpty() ? column.unit() : median > 44 ? "°F" : "°C";
         boolean odd = column.unit().isEmpty() && unit.equals("°C") && scale == ListScale.FAHRENHEIT && median > 32;
-        return new ColumnFit(0.9, unit, odd ? UnitDoubt.OPEN : UnitDoubt.KNOWN, "has a median of " + written(median) + ", so " + unit);
+        return new ColumnFit(
+                0.9,
+                unit,
+                odd ? UnitDoubt.OPEN : UnitDoubt.KNOWN,
+                "has a median of " + written(median) + ", so " + unit);
     }
 
     private static ColumnFit word(ColumnValues column) {
         boolean codes = column.mostly(CellForm.NUMBER) && column.isWhole();
         if (codes) {
-            return known(column.distinct() < column.filled() ? 0.5 : 0.2, "", "holds numbers of which some stand on several rows");
+            return known(
+                    column.distinct() < column.filled() ? 0.5 : 0.2,
+                    "",
+                    "holds numbers of which some stand on several rows");
         }
         if (!column.mostly(CellForm.WORDS)) {
             return column.count(CellForm.WORDS) > 0 ? known(0.4, "", "holds words and values") : NONE;
@@ -145,6 +164,8 @@ record ColumnFit(double score, String unit, UnitDoubt doubt, String reason) {
     }
 
     static String written(double value) {
-        return value == Math.rint(value) ? String.format(Locale.ROOT, "%.0f", value) : String.format(Locale.ROOT, "%.1f", value);
+        return value == Math.rint(value)
+                ? String.format(Locale.ROOT, "%.0f", value)
+                : String.format(Locale.ROOT, "%.1f", value);
     }
 }

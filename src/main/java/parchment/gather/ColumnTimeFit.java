@@ -18,13 +18,19 @@ final class ColumnTimeFit {
             boolean spreadsheet = column.cells().stream()
                     .filter(cell -> CellForm.of(cell) == CellForm.CLOCK)
                     .allMatch(cell -> cell.matches("\\d{1,2}:[0-5]?\\d:00([.,]0+)?"));
-            boolean zero = column.cells().stream().filter(cell -> CellForm.of(cell) == CellForm.CLOCK).allMatch(cell -> cell.matches("0{1,2}:.*"));
+            boolean zero = column.cells().stream()
+                    .filter(cell -> CellForm.of(cell) == CellForm.CLOCK)
+                    .allMatch(cell -> cell.matches("0{1,2}:.*"));
             String form = !hours
                     ? ColumnTimes.MINUTES_AND_SECONDS
                     : spreadsheet && !zero ? ColumnTimes.SPREADSHEET : ColumnTimes.HOURS;
-            return ColumnFit.known(1, form, form.equals(ColumnTimes.SPREADSHEET)
-                    ? "holds times such as " + first(column) + ", which is how a spreadsheet writes minutes and seconds"
-                    : "holds minutes and seconds");
+            return ColumnFit.known(
+                    1,
+                    form,
+                    form.equals(ColumnTimes.SPREADSHEET)
+                            ? "holds times such as " + first(column)
+                                    + ", which is how a spreadsheet writes minutes and seconds"
+                            : "holds minutes and seconds");
         }
         if (!column.mostly(CellForm.NUMBER) || column.unit().matches("kg|g|lb|oz|°C|°F|K|%")) {
             return ColumnFit.none();
@@ -35,7 +41,8 @@ final class ColumnTimeFit {
             return ColumnFit.known(0.8, form, "holds times as shares of a day");
         }
         if (median > 40) {
-            return ColumnFit.known(0.8, ColumnTimes.SECONDS, "has a median of " + ColumnFit.written(median) + ", so seconds");
+            return ColumnFit.known(
+                    0.8, ColumnTimes.SECONDS, "has a median of " + ColumnFit.written(median) + ", so seconds");
         }
         if (median < 0.2) {
             return ColumnFit.none();
@@ -56,7 +63,8 @@ final class ColumnTimeFit {
             }
         }
         if (column.unit().equals(ColumnTimes.MINUTES_AND_SECONDS)) {
-            return ColumnFit.known(1, ColumnTimes.MINUTES_AND_SECONDS, "holds minutes and seconds with a point between them");
+            return ColumnFit.known(
+                    1, ColumnTimes.MINUTES_AND_SECONDS, "holds minutes and seconds with a point between them");
         }
         boolean pointed = twoPlaces == numbers && above == 0 && !column.isWhole();
         if (pointed) {
@@ -66,7 +74,10 @@ final class ColumnTimeFit {
                     numbers >= FEW && column.unit().isEmpty() ? UnitDoubt.KNOWN : UnitDoubt.OPEN,
                     "has no part above 59 behind the point, so minutes and seconds");
         }
-        return ColumnFit.known(0.8, ColumnTimes.MINUTES, "has a median of " + ColumnFit.written(column.quantile(0.5)) + ", so minutes");
+        return ColumnFit.known(
+                0.8,
+                ColumnTimes.MINUTES,
+                "has a median of " + ColumnFit.written(column.quantile(0.5)) + ", so minutes");
     }
 
     static ColumnFit sinceCharge(ColumnValues column, ListMeaning meaning) {
@@ -97,7 +108,8 @@ final class ColumnTimeFit {
             String cell = column.cells().get(i);
             marked |= cell.matches("(?i).*([ap]\\.?m\\.?|uhr|\\dh\\d\\d)$");
             double share = column.number(i);
-            hours[i] = WrittenDay.timeOfDay(cell).filter(t -> CellForm.of(cell) == CellForm.CLOCK)
+            hours[i] = WrittenDay.timeOfDay(cell)
+                    .filter(t -> CellForm.of(cell) == CellForm.CLOCK)
                     .map(time -> time.toSecondOfDay() / 3600.0)
                     .orElse(share > 0 && share < 1 ? 24 * share : Double.NaN);
         }
@@ -109,10 +121,17 @@ final class ColumnTimeFit {
         boolean work = ColumnValues.quantile(hours, 0.05) >= 4;
         double score = marked ? 1 : !work ? 0 : spread >= 2.5 ? 0.9 : spread > 0.7 ? 0.6 : 0.4;
         String unit = column.mostly(CellForm.NUMBER) ? ColumnTimes.SHARE_OF_DAY : "";
-        return ColumnFit.known(score, unit, "holds times that go through " + ColumnFit.written(Math.max(0.1, Math.round(10 * spread) / 10.0)) + " hours of the day");
+        return ColumnFit.known(
+                score,
+                unit,
+                "holds times that go through " + ColumnFit.written(Math.max(0.1, Math.round(10 * spread) / 10.0))
+                        + " hours of the day");
     }
 
     private static String first(ColumnValues column) {
-        return column.cells().stream().filter(cell -> !cell.isEmpty()).findFirst().orElse("");
+        return column.cells().stream()
+                .filter(cell -> !cell.isEmpty())
+                .findFirst()
+                .orElse("");
     }
 }

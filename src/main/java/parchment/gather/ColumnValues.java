@@ -46,7 +46,8 @@ final class ColumnValues {
             if (form == CellForm.NUMBER) {
                 Optional<CellNumber> number = CellNumber.of(cells.get(i), decimal);
                 numbers[i] = number.map(CellNumber::value).orElse(Double.NaN);
-                number.filter(n -> !n.unit().isEmpty()).ifPresent(n -> units.merge(plainUnit(n.unit()), 1, Integer::sum));
+                number.filter(n -> !n.unit().isEmpty())
+                        .ifPresent(n -> units.merge(plainUnit(n.unit()), 1, Integer::sum));
             }
             if (form != CellForm.BLANK) {
                 different.add(cells.get(i).toLowerCase(Locale.ROOT));
@@ -169,7 +170,10 @@ final class ColumnValues {
     }
 
     static double quantile(double[] values, double share) {
-        double[] sorted = Arrays.stream(values).filter(value -> !Double.isNaN(value)).sorted().toArray();
+        double[] sorted = Arrays.stream(values)
+                .filter(value -> !Double.isNaN(value))
+                .sorted()
+                .toArray();
         return sorted.length == 0 ? Double.NaN : sorted[(int) Math.round((sorted.length - 1) * share)];
     }
 

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import parchment.sheet.Numbers;
 import parchment.sheet.Words;
 
 /** Collects the rows of one table while a sheet is walked through, and says what it leaves out. */
@@ -36,12 +37,19 @@ final class TableRows {
 
     private void add(int row) {
         List<String> cells = area.row(row);
+        // Most rows of a long recording begin with two numbers: no heading, total or remark does.
+        if (cells.size() > 1 && isNumber(cells.get(0)) && isNumber(cells.get(1))) {
+            rows.add(cells);
+            lines.add(row + 1);
+            return;
+        }
         String line = "Line " + (row + 1);
         if (isHeading(cells)) {
             leftOut.add(line + " holds the headings again.");
         } else if (above.contains(cells)) {
             leftOut.add(line + " holds the title again.");
-        } else if (TableHead.isUnits(cells) && cells.stream().filter(cell -> !cell.isEmpty()).count() > 1) {
+        } else if (TableHead.isUnits(cells)
+                && cells.stream().filter(cell -> !cell.isEmpty()).count() > 1) {
             leftOut.add(line + " holds units only.");
         } else if (TableTotals.isNamed(cells)) {
             leftOut.add(line + " is worked out of the other rows: " + quoted(cells) + ".");
@@ -53,8 +61,13 @@ final class TableRows {
         }
     }
 
+    private static boolean isNumber(String cell) {
+        return !Double.isNaN(Numbers.parse(cell, Numbers.Decimal.EITHER));
+    }
+
     private static String quoted(List<String> cells) {
-        return Words.quote(String.join(" ", cells.stream().filter(cell -> !cell.isEmpty()).toList()));
+        return Words.quote(
+                String.join(" ", cells.stream().filter(cell -> !cell.isEmpty()).toList()));
     }
 
     /** Returns whether cells are the headings again, as at the head of each page of a printed list. */
@@ -150,7 +163,10 @@ final class TableRows {
             int last = rows.size() - 1;
             int at = -1;
             for (int r = last; r > last - WORKED_OUT_ROWS && r > 0 && at < 0; r--) {
-                at = TableTotals.isWorkedOut(rows.subList(0, r), rows.get(r), area.sheet().decimal()) ? r : -1;
+                at = TableTotals.isWorkedOut(
+                                rows.subList(0, r), rows.get(r), area.sheet().decimal())
+                        ? r
+                        : -1;
             }
             if (at >= 0) {
                 leftOut.add("Line " + lines.get(at) + " holds the sums or means of the rows above it: "
@@ -179,17 +195,22 @@ final class TableRows {
         }
         for (int r = 0; r < rows.size(); r++) {
             List<String> row = rows.get(r);
-            List<String> more = row.subList(named, row.size()).stream().filter(cell -> !cell.isEmpty()).toList();
+            List<String> more = row.subList(named, row.size()).stream()
+                    .filter(cell -> !cell.isEmpty())
+                    .toList();
             if (!more.isEmpty() && CellForm.of(row.get(named - 1)) == CellForm.WORDS) {
                 List<String> joined = new ArrayList<>(row);
-                joined.set(named - 1, row.get(named - 1) + area.sheet().delimiter() + " "
-                        + String.join(area.sheet().delimiter() + " ", more));
+                joined.set(
+                        named - 1,
+                        row.get(named - 1) + area.sheet().delimiter() + " "
+                                + String.join(area.sheet().delimiter() + " ", more));
                 for (int c = named; c < joined.size(); c++) {
                     joined.set(c, "");
                 }
                 rows.set(r, joined);
-                leftOut.add("Line " + lines.get(r) + " is wider than the headings: the rest was put to the last column, "
-                        + Words.quote(joined.get(named - 1)) + ".");
+                leftOut.add(
+                        "Line " + lines.get(r) + " is wider than the headings: the rest was put to the last column, "
+                                + Words.quote(joined.get(named - 1)) + ".");
             }
         }
     }
