@@ -28,6 +28,8 @@ final class BatchRows {
     private final Map<LocalDate, Integer> letters = new LinkedHashMap<>();
     private @Nullable LocalDate lastDay;
     private int carried;
+    private int cracks;
+    private int drops;
 
     BatchRows(ListColumns columns, DateOrder order, List<String> told) {
         this.columns = columns;
@@ -77,6 +79,14 @@ final class BatchRows {
             told.add(Words.count(carried, "row has", "rows have") + " no date of " + (carried == 1 ? "its" : "their")
                     + " own and got the one above.");
         }
+        if (cracks > 0) {
+            told.add("The first crack of " + Words.count(cracks, "row", "rows")
+                    + " is the drop less the development time.");
+        }
+        if (drops > 0) {
+            told.add("The drop of " + Words.count(drops, "row", "rows")
+                    + " is the first crack and the development time.");
+        }
         return batches;
     }
 
@@ -120,7 +130,7 @@ final class BatchRows {
             carried++;
         }
         lastDay = day.orElse(lastDay);
-        developed(marks, development, line);
+        developed(marks, development);
         Optional<LocalDate> on = day;
         Optional<LocalDateTime> at = time.flatMap(clock -> on.map(date -> date.atTime(clock)));
         if (time.isPresent() && on.isEmpty()) {
@@ -178,7 +188,7 @@ final class BatchRows {
     }
 
     /** A development time gives the mark that is missing: first crack from the drop, or the drop from first crack. */
-    private void developed(Map<MarkKind, Double> marks, double development, int line) {
+    private void developed(Map<MarkKind, Double> marks, double development) {
         if (!(development > 0)) {
             return;
         }
@@ -186,10 +196,10 @@ final class BatchRows {
         Double crack = marks.get(MarkKind.FIRST_CRACK_START);
         if (drop != null && crack == null && drop > development) {
             marks.put(MarkKind.FIRST_CRACK_START, drop - development);
-            told.add("Line " + line + ": the first crack is the drop less the development time.");
+            cracks++;
         } else if (drop == null && crack != null) {
             marks.put(MarkKind.DROP, crack + development);
-            told.add("Line " + line + ": the drop is the first crack and the development time.");
+            drops++;
         }
     }
 

@@ -16,6 +16,7 @@ import parchment.gather.ColumnClaim.UnitDoubt;
  */
 record ColumnFit(double score, String unit, UnitDoubt doubt, String reason) {
     private static final ColumnFit NONE = new ColumnFit(0, "", UnitDoubt.KNOWN, "");
+    private static final double LEAST_ROOM_HUMIDITY = 20;
     private static final double MOST_CELSIUS = 262;
 
     /** Returns how well a column fits a meaning. */
@@ -36,7 +37,7 @@ record ColumnFit(double score, String unit, UnitDoubt doubt, String reason) {
                 column.mostly(CellForm.NUMBER)
                         ? new ColumnFit(0.7, column.unit(), UnitDoubt.KNOWN, "holds numbers")
                         : NONE;
-            case WORD -> word(column);
+            case WORD -> word(column, meaning);
             case TEXT -> text(column);
             case NAME, RUNNING, ANY -> NONE;
         };
@@ -58,6 +59,12 @@ record ColumnFit(double score, String unit, UnitDoubt doubt, String reason) {
         }
         if (!column.unit().isEmpty()) {
             return known(1, column.unit(), "holds masses in " + column.unit());
+        }
+        boolean degrees = median > 140
+                && median < 500
+                && column.named().whole().stream().anyMatch(m -> m.kind() == ListMeaning.Kind.ROAST_TEMPERATURE);
+        if (degrees) {
+            return new ColumnFit(0.6, "g", UnitDoubt.OPEN, "has a median of " + written(median) + ", grams or degrees");
         }
         if (median >= 100) {
             boolean ounces = scale == ListScale.FAHRENHEIT && median < 1_000;
@@ -88,7 +95,7 @@ record ColumnFit(double score, String unit, UnitDoubt doubt, String reason) {
             case MASS_LOSS -> new double[] {6, 28};
             case DEVELOPMENT_RATIO -> new double[] {4, 45};
             case MOISTURE -> new double[] {5, 20};
-            default -> new double[] {8, 100};
+            default -> new double[] {LEAST_ROOM_HUMIDITY, 100};
         };
         boolean inside = percent >= range[0] && percent <= range[1];
         return inside
@@ -137,7 +144,7 @@ record ColumnFit(double score, String unit, UnitDoubt doubt, String reason) {
                 "has a median of " + written(median) + ", so " + unit);
     }
 
-    private static ColumnFit word(ColumnValues column) {
+    private static ColumnFit word(ColumnValues column, ListMeaning meaning) {
         boolean codes = column.mostly(CellForm.NUMBER) && column.isWhole();
         if (codes) {
             return known(
@@ -148,9 +155,12 @@ record ColumnFit(double score, String unit, UnitDoubt doubt, String reason) {
         if (!column.mostly(CellForm.WORDS)) {
             return column.count(CellForm.WORDS) > 0 ? known(0.4, "", "holds words and values") : NONE;
         }
+        // In several languages a machine and a person who roasts are one word; machines have numbers in their names.
+        boolean people =
+                meaning == ListMeaning.MACHINE && column.cells().stream().noneMatch(cell -> cell.matches(".*\\d.*"));
         boolean repeated = column.distinct() < 0.7 * column.filled() || column.filled() < 3;
         return known(
-                repeated ? 0.9 : 0.55,
+                (repeated ? 0.9 : 0.55) - (people ? 0.2 : 0),
                 "",
                 repeated
                         ? "holds " + column.distinct() + " different words on " + column.filled() + " rows"

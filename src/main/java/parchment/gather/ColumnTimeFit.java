@@ -6,6 +6,7 @@ import parchment.gather.ColumnClaim.UnitDoubt;
 /** Says whether a column holds times since the charge or times of day, and how they are written. */
 final class ColumnTimeFit {
     private static final int FEW = 8;
+    private static final double MOSTLY_RISING = 0.6;
     private static final double SHORTEST = 10;
     private static final double LONGEST = 3_600;
 
@@ -97,7 +98,14 @@ final class ColumnTimeFit {
             default -> new double[] {180, 1_500};
         };
         boolean inside = median >= range[0] && median <= range[1];
-        return new ColumnFit(inside ? form.score() : 0.2 * form.score(), form.unit(), form.doubt(), form.reason());
+        // Roasts last now longer, now shorter; a column that rises row by row is a clock on the wall.
+        double[] seconds = column.seconds(form.unit());
+        boolean clock = column.mostly(CellForm.CLOCK)
+                && column.cells().size() >= 4
+                && rising(seconds) > 0.9
+                && ColumnValues.quantile(seconds, 1) - ColumnValues.quantile(seconds, 0) > 120;
+        double score = clock ? 0.6 : form.score();
+        return new ColumnFit(inside ? score : 0.2 * form.score(), form.unit(), form.doubt(), form.reason());
     }
 
     /** Times of day go through the hours of a day; roasts of one roastery end within minutes of one another. */
@@ -119,13 +127,24 @@ final class ColumnTimeFit {
         }
         double spread = ColumnValues.quantile(hours, 0.95) - ColumnValues.quantile(hours, 0.05);
         boolean work = ColumnValues.quantile(hours, 0.05) >= 4;
-        double score = marked ? 1 : !work ? 0 : spread >= 2.5 ? 0.9 : spread > 0.7 ? 0.6 : 0.4;
+        boolean rising = rising(hours) >= MOSTLY_RISING;
+        double score = marked ? 1 : !work ? 0 : spread <= 0.7 ? 0.3 : !rising ? 0.35 : spread >= 2.5 ? 0.95 : 0.8;
         String unit = column.mostly(CellForm.NUMBER) ? ColumnTimes.SHARE_OF_DAY : "";
         return ColumnFit.known(
                 score,
                 unit,
                 "holds times that go through " + ColumnFit.written(Math.max(0.1, Math.round(10 * spread) / 10.0))
                         + " hours of the day");
+    }
+
+    private static double rising(double[] values) {
+        int up = 0;
+        int pairs = 0;
+        for (int i = 1; i < values.length; i++) {
+            pairs += Double.isNaN(values[i] - values[i - 1]) ? 0 : 1;
+            up += values[i] > values[i - 1] ? 1 : 0;
+        }
+        return pairs == 0 ? 1 : up / (double) pairs;
     }
 
     private static String first(ColumnValues column) {

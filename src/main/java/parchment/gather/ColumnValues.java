@@ -16,6 +16,7 @@ import parchment.sheet.Numbers;
 final class ColumnValues {
     private static final Pattern UNIT_AT_END = Pattern.compile(
             "(?i).*[\\s_/,-](kgs?|g|gr|grams?|lbs?|oz|[°º]\\s?[cfk]|[cf]|%|s|secs?|sek|min|mins|min:s|mm:ss|m:ss|h:mm)\\.?$");
+    private static final Pattern BRACKETS = Pattern.compile("[\\[(]([^\\])]{1,8})[\\])]");
     private static final double MOSTLY = 0.85;
 
     private final int place;
@@ -87,6 +88,11 @@ final class ColumnValues {
         Header header = Header.parse(heading);
         if (header.brackets() != Header.Brackets.NONE) {
             return Optional.of(plainUnit(header.unit())).filter(unit -> !unit.isEmpty());
+        }
+        // The name of a group may have the unit: "Weights (lb) green".
+        Matcher inside = BRACKETS.matcher(header.written());
+        if (inside.find() && CellNumber.isUnit(inside.group(1).strip())) {
+            return Optional.of(plainUnit(inside.group(1)));
         }
         Matcher end = UNIT_AT_END.matcher(" " + header.written());
         if (end.matches()) {
@@ -175,6 +181,11 @@ final class ColumnValues {
                 .sorted()
                 .toArray();
         return sorted.length == 0 ? Double.NaN : sorted[(int) Math.round((sorted.length - 1) * share)];
+    }
+
+    /** Returns whether another column says the same row by row. */
+    boolean isSame(ColumnValues other) {
+        return cells.equals(other.cells) || mostly(CellForm.NUMBER) && Arrays.equals(numbers, other.numbers);
     }
 
     boolean isWhole() {

@@ -84,7 +84,7 @@ final class MassPairs {
         ColumnFit greenFit = ColumnFit.of(green, ListMeaning.GREEN_MASS, scale);
         ColumnFit roastedFit = ColumnFit.of(roasted, ListMeaning.ROASTED_MASS, scale);
         String unit = unit(green, roasted, greenFit);
-        String other = unit(roasted, green, roastedFit);
+        String other = roasted.unit().isEmpty() ? unit : roasted.unit();
         claims.add(new ColumnClaim(
                 green.place(),
                 ListMeaning.GREEN_MASS,

@@ -11,6 +11,8 @@ import parchment.sheet.Words;
 final class TableRows {
     private static final int ROWS_LOOKED_AT = 60;
     private static final int WORKED_OUT_ROWS = 3;
+    private static final int LONGEST_DAY = 32;
+    private static final String DAY = "Date";
     private static final double MOST_WIDE = 0.3;
     private static final int MOST_ROWS_SUMMED = 20_000;
 
@@ -20,6 +22,8 @@ final class TableRows {
     private final List<List<String>> rows = new ArrayList<>();
     private final List<Integer> lines = new ArrayList<>();
     private final List<String> leftOut = new ArrayList<>();
+    private final List<String> days = new ArrayList<>();
+    private String section = "";
     private final List<CellForm> forms = new ArrayList<>();
 
     TableRows(SheetArea area, TableHead head, List<List<String>> above) {
@@ -39,8 +43,7 @@ final class TableRows {
         List<String> cells = area.row(row);
         // Most rows of a long recording begin with two numbers: no heading, total or remark does.
         if (cells.size() > 1 && isNumber(cells.get(0)) && isNumber(cells.get(1))) {
-            rows.add(cells);
-            lines.add(row + 1);
+            keep(cells, row);
             return;
         }
         String line = "Line " + (row + 1);
@@ -53,12 +56,38 @@ final class TableRows {
             leftOut.add(line + " holds units only.");
         } else if (TableTotals.isNamed(cells)) {
             leftOut.add(line + " is worked out of the other rows: " + quoted(cells) + ".");
+        } else if (isSection(cells)) {
+            section = cells.stream().filter(cell -> !cell.isEmpty()).findFirst().orElse("");
         } else if (isRemark(cells)) {
             leftOut.add(line + " is a remark: " + quoted(cells) + ".");
         } else {
-            rows.add(cells);
-            lines.add(row + 1);
+            keep(cells, row);
         }
+    }
+
+    private void keep(List<String> cells, int row) {
+        rows.add(cells);
+        lines.add(row + 1);
+        if (!section.isEmpty() || !days.isEmpty()) {
+            while (days.size() < rows.size() - 1) {
+                days.add("");
+            }
+            days.add(section);
+        }
+    }
+
+    /** A day alone on a row heads the rows below it, as on a page of a notebook. */
+    private boolean isSection(List<String> cells) {
+        List<String> filled = cells.stream().filter(cell -> !cell.isEmpty()).toList();
+        return area.width() >= 3 && filled.size() == 1 && isDay(filled.get(0));
+    }
+
+    /** Returns whether a cell is a day, or a few words with one, such as "Tuesday, 3 June 2031" or "Week 23, 3.6.2031". */
+    private static boolean isDay(String cell) {
+        return CellForm.of(cell) == CellForm.DATE
+                || cell.length() < LONGEST_DAY
+                        && WrittenDay.find(cell).isPresent()
+                        && CellForm.of(cell) == CellForm.WORDS;
     }
 
     private static boolean isNumber(String cell) {
@@ -173,9 +202,12 @@ final class TableRows {
                         + quoted(rows.get(at)) + ".");
                 rows.remove(at);
                 lines.remove(at);
+                if (!days.isEmpty()) {
+                    days.remove(at);
+                }
             }
         }
-        return trimmed();
+        return days.isEmpty() ? trimmed() : dated(trimmed());
     }
 
     /** A remark with the sign between columns in it runs on into columns without a heading: its parts are put together again. */
@@ -213,6 +245,24 @@ final class TableRows {
                                 + Words.quote(joined.get(named - 1)) + ".");
             }
         }
+    }
+
+    /** Gives each row the day that headed it as a column of its own. */
+    private Table dated(Table table) {
+        if (days.size() != table.rows().size()) {
+            return table;
+        }
+        List<String> headings = new ArrayList<>(table.headings());
+        headings.add(DAY);
+        List<List<String>> dated = new ArrayList<>();
+        for (int r = 0; r < days.size(); r++) {
+            List<String> row = new ArrayList<>(table.rows().get(r));
+            row.add(days.get(r));
+            dated.add(row);
+        }
+        List<String> told = new ArrayList<>(table.leftOut());
+        told.add("Days stand alone on rows: each row got the day above it, as a column " + Words.quote(DAY) + ".");
+        return new Table(table.sheet(), table.above(), headings, dated, table.lines(), told);
     }
 
     private Table trimmed() {

@@ -30,6 +30,8 @@ final class TradeWords {
     private static final Pattern BRACKETS = Pattern.compile("[\\[(][^\\])]*[\\])]");
     private static final Pattern UNIT_AT_END = Pattern.compile(
             " (kg|kgs|g|gr|gram|grams|lb|lbs|oz|c|f|k|percent|s|sec|secs|min|mins|min s|mm ss|m s|h|hh mm|hpa|mbar|celsius|fahrenheit)$");
+    private static final Set<String> GENERAL =
+            Set.of("time", "zeit", "tiempo", "tempo", "temp", "hora", "heure", "minute", "minuten", "start");
     private static final String NUMBER = "no";
     private static final String ENGLISH = "en";
     private static final Map<String, Set<ListMeaning>> WORDS = read(language -> true);
@@ -63,16 +65,19 @@ final class TradeWords {
             return new Named(whole, Set.of());
         }
         Set<ListMeaning> part = new LinkedHashSet<>();
+        Set<ListMeaning> general = new LinkedHashSet<>();
         String[] tokens = plain.split(" ");
         for (int length = Math.min(LONGEST_PHRASE, tokens.length); length > 0 && part.isEmpty(); length--) {
             for (int from = 0; from + length <= tokens.length; from++) {
                 String phrase = String.join(" ", List.of(tokens).subList(from, from + length));
                 // Short words such as "in", "by", "no" say something only where they stand alone.
-                if (phrase.length() > 3 || length > 1) {
-                    part.addAll(WORDS.getOrDefault(phrase, Set.of()));
+                if (phrase.length() > 3 || length > 1 || phrase.matches("\\dc")) {
+                    (GENERAL.contains(phrase) ? general : part).addAll(WORDS.getOrDefault(phrase, Set.of()));
                 }
             }
         }
+        // "Time of first crack" is a first crack before it is a time.
+        part.addAll(part.isEmpty() ? general : Set.of());
         return new Named(Set.of(), part);
     }
 

@@ -97,7 +97,7 @@ record WrittenDay(
         return find(cell).filter(day -> {
             String rest = cell.replace(day.written(), " ");
             rest = CLOCK.matcher(rest).replaceFirst(" ");
-            rest = rest.replaceAll("(?i)[\\s,T]|uhr|z$|[+-]\\d{2}:?\\d{2}$|^\\p{L}{2,10}\\.?,?$", "")
+            rest = rest.replaceAll("(?i)[\\s,]|^\\s*T\\s*$|uhr|z$|[+-]\\d{2}:?\\d{2}$|^\\p{L}{2,10}\\.?,?$", "")
                     .replaceAll(
                             "(?i)^(mo|tu|we|th|fr|sa|su|di|mi|do|so|lu|ma|me|je|ve|lun|mar|mer|gio|ven|sab|dom"
                                     + "|mie|jue|vie|seg|ter|qua|qui|sex|mon|tue|wed|thu|fri|sat|sun)\\p{L}*\\.?,?$",

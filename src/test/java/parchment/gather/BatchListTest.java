@@ -142,7 +142,7 @@ class BatchListTest {
                 "3|2031-06-02|11:20|2:05");
         assertEquals(540.0, list.batches().get(0).marks().get(MarkKind.FIRST_CRACK_START));
         assertEquals(
-                "Line 2: the first crack is the drop less the development time.",
+                "The first crack of 3 rows is the drop less the development time.",
                 list.told().get(0));
     }
 
@@ -160,5 +160,22 @@ class BatchListTest {
                 Optional.of(LocalDateTime.of(2025, 6, 1, 8, 0)),
                 list.batches().get(0).roastedAt());
         assertEquals(665.0, list.batches().get(0).marks().get(MarkKind.DROP));
+    }
+
+    @Test
+    void daysThatStandAloneHeadTheRowsBelowThem() {
+        BatchList list = list(
+                DateOrder.ISO_ONLY,
+                "Batch|Coffee|Green|Out|End",
+                "Monday 2 June 2031||||",
+                "1|Huila|5 kg|4.2 kg|11:00",
+                "2|Guji|5 kg|4.3 kg|11:10",
+                "Tuesday 3 June 2031||||",
+                "3|Huila|5 kg|4.2 kg|11:00");
+        assertEquals(
+                List.of(LocalDate.of(2031, 6, 2), LocalDate.of(2031, 6, 2), LocalDate.of(2031, 6, 3)),
+                list.batches().stream().map(batch -> batch.day().orElseThrow()).toList());
+        assertEquals(
+                List.of("Days stand alone on rows: each row got the day above it, as a column 'Date'."), list.told());
     }
 }

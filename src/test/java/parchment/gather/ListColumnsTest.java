@@ -275,4 +275,59 @@ class ListColumnsTest {
                 "is kept under its own heading: neither its name nor its values say more",
                 columns.columns().get(1).reason());
     }
+
+    @Test
+    void theNameOfAGroupGivesItsUnitAndLeavesTheMeaningToTheWordsBelow() {
+        ListColumns columns = columns(
+                "||Weights (lb)||Temps (°F)||Times|",
+                "Roast|Bean|Green|Roasted|Charge|1C|1C|Drop",
+                "1|Huila|10|8.5|400|385|8:30|10:45",
+                "2|Huila|10|8.55|400|386|8:35|10:40",
+                "3|Guji|10|8.6|395|384|8:50|11:00");
+        assertEquals(
+                "BATCH, LOT, GREEN_MASS lb, ROASTED_MASS lb, CHARGE_TEMPERATURE °F, FIRST_CRACK_TEMPERATURE °F, FIRST_CRACK_START min:s, DROP"
+                        + " min:s",
+                meanings(columns));
+        assertTrue(columns.open().isEmpty());
+    }
+
+    @ParameterizedTest
+    @CsvSource({"7:10,7:20,7:00,7:15,DROP", "8:10,9:30,11:20,13:05,TIME_OF_DAY"})
+    void aColumnNamedTimeIsWhatItsValuesDo(String one, String two, String three, String four, ListMeaning meaning) {
+        assertEquals(
+                meaning,
+                columns("Batch|Time", "1|" + one, "2|" + two, "3|" + three, "4|" + four)
+                        .columns()
+                        .get(1)
+                        .meaning());
+    }
+
+    @ParameterizedTest
+    @CsvSource({"19,MOISTURE", "21,ROOM_HUMIDITY"})
+    void oneWordForMoistureAndHumidityIsToldByTheValues(String percent, ListMeaning meaning) {
+        assertEquals(
+                meaning,
+                columns("Batch|Umidità", "1|" + percent, "2|" + percent, "3|" + percent)
+                        .columns()
+                        .get(1)
+                        .meaning());
+    }
+
+    @Test
+    void bothMassesOfASmallRoasterAreInGrams() {
+        ListColumns columns = columns("ID|Lot|In|Out|Loss", "S1|A|100|86|14", "S2|B|100|85.5|14.5", "S3|C|100|87|13");
+        assertEquals("BATCH, LOT, GREEN_MASS g, ROASTED_MASS g, MASS_LOSS %", meanings(columns));
+    }
+
+    @Test
+    void degreesInTheRatioOfMassesStayDegrees() {
+        ListColumns columns = columns("No|Charge|Drop|Min", "1|180|210|11:00", "2|182|212|11:10", "3|178|211|10:50");
+        assertEquals("BATCH, CHARGE_TEMPERATURE °C, DROP_TEMPERATURE °C, DROP min:s", meanings(columns));
+    }
+
+    @Test
+    void aMachineHasNumbersInItsNameAndAPersonNone() {
+        assertEquals("BATCH, OPERATOR", meanings(columns("No|Tostador", "1|Ana", "2|Luis", "3|Ana")));
+        assertEquals("BATCH, MACHINE", meanings(columns("No|Tostador", "1|Drum 5", "2|Drum 15", "3|Drum 5")));
+    }
 }
