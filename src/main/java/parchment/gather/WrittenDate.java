@@ -28,7 +28,7 @@ record WrittenDate(Optional<LocalDate> day, Optional<LocalTime> time, String wri
         return find(List.of(file.stem()), order).or(() -> find(file.preamble(), order));
     }
 
-    private static Optional<WrittenDate> find(List<String> lines, DateOrder order) {
+    static Optional<WrittenDate> find(List<String> lines, DateOrder order) {
         for (String line : lines) {
             Matcher first = YEAR_FIRST.matcher(line);
             Matcher last = YEAR_LAST.matcher(line);

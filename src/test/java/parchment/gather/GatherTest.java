@@ -194,15 +194,16 @@ class GatherTest {
         assertFalse(Files.exists(temporary.resolve("n")));
     }
 
-    @Test
-    void asksAgainWhenAnAnswerIsNoneOfTheChoices() throws IOException {
+    @ParameterizedTest
+    @ValueSource(strings = {"air", "environment"})
+    void asksAgainWhenAnAnswerIsNoneOfTheChoices(String words) throws IOException {
         new WrittenFolder(old()).withText("a.csv", WrittenFolder.CURVE.replace("bean temperature [°C]", "probe"));
         StringBuilder out = new StringBuilder();
-        List<String> answers = new ArrayList<>(List.of("", "bean temperature", "environment temperature [F]"));
+        List<String> answers = new ArrayList<>(List.of("", "bean temperature", words + " temperature [F]"));
         Logbook logbook = Gather.folder(old())
                 .to(made(), question -> Optional.of(answers.isEmpty() ? "" : answers.remove(0)), out);
         assertTrue(out.toString().contains("That is none of: time [s]"), out.toString());
-        assertTrue(logbook.batch("a").environmentTemperature().isPresent());
+        assertTrue(logbook.batch("a").airTemperature().isPresent());
         assertTrue(logbook.batch("a").beanTemperature().isEmpty());
     }
 
@@ -456,6 +457,24 @@ class GatherTest {
                 out.contains("1 row or cell with another date or time than is known already, left out:"
                         + " 'one: 2025-03-05'."),
                 out);
+    }
+
+    /** Whatever the order of the list: what is known before, what is heard, what is told afterwards, columns of one's own, the note. */
+    @Test
+    void theNewTableFollowsTheRoastersDay() throws IOException {
+        recording("one.csv", 201);
+        Files.writeString(
+                old().resolve("list.csv"),
+                "batch,notes,chaff [g],cooling end [min:s],roasted mass [kg],drop [min:s],green mass [kg],operator\n"
+                        + "one,windy,35,13:17,4.26,9:19,5,Ida\n");
+        gathered();
+        assertEquals(
+                "batch,roasted at,operator,green mass [kg],drop [min:s],roasted mass [kg],chaff [g],cooling end [min:s],note\n"
+                        + "one,,Ida,5,9:19,4.26,35,13:17,windy\n",
+                Files.readString(made().resolve("batches.csv")).replace("\r\n", "\n"));
+        assertEquals(
+                Map.of("chaff [g]", "35", "cooling end [min:s]", "13:17"),
+                Logbook.open(made()).batch("one").extras());
     }
 
     @Test
