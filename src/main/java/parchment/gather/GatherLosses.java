@@ -5,11 +5,9 @@ import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import parchment.sheet.Words;
 
 /** Collects what a sheet says and the new logbook will not, to name it in a line of each kind, with its number. */
@@ -18,7 +16,6 @@ final class GatherLosses {
     private static final long SAME_TIME_SECONDS = 300;
 
     private final Map<String, List<String>> byKind = new LinkedHashMap<>();
-    private final Set<String> batches = new LinkedHashSet<>();
 
     /** Notes a row without the name of a batch; one in which nothing stands is none. */
     void unnamed(List<String> row) {
@@ -27,13 +24,11 @@ final class GatherLosses {
         }
     }
 
-    /** Notes that a row is about a batch, which an earlier row of the sheet may have been about. */
-    void row(String batch) {
-        if (!batches.add(batch)) {
-            add(
-                    "of a batch that an earlier row of the sheet names, joined with it; where both fill a cell, what the first says is kept",
-                    batch);
-        }
+    /** Notes that a row is about a batch that an earlier row of its sheet is about. */
+    void again(String batch) {
+        add(
+                "of a batch that an earlier row of the sheet names, joined with it; where both fill a cell, what the first says is kept",
+                batch);
     }
 
     /** Notes a date or a time of which nothing could be read. */
@@ -85,7 +80,7 @@ final class GatherLosses {
 
     /** Says what was collected. */
     void say(GatherQuestions questions) {
-        byKind.forEach((kind, which) -> questions.say("  "
+        byKind.forEach((kind, which) -> questions.leaveOut(""
                 + Words.count(which.size(), "row or cell", "rows or cells") + " " + kind + ": " + Words.some(which)
                 + "."));
     }

@@ -10,10 +10,10 @@ import parchment.sheet.Words;
 
 /** Gives each column of a sheet one meaning or heading of its own, and says which it cannot. */
 final class GatherSheetColumns {
-    private final StrangeFile sheet;
+    private final Table sheet;
     private final GatherQuestions questions;
 
-    GatherSheetColumns(StrangeFile sheet, GatherQuestions questions) {
+    GatherSheetColumns(Table sheet, GatherQuestions questions) {
         this.sheet = sheet;
         this.questions = questions;
     }

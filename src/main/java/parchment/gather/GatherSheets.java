@@ -20,90 +20,87 @@ import parchment.sheet.Numbers;
 import parchment.sheet.Value;
 import parchment.sheet.Words;
 
-/** Joins sheets that list batches, one a row, to the batches that recordings gave, asking what each column means. */
+/** Reads sheets that list batches, one a row, saying what each column is taken for. */
 final class GatherSheets {
     private static final int FIRST_ROWS = 3;
-    private static final double SAME_MARK_SECONDS = 15;
 
     private final GatherQuestions questions;
-    private final GatherNames names;
-    private final Map<String, GatheredBatch> batches;
+    private final DateOrder dates;
     private final Map<String, String> units = new LinkedHashMap<>();
     private GatherLosses losses = new GatherLosses();
 
-    GatherSheets(GatherQuestions questions, List<GatheredBatch> recordings) {
+    GatherSheets(GatherQuestions questions, DateOrder dates) {
         this.questions = questions;
-        this.names = new GatherNames(questions);
-        this.batches = new LinkedHashMap<>();
-        names.ofRecordings(recordings).forEach(batch -> batches.put(batch.name(), batch));
+        this.dates = dates;
     }
 
-    List<GatheredBatch> batches() {
-        return new ArrayList<>(batches.values());
-    }
-
-    /** Reads one sheet. */
-    void join(StrangeFile sheet, String letter) {
+    /** Returns what the rows of one sheet say, each of one batch. */
+    List<ListedBatch> rows(Table sheet, String letter) {
         String key = "sheet." + letter + ".";
         questions.say("");
-        questions.say("Sheet " + letter + ": " + Words.quote(sheet.fileName()) + ", "
+        questions.say("Sheet " + letter + ": " + Source.of(sheet).shown() + ", "
                 + Words.count(sheet.rows().size(), "row", "rows") + ". It starts:");
-        sheet.firstLines(FIRST_ROWS).forEach(line -> questions.say("    " + line));
-        if (!questions.yes(key + "is.list", "Is this a list of batches, one a row?", isList(sheet) ? "yes" : "no")) {
+        sheet.above().stream().limit(FIRST_ROWS).forEach(cells -> questions.say("    " + String.join(" | ", cells)));
+        questions.say("    " + String.join(" | ", sheet.headings()));
+        sheet.rows().stream().limit(FIRST_ROWS).forEach(cells -> questions.say("    " + String.join(" | ", cells)));
+        if (!questions.tellYes(key + "is.list", "It is a list of batches, one a row", isList(sheet) ? "yes" : "no")) {
             int rows = sheet.rows().size();
-            questions.say("  Left out: it is no list of batches, and for a recording "
+            questions.leaveOut(Source.of(sheet).shown() + ": it is no list of batches, and for a recording "
                     + (rows < MeaningProposal.FEWEST_ROWS
                             ? "it has " + Words.count(rows, "row", "rows") + " where " + MeaningProposal.FEWEST_ROWS
                                     + " are needed."
                             : "a column of rising times and one of bean temperatures are needed."));
-            return;
+            return List.of();
         }
-        if (sheet.ragged() > 0) {
-            questions.say("  " + Words.count(sheet.ragged(), "row", "rows") + " of another width left out.");
-        }
+        sheet.leftOut().forEach(line -> questions.leaveOut(Source.of(sheet).shown() + ": " + line + "."));
         GatherSheetColumns columns = new GatherSheetColumns(sheet, questions);
         List<Header> meanings = columns.onlyOnce(meanings(sheet, key));
         Optional<Integer> batch = place(meanings, "batch");
         if (batch.isEmpty()) {
-            questions.say("  No column names the batches: the sheet is left out.");
-            return;
+            questions.leaveOut(Source.of(sheet).shown() + ": no column names the batches, so the sheet is left out.");
+            return List.of();
         }
         DateOrder order = order(sheet, meanings, key);
         boolean minutes = spreadsheetTimes(sheet, meanings, key);
-        Map<String, String> same = sameNames(sheet, meanings, batch.get(), order, key);
         List<String> headings = columns.headings(meanings);
         losses = new GatherLosses();
-        for (List<String> row : sheet.rows()) {
+        List<ListedBatch> listed = new ArrayList<>();
+        for (int i = 0; i < sheet.rows().size(); i++) {
+            List<String> row = sheet.rows().get(i);
             String written = row.get(batch.get());
             if (written.isEmpty()) {
                 losses.unnamed(row);
             } else {
-                String recording = same.get(written);
-                String name = recording == null ? names.ofRow(written) : recording;
-                losses.row(name);
-                row(sheet, row, meanings, headings, name, order, minutes);
+                listed.add(row(sheet, i, meanings, headings, written, order, minutes));
             }
         }
         losses.say(questions);
+        return listed;
     }
 
-    private static boolean isList(StrangeFile sheet) {
+    private static boolean isList(Table sheet) {
         return IntStream.range(0, sheet.headings().size())
                 .anyMatch(i -> SheetProposal.propose(StrangeColumn.of(sheet, i)).equals("batch"));
     }
 
-    private List<Header> meanings(StrangeFile sheet, String key) {
+    private List<Header> meanings(Table sheet, String key) {
         List<Header> meanings = new ArrayList<>();
         for (int i = 0; i < sheet.headings().size(); i++) {
             StrangeColumn column = StrangeColumn.of(sheet, i);
-            String answer = questions.ask(
-                    key + "column." + (i + 1),
-                    "Column " + (i + 1) + " " + Words.quote(column.heading()) + " (such as "
-                            + Words.quote(column.first()) + ")" + doubt(SheetProposal.propose(column), column)
-                            + ". What is it?",
-                    SheetProposal.propose(column),
-                    SheetProposal::isKnown,
-                    "a heading of batches.csv with its unit, " + String.join(", ", SheetProposal.OWN_WORDS));
+            String proposal = SheetProposal.propose(column);
+            String doubt = doubt(proposal, column);
+            String which = "Column " + (i + 1) + " " + Words.quote(column.heading()) + " of " + Source.of(sheet).shown()
+                    + " (such as " + Words.quote(column.first()) + ")";
+            String choices = "a heading of batches.csv with its unit, " + String.join(", ", SheetProposal.OWN_WORDS);
+            String answer = doubt.isEmpty()
+                    ? questions.tell(key + "column." + (i + 1), which, proposal, SheetProposal::isKnown, choices)
+                    : questions.ask(
+                            key + "column." + (i + 1),
+                            which + doubt + ". What is it?",
+                            proposal,
+                            SheetProposal::isKnown,
+                            choices,
+                            column.filled());
             meanings.add(Header.parse(answer));
         }
         return meanings;
@@ -125,7 +122,7 @@ final class GatherSheets {
         return Optional.empty();
     }
 
-    private DateOrder order(StrangeFile sheet, List<Header> meanings, String key) {
+    private DateOrder order(Table sheet, List<Header> meanings, String key) {
         int first = 0;
         int second = 0;
         boolean asked = false;
@@ -139,62 +136,39 @@ final class GatherSheets {
                 second = Math.max(second, parts[1]);
             }
         }
-        return asked
-                ? GatherRecordings.dateOrder(questions, key + "date.order", WrittenDate.certainOrder(first, second))
-                : DateOrder.ISO_ONLY;
+        if (!asked) {
+            return DateOrder.ISO_ONLY;
+        }
+        String own = questions.raw(key + "date.order");
+        for (DateOrder order : DateOrder.values()) {
+            if (order.words().equals(own)) {
+                questions.keep(key + "date.order", own);
+                return order;
+            }
+        }
+        DateOrder certain = WrittenDate.certainOrder(first, second);
+        return certain != DateOrder.ISO_ONLY ? certain : dates;
     }
 
-    private boolean spreadsheetTimes(StrangeFile sheet, List<Header> meanings, String key) {
+    private boolean spreadsheetTimes(Table sheet, List<Header> meanings, String key) {
         for (int i = 0; i < meanings.size(); i++) {
             String unit = meanings.get(i).plainUnit();
             String first = StrangeColumn.of(sheet, i).first();
             if (unit.equals("min:s") && Value.looksLikeSpreadsheetMinutes(first)) {
-                return questions.yes(
+                return questions.tellYes(
                         key + "minutes",
-                        "The sheet has times such as " + first
-                                + ". Spreadsheets write minutes and seconds so, and no roast lasts "
-                                + first.substring(0, first.indexOf(':')) + " hours. Does it mean "
-                                + first.substring(0, first.lastIndexOf(':')) + " in minutes and seconds?",
+                        "Times such as " + first + " mean " + first.substring(0, first.lastIndexOf(':'))
+                                + " in minutes and seconds: spreadsheets write them so, and no roast lasts "
+                                + first.substring(0, first.indexOf(':')) + " hours",
                         "yes");
             }
         }
         return false;
     }
 
-    /** Matches rows with recordings whose names end in the same number, if a person agrees. */
-    private Map<String, String> sameNames(
-            StrangeFile sheet, List<Header> meanings, int batch, DateOrder order, String key) {
-        SheetNames numbers = new SheetNames(batches.values());
-        Optional<Integer> date = place(meanings, SheetProposal.DATE).or(() -> place(meanings, "roasted at"));
-        Map<String, String> same = new LinkedHashMap<>();
-        int rows = 0;
-        for (List<String> row : sheet.rows()) {
-            String name = row.get(batch);
-            rows += name.isEmpty() ? 0 : 1;
-            Optional<LocalDate> day =
-                    date.flatMap(place -> Value.date(row.get(place).split("[T ]")[0], order));
-            if (!batches.containsKey(name)) {
-                numbers.recordingOf(name, day).ifPresent(recording -> same.put(name, recording));
-            }
-        }
-        if (same.isEmpty()) {
-            return same;
-        }
-        Map.Entry<String, String> first = same.entrySet().iterator().next();
-        boolean agreed = questions.yes(
-                key + "same.names",
-                "Batch " + Words.quote(first.getKey()) + " of the sheet and the recording "
-                        + Words.quote(first.getValue())
-                        + " have the same number, once zeros in front are dropped, and the same day where both have one; so do "
-                        + same.size() + " of "
-                        + Words.count(rows, "row", "rows") + ". Are they the same batches?",
-                "yes");
-        return agreed ? same : Map.of();
-    }
-
-    private void row(
-            StrangeFile sheet,
-            List<String> row,
+    private ListedBatch row(
+            Table sheet,
+            int place,
             List<Header> meanings,
             List<String> headings,
             String name,
@@ -205,6 +179,7 @@ final class GatherSheets {
         Optional<LocalDate> day = Optional.empty();
         Optional<LocalTime> time = Optional.empty();
         Optional<LocalDateTime> at = Optional.empty();
+        List<String> row = sheet.rows().get(place);
         for (int i = 0; i < row.size(); i++) {
             String cell = row.get(i);
             Header meaning = meanings.get(i);
@@ -217,7 +192,7 @@ final class GatherSheets {
                 continue;
             }
             if (mark.isPresent()) {
-                mark(name, mark.get(), cell, meaning, sheet.decimal(), minutes)
+                mark(name, mark.get(), cell, meaning, sheet.sheet().decimal(), minutes)
                         .ifPresent(s -> marks.put(mark.get(), s));
             } else if (meaning.name().equals(SheetProposal.DATE)) {
                 day = Value.date(cell, order);
@@ -230,9 +205,9 @@ final class GatherSheets {
                 day = at.map(LocalDateTime::toLocalDate).or(() -> Value.date(cell, order));
                 losses.unreadable(name, cell, day);
             } else if (meaning.name().equals("extra")) {
-                written.put(headings.get(i), number(cell, sheet.decimal()));
+                written.put(headings.get(i), number(cell, sheet.sheet().decimal()));
             } else {
-                value(meaning, cell, sheet.decimal(), written);
+                value(meaning, cell, sheet.sheet().decimal(), written);
             }
         }
         Optional<LocalTime> clock = time;
@@ -240,41 +215,11 @@ final class GatherSheets {
         if (instant.isEmpty() && day.isPresent() && clock.isPresent()) {
             instant = Optional.of(day.get().atTime(clock.get()));
         }
-        GatheredBatch known = batches.get(name);
         if (clock.isPresent() && day.isEmpty() && instant.isEmpty()) {
             losses.withoutDate(name, clock.get().toString());
         }
-        if (known != null) {
-            losses.otherValues(name, known.written(), written);
-            losses.otherTime(known, instant, day);
-        }
-        GatheredBatch base = known != null
-                ? known
-                : new GatheredBatch(
-                        name,
-                        Optional.empty(),
-                        Optional.empty(),
-                        Optional.empty(),
-                        0,
-                        0,
-                        0,
-                        Map.of(),
-                        Map.of(),
-                        List.of());
-        batches.put(name, withMarks(base, marks).with(written, instant, day));
-    }
-
-    private GatheredBatch withMarks(GatheredBatch batch, Map<MarkKind, Double> fromSheet) {
-        Map<MarkKind, Double> marks = new LinkedHashMap<>(batch.marks());
-        fromSheet.forEach((mark, seconds) -> {
-            Double typed = marks.putIfAbsent(mark, seconds);
-            if (typed != null && Math.abs(typed - seconds) > SAME_MARK_SECONDS) {
-                questions.say("  Batch " + Words.quote(batch.name()) + ": the " + mark
-                        + " was typed beside the readings " + Math.round(Math.abs(typed - seconds))
-                        + " s away from where the sheet has it; the typed one is kept.");
-            }
-        });
-        return batch.withMarks(marks);
+        return new ListedBatch(
+                name, instant, day, written, marks, List.of(), sheet, sheet.lines().get(place));
     }
 
     private Optional<Double> mark(
@@ -288,7 +233,7 @@ final class GatherSheets {
         if (seconds >= 0) {
             return Optional.of(seconds);
         }
-        questions.say("  Batch " + Words.quote(batch) + ": " + Words.quote(cell) + " is no time for the " + mark
+        questions.leaveOut("Batch " + Words.quote(batch) + ": " + Words.quote(cell) + " is no time for the " + mark
                 + "; left out.");
         return Optional.empty();
     }

@@ -33,14 +33,8 @@ final class GatherWriter {
         this.provenance = provenance;
     }
 
-    void write(
-            String name,
-            String zone,
-            List<GatheredBatch> batches,
-            Map<String, String> answers,
-            String report,
-            Set<Double> odd)
-            throws IOException {
+    void write(String name, Gathering gathering, String report) throws IOException {
+        List<GatheredBatch> batches = gathering.batches();
         Files.createDirectories(folder.resolve(LogbookFiles.CURVES));
         batches(batches);
         for (GatheredBatch batch : batches) {
@@ -48,8 +42,8 @@ final class GatherWriter {
                 curve(batch, batch.recording().get());
             }
         }
-        file(LogbookFiles.SETTINGS).write(settings(name, zone, odd));
-        file(ANSWERS).write(properties(answers));
+        file(LogbookFiles.SETTINGS).write(settings(name, gathering.zone(), gathering.odd()));
+        file(ANSWERS).write(properties(gathering.questions().answered()));
         file(REPORT).write(report);
     }
 
@@ -75,11 +69,11 @@ final class GatherWriter {
         return text.toString();
     }
 
-    private static String properties(Map<String, String> answers) {
+    static String properties(Map<String, String> answers) {
         StringBuilder text = new StringBuilder("# The answers that this logbook was gathered with.\n"
-                + "# Change what was wrong and give the file to a new 'gather' with --answers.\n");
-        answers.forEach((key, answer) ->
-                text.append(escaped(key)).append('=').append(escaped(answer)).append('\n'));
+                + "# Change what was wrong, and give the file to 'gather' with --answers and a new folder. Gathering into this folder\n"
+                + "# again takes these answers by itself.\n");
+        answers.forEach((key, answer) -> text.append(escaped(key)).append('=').append(escaped(answer)).append('\n'));
         return text.toString();
     }
 
@@ -160,7 +154,7 @@ final class GatherWriter {
                 List<String> row = new ArrayList<>(List.of(seconds(at - batch.zero())));
                 columns.places()
                         .forEach(place -> row.add(
-                                number(cells.get(place), recording.file().decimal())));
+                                number(cells.get(place), recording.file().sheet().decimal())));
                 CsvText.append(row, writer);
             }
         });

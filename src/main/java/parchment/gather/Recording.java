@@ -27,7 +27,7 @@ import parchment.sheet.Value;
  * @param leftOut the rows without a time, or with one that does not rise
  */
 record Recording(
-        StrangeFile file,
+        Table file,
         List<Meaning> meanings,
         List<Double> seconds,
         List<Integer> rows,
@@ -39,14 +39,14 @@ record Recording(
     /** Holds words that were typed beside a reading. */
     record Event(double seconds, String words) {}
 
-    static Recording of(StrangeFile file, List<Meaning> meanings, DateOrder order) {
+    static Recording of(Table file, List<Meaning> meanings, DateOrder order) {
         int time = place(meanings, Meaning.Kind.TIME, Optional.empty());
         String form = time < 0 ? "" : meanings.get(time).unit();
         List<Double> seconds = new ArrayList<>();
         List<Integer> rows = new ArrayList<>();
         double day = 0;
         for (int i = 0; time >= 0 && i < file.rows().size(); i++) {
-            double at = seconds(file.rows().get(i).get(time), form, order, file.decimal()) + day;
+            double at = seconds(file.rows().get(i).get(time), form, order, file.sheet().decimal()) + day;
             double latest = seconds.isEmpty() ? Double.NEGATIVE_INFINITY : seconds.get(seconds.size() - 1);
             if (form.equals(Meaning.TIME_OF_DAY) && at < latest - HALF_A_DAY) {
                 day += 2 * HALF_A_DAY;
@@ -82,7 +82,7 @@ record Recording(
         };
     }
 
-    private static Optional<LocalDateTime> zero(StrangeFile file, String form, DateOrder order) {
+    private static Optional<LocalDateTime> zero(Table file, String form, DateOrder order) {
         if (form.equals(Meaning.DATE_AND_TIME)) {
             return Optional.of(EPOCH);
         }
@@ -109,9 +109,41 @@ record Recording(
 
     /** Returns the charges, as the fall of the bean temperature shows them. */
     List<Double> charges() {
+        Beans beans = beans();
+        return ChargeFinder.charges(beans.seconds(), beans.celsius());
+    }
+
+    /** Returns the time of the lowest bean temperature; NaN if none is read. */
+    double lowestSecond() {
+        Beans beans = beans();
+        int lowest = 0;
+        for (int i = 1; i < beans.celsius().length; i++) {
+            lowest = beans.celsius()[i] < beans.celsius()[lowest] ? i : lowest;
+        }
+        return beans.celsius().length == 0 ? Double.NaN : beans.seconds()[lowest];
+    }
+
+    /** Returns the time of the highest bean temperature between two times; NaN if none is read. */
+    double hottestSecond(double from, double to) {
+        Beans beans = beans();
+        double highest = Double.NEGATIVE_INFINITY;
+        double at = Double.NaN;
+        for (int i = 0; i < beans.celsius().length; i++) {
+            if (beans.seconds()[i] >= from && beans.seconds()[i] < to && beans.celsius()[i] > highest) {
+                highest = beans.celsius()[i];
+                at = beans.seconds()[i];
+            }
+        }
+        return at;
+    }
+
+    @SuppressWarnings("ArrayRecordComponent")
+    private record Beans(double[] seconds, double[] celsius) {}
+
+    private Beans beans() {
         int bean = place(meanings, Meaning.Kind.QUANTITY, Optional.of(Quantity.BEAN_TEMPERATURE));
         if (bean < 0) {
-            return List.of();
+            return new Beans(new double[0], new double[0]);
         }
         TemperatureUnit unit = Header.parse("x [" + meanings.get(bean).unit() + "]")
                 .temperatureUnit()
@@ -120,13 +152,13 @@ record Recording(
         double[] celsius = new double[rows.size()];
         int size = 0;
         for (int i = 0; i < rows.size(); i++) {
-            double value = Numbers.parse(file.rows().get(rows.get(i)).get(bean), file.decimal());
+            double value = Numbers.parse(file.rows().get(rows.get(i)).get(bean), file.sheet().decimal());
             if (!Double.isNaN(value) && !StrangeColumn.isOdd(value)) {
                 times[size] = seconds.get(i);
                 celsius[size++] = unit.toCelsius(value);
             }
         }
-        return ChargeFinder.charges(Arrays.copyOf(times, size), Arrays.copyOf(celsius, size));
+        return new Beans(Arrays.copyOf(times, size), Arrays.copyOf(celsius, size));
     }
 
     /** Returns what was typed beside the readings, in order. */

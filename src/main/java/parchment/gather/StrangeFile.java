@@ -6,32 +6,27 @@ import java.io.Reader;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.Collections;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
 import parchment.sheet.CsvText;
 import parchment.sheet.Lines;
 import parchment.sheet.Numbers;
+import parchment.sheet.Sheet;
 import parchment.sheet.TextFile;
+import parchment.sheet.Words;
 
-/**
- * Holds a file of unknown form as rows of text, after finding the sign between its columns, its headings and its first row of values.
- *
- * @param delimiter the sign between the columns
- * @param preamble the lines before the headings
- * @param headings the columns' names; "#1", "#2" … where the file has none
- * @param rows the rows of values; each as wide as the headings
- * @param ragged the rows that were as wide as nothing else, and were left out
- */
-record StrangeFile(
-        Path path, char delimiter, List<String> preamble, List<String> headings, List<List<String>> rows, int ragged) {
+/** Reads a text file of unknown form as a table: finds the sign between its columns, its headings and its first row of values. */
+final class StrangeFile {
     /** Most rows that are held: three days at one a second. */
     static final int MOST_ROWS = 300_000;
+
+    private StrangeFile() {}
 
     private static final int MOST_CHARACTERS = 40_000_000;
     private static final char[] DELIMITERS = {'\t', ';', '|', ','};
@@ -41,7 +36,7 @@ record StrangeFile(
             "(?i)\\[?\\(?(s|sec|min|h:min:s|min:s|[°º]?\\s?[cfk]|%|[km]?pa|mbar|rpm|1/min)\\)?]?";
 
     /** Reads a file; empty if it is no table, or too long for a recording. */
-    static Optional<StrangeFile> read(Path path) throws IOException {
+    static Optional<Table> read(Path path) throws IOException {
         List<String> lines = new ArrayList<>();
         int characters = 0;
         try (InputStream in = Files.newInputStream(path);
@@ -87,7 +82,7 @@ record StrangeFile(
                 .orElse(0);
     }
 
-    private static Optional<StrangeFile> of(Path path, List<String> lines, char delimiter) {
+    private static Optional<Table> of(Path path, List<String> lines, char delimiter) {
         int width = usualWidth(lines.subList(0, Math.min(lines.size(), LINES_LOOKED_AT)), delimiter);
         List<List<String>> split =
                 lines.stream().map(line -> split(line, delimiter)).toList();
@@ -117,13 +112,16 @@ record StrangeFile(
                 ragged++;
             }
         }
-        return Optional.of(new StrangeFile(
-                path,
-                delimiter,
-                List.copyOf(lines.subList(0, headed)),
-                headings,
-                Collections.unmodifiableList(rows),
-                ragged));
+        List<List<String>> above = split.subList(0, headed).stream()
+                .map(cells -> cells.stream().map(String::strip).toList())
+                .toList();
+        Numbers.Decimal decimal = delimiter == ',' ? Numbers.Decimal.POINT : Numbers.Decimal.EITHER;
+        List<String> leftOut = ragged == 0
+                ? List.of()
+                : List.of(Words.count(ragged, "row", "rows") + " of another width left out");
+        List<Integer> numbers = IntStream.rangeClosed(1, rows.size()).boxed().toList();
+        return Optional.of(new Table(
+                new Sheet(path, "", delimiter, decimal, List.of()), above, headings, rows, numbers, leftOut));
     }
 
     private static List<String> numbered(int width) {
@@ -183,32 +181,5 @@ record StrangeFile(
             cells.add(line);
         }
         return cells;
-    }
-
-    /** Returns what makes two files of one style: the same sign between the same headings. */
-    String style() {
-        return delimiter + String.join("\u001F", headings);
-    }
-
-    Numbers.Decimal decimal() {
-        return delimiter == ',' ? Numbers.Decimal.POINT : Numbers.Decimal.EITHER;
-    }
-
-    String fileName() {
-        return String.valueOf(path.getFileName());
-    }
-
-    /** Returns the file's name without its ending. */
-    String stem() {
-        int dot = fileName().lastIndexOf('.');
-        return dot > 0 ? fileName().substring(0, dot) : fileName();
-    }
-
-    /** Returns the first lines as they stand, for the eye. */
-    List<String> firstLines(int most) {
-        List<String> lines = new ArrayList<>(preamble);
-        lines.add(String.join(" | ", headings));
-        rows.stream().limit(most).forEach(row -> lines.add(String.join(" | ", row)));
-        return lines;
     }
 }

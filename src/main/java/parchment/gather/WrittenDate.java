@@ -24,8 +24,9 @@ record WrittenDate(Optional<LocalDate> day, Optional<LocalTime> time, String wri
     private static final Pattern TIME =
             Pattern.compile("(?<![\\d:])(\\d{1,2}:\\d{2}(?::\\d{2})?(?:\\s?[AaPp][Mm])?)(?![\\d:])");
 
-    static Optional<WrittenDate> find(StrangeFile file, DateOrder order) {
-        return find(List.of(file.stem()), order).or(() -> find(file.preamble(), order));
+    static Optional<WrittenDate> find(Table file, DateOrder order) {
+        return find(List.of(Source.of(file).stem()), order)
+                .or(() -> find(file.above().stream().map(cells -> String.join(" ", cells)).toList(), order));
     }
 
     private static Optional<WrittenDate> find(List<String> lines, DateOrder order) {

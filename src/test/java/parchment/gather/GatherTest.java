@@ -53,7 +53,10 @@ class GatherTest {
         }
         Map<String, String> before = LogbookOpenTest.state(old());
         StringBuilder out = new StringBuilder();
-        assertEquals(0, Gather.run(old(), made(), Optional.empty(), GatherTest::person, out), out.toString());
+        // The list shows month/day/year, and the laptop's files, which show nothing, are of another hand.
+        new WrittenFolder(temporary).with("answers.properties", "style.d.date.order=day/month/year");
+        Optional<Path> answers = Optional.of(temporary.resolve("answers.properties"));
+        assertEquals(0, Gather.run(old(), made(), answers, Gather.NOBODY, out), out.toString());
         assertEquals(before, LogbookOpenTest.state(old()), "the old folder is as it was");
 
         Logbook logbook = Logbook.open(made());
@@ -62,7 +65,7 @@ class GatherTest {
             agrees(truth, logbook.batch(truth.name()));
         }
         for (int i = 1; i <= 12; i++) {
-            StrangeMess.Truth truth = truths.get(String.format("batch %03d", i));
+            StrangeMess.Truth truth = truths.get(Integer.toString(i));
             Batch batch = logbook.batch(truth.name());
             assertEquals(
                     truth.greenKilograms(),
@@ -141,7 +144,7 @@ class GatherTest {
         StrangeMess.write(old(), 2);
         Map<String, String> before = LogbookOpenTest.state(temporary);
         StringBuilder out = new StringBuilder();
-        assertEquals(0, Gather.look(old(), out), out.toString());
+        assertEquals(0, Gather.look(old(), Optional.empty(), out), out.toString());
         assertEquals(before, LogbookOpenTest.state(temporary));
         String text = out.toString();
         assertTrue(text.contains("Nothing was written"), text);
@@ -149,13 +152,13 @@ class GatherTest {
         assertTrue(text.contains("no bean stands that many °C"), text);
         assertTrue(text.contains("9999 stands"), text);
         assertTrue(text.contains("shows 5 charges, at 08:10:"), text);
-        assertTrue(text.contains("Nobody said how the dates are written"), text);
+        assertTrue(text.contains("Dates are read so, for one of them can be read no other way: month/day/year"), text);
     }
 
     @Test
     void takesItsAnswersFromTheFileOfAnEarlierGathering() throws Exception {
         StrangeMess.write(old(), 3);
-        Gather.folder(old()).to(made(), GatherTest::person, new StringBuilder());
+        Gather.run(old(), made(), Optional.empty(), GatherTest::person, new StringBuilder());
         List<String> asked = new ArrayList<>();
         StringBuilder out = new StringBuilder();
         Path again = temporary.resolve("again");
@@ -196,14 +199,22 @@ class GatherTest {
 
     @Test
     void asksAgainWhenAnAnswerIsNoneOfTheChoices() throws IOException {
-        new WrittenFolder(old()).withText("a.csv", WrittenFolder.CURVE.replace("bean temperature [°C]", "probe"));
+        recording("one.csv", 201);
+        Files.writeString(old().resolve("list.csv"), "batch,date,lot\none,3/4/25,first\n");
         StringBuilder out = new StringBuilder();
-        List<String> answers = new ArrayList<>(List.of("", "bean temperature", "environment temperature [F]"));
-        Logbook logbook = Gather.folder(old())
-                .to(made(), question -> Optional.of(answers.isEmpty() ? "" : answers.remove(0)), out);
-        assertTrue(out.toString().contains("That is none of: time [s]"), out.toString());
-        assertTrue(logbook.batch("a").environmentTemperature().isPresent());
-        assertTrue(logbook.batch("a").beanTemperature().isEmpty());
+        List<String> answers = new ArrayList<>(List.of("d/m/y", "?", "day first", "no", "day/month/year"));
+        assertEquals(
+                0,
+                Gather.run(
+                        old(),
+                        made(),
+                        Optional.empty(),
+                        question -> Optional.of(answers.isEmpty() ? "" : answers.remove(0)),
+                        out));
+        assertTrue(out.toString().contains("That is none of: day/month/year, month/day/year, as written"), out.toString());
+        assertTrue(out.toString().contains("It can be: day/month/year"), out.toString());
+        assertEquals(List.of(), answers, "refused as often as it is none of the choices, and asked again");
+        assertTrue(Files.readString(made().resolve("batches.csv")).contains("one,2025-04-03,first"), out.toString());
     }
 
     @Test
@@ -226,11 +237,9 @@ class GatherTest {
         StrangeMess.write(temporary.resolve("mess"), 4);
         Files.createDirectories(old());
         Files.copy(temporary.resolve("mess/day 20250501.csv"), old().resolve("day 20250501.csv"));
-        Logbook logbook = Gather.folder(old())
-                .to(
-                        made(),
-                        question -> Optional.of(question.contains("charges, at") ? "08:10:30, 08:27:00" : ""),
-                        new StringBuilder());
+        Logbook logbook = Gather.of(old())
+                .answer("file.day-20250501.split", "08:10:30, 08:27:00")
+                .writeTo(made());
         assertEquals(
                 List.of("2025-05-01T08:10:30", "2025-05-01T08:27"),
                 logbook.batches().stream()
@@ -418,7 +427,7 @@ class GatherTest {
                 "three,2025-03-04,third,5",
                 "one,2025-03-04,other,5",
                 "three,2025-03-04,third,5");
-        assertTrue(out.contains("  1 row of another width left out."), out);
+        assertTrue(out.contains("'list.csv': 1 row of another width left out."), out);
         assertTrue(
                 out.contains("1 row or cell without the name of a batch, left out: ' | 2025-03-04 | nobody | 6'.")
                         || out.contains(
@@ -516,7 +525,7 @@ class GatherTest {
 
         Files.writeString(settings, "provenance=invented machine\n");
         Path again = temporary.resolve("made again");
-        Gather.folder(old()).to(again, GatherTest::person, new StringBuilder());
+        Gather.of(old()).writeTo(again);
         assertEquals(Logbook.Provenance.INVENTED, Logbook.open(again).provenance());
     }
 }

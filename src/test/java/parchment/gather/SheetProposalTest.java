@@ -16,7 +16,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 class SheetProposalTest {
     private static String proposed(String heading, String... cells) {
         List<List<String>> rows = Arrays.stream(cells).map(List::of).toList();
-        StrangeFile file = new StrangeFile(Path.of("list.csv"), ';', List.of(), List.of(heading), rows, 0);
+        Table file = Tables.of(List.of(heading), rows);
         return SheetProposal.propose(StrangeColumn.of(file, 0));
     }
 

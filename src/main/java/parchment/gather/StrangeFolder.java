@@ -1,0 +1,104 @@
+package parchment.gather;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.IntStream;
+import parchment.logbook.LogbookException;
+import parchment.sheet.TextFile;
+import parchment.sheet.Words;
+
+/** Holds the tables of a folder as they were read once, before any question is answered. */
+final class StrangeFolder {
+    /** Holds a table and what its columns look like. */
+    record Found(Table table, List<StrangeColumn> columns, List<MeaningProposal> proposals) {
+        static Found of(Table table) {
+            List<StrangeColumn> columns = IntStream.range(0, table.headings().size())
+                    .mapToObj(i -> StrangeColumn.of(table, i))
+                    .toList();
+            return new Found(table, columns, MeaningProposal.of(columns));
+        }
+
+        boolean isRecording() {
+            return MeaningProposal.isRecording(proposals);
+        }
+    }
+
+    private final Path path;
+    private final List<Path> files;
+    private final List<Found> tables = new ArrayList<>();
+    private final List<String> neither = new ArrayList<>();
+    private final List<String> told;
+
+    private StrangeFolder(Path path) throws IOException {
+        this.path = path;
+        GatherQuestions said = new GatherQuestions(java.util.Map.of());
+        this.files = GatherFiles.in(path, said);
+        this.told = said.leftOut();
+        for (Path file : files) {
+            List<Table> inFile = tables(file);
+            if (inFile.isEmpty()) {
+                neither.add(path.relativize(file).toString());
+            }
+            inFile.stream().map(Found::of).forEach(tables::add);
+        }
+    }
+
+    /**
+     * Reads a folder.
+     *
+     * @throws LogbookException if there is no such folder, it cannot be read, or no table is in it
+     */
+    static StrangeFolder read(Path path) {
+        if (!Files.isDirectory(path)) {
+            throw new LogbookException("There is no folder " + Words.quote(path.toString())
+                    + ". Give the folder that holds the logger's files.");
+        }
+        try {
+            StrangeFolder folder = new StrangeFolder(path);
+            if (folder.tables.isEmpty()) {
+                throw new LogbookException("The folder " + Words.quote(path.toString()) + " holds no table of readings: "
+                        + Words.count(folder.files.size(), "file was", "files were")
+                        + " looked at (.csv, .tsv, .txt, .log, .dat).");
+            }
+            return folder;
+        } catch (IOException e) {
+            throw new LogbookException(
+                    "The folder " + Words.quote(path.toString()) + " cannot be read: " + TextFile.reason(e) + ".", e);
+        }
+    }
+
+    private static List<Table> tables(Path file) {
+        try {
+            Optional<Table> table = StrangeFile.read(file);
+            return table.stream().toList();
+        } catch (IOException e) {
+            return List.of();
+        }
+    }
+
+    Path path() {
+        return path;
+    }
+
+    /** Returns the files that were looked at. */
+    List<Path> files() {
+        return files;
+    }
+
+    List<Found> tables() {
+        return tables;
+    }
+
+    /** Returns what was not looked at or holds no table, a sentence each. */
+    List<String> told() {
+        List<String> all = new ArrayList<>(told);
+        if (!neither.isEmpty()) {
+            all.add("No table of values, or too long for a recording, and left out: " + Words.some(neither) + ".");
+        }
+        return all;
+    }
+}
