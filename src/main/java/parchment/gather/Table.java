@@ -27,4 +27,17 @@ record Table(
         lines = List.copyOf(lines);
         leftOut = List.copyOf(leftOut);
     }
+
+    /**
+     * Finds the tables of a sheet: below titles and lines of settings, under headings of one to three rows with units, side by side or one
+     * under the other, with their headings down the side turned; without totals, repeated headings and remarks, which are told.
+     */
+    static List<Table> in(Sheet sheet) {
+        return TableFinder.in(sheet);
+    }
+
+    /** Returns the values of one column. */
+    List<String> column(int place) {
+        return rows.stream().map(row -> row.get(place)).toList();
+    }
 }

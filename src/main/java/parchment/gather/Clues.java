@@ -1,0 +1,69 @@
+package parchment.gather;
+
+import java.time.LocalDate;
+import java.time.LocalDateTime;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+
+/**
+ * Holds what is known of the rest of a folder while one of its tables is read.
+ *
+ * @param recordings the curves, one for each batch that was recorded
+ */
+record Clues(List<Recorded> recordings) {
+    static final Clues NONE = new Clues(List.of());
+
+    Clues {
+        recordings = List.copyOf(recordings);
+    }
+
+    /**
+     * Holds what is known of one recorded batch.
+     *
+     * @param stem the name of its file without the ending
+     * @param written the name that stands in the file; "" if none does
+     * @param chargedAt when it was charged, if that can be told
+     * @param day the day, if that can be told
+     */
+    record Recorded(String stem, String written, Optional<LocalDateTime> chargedAt, Optional<LocalDate> day) {}
+
+    /** Returns the names and numbers that a row may use for a recorded batch, in plain form. */
+    Set<String> names() {
+        Set<String> names = new HashSet<>();
+        for (Recorded recorded : recordings) {
+            for (String name : List.of(recorded.stem(), recorded.written())) {
+                if (!name.isBlank()) {
+                    names.add(plain(name));
+                    names.add(number(name));
+                }
+            }
+        }
+        names.remove("");
+        return names;
+    }
+
+    /** Returns the days on which something was recorded. */
+    Set<LocalDate> days() {
+        Set<LocalDate> days = new HashSet<>();
+        recordings.forEach(recorded -> recorded.day()
+                .or(() -> recorded.chargedAt().map(LocalDateTime::toLocalDate))
+                .ifPresent(days::add));
+        return days;
+    }
+
+    /** Returns a name as names are compared: without capitals, accents, signs and zeros in front of numbers. */
+    static String plain(String name) {
+        return TradeWords.plain(name).replaceAll("(?<!\\d)0+(?=\\d)", "");
+    }
+
+    /** Returns the last number in a name that is no part of a date, zeros in front dropped; "" if there is none. */
+    static String number(String name) {
+        String last = "";
+        for (String part : plain(name).split("[^0-9]+")) {
+            last = part.isEmpty() ? last : part;
+        }
+        return last;
+    }
+}

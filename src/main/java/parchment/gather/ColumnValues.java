@@ -1,0 +1,203 @@
+package parchment.gather;
+
+import java.util.Arrays;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import parchment.sheet.Header;
+import parchment.sheet.Numbers;
+
+/** Holds one column of a table: its heading and what its values look like. */
+final class ColumnValues {
+    private static final Pattern UNIT_AT_END = Pattern.compile(
+            "(?i).*[\\s_/,-](kgs?|g|gr|grams?|lbs?|oz|[°º]\\s?[cfk]|[cf]|%|s|secs?|sek|min|mins|min:s|mm:ss|m:ss|h:mm)\\.?$");
+    private static final double MOSTLY = 0.85;
+
+    private final int place;
+    private final String heading;
+    private final TradeWords.Named named;
+    private final List<String> cells;
+    private final int[] forms = new int[CellForm.values().length];
+    private final double[] numbers;
+    private final Numbers.Decimal decimal;
+    private final String unit;
+    private final int distinct;
+    private final int wordCount;
+
+    private ColumnValues(Table table, int place) {
+        this.place = place;
+        this.heading = table.headings().get(place);
+        this.named = TradeWords.of(heading);
+        this.cells = table.column(place);
+        this.decimal = table.sheet().decimal();
+        this.numbers = new double[cells.size()];
+        TreeMap<String, Integer> units = new TreeMap<>();
+        Set<String> different = new HashSet<>();
+        int words = 0;
+        for (int i = 0; i < numbers.length; i++) {
+            CellForm form = CellForm.of(cells.get(i));
+            forms[form.ordinal()]++;
+            numbers[i] = Double.NaN;
+            if (form == CellForm.NUMBER) {
+                Optional<CellNumber> number = CellNumber.of(cells.get(i), decimal);
+                numbers[i] = number.map(CellNumber::value).orElse(Double.NaN);
+                number.filter(n -> !n.unit().isEmpty()).ifPresent(n -> units.merge(plainUnit(n.unit()), 1, Integer::sum));
+            }
+            if (form != CellForm.BLANK) {
+                different.add(cells.get(i).toLowerCase(Locale.ROOT));
+                words += cells.get(i).strip().split("\\s+").length;
+            }
+        }
+        distinct = different.size();
+        wordCount = words;
+        unit = statedUnit(heading)
+                .or(() -> units.entrySet().stream()
+                        .max(java.util.Map.Entry.comparingByValue())
+                        .filter(most -> 2 * most.getValue() > count(CellForm.NUMBER))
+                        .map(java.util.Map.Entry::getKey))
+                .orElse("");
+        if (unit.equals("g") && Arrays.stream(numbers).allMatch(v -> Double.isNaN(v) || v < 50)) {
+            thousands();
+        }
+    }
+
+    static ColumnValues of(Table table, int place) {
+        return new ColumnValues(table, place);
+    }
+
+    /** Grams with three places behind a point or comma are thousands: "5.000 g" is five kilograms. */
+    private void thousands() {
+        boolean all = true;
+        for (int i = 0; i < numbers.length; i++) {
+            all &= Double.isNaN(numbers[i]) || cells.get(i).matches("\\d{1,2}[.,]\\d{3}(\\s?g)?");
+        }
+        for (int i = 0; all && i < numbers.length; i++) {
+            numbers[i] = Math.round(1000 * numbers[i]);
+        }
+    }
+
+    /** Returns the unit that a heading states, as the logbook writes it. */
+    static Optional<String> statedUnit(String heading) {
+        Header header = Header.parse(heading);
+        if (header.brackets() != Header.Brackets.NONE) {
+            return Optional.of(plainUnit(header.unit())).filter(unit -> !unit.isEmpty());
+        }
+        Matcher end = UNIT_AT_END.matcher(" " + header.written());
+        if (end.matches()) {
+            return Optional.of(plainUnit(end.group(1)));
+        }
+        return header.written().contains("%") ? Optional.of("%") : Optional.empty();
+    }
+
+    private static String plainUnit(String written) {
+        String plain = written.toLowerCase(Locale.ROOT).replaceAll("[\\s.]", "");
+        return switch (plain) {
+            case "kg", "kgs", "kilo", "kilos" -> "kg";
+            case "g", "gr", "gram", "grams", "gramm" -> "g";
+            case "lb", "lbs", "pounds", "pound" -> "lb";
+            case "oz", "ounces" -> "oz";
+            case "c", "°c", "ºc", "celsius", "\uFFFDc" -> "°C";
+            case "f", "°f", "ºf", "fahrenheit", "\uFFFDf" -> "°F";
+            case "k", "°k" -> "K";
+            case "s", "sec", "secs", "sek", "seg", "seconds" -> ColumnTimes.SECONDS;
+            case "min", "mins", "minutes", "minuten", "minutos" -> ColumnTimes.MINUTES;
+            case "min:s", "mm:ss", "m:ss", "m:s", "min:sec", "min:sek", "min:seg" -> ColumnTimes.MINUTES_AND_SECONDS;
+            case "h:min:s", "hh:mm:ss", "h:mm:ss" -> ColumnTimes.HOURS;
+            default -> written.strip();
+        };
+    }
+
+    int place() {
+        return place;
+    }
+
+    String heading() {
+        return heading;
+    }
+
+    TradeWords.Named named() {
+        return named;
+    }
+
+    List<String> cells() {
+        return cells;
+    }
+
+    Numbers.Decimal decimal() {
+        return decimal;
+    }
+
+    /** Returns the unit that stands in the heading or beside the values; "" if none does. */
+    String unit() {
+        return unit;
+    }
+
+    int count(CellForm form) {
+        return forms[form.ordinal()];
+    }
+
+    int filled() {
+        return cells.size() - count(CellForm.BLANK);
+    }
+
+    boolean mostly(CellForm form) {
+        return filled() > 0 && count(form) >= MOSTLY * filled();
+    }
+
+    int distinct() {
+        return distinct;
+    }
+
+    /** Returns how many words a value has on average. */
+    double wordsEach() {
+        return filled() == 0 ? 0 : wordCount / (double) filled();
+    }
+
+    /** Returns a row's number, NaN where none stands. */
+    double number(int row) {
+        return numbers[row];
+    }
+
+    /** Returns the value that the given share of the numbers does not exceed. */
+    double quantile(double share) {
+        return quantile(numbers, share);
+    }
+
+    static double quantile(double[] values, double share) {
+        double[] sorted = Arrays.stream(values).filter(value -> !Double.isNaN(value)).sorted().toArray();
+        return sorted.length == 0 ? Double.NaN : sorted[(int) Math.round((sorted.length - 1) * share)];
+    }
+
+    boolean isWhole() {
+        return Arrays.stream(numbers).allMatch(value -> Double.isNaN(value) || value == Math.rint(value));
+    }
+
+    /** Returns the times since the charge in seconds under one form, NaN where none stands. */
+    double[] seconds(String form) {
+        double[] seconds = new double[cells.size()];
+        for (int i = 0; i < seconds.length; i++) {
+            seconds[i] = ColumnTimes.seconds(cells.get(i), form, decimal);
+        }
+        return seconds;
+    }
+
+    /** Returns the share of neighbouring numbers that rise. */
+    double rising() {
+        int pairs = 0;
+        int up = 0;
+        double before = Double.NaN;
+        for (double value : numbers) {
+            if (!Double.isNaN(value)) {
+                pairs += Double.isNaN(before) ? 0 : 1;
+                up += value > before ? 1 : 0;
+                before = value;
+            }
+        }
+        return pairs == 0 ? 0 : up / (double) pairs;
+    }
+}

@@ -1,0 +1,156 @@
+package parchment.gather;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Set;
+import parchment.gather.ListColumn.Confidence;
+import parchment.gather.TableKind.What;
+
+/** Says how well a table fits to be a list of batches, of lots, of work on a machine, or a recording. */
+final class TableClaims {
+    private static final int FEWEST_READINGS = 10;
+    private static final int ROWS_LOOKED_AT = 2_000;
+
+    private static final Set<ListMeaning> OF_ROASTS = Set.of(
+            ListMeaning.GREEN_MASS,
+            ListMeaning.ROASTED_MASS,
+            ListMeaning.MASS_LOSS,
+            ListMeaning.CHARGE_TEMPERATURE,
+            ListMeaning.DROP_TEMPERATURE,
+            ListMeaning.PLANNED_DROP_TEMPERATURE,
+            ListMeaning.YELLOWING,
+            ListMeaning.FIRST_CRACK_START,
+            ListMeaning.SECOND_CRACK_START,
+            ListMeaning.DROP,
+            ListMeaning.DEVELOPMENT_TIME,
+            ListMeaning.DEVELOPMENT_RATIO,
+            ListMeaning.WHOLE_BEAN_COLOUR,
+            ListMeaning.GROUND_COLOUR,
+            ListMeaning.MACHINE,
+            ListMeaning.OPERATOR,
+            ListMeaning.LOT);
+
+    private static final Set<ListMeaning> OF_LOTS = Set.of(
+            ListMeaning.ORIGIN,
+            ListMeaning.PROCESS,
+            ListMeaning.VARIETY,
+            ListMeaning.MOISTURE,
+            ListMeaning.DENSITY,
+            ListMeaning.ARRIVED_ON,
+            ListMeaning.HARVESTED_ON,
+            ListMeaning.STORAGE,
+            ListMeaning.SCREEN_SIZE);
+
+    private TableClaims() {}
+
+    static List<TableKind> of(Table table, Clues clues) {
+        List<TableKind> claims = new ArrayList<>();
+        TableKind recording = recording(table);
+        claims.add(recording);
+        if (recording.score() >= TableKind.LEAST) {
+            return claims;
+        }
+        ListColumns columns = ListColumns.of(table, clues);
+        claims.add(batches(columns, clues));
+        claims.add(lots(columns));
+        claims.add(upkeep(columns));
+        return claims;
+    }
+
+    private static TableKind batches(ListColumns columns, Clues clues) {
+        int roasts = 0;
+        List<String> found = new ArrayList<>();
+        for (ListColumn column : columns.columns()) {
+            if (OF_ROASTS.contains(column.meaning())) {
+                roasts++;
+                found.add(column.meaning().words());
+            }
+        }
+        boolean named = columns.of(ListMeaning.BATCH).isPresent();
+        boolean joined = columns.of(ListMeaning.BATCH).filter(column -> column.reason().contains("curve files")).isPresent();
+        boolean dated = columns.of(ListMeaning.DATE).isPresent() || columns.of(ListMeaning.ROASTED_AT).isPresent();
+        long lots = columns.columns().stream().filter(column -> OF_LOTS.contains(column.meaning())).count();
+        double score = (joined ? 0.45 : named ? 0.25 : dated ? 0.15 : 0) + (named && dated ? 0.1 : 0) + Math.min(0.45, 0.15 * roasts) - Math.min(0.3, 0.08 * lots);
+        boolean any = named || dated && roasts >= 2;
+        if (!any) {
+            return new TableKind(What.BATCHES, 0, "names no batches");
+        }
+        String reason = (joined
+                        ? "names batches that have curves"
+                        : named ? "has a column of batches" : "has a date for each row")
+                + (found.isEmpty() ? "" : " and columns of roasts: " + String.join(", ", found));
+        return new TableKind(What.BATCHES, Math.max(0, Math.min(1, score)), reason);
+    }
+
+    private static TableKind lots(ListColumns columns) {
+        List<String> found = new ArrayList<>();
+        for (ListColumn column : columns.columns()) {
+            if (OF_LOTS.contains(column.meaning())) {
+                found.add(column.meaning().words());
+            }
+        }
+        boolean lot = lotPlace(columns) >= 0;
+        boolean marks = columns.columns().stream()
+                .anyMatch(column -> column.meaning().mark().isPresent()
+                        || column.meaning() == ListMeaning.ROASTED_MASS
+                        || column.meaning() == ListMeaning.CHARGE_TEMPERATURE);
+        double score = found.isEmpty() || !lot || marks ? 0 : Math.min(0.95, 0.35 + 0.2 * found.size());
+        return new TableKind(What.LOTS, score, "has a row for each lot with its " + String.join(", ", found));
+    }
+
+    /** Returns the column that names each lot once, or -1: a column of lots, of batches ("lote"), or of anything that stands once. */
+    static int lotPlace(ListColumns columns) {
+        for (ListMeaning meaning : List.of(ListMeaning.LOT, ListMeaning.BATCH, ListMeaning.ORIGIN)) {
+            for (ListColumn column : columns.columns()) {
+                if (column.meaning() == meaning) {
+                    List<String> cells = columns.table().column(column.place());
+                    long different = cells.stream().map(cell -> cell.toLowerCase(Locale.ROOT)).distinct().count();
+                    if (different >= 0.9 * cells.size()) {
+                        return column.place();
+                    }
+                }
+            }
+        }
+        return -1;
+    }
+
+    private static TableKind upkeep(ListColumns columns) {
+        boolean dated = columns.of(ListMeaning.DATE).isPresent() || columns.of(ListMeaning.ROASTED_AT).isPresent();
+        boolean work = columns.of(ListMeaning.WORK).filter(c -> c.confidence() != Confidence.OPEN).isPresent();
+        boolean words = work || columns.of(ListMeaning.NOTE).isPresent();
+        boolean roasts = columns.columns().stream()
+                .anyMatch(column -> column.meaning().kind() == ListMeaning.Kind.MASS
+                        || column.meaning().mark().isPresent()
+                        || column.meaning() == ListMeaning.CHARGE_TEMPERATURE);
+        int width = columns.columns().size();
+        double score = !dated || !words || roasts ? 0 : work ? 0.85 : width <= 3 ? 0.5 : 0.2;
+        return new TableKind(What.UPKEEP, score, "has dates and words about work, and nothing of roasts");
+    }
+
+    /** A recording has a column of times that go on and a smooth one that goes over many degrees. */
+    private static TableKind recording(Table table) {
+        if (table.rows().size() < FEWEST_READINGS) {
+            return new TableKind(What.RECORDING, 0, "has fewer than " + FEWEST_READINGS + " rows");
+        }
+        Table some = table.rows().size() <= ROWS_LOOKED_AT
+                ? table
+                : new Table(
+                        table.sheet(),
+                        List.of(),
+                        table.headings(),
+                        table.rows().subList(0, ROWS_LOOKED_AT),
+                        table.lines().subList(0, ROWS_LOOKED_AT),
+                        List.of());
+        boolean timed = false;
+        boolean smooth = false;
+        for (int i = 0; i < some.headings().size(); i++) {
+            ColumnSteps steps = ColumnSteps.of(some.column(i), table.sheet().decimal());
+            timed |= steps.goesOn();
+            smooth |= !steps.goesOn() && steps.isSmooth();
+        }
+        return timed && smooth
+                ? new TableKind(What.RECORDING, 0.9, "has times that go on evenly and a smooth line of temperatures beside them")
+                : new TableKind(What.RECORDING, 0, "has no times that go on beside a smooth line");
+    }
+}

@@ -1,0 +1,143 @@
+package parchment.gather;
+
+import java.io.BufferedReader;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.InputStreamReader;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.text.Normalizer;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Set;
+import java.util.function.Predicate;
+import java.util.regex.Pattern;
+
+/**
+ * Knows the words that roasters head their columns with, in English, German, Spanish, Portuguese, French and Italian: the table
+ * {@code trade-words.txt} (common practice, no source).
+ *
+ * <p>A word can have several meanings ("charge" is a batch, a mass, a temperature): values decide between them, see {@link ListColumns}.
+ */
+final class TradeWords {
+    private static final String TABLE = "trade-words.txt";
+    private static final Pattern NUMBER_SIGN = Pattern.compile("№|#|\\bn[°º]|\\b(nr|nro|num|nbr|nº|n°)\\b\\.?");
+    private static final Pattern BRACKETS = Pattern.compile("[\\[(][^\\])]*[\\])]");
+    private static final Pattern UNIT_AT_END = Pattern.compile(
+            " (kg|kgs|g|gr|gram|grams|lb|lbs|oz|c|f|k|percent|s|sec|secs|min|mins|min s|mm ss|m s|h|hh mm|hpa|mbar|celsius|fahrenheit)$");
+    private static final String ENGLISH = "en";
+    private static final Map<String, Set<ListMeaning>> WORDS = read(language -> true);
+    private static final Set<String> ENGLISH_WORDS =
+            read(language -> language.equals(ENGLISH)).keySet();
+    private static final int LONGEST_PHRASE =
+            WORDS.keySet().stream().mapToInt(words -> words.split(" ").length).max().orElse(1);
+
+    /** Holds what a heading can mean by its words, whole headings first. */
+    record Named(Set<ListMeaning> whole, Set<ListMeaning> part) {
+        /** Returns whether any trade word stands in it. */
+        boolean isKnown() {
+            return !whole.isEmpty() || !part.isEmpty();
+        }
+
+        /** Returns 2 where the whole heading says the meaning, 1 where a part does, 0 where nothing does. */
+        int strength(ListMeaning meaning) {
+            return whole.contains(meaning) ? 2 : part.contains(meaning) ? 1 : 0;
+        }
+    }
+
+    private TradeWords() {}
+
+    /** Returns what a heading can mean. */
+    static Named of(String heading) {
+        String plain = bare(heading);
+        Set<ListMeaning> whole = WORDS.getOrDefault(plain, Set.of());
+        if (!whole.isEmpty() || plain.isEmpty()) {
+            return new Named(whole, Set.of());
+        }
+        Set<ListMeaning> part = new LinkedHashSet<>();
+        String[] tokens = plain.split(" ");
+        for (int length = Math.min(LONGEST_PHRASE, tokens.length); length > 0 && part.isEmpty(); length--) {
+            for (int from = 0; from + length <= tokens.length; from++) {
+                String phrase = String.join(" ", List.of(tokens).subList(from, from + length));
+                // Short words such as "in", "by", "no" say something only where they stand alone.
+                if (phrase.length() > 3 || length > 1) {
+                    part.addAll(WORDS.getOrDefault(phrase, Set.of()));
+                }
+            }
+        }
+        return new Named(Set.of(), part);
+    }
+
+    /** Returns whether a heading is a word of the trade in one of the other languages, and none in English. */
+    static boolean isForeign(String heading) {
+        String plain = bare(heading);
+        return WORDS.containsKey(plain) && !ENGLISH_WORDS.contains(plain);
+    }
+
+    /** Returns the words of the table by their plain form, with what each can mean. */
+    static Map<String, Set<ListMeaning>> all() {
+        return WORDS;
+    }
+
+    private static String bare(String heading) {
+        String plain = stemmed(plain(BRACKETS.matcher(heading).replaceAll(" ")));
+        String without = UNIT_AT_END.matcher(plain).replaceFirst("");
+        return WORDS.containsKey(plain) ? plain : without;
+    }
+
+    /** Returns words as they are compared: small letters without accents, one blank for all signs, "no" for every sign of a number. */
+    static String plain(String written) {
+        String small = Normalizer.normalize(
+                        NUMBER_SIGN.matcher(written.toLowerCase(Locale.ROOT)).replaceAll(" no "), Normalizer.Form.NFD)
+                .replaceAll("\\p{M}+", "")
+                .replace("ß", "ss")
+                .replace("%", " percent ")
+                .replace("color", "colour")
+                .replaceAll("(?<=\\d)(st|nd|er|ere|eme|do|ro|º|ª|°)(?![a-z])", " ");
+        return small.replaceAll("[^\\p{L}\\p{N}]+", " ")
+                .replaceAll("\\b(1|i)(?= (crack|pop|crac|knack|craquement|estalo|scoppio|crujido))", "first")
+                .replaceAll("\\b(2|ii)(?= (crack|pop|crac|knack|craquement|estalo|scoppio|crujido))", "second")
+                .strip();
+    }
+
+    // "Röst" and "Roest" are one word, and so are "lot" and "lots".
+    private static String stemmed(String plain) {
+        List<String> tokens = new ArrayList<>();
+        for (String token : plain.split(" ")) {
+            String one = token.length() > 3 && token.endsWith("s") && !token.endsWith("ss")
+                    ? token.substring(0, token.length() - 1)
+                    : token;
+            tokens.add(one.replace("oe", "o").replace("ae", "a").replace("ue", "u")
+                    .replaceAll("^(temperature|temperatur|temperatura)$", "temp"));
+        }
+        return String.join(" ", tokens);
+    }
+
+    private static Map<String, Set<ListMeaning>> read(Predicate<String> languages) {
+        Map<String, Set<ListMeaning>> words = new LinkedHashMap<>();
+        try (InputStream in = Objects.requireNonNull(TradeWords.class.getResourceAsStream(TABLE), TABLE);
+                BufferedReader reader = new BufferedReader(new InputStreamReader(in, StandardCharsets.UTF_8))) {
+            for (String line = reader.readLine(); line != null; line = reader.readLine()) {
+                if (!line.startsWith("#") && !line.isBlank()) {
+                    String[] parts = line.split("\\|");
+                    if (!languages.test(parts[1].strip())) {
+                        continue;
+                    }
+                    ListMeaning meaning = ListMeaning.of(parts[0].strip()).orElseThrow();
+                    for (String phrase : parts[2].split(";")) {
+                        words.computeIfAbsent(stemmed(plain(phrase)), p -> new LinkedHashSet<>())
+                                .add(meaning);
+                    }
+                }
+            }
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+        return words;
+    }
+}
