@@ -29,7 +29,7 @@ record WrittenDate(Optional<LocalDate> day, Optional<LocalTime> time, String wri
                 .or(() -> find(file.above().stream().map(cells -> String.join(" ", cells)).toList(), order));
     }
 
-    private static Optional<WrittenDate> find(List<String> lines, DateOrder order) {
+    static Optional<WrittenDate> find(List<String> lines, DateOrder order) {
         for (String line : lines) {
             Matcher first = YEAR_FIRST.matcher(line);
             Matcher last = YEAR_LAST.matcher(line);

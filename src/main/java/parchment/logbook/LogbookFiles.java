@@ -11,6 +11,12 @@ public final class LogbookFiles {
     /** The table of batches. */
     public static final String BATCHES = BatchesFile.FILE;
 
+    /** The table of cups. */
+    public static final String CUPPINGS = CuppingFiles.CUPPINGS;
+
+    /** The table of cuppings. */
+    public static final String SESSIONS = CuppingFiles.SESSIONS;
+
     /** The folder of curves. */
     public static final String CURVES = FolderReader.CURVES;
 

@@ -1,0 +1,43 @@
+package parchment.gather;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * Holds which batch each cup is of, and why.
+ *
+ * @param joined the cups whose batch is certain
+ * @param doubtful the cups that several batches can be meant by
+ * @param unjoined the cups that no batch is found for
+ */
+record CupJoin(List<Joined> joined, List<Doubtful> doubtful, List<Unjoined> unjoined) {
+    /** Holds a cup, the name of its batch, and a sentence that says why. */
+    record Joined(TastedCup cup, String batch, String reason) {}
+
+    /** Holds a cup, the likeliest batch, the others, and a sentence that says why it is not certain. */
+    record Doubtful(TastedCup cup, String proposal, List<String> alternatives, String reason) {
+        Doubtful {
+            alternatives = List.copyOf(alternatives);
+        }
+
+        /** Returns the cup as the roaster settles it. */
+        Joined settled(String batch) {
+            return new Joined(cup, batch, "by your answer");
+        }
+    }
+
+    /** Holds a cup, the nearest batch if one is near, and a sentence that says what was looked for. */
+    record Unjoined(TastedCup cup, Optional<String> nearest, String reason) {}
+
+    CupJoin {
+        joined = List.copyOf(joined);
+        doubtful = List.copyOf(doubtful);
+        unjoined = List.copyOf(unjoined);
+    }
+
+    /** Joins cups to batches by name, by key, by day and by lot. */
+    static CupJoin of(List<TastedCup> cups, List<BlindKey> keys, List<NamedBatch> batches) {
+        return new CupJoin(new ArrayList<>(), new ArrayList<>(), new ArrayList<>());
+    }
+}

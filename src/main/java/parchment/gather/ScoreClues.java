@@ -1,0 +1,49 @@
+package parchment.gather;
+
+import java.util.Collection;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import parchment.sheet.DateOrder;
+
+/**
+ * Holds what is known around a score sheet, which tells a name from a number and a cupper from an attribute.
+ *
+ * @param dates the order of a date's parts, as far as the folder tells it
+ * @param batches names of batches that recordings and lists have
+ * @param cuppers names that other sheets have for cuppers
+ * @param stated what the roaster says a heading is, in the words of {@link ScorePart#words()}; headings in any case
+ */
+record ScoreClues(DateOrder dates, Set<String> batches, Set<String> cuppers, Map<String, String> stated) {
+    ScoreClues {
+        batches = Set.copyOf(batches);
+        cuppers = Set.copyOf(cuppers);
+        Map<String, String> anyCase = new TreeMap<>(String.CASE_INSENSITIVE_ORDER);
+        anyCase.putAll(stated);
+        stated = anyCase;
+    }
+
+    /** Returns the clues where nothing is known but the batches. */
+    static ScoreClues of(Collection<String> batches) {
+        return new ScoreClues(DateOrder.ISO_ONLY, new TreeSet<>(batches), Set.of(), Map.of());
+    }
+
+    /** Returns the clues with the order of a date's parts. */
+    ScoreClues withDates(DateOrder order) {
+        return new ScoreClues(order, batches, cuppers, stated);
+    }
+
+    /** Returns the clues with names of cuppers. */
+    ScoreClues withCuppers(Collection<String> names) {
+        return new ScoreClues(dates, batches, new TreeSet<>(names), stated);
+    }
+
+    /** Returns the clues with the roaster's word on a heading. */
+    ScoreClues withStated(String heading, ScorePart part) {
+        Map<String, String> more = new LinkedHashMap<>(stated);
+        more.put(heading, part.words());
+        return new ScoreClues(dates, batches, cuppers, more);
+    }
+}

@@ -1,0 +1,300 @@
+package parchment.gather;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import parchment.sheet.Words;
+
+/** Goes through a table's cells and puts each into its cup. */
+final class ScoreReading {
+    private static final Set<ScorePart> MERGED = Set.of(
+            ScorePart.BATCH, ScorePart.CODE, ScorePart.LOT, ScorePart.CUPPER, ScorePart.DAY, ScorePart.CUPPING, ScorePart.ROASTED);
+    private static final Set<String> TAKEN = Set.of(
+            "cupping", "tasted on", "cupper", "batch", "blind code", "cup", "serving position", "note");
+
+    private final ScoreColumns columns;
+    private final ScoreSurroundings around;
+    private final Map<Map<ScorePart, String>, List<ScoredCup>> byKey = new LinkedHashMap<>();
+    private final List<ScoredCup> cups = new ArrayList<>();
+    private final Set<String> told = new LinkedHashSet<>();
+    private final Set<String> open = new LinkedHashSet<>();
+    private final Map<String, double[]> scales = new LinkedHashMap<>();
+    private final Map<Integer, String> carriedFrom = new LinkedHashMap<>();
+
+    /** Holds a cup while its cells come in. */
+    static final class ScoredCup {
+        final Map<ScorePart, String> known;
+        final Map<String, Double> scores = new LinkedHashMap<>();
+        final Set<String> notes = new LinkedHashSet<>();
+        final int line;
+
+        ScoredCup(Map<ScorePart, String> known, int line) {
+            this.known = known;
+            this.line = line;
+        }
+
+        boolean isMean() {
+            return known.containsKey(ScorePart.MEAN);
+        }
+    }
+
+    private ScoreReading(ScoreColumns columns, ScoreSurroundings around) {
+        this.columns = columns;
+        this.around = around;
+    }
+
+    static ScoreReading of(ScoreColumns columns, ScoreSurroundings around) {
+        ScoreReading reading = new ScoreReading(columns, around);
+        Map<Integer, Map<ScorePart, String>> besides = reading.besides();
+        Map<Integer, String> above = new LinkedHashMap<>();
+        for (int row = 0; row < columns.table().rows().size(); row++) {
+            if (!columns.specialRows().containsKey(row)) {
+                reading.row(row, besides, above);
+            }
+        }
+        reading.notesAside(besides);
+        return reading;
+    }
+
+    /** Returns what the rows of days, cuppers and the like say of each column. */
+    private Map<Integer, Map<ScorePart, String>> besides() {
+        Map<Integer, Map<ScorePart, String>> besides = new LinkedHashMap<>();
+        for (int column : columns.scoreColumns()) {
+            Map<ScorePart, String> more = new EnumMap<>(ScorePart.class);
+            columns.specialRows().forEach((row, part) -> {
+                String cell = columns.cell(row, column);
+                if (part != ScorePart.NOTE && !cell.isEmpty()) {
+                    more.put(part, cell);
+                }
+            });
+            besides.put(column, more);
+        }
+        return besides;
+    }
+
+    private void row(int row, Map<Integer, Map<ScorePart, String>> besides, Map<Integer, String> above) {
+        int line = columns.table().lines().get(row);
+        Map<ScorePart, String> known = new EnumMap<>(ScorePart.class);
+        columns.keys().forEach((part, column) -> {
+            String cell = columns.cell(row, column);
+            if (cell.isEmpty() && MERGED.contains(part) && isMerged(column)) {
+                cell = above.getOrDefault(column, "");
+                carriedFrom.putIfAbsent(column, columns.heads().get(column).written());
+            }
+            above.put(column, cell);
+            if (!cell.isEmpty()) {
+                known.put(part, cell);
+            }
+        });
+        if (known.entrySet().stream().anyMatch(e -> (e.getKey() == ScorePart.BATCH || e.getKey() == ScorePart.CODE)
+                && (ScoreWords.isMean(e.getValue()) || ScoreWords.isTotal(e.getValue())))) {
+            told.add("Line " + line + " sums up other rows (" + Words.quote(String.join(" | ", columns.table().rows().get(row))) + ") and is left out.");
+            return;
+        }
+        if (known.containsKey(ScorePart.CUPPER) && ScoreWords.isMean(known.get(ScorePart.CUPPER))) {
+            known.put(ScorePart.MEAN, known.get(ScorePart.CUPPER));
+        }
+        List<ScoredCup> ofRow = new ArrayList<>();
+        for (int column : columns.scoreColumns()) {
+            cell(row, column, line, known, besides).ifPresent(ofRow::add);
+        }
+        int before = cups.size();
+        words(row, line, known, ofRow);
+        if (ofRow.isEmpty() && cups.size() == before && !known.isEmpty()) {
+            told.add("Line " + line + " holds no score: " + Words.quote(String.join(" | ", known.values())) + ".");
+        }
+    }
+
+    private boolean isMerged(int column) {
+        long blank = columns.table().rows().stream().filter(r -> column >= r.size() || r.get(column).isBlank()).count();
+        return 2 * blank >= columns.table().rows().size();
+    }
+
+    private Optional<ScoredCup> cell(
+            int row, int column, int line, Map<ScorePart, String> ofRow, Map<Integer, Map<ScorePart, String>> besides) {
+        ScoreCell cell = ScoreCell.of(columns.cell(row, column));
+        if (cell.kind() == ScoreCell.Kind.MISSING) {
+            return Optional.empty();
+        }
+        Map<ScorePart, String> known = new EnumMap<>(ScorePart.class);
+        known.putAll(columns.meanings().get(column));
+        known.putAll(besides.get(column));
+        known.putAll(ofRow);
+        if (known.containsKey(ScorePart.MEAN)) {
+            known.remove(ScorePart.CUPPER);
+        }
+        String attribute = attribute(known);
+        String place = "Line " + line + ", " + Words.quote(columns.heads().get(column).written());
+        ScoredCup cup = cup(known, attribute, line);
+        if (!cell.isScore()) {
+            told.add(place + ": " + Words.quote(cell.words()) + " is no score; it is kept in the note.");
+            cup.notes.add(attribute + ": " + cell.words());
+            return Optional.of(cup);
+        }
+        cup.scores.put(attribute, cell.score());
+        columns.heads().get(column).scale().ifPresent(scale -> scales.putIfAbsent(attribute, scale));
+        if (!Double.isNaN(cell.top())) {
+            scales.putIfAbsent(attribute, new double[] {0, cell.top()});
+            told.add("Scores such as " + Words.quote(columns.cell(row, column)) + " are read as the number before the stroke.");
+        }
+        if (!cell.words().isEmpty()) {
+            told.add(place + ": " + Words.quote(cell.words()) + " stands beside the score; it is kept in the note.");
+            cup.notes.add(attribute + ": " + cell.words());
+        }
+        return Optional.of(cup);
+    }
+
+    private String attribute(Map<ScorePart, String> known) {
+        String own = known.getOrDefault(ScorePart.ATTRIBUTE, "");
+        if (own.isEmpty()) {
+            own = around.use(ScorePart.ATTRIBUTE);
+        }
+        if (own.isEmpty()) {
+            own = known.getOrDefault(ScorePart.SCORE, "overall");
+        }
+        ScoreHead head = ScoreHead.of(own);
+        String name = String.join(" / ", head.parts()).toLowerCase(Locale.ROOT).replaceAll("[\\[\\]]", "").strip();
+        String plain = ScoreWords.isTotal(name) ? "total" : TAKEN.contains(name) ? "score" : name;
+        head.scale().ifPresent(scale -> scales.putIfAbsent(plain, scale));
+        return plain;
+    }
+
+    private ScoredCup cup(Map<ScorePart, String> known, String attribute, int line) {
+        Map<ScorePart, String> key = new EnumMap<>(ScorePart.class);
+        key.putAll(known);
+        key.remove(ScorePart.ATTRIBUTE);
+        key.remove(ScorePart.SCORE);
+        if (key.containsKey(ScorePart.MEAN)) {
+            key.put(ScorePart.MEAN, "mean");
+        }
+        boolean long_ = columns.keys().containsKey(ScorePart.ATTRIBUTE);
+        Map<ScorePart, String> sameCup = new EnumMap<>(ScorePart.class);
+        sameCup.putAll(key);
+        if (!long_) {
+            sameCup.put(ScorePart.OTHER, String.valueOf(line));
+        }
+        List<ScoredCup> alike = byKey.computeIfAbsent(sameCup, k -> new ArrayList<>());
+        for (ScoredCup cup : alike) {
+            if (!cup.scores.containsKey(attribute)) {
+                return cup;
+            }
+        }
+        ScoredCup cup = new ScoredCup(key, line);
+        alike.add(cup);
+        cups.add(cup);
+        return cup;
+    }
+
+    /** Puts comments and columns that are nothing known into the notes. */
+    private void words(int row, int line, Map<ScorePart, String> known, List<ScoredCup> ofRow) {
+        for (int column = 0; column < columns.heads().size(); column++) {
+            String cell = columns.cell(row, column);
+            boolean note = columns.notes().contains(column);
+            boolean other = columns.others().contains(column);
+            if (cell.isEmpty() || !note && !other) {
+                continue;
+            }
+            String heading = columns.heads().get(column).written();
+            boolean alone = note && columns.notes().size() == 1;
+            if (other) {
+                told.add("The column " + Words.quote(heading) + " is nothing that a table of cups has; it is kept in the notes.");
+            }
+            ScoredCup cup = ofRow.isEmpty() ? cup(known, "", line) : ofRow.get(0);
+            cup.notes.add(alone || heading.isEmpty() ? cell : heading + ": " + cell);
+        }
+    }
+
+    /** Puts rows of comments under cups that stand side by side into the notes. */
+    private void notesAside(Map<Integer, Map<ScorePart, String>> besides) {
+        columns.specialRows().forEach((row, part) -> {
+            for (int column : columns.scoreColumns()) {
+                String cell = columns.cell(row, column);
+                if (part == ScorePart.NOTE && !cell.isEmpty()) {
+                    Map<ScorePart, String> known = new EnumMap<>(ScorePart.class);
+                    known.putAll(columns.meanings().get(column));
+                    known.putAll(besides.get(column));
+                    cup(known, "", columns.table().lines().get(row)).notes.add(cell);
+                }
+            }
+        });
+    }
+
+    /** Returns the cups in the form that others take. */
+    List<TastedCup> tasted(List<ScoredCup> from) {
+        List<TastedCup> tasted = new ArrayList<>();
+        for (ScoredCup cup : from) {
+            Map<ScorePart, String> known = cup.known;
+            List<String> notes = new ArrayList<>(cup.notes);
+            String written = said(known, ScorePart.DAY);
+            Optional<LocalDate> day = columns.day(written);
+            if (day.isEmpty() && !written.isEmpty()) {
+                notes.add("tasted on " + written);
+                open.add("Which day is " + Words.quote(written) + "? Cups without a day of tasting cannot be written.");
+            }
+            String batch = said(known, ScorePart.BATCH);
+            String roasted = said(known, ScorePart.ROASTED);
+            if (!roasted.isEmpty()) {
+                String plain = columns.day(roasted).map(LocalDate::toString).orElse(roasted);
+                if (batch.isEmpty()) {
+                    batch = plain;
+                } else {
+                    notes.add("roasted on " + plain);
+                }
+            }
+            tasted.add(new TastedCup(
+                    day,
+                    said(known, ScorePart.CUPPING),
+                    cup.isMean() ? "" : said(known, ScorePart.CUPPER),
+                    batch,
+                    said(known, ScorePart.CODE),
+                    said(known, ScorePart.LOT),
+                    number(known, ScorePart.CUP, notes),
+                    cup.scores,
+                    number(known, ScorePart.POSITION, notes),
+                    String.join("; ", notes),
+                    columns.table(),
+                    cup.line));
+        }
+        return tasted;
+    }
+
+    private String said(Map<ScorePart, String> known, ScorePart part) {
+        String own = known.getOrDefault(part, "");
+        return own.isEmpty() ? around.use(part) : own;
+    }
+
+    private static int number(Map<ScorePart, String> known, ScorePart part, List<String> notes) {
+        String written = known.getOrDefault(part, "");
+        int number = ScoreColumns.cupNumber(written);
+        if (number == 0 && !written.isEmpty()) {
+            notes.add(part.words() + " " + written);
+        }
+        return number;
+    }
+
+    List<ScoredCup> cups() {
+        return cups;
+    }
+
+    Map<String, double[]> scales() {
+        return scales;
+    }
+
+    List<String> told() {
+        List<String> all = new ArrayList<>(told);
+        carriedFrom.values().forEach(heading -> all.add(
+                "Blank cells under " + Words.quote(heading) + " are taken to go on with the cell above, as merged cells do."));
+        return all;
+    }
+
+    List<String> open() {
+        return new ArrayList<>(open);
+    }
+}

@@ -1,0 +1,83 @@
+package parchment.gather;
+
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import parchment.gather.ScoreSheet.Confidence;
+import parchment.gather.ScoreSheet.Served;
+import parchment.sheet.Words;
+
+/**
+ * Reads tables of scores, whatever their layout. Each score belongs to a cup, a cupper and an attribute; each of these stands in a column
+ * of its own, in the headings, above the table or in its name, and no layout is preferred.
+ */
+final class ScoreSheets {
+    private ScoreSheets() {}
+
+    /** Returns the cups of a table, or nothing if it is no score sheet. */
+    static Optional<ScoreSheet> of(Table table, ScoreClues clues) {
+        ScoreSurroundings around = ScoreSurroundings.of(table, clues);
+        ScoreColumns columns = ScoreColumns.of(table, clues, around);
+        ScoreEvidence evidence = ScoreEvidence.of(columns, clues, around);
+        if (!evidence.isScores()) {
+            return Optional.empty();
+        }
+        ScoreReading reading = ScoreReading.of(columns, around);
+        ScoreTotals totals = ScoreTotals.of(reading.cups());
+        List<TastedCup> cups = reading.tasted(totals.cups());
+        if (cups.isEmpty()) {
+            return Optional.empty();
+        }
+        ScoreScales scales = ScoreScales.of(cups, reading.scales(), around.scale());
+        List<String> told = new ArrayList<>(table.leftOut());
+        told.addAll(around.told());
+        told.addAll(reading.told());
+        told.addAll(totals.told());
+        told.addAll(scales.told());
+        List<String> open = new ArrayList<>(evidence.open());
+        open.addAll(reading.open());
+        open.addAll(missing(cups, reading.open().isEmpty()));
+        open.addAll(scales.open());
+        boolean codes = cups.stream().allMatch(cup -> !cup.code().isEmpty() && cup.batch().isEmpty() && cup.lot().isEmpty());
+        return Optional.of(new ScoreSheet(
+                table,
+                cups,
+                scales.scales(),
+                evidence.confidence(),
+                evidence.reason() + ": " + summary(cups) + ".",
+                codes ? Served.CODES_ALONE : Served.NAMED,
+                told,
+                open));
+    }
+
+    private static List<String> missing(List<TastedCup> cups, boolean daysRead) {
+        List<String> open = new ArrayList<>();
+        if (daysRead && cups.stream().anyMatch(cup -> cup.tastedOn().isEmpty())) {
+            open.add("On which day was this tasted? Cups without a day of tasting cannot be written.");
+        }
+        if (cups.stream().anyMatch(cup -> cup.cupper().isEmpty())) {
+            open.add("Who scored? Without an answer the cupper is written as 'panel', as for means over cuppers.");
+        }
+        if (cups.stream().anyMatch(cup -> cup.batch().isEmpty() && cup.code().isEmpty() && cup.lot().isEmpty())) {
+            open.add("Which batch is each cup of? Some rows name no batch, code or lot.");
+        }
+        return open;
+    }
+
+    private static String summary(List<TastedCup> cups) {
+        Set<String> attributes = new LinkedHashSet<>();
+        Set<String> cuppers = new LinkedHashSet<>();
+        for (TastedCup cup : cups) {
+            attributes.addAll(cup.scores().keySet());
+            if (!cup.cupper().isEmpty()) {
+                cuppers.add(cup.cupper());
+            }
+        }
+        long batches = cups.stream().map(cup -> Map.of("b", cup.batch(), "c", cup.code(), "l", cup.lot())).distinct().count();
+        return Words.some(attributes) + " of " + Words.count(batches, "batch or code", "batches or codes") + " by "
+                + (cuppers.isEmpty() ? "nobody named" : Words.some(cuppers));
+    }
+}
