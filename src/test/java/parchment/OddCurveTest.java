@@ -126,8 +126,7 @@ class OddCurveTest {
 
     @Test
     void oneReadingOfTheAirAndOfTheGasStopNothing() throws IOException {
-        StringBuilder curve =
-                new StringBuilder("time [s],bean temperature [°C],environment temperature [°C],gas [%]\n");
+        StringBuilder curve = new StringBuilder("time [s],bean temperature [°C],air temperature [°C],gas [%]\n");
         curve.append("0,190,240,80\n");
         for (int t = 2; t < 700; t += 2) {
             curve.append(t)

@@ -13,7 +13,7 @@ import parchment.stats.Robust;
  * Lists when a control was moved, from what to what.
  *
  * <p>A move that is under way (a slow turn of a valve, a slider that is dragged) counts as one step, from the level that was held
- * before to the one held after. A flicker that comes back within {@value #SETTLED_SECONDS} seconds is no step. Changes smaller than
+ * before to the one held after. A change that comes back within {@value #SETTLED_SECONDS} seconds is no step. Changes smaller than
  * half the control's own resolution, or than four times its noise, are not seen.
  */
 public final class ControlSteps implements Showable {

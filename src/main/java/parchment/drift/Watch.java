@@ -10,7 +10,7 @@ import parchment.display.ShownAs;
 import parchment.feature.Feature;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
-import parchment.stats.process.Signal;
+import parchment.stats.process.Signal.Side;
 
 /**
  * Watches one feature of one lot: single batches, their weighted mean and their cumulated sum, against limits from a stretch of the lot's
@@ -63,20 +63,20 @@ public final class Watch implements ShownAs {
      * @param kind which chart
      * @param side to which side
      */
-    public record Alarm(Batch batch, Kind kind, Signal.Side side) {}
+    public record Signal(Batch batch, Kind kind, Side side) {}
 
     private final Logbook logbook;
     private final Feature feature;
     private final WatchRows rows;
     private final Optional<EstimatedLimits> limits;
-    private final List<Alarm> alarms;
+    private final List<Signal> signals;
 
     private Watch(Logbook logbook, Feature feature, WatchRows rows) {
         this.logbook = logbook;
         this.feature = feature;
         this.rows = rows;
         this.limits = rows.stretch() == 0 ? Optional.empty() : Optional.of(rows.limits(logbook));
-        this.alarms = limits.map(this::alarms).orElse(List.of());
+        this.signals = limits.map(this::signals).orElse(List.of());
     }
 
     /**
@@ -114,20 +114,20 @@ public final class Watch implements ShownAs {
     }
 
     /** Returns every signal after the stretch, in order of time. */
-    public List<Alarm> alarms() {
-        return alarms;
+    public List<Signal> signals() {
+        return signals;
     }
 
     /**
      * Tells whether the latest batches lie to the side of a signal: a sum keeps what lay above long after the batches fell.
      */
-    boolean stillThere(Alarm alarm) {
+    boolean stillThere(Signal signal) {
         double[] means = limits.map(EstimatedLimits::weightedMean).orElse(new double[0]);
         int last = means.length - 1;
-        return last >= 0 && (alarm.side() == Signal.Side.ABOVE ? means[last] > 0 : means[last] < 0);
+        return last >= 0 && (signal.side() == Side.ABOVE ? means[last] > 0 : means[last] < 0);
     }
 
-    private List<Alarm> alarms(EstimatedLimits of) {
+    private List<Signal> signals(EstimatedLimits of) {
         double[] single = of.singleStandardLimits();
         double[] mean = of.weightedMeanLimits();
         double[] sum = of.sumLimits();
@@ -135,7 +135,7 @@ public final class Watch implements ShownAs {
         double[] means = of.weightedMean();
         double[] above = of.sumAbove();
         double[] below = of.sumBelow();
-        List<Alarm> found = new ArrayList<>();
+        List<Signal> found = new ArrayList<>();
         for (int i = 0; i < own.length; i++) {
             Batch batch = watched().get(i);
             add(found, batch, Kind.SINGLE_BATCH, own[i] > single[i], own[i] < -single[i]);
@@ -145,12 +145,12 @@ public final class Watch implements ShownAs {
         return List.copyOf(found);
     }
 
-    private static void add(List<Alarm> found, Batch batch, Kind kind, boolean above, boolean below) {
+    private static void add(List<Signal> found, Batch batch, Kind kind, boolean above, boolean below) {
         if (above) {
-            found.add(new Alarm(batch, kind, Signal.Side.ABOVE));
+            found.add(new Signal(batch, kind, Side.ABOVE));
         }
         if (below) {
-            found.add(new Alarm(batch, kind, Signal.Side.BELOW));
+            found.add(new Signal(batch, kind, Side.BELOW));
         }
     }
 
@@ -276,9 +276,10 @@ public final class Watch implements ShownAs {
         if (!hasLimits()) {
             return "Cannot set limits for " + feature.name() + ": " + rows.whyNone();
         }
-        long single = alarms.stream().filter(a -> a.kind() == Kind.SINGLE_BATCH).count();
-        Optional<Alarm> shift =
-                alarms.stream().filter(a -> a.kind() != Kind.SINGLE_BATCH).findFirst();
+        long single =
+                signals.stream().filter(a -> a.kind() == Kind.SINGLE_BATCH).count();
+        Optional<Signal> shift =
+                signals.stream().filter(a -> a.kind() != Kind.SINGLE_BATCH).findFirst();
         return String.format(
                 Locale.ROOT,
                 "%s of %s: %d of %d single batches outside of the limits; %s",
@@ -286,7 +287,7 @@ public final class Watch implements ShownAs {
                 of(),
                 single,
                 watched().size(),
-                shift.map(a -> "a shift " + (a.side() == Signal.Side.ABOVE ? "up" : "down") + " shows since batch "
+                shift.map(a -> "a shift " + (a.side() == Side.ABOVE ? "up" : "down") + " shows since batch "
                                 + a.batch().name() + " (" + a.batch().roastDay().orElseThrow() + ", "
                                 + a.kind().words() + ")")
                         .orElse("no shift that stays"));

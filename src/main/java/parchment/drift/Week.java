@@ -17,6 +17,7 @@ import parchment.logbook.Batch;
 import parchment.logbook.BatchPlan;
 import parchment.logbook.Logbook;
 import parchment.quantity.Mass;
+import parchment.stats.process.Signal.Side;
 
 /**
  * Puts the last week of roasting on one page: each batch against what is usual for its lot, what is worth cupping, first signs of drift,
@@ -101,16 +102,16 @@ public final class Week implements ShownAs {
                     without.add(feature.name());
                     continue;
                 }
-                List<Watch.Alarm> now = watch.alarms().stream()
+                List<Watch.Signal> now = watch.signals().stream()
                         .filter(a -> names.contains(a.batch().name()) && a.kind() != Watch.Kind.SINGLE_BATCH)
                         .filter(watch::stillThere)
                         .toList();
                 if (!now.isEmpty()) {
-                    Watch.Alarm alarm = now.get(now.size() - 1);
+                    Watch.Signal signal = now.get(now.size() - 1);
                     signs.add(feature.name() + " of lot " + lot + " stays "
-                            + (alarm.side() == parchment.stats.process.Signal.Side.ABOVE ? "above" : "below")
-                            + " what it was (" + alarm.kind().words() + " at batch "
-                            + alarm.batch().name() + ").");
+                            + (signal.side() == Side.ABOVE ? "above" : "below")
+                            + " what it was (" + signal.kind().words() + " at batch "
+                            + signal.batch().name() + ").");
                 }
             }
             if (!without.isEmpty()) {

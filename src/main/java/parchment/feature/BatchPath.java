@@ -34,7 +34,7 @@ public final class BatchPath {
     private final DayFacts day;
     private final Map<Quantity, String> usualLabels;
     private final Map<MarkKind, Mark> marks;
-    private final Optional<SmoothCurve> environment;
+    private final Optional<SmoothCurve> air;
     private final Map<Quantity, ControlSteps> steps;
 
     private BatchPath(
@@ -42,13 +42,13 @@ public final class BatchPath {
             DayFacts day,
             Map<Quantity, String> usualLabels,
             Map<MarkKind, Mark> marks,
-            Optional<SmoothCurve> environment,
+            Optional<SmoothCurve> air,
             Map<Quantity, ControlSteps> steps) {
         this.phases = phases;
         this.day = day;
         this.usualLabels = usualLabels;
         this.marks = marks;
-        this.environment = environment;
+        this.air = air;
         this.steps = steps;
     }
 
@@ -75,7 +75,7 @@ public final class BatchPath {
         phases.marks().forEach(mark -> marks.put(mark.kind(), mark));
         Mark drop = marks.get(MarkKind.DROP);
         double end = drop == null ? Double.POSITIVE_INFINITY : drop.seconds();
-        Optional<SmoothCurve> environment = phases.curve(Quantity.ENVIRONMENT_TEMPERATURE)
+        Optional<SmoothCurve> air = phases.curve(Quantity.AIR_TEMPERATURE)
                 .map(CleanCurve::of)
                 .map(clean -> clean.between(0, end))
                 .filter(clean -> !clean.kept().isEmpty())
@@ -89,7 +89,7 @@ public final class BatchPath {
                         .ifPresent(curve -> steps.put(quantity, ControlSteps.of(curve)));
             }
         }
-        return new BatchPath(phases, day, labels, marks, environment, steps);
+        return new BatchPath(phases, day, labels, marks, air, steps);
     }
 
     /** Returns the batch. */
@@ -143,7 +143,7 @@ public final class BatchPath {
                         mark.source(),
                         mark.probe().map(p -> p.extended(seconds)),
                         mark.how()));
-        return new BatchPath(phases, day, usualLabels, moved, environment, steps);
+        return new BatchPath(phases, day, usualLabels, moved, air, steps);
     }
 
     /** Returns the smoothed bean temperature from charge to drop. */
@@ -151,9 +151,9 @@ public final class BatchPath {
         return phases.bean();
     }
 
-    /** Returns the smoothed environment temperature from charge to drop. */
-    public Optional<SmoothCurve> environment() {
-        return environment;
+    /** Returns the smoothed air temperature from charge to drop. */
+    public Optional<SmoothCurve> air() {
+        return air;
     }
 
     /** Returns the smoothed bean temperature at a time, in °C. */

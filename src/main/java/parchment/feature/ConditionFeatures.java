@@ -7,7 +7,6 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.Function;
 import parchment.logbook.Batch;
-import parchment.quantity.Elapsed;
 import parchment.quantity.Mass;
 import parchment.quantity.Temperature;
 import parchment.quantity.Unit;
@@ -91,13 +90,6 @@ final class ConditionFeatures {
             Family.DAY,
             "how long the machine was warmed before the first batch",
             b -> number(b.conditions().warmUp().map(e -> e.seconds() / 60)));
-    static final Feature COOLING_TIME = NamedFeature.of(
-                    "cooling time",
-                    Unit.SECONDS.withNaturalStep(30),
-                    Family.OTHER,
-                    "time from the drop to the end of cooling, as written",
-                    ConditionFeatures::coolingTime)
-            .using(parchment.logbook.MarkKind.DROP);
     static final Feature WHOLE_BEAN_COLOUR = written(
             "whole-bean colour",
             Unit.NONE.withDigits(1),
@@ -132,7 +124,6 @@ final class ConditionFeatures {
                 ROOM_PRESSURE,
                 GREEN_TEMPERATURE,
                 WARM_UP,
-                COOLING_TIME,
                 WHOLE_BEAN_COLOUR,
                 GROUND_COLOUR,
                 QUAKERS);
@@ -175,16 +166,6 @@ final class ConditionFeatures {
 
     private static Measured perSixty(Measured seconds) {
         return seconds.isMissing() ? seconds : Measured.of(seconds.value() / 60, seconds.standardError() / 60);
-    }
-
-    private static Measured coolingTime(BatchPath path) {
-        Optional<Elapsed> end = path.batch().coolingEnd();
-        Measured drop = path.seconds(parchment.logbook.MarkKind.DROP);
-        if (end.isEmpty() || drop.isMissing()) {
-            return end.isEmpty() ? Measured.missing("cooling end was not written.") : drop;
-        }
-        double seconds = end.get().seconds() - drop.value();
-        return seconds >= 0 ? Measured.written(seconds) : Measured.missing("cooling end is written before the drop.");
     }
 
     /** A column of batches.csv that has no meaning of its own. */

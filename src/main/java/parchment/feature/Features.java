@@ -73,11 +73,6 @@ public final class Features {
         return RateFeatures.secondsBetween(fromCelsius, toCelsius);
     }
 
-    /** Returns the area between the bean temperature and a temperature in °C up to the drop, in °C times minutes. */
-    public static Feature degreeMinutesAbove(double celsius) {
-        return RateFeatures.degreeMinutesAbove(celsius);
-    }
-
     /** Returns the time from charge to drop. */
     public static Feature dropTime() {
         return TimeFeatures.DROP_TIME;
@@ -173,24 +168,24 @@ public final class Features {
         return TemperatureFeatures.RISE_IN_BROWNING;
     }
 
-    /** Returns how much hotter the environment was than the beans, on average. */
+    /** Returns how much hotter the air was than the beans, on average. */
     public static Feature airAboveBeans() {
         return TemperatureFeatures.AIR_ABOVE_BEANS;
     }
 
-    /** Returns the highest environment temperature. */
-    public static Feature peakEnvironmentTemperature() {
-        return TemperatureFeatures.PEAK_ENVIRONMENT_TEMPERATURE;
+    /** Returns the highest air temperature. */
+    public static Feature peakAirTemperature() {
+        return TemperatureFeatures.PEAK_AIR_TEMPERATURE;
     }
 
-    /** Returns the environment temperature at the start of first crack. */
-    public static Feature environmentTemperatureAtFirstCrack() {
-        return TemperatureFeatures.ENVIRONMENT_TEMPERATURE_AT_FIRST_CRACK;
+    /** Returns the air temperature at the start of first crack. */
+    public static Feature airTemperatureAtFirstCrack() {
+        return TemperatureFeatures.AIR_TEMPERATURE_AT_FIRST_CRACK;
     }
 
-    /** Returns the environment temperature at the drop. */
-    public static Feature environmentTemperatureAtDrop() {
-        return TemperatureFeatures.ENVIRONMENT_TEMPERATURE_AT_DROP;
+    /** Returns the air temperature at the drop. */
+    public static Feature airTemperatureAtDrop() {
+        return TemperatureFeatures.AIR_TEMPERATURE_AT_DROP;
     }
 
     /** Returns the mean rate of rise from the turning point to yellowing. */
@@ -326,11 +321,6 @@ public final class Features {
     /** Returns how long the machine was warmed. */
     public static Feature warmUp() {
         return ConditionFeatures.WARM_UP;
-    }
-
-    /** Returns the time from drop to cooling end. */
-    public static Feature coolingTime() {
-        return ConditionFeatures.COOLING_TIME;
     }
 
     /** Returns the colour of the whole beans. */

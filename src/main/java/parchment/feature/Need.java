@@ -4,8 +4,8 @@ package parchment.feature;
 public enum Need {
     /** The bean-temperature curve. */
     BEAN_TEMPERATURE("a bean-temperature curve"),
-    /** The environment-temperature curve. */
-    ENVIRONMENT_TEMPERATURE("an environment-temperature curve"),
+    /** The air-temperature curve. */
+    AIR_TEMPERATURE("an air-temperature curve"),
     /** The gas curve. */
     GAS("a gas curve"),
     /** The airflow curve. */

@@ -2,7 +2,6 @@ package parchment.feature;
 
 import java.util.List;
 import java.util.Locale;
-import java.util.function.DoubleUnaryOperator;
 import parchment.curve.ControlSteps;
 import parchment.curve.Curve;
 import parchment.curve.Gap;
@@ -17,12 +16,12 @@ final class PathMeans {
 
     /** Returns the mean over time of a smoothed curve. */
     static Measured mean(SmoothCurve smooth, double from, double to) {
-        Measured area = area(smooth, from, to, value -> value);
+        Measured area = area(smooth, from, to);
         return area.isMissing() ? area : Measured.of(area.value() / (to - from), area.standardError() / (to - from));
     }
 
-    /** Returns the integral over seconds of a function of the smoothed curve's height, with the error that the noise brings. */
-    static Measured area(SmoothCurve smooth, double from, double to, DoubleUnaryOperator of) {
+    /** Returns the integral of a smoothed curve over seconds, with the error that the noise brings. */
+    private static Measured area(SmoothCurve smooth, double from, double to) {
         String name = smooth.clean().kept().name();
         if (!(to > from)) {
             return Measured.missing("the stretch of the " + name + " has no length.");
@@ -51,23 +50,23 @@ final class PathMeans {
             double left = Math.max(from, i == 0 ? from : rows.get(i - 1).seconds());
             double right = Math.min(to, i == rows.size() ? to : rows.get(i).seconds());
             if (right > left) {
-                sum += 0.5 * (right - left) * (at(rows, i, left, of) + at(rows, i, right, of));
+                sum += 0.5 * (right - left) * (at(rows, i, left) + at(rows, i, right));
             }
         }
         return Measured.of(sum, noise(smooth, to - from));
     }
 
-    private static double at(List<Smoothed> rows, int i, double seconds, DoubleUnaryOperator of) {
+    private static double at(List<Smoothed> rows, int i, double seconds) {
         if (i == 0) {
-            return of.applyAsDouble(rows.get(0).value());
+            return rows.get(0).value();
         }
         if (i == rows.size()) {
-            return of.applyAsDouble(rows.get(i - 1).value());
+            return rows.get(i - 1).value();
         }
         Smoothed a = rows.get(i - 1);
         Smoothed b = rows.get(i);
         double share = (seconds - a.seconds()) / (b.seconds() - a.seconds());
-        return of.applyAsDouble(a.value() + share * (b.value() - a.value()));
+        return a.value() + share * (b.value() - a.value());
     }
 
     /** Standard error of an integral: each reading's own noise, and the noise that neighbours share over its length. */

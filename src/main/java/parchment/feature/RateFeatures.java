@@ -10,7 +10,7 @@ import java.util.Locale;
 import parchment.logbook.MarkKind;
 import parchment.quantity.Unit;
 
-/** Rates of rise, and times and heat doses told along the temperature axis. */
+/** Rates of rise, and times told along the temperature axis. */
 final class RateFeatures {
     /** Seconds before and after first crack over which the change of the rate is told; common practice, no source. */
     static final double AROUND_CRACK_SECONDS = 30;
@@ -66,8 +66,7 @@ final class RateFeatures {
                 RATE_AT_DROP,
                 RATE_CHANGE_ACROSS_FIRST_CRACK,
                 PEAK_RATE,
-                secondsBetween(150, 180),
-                degreeMinutesAbove(150));
+                secondsBetween(150, 180));
     }
 
     static Feature secondsBetween(double from, double to) {
@@ -93,39 +92,10 @@ final class RateFeatures {
                 .needing(Need.BEAN_TEMPERATURE);
     }
 
-    static Feature degreeMinutesAbove(double celsius) {
-        return NamedFeature.of(
-                        String.format(Locale.ROOT, "degree-minutes above %s °C", number(celsius)),
-                        Unit.labelled("°C min").withDigits(0).withNaturalStep(10),
-                        Family.PACE,
-                        String.format(
-                                Locale.ROOT,
-                                "area between the smoothed bean temperature and %s °C up to the drop, where the beans are hotter",
-                                number(celsius)),
-                        path -> degreeMinutes(path, celsius))
-                .hangingOnTheBeanProbe()
-                .using(DROP)
-                .needing(Need.BEAN_TEMPERATURE);
-    }
-
     private static String number(double value) {
         return value == Math.rint(value)
                 ? String.format(Locale.ROOT, "%.0f", value)
                 : String.format(Locale.ROOT, "%.1f", value);
-    }
-
-    private static Measured degreeMinutes(BatchPath path, double celsius) {
-        Measured drop = path.seconds(DROP);
-        if (drop.isMissing() || path.bean().isEmpty()) {
-            return drop.isMissing() ? drop : path.noBean();
-        }
-        Measured from = path.secondsAtTemperature(celsius);
-        if (from.isMissing()) {
-            return from;
-        }
-        Measured area =
-                PathMeans.area(path.bean().get(), from.value(), drop.value(), value -> Math.max(0, value - celsius));
-        return area.isMissing() ? area : Measured.of(area.value() / 60, area.standardError() / 60);
     }
 
     private static Feature mean(String name, MarkKind from, MarkKind to, Family family, String definition) {

@@ -58,23 +58,22 @@ final class TemperatureFeatures {
                     "air above beans",
                     Unit.TEMPERATURE_STEP.withNaturalStep(5),
                     Family.AIR,
-                    "environment temperature minus bean temperature, mean over time from the turning point to the drop",
+                    "air temperature minus bean temperature, mean over time from the turning point to the drop",
                     TemperatureFeatures::airAboveBeans)
             .hangingOnTheBeanProbe()
             .using(TURNING_POINT, DROP)
-            .needing(Need.BEAN_TEMPERATURE, Need.ENVIRONMENT_TEMPERATURE);
-    static final Feature PEAK_ENVIRONMENT_TEMPERATURE = NamedFeature.of(
-                    "peak environment temperature",
+            .needing(Need.BEAN_TEMPERATURE, Need.AIR_TEMPERATURE);
+    static final Feature PEAK_AIR_TEMPERATURE = NamedFeature.of(
+                    "peak air temperature",
                     Unit.TEMPERATURE.withNaturalStep(5),
                     Family.AIR,
-                    "highest smoothed environment temperature from the turning point to the drop",
-                    TemperatureFeatures::peakEnvironment)
+                    "highest smoothed air temperature from the turning point to the drop",
+                    TemperatureFeatures::peakAir)
             .using(TURNING_POINT, DROP)
-            .needing(Need.ENVIRONMENT_TEMPERATURE);
-    static final Feature ENVIRONMENT_TEMPERATURE_AT_FIRST_CRACK =
-            environmentAt("environment temperature at first crack", FIRST_CRACK_START, "the start of first crack");
-    static final Feature ENVIRONMENT_TEMPERATURE_AT_DROP =
-            environmentAt("environment temperature at drop", DROP, "the drop");
+            .needing(Need.AIR_TEMPERATURE);
+    static final Feature AIR_TEMPERATURE_AT_FIRST_CRACK =
+            airAt("air temperature at first crack", FIRST_CRACK_START, "the start of first crack");
+    static final Feature AIR_TEMPERATURE_AT_DROP = airAt("air temperature at drop", DROP, "the drop");
 
     /** The last reading of the air stands for a mark so many seconds after it at most; common practice, no source. */
     private static final double LONGEST_HELD_SECONDS = 10;
@@ -91,9 +90,9 @@ final class TemperatureFeatures {
                 RISE_AFTER_FIRST_CRACK,
                 RISE_IN_BROWNING,
                 AIR_ABOVE_BEANS,
-                PEAK_ENVIRONMENT_TEMPERATURE,
-                ENVIRONMENT_TEMPERATURE_AT_FIRST_CRACK,
-                ENVIRONMENT_TEMPERATURE_AT_DROP);
+                PEAK_AIR_TEMPERATURE,
+                AIR_TEMPERATURE_AT_FIRST_CRACK,
+                AIR_TEMPERATURE_AT_DROP);
     }
 
     private static NamedFeature at(String name, MarkKind kind, Family family, String definition) {
@@ -121,24 +120,24 @@ final class TemperatureFeatures {
         return Measured.of(a.value() - b.value(), Math.hypot(a.standardError(), b.standardError()));
     }
 
-    private static Feature environmentAt(String name, MarkKind kind, String words) {
+    private static Feature airAt(String name, MarkKind kind, String words) {
         return NamedFeature.of(
                         name,
                         Unit.TEMPERATURE.withNaturalStep(5),
                         Family.AIR,
-                        "smoothed environment temperature at " + words,
+                        "smoothed air temperature at " + words,
                         path -> {
                             Measured at = path.seconds(kind);
-                            if (at.isMissing() || path.environment().isEmpty()) {
-                                return at.isMissing() ? at : noEnvironment();
+                            if (at.isMissing() || path.air().isEmpty()) {
+                                return at.isMissing() ? at : noAir();
                             }
-                            return environmentAt(path.environment().get(), at.value());
+                            return airAt(path.air().get(), at.value());
                         })
                 .using(kind)
-                .needing(Need.ENVIRONMENT_TEMPERATURE);
+                .needing(Need.AIR_TEMPERATURE);
     }
 
-    private static Measured environmentAt(SmoothCurve air, double seconds) {
+    private static Measured airAt(SmoothCurve air, double seconds) {
         List<Smoothed> rows = air.atReadings();
         double last = rows.isEmpty() ? Double.NaN : rows.get(rows.size() - 1).seconds();
         // The logger may stop a moment before the drop as it was written.
@@ -156,8 +155,8 @@ final class TemperatureFeatures {
         if (stretch.isMissing()) {
             return stretch;
         }
-        if (path.environment().isEmpty()) {
-            return noEnvironment();
+        if (path.air().isEmpty()) {
+            return noAir();
         }
         if (path.bean().isEmpty()) {
             return path.noBean();
@@ -165,28 +164,28 @@ final class TemperatureFeatures {
         double from = path.seconds(TURNING_POINT).value();
         double to = path.seconds(DROP).value();
         return difference(
-                PathMeans.mean(path.environment().get(), from, to),
+                PathMeans.mean(path.air().get(), from, to),
                 PathMeans.mean(path.bean().get(), from, to));
     }
 
-    private static Measured peakEnvironment(BatchPath path) {
+    private static Measured peakAir(BatchPath path) {
         Measured stretch = path.secondsBetween(TURNING_POINT, DROP);
         if (stretch.isMissing()) {
             return stretch;
         }
-        if (path.environment().isEmpty()) {
-            return noEnvironment();
+        if (path.air().isEmpty()) {
+            return noAir();
         }
         double from = path.seconds(TURNING_POINT).value();
         double to = path.seconds(DROP).value();
-        return path.environment().get().atReadings().stream()
+        return path.air().get().atReadings().stream()
                 .filter(r -> !r.isMissing() && r.seconds() >= from && r.seconds() <= to)
                 .max((a, b) -> Double.compare(a.value(), b.value()))
                 .map(r -> Measured.of(r.value(), r.valueStandardError()))
-                .orElseGet(TemperatureFeatures::noEnvironment);
+                .orElseGet(TemperatureFeatures::noAir);
     }
 
-    private static Measured noEnvironment() {
-        return Measured.missing("no environment temperature was logged.");
+    private static Measured noAir() {
+        return Measured.missing("no air temperature was logged.");
     }
 }

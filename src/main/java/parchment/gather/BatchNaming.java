@@ -44,7 +44,12 @@ final class BatchNaming {
 
     private boolean isListed(GatheredBatch curve) {
         ListedRoast roast = rows.get(curve);
-        return roast != null && !roast.name().isEmpty();
+        return roast != null && !roast.name().isEmpty() && !isMade(roast);
+    }
+
+    /** A list that names no batches gives its rows names of their days. */
+    private static boolean isMade(ListedRoast roast) {
+        return roast.day().filter(day -> roast.name().startsWith(day + "-")).isPresent();
     }
 
     /** Returns the name that a recording's batch is to get, if no other has it. */
@@ -53,13 +58,14 @@ final class BatchNaming {
         if (before != null) {
             return before;
         }
-        ListedRoast roast = rows.get(curve);
-        if (roast != null && !roast.name().isEmpty()) {
-            return roast.name();
+        if (isListed(curve)) {
+            return rows.get(curve).name();
         }
         return ownShort(curve)
                 .filter(name -> wanted.getOrDefault(BatchNumbers.plain(name), 0) == 1)
-                .orElse(curve.name());
+                .orElseGet(() -> rows.containsKey(curve) && !rows.get(curve).name().isEmpty() && curve.part() > 0
+                        ? rows.get(curve).name()
+                        : curve.name());
     }
 
     /** Returns the short name that a recording itself states. */

@@ -17,32 +17,6 @@ final class GatherLosses {
 
     private final Map<String, List<String>> byKind = new LinkedHashMap<>();
 
-    /** Notes a row without the name of a batch; one in which nothing stands is none. */
-    void unnamed(List<String> row) {
-        if (row.stream().anyMatch(cell -> !cell.isEmpty())) {
-            add("without the name of a batch, left out", String.join(" | ", row).strip());
-        }
-    }
-
-    /** Notes that a row is about a batch that an earlier row of its sheet is about. */
-    void again(String batch) {
-        add(
-                "of a batch that an earlier row of the sheet names, joined with it; where both fill a cell, what the first says is kept",
-                batch);
-    }
-
-    /** Notes a date or a time of which nothing could be read. */
-    void unreadable(String batch, String cell, Optional<?> read) {
-        if (read.isEmpty()) {
-            add("with a date or time that cannot be read, left out", batch + ": " + cell);
-        }
-    }
-
-    /** Notes a time of day that no date goes with. */
-    void withoutDate(String batch, String cell) {
-        add("with a time of day and no date, left out", batch + ": " + cell);
-    }
-
     /** Notes a date or time where the recording, or an earlier row or sheet, has another. */
     void otherTime(GatheredBatch known, Optional<LocalDateTime> at, Optional<LocalDate> day) {
         if (at.isPresent() && known.roastedAt().isPresent()) {

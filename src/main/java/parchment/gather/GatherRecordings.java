@@ -43,7 +43,7 @@ final class GatherRecordings {
     }
 
     /** Asks about the style, then makes batches of each of its files. */
-    List<GatheredBatch> gather(DateOrder dates) {
+    List<GatheredBatch> gather(GatherDates dates) {
         show();
         List<Meaning> meanings = meanings();
         GatherColumns.ofCurve(meanings, style.sample().headings()).told().forEach(line -> questions.say("  " + line));
@@ -93,10 +93,7 @@ final class GatherRecordings {
         return meanings;
     }
 
-    private DateOrder order(DateOrder dates) {
-        if (!style.datesInQuestion()) {
-            return DateOrder.ISO_ONLY;
-        }
+    private DateOrder order(GatherDates dates) {
         // An order of its own was asked for each style once; such answers are still read.
         String own = questions.raw(key + "date.order");
         for (DateOrder order : DateOrder.values()) {
@@ -105,8 +102,7 @@ final class GatherRecordings {
                 return order;
             }
         }
-        DateOrder certain = style.certainOrder();
-        return certain != DateOrder.ISO_ONLY ? certain : dates;
+        return dates.of(style);
     }
 
     /** Asks which of the typed words are marks. */

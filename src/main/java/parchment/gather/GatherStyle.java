@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
-import parchment.sheet.DateOrder;
 
 /** Holds the files that are written alike, so that what their columns mean is asked once. */
 final class GatherStyle {
@@ -17,9 +16,6 @@ final class GatherStyle {
     private final List<StrangeColumn> columns;
     private final Map<String, Integer> words = new TreeMap<>();
     private final Map<Double, Integer> odd = new TreeMap<>();
-    private int highestFirst;
-    private int highestSecond;
-    private boolean datesInQuestion;
 
     GatherStyle(String letter, Table sample, List<StrangeColumn> columns, List<MeaningProposal> proposals) {
         this.letter = letter;
@@ -63,23 +59,7 @@ final class GatherStyle {
                     .isPresent()) {
                 column.oddReadings().forEach((value, count) -> odd.merge(value, count, Integer::sum));
             }
-            if (column.mostly(StrangeColumn.Form.DATE_AND_TIME)
-                    && !column.first().matches("\\d{4}.*")) {
-                date(column.highestDateParts());
-            }
         }
-        WrittenDate.find(file, DateOrder.ISO_ONLY)
-                .filter(date -> date.day().isEmpty())
-                .ifPresent(date -> {
-                    String[] parts = date.written().split("/");
-                    date(new int[] {Integer.parseInt(parts[0]), Integer.parseInt(parts[1])});
-                });
-    }
-
-    private void date(int[] parts) {
-        datesInQuestion = true;
-        highestFirst = Math.max(highestFirst, parts[0]);
-        highestSecond = Math.max(highestSecond, parts[1]);
     }
 
     String letter() {
@@ -109,20 +89,5 @@ final class GatherStyle {
     /** Returns numbers that probably mean "no reading", and how often each stands. */
     Map<Double, Integer> odd() {
         return new LinkedHashMap<>(odd);
-    }
-
-    /** Returns whether its dates do not say which part is the day. */
-    boolean datesInQuestion() {
-        return datesInQuestion;
-    }
-
-    /** Returns the highest first and second parts of its dates. */
-    int[] highestParts() {
-        return new int[] {highestFirst, highestSecond};
-    }
-
-    /** Returns the order of a date's parts, where one of all the dates can only be read one way. */
-    DateOrder certainOrder() {
-        return WrittenDate.certainOrder(highestFirst, highestSecond);
     }
 }

@@ -14,7 +14,8 @@ import java.util.TreeMap;
 final class GatherStyles {
     private static final String STYLE = "style.";
     private static final String SHEET = "sheet.";
-    private static final String IS = ".is";
+    private static final String STYLE_IS = ".headings";
+    private static final String SHEET_IS = ".file";
     private static final int LONGEST = 300;
 
     private GatherStyles() {}
@@ -25,7 +26,7 @@ final class GatherStyles {
         recordings.forEach(found -> byKey.computeIfAbsent(
                         GatherStyle.key(found.table(), found.proposals()), key -> new ArrayList<>())
                 .add(found));
-        Letters letters = new Letters(STYLE, questions);
+        Letters letters = new Letters(STYLE, STYLE_IS, questions);
         Map<String, GatherStyle> styles = new TreeMap<>(Letters.ORDER);
         letters.of(byKey.keySet()).forEach((letter, key) -> {
             List<StrangeFolder.Found> alike = byKey.getOrDefault(key, List.of());
@@ -43,10 +44,10 @@ final class GatherStyles {
         sheets.forEach(sheet -> byName.put(
                 folder.relativize(sheet.sheet().file()).toString().replace('\\', '/')
                         + (sheet.sheet().tab().isEmpty() ? "" : "|" + sheet.sheet().tab())
-                        + (byName.containsKey(sheet.sheet().file().toString()) ? "|2" : ""),
+                        + place(sheet, sheets),
                 sheet));
         Map<String, Table> lettered = new TreeMap<>(Letters.ORDER);
-        new Letters(SHEET, questions)
+        new Letters(SHEET, SHEET_IS, questions)
                 .of(byName.keySet())
                 .forEach((letter, name) -> {
                     Table sheet = byName.get(name);
@@ -57,8 +58,17 @@ final class GatherStyles {
         return lettered;
     }
 
+    /** Tells tables of one sheet apart: the second and later ones by their line. */
+    private static String place(Table sheet, List<Table> sheets) {
+        Table first = sheets.stream()
+                .filter(other -> Source.of(other).equals(Source.of(sheet)))
+                .findFirst()
+                .orElse(sheet);
+        return first == sheet || sheet.lines().isEmpty() ? "" : "|line " + sheet.lines().get(0) + " " + sheet.headings().get(0);
+    }
+
     /** Keeps and finds letters again. */
-    private record Letters(String begin, GatherQuestions questions) {
+    private record Letters(String begin, String end, GatherQuestions questions) {
         static final java.util.Comparator<String> ORDER =
                 java.util.Comparator.comparingInt(String::length).thenComparing(java.util.Comparator.naturalOrder());
 
@@ -66,8 +76,8 @@ final class GatherStyles {
         Map<String, String> of(Iterable<String> names) {
             Map<String, String> before = new LinkedHashMap<>();
             for (String key : questions.keys(begin)) {
-                if (key.endsWith(IS)) {
-                    before.put(questions.raw(key), key.substring(begin.length(), key.length() - IS.length()));
+                if (key.endsWith(end)) {
+                    before.put(questions.raw(key), key.substring(begin.length(), key.length() - end.length()));
                 }
             }
             Map<String, String> lettered = new LinkedHashMap<>();
@@ -80,9 +90,9 @@ final class GatherStyles {
                     letter = before.containsValue(free) ? null : free;
                 }
                 lettered.put(letter, name);
-                questions.keep(begin + letter + IS, shown);
+                questions.keep(begin + letter + end, shown);
             }
-            before.forEach((shown, letter) -> questions.keep(begin + letter + IS, shown));
+            before.forEach((shown, letter) -> questions.keep(begin + letter + end, shown));
             return lettered;
         }
 

@@ -28,7 +28,11 @@ final class GatherWords {
                 .filter(batch -> batch.recording().isPresent())
                 .count();
         return "This would make " + Words.count(gathering.batches().size(), "batch", "batches") + ", " + curves
-                + " with a curve" + ".";
+                + " with a curve"
+                + (gathering.scored().cups().isEmpty()
+                        ? ""
+                        : ", and " + Words.count(gathering.scored().cups().size(), "scored cup", "scored cups"))
+                + ".";
     }
 
     /** Returns the joins in lines. */

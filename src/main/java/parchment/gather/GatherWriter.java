@@ -5,6 +5,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
@@ -12,12 +13,14 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 import parchment.file.WholeFile;
 import parchment.logbook.Logbook;
 import parchment.logbook.LogbookFiles;
 import parchment.logbook.MarkKind;
 import parchment.sheet.CsvText;
+import parchment.sheet.Header;
 import parchment.sheet.Numbers;
 
 /** Writes a new logbook folder; a file that is there already is never written over. */
@@ -42,7 +45,13 @@ final class GatherWriter {
                 curve(batch, batch.recording().get());
             }
         }
-        file(LogbookFiles.SETTINGS).write(settings(name, gathering.zone(), gathering.odd()));
+        StringBuilder settings = new StringBuilder(settings(name, gathering.zone(), gathering.odd()));
+        if (!gathering.scored().cups().isEmpty()) {
+            CuppingsWriter cuppings = gathering.scored().writer();
+            cuppings.write(folder);
+            cuppings.settings().forEach(line -> settings.append(line).append('\n'));
+        }
+        file(LogbookFiles.SETTINGS).write(settings.toString());
         file(ANSWERS).write(properties(gathering.questions().answered()));
         file(REPORT).write(report);
     }
@@ -91,27 +100,28 @@ final class GatherWriter {
             notes |= !batch.notes().isEmpty();
         }
         written.remove("note");
-        List<String> headings = new ArrayList<>(List.of("batch", "roasted at"));
-        headings.addAll(written);
-        marks.forEach(mark -> headings.add(mark.words() + " [min:s]"));
-        boolean noted =
-                notes || batches.stream().anyMatch(batch -> batch.written().containsKey("note"));
-        if (noted) {
-            headings.add("note");
+        List<Column> columns = new ArrayList<>();
+        columns.add(new Column("batch", GatheredBatch::name));
+        columns.add(new Column("roasted at", GatherWriter::roastedAt));
+        written.forEach(heading ->
+                columns.add(new Column(heading, batch -> batch.written().getOrDefault(heading, ""))));
+        marks.forEach(mark -> columns.add(new Column(
+                mark.words() + " [min:s]", batch -> minutes(batch.marks().get(mark)))));
+        if (notes || batches.stream().anyMatch(batch -> batch.written().containsKey("note"))) {
+            columns.add(new Column("note", GatherWriter::note));
         }
+        // In the order of the roaster's day; columns of other names stand before the note, as they were found.
+        columns.sort(Comparator.comparingInt(column -> LogbookFiles.placeInBatches(Header.parse(column.heading()))));
         file(LogbookFiles.BATCHES).write(writer -> {
-            CsvText.append(headings, writer);
+            CsvText.append(columns.stream().map(Column::heading).toList(), writer);
             for (GatheredBatch batch : batches) {
-                List<String> row = new ArrayList<>(List.of(batch.name(), roastedAt(batch)));
-                written.forEach(heading -> row.add(batch.written().getOrDefault(heading, "")));
-                marks.forEach(mark -> row.add(minutes(batch.marks().get(mark))));
-                if (noted) {
-                    row.add(note(batch));
-                }
-                CsvText.append(row, writer);
+                CsvText.append(
+                        columns.stream().map(column -> column.of().apply(batch)).toList(), writer);
             }
         });
     }
+
+    private record Column(String heading, Function<GatheredBatch, String> of) {}
 
     private static String roastedAt(GatheredBatch batch) {
         return batch.roastedAt()

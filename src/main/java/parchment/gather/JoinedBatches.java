@@ -22,6 +22,7 @@ final class JoinedBatches {
     private final GatherQuestions questions;
     private final GatherLosses losses = new GatherLosses();
     private final GatherNames names;
+    private final Map<GatheredBatch, List<String>> otherNames = new IdentityHashMap<>();
 
     JoinedBatches(GatherQuestions questions) {
         this.questions = questions;
@@ -34,6 +35,9 @@ final class JoinedBatches {
         Map<String, List<ListedBatch>> byName = new LinkedHashMap<>();
         int unnamed = 0;
         for (ListedBatch row : listed) {
+            if (row.name().isEmpty() && row.day().isEmpty() && row.roastedAt().isEmpty() && row.written().isEmpty() && row.marks().isEmpty()) {
+                continue; // Nothing stands in it.
+            }
             String key = row.name().isEmpty() ? "\u0000" + unnamed++ : repeated.nameOf(row);
             byName.computeIfAbsent(key, name -> new ArrayList<>()).add(row);
         }
@@ -62,15 +66,28 @@ final class JoinedBatches {
         for (GatheredBatch curve : curves) {
             GatheredBatch named = curve.named(names.ofRecording(naming.of(curve)));
             ListedRoast roast = rows.get(curve);
-            batches.add(roast == null ? named : with(named, roast));
+            GatheredBatch batch = roast == null ? named : with(named, roast);
+            List<String> called = new ArrayList<>(Gathering.namesOf(curve));
+            if (roast != null && !roast.name().isEmpty()) {
+                called.add(roast.name());
+            }
+            otherNames.put(batch, called);
+            batches.add(batch);
         }
         Map<LocalDate, Integer> ofDay = new TreeMap<>();
         for (ListedRoast roast : alone) {
             String name = roast.name().isEmpty() ? unnamed(roast, ofDay) : roast.name();
-            batches.add(with(GatheredBatch.of(names.ofRow(name)), roast));
+            GatheredBatch batch = with(GatheredBatch.of(names.ofRow(name)), roast);
+            otherNames.put(batch, List.of(name));
+            batches.add(batch);
         }
         losses.say(questions);
         return batches;
+    }
+
+    /** Returns what else each batch is called, in its files and lists. */
+    Map<GatheredBatch, List<String>> otherNames() {
+        return otherNames;
     }
 
     private static String unnamed(ListedRoast roast, Map<LocalDate, Integer> ofDay) {
@@ -84,10 +101,10 @@ final class JoinedBatches {
         Map<String, String> said = new LinkedHashMap<>();
         Set<Table> tables = Collections.newSetFromMap(new IdentityHashMap<>());
         for (ListedBatch row : roast.rows()) {
-            if (!tables.add(row.table())) {
-                losses.again(batch.name());
+            // What differs within one list was told when it was read.
+            if (tables.add(row.table())) {
+                losses.otherValues(batch.name(), said, row.written());
             }
-            losses.otherValues(batch.name(), said, row.written());
             losses.otherTime(known, row.roastedAt(), row.day());
             row.written().forEach(said::putIfAbsent);
             known = marked(known, row.marks()).with(row.written(), row.roastedAt(), row.day());

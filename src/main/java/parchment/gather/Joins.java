@@ -142,6 +142,11 @@ final class Joins {
                 otherwise = "so could be " + Words.quote(curves.get(c).batch().name());
             }
         }
+        int other = nameElsewhere(curve, row, found);
+        if (other >= 0) {
+            margin = 0;
+            otherwise = other("its name says " + shown(roasts.get(other)), curve, other);
+        }
         boolean against = found.stream().anyMatch(Clue::against);
         boolean identified = found.stream().anyMatch(clue -> clue.kind().identifies() && !clue.against());
         Join.Sure sure = against || margin < MARGIN
@@ -150,6 +155,25 @@ final class Joins {
                         ? Join.Sure.CERTAIN
                         : points >= LIKELY ? Join.Sure.LIKELY : Join.Sure.DOUBTFUL;
         return new Join(curves.get(curve).batch(), roasts.get(row), sure, found, margin < MARGIN ? otherwise : "");
+    }
+
+    /** Returns the row that the recording's name says, where a time says this one; -1 if there is none, or it is another recording's by name. */
+    private int nameElsewhere(int curve, int row, List<Clue> found) {
+        if (found.stream().anyMatch(Joins::names)) {
+            return -1;
+        }
+        for (Map.Entry<Integer, List<Clue>> entry : clues.get(curve).entrySet()) {
+            int r = entry.getKey();
+            boolean taken = curveOf[r] >= 0 && clues.get(curveOf[r]).getOrDefault(r, List.of()).stream().anyMatch(Joins::names);
+            if (r != row && !taken && entry.getValue().stream().anyMatch(Joins::names)) {
+                return r;
+            }
+        }
+        return -1;
+    }
+
+    private static boolean names(Clue clue) {
+        return clue.kind() == Clue.Kind.NAME && clue.points() >= JoinEvidence.ONLY_NUMBER;
     }
 
     private String other(String words, int curve, int row) {

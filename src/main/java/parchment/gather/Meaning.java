@@ -61,20 +61,15 @@ record Meaning(Kind kind, Optional<Quantity> quantity, String unit) {
             default:
                 break;
         }
-        for (Quantity quantity : Quantity.values()) {
-            if (quantity.words().equals(name)) {
-                boolean needsUnit = !quantity.isControl();
-                return needsUnit && header.temperatureUnit().isEmpty()
-                        ? Optional.empty()
-                        : Optional.of(of(quantity, header.unit()));
-            }
-        }
-        return Optional.empty();
+        return Quantity.named(name)
+                .filter(quantity ->
+                        quantity.isControl() || header.temperatureUnit().isPresent())
+                .map(quantity -> of(quantity, header.unit()));
     }
 
     /** What may be answered, for a message. */
     static String choices() {
-        return "time [s], [min], [ms], [min:s], [h:min:s], [time of day] or [date and time]; bean temperature or environment"
+        return "time [s], [min], [ms], [min:s], [h:min:s], [time of day] or [date and time]; bean temperature or air"
                 + " temperature with [°C], [°F] or [K]; gas, heater power, airflow or drum speed with any unit; events; extra; leave out";
     }
 

@@ -159,23 +159,23 @@ record MeaningProposal(Meaning meaning, String reason) {
                 bean,
                 new MeaningProposal(
                         Meaning.of(Quantity.BEAN_TEMPERATURE, scale.unit().symbol()), reason + "; " + scale.reason()));
-        boolean environment = false;
+        boolean airFound = false;
         for (int place : places) {
             if (place == bean) {
                 continue;
             }
             Optional<Scale> stated = stated(columns.get(place));
-            if (environment) {
+            if (airFound) {
                 found.put(place, new MeaningProposal(Meaning.EXTRA, "a third temperature has no place of its own"));
                 continue;
             }
-            environment = true;
+            airFound = true;
             String why = isNamedAir(columns.get(place)) ? "its heading says so" : "it is the other temperature";
             found.put(
                     place,
                     new MeaningProposal(
                             Meaning.of(
-                                    Quantity.ENVIRONMENT_TEMPERATURE,
+                                    Quantity.AIR_TEMPERATURE,
                                     stated.orElse(scale).unit().symbol()),
                             why + "; " + stated.map(Scale::reason).orElse("the scale of the bean temperature")));
         }

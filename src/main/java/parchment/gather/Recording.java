@@ -72,7 +72,7 @@ record Recording(
             case Meaning.TIME_OF_DAY ->
                 Value.timeOfDay(cell).map(t -> t.toNanoOfDay() / 1e9).orElse(Double.NaN);
             case Meaning.DATE_AND_TIME ->
-                Value.local(cell, order)
+                at(cell, order)
                         .map(at -> at.toEpochSecond(ZoneOffset.UTC) + at.getNano() / 1e9)
                         .orElse(Double.NaN);
             default ->
@@ -82,15 +82,43 @@ record Recording(
         };
     }
 
+    private static Optional<LocalDateTime> at(String cell, DateOrder order) {
+        return Value.local(cell, order)
+                .or(() -> WrittenDay.ofCell(cell).flatMap(day -> day.on(order).flatMap(on -> day.clock().map(on::atTime))));
+    }
+
     private static Optional<LocalDateTime> zero(Table file, String form, DateOrder order) {
         if (form.equals(Meaning.DATE_AND_TIME)) {
             return Optional.of(EPOCH);
         }
-        Optional<WrittenDate> written = WrittenDate.find(file, order);
+        Optional<WrittenDay> written = written(file);
+        Optional<LocalDate> day = written.flatMap(date -> date.on(order));
         if (form.equals(Meaning.TIME_OF_DAY)) {
-            return written.flatMap(WrittenDate::day).map(LocalDate::atStartOfDay);
+            return day.map(LocalDate::atStartOfDay);
         }
-        return written.flatMap(date -> date.day().flatMap(day -> date.time().map(day::atTime)));
+        Optional<LocalTime> time = written.flatMap(WrittenDay::clock).or(() -> clockAbove(file));
+        return day.flatMap(on -> time.map(on::atTime));
+    }
+
+    /** Returns the date that the lines above the readings state, or else the file's name or the tab's. */
+    static Optional<WrittenDay> written(Table file) {
+        Optional<WrittenDay> above = file.above().stream()
+                .flatMap(cells -> WrittenDay.find(String.join(" ", cells)).stream())
+                .findFirst();
+        Source source = Source.of(file);
+        Optional<WrittenDay> named = WrittenDay.find(source.stem())
+                .or(() -> WrittenDay.find(String.valueOf(source.file().getFileName())));
+        // The lines know the time of day better; the name may be all there is, and its year may stand first.
+        return above.filter(day -> !day.needsOrder() || named.isEmpty()).or(() -> named).or(() -> above);
+    }
+
+    /** A time of day may stand in a cell of its own beside the date. */
+    private static Optional<LocalTime> clockAbove(Table file) {
+        return file.above().stream()
+                .flatMap(List::stream)
+                .filter(cell -> CellForm.of(cell) == CellForm.CLOCK)
+                .flatMap(cell -> WrittenDay.timeOfDay(cell).stream())
+                .findFirst();
     }
 
     private static int place(List<Meaning> meanings, Meaning.Kind kind, Optional<Quantity> quantity) {
@@ -104,7 +132,7 @@ record Recording(
 
     /** Returns the date that the file states, where no time of day goes with it. */
     Optional<LocalDate> day(DateOrder order) {
-        return WrittenDate.find(file, order).flatMap(WrittenDate::day);
+        return written(file).flatMap(date -> date.on(order));
     }
 
     /** Returns the charges, as the fall of the bean temperature shows them. */

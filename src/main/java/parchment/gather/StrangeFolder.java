@@ -14,16 +14,20 @@ import parchment.sheet.Words;
 /** Holds the tables of a folder as they were read once, before any question is answered. */
 final class StrangeFolder {
     /** Holds a table and what its columns look like. */
-    record Found(Table table, List<StrangeColumn> columns, List<MeaningProposal> proposals) {
+    record Found(Table table, List<StrangeColumn> columns, List<MeaningProposal> proposals, boolean recording) {
         static Found of(Table table) {
             List<StrangeColumn> columns = IntStream.range(0, table.headings().size())
                     .mapToObj(i -> StrangeColumn.of(table, i))
                     .toList();
-            return new Found(table, columns, MeaningProposal.of(columns));
+            List<MeaningProposal> proposals = MeaningProposal.of(columns);
+            TableKind.What kind = TableKind.of(table, Clues.NONE).what();
+            boolean recording = MeaningProposal.isRecording(proposals) && kind != TableKind.What.BATCHES;
+            return new Found(table, columns, proposals, recording);
         }
 
+        /** A list may hold times and temperatures too: what fits a list better is none. */
         boolean isRecording() {
-            return MeaningProposal.isRecording(proposals);
+            return recording;
         }
     }
 

@@ -35,7 +35,6 @@ public final class Batch {
     private final BatchPlan plan;
     private final BatchLooks looks;
     private final Map<MarkKind, Elapsed> writtenMarks;
-    private final Optional<Elapsed> coolingEnd;
     private final Set<Quantity> logged;
     private final Supplier<CurveSet> curves;
     private final Map<String, String> extras;
@@ -76,7 +75,6 @@ public final class Batch {
         this.plan = builder.plan;
         this.looks = builder.looks;
         this.writtenMarks = copy(builder.writtenMarks);
-        this.coolingEnd = builder.coolingEnd;
         this.logged = Collections.unmodifiableSet(
                 builder.logged.isEmpty() ? EnumSet.noneOf(Quantity.class) : EnumSet.copyOf(builder.logged));
         this.curves = builder.curves();
@@ -165,11 +163,6 @@ public final class Batch {
         return Optional.ofNullable(writtenMarks.get(kind));
     }
 
-    /** Returns when the cooled coffee left the cooler, since charge. */
-    public Optional<Elapsed> coolingEnd() {
-        return coolingEnd;
-    }
-
     /** Returns what was logged of one quantity; empty if it was not logged. */
     public Optional<Curve> curve(Quantity quantity) {
         return Optional.ofNullable(curves.get().known().get(quantity));
@@ -190,9 +183,9 @@ public final class Batch {
         return curve(Quantity.BEAN_TEMPERATURE);
     }
 
-    /** Returns the environment-temperature curve, in degrees Celsius; empty if it was not logged. */
-    public Optional<Curve> environmentTemperature() {
-        return curve(Quantity.ENVIRONMENT_TEMPERATURE);
+    /** Returns the air-temperature curve, in degrees Celsius; empty if it was not logged. */
+    public Optional<Curve> airTemperature() {
+        return curve(Quantity.AIR_TEMPERATURE);
     }
 
     /** Returns every other column that was filled in for this batch, by header. */
@@ -221,7 +214,6 @@ public final class Batch {
         builder.plan = plan;
         builder.looks = looks;
         builder.writtenMarks.putAll(writtenMarks);
-        builder.coolingEnd = coolingEnd;
         builder.logged.addAll(logged);
         builder.read = curves;
         builder.extras.putAll(extras);
@@ -249,7 +241,6 @@ public final class Batch {
         private BatchPlan plan = BatchPlan.NOT_WRITTEN;
         private BatchLooks looks = BatchLooks.NOT_WRITTEN;
         private final Map<MarkKind, Elapsed> writtenMarks = new EnumMap<>(MarkKind.class);
-        private Optional<Elapsed> coolingEnd = Optional.empty();
         private final Set<Quantity> logged = EnumSet.noneOf(Quantity.class);
         private Supplier<CurveSet> read = () -> CurveSet.NONE;
         private final Map<Quantity, Curve> set = new EnumMap<>(Quantity.class);
@@ -303,12 +294,6 @@ public final class Batch {
         /** Sets a mark that the roaster wrote, since charge. */
         public Builder writtenMark(MarkKind kind, Elapsed sinceCharge) {
             writtenMarks.put(kind, sinceCharge);
-            return this;
-        }
-
-        /** Sets when the cooled coffee left the cooler, since charge. */
-        public Builder coolingEnd(Elapsed sinceCharge) {
-            coolingEnd = Optional.of(sinceCharge);
             return this;
         }
 

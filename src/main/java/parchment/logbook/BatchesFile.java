@@ -39,29 +39,31 @@ final class BatchesFile {
             List.of(MarkKind.FIRST_CRACK_END, MarkKind.DROP),
             List.of(MarkKind.SECOND_CRACK_START, MarkKind.DROP));
 
+    /** The columns in the order of the roaster's day: what is written before, what is heard or seen, what is told afterwards. */
     static final List<Field> FIELDS = Stream.of(
                     Stream.of(required("batch", Kind.NAME), required("roasted at", Kind.DATE_TIME)),
                     Stream.of(Batch.Label.values())
-                            .map(label -> optional(label.words(), label == Batch.Label.NOTE ? Kind.TEXT : Kind.NAME)),
+                            .filter(label -> label != Batch.Label.NOTE)
+                            .map(label -> optional(label.words(), Kind.NAME)),
                     Stream.of(
-                            optional("green mass", Kind.MASS),
-                            optional("roasted mass", Kind.MASS),
-                            optional("charge temperature", Kind.TEMPERATURE),
-                            optional("green temperature", Kind.TEMPERATURE),
                             optional("room temperature", Kind.TEMPERATURE),
                             optional("room humidity", Kind.SHARE),
                             optional("room pressure", Kind.PRESSURE),
                             optional("warm-up", Kind.TIME),
+                            optional("green temperature", Kind.TEMPERATURE),
+                            optional("green mass", Kind.MASS),
+                            optional("charge temperature", Kind.TEMPERATURE),
                             optional("planned drop temperature", Kind.TEMPERATURE),
                             optional("planned by", Kind.TEXT)),
                     WRITTEN.stream().map(mark -> optional(mark.words(), Kind.TIME)),
                     Stream.of(
-                            optional("cooling end", Kind.TIME),
-                            optional("whole-bean colour", Kind.LABELLED),
+                            optional("roasted mass", Kind.MASS),
                             optional("ground colour", Kind.LABELLED),
+                            optional("whole-bean colour", Kind.LABELLED),
                             optional("quakers", Kind.LABELLED),
                             optional("tipping", Kind.TEXT),
-                            optional("scorching", Kind.TEXT)))
+                            optional("scorching", Kind.TEXT),
+                            optional(Batch.Label.NOTE.words(), Kind.TEXT)))
             .flatMap(fields -> fields)
             .toList();
 
@@ -114,9 +116,7 @@ final class BatchesFile {
                     .ifPresent(text -> builder.label(label, text));
         }
         builder.conditions(conditions(row)).plan(plan(row)).looks(looks(row, table));
-        Map<MarkKind, Elapsed> marks = marks(row);
-        marks.forEach(builder::writtenMark);
-        coolingEnd(row, marks).ifPresent(builder::coolingEnd);
+        marks(row).forEach(builder::writtenMark);
         row.extras().forEach(builder::extra);
         return builder.build();
     }
@@ -191,16 +191,5 @@ final class BatchesFile {
                             : "both kept and questioned: check them");
         }
         return marks;
-    }
-
-    private static Optional<Elapsed> coolingEnd(Row row, Map<MarkKind, Elapsed> marks) {
-        Optional<Elapsed> end = row.time("cooling end", 2 * RoastLength.LONGEST_SECONDS);
-        Elapsed drop = marks.get(MarkKind.DROP);
-        if (end.isPresent() && drop != null && end.get().seconds() < drop.seconds()) {
-            row.problem(
-                    "cooling end", end.get().toString(), "a time after the drop, " + drop, "value treated as missing");
-            return Optional.empty();
-        }
-        return end;
     }
 }

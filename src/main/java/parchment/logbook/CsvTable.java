@@ -131,12 +131,14 @@ final class CsvTable {
         }
         Map<String, Field> known = new LinkedHashMap<>();
         fields.forEach(field -> known.put(Header.plain(field.name()), field));
+        List<String> names = List.copyOf(known.keySet());
+        fields.forEach(field -> field.earlierNames().forEach(name -> known.put(Header.plain(name), field)));
         for (int i = 0; i < record.size(); i++) {
             Header header = Header.parse(CsvText.cell(record.get(i)));
             headings.add(header);
             Field field = known.get(Header.plain(header.name()));
             if (field == null) {
-                extra(i, header, known.keySet().stream().toList(), line);
+                extra(i, header, names, line);
             } else if (found.containsKey(field.name())) {
                 problems.add(line, header.written(), "the same column twice", "one of them", "the first one read");
             } else if (!field.accepts(header)) {

@@ -63,7 +63,7 @@ final class CurveBuilder {
                 unit.ifPresent(u -> known.put(
                         quantity.get(), samples.in(u).curve(quantity.get().words(), Unit.TEMPERATURE)));
             } else {
-                environment(column, samples, beanUnit, beanRefused, problems)
+                air(column, samples, beanUnit, beanRefused, problems)
                         .ifPresent(curve -> known.put(quantity.get(), curve));
             }
         }
@@ -160,7 +160,7 @@ final class CurveBuilder {
         return fits;
     }
 
-    private static Optional<Curve> environment(
+    private static Optional<Curve> air(
             CurveColumns.Column column,
             Samples samples,
             Optional<TemperatureUnit> beanUnit,
@@ -195,7 +195,7 @@ final class CurveBuilder {
                     "column left out");
             return Optional.empty();
         }
-        return unit.map(u -> samples.in(u).curve(Quantity.ENVIRONMENT_TEMPERATURE.words(), Unit.TEMPERATURE));
+        return unit.map(u -> samples.in(u).curve(Quantity.AIR_TEMPERATURE.words(), Unit.TEMPERATURE));
     }
 
     /** Keeps so many readings as a roast can need: the work of a smooth grows with readings times those of its window. */

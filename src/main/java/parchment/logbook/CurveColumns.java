@@ -125,23 +125,21 @@ record CurveColumns(
     private static Column byHeading(
             int index, Header header, CurveLayout layout, Set<Quantity> seen, int line, ProblemLog problems) {
         String plain = Header.plain(header.name());
-        for (Quantity quantity : Quantity.values()) {
-            if (!quantity.words().equals(plain) || layout.source(quantity).isPresent()) {
-                continue;
-            }
-            if (!seen.add(quantity)) {
-                problems.add(line, header.written(), "the same column twice", "one of them", "kept as an extra");
-                break;
-            }
+        Optional<Quantity> named =
+                Quantity.named(plain).filter(quantity -> layout.source(quantity).isEmpty());
+        if (named.isPresent() && seen.add(named.get())) {
             if (header.brackets() == Header.Brackets.ROUND) {
                 problems.add(
                         line, header.written(), "a unit in round brackets", "square brackets", "read all the same");
             }
-            return new Column(index, Optional.of(quantity), header.written(), header);
+            return new Column(index, named, header.written(), header);
+        }
+        if (named.isPresent()) {
+            problems.add(line, header.written(), "the same column twice", "one of them", "kept as an extra");
         }
         List<String> names =
                 Arrays.stream(Quantity.values()).map(Quantity::words).toList();
-        Optional<String> meant = seen.stream().anyMatch(q -> q.words().equals(plain)) || plain.length() < 5
+        Optional<String> meant = Quantity.named(plain).filter(seen::contains).isPresent() || plain.length() < 5
                 ? Optional.empty()
                 : Words.closest(plain, names);
         meant.ifPresent(name -> problems.add(

@@ -1,5 +1,6 @@
 package parchment.logbook;
 
+import java.util.List;
 import parchment.sheet.Header;
 import parchment.sheet.Value;
 
@@ -9,8 +10,9 @@ import parchment.sheet.Value;
  * @param name the heading without its unit
  * @param kind what stands in it
  * @param need whether the file makes sense without it
+ * @param earlierNames headings of earlier logbooks that mean the same
  */
-record Field(String name, Kind kind, Need need) {
+record Field(String name, Kind kind, Need need, List<String> earlierNames) {
 
     /** Says what stands in a column, and so which units its heading may carry. */
     enum Kind {
@@ -48,11 +50,16 @@ record Field(String name, Kind kind, Need need) {
     }
 
     static Field required(String name, Kind kind) {
-        return new Field(name, kind, Need.REQUIRED);
+        return new Field(name, kind, Need.REQUIRED, List.of());
     }
 
     static Field optional(String name, Kind kind) {
-        return new Field(name, kind, Need.OPTIONAL);
+        return new Field(name, kind, Need.OPTIONAL, List.of());
+    }
+
+    /** Returns the column that is also found under the heading of earlier logbooks. */
+    Field earlier(String heading) {
+        return new Field(name, kind, need, List.of(heading));
     }
 
     /** Returns whether a heading's unit is one of this column's. */

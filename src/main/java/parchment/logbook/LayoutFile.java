@@ -17,11 +17,15 @@ final class LayoutFile {
             "time.form",
             "time",
             "bean.temperature",
-            "environment.temperature",
+            "air.temperature",
             "gas",
             "heater.power",
             "airflow",
             "drum.speed");
+
+    /** What layouts of earlier logbooks call the air temperature. */
+    private static final String AIR_BEFORE = "environment.temperature";
+
     private static final String LEFT_OUT = "setting left out";
 
     private LayoutFile() {}
@@ -31,6 +35,9 @@ final class LayoutFile {
         boolean timeOfDay = Header.name(settings.getOrDefault("time.form", "")).equals("time of day");
         for (Map.Entry<String, String> entry : settings.entrySet()) {
             String key = entry.getKey().toLowerCase(Locale.ROOT).replaceAll("[\\s_-]+", ".");
+            if (key.equals(AIR_BEFORE) && !settings.containsKey("air.temperature")) {
+                key = "air.temperature";
+            }
             if (!KEYS.contains(key)) {
                 problems.add(
                         0,

@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.stream.IntStream;
 import parchment.sheet.Header;
 
 /** Says what the files of a logbook are called, for those who write a new one. */
@@ -57,6 +58,15 @@ public final class LogbookFiles {
     public static Logbook.Provenance provenance(Path settings) {
         ProblemLog problems = new ProblemLog(Settings.FILE);
         return Settings.of(Settings.properties(settings, problems), problems).provenance();
+    }
+
+    /** Returns the place of a heading in the table of batches as it is written, counted from 0; that of the note for a column of another name. */
+    public static int placeInBatches(Header header) {
+        String name = Header.plain(header.name());
+        return IntStream.range(0, BatchesFile.FIELDS.size())
+                .filter(i -> Header.plain(BatchesFile.FIELDS.get(i).name()).equals(name))
+                .findFirst()
+                .orElse(BatchesFile.FIELDS.size() - 1);
     }
 
     /** Returns whether a heading is one of the table of batches, with a unit that it may have there. */

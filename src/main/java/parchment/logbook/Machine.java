@@ -22,7 +22,7 @@ public record Machine(
         Optional<Mass> smallestBatch,
         Optional<Mass> largestBatch,
         Optional<String> heatSource,
-        Optional<Temperature> highestEnvironmentTemperature,
+        Optional<Temperature> highestAirTemperature,
         Optional<String> leastAirflow,
         Optional<String> probePlace,
         OptionalDouble probeDiameterMillimetres,

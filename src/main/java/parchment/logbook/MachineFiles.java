@@ -26,7 +26,7 @@ final class MachineFiles {
             optional("smallest batch", Kind.MASS),
             optional("largest batch", Kind.MASS),
             optional("heat source", Kind.TEXT),
-            optional("highest environment temperature", Kind.TEMPERATURE),
+            optional("highest air temperature", Kind.TEMPERATURE).earlier("highest environment temperature"),
             optional("least airflow", Kind.LABELLED),
             optional("probe place", Kind.TEXT),
             optional("probe diameter", Kind.MILLIMETRES));
@@ -76,7 +76,7 @@ final class MachineFiles {
                             smallest,
                             largest,
                             row.text("heat source"),
-                            row.temperature("highest environment temperature", 50, 900),
+                            row.temperature("highest air temperature", 50, 900),
                             row.text("least airflow")
                                     .map(row::plain)
                                     .map(value -> airflowUnit.isEmpty() ? value : value + " " + airflowUnit),

@@ -1,11 +1,15 @@
 package parchment.logbook;
 
+import java.util.Arrays;
+import java.util.Optional;
+import parchment.sheet.Header;
+
 /** Names the quantities that a curve file may hold over time. */
 public enum Quantity {
     /** What the bean probe read. */
     BEAN_TEMPERATURE("bean temperature"),
     /** What the air probe read: drum air or exhaust, as the machine's entry says. */
-    ENVIRONMENT_TEMPERATURE("environment temperature"),
+    AIR_TEMPERATURE("air temperature"),
     /** How far the gas was opened, on the machine's own scale. */
     GAS("gas"),
     /** The power of an electric heater, on the machine's own scale. */
@@ -14,6 +18,9 @@ public enum Quantity {
     AIRFLOW("airflow"),
     /** The drum's speed, in turns per minute. */
     DRUM_SPEED("drum speed");
+
+    /** What earlier logbooks called the air temperature. */
+    private static final String AIR_BEFORE = "environment temperature";
 
     private final String words;
 
@@ -26,9 +33,22 @@ public enum Quantity {
         return words;
     }
 
+    /**
+     * Returns the quantity that a heading names, without regard to case, hyphens and extra blanks; earlier logbooks may say
+     * "environment temperature" for the air temperature. Empty if it names none.
+     */
+    public static Optional<Quantity> named(String heading) {
+        String plain = Header.plain(heading);
+        return plain.equals(AIR_BEFORE)
+                ? Optional.of(AIR_TEMPERATURE)
+                : Arrays.stream(values())
+                        .filter(quantity -> quantity.words.equals(plain))
+                        .findFirst();
+    }
+
     /** Returns whether this is set by the roaster rather than measured on the coffee. */
     public boolean isControl() {
-        return this != BEAN_TEMPERATURE && this != ENVIRONMENT_TEMPERATURE;
+        return this != BEAN_TEMPERATURE && this != AIR_TEMPERATURE;
     }
 
     @Override

@@ -28,7 +28,7 @@ final class EmptyDrum {
     /** Returns what the bean probe read above the air's, batch by batch in °C; NaN where either has fewer than three readings then. */
     static double[] beanAboveAir(List<Phases> phases) {
         double[] bean = before(Quantity.BEAN_TEMPERATURE, phases);
-        double[] air = before(Quantity.ENVIRONMENT_TEMPERATURE, phases);
+        double[] air = before(Quantity.AIR_TEMPERATURE, phases);
         double[] above = new double[bean.length];
         Arrays.setAll(above, i -> bean[i] - air[i]);
         return above;

@@ -91,9 +91,9 @@ public final class BatchChart implements ShownAs {
         }
         Optional<Line> bean = phases.clean()
                 .map(clean -> line(Quantity.BEAN_TEMPERATURE, clean).withWeight(Weight.STRONG));
-        Optional<Line> environment = phases.curve(Quantity.ENVIRONMENT_TEMPERATURE)
-                .map(curve -> line(Quantity.ENVIRONMENT_TEMPERATURE, CleanCurve.of(curve)));
-        plot = plot.with(bean.stream().toList()).with(environment.stream().toList());
+        Optional<Line> air = phases.curve(Quantity.AIR_TEMPERATURE)
+                .map(curve -> line(Quantity.AIR_TEMPERATURE, CleanCurve.of(curve)));
+        plot = plot.with(bean.stream().toList()).with(air.stream().toList());
         return plot.with(phases.marks().stream()
                 .map(mark -> new Boundary(mark.kind().words(), mark.seconds(), mark.standardError()))
                 .toList());
@@ -164,9 +164,8 @@ public final class BatchChart implements ShownAs {
         if (!phases.marks().isEmpty()) {
             notes.add("± is one standard error of a mark's time. " + sources());
         }
-        if (phases.clean().isPresent()
-                && phases.curve(Quantity.ENVIRONMENT_TEMPERATURE).isEmpty()) {
-            notes.add("No environment temperature was logged.");
+        if (phases.clean().isPresent() && phases.curve(Quantity.AIR_TEMPERATURE).isEmpty()) {
+            notes.add("No air temperature was logged.");
         }
         if (controls().isEmpty()) {
             notes.add("No control was logged.");

@@ -45,7 +45,7 @@ public final class BeanPhysics {
     public static final double CRACK_MOISTURE = 0.04;
     /** Fall of the crack temperature per moisture, °C per kg/kg: more water, more steam pressure (assumption). */
     static final double CRACK_PER_MOISTURE = 150;
-    /** Share of a bean's water that leaves as it cracks (assumption; makes the slight dip and flick near first crack). */
+    /** Share of a bean's water that leaves as it cracks (assumption; makes the rate of rise dip a little near first crack and lift again after it). */
     static final double CRACK_STEAM = 0.10;
     /** Thermal diffusivity of a bean, mm²/s (assumption, order of magnitude for dry plant tissue). */
     static final double DIFFUSIVITY = 0.1;

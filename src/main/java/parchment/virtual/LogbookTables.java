@@ -55,32 +55,30 @@ final class LogbookTables {
     }
 
     private CsvTable batches() {
-        List<Column> columns = new ArrayList<>(List.of(
-                string("batch"),
-                new Column("roasted at", Type.DATETIME),
-                string("lot"),
-                number("green mass [kg]"),
-                number("roasted mass [kg]"),
-                number("charge temperature" + degrees)));
+        List<Column> columns =
+                new ArrayList<>(List.of(string("batch"), new Column("roasted at", Type.DATETIME), string("lot")));
         if (full()) {
             columns.addAll(List.of(
                     string("machine"),
                     string("operator"),
                     string("recipe"),
                     string("purpose"),
-                    number("green temperature" + degrees),
                     number("room temperature" + degrees),
                     number("room humidity [%]"),
                     number("room pressure [hPa]"),
                     number("warm-up [min]"),
-                    number("planned drop temperature" + degrees),
-                    string("planned by")));
+                    number("green temperature" + degrees)));
+        }
+        columns.addAll(List.of(number("green mass [kg]"), number("charge temperature" + degrees)));
+        if (full()) {
+            columns.addAll(List.of(number("planned drop temperature" + degrees), string("planned by")));
         }
         columns.addAll(List.of(
                 string("yellowing [min:s]"),
                 string("first crack start [min:s]"),
                 string("first crack end [min:s]"),
                 string("drop [min:s]"),
+                number("roasted mass [kg]"),
                 string("note")));
         List<List<String>> rows = new ArrayList<>();
         for (VirtualBatch batch : logbook.batches()) {
@@ -95,26 +93,26 @@ final class LogbookTables {
         List<String> row = new ArrayList<>(List.of(
                 plan.name(),
                 plan.roastedAt() + (plan.roastedAt().getSecond() == 0 ? ":00" : ""),
-                written.lot().orElse(""),
-                Decimals.of(plan.greenMass(), 3),
-                written.roastedMass().map(mass -> Decimals.of(mass, 3)).orElse(""),
-                temperature(plan.chargeReading(), 0)));
+                written.lot().orElse("")));
         if (full()) {
-            boolean drawn = plan.plan() == PlannedBatch.Plan.CHANCE;
-            boolean unwritten = plan.plan() == PlannedBatch.Plan.UNWRITTEN;
             Room room = batch.conditions().room();
             row.addAll(List.of(
                     story.machineName(),
                     batch.operator(),
                     plan.recipe(),
                     written.purpose(),
-                    temperature(batch.roast().charge().greenTemperature(), 0),
                     temperature(room.temperature(), 1),
                     Decimals.of(100 * room.humidity(), 0),
                     Decimals.of(room.pressure(), 0),
                     plan.positionInDay() == 1 ? Decimals.of(plan.warmUp(), 0) : "",
-                    unwritten ? "" : temperature(plan.meantDrop(), 1),
-                    unwritten ? "" : drawn ? "chance" : "choice"));
+                    temperature(batch.roast().charge().greenTemperature(), 0)));
+        }
+        row.addAll(List.of(Decimals.of(plan.greenMass(), 3), temperature(plan.chargeReading(), 0)));
+        if (full()) {
+            boolean drawn = plan.plan() == PlannedBatch.Plan.CHANCE;
+            boolean unwritten = plan.plan() == PlannedBatch.Plan.UNWRITTEN;
+            row.addAll(List.of(
+                    unwritten ? "" : temperature(plan.meantDrop(), 1), unwritten ? "" : drawn ? "chance" : "choice"));
         }
         WrittenMarks marks = batch.marks();
         row.addAll(List.of(
@@ -122,6 +120,7 @@ final class LogbookTables {
                 Decimals.minutes(marks.firstCrackStart()),
                 Decimals.minutes(marks.firstCrackEnd()),
                 Decimals.minutes(marks.drop()),
+                written.roastedMass().map(mass -> Decimals.of(mass, 3)).orElse(""),
                 written.note()));
         return row;
     }
@@ -201,11 +200,11 @@ final class LogbookTables {
                         number("smallest batch [kg]"),
                         number("largest batch [kg]"),
                         string("heat source"),
-                        number("highest environment temperature" + degrees),
+                        number("highest air temperature" + degrees),
                         number("least airflow [%]"),
                         string("probe place"),
                         number("probe diameter [mm]"),
-                        string("environment temperature"),
+                        string("air temperature"),
                         string("note")),
                 List.of(List.of(
                         story.machineName(),
@@ -303,16 +302,16 @@ final class LogbookTables {
         return story.writing().times() == Story.Writing.Times.SECONDS;
     }
 
-    private boolean withEnvironment() {
-        return story.writing().environment() == Story.Writing.Environment.MEASURED;
+    private boolean withAirProbe() {
+        return story.writing().airProbe() == Story.Writing.AirProbe.MEASURED;
     }
 
     private List<Column> curveColumns() {
         List<Column> columns = new ArrayList<>();
         columns.add(inSeconds() ? number("time [s]") : string("time [min:s]"));
         columns.add(number("bean temperature" + degrees));
-        if (withEnvironment()) {
-            columns.add(number("environment temperature" + degrees));
+        if (withAirProbe()) {
+            columns.add(number("air temperature" + degrees));
             columns.add(number("gas [%]"));
             columns.add(number("airflow [%]"));
         }
@@ -329,7 +328,7 @@ final class LogbookTables {
             List<String> row = new ArrayList<>();
             row.add(seconds ? Decimals.of(reading.seconds(), 1) : Decimals.minutes(reading.seconds()));
             row.add(reading.bean() == Logger.SENTINEL ? "999.9" : temperature(reading.bean(), seconds ? 1 : 0));
-            if (withEnvironment()) {
+            if (withAirProbe()) {
                 row.add(temperature(reading.air(), 1));
                 row.add(Decimals.of(100 * reading.gas(), 0));
                 row.add(Decimals.of(100 * reading.airflow(), 0));

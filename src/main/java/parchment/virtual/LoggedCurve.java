@@ -18,7 +18,7 @@ public record LoggedCurve(List<Reading> readings) {
      *
      * @param seconds since the charge was pressed; negative before
      * @param bean bean temperature, °C
-     * @param air environment temperature, °C
+     * @param air air temperature, °C
      * @param gas share of full gas
      * @param airflow share of full airflow
      */

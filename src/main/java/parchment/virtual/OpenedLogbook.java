@@ -138,13 +138,13 @@ final class OpenedLogbook {
                         r -> r.bean() == Logger.SENTINEL
                                 ? Double.NaN
                                 : temperature(r.bean(), decimals).celsius()));
-        if (story.writing().environment() == Story.Writing.Environment.MEASURED) {
+        if (story.writing().airProbe() == Story.Writing.AirProbe.MEASURED) {
             builder.curve(
-                    Quantity.ENVIRONMENT_TEMPERATURE,
+                    Quantity.AIR_TEMPERATURE,
                     curve(
                             kept,
                             decimals,
-                            Quantity.ENVIRONMENT_TEMPERATURE,
+                            Quantity.AIR_TEMPERATURE,
                             Unit.TEMPERATURE,
                             r -> temperature(r.air(), 1).celsius()));
             builder.curve(

@@ -8,7 +8,7 @@ package parchment.virtual;
  * @param coveringMass green mass that covers all but 37 % of what beans can cover, kg
  * @param fullCover share of the bean probe that a full drum covers
  * @param beanLag time constant of the bean probe and of the beans' mixing around it, s
- * @param airLag time constant of the environment probe, s
+ * @param airLag time constant of the air probe, s
  * @param beanOffset what the bean probe reads too high, °C
  */
 public record Probes(double coveringMass, double fullCover, double beanLag, double airLag, double beanOffset) {
@@ -18,7 +18,7 @@ public record Probes(double coveringMass, double fullCover, double beanLag, doub
         Checks.positive("covering mass", coveringMass);
         Checks.share("cover of a full drum", fullCover);
         Checks.positive("lag of the bean probe", beanLag);
-        Checks.positive("lag of the environment probe", airLag);
+        Checks.positive("lag of the air probe", airLag);
     }
 
     /** Returns the probes of the fitted machine. */

@@ -11,7 +11,7 @@ public interface Roaster {
      *
      * @param seconds time since charge
      * @param beanReading what the bean probe shows, °C
-     * @param airReading what the environment probe shows, °C
+     * @param airReading what the air probe shows, °C
      * @param rateReading rise of the bean reading over the last 30 seconds, °C/min; missing in the first 30
      * @param yellowSince when the beans turned yellow, s; missing before
      * @param crackSince when the first beans popped, s; missing before

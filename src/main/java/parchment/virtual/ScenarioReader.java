@@ -140,7 +140,7 @@ final class ScenarioReader {
                             of.number("covering mass"),
                             of.share("full cover"),
                             of.number("bean lag"),
-                            of.number("environment lag"),
+                            of.number("air lag"),
                             of.number("offset"))));
         }
         return periods.isEmpty() ? List.of(new Story.ProbePeriod(LocalDate.EPOCH, Probes.fitted())) : periods;
@@ -298,9 +298,9 @@ final class ScenarioReader {
                 of.choice("times").equals("seconds")
                         ? Story.Writing.Times.SECONDS
                         : Story.Writing.Times.MINUTES_AND_SECONDS,
-                of.choice("environment probe").equals("yes")
-                        ? Story.Writing.Environment.MEASURED
-                        : Story.Writing.Environment.NOT_MEASURED,
+                of.choice("air probe").equals("yes")
+                        ? Story.Writing.AirProbe.MEASURED
+                        : Story.Writing.AirProbe.NOT_MEASURED,
                 of.share("lot forgotten"),
                 of.share("plan written"));
     }

@@ -93,7 +93,7 @@ enum SectionKind {
                     "green mass that covers the bean probe to 63 % of what beans can cover"),
             percent("full cover", "94.8", "share of the bean probe that a full drum covers"),
             number("bean lag", "s", 1, 120, "39", "time constant of the bean probe"),
-            number("environment lag", "s", 1, 120, "14", "time constant of the environment probe"),
+            number("air lag", "s", 1, 120, "14", "time constant of the air probe"),
             number("offset", "°C", -20, 20, "0", "what the bean probe reads too high")),
     UPKEEP(
             "upkeep",
@@ -231,7 +231,7 @@ enum SectionKind {
             "How the logbook is kept.",
             choice("temperatures", List.of("celsius", "fahrenheit"), "celsius", "the unit"),
             choice("times", List.of("seconds", "minutes and seconds"), "seconds", "how times on curves are written"),
-            choice("environment probe", List.of("yes", "no"), "yes", "whether there is one"),
+            choice("air probe", List.of("yes", "no"), "yes", "whether there is one"),
             percent("lot forgotten", "1", "share of batches without their lot"),
             percent("plan written", "50", "share of batches whose meant drop is written before the charge")),
     ATTRIBUTE(

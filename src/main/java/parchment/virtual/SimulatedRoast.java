@@ -18,7 +18,7 @@ public final class SimulatedRoast {
         AIR,
         /** Reading of the bean probe before the logger's noise, °C. */
         BEAN_READING,
-        /** Reading of the environment probe before the logger's noise, °C. */
+        /** Reading of the air probe before the logger's noise, °C. */
         AIR_READING,
         /** Water per dry matter charged, kg/kg. */
         MOISTURE,

@@ -180,24 +180,20 @@ record Story(
      *
      * @param temperature the unit of temperatures
      * @param times how times on curves are written
-     * @param environment whether there is an environment probe
+     * @param airProbe whether there is an air probe
      * @param lotForgotten probability that a batch's lot is left blank
      * @param planWritten probability that a meant drop is written down
      */
     record Writing(
-            TemperatureUnit temperature,
-            Times times,
-            Environment environment,
-            double lotForgotten,
-            double planWritten) {
+            TemperatureUnit temperature, Times times, AirProbe airProbe, double lotForgotten, double planWritten) {
         /** How times on curves are written. */
         enum Times {
             SECONDS,
             MINUTES_AND_SECONDS
         }
 
-        /** Whether there is an environment probe. */
-        enum Environment {
+        /** Whether there is an air probe. */
+        enum AirProbe {
             MEASURED,
             NOT_MEASURED
         }

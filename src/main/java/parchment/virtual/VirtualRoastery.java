@@ -45,7 +45,7 @@ public final class VirtualRoastery {
         return of(Scenario.named("harbour"));
     }
 
-    /** Returns the hillside roastery with 40 batches, awkward on purpose: °F, blanks, one cupper, no environment probe. */
+    /** Returns the hillside roastery with 40 batches, awkward on purpose: °F, blanks, one cupper, no air probe. */
     public static VirtualRoastery hillside() {
         return of(Scenario.named("hillside"));
     }

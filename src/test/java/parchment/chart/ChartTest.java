@@ -105,7 +105,7 @@ class ChartTest {
     @Test
     void showsASentenceInThePlaceOfNoData() {
         String svg = Gallery.empty().svg().orElseThrow();
-        assertTrue(svg.contains(">No batch has an environment temperature.</text>"), svg);
+        assertTrue(svg.contains(">No batch has an air temperature.</text>"), svg);
     }
 
     @Test

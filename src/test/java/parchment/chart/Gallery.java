@@ -22,7 +22,7 @@ final class Gallery {
         all.put("panels-fahrenheit", panels(TemperatureUnit.FAHRENHEIT));
         all.put("scatter", Panels.stacked("Sweetness and drop temperature", List.of(scatter())));
         all.put("crowd", Panels.stacked("Rate of rise along the bean temperature", List.of(crowd(300))));
-        all.put("empty", Panels.stacked("Environment temperature", List.of(empty())));
+        all.put("empty", Panels.stacked("Air temperature", List.of(empty())));
         all.put("rows", Panels.stacked("Calendar", List.of(rows())));
         all.put("ends", Panels.stacked("Many ends <script>alert(1)</script>", List.of(ends())));
         return all;
@@ -44,7 +44,7 @@ final class Gallery {
                 .with(Span.of("browning", 285, 490))
                 .with(Span.of("development", 490, 579))
                 .with(Line.of("bean temperature", seconds, bean).withWeight(Weight.STRONG))
-                .with(Line.of("environment temperature", seconds, air))
+                .with(Line.of("air temperature", seconds, air))
                 .with(Boundary.at("charge", 0))
                 .with(Boundary.at("turning point", 78).withUncertainty(3))
                 .with(Boundary.at("yellowing", 285).withUncertainty(10))
@@ -60,7 +60,7 @@ final class Gallery {
                 .withHeight(90);
         return Panels.stacked("Batch 112", List.of(temperatures, gas))
                 .withNote(
-                        "Marks as heard by the roaster; the narrow bands are their uncertainty. The environment probe was silent"
+                        "Marks as heard by the roaster; the narrow bands are their uncertainty. The air probe was silent"
                                 + " from 3:20 to 3:50.");
     }
 
@@ -141,9 +141,9 @@ final class Gallery {
         return Plot.of(
                         "",
                         Axis.clock("time since charge"),
-                        Axis.of("environment temperature", Unit.TEMPERATURE, TemperatureUnit.CELSIUS))
-                .with(Line.of("environment temperature", new double[] {0, 1}, new double[] {Double.NaN, Double.NaN}))
-                .withEmptySentence("No batch has an environment temperature.")
+                        Axis.of("air temperature", Unit.TEMPERATURE, TemperatureUnit.CELSIUS))
+                .with(Line.of("air temperature", new double[] {0, 1}, new double[] {Double.NaN, Double.NaN}))
+                .withEmptySentence("No batch has an air temperature.")
                 .withNote("0 of 41 batches used.");
     }
 

@@ -16,10 +16,10 @@ class PlotTest {
         assertEquals(
                 "Batch 112. Across: time since charge (min:s), 0:00 to 9:39. Upwards: temperature (°F), 259.7 °F to 434.7 °F."
                         + " Drying from 0:00 to 4:45; browning from 4:45 to 8:10; development from 8:10 to 9:39;"
-                        + " line bean temperature; line environment temperature; charge 0:00; turning point 1:18 ± 3 s;"
+                        + " line bean temperature; line air temperature; charge 0:00; turning point 1:18 ± 3 s;"
                         + " yellowing 4:45 ± 10 s; first crack start 8:10 ± 5 s; first crack end 9:20 ± 15 s; drop 9:39 ± 2 s."
                         + " Upwards: setting (%), 30.00 % to 100.00 %. Line gas; line airflow. Marks as heard by the roaster;"
-                        + " the narrow bands are their uncertainty. The environment probe was silent from 3:20 to 3:50.",
+                        + " the narrow bands are their uncertainty. The air probe was silent from 3:20 to 3:50.",
                 Gallery.panels(TemperatureUnit.FAHRENHEIT).text());
     }
 
@@ -93,7 +93,7 @@ class PlotTest {
 
     @Test
     void writesTheLongestNamesOfFeaturesInFull() {
-        List<String> names = List.of("environment temperature at first crack", "airflow opened after first crack");
+        List<String> names = List.of("air temperature at first crack", "airflow opened after first crack");
         String svg = Plot.of("rows", Axis.number("slope", ""), Axis.rows("feature", names))
                 .with(Points.of("look", new double[] {1, 2}, new double[] {1, 2}))
                 .svg()

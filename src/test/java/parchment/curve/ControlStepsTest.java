@@ -37,7 +37,7 @@ class ControlStepsTest {
     }
 
     @Test
-    void doesNotCountAFlickerThatComesBack() {
+    void doesNotCountAChangeThatComesBack() {
         assertTrue(
                 ControlSteps.of(gas(t -> t == 300 || t == 304 ? 41 : 40)).list().isEmpty());
     }

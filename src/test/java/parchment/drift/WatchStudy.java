@@ -184,8 +184,8 @@ final class WatchStudy {
             }
             Watch watch = Watch.of(BuiltBatch.logbook(rows), Features.massLoss());
             stated += watch.falseShifts();
-            single += watch.alarms().stream().anyMatch(a -> a.kind() == Watch.Kind.SINGLE_BATCH) ? 1 : 0;
-            shift += watch.alarms().stream().anyMatch(a -> a.kind() != Watch.Kind.SINGLE_BATCH) ? 1 : 0;
+            single += watch.signals().stream().anyMatch(a -> a.kind() == Watch.Kind.SINGLE_BATCH) ? 1 : 0;
+            shift += watch.signals().stream().anyMatch(a -> a.kind() != Watch.Kind.SINGLE_BATCH) ? 1 : 0;
         }
         return new Counts(logbooks, stated / logbooks, single, shift, single, shift, 0, Double.NaN, Double.NaN);
     }

@@ -99,12 +99,12 @@ class WatchTest {
         double mean = 2 + 0.01 * Arrays.stream(QUIET).average().orElse(0);
         double[] values = after(0);
         values[20] = mean + side * times * limits.singleLimits()[0];
-        List<Watch.Alarm> alarms = masses(values).alarms().stream()
+        List<Watch.Signal> signals = masses(values).signals().stream()
                 .filter(a -> a.kind() == Watch.Kind.SINGLE_BATCH)
                 .toList();
         assertEquals(
                 Optional.ofNullable(expected),
-                alarms.stream().map(Watch.Alarm::side).findFirst());
+                signals.stream().map(Watch.Signal::side).findFirst());
     }
 
     @ParameterizedTest
@@ -130,13 +130,13 @@ class WatchTest {
         for (int i = 20; i < values.length; i++) {
             values[i] = mean + side * inKilograms;
         }
-        List<Watch.Alarm> alarms =
-                masses(values).alarms().stream().filter(a -> a.kind() == kind).toList();
-        Optional<Signal.Side> atTheLast = alarms.stream()
+        List<Watch.Signal> signals =
+                masses(values).signals().stream().filter(a -> a.kind() == kind).toList();
+        Optional<Signal.Side> atTheLast = signals.stream()
                 .filter(a -> a.batch().name().equals("B30"))
-                .map(Watch.Alarm::side)
+                .map(Watch.Signal::side)
                 .findFirst();
-        assertEquals(Optional.ofNullable(expected), atTheLast, alarms.toString());
+        assertEquals(Optional.ofNullable(expected), atTheLast, signals.toString());
     }
 
     @Test
@@ -151,7 +151,7 @@ class WatchTest {
     @Test
     void saysWhereAShiftShowsAndToWhichSide() {
         Watch up = masses(after(same(20, 2.2)));
-        Watch.Alarm first = up.alarms().get(0);
+        Watch.Signal first = up.signals().get(0);
         assertEquals(
                 "green mass of lot one: 0 of 20 single batches outside of the limits; a shift up shows since batch "
                         + first.batch().name() + " (" + first.batch().roastDay().orElseThrow() + ", weighted mean)",
@@ -182,7 +182,7 @@ class WatchTest {
         Arrays.fill(steps, 0, 15, shifted);
         Arrays.fill(steps, 15, 30, latest);
         Watch watch = masses(after(steps));
-        Watch.Alarm first = watch.alarms().get(0);
+        Watch.Signal first = watch.signals().get(0);
         assertEquals(shifted > 0 ? Signal.Side.ABOVE : Signal.Side.BELOW, first.side());
         assertEquals(stillThere, watch.stillThere(first));
         assertFalse(masses(after()).stillThere(first), "nothing is watched");
@@ -374,7 +374,7 @@ class WatchTest {
         Watch nine = masses(1, 2, 1, 2, 1, 2, 1, 2, 1);
         assertFalse(nine.hasLimits());
         assertEquals("Cannot set limits for green mass: there are 9 batches, and 10 are needed", nine.toString());
-        assertTrue(nine.alarms().isEmpty() && Double.isNaN(nine.neighbourCorrelation()));
+        assertTrue(nine.signals().isEmpty() && Double.isNaN(nine.neighbourCorrelation()));
         assertEquals(
                 "Cannot set limits for green mass: the batches do not differ",
                 masses(same(30, 2)).toString());

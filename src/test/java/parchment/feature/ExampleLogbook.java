@@ -68,18 +68,18 @@ final class ExampleLogbook {
         return of(TemperatureUnit.CELSIUS, List.of(batches));
     }
 
-    /** Gas at 100 until 370 s, at 70 until 560 s, then at 60; airflow at 3 until 580 s, then at 6; environment at 230 °C throughout. */
+    /** Gas at 100 until 370 s, at 70 until 560 s, then at 60; airflow at 3 until 580 s, then at 6; air at 230 °C throughout. */
     static Batch.Builder full() {
         Curve gas = ExampleRoast.curve("gas", Unit.labelled("%"), t -> t < 370 ? 100 : t < 560 ? 70 : 60, -40, 740, 2);
         Curve airflow = ExampleRoast.curve("airflow", Unit.labelled("step"), t -> t < 580 ? 3 : 6, -40, 740, 2);
-        Curve air = ExampleRoast.curve("environment temperature", Unit.TEMPERATURE, t -> 230, -40, 740, 2);
+        Curve air = ExampleRoast.curve("air temperature", Unit.TEMPERATURE, t -> 230, -40, 740, 2);
         return ExampleRoast.written()
                 .lot("harbour")
                 .machine("drum")
                 .roastedAt(OffsetDateTime.of(2025, 3, 4, 9, 0, 0, 0, ZoneOffset.UTC))
                 .curve(Quantity.GAS, gas)
                 .curve(Quantity.AIRFLOW, airflow)
-                .curve(Quantity.ENVIRONMENT_TEMPERATURE, air)
+                .curve(Quantity.AIR_TEMPERATURE, air)
                 .conditions(new BatchConditions(
                         Optional.of(Mass.kilograms(2)),
                         Optional.of(Mass.kilograms(1.7)),

@@ -152,7 +152,7 @@ class GatherTest {
         assertTrue(text.contains("no bean stands that many °C"), text);
         assertTrue(text.contains("9999 stands"), text);
         assertTrue(text.contains("shows 5 charges, at 08:10:"), text);
-        assertTrue(text.contains("Dates are read so, for one of them can be read no other way: month/day/year"), text);
+        assertTrue(text.contains("Dates are read so, because '1/28/25' in 'Roasts this winter.csv' can only be month/day/year: month/day/year"), text);
     }
 
     @Test
@@ -215,6 +215,18 @@ class GatherTest {
         assertTrue(out.toString().contains("It can be: day/month/year"), out.toString());
         assertEquals(List.of(), answers, "refused as often as it is none of the choices, and asked again");
         assertTrue(Files.readString(made().resolve("batches.csv")).contains("one,2025-04-03,first"), out.toString());
+    }
+
+    /** Files and answers may still say environment temperature. */
+    @ParameterizedTest
+    @ValueSource(strings = {"air", "environment"})
+    void aColumnIsWhatAnAnswerSaysItIs(String words) throws IOException {
+        new WrittenFolder(old()).withText("a.csv", WrittenFolder.CURVE.replace("bean temperature [°C]", "probe"));
+        Logbook logbook = Gather.of(old())
+                .answer("style.a.column.2", words + " temperature [F]")
+                .writeTo(made());
+        assertTrue(logbook.batch("a").airTemperature().isPresent());
+        assertTrue(logbook.batch("a").beanTemperature().isEmpty());
     }
 
     @Test
@@ -428,20 +440,10 @@ class GatherTest {
                 "one,2025-03-04,other,5",
                 "three,2025-03-04,third,5");
         assertTrue(out.contains("'list.csv': 1 row of another width left out."), out);
-        assertTrue(
-                out.contains("1 row or cell without the name of a batch, left out: ' | 2025-03-04 | nobody | 6'.")
-                        || out.contains(
-                                "1 row or cell without the name of a batch, left out: '| 2025-03-04 | nobody | 6'."),
-                out);
-        assertTrue(
-                out.contains(
-                        "2 rows or cells of a batch that an earlier row of the sheet names, joined with it; where both"
-                                + " fill a cell, what the first says is kept: 'one', 'three'."),
-                out);
-        assertTrue(
-                out.contains("1 row or cell with a value where an earlier row or sheet has another, left out:"
-                        + " 'one: lot other'."),
-                out);
+        assertTrue(out.contains("Batch 'one' stands on lines 1 and 5; they differ in lot 'first' and 'other'."), out);
+        assertTrue(out.contains("Batch 'three' stands on lines 4 and 6, without a difference."), out);
+        assertEquals(Optional.of("nobody"), Logbook.open(made()).batch("2025-03-04-a").lot(), "a row without a name is kept");
+        assertEquals(3, Logbook.open(made()).batches().size(), out);
         assertEquals(Optional.of("first"), Logbook.open(made()).batch("one").lot());
     }
 
@@ -454,13 +456,9 @@ class GatherTest {
                 "three,2025-03-04,25:99,third",
                 "four,,10:15,fourth",
                 "one,2025-03-05,,first");
-        assertTrue(
-                out.contains("2 rows or cells with a date or time that cannot be read, left out: 'two: 2025-13-40',"
-                        + " 'three: 25:99'."),
-                out);
-        assertTrue(
-                out.contains("2 rows or cells with a time of day and no date, left out: 'two: 09:30', 'four: 10:15'."),
-                out);
+        assertTrue(out.contains("Line 2: '2025-13-40' under 'date' is no date that can be read."), out);
+        assertTrue(out.contains("Line 3: '25:99' under 'charge time' is no time of day that can be read."), out);
+        assertTrue(out.contains("Line 2 has the time 09:30 and no day. So 1 more row."), out);
         assertTrue(
                 out.contains("1 row or cell with another date or time than is known already, left out:"
                         + " 'one: 2025-03-05'."),
@@ -477,12 +475,10 @@ class GatherTest {
         Optional<Path> answers = Optional.of(temporary.resolve("answers.properties"));
         assertEquals(0, Gather.run(old(), made(), answers, Gather.NOBODY, said), said.toString());
         String out = said.toString();
-        assertTrue(out.contains("Column 3 'lot' is a second lot: left out, the first one kept."), out);
-        assertTrue(out.contains("Column 4 '' is kept as '#4'."), out);
-        assertTrue(out.contains("Column 5 'lot' is kept as 'lot 2'."), out);
+        assertTrue(out.contains("Column 2 'lot' of 'list.csv', for it is kept under its own heading: another column is the lot"), out);
         Batch batch = Logbook.open(made()).batch("one");
-        assertEquals(Optional.of("first"), batch.lot());
-        assertEquals(Map.of("#4", "3", "lot 2", "fourth"), batch.extras());
+        assertEquals(Optional.of("second"), batch.lot(), "the column that was answered");
+        assertEquals(Map.of("lot 2", "first", "#4", "3", "lot 3", "fourth"), batch.extras());
     }
 
     @Test

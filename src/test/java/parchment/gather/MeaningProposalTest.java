@@ -207,7 +207,7 @@ class MeaningProposalTest {
     void aNamedBeanTemperatureIsTakenHoweverHotItIs() {
         List<MeaningProposal> found = proposals(minutes(60), even("a", 90, 200, 60), even("Bean", 120, 250, 60));
         assertEquals(
-                "environment temperature [°C]: it is the other temperature; the scale of the bean temperature",
+                "air temperature [°C]: it is the other temperature; the scale of the bean temperature",
                 said(found.get(1)));
         assertEquals(
                 "bean temperature [°C]: its heading says so; the unit is not written; values up to 248 fit a drop in °C, and too few for"
@@ -230,7 +230,7 @@ class MeaningProposalTest {
                     "bean temperature [°C]: of the temperatures it falls lowest, to 92, as cold beans make it; the unit is not written;"
                             + " values up to 198 fit a drop in °C, and too few for °F",
                     said(found.get(0)));
-            assertEquals("environment temperature [°C]", found.get(1).meaning().toString());
+            assertEquals("air temperature [°C]", found.get(1).meaning().toString());
         }
     }
 
@@ -239,13 +239,13 @@ class MeaningProposalTest {
         Written air = even("Exhaust", 60, 200, 60);
         Written other = even("b", 90, 210, 60);
         assertEquals(
-                List.of("time [s]", "environment temperature [°C]", "bean temperature [°C]"),
+                List.of("time [s]", "air temperature [°C]", "bean temperature [°C]"),
                 meanings(minutes(60), air, other));
         assertEquals(
-                List.of("time [s]", "bean temperature [°C]", "environment temperature [°C]"),
+                List.of("time [s]", "bean temperature [°C]", "air temperature [°C]"),
                 meanings(minutes(60), other, air));
         assertEquals(
-                "environment temperature [°C]: its heading says so; the scale of the bean temperature",
+                "air temperature [°C]: its heading says so; the scale of the bean temperature",
                 said(proposals(minutes(60), other, air).get(2)));
     }
 
@@ -267,11 +267,11 @@ class MeaningProposalTest {
     @Test
     void theAirsOwnScaleIsTakenWhereItIsWritten() {
         assertEquals(
-                "environment temperature [°F]: its heading says so; its heading has the unit",
+                "air temperature [°F]: its heading says so; its heading has the unit",
                 said(proposals(minutes(60), even("Bean [C]", 90, 200, 60), even("Air [F]", 300, 480, 60))
                         .get(2)));
         assertEquals(
-                "environment temperature [K]: its heading says so; the scale of the bean temperature",
+                "air temperature [K]: its heading says so; the scale of the bean temperature",
                 said(proposals(minutes(60), even("Bean [K]", 360, 480, 60), even("Air", 400, 500, 60))
                         .get(2)));
     }

@@ -118,7 +118,7 @@ class BadCurvesTest {
     @Test
     void treatsSignsForNoReadingAsMissing() throws IOException {
         Logbook logbook = curve(
-                HEAD + ",environment temperature [°C]",
+                HEAD + ",air temperature [°C]",
                 "0,200,250",
                 "1,-1,999.9",
                 "2,65535,252",
@@ -126,10 +126,9 @@ class BadCurvesTest {
                 "4,,254",
                 "5,oops,255");
         assertArrayEquals(new double[] {0}, beans(logbook).seconds());
-        assertEquals(
-                5, logbook.batch("1").environmentTemperature().orElseThrow().size());
+        assertEquals(5, logbook.batch("1").airTemperature().orElseThrow().size());
         says(logbook, "line 3", "bean temperature", "3 readings of -1");
-        says(logbook, "line 3", "environment temperature", "1 reading of 999.9");
+        says(logbook, "line 3", "air temperature", "1 reading of 999.9");
         says(logbook, "line 7", "1 value like 'oops'");
         says(logbook, "1 usable reading");
         assertEquals(4, logbook.problems().size(), logbook.problems().text());
@@ -183,13 +182,13 @@ class BadCurvesTest {
     @Test
     void saysWhenAUnitIsNotWritten() throws IOException {
         String celsius = WrittenFolder.CURVE
-                .replace("time [s],bean temperature [°C]", "Time,Bean Temperature,environment temperature")
+                .replace("time [s],bean temperature [°C]", "Time,Bean Temperature,air temperature")
                 .replaceAll("(?m)^(\\d.*)$", "$1,250");
         Logbook logbook =
                 new WrittenFolder(temporary).withText("curves/1.csv", celsius).open();
         says(logbook, "Time", "no unit", "read in s");
         says(logbook, "Bean Temperature", "read in °C, which alone fits");
-        says(logbook, "environment temperature", "the unit of the bean temperature");
+        says(logbook, "air temperature", "the unit of the bean temperature");
         Logbook fahrenheit = new WrittenFolder(temporary)
                 .withText(
                         "curves/1.csv",

@@ -153,13 +153,11 @@ class BadTablesTest {
 
     @Test
     void keepsMarksOutOfOrderAndQuestionsTheOneBeforeTheDrop() throws IOException {
-        Logbook logbook = batches(
-                HEAD + ",yellowing [min:s],first crack start [min:s],drop [min:s],cooling end [min:s]",
-                ONE + ",4:30,7:30,7:28,11:00");
+        Logbook logbook =
+                batches(HEAD + ",yellowing [min:s],first crack start [min:s],drop [min:s]", ONE + ",4:30,7:30,7:28");
         assertEquals(Optional.of(Elapsed.of(4, 30)), logbook.batch("1").writtenMark(MarkKind.YELLOWING));
         assertEquals(Optional.of(Elapsed.of(7, 30)), logbook.batch("1").writtenMark(MarkKind.FIRST_CRACK_START));
         assertEquals(Optional.of(Elapsed.of(7, 28)), logbook.batch("1").writtenMark(MarkKind.DROP));
-        assertEquals(Optional.of(Elapsed.of(11, 0)), logbook.batch("1").coolingEnd());
         assertEquals(
                 List.of(
                         "batches.csv, line 2, column 'first crack start [min:s]': found first crack start at 7:30 and drop at 7:28;"

@@ -51,7 +51,7 @@ class BoundsTest {
         "bean temperature [°C], 2000, 2001, a temperature from -100 to 2000 °C",
         "bean temperature [°C], -100, -101, a temperature from -100 to 2000 °C",
         "bean temperature [°F], 3632, 3633, a temperature from -148 to 3632 °F",
-        "environment temperature [°C], 2000, 1e155, a temperature from -100 to 2000 °C",
+        "air temperature [°C], 2000, 1e155, a temperature from -100 to 2000 °C",
         "gas [%], 1000000, 1000001, 'a number from -1,000,000 to 1,000,000'",
         "airflow [%], -1000000, -1000001, 'a number from -1,000,000 to 1,000,000'",
         "my own, 1e15, 1.1e15, a number of at most 15 digits before the decimal point",

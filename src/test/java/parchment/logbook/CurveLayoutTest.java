@@ -73,7 +73,7 @@ class CurveLayoutTest {
                 .withRowsSkipped(3)
                 .withHeadings(CurveLayout.Headings.NO)
                 .withTimeOfDay("#1")
-                .with(Quantity.ENVIRONMENT_TEMPERATURE, "#2", "K")
+                .with(Quantity.AIR_TEMPERATURE, "#2", "K")
                 .with(Quantity.DRUM_SPEED, "#3", "1/min");
         ProblemLog problems = new ProblemLog("layout.properties");
         assertEquals(layout, LayoutFile.of(layout.settings(), problems));

@@ -91,7 +91,7 @@ class NothingInSilenceTest {
                         "smallest batch [kg]=2.5",
                         "largest batch [kg]=6.5",
                         "heat source=gas",
-                        "highest environment temperature [°C]=301",
+                        "highest air temperature [°C]=301",
                         "least airflow [%]=19",
                         "probe place=front plate",
                         "probe diameter [mm]=3.5",
@@ -125,7 +125,7 @@ class NothingInSilenceTest {
                 List.of(
                         "time [s]=%",
                         "bean temperature [°C]=~",
-                        "environment temperature [°C]=~",
+                        "air temperature [°C]=~",
                         "gas [%]=~",
                         "airflow [%]=~",
                         "exhaust [°C]=~"));
@@ -284,8 +284,6 @@ class NothingInSilenceTest {
                         .ifPresent(
                                 time -> all.append('|').append(time.seconds()).append('|'));
             }
-            batch.coolingEnd()
-                    .ifPresent(time -> all.append('|').append(time.seconds()).append('|'));
             for (Quantity quantity : Quantity.values()) {
                 batch.curve(quantity).ifPresent(curve -> {
                     for (int i = 0; i < curve.size(); i++) {

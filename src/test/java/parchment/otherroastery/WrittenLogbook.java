@@ -132,7 +132,7 @@ final class WrittenLogbook {
 
     private String machineRows() {
         StringBuilder text = new StringBuilder("machine,smallest batch [kg],largest batch [kg],heat source,"
-                + "highest environment temperature [" + sign + "],least airflow [%]\n");
+                + "highest air temperature [" + sign + "],least airflow [%]\n");
         for (int machine = 0; machine < scenario.days().machines(); machine++) {
             text.append(MACHINES.get(machine))
                     .append(",3,6,gas,")
@@ -195,8 +195,8 @@ final class WrittenLogbook {
         double until = course.drop() + draws.between(5, 20);
         double wander = draws.normal(logger.noise());
         double fresh = Math.sqrt(1 - logger.memory() * logger.memory());
-        StringBuilder text = new StringBuilder("time [s],bean temperature [" + sign + "],environment temperature ["
-                + sign + "],gas [%],airflow [%]\n");
+        StringBuilder text = new StringBuilder(
+                "time [s],bean temperature [" + sign + "],air temperature [" + sign + "],gas [%],airflow [%]\n");
         double before = draws.between(25, 55);
         double at = -before;
         while (at <= until) {

@@ -109,8 +109,7 @@ final class BuiltProbe {
                     .curve(Quantity.BEAN_TEMPERATURE, curve(low, high, emptyDrum.isPresent() ? 8 : 0))
                     .writtenMark(MarkKind.DROP, Elapsed.seconds(600));
             emptyDrum.ifPresent(above -> batch.curve(
-                    Quantity.ENVIRONMENT_TEMPERATURE,
-                    air(200 - above.applyAsDouble(day) + noise * random.nextGaussian())));
+                    Quantity.AIR_TEMPERATURE, air(200 - above.applyAsDouble(day) + noise * random.nextGaussian())));
             if (crackWritten) {
                 batch.writtenMark(MarkKind.FIRST_CRACK_START, Elapsed.seconds(CRACK));
             }
@@ -143,7 +142,7 @@ final class BuiltProbe {
                 IntStream.rangeClosed(-8, 120).mapToDouble(i -> 5 * i).toArray();
         double[] values =
                 Arrays.stream(seconds).map(t -> t < 0 ? empty : 160 + t / 12).toArray();
-        return Curve.of("environment temperature", Unit.TEMPERATURE, seconds, values);
+        return Curve.of("air temperature", Unit.TEMPERATURE, seconds, values);
     }
 
     ProbePeriods periods() {

@@ -40,7 +40,7 @@ class BatchChartTest {
 
     private static Batch full() {
         return bare().lot("harbour <b>")
-                .curve(Quantity.ENVIRONMENT_TEMPERATURE, steady("environment temperature", "°C", 220))
+                .curve(Quantity.AIR_TEMPERATURE, steady("air temperature", "°C", 220))
                 .curve(Quantity.GAS, steady("gas", "%", 80))
                 .curve(Quantity.AIRFLOW, steady("airflow", "%", 30))
                 .curve(Quantity.DRUM_SPEED, steady("drum speed", "1/min", 55))
@@ -76,7 +76,7 @@ class BatchChartTest {
     @Test
     void saysWhatIsMissing() {
         String text = BatchChart.of(bare().build()).text();
-        assertTrue(text.contains("No environment temperature was logged."), text);
+        assertTrue(text.contains("No air temperature was logged."), text);
         assertTrue(text.contains("No control was logged."), text);
         assertTrue(text.contains("Yellowing and first crack start were not written"), text);
     }
