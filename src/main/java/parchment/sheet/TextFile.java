@@ -3,35 +3,35 @@ package parchment.sheet;
 import java.io.BufferedInputStream;
 import java.io.IOException;
 import java.io.InputStream;
-import java.io.InputStreamReader;
-import java.io.Reader;
-import java.nio.charset.CodingErrorAction;
 import java.nio.file.FileSystemException;
 import java.nio.file.NoSuchFileException;
+import java.util.Arrays;
 import parchment.file.ByteOrderMark;
 
-/** Opens bytes as text: UTF-8, or what a byte-order mark says; a byte that is no text becomes U+FFFD and never stops the reading. */
+/** Opens bytes as text: UTF-8, or what a byte-order mark says, or the old encoding that the bytes are in; never a replacement character. */
 public final class TextFile {
+    private static final int LOOKED_AT = 1 << 15;
+
     private TextFile() {}
 
-    public static Reader reader(InputStream bytes) throws IOException {
-        BufferedInputStream in = new BufferedInputStream(bytes, 1 << 16);
-        in.mark(4);
-        ByteOrderMark mark = ByteOrderMark.of(in.readNBytes(3));
+    /** Opens bytes as text; the reader tells, once it has read, whether they were something else than UTF-8. */
+    public static TextReader reader(InputStream bytes) throws IOException {
+        BufferedInputStream in = new BufferedInputStream(bytes, LOOKED_AT);
+        in.mark(LOOKED_AT);
+        byte[] start = new byte[LOOKED_AT];
+        int length = in.readNBytes(start, 0, start.length);
         in.reset();
+        ByteOrderMark mark = ByteOrderMark.of(Arrays.copyOf(start, Math.min(length, 3)));
         in.skipNBytes(mark.bytes());
-        return new InputStreamReader(
-                in,
-                mark.charset()
-                        .newDecoder()
-                        .onMalformedInput(CodingErrorAction.REPLACE)
-                        .onUnmappableCharacter(CodingErrorAction.REPLACE));
+        return new TextReader(in, TextEncoding.of(start, length, mark));
     }
 
     /** Says why a file could not be read, without the name of a class. */
     public static String reason(IOException failure) {
         String message = failure.getMessage();
-        if (message != null && (failure instanceof ReadableFile.Refused || failure instanceof BoundedReader.TooLong)) {
+        if (message != null && (failure instanceof ReadableFile.Refused
+                || failure instanceof BoundedReader.TooLong
+                || failure instanceof NoTableException)) {
             return message;
         }
         if (failure instanceof NoSuchFileException) {

@@ -1,0 +1,54 @@
+package parchment.sheet;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/** Holds what stands beside the cells of one sheet: its hidden rows and columns and its merged stretches. */
+final class SheetMargins {
+    /**
+     * Is a stretch of merged cells in the row where its text stands.
+     *
+     * @param row the row of its first cell, from 0
+     * @param first its first column, from 0
+     * @param last its last column
+     */
+    record Merged(int row, int first, int last) {}
+
+    private final List<String> hiddenColumns = new ArrayList<>();
+    private final List<Merged> merged = new ArrayList<>();
+    private int hiddenRows;
+    private int firstHiddenRow;
+
+    void hideColumns(int first, int last) {
+        if (first < SheetBounds.MOST_COLUMNS && hiddenColumns.size() < SheetBounds.MOST_COLUMNS) {
+            hiddenColumns.add(
+                    first == last ? Told.column(first) : Told.column(first) + " to " + Told.column(last));
+        }
+    }
+
+    void hideRow(int row) {
+        if (hiddenRows++ == 0) {
+            firstHiddenRow = row + 1;
+        }
+    }
+
+    void merge(int row, int first, int last) {
+        if (last > first && merged.size() < SheetBounds.MOST_MERGED) {
+            merged.add(new Merged(row, first, Math.min(last, SheetBounds.MOST_COLUMNS - 1)));
+        }
+    }
+
+    /** Repeats merged heads over their columns and tells what is hidden. */
+    void apply(SheetCells cells, String tab, Told told) {
+        merged.forEach(stretch -> cells.merge(stretch.row(), stretch.first(), stretch.last()));
+        String sheet = "Sheet " + Words.quote(tab);
+        if (!hiddenColumns.isEmpty()) {
+            told.sentence(sheet + " has hidden columns, read all the same: " + String.join(", ", hiddenColumns.subList(0, Math.min(5, hiddenColumns.size())))
+                    + (hiddenColumns.size() > 5 ? " and " + (hiddenColumns.size() - 5) + " more" : "") + ".");
+        }
+        if (hiddenRows > 0) {
+            told.sentence(sheet + " has " + Words.count(hiddenRows, "hidden row", "hidden rows")
+                    + ", read all the same; the first is row " + firstHiddenRow + ".");
+        }
+    }
+}
