@@ -150,7 +150,7 @@ final class BatchRows {
     private Optional<LocalTime> time(String cell, ListColumn column, int line) {
         double share = CellNumber.of(cell, decimal()).map(CellNumber::value).orElse(Double.NaN);
         Optional<LocalTime> time = share >= 0 && share < 1
-                ? Optional.of(LocalTime.ofSecondOfDay(Math.min(86_399, Math.round(share * 86_400))))
+                ? Optional.of(ColumnDayFit.clock(share, cell))
                 : WrittenDay.timeOfDay(cell);
         if (time.isEmpty()) {
             told.add("Line " + line + ": " + Words.quote(cell) + " under " + Words.quote(column.heading())

@@ -12,6 +12,7 @@ final class ColumnDayFit {
 
     private static final double FIRST_SERIAL = 36_526;
     private static final double LAST_SERIAL = 73_050;
+    private static final int DECIMALS_WITHOUT_SECONDS = 4;
     static final String SERIAL = "serial number";
 
     private ColumnDayFit() {}
@@ -66,7 +67,16 @@ final class ColumnDayFit {
         if (!(number >= FIRST_SERIAL && number <= LAST_SERIAL)) {
             return Optional.empty();
         }
-        return Optional.of(SERIAL_ZERO.atStartOfDay().plusDays((long) Math.floor(number))
-                .plusSeconds(Math.round((number - Math.floor(number)) * 86_400)));
+        double share = number - Math.floor(number);
+        return Optional.of(SERIAL_ZERO
+                .plusDays((long) Math.floor(number))
+                .atTime(clock(share, Double.toString(number))));
+    }
+
+    /** Returns the time of day of a share of a day; one with so few decimals that seconds are not in it is a whole minute. */
+    static LocalTime clock(double share, String written) {
+        int sign = Math.max(written.lastIndexOf('.'), written.lastIndexOf(','));
+        long step = written.length() - sign - 1 <= DECIMALS_WITHOUT_SECONDS ? 60 : 1;
+        return LocalTime.ofSecondOfDay(Math.min(86_399, Math.round(share * 86_400 / step) * step));
     }
 }

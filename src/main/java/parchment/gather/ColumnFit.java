@@ -129,9 +129,9 @@ record ColumnFit(double score, String unit, UnitDoubt doubt, String reason) {
         if (!column.mostly(CellForm.WORDS)) {
             return column.count(CellForm.WORDS) > 0 ? known(0.4, "", "holds words and values") : NONE;
         }
-        boolean repeated = column.distinct() < 0.7 * column.filled() || column.filled() < 4;
+        boolean repeated = column.distinct() < 0.7 * column.filled() || column.filled() < 3;
         return known(
-                repeated ? 0.9 : 0.6,
+                repeated ? 0.9 : 0.55,
                 "",
                 repeated
                         ? "holds " + column.distinct() + " different words on " + column.filled() + " rows"

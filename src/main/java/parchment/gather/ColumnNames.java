@@ -59,11 +59,18 @@ final class ColumnNames {
                 claims.add(ColumnClaim.of(column, ListMeaning.TIME_OF_DAY, clock.unit(), 0.62, clock.reason()));
             }
         }
+        boolean headless = column.heading().matches("#\\d+");
+        if (headless && column.mostly(CellForm.CLOCK)) {
+            ColumnFit drop = ColumnTimeFit.sinceCharge(column, ListMeaning.DROP);
+            if (drop.score() > 0.9 && ColumnTimeFit.timeOfDay(column).score() < 0.9) {
+                claims.add(ColumnClaim.of(column, ListMeaning.DROP, drop.unit(), 0.55, drop.reason() + " as long as a roast"));
+            }
+        }
         if (unnamed && column.mostly(CellForm.WORDS) && column.wordsEach() >= 3 && column.distinct() > 0.7 * column.filled()) {
             claims.add(ColumnClaim.of(column, ListMeaning.NOTE, "", 0.61, "holds words, different ones on nearly each row"));
         }
         boolean repeated = column.filled() >= 6 && column.distinct() >= 2 && column.distinct() <= 0.5 * column.filled();
-        if (unnamed && repeated && column.mostly(CellForm.WORDS) && column.heading().matches("#\\d+")) {
+        if (unnamed && repeated && headless && column.mostly(CellForm.WORDS)) {
             claims.add(ColumnClaim.of(column, ListMeaning.LOT, "", 0.55,
                     "holds " + column.distinct() + " different words on " + column.filled() + " rows, as lots are"));
         }

@@ -150,11 +150,26 @@ record ListColumns(Table table, List<ListColumn> columns) {
         return place < 0 ? BY_WEIGHT.size() : place;
     }
 
-    /** Returns the columns with one as a person answered; another column that had the meaning is kept as an extra. */
+    /** Returns the columns with one as a person answered; another column that had the meaning is kept as an extra,
+     * and the roasted mass follows the green mass into another unit. */
     ListColumns with(int place, ListMeaning meaning, String unit) {
         List<ListColumn> changed = new ArrayList<>();
+        String before = columns.get(place).unit();
         for (ListColumn column : columns) {
-            if (column.place() == place) {
+            boolean follows = meaning == ListMeaning.GREEN_MASS
+                    && column.meaning() == ListMeaning.ROASTED_MASS
+                    && column.unit().equals(before)
+                    && ColumnValues.statedUnit(column.heading()).isEmpty();
+            if (follows) {
+                changed.add(new ListColumn(
+                        column.place(),
+                        column.heading(),
+                        column.meaning(),
+                        unit,
+                        column.reason(),
+                        column.confidence(),
+                        column.others()));
+            } else if (column.place() == place) {
                 changed.add(new ListColumn(
                         place, column.heading(), meaning, unit, "was answered so", Confidence.CERTAIN, List.of()));
             } else if (column.meaning() == meaning && !meaning.mayRepeat()) {

@@ -15,6 +15,7 @@ final class MassPairs {
     private static final double HEAVIEST = 0.94;
     private static final double ROWS_AGREE = 0.9;
     private static final int FEWEST_ROWS = 3;
+    private static final double COLDER_THAN_ANY_ROAST = 70;
     private static final double LOSS_STEP = 0.6;
 
     private MassPairs() {}
@@ -68,12 +69,13 @@ final class MassPairs {
         boolean units = !green.unit().isEmpty() || !roasted.unit().isEmpty();
         boolean named = massName(green) > 0 || massName(roasted) > 0;
         // Two columns of temperatures can stand in such a ratio too: without a loss, a unit or a name nothing is claimed.
-        if (loss.isEmpty() && !units && !named || spread > 0.12 && !named) {
+        boolean cold = green.quantile(0.95) < COLDER_THAN_ANY_ROAST;
+        if (loss.isEmpty() && !units && !named && !cold || spread > 0.12 && !named) {
             return;
         }
         boolean agree = green.named().strength(ListMeaning.GREEN_MASS) > 0
                 && roasted.named().strength(ListMeaning.ROASTED_MASS) > 0;
-        double score = loss.isPresent() ? 0.97 : agree ? 0.98 : units && named ? 0.93 : units || named ? 0.85 : 0.7;
+        double score = loss.isPresent() ? 0.995 : agree ? 0.99 : units && named ? 0.93 : units || named ? 0.85 : 0.58;
         double median = 100 * (1 - ColumnValues.quantile(ratios, 0.5));
         String percent = String.format(Locale.ROOT, "%.0f %%", median);
         String why = loss.map(column -> ", which is what " + quoted(column) + " says").orElse("");
@@ -94,10 +96,11 @@ final class MassPairs {
                 ListMeaning.ROASTED_MASS,
                 other,
                 score,
-                units ? ColumnClaim.UnitDoubt.KNOWN : roastedFit.doubt(),
+                // Its unit is the green mass's: asked once.
+                ColumnClaim.UnitDoubt.KNOWN,
                 "is " + percent + " lighter than " + quoted(green) + " row by row" + why + "; it " + roastedFit.reason()));
         loss.ifPresent(column -> claims.add(ColumnClaim.of(
-                column, ListMeaning.MASS_LOSS, "%", 0.97, "is what " + quoted(roasted) + " lost against " + quoted(green))));
+                column, ListMeaning.MASS_LOSS, "%", 0.99, "is what " + quoted(roasted) + " lost against " + quoted(green))));
     }
 
     private static String quoted(ColumnValues column) {

@@ -71,7 +71,7 @@ final class TableClaims {
         boolean joined = columns.of(ListMeaning.BATCH).filter(column -> column.reason().contains("curve files")).isPresent();
         boolean dated = columns.of(ListMeaning.DATE).isPresent() || columns.of(ListMeaning.ROASTED_AT).isPresent();
         long lots = columns.columns().stream().filter(column -> OF_LOTS.contains(column.meaning())).count();
-        double score = (joined ? 0.45 : named ? 0.25 : dated ? 0.15 : 0) + (named && dated ? 0.1 : 0) + Math.min(0.45, 0.15 * roasts) - Math.min(0.3, 0.08 * lots);
+        double score = (joined ? 0.45 : named ? 0.25 : dated ? 0.15 : 0) + (named && dated ? 0.2 : 0) + Math.min(0.45, 0.15 * roasts) - Math.min(0.3, 0.08 * lots);
         boolean any = named || dated && roasts >= 2;
         if (!any) {
             return new TableKind(What.BATCHES, 0, "names no batches");

@@ -54,7 +54,7 @@ final class TableFinder {
             open.add(from, to);
             return;
         }
-        Optional<Table> turned = TableTurn.of(area, from, to, above(from));
+        Optional<Table> turned = TableTurn.of(area, from, to, () -> above(from));
         if (turned.isPresent()) {
             close();
             tables.add(turned.get());

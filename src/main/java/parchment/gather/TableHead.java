@@ -66,14 +66,32 @@ record TableHead(int from, int body, List<String> names) {
         if (!headed || isUnits(cells) || row + 1 >= to) {
             return 0;
         }
-        int below = Math.min(ROWS_BELOW, to - row - 1);
+        return words + values + 2 * known + 2 * support(area, row, to, cells);
+    }
+
+    /** Returns how many values stand below the words in a row, on average, up to the next row of words alone. */
+    private static double support(SheetArea area, int row, int to, List<String> cells) {
         double support = 0;
-        for (int r = row + 1; r <= row + below; r++) {
-            for (int c = 0; c < area.width(); c++) {
-                support += !cells.get(c).isEmpty() && CellForm.of(area.cell(r, c)).isValue() ? 1 : 0;
+        int rows = 0;
+        for (int r = row + 1; r < to && rows < ROWS_BELOW; r++) {
+            List<String> below = area.row(r);
+            if (isUnits(below)) {
+                continue;
             }
+            int here = 0;
+            boolean any = false;
+            for (int c = 0; c < area.width(); c++) {
+                boolean value = CellForm.of(below.get(c)).isValue();
+                any |= value;
+                here += value && !cells.get(c).isEmpty() ? 1 : 0;
+            }
+            if (!any) {
+                break;
+            }
+            support += here;
+            rows++;
         }
-        return words + values + 2 * known + 2 * support / below;
+        return rows == 0 ? 0 : support / rows;
     }
 
     /** Cups 1, 2, 3 … or blind codes may head columns: whole numbers, each once, that count up from 1 or are three digits long. */

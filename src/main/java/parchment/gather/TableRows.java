@@ -10,6 +10,7 @@ import parchment.sheet.Words;
 final class TableRows {
     private static final int ROWS_LOOKED_AT = 60;
     private static final int WORKED_OUT_ROWS = 3;
+    private static final double MOST_WIDE = 0.3;
     private static final int MOST_ROWS_SUMMED = 20_000;
 
     private final SheetArea area;
@@ -161,7 +162,40 @@ final class TableRows {
         return trimmed();
     }
 
+    /** A remark with the sign between columns in it runs on into columns without a heading: its parts are put together again. */
+    private void runOn() {
+        int named = head.names().size();
+        while (named > 0 && head.names().get(named - 1).matches("#\\d+")) {
+            named--;
+        }
+        int wide = 0;
+        int words = 0;
+        for (List<String> row : rows) {
+            wide += row.subList(named, row.size()).stream().anyMatch(cell -> !cell.isEmpty()) ? 1 : 0;
+            words += named > 0 && CellForm.of(row.get(named - 1)) == CellForm.WORDS ? 1 : 0;
+        }
+        if (named == 0 || wide == 0 || wide > MOST_WIDE * rows.size() && wide > 1 || words < wide) {
+            return;
+        }
+        for (int r = 0; r < rows.size(); r++) {
+            List<String> row = rows.get(r);
+            List<String> more = row.subList(named, row.size()).stream().filter(cell -> !cell.isEmpty()).toList();
+            if (!more.isEmpty() && CellForm.of(row.get(named - 1)) == CellForm.WORDS) {
+                List<String> joined = new ArrayList<>(row);
+                joined.set(named - 1, row.get(named - 1) + area.sheet().delimiter() + " "
+                        + String.join(area.sheet().delimiter() + " ", more));
+                for (int c = named; c < joined.size(); c++) {
+                    joined.set(c, "");
+                }
+                rows.set(r, joined);
+                leftOut.add("Line " + lines.get(r) + " is wider than the headings: the rest was put to the last column, "
+                        + Words.quote(joined.get(named - 1)) + ".");
+            }
+        }
+    }
+
     private Table trimmed() {
+        runOn();
         boolean[] kept = new boolean[area.width()];
         for (int c = 0; c < kept.length; c++) {
             kept[c] = !head.names().get(c).matches("#\\d+");

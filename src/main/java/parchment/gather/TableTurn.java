@@ -3,6 +3,7 @@ package parchment.gather;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Supplier;
 import java.util.stream.Stream;
 
 /** Turns tables whose headings stand in the first column and whose batches are columns. */
@@ -13,7 +14,7 @@ final class TableTurn {
     private TableTurn() {}
 
     /** Returns the turned table of a block, if its headings run down the first column. */
-    static Optional<Table> of(SheetArea area, int from, int to, List<List<String>> above) {
+    static Optional<Table> of(SheetArea area, int from, int to, Supplier<List<List<String>>> above) {
         if (to - from < FEWEST_KNOWN || to - from > MOST_ROWS || area.width() < 3) {
             return Optional.empty();
         }
@@ -37,7 +38,7 @@ final class TableTurn {
         if (knownDown < FEWEST_KNOWN || knownDown < 0.4 * down.size() || values > 0.2 * down.size() || knownDown <= knownAcross + 1 || !alike) {
             return Optional.empty();
         }
-        List<List<String>> titles = new ArrayList<>(above);
+        List<List<String>> titles = new ArrayList<>(above.get());
         for (int r = from; r < first; r++) {
             titles.add(area.row(r));
         }
