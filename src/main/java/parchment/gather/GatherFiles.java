@@ -19,7 +19,7 @@ final class GatherFiles {
     static final int DEEPEST = 6;
 
     /** Names of files that may hold a table; a name may hold the end of a line. */
-    private static final Pattern TABLE = Pattern.compile("(?is).*\\.(csv|tsv|txt|log|dat)");
+    private static final Pattern TABLE = Pattern.compile("(?is).*\\.(csv|tsv|txt|log|dat|xlsx|xlsm|ods|xls)");
 
     private final Path folder;
     private final List<Path> tables = new ArrayList<>();

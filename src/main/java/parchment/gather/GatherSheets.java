@@ -32,7 +32,7 @@ final class GatherSheets {
     /** Returns what a table is taken for, or was answered to be. */
     TableKind.What kind(Table sheet, String letter, List<TableKind> claims) {
         String key = "sheet." + letter + ".";
-        TableKind found = TableKind.of(sheet, clues, claims);
+        TableKind found = owned(sheet, TableKind.of(sheet, clues, claims));
         TableKind.What proposal = found.what() == TableKind.What.RECORDING ? TableKind.What.NOTHING : found.what();
         // Whether it is a list was all that was asked once; such answers are still read.
         String list = questions.raw(key + "is.list").toLowerCase(Locale.ROOT);
@@ -60,6 +60,18 @@ final class GatherSheets {
                 .filter(what -> what.words().equals(answer))
                 .findFirst()
                 .orElse(TableKind.What.NOTHING);
+    }
+
+    /** A table with the logbook's own headings is a list, however short it is. */
+    private static TableKind owned(Table sheet, TableKind found) {
+        Set<String> own = sheet.headings().stream()
+                .map(Header::parse)
+                .filter(header -> header.name().equals("batch") || LogbookFiles.isBatchColumn(header))
+                .map(Header::name)
+                .collect(Collectors.toSet());
+        return found.what() == TableKind.What.NOTHING && own.size() > 1 && own.contains("batch")
+                ? new TableKind(TableKind.What.BATCHES, TableKind.LEAST, "has the headings of a logbook's list")
+                : found;
     }
 
     private static List<String> first(Table sheet) {
@@ -116,7 +128,7 @@ final class GatherSheets {
             String unit = follows ? green.get().unit() : column.unit();
             String proposal = answer(column.meaning(), unit);
             String which = "Column " + (column.place() + 1) + " " + Words.quote(column.heading()) + " of "
-                    + Source.of(found.table()).shown() + ", for it " + reason(column);
+                    + Source.of(found.table()).shown() + (reason(column).startsWith("its ") ? ", " : " ") + reason(column);
             String choices = Arrays.stream(ListMeaning.values()).map(ListMeaning::words).collect(Collectors.joining(", "))
                     + ", with a unit where one is needed, such as green mass [kg]";
             int filled = (int) found.table().column(column.place()).stream()

@@ -42,6 +42,7 @@ record Gathering(
     static Gathering of(StrangeFolder folder, Map<String, String> answers, Map<String, String> earlierNames) {
         GatherQuestions questions = new GatherQuestions(answers);
         folder.told().forEach(questions::leaveOut);
+        folder.taken().forEach(questions::say);
         List<StrangeFolder.Found> recordings =
                 folder.tables().stream().filter(StrangeFolder.Found::isRecording).toList();
         List<Table> sheets = folder.tables().stream()
@@ -60,7 +61,7 @@ record Gathering(
         List<ListedBatch> listed =
                 listed(GatherStyles.letters(sheets, questions, folder.path()), curves, questions, dates, cups);
         List<ListedRoast> roasts = JoinedBatches.roasts(listed);
-        JoinAnswers joined = JoinAnswers.of(curves, roasts, questions);
+        JoinAnswers joined = JoinAnswers.of(curves, roasts, earlierNames, questions);
         JoinedBatches named = new JoinedBatches(questions);
         List<GatheredBatch> batches = named.of(curves, roasts, joined.joined(), earlierNames);
         GatherCups.Scored scored = cups.of(batches, named.otherNames());

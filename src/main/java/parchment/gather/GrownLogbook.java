@@ -61,12 +61,17 @@ final class GrownLogbook {
             }
         }
         for (Map.Entry<String, FileSum> file : fresh.entrySet()) {
-            if (!file.getKey().startsWith(LogbookFiles.CURVES + "/")) {
+            if (!file.getKey().startsWith(LogbookFiles.CURVES + "/") && !file.getKey().equals(GatherWriter.REPORT)) {
                 file(file.getKey(), file.getValue());
             }
         }
-        WholeFile.at(logbook.resolve(GatheredBefore.FILE))
-                .write(now.keeping(earlier).text());
+        if (added + renewed + told.size() > 0) {
+            file(GatherWriter.REPORT, FileSum.of(made.resolve(GatherWriter.REPORT)));
+        }
+        String record = now.keeping(earlier).text();
+        if (!record.equals(Files.readString(logbook.resolve(GatheredBefore.FILE)))) {
+            WholeFile.at(logbook.resolve(GatheredBefore.FILE)).write(record);
+        }
         return words(now);
     }
 

@@ -5,6 +5,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 import parchment.sheet.Words;
 
 /**
@@ -20,7 +21,16 @@ record JoinAnswers(List<Join> all, List<Join> joined, List<Join> apart) {
     /** More doubtful ones than this are asked about in one question. */
     private static final int ASKED_ONE_BY_ONE = 3;
 
-    static JoinAnswers of(List<GatheredBatch> curves, List<ListedRoast> roasts, GatherQuestions questions) {
+    /**
+     * Puts them together.
+     *
+     * @param earlier the names of an earlier gathering, by where a recording stands: what was joined then stays so
+     */
+    static JoinAnswers of(
+            List<GatheredBatch> curves,
+            List<ListedRoast> roasts,
+            Map<String, String> earlier,
+            GatherQuestions questions) {
         Map<String, ListedRoast> byName = new HashMap<>();
         roasts.forEach(roast -> byName.putIfAbsent(roast.shown(), roast));
         List<Join> told = new ArrayList<>();
@@ -29,7 +39,15 @@ record JoinAnswers(List<Join> all, List<Join> joined, List<Join> apart) {
         for (GatheredBatch curve : curves) {
             String key = key(curve);
             if (!questions.has(key)) {
-                free.add(curve);
+                Optional<Join> before = before(curve, byName.get(earlier.getOrDefault(curve.origin(), "")));
+                before.ifPresent(join -> {
+                    byName.remove(join.roast().shown());
+                    left.removeIf(other -> other == join.roast());
+                    told.add(join);
+                });
+                if (before.isEmpty()) {
+                    free.add(curve);
+                }
                 continue;
             }
             String answer = questions.tell(
@@ -67,6 +85,17 @@ record JoinAnswers(List<Join> all, List<Join> joined, List<Join> apart) {
             (yes ? joined : apart).add(join);
         }
         return new JoinAnswers(all, joined, apart);
+    }
+
+    /** Returns the join of an earlier gathering, if nothing speaks against it now. */
+    private static Optional<Join> before(GatheredBatch curve, @Nullable ListedRoast roast) {
+        if (roast == null) {
+            return Optional.empty();
+        }
+        List<Clue> clues = JoinEvidence.of(JoinEvidence.Curve.of(curve), roast);
+        return clues.isEmpty() || clues.stream().anyMatch(Clue::against)
+                ? Optional.empty()
+                : Optional.of(new Join(curve, roast, Join.Sure.CERTAIN, clues, ""));
     }
 
     static String key(GatheredBatch curve) {

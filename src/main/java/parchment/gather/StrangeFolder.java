@@ -5,11 +5,13 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
+import java.util.Map;
 import java.util.stream.IntStream;
 import parchment.logbook.LogbookException;
+import parchment.sheet.NoTableException;
 import parchment.sheet.TextFile;
 import parchment.sheet.Words;
+import parchment.sheet.Workbook;
 
 /** Holds the tables of a folder as they were read once, before any question is answered. */
 final class StrangeFolder {
@@ -36,15 +38,17 @@ final class StrangeFolder {
     private final List<Found> tables = new ArrayList<>();
     private final List<String> neither = new ArrayList<>();
     private final List<String> told;
+    private final List<String> taken = new ArrayList<>();
 
     private StrangeFolder(Path path) throws IOException {
         this.path = path;
-        GatherQuestions said = new GatherQuestions(java.util.Map.of());
+        GatherQuestions said = new GatherQuestions(Map.of());
         this.files = GatherFiles.in(path, said);
-        this.told = said.leftOut();
+        this.told = new ArrayList<>(said.leftOut());
         for (Path file : files) {
+            int before = told.size();
             List<Table> inFile = tables(file);
-            if (inFile.isEmpty()) {
+            if (inFile.isEmpty() && told.size() == before) {
                 neither.add(path.relativize(file).toString());
             }
             inFile.stream().map(Found::of).forEach(tables::add);
@@ -66,7 +70,7 @@ final class StrangeFolder {
             if (folder.tables.isEmpty()) {
                 throw new LogbookException("The folder " + Words.quote(path.toString()) + " holds no table of readings: "
                         + Words.count(folder.files.size(), "file was", "files were")
-                        + " looked at (.csv, .tsv, .txt, .log, .dat).");
+                        + " looked at (.csv, .tsv, .txt, .log, .dat, .xlsx, .ods).");
             }
             return folder;
         } catch (IOException e) {
@@ -75,13 +79,20 @@ final class StrangeFolder {
         }
     }
 
-    private static List<Table> tables(Path file) {
+    private List<Table> tables(Path file) {
+        String name = Words.quote(path.relativize(file).toString());
         try {
-            Optional<Table> table = StrangeFile.read(file);
-            return table.stream().toList();
+            Workbook workbook = Workbook.read(file, path);
+            workbook.told().forEach(line -> taken.add(name + ": " + line));
+            return workbook.sheets().stream()
+                    .flatMap(sheet -> Table.in(sheet).stream())
+                    .toList();
+        } catch (NoTableException e) {
+            told.add(name + " is " + e.getMessage() + "; left out.");
         } catch (IOException e) {
-            return List.of();
+            told.add(name + " is " + TextFile.reason(e) + "; left out.");
         }
+        return List.of();
     }
 
     Path path() {
@@ -97,11 +108,16 @@ final class StrangeFolder {
         return tables;
     }
 
+    /** Returns what is to be known of how files were read, a sentence each. */
+    List<String> taken() {
+        return taken;
+    }
+
     /** Returns what was not looked at or holds no table, a sentence each. */
     List<String> told() {
         List<String> all = new ArrayList<>(told);
         if (!neither.isEmpty()) {
-            all.add("No table of values, or too long for a recording, and left out: " + Words.some(neither) + ".");
+            all.add("No table of values, and left out: " + Words.some(neither) + ".");
         }
         return all;
     }

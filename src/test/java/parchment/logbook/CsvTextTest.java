@@ -192,7 +192,11 @@ class CsvTextTest {
             assertEquals(
                     CsvText.cell("@" + lots.get(i)).strip(),
                     batch.label(Batch.Label.NOTE).orElse(""));
-            assertEquals(CsvText.cell("+" + lots.get(i)).strip(), batch.extras().get("strange"));
+            // A number may lose its plus, and nothing else.
+            String strange = CsvText.cell("+" + lots.get(i)).strip();
+            assertEquals(
+                    strange.matches("\\+\\d+") ? strange.substring(1) : strange,
+                    batch.extras().get("strange"));
         }
         for (CSVRecord row : split(Files.readString(made.resolve("batches.csv"), StandardCharsets.UTF_8), ',')) {
             row.forEach(cell -> assertFalse(isWorkedOut(cell), cell));
