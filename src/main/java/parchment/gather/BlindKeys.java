@@ -1,12 +1,130 @@
 package parchment.gather;
 
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.stream.IntStream;
+import parchment.gather.BlindKey.Entry;
+import parchment.sheet.Words;
 
-/** Finds keys of blind codes. */
+/** Finds keys of blind codes: a column of codes beside one of batches, in a sheet of its own, beside scores, or in a list of batches. */
 final class BlindKeys {
-    private BlindKeys() {}
+    private final Table table;
+    private final ScoreClues clues;
+    private final List<String> told = new ArrayList<>();
+
+    private BlindKeys(Table table, ScoreClues clues) {
+        this.table = table;
+        this.clues = clues;
+    }
 
     static Optional<BlindKey> of(Table table, ScoreClues clues) {
-        return Optional.empty();
+        return new BlindKeys(table, clues).read();
+    }
+
+    private Optional<BlindKey> read() {
+        ScoreSurroundings around = ScoreSurroundings.of(table, clues);
+        Map<ScorePart, Integer> columns = new HashMap<>();
+        for (int i = 0; i < table.headings().size(); i++) {
+            int column = i;
+            String heading = table.headings().get(i);
+            Optional<ScorePart> part = Optional.ofNullable(clues.stated().get(heading))
+                    .flatMap(ScorePart::of)
+                    .or(() -> ScoreWords.key(heading));
+            boolean batches = share(i, clues.batches()::contains) > 0.5;
+            // A sample can be a batch, and a cup with a letter is a code.
+            if (part.filter(p -> p == ScorePart.CODE || p == ScorePart.LOT).isPresent() && batches) {
+                part = Optional.of(ScorePart.BATCH);
+            } else if (part.filter(p -> p == ScorePart.CUP).isPresent() && share(column, ScoreWords::isCode) > 0.5) {
+                part = Optional.of(ScorePart.CODE);
+            } else if (part.isEmpty() && batches) {
+                part = Optional.of(ScorePart.BATCH);
+            }
+            part.ifPresent(p -> columns.putIfAbsent(p, column));
+        }
+        byValues(columns);
+        Integer code = columns.get(ScorePart.CODE);
+        Integer batch = columns.get(ScorePart.BATCH);
+        Integer lot = columns.get(ScorePart.LOT);
+        if (code == null || batch == null && lot == null) {
+            return Optional.empty();
+        }
+        List<Entry> entries = entries(columns, day(around.said(ScorePart.DAY)));
+        if (entries.isEmpty()) {
+            return Optional.empty();
+        }
+        List<String> all = new ArrayList<>(table.leftOut());
+        all.addAll(told);
+        return Optional.of(new BlindKey(
+                entries,
+                "It has codes under " + Words.quote(table.headings().get(code)) + " and "
+                        + (batch != null ? "batches under " + Words.quote(table.headings().get(batch))
+                                : "lots under " + Words.quote(table.headings().get(lot)))
+                        + ".",
+                all));
+    }
+
+    // A key of two columns needs no headings.
+    private void byValues(Map<ScorePart, Integer> columns) {
+        if (table.headings().size() > 3 || columns.containsKey(ScorePart.CODE)) {
+            return;
+        }
+        for (int i = 0; i < table.headings().size(); i++) {
+            if (!columns.containsValue(i) && share(i, ScoreWords::isCode) > 0.8 && columns.containsKey(ScorePart.BATCH)) {
+                columns.put(ScorePart.CODE, i);
+                return;
+            }
+        }
+    }
+
+    private List<Entry> entries(Map<ScorePart, Integer> columns, Optional<LocalDate> dayAround) {
+        List<Entry> entries = new ArrayList<>();
+        Map<String, Entry> seen = new LinkedHashMap<>();
+        for (int row = 0; row < table.rows().size(); row++) {
+            String code = cell(row, columns.get(ScorePart.CODE));
+            String batch = columns.containsKey(ScorePart.BATCH) ? cell(row, columns.get(ScorePart.BATCH)) : "";
+            String lot = columns.containsKey(ScorePart.LOT) ? cell(row, columns.get(ScorePart.LOT)) : "";
+            int line = table.lines().get(row);
+            if (code.isEmpty() || batch.isEmpty() && lot.isEmpty()) {
+                if (!code.isEmpty()) {
+                    told.add("Line " + line + ": the code " + Words.quote(code) + " has no batch beside it.");
+                }
+                continue;
+            }
+            Optional<LocalDate> day = columns.containsKey(ScorePart.DAY) ? day(cell(row, columns.get(ScorePart.DAY))) : Optional.empty();
+            Entry entry = new Entry(code, batch, lot, day.or(() -> dayAround), table, line);
+            Entry before = seen.putIfAbsent(CupJoin.plain(code) + entry.day(), entry);
+            boolean other = before != null && !(before.batch() + before.lot()).equals(batch + lot);
+            if (other) {
+                told.add("Line " + line + ": the code " + Words.quote(code) + " stands for " + Words.quote(batch.isEmpty() ? lot : batch)
+                        + " here and for " + Words.quote(before.batch().isEmpty() ? before.lot() : before.batch()) + " on line "
+                        + before.line() + "; cups of that code are asked about.");
+            }
+            if (before == null || other) {
+                entries.add(entry);
+            }
+        }
+        return entries;
+    }
+
+    private Optional<LocalDate> day(String cell) {
+        return WrittenDate.find(List.of(cell), clues.dates()).flatMap(WrittenDate::day);
+    }
+
+    private double share(int column, java.util.function.Predicate<String> asked) {
+        List<String> cells = IntStream.range(0, table.rows().size())
+                .mapToObj(row -> cell(row, column))
+                .filter(cell -> !cell.isEmpty())
+                .toList();
+        return cells.isEmpty() ? 0 : cells.stream().filter(asked).count() / (double) cells.size();
+    }
+
+    private String cell(int row, int column) {
+        List<String> cells = table.rows().get(row);
+        return column < cells.size() ? cells.get(column).strip() : "";
     }
 }

@@ -2,7 +2,9 @@ package parchment.gather;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
+import parchment.file.NameForms;
 
 /**
  * Holds which batch each cup is of, and why.
@@ -23,7 +25,7 @@ record CupJoin(List<Joined> joined, List<Doubtful> doubtful, List<Unjoined> unjo
 
         /** Returns the cup as the roaster settles it. */
         Joined settled(String batch) {
-            return new Joined(cup, batch, "by your answer");
+            return new Joined(cup, batch, CupSearch.place(cup) + " is batch " + batch + ": by your answer.");
         }
     }
 
@@ -38,6 +40,26 @@ record CupJoin(List<Joined> joined, List<Doubtful> doubtful, List<Unjoined> unjo
 
     /** Joins cups to batches by name, by key, by day and by lot. */
     static CupJoin of(List<TastedCup> cups, List<BlindKey> keys, List<NamedBatch> batches) {
-        return new CupJoin(new ArrayList<>(), new ArrayList<>(), new ArrayList<>());
+        CupSearch search = new CupSearch(keys, batches);
+        List<Joined> joined = new ArrayList<>();
+        List<Doubtful> doubtful = new ArrayList<>();
+        List<Unjoined> unjoined = new ArrayList<>();
+        for (TastedCup cup : cups) {
+            CupSearch.Found found = search.find(cup);
+            if (found.batches().size() == 1 && found.certain()) {
+                joined.add(new Joined(cup, found.batches().get(0), found.reason()));
+            } else if (!found.batches().isEmpty()) {
+                doubtful.add(new Doubtful(
+                        cup, found.batches().get(0), found.batches().subList(1, found.batches().size()), found.reason()));
+            } else {
+                unjoined.add(new Unjoined(cup, found.nearest(), found.reason()));
+            }
+        }
+        return new CupJoin(joined, doubtful, unjoined);
+    }
+
+    /** Returns a name as it is compared: lower case, one blank between words, any form of a letter. */
+    static String plain(String name) {
+        return NameForms.composed(name).toLowerCase(Locale.ROOT).replaceAll("[\\s_]+", " ").strip();
     }
 }

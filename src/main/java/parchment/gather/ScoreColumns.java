@@ -178,7 +178,9 @@ final class ScoreColumns {
                 take(ScorePart.CUP, i);
             } else if (heads.get(i).written().isEmpty() && i == 0 && !isRunning(i) && share(i, cell -> cell.matches("#?\\d{1,6}")) >= MOST) {
                 take(ScorePart.BATCH, i);
-            } else if (share(i, ScoreWords::isCode) >= MOST && !ScoreWords.speaksAgainst(heads.get(i).written())) {
+            } else if (share(i, ScoreWords::isCode) >= MOST
+                    && (heads.get(i).written().isEmpty() || !keys.containsKey(ScorePart.BATCH))
+                    && !ScoreWords.speaksAgainst(heads.get(i).written())) {
                 take(ScorePart.CODE, i);
             }
         }

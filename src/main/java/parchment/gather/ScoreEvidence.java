@@ -26,12 +26,14 @@ final class ScoreEvidence {
         Set<String> attributes = new HashSet<>();
         Set<String> cuppers = new HashSet<>();
         boolean called = false;
+        boolean means = false;
         for (Map<ScorePart, String> meaning : columns.meanings().values()) {
             String attribute = meaning.getOrDefault(ScorePart.ATTRIBUTE, "");
             if (ScoreWords.isAttribute(attribute)) {
                 attributes.add(attribute);
             }
             called |= meaning.containsKey(ScorePart.SCORE) || ScoreWords.isTotal(attribute);
+            means |= meaning.containsKey(ScorePart.MEAN);
             if (meaning.containsKey(ScorePart.CUPPER)) {
                 cuppers.add(meaning.get(ScorePart.CUPPER));
             }
@@ -57,6 +59,7 @@ final class ScoreEvidence {
             return new ScoreEvidence(false, Confidence.DOUBTFUL, "");
         }
         Steps steps = Steps.of(columns);
+        called |= means && steps.few();
         if (attributes.size() >= 2) {
             return new ScoreEvidence(true, steps.few() ? Confidence.CLEAR : Confidence.LIKELY,
                     "It names " + Words.some(attributes.stream().sorted().toList()) + (steps.few() ? ", scored in few steps" : ""));

@@ -111,7 +111,8 @@ final class ScoreHeads {
                 : both ? Optional.of(ScorePart.ATTRIBUTE) : Optional.empty();
     }
 
-    private ScorePart unknown(Set<String> parts, Set<ScorePart> settled, boolean rowsNameAttributes) {
+    private ScorePart unknown(Set<String> all, Set<ScorePart> settled, boolean rowsNameAttributes) {
+        List<String> parts = all.stream().filter(part -> known(part).isEmpty()).toList();
         Map<ScorePart, Integer> keys = columns.keys();
         boolean cups = keys.containsKey(ScorePart.BATCH) || keys.containsKey(ScorePart.CODE) || keys.containsKey(ScorePart.LOT)
                 || keys.containsKey(ScorePart.CUP) && !rowsNameAttributes

@@ -5,6 +5,7 @@ import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
+import org.hipparchus.stat.regression.OLSMultipleLinearRegression;
 import parchment.logbook.Logbook;
 import parchment.virtual.Scenario;
 import parchment.virtual.VirtualBatch;
@@ -128,7 +129,32 @@ final class VirtualCells {
         double best = reading(since, BEST);
         Logbook logbook = Logbook.open(folder);
         String lot = logbook.lots().get(0).name();
-        return OtherCells.best(Answers.best(Answers.ask(OtherCells.ASKED, logbook), lot), best, best);
+        Answers.Best answer = Answers.best(Answers.ask(OtherCells.ASKED, logbook), lot);
+        Map<String, Double> values = OtherCells.best(answer, best, best);
+        values.put("own held", OtherCells.yes(answer.holds(top(since, lot))));
+        return values;
+    }
+
+    /** Returns where the square through a lot's noise-free sweetness over the reading at the drop has its top. */
+    private static double top(List<VirtualBatch> batches, String lot) {
+        List<VirtualBatch> own = batches.stream()
+                .filter(batch -> batch.plan().lot().name().equals(lot))
+                .toList();
+        double middle = own.stream()
+                .mapToDouble(VirtualBatch::dropReading)
+                .average()
+                .orElseThrow();
+        double[][] rows = new double[own.size()][];
+        double[] sweetness = new double[own.size()];
+        for (int i = 0; i < rows.length; i++) {
+            double x = own.get(i).dropReading() - middle;
+            rows[i] = new double[] {x, x * x};
+            sweetness[i] = own.get(i).flavour().get(0);
+        }
+        OLSMultipleLinearRegression fit = new OLSMultipleLinearRegression();
+        fit.newSampleData(sweetness, rows);
+        double[] curve = fit.estimateRegressionParameters();
+        return middle - curve[1] / (2 * curve[2]);
     }
 
     /** Returns the reading at which the beans' own temperature, by its line on the reading at the drop, is such a temperature. */

@@ -208,7 +208,10 @@ final class ClassCommand implements Callable<Integer> {
             }
             if (envelopes != null) {
                 EnvelopePages.write(results.envelopes(), envelopes);
-                terminal.println("Envelopes: " + envelopes.toAbsolutePath());
+                terminal.println(
+                        results.envelopes().isEmpty()
+                                ? "Envelopes: none, for no student has a sheet that could be marked."
+                                : "Envelopes: " + envelopes.toAbsolutePath());
             }
             terminal.flush();
             return 0;

@@ -63,6 +63,15 @@ class EnvelopePagesTest {
     }
 
     @Test
+    void saysThatThereIsNoneWhereNobodyHandedInASheet() throws IOException {
+        String said = collect();
+
+        assertTrue(said.contains("Envelopes: none, for no student has a sheet that could be marked."), said);
+        assertFalse(Files.exists(envelopes));
+        assertEquals(List.of(), written());
+    }
+
+    @Test
     void areWrittenIntoTheirFolderWhateverAStudentIsCalled() throws IOException {
         List<String> names =
                 List.of("../../x", folder.resolve("absolute").toString(), "..", "Zoë, third row", "O'Neil", "x", "...");
