@@ -49,10 +49,15 @@ final class GatherCups {
                             case LIKELY -> 0.65;
                             case DOUBTFUL -> 0.45;
                         },
-                        "holds scores: " + sheet.reason())));
+                        "holds scores: " + sentence(sheet.reason()))));
         BlindKey.of(table, clues)
                 .ifPresent(key -> claims.add(new TableKind(TableKind.What.KEY, 0.7, "holds codes: " + key.reason())));
         return claims;
+    }
+
+    private static String sentence(String reason) {
+        String text = reason.endsWith(".") ? reason.substring(0, reason.length() - 1) : reason;
+        return text.startsWith("It ") ? "it " + text.substring(3) : text;
     }
 
     void addScores(String letter, Table table) {
@@ -88,10 +93,13 @@ final class GatherCups {
                 scores.cups().stream().map(TastedCup::cupper).filter(name -> !name.isEmpty()).forEach(cuppers::add);
                 read.add(scores);
                 questions.say("  " + Source.of(table).shown() + ": "
-                        + Words.count(scores.cups().size(), "cup", "cups") + " read (" + scores.reason() + ").");
+                        + Words.count(scores.cups().size(), "cup", "cups") + " read.");
                 scores.told().forEach(line -> questions.leaveOut(Source.of(table).shown() + ": " + line));
                 scores.open().forEach(line -> questions.leaveOut(
-                        Source.of(table).shown() + " leaves open: " + line + " Answer with sheet." + letter + ".column.1, 2 and so on."));
+                        Source.of(table).shown() + " leaves open: " + line
+                                + (line.contains("scale")
+                                        ? " Until it is said, no score is taken to be off its scale (such as scale.acidity=0..10)."
+                                        : " (sheet." + letter + ".column.1 and so on say what a column is)")));
             });
             if (sheet.isEmpty()) {
                 questions.leaveOut(Source.of(table).shown() + ": no scores can be read in it.");

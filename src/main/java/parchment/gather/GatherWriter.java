@@ -49,7 +49,14 @@ final class GatherWriter {
         if (!gathering.scored().cups().isEmpty()) {
             CuppingsWriter cuppings = gathering.scored().writer();
             cuppings.write(folder);
-            cuppings.settings().forEach(line -> settings.append(line).append('\n'));
+            List<String> scales = gathering.questions().keys("scale.");
+            scales.forEach(key -> settings.append(key)
+                    .append('=')
+                    .append(escaped(gathering.questions().raw(key)))
+                    .append('\n'));
+            cuppings.settings().stream()
+                    .filter(line -> scales.stream().noneMatch(key -> line.startsWith(key + "=")))
+                    .forEach(line -> settings.append(line).append('\n'));
         }
         file(LogbookFiles.SETTINGS).write(settings.toString());
         file(ANSWERS).write(properties(gathering.questions().answered()));

@@ -65,6 +65,7 @@ record Gathering(
         JoinedBatches named = new JoinedBatches(questions);
         List<GatheredBatch> batches = named.of(curves, roasts, joined.joined(), earlierNames);
         GatherCups.Scored scored = cups.of(batches, named.otherNames());
+        questions.keys("scale.").forEach(key -> questions.keep(key, questions.raw(key)));
         String zone = questions.tell(
                 "time.zone",
                 "The times are taken to be of this time zone",

@@ -40,8 +40,11 @@ record Join(GatheredBatch curve, ListedRoast roast, Sure sure, List<Clue> clues,
     }
 
     private String words(boolean against) {
+        boolean identified = clues.stream().anyMatch(clue -> clue.kind().identifies() && !clue.against());
         return clues.stream()
                 .filter(clue -> clue.against() == against)
+                // Where a name or a time tells, the place in the day adds nothing.
+                .filter(clue -> clue.kind() != Clue.Kind.ORDER || !identified)
                 .map(Clue::words)
                 .collect(Collectors.joining(", "));
     }
