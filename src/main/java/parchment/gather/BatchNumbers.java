@@ -84,6 +84,11 @@ final class BatchNumbers {
         return names;
     }
 
+    /** Returns whether a heading is a word for a batch, with or without one for its number. */
+    static boolean isWord(String heading) {
+        return ONLY_WORD.matcher(heading.strip()).matches();
+    }
+
     /** Returns every cell above a table that could be a name. */
     static Set<String> cells(List<List<String>> above) {
         Set<String> cells = new LinkedHashSet<>();

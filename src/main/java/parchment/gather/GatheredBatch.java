@@ -47,8 +47,21 @@ record GatheredBatch(
     GatheredBatch with(Map<String, String> fromSheet, Optional<LocalDateTime> at, Optional<LocalDate> onDay) {
         Map<String, String> all = new LinkedHashMap<>(written);
         fromSheet.forEach(all::putIfAbsent);
+        // A logger's clock may show the time of day and no date, which a list knows.
+        Optional<LocalDateTime> clock = recording.flatMap(known -> known.timeOfDayAt(zero))
+                .flatMap(time -> day.or(() -> onDay).map(date -> date.atTime(time)));
         return new GatheredBatch(
-                name, part, roastedAt.or(() -> at), day.or(() -> onDay), recording, zero, from, to, marks, all, notes);
+                name,
+                part,
+                roastedAt.or(() -> clock).or(() -> at),
+                day.or(() -> onDay),
+                recording,
+                zero,
+                from,
+                to,
+                marks,
+                all,
+                notes);
     }
 
     /** Returns the last second of its recording since the charge; NaN without one. */

@@ -34,6 +34,9 @@ record Recording(
         Optional<LocalDateTime> zero,
         int leftOut) {
     private static final double HALF_A_DAY = 43_200;
+
+    /** A spreadsheet counts days from 30 December 1899. */
+    private static final double DAYS_TO_1970 = 25_569;
     private static final LocalDateTime EPOCH = LocalDateTime.of(1970, 1, 1, 0, 0);
 
     /** Holds words that were typed beside a reading. */
@@ -69,6 +72,8 @@ record Recording(
     private static double seconds(String cell, String form, DateOrder order, Numbers.Decimal decimal) {
         return switch (form) {
             case Meaning.MILLISECONDS -> Numbers.parse(cell, decimal) / 1000;
+            case Meaning.SHARE_OF_DAY -> Math.round(Numbers.parse(cell, decimal) * 864_000) / 10.0;
+            case Meaning.SERIAL -> Math.round((Numbers.parse(cell, decimal) - DAYS_TO_1970) * 864_000) / 10.0;
             case Meaning.TIME_OF_DAY ->
                 Value.timeOfDay(cell).map(t -> t.toNanoOfDay() / 1e9).orElse(Double.NaN);
             case Meaning.DATE_AND_TIME ->
@@ -88,10 +93,10 @@ record Recording(
     }
 
     private static Optional<LocalDateTime> zero(Table file, String form, DateOrder order) {
-        if (form.equals(Meaning.DATE_AND_TIME)) {
+        if (form.equals(Meaning.DATE_AND_TIME) || form.equals(Meaning.SERIAL)) {
             return Optional.of(EPOCH);
         }
-        Optional<WrittenDay> written = written(file);
+        Optional<WrittenDay> written = beside(file).or(() -> written(file));
         Optional<LocalDate> day = written.flatMap(date -> date.on(order));
         if (form.equals(Meaning.TIME_OF_DAY)) {
             return day.map(LocalDate::atStartOfDay);
@@ -110,6 +115,15 @@ record Recording(
                 .or(() -> WrittenDay.find(String.valueOf(source.file().getFileName())));
         // The lines know the time of day better; the name may be all there is, and its year may stand first.
         return above.filter(day -> !day.needsOrder() || named.isEmpty()).or(() -> named).or(() -> above);
+    }
+
+    /** A date may stand beside each reading, in a column of its own. */
+    private static Optional<WrittenDay> beside(Table file) {
+        List<String> first = file.rows().isEmpty() ? List.of() : file.rows().get(0);
+        return first.stream()
+                .filter(cell -> CellForm.of(cell) == CellForm.DATE)
+                .flatMap(cell -> WrittenDay.ofCell(cell).stream())
+                .findFirst();
     }
 
     /** A time of day may stand in a cell of its own beside the date. */
@@ -132,7 +146,7 @@ record Recording(
 
     /** Returns the date that the file states, where no time of day goes with it. */
     Optional<LocalDate> day(DateOrder order) {
-        return written(file).flatMap(date -> date.on(order));
+        return beside(file).or(() -> written(file)).flatMap(date -> date.on(order));
     }
 
     /** Returns the charges, as the fall of the bean temperature shows them. */
@@ -218,10 +232,17 @@ record Recording(
                 : Elapsed.seconds(at).toString();
     }
 
+    /** Returns the time of day of one of its seconds, where its clock shows that. */
+    Optional<LocalTime> timeOfDayAt(double at) {
+        return timeOfDay() ? Optional.of(LocalTime.ofSecondOfDay(Math.floorMod(Math.round(at), 86_400L))) : Optional.empty();
+    }
+
     private boolean timeOfDay() {
         return meanings.stream()
                 .anyMatch(m -> m.kind() == Meaning.Kind.TIME
-                        && (m.unit().equals(Meaning.TIME_OF_DAY) || m.unit().equals(Meaning.DATE_AND_TIME)));
+                        && (m.unit().equals(Meaning.TIME_OF_DAY)
+                                || m.unit().equals(Meaning.DATE_AND_TIME)
+                                || m.unit().equals(Meaning.SERIAL)));
     }
 
     /** Returns the time that was answered in the form of {@link #clock}, or NaN. */

@@ -86,6 +86,7 @@ final class StrangeFolder {
             workbook.told().forEach(line -> taken.add(name + ": " + line));
             return workbook.sheets().stream()
                     .flatMap(sheet -> Table.in(sheet).stream())
+                    .flatMap(table -> BatchBeside.parts(table).stream())
                     .toList();
         } catch (NoTableException e) {
             told.add(name + " is " + e.getMessage() + "; left out.");
