@@ -4,6 +4,7 @@ import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.time.LocalTime;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -37,7 +38,11 @@ final class BatchRows {
         this.order = order;
         this.told = told;
         Set<String> used = new HashSet<>(Set.of("batch", "roasted at"));
-        for (ListColumn column : columns.columns()) {
+        // A column that means something has its heading before one that is only called so.
+        List<ListColumn> known = columns.columns().stream()
+                .sorted(Comparator.comparing(column -> column.meaning() == ListMeaning.EXTRA))
+                .toList();
+        for (ListColumn column : known) {
             headings.put(column.place(), GatherColumns.heading(column.place(), heading(column), used));
         }
         // Many hands write the day once and leave it blank below.

@@ -19,7 +19,7 @@ final class GatherFiles {
     static final int DEEPEST = 6;
 
     /** Names of files that may hold a table; a name may hold the end of a line. */
-    private static final Pattern TABLE = Pattern.compile("(?is).*\\.(csv|tsv|txt|log|dat)");
+    private static final Pattern TABLE = Pattern.compile("(?is).*\\.(csv|tsv|txt|log|dat|xlsx|xlsm|ods|xls)");
 
     private final Path folder;
     private final List<Path> tables = new ArrayList<>();
@@ -71,30 +71,30 @@ final class GatherFiles {
 
     private void say(GatherQuestions questions) {
         if (!hidden.isEmpty()) {
-            questions.say("Left out, because a computer hides files whose names begin with a dot: " + Words.some(hidden)
+            questions.leaveOut("Left out, because a computer hides files whose names begin with a dot: " + Words.some(hidden)
                     + ". To take one in, give it another name.");
         }
         if (!deeper.isEmpty()) {
-            questions.say(
+            questions.leaveOut(
                     "Left out, because " + (deeper.size() == 1 ? "it lies" : "they lie") + " in more than " + DEEPEST
                             + " folders within each other: " + Words.count(deeper.size(), "file", "files") + ", "
                             + Words.some(deeper) + ". To take one in, gather a folder nearer to it.");
         }
         if (!links.isEmpty()) {
-            questions.say("Left out, because a link to a folder is not followed, and what is no file is not read: "
+            questions.leaveOut("Left out, because a link to a folder is not followed, and what is no file is not read: "
                     + Words.some(links) + ".");
         }
         if (!out.isEmpty()) {
-            questions.say("Left out, because a link out of the folder is not followed: " + Words.some(out)
+            questions.leaveOut("Left out, because a link out of the folder is not followed: " + Words.some(out)
                     + ". To take one in, copy the file into the folder.");
         }
         if (!folders.isEmpty()) {
-            questions.say("Folders, though named like files, so only what lies in them was looked at: "
+            questions.leaveOut("Folders, though named like files, so only what lies in them was looked at: "
                     + Words.some(folders) + ".");
         }
         if (!others.isEmpty()) {
             int count = others.values().stream().mapToInt(Integer::intValue).sum();
-            questions.say("Not looked at, because no table is kept in such: " + Words.count(count, "file", "files")
+            questions.leaveOut("Not looked at, because no table is kept in such: " + Words.count(count, "file", "files")
                     + ", whose names end in " + Words.some(others.keySet()) + ".");
         }
     }

@@ -5,11 +5,9 @@ import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import parchment.sheet.Words;
 
 /** Collects what a sheet says and the new logbook will not, to name it in a line of each kind, with its number. */
@@ -18,35 +16,6 @@ final class GatherLosses {
     private static final long SAME_TIME_SECONDS = 300;
 
     private final Map<String, List<String>> byKind = new LinkedHashMap<>();
-    private final Set<String> batches = new LinkedHashSet<>();
-
-    /** Notes a row without the name of a batch; one in which nothing stands is none. */
-    void unnamed(List<String> row) {
-        if (row.stream().anyMatch(cell -> !cell.isEmpty())) {
-            add("without the name of a batch, left out", String.join(" | ", row).strip());
-        }
-    }
-
-    /** Notes that a row is about a batch, which an earlier row of the sheet may have been about. */
-    void row(String batch) {
-        if (!batches.add(batch)) {
-            add(
-                    "of a batch that an earlier row of the sheet names, joined with it; where both fill a cell, what the first says is kept",
-                    batch);
-        }
-    }
-
-    /** Notes a date or a time of which nothing could be read. */
-    void unreadable(String batch, String cell, Optional<?> read) {
-        if (read.isEmpty()) {
-            add("with a date or time that cannot be read, left out", batch + ": " + cell);
-        }
-    }
-
-    /** Notes a time of day that no date goes with. */
-    void withoutDate(String batch, String cell) {
-        add("with a time of day and no date, left out", batch + ": " + cell);
-    }
 
     /** Notes a date or time where the recording, or an earlier row or sheet, has another. */
     void otherTime(GatheredBatch known, Optional<LocalDateTime> at, Optional<LocalDate> day) {
@@ -85,7 +54,7 @@ final class GatherLosses {
 
     /** Says what was collected. */
     void say(GatherQuestions questions) {
-        byKind.forEach((kind, which) -> questions.say("  "
+        byKind.forEach((kind, which) -> questions.leaveOut(""
                 + Words.count(which.size(), "row or cell", "rows or cells") + " " + kind + ": " + Words.some(which)
                 + "."));
     }

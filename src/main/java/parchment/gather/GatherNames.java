@@ -21,9 +21,6 @@ final class GatherNames {
 
     private final GatherQuestions questions;
 
-    /** Recordings by the names that their files gave them. */
-    private final Map<String, String> recordings = new HashMap<>();
-
     /** The recordings, by the names of their curve files as a system that tells least apart sees them. */
     private final Map<String, String> files = new HashMap<>();
 
@@ -40,35 +37,27 @@ final class GatherNames {
         return name.isEmpty() ? UNNAMED : name;
     }
 
-    /** Returns the batches of recordings, each under a name of its own. */
-    List<GatheredBatch> ofRecordings(List<GatheredBatch> batches) {
-        List<GatheredBatch> named = new ArrayList<>();
-        for (GatheredBatch batch : batches) {
-            String name = free(batch.name());
-            recordings.putIfAbsent(batch.name(), name);
-            named.add(batch.named(name));
-        }
-        return named;
+    /** Returns the name of a recording, which wants the given one. */
+    String ofRecording(String wanted) {
+        return free(wanted);
     }
 
-    /** Returns the batch that a row of a list is about, by the name written in it. */
+    /** Returns the name of a batch that stands in lists alone, by the name written in them. */
     String ofRow(String written) {
-        String recording = recordings.get(written);
-        if (recording != null) {
-            return recording;
-        }
-        // A file system may change the form of a name by itself, so a row may claim a recording in another form.
         String plain = plain(written);
-        String before = taken.putIfAbsent(plain, written);
-        if (before == null || before.equals(written)) {
+        String before = taken.get(plain);
+        if (before == null) {
+            taken.put(plain, written);
             return plain;
         }
-        String name = numbered(plain, written);
-        if (taken.putIfAbsent(name, written) == null) {
-            questions.say("  Two batches look as if both were called " + Words.quote(plain)
-                    + " but are written with other signs; the second becomes " + Words.quote(name)
-                    + ". If they are one, write them alike and gather again.");
-        }
+        String name = numbered(plain);
+        taken.put(name, written);
+        questions.leaveOut("Two batches look as if both were called " + Words.quote(plain)
+                + (NameForms.composed(before).equals(NameForms.composed(written)) && !before.equals(written)
+                        ? " but are written with other signs"
+                        : "")
+                + "; the second becomes " + Words.quote(name)
+                + ". If they are one, write them alike and gather again.");
         return name;
     }
 
@@ -82,19 +71,20 @@ final class GatherNames {
             name = shortened(plain, ending);
         }
         files.put(file(name), plain);
+        taken.put(name, written);
         String cut = name.equals(plain + ending)
                 ? ""
                 : ", the first " + Words.count(letters(name) - letters(ending), "letter", "letters") + " of "
                         + letters(plain) + (ending.isEmpty() ? "" : " with" + ending)
                         + ": no file can have a longer name";
         if (other != null) {
-            questions.say("Two recordings are called " + Words.quote(other)
+            questions.leaveOut("Two recordings are called " + Words.quote(other)
                     + (other.equals(plain)
                             ? ""
                             : " and " + Words.quote(plain) + ", which not every computer tells apart in names of files")
                     + "; the second becomes " + Words.quote(name) + cut + ".");
         } else if (!cut.isEmpty()) {
-            questions.say("The recording " + Words.quote(plain) + " becomes " + Words.quote(name) + cut + ".");
+            questions.leaveOut("The recording " + Words.quote(plain) + " becomes " + Words.quote(name) + cut + ".");
         }
         return name;
     }
@@ -117,14 +107,12 @@ final class GatherNames {
         return begin + ending;
     }
 
-    /** Returns the name with the first number after it that nobody has but whoever wrote this. */
-    private String numbered(String plain, String written) {
+    /** Returns the name with the first number after it that nobody has. */
+    private String numbered(String plain) {
         int number = 2;
-        String name = plain + " (2)";
-        while (taken.containsKey(name) && !taken.get(name).equals(written) || recordings.containsValue(name)) {
+        while (taken.containsKey(plain + " (" + number + ")")) {
             number++;
-            name = plain + " (" + number + ")";
         }
-        return name;
+        return plain + " (" + number + ")";
     }
 }

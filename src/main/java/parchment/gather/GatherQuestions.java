@@ -1,7 +1,7 @@
 package parchment.gather;
 
-import java.io.IOException;
-import java.io.UncheckedIOException;
+import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -12,23 +12,35 @@ import java.util.function.Predicate;
 import parchment.logbook.LogbookException;
 import parchment.sheet.Words;
 
-/** Asks what cannot be known from the files: first a file of answers, then a person; keeps what was answered so that it can be used again. */
+/**
+ * Answers every question of a gathering: with what a person or a file has answered already, else with the proposal. What cannot be known from the files is
+ * kept as an open question; all else is told with its key, so that it can be answered otherwise.
+ */
 final class GatherQuestions {
-    private static final int TIMES_ASKED = 3;
+    /**
+     * Holds a question that the files leave open.
+     *
+     * @param proposal what stands unless it is answered: never what would lose data
+     * @param batches how many batches it decides
+     */
+    record Open(String key, String question, String proposal, Predicate<String> valid, String choices, int batches) {
+        /** Returns the question as it is listed. */
+        String listed() {
+            return question + " [" + proposal + "] (" + key + "; it decides " + Words.count(batches, "batch", "batches")
+                    + ")";
+        }
+    }
 
     private final Map<String, String> given = new LinkedHashMap<>();
     private final Set<String> unused = new LinkedHashSet<>();
-    private final Gather.Console console;
-    private final Appendable out;
-    private final StringBuilder report = new StringBuilder();
     private final Map<String, String> answered = new LinkedHashMap<>();
-    private boolean explained;
+    private final List<String> taken = new ArrayList<>();
+    private final List<String> leftOut = new ArrayList<>();
+    private final List<Open> open = new ArrayList<>();
 
-    GatherQuestions(Map<String, String> given, Gather.Console console, Appendable out) {
+    GatherQuestions(Map<String, String> given) {
         given.forEach((key, answer) -> this.given.put(key.toLowerCase(Locale.ROOT), answer));
         unused.addAll(this.given.keySet());
-        this.console = console;
-        this.out = out;
     }
 
     /** Makes a part of a key of a name: letters, digits and hyphens. */
@@ -37,69 +49,79 @@ final class GatherQuestions {
     }
 
     /**
-     * Returns the answer to a question.
+     * Returns the answer to what the files tell well enough: it is told, and not asked.
      *
-     * @param proposal what an empty answer, or nobody to answer, stands for; "" if nothing can be proposed
-     * @throws LogbookException if the file of answers has an answer that is not one of the choices
+     * @throws LogbookException if what was answered is not one of the choices
      */
-    String ask(String key, String question, String proposal, Predicate<String> valid, String choices) {
-        String prepared = given.get(key);
-        if (prepared != null) {
-            unused.remove(key);
-            if (!valid.test(prepared)) {
-                throw new LogbookException(
-                        "The answer " + Words.quote(prepared) + " to " + key + " is none of: " + choices + ".");
-            }
-            return keep(key, question, prepared, "answered in the file");
-        }
-        int asked = 0;
-        while (asked < TIMES_ASKED) {
-            String shown = question + (proposal.isEmpty() ? " " : " [" + proposal + "] ");
-            String line = console.ask(explanation() + shown).map(String::strip).orElse(null);
-            if (line == null) {
-                break;
-            }
-            String answer = line.isEmpty() ? proposal : line;
-            if (valid.test(answer)) {
-                answered.put(key, answer);
-                report.append("  ")
-                        .append(question)
-                        .append(' ')
-                        .append(answer)
-                        .append(" (answered; ")
-                        .append(key)
-                        .append(")\n");
-                return answer;
-            }
-            say((line.equals("?") ? "It can be: " : "That is none of: ") + choices + ".");
-            asked += line.equals("?") ? 0 : 1;
-        }
-        return keep(key, question, proposal, proposal.isEmpty() ? "not answered" : "taken as proposed");
-    }
-
-    private String explanation() {
-        String text =
-                explained ? "" : "(Press Enter to take what stands in brackets; type ? to see what can be answered.)\n";
-        explained = true;
-        return text;
-    }
-
-    boolean yes(String key, String question, String proposal) {
-        List<String> choices = List.of("yes", "no", "y", "n");
-        return ask(
-                        key,
-                        question + " (yes or no)",
-                        proposal,
-                        a -> choices.contains(a.toLowerCase(Locale.ROOT)),
-                        "yes, no")
-                .toLowerCase(Locale.ROOT)
-                .startsWith("y");
-    }
-
-    private String keep(String key, String question, String answer, String how) {
+    String tell(String key, String statement, String proposal, Predicate<String> valid, String choices) {
+        boolean known = given.containsKey(key);
+        String answer = known ? given(key, valid, choices) : proposal;
         answered.put(key, answer);
-        say("  " + question + " " + (answer.isEmpty() ? "" : answer + " ") + "(" + how + "; " + key + ")");
+        say("  " + statement + ": " + (answer.isEmpty() ? "\"\"" : answer) + " (" + (known ? "answered; " : "") + key + ")");
         return answer;
+    }
+
+    /**
+     * Returns the answer to what the files leave open: asked if nobody has answered it.
+     *
+     * @param batches how many batches it decides
+     * @throws LogbookException if what was answered is not one of the choices
+     */
+    String ask(String key, String question, String proposal, Predicate<String> valid, String choices, int batches) {
+        if (given.containsKey(key)) {
+            return tell(key, question, proposal, valid, choices);
+        }
+        open.add(new Open(key, question, proposal, valid, choices, batches));
+        answered.put(key, proposal);
+        return proposal;
+    }
+
+    /** Returns whether the answer to what the files tell well enough is yes. */
+    boolean tellYes(String key, String statement, String proposal) {
+        return isYes(tell(key, statement, proposal, GatherQuestions::isYesOrNo, "yes, no"));
+    }
+
+    /** Returns whether the answer to an open question is yes. */
+    boolean askYes(String key, String question, String proposal, int batches) {
+        return isYes(ask(key, question + " (yes or no)", proposal, GatherQuestions::isYesOrNo, "yes, no", batches));
+    }
+
+    private static boolean isYesOrNo(String answer) {
+        return List.of("yes", "no", "y", "n").contains(answer.toLowerCase(Locale.ROOT));
+    }
+
+    private static boolean isYes(String answer) {
+        return answer.toLowerCase(Locale.ROOT).startsWith("y");
+    }
+
+    private String given(String key, Predicate<String> valid, String choices) {
+        String prepared = given.getOrDefault(key, "");
+        unused.remove(key);
+        if (!valid.test(prepared)) {
+            throw new LogbookException("The answer " + Words.quote(prepared) + " to " + key + " is none of: " + choices + ".");
+        }
+        return prepared;
+    }
+
+    /** Returns whether somebody has answered the question, whatever it is. */
+    boolean has(String key) {
+        return given.containsKey(key);
+    }
+
+    /** Returns what was answered by key, without telling it; "" if nothing was. */
+    String raw(String key) {
+        unused.remove(key);
+        return given.getOrDefault(key, "");
+    }
+
+    /** Returns the keys that were answered and begin so. */
+    List<String> keys(String begin) {
+        return given.keySet().stream().filter(key -> key.startsWith(begin)).toList();
+    }
+
+    /** Keeps something to be found again by a later gathering. */
+    void keep(String key, String value) {
+        answered.put(key, value);
     }
 
     /** Returns every answer that was used, by key, in the order asked. */
@@ -107,22 +129,33 @@ final class GatherQuestions {
         return answered;
     }
 
-    /** Returns the keys of the file of answers that no question asked for. */
+    /** Returns the keys that were answered and that nothing asked for. */
     Set<String> unused() {
         return unused;
     }
 
-    /** Returns all that was said, asked and answered so far. */
-    String report() {
-        return report.toString();
+    /** Returns the open questions, the one that decides most batches first. */
+    List<Open> open() {
+        List<Open> sorted = new ArrayList<>(open);
+        sorted.sort(Comparator.comparing(Open::batches).reversed());
+        return sorted;
+    }
+
+    /** Returns what was taken for what, a line each. */
+    List<String> taken() {
+        return taken;
+    }
+
+    /** Returns what was left out, a line each. */
+    List<String> leftOut() {
+        return leftOut;
     }
 
     void say(String line) {
-        report.append(line).append('\n');
-        try {
-            out.append(line).append('\n');
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
-        }
+        taken.add(line);
+    }
+
+    void leaveOut(String line) {
+        leftOut.add(line);
     }
 }

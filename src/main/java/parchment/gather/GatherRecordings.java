@@ -1,7 +1,5 @@
 package parchment.gather;
 
-import java.io.IOException;
-import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.util.ArrayList;
@@ -27,10 +25,16 @@ final class GatherRecordings {
     private static final int WORDS_ASKED = 20;
     private static final int FIRST_ROWS = 3;
     private static final String NOTE = "note";
+    private static final String STARTS_AT_CHARGE = "starts-at-charge";
+    /** A logger that was started with the roast begins at 0, give or take its first step. */
+    private static final double FIRST_STEP = 10;
+    /** Beans turn within as much (common practice, no source). */
+    private static final double TURNING = 180;
 
     private final GatherQuestions questions;
     private final GatherStyle style;
     private final String key;
+    private boolean startsAtCharge;
 
     GatherRecordings(GatherQuestions questions, GatherStyle style) {
         this.questions = questions;
@@ -39,34 +43,34 @@ final class GatherRecordings {
     }
 
     /** Asks about the style, then makes batches of each of its files. */
-    List<GatheredBatch> gather() throws IOException {
+    List<GatheredBatch> gather(GatherDates dates) {
         show();
         List<Meaning> meanings = meanings();
         GatherColumns.ofCurve(meanings, style.sample().headings()).told().forEach(line -> questions.say("  " + line));
-        DateOrder order = order();
+        DateOrder order = order(dates);
         Map<String, Optional<MarkKind>> marks = words(meanings);
-        List<GatheredBatch> batches = new ArrayList<>();
-        for (Path path : style.paths()) {
-            Optional<StrangeFile> file = StrangeFile.read(path);
-            if (file.isPresent()) {
-                batches.addAll(batches(Recording.of(file.get(), meanings, order), order, marks));
-            } else {
-                questions.say("  " + Words.quote(String.valueOf(path.getFileName()))
-                        + " can no longer be read as before: left out.");
-            }
-        }
-        return batches;
+        List<Recording> recordings = style.tables().stream()
+                .map(table -> Recording.of(table, meanings, order))
+                .toList();
+        startsAtCharge = startsAtCharge(recordings, marks);
+        return recordings.stream()
+                .flatMap(recording -> batches(recording, order, marks).stream())
+                .toList();
     }
 
     private void show() {
-        StrangeFile sample = style.sample();
+        Table sample = style.sample();
+        List<String> told = new ArrayList<>();
+        sample.above().stream().limit(FIRST_ROWS).forEach(cells -> told.add(String.join(" | ", cells)));
+        told.add(String.join(" | ", sample.headings()));
+        sample.rows().stream().limit(FIRST_ROWS).forEach(cells -> told.add(String.join(" | ", cells)));
         questions.say("");
         questions.say("Style " + style.letter() + ": "
-                + Words.count(style.paths().size(), "recording", "recordings") + ", such as "
-                + Words.quote(sample.fileName()) + "; " + Delimiter.nameOf(sample.delimiter())
+                + Words.count(style.tables().size(), "recording", "recordings") + ", such as "
+                + Source.of(sample).shown() + "; " + Delimiter.nameOf(sample.sheet().delimiter())
                 + " between the columns, "
-                + Words.count(sample.preamble().size(), "line", "lines") + " before the headings. It starts:");
-        sample.firstLines(FIRST_ROWS).forEach(line -> questions.say("    " + line));
+                + Words.count(sample.above().size(), "line", "lines") + " before the headings. It starts:");
+        told.forEach(line -> questions.say("    " + line));
         style.odd()
                 .forEach((value, count) ->
                         questions.say("  " + Numbers.written(value) + " stands " + Words.count(count, "time", "times")
@@ -77,11 +81,10 @@ final class GatherRecordings {
         List<Meaning> meanings = new ArrayList<>();
         for (int i = 0; i < style.proposals().size(); i++) {
             MeaningProposal proposal = style.proposals().get(i);
-            String answer = questions.ask(
+            String answer = questions.tell(
                     key + "column." + (i + 1),
                     "Column " + (i + 1) + " "
-                            + Words.quote(style.columns().get(i).heading()) + " looks like "
-                            + proposal.meaning() + ": " + proposal.reason() + ". What is it?",
+                            + Words.quote(style.columns().get(i).heading()) + ", because " + proposal.reason(),
                     proposal.meaning().toString(),
                     text -> Meaning.parse(text).isPresent(),
                     Meaning.choices());
@@ -90,32 +93,16 @@ final class GatherRecordings {
         return meanings;
     }
 
-    private DateOrder order() {
-        if (!style.datesInQuestion()) {
-            return DateOrder.ISO_ONLY;
-        }
-        DateOrder certain = style.certainOrder();
-        return dateOrder(questions, key + "date.order", certain);
-    }
-
-    static DateOrder dateOrder(GatherQuestions questions, String key, DateOrder certain) {
-        boolean known = certain != DateOrder.ISO_ONLY;
-        String answer = questions.ask(
-                key,
-                "How are the dates written: day/month/year or month/day/year?"
-                        + (known
-                                ? " One of them can only be read as " + certain.words() + "."
-                                : " None of them shows it."),
-                known ? certain.words() : "",
-                text -> text.equals("day/month/year") || text.equals("month/day/year"),
-                "day/month/year, month/day/year");
+    private DateOrder order(GatherDates dates) {
+        // An order of its own was asked for each style once; such answers are still read.
+        String own = questions.raw(key + "date.order");
         for (DateOrder order : DateOrder.values()) {
-            if (order.words().equals(answer)) {
+            if (order.words().equals(own)) {
+                questions.keep(key + "date.order", own);
                 return order;
             }
         }
-        questions.say("  Nobody said how the dates are written: they are left out.");
-        return DateOrder.ISO_ONLY;
+        return dates.of(style);
     }
 
     /** Asks which of the typed words are marks. */
@@ -133,10 +120,10 @@ final class GatherRecordings {
                 marks.put(entry.getKey(), proposed);
                 continue;
             }
-            String answer = questions.ask(
+            String answer = questions.tell(
                     key + "event." + GatherQuestions.key(entry.getKey()),
-                    "What do the words " + Words.quote(entry.getKey()) + " mean? They stand "
-                            + Words.count(entry.getValue(), "time", "times") + ".",
+                    "The words " + Words.quote(entry.getKey()) + ", which stand "
+                            + Words.count(entry.getValue(), "time", "times"),
                     proposed.map(MarkKind::words).orElse(NOTE),
                     text -> names.contains(text.toLowerCase(Locale.ROOT)),
                     String.join(", ", names));
@@ -150,14 +137,16 @@ final class GatherRecordings {
     }
 
     private List<GatheredBatch> batches(Recording recording, DateOrder order, Map<String, Optional<MarkKind>> marks) {
-        String name = recording.file().stem();
-        if (recording.leftOut() > 0 || recording.file().ragged() > 0) {
-            questions.say("  " + Words.quote(recording.file().fileName()) + ": "
-                    + Words.count(recording.leftOut(), "row", "rows") + " without a time that rises and "
-                    + Words.count(recording.file().ragged(), "row", "rows") + " of another width left out.");
+        String name = Source.of(recording.file()).stem();
+        List<String> lost = new ArrayList<>(recording.file().leftOut());
+        if (recording.leftOut() > 0) {
+            lost.add(0, Words.count(recording.leftOut(), "row", "rows") + " without a time that rises left out");
+        }
+        if (!lost.isEmpty()) {
+            questions.leaveOut(Source.of(recording.file()).shown() + ": " + String.join(", ", lost) + ".");
         }
         if (recording.rows().isEmpty()) {
-            questions.say("  " + Words.quote(recording.file().fileName()) + " has no row with a time: left out.");
+            questions.leaveOut(Source.of(recording.file()).shown() + " has no row with a time: left out.");
             return List.of();
         }
         List<Double> charges = split(recording, charges(recording, marks));
@@ -175,10 +164,38 @@ final class GatherRecordings {
                 from = charge - BEFORE_CHARGE;
             }
             double to = i + 1 < charges.size() ? charges.get(i + 1) - BEFORE_CHARGE : Double.POSITIVE_INFINITY;
+            int part = charges.size() == 1 ? 0 : i + 1;
             batches.add(batch(
-                    charges.size() == 1 ? name : name + "-" + (i + 1), recording, order, charge, from, to, marks));
+                    part == 0 ? name : name + "-" + part, part, recording, order, charge, from, to, marks));
         }
         return batches;
+    }
+
+    /** Asks once for the recordings of the style in which no charge can be seen. */
+    private boolean startsAtCharge(List<Recording> recordings, Map<String, Optional<MarkKind>> marks) {
+        List<Recording> open = recordings.stream()
+                .filter(recording -> !recording.rows().isEmpty()
+                        && charges(recording, marks).isEmpty())
+                .toList();
+        if (open.isEmpty()) {
+            return false;
+        }
+        String such = Words.count(open.size(), "recording", "recordings") + " of style " + style.letter()
+                + ", such as " + Source.of(open.get(0).file()).shown() + ", "
+                + (open.size() == 1 ? "shows" : "show") + " no fall of the bean temperature at a charge";
+        boolean fromZero = open.stream().allMatch(GatherRecordings::beginsAsAtCharge);
+        return fromZero
+                ? questions.tellYes(
+                        key + STARTS_AT_CHARGE,
+                        such + "; the clock begins at 0 and the temperature is lowest soon after, so they start at the charge",
+                        "yes")
+                : questions.askYes(
+                        key + STARTS_AT_CHARGE, such + ". Do they start at the charge?", "no", open.size());
+    }
+
+    private static boolean beginsAsAtCharge(Recording recording) {
+        double first = recording.seconds().get(0);
+        return Math.abs(first) <= FIRST_STEP && recording.lowestSecond() - first <= TURNING;
     }
 
     private void beforeTheFirst(Recording recording, double from) {
@@ -187,7 +204,7 @@ final class GatherRecordings {
                 .filter(event -> event.seconds() < from)
                 .count();
         if (readings > 0) {
-            questions.say("  " + Words.quote(recording.file().fileName()) + ": "
+            questions.leaveOut(Source.of(recording.file()).shown() + ": "
                     + Words.count(readings, "row", "rows") + " before " + recording.clock(from)
                     + (words > 0 ? ", with " + Words.count(words, "note", "notes") + "," : "")
                     + " came more than a minute before the first charge and belong to no batch: left out.");
@@ -216,10 +233,10 @@ final class GatherRecordings {
             return charges;
         }
         String times = charges.stream().map(recording::clock).collect(Collectors.joining(", "));
-        String answer = questions.ask(
-                "file." + GatherQuestions.key(recording.file().stem()) + ".split",
-                Words.quote(recording.file().fileName()) + " shows " + charges.size() + " charges, at " + times
-                        + ". Make a batch of each? (yes, no, or the right times with commas between them)",
+        String answer = questions.tell(
+                "file." + GatherQuestions.key(Source.of(recording.file()).stem()) + ".split",
+                Source.of(recording.file()).shown() + " shows " + charges.size() + " charges, at " + times
+                        + ", and a batch is made of each (yes, no, or the right times with commas between them)",
                 "yes",
                 text -> text.equals("yes")
                         || text.equals("no")
@@ -241,19 +258,23 @@ final class GatherRecordings {
     }
 
     private GatheredBatch withoutCharge(Recording recording, DateOrder order, Map<String, Optional<MarkKind>> marks) {
-        String name = recording.file().stem();
-        boolean starts = questions.yes(
-                "file." + GatherQuestions.key(name) + ".starts-at-charge",
-                "No charge can be seen in " + Words.quote(recording.file().fileName())
-                        + ". Does it start at the charge?",
-                "no");
+        String name = Source.of(recording.file()).stem();
+        String own = "file." + GatherQuestions.key(name) + "." + STARTS_AT_CHARGE;
+        boolean starts = questions.has(own)
+                ? questions.tellYes(own, Source.of(recording.file()).shown() + " starts at the charge", "no")
+                : startsAtCharge;
         double zero = recording.seconds().get(0);
         if (starts) {
-            return batch(name, recording, order, zero, Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY, marks);
+            return batch(name, 0, recording, order, zero, Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY, marks);
         }
-        questions.say("  Its marks are left out, for they count from the charge.");
+        if (!recording.events().isEmpty()) {
+            questions.leaveOut(Source.of(recording.file()).shown()
+                    + ": its marks are kept as notes, for they count from a charge that is not seen ("
+                    + key + STARTS_AT_CHARGE + ").");
+        }
         return new GatheredBatch(
                 name,
+                0,
                 Optional.empty(),
                 dayOf(recording, order, zero),
                 Optional.of(recording),
@@ -277,6 +298,7 @@ final class GatherRecordings {
 
     private static GatheredBatch batch(
             String name,
+            int part,
             Recording recording,
             DateOrder order,
             double charge,
@@ -300,6 +322,7 @@ final class GatherRecordings {
         }
         return new GatheredBatch(
                 name,
+                part,
                 recording.zero().map(zero -> at(zero, charge)),
                 dayOf(recording, order, charge),
                 Optional.of(recording),

@@ -1,28 +1,23 @@
 package parchment.gather;
 
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
-import parchment.sheet.DateOrder;
 
 /** Holds the files that are written alike, so that what their columns mean is asked once. */
 final class GatherStyle {
     private final String letter;
-    private final StrangeFile sample;
-    private final List<Path> paths = new ArrayList<>();
+    private final Table sample;
+    private final List<Table> tables = new ArrayList<>();
     private final List<MeaningProposal> proposals;
     private final List<StrangeColumn> columns;
     private final Map<String, Integer> words = new TreeMap<>();
     private final Map<Double, Integer> odd = new TreeMap<>();
-    private int highestFirst;
-    private int highestSecond;
-    private boolean datesInQuestion;
 
-    GatherStyle(String letter, StrangeFile sample, List<StrangeColumn> columns, List<MeaningProposal> proposals) {
+    GatherStyle(String letter, Table sample, List<StrangeColumn> columns, List<MeaningProposal> proposals) {
         this.letter = letter;
         this.sample = sample;
         this.columns = columns;
@@ -30,8 +25,8 @@ final class GatherStyle {
     }
 
     /** Returns what makes two recordings one style: the same headings, and temperatures that fit the same scale. */
-    static String key(StrangeFile file, List<MeaningProposal> proposals) {
-        return file.style()
+    static String key(Table file, List<MeaningProposal> proposals) {
+        return style(file)
                 + proposals.stream()
                         .map(MeaningProposal::meaning)
                         .filter(m -> m.kind() == Meaning.Kind.TIME
@@ -41,8 +36,12 @@ final class GatherStyle {
                         .collect(Collectors.joining("\u001F"));
     }
 
-    void add(StrangeFile file, List<StrangeColumn> fileColumns, List<MeaningProposal> fileProposals) {
-        paths.add(file.path());
+    private static String style(Table file) {
+        return file.sheet().delimiter() + String.join("\u001F", file.headings());
+    }
+
+    void add(Table file, List<StrangeColumn> fileColumns, List<MeaningProposal> fileProposals) {
+        tables.add(file);
         for (int i = 0; i < fileColumns.size(); i++) {
             StrangeColumn column = fileColumns.get(i);
             // A column of events is empty in a batch where nobody typed.
@@ -60,35 +59,19 @@ final class GatherStyle {
                     .isPresent()) {
                 column.oddReadings().forEach((value, count) -> odd.merge(value, count, Integer::sum));
             }
-            if (column.mostly(StrangeColumn.Form.DATE_AND_TIME)
-                    && !column.first().matches("\\d{4}.*")) {
-                date(column.highestDateParts());
-            }
         }
-        WrittenDate.find(file, DateOrder.ISO_ONLY)
-                .filter(date -> date.day().isEmpty())
-                .ifPresent(date -> {
-                    String[] parts = date.written().split("/");
-                    date(new int[] {Integer.parseInt(parts[0]), Integer.parseInt(parts[1])});
-                });
-    }
-
-    private void date(int[] parts) {
-        datesInQuestion = true;
-        highestFirst = Math.max(highestFirst, parts[0]);
-        highestSecond = Math.max(highestSecond, parts[1]);
     }
 
     String letter() {
         return letter;
     }
 
-    StrangeFile sample() {
+    Table sample() {
         return sample;
     }
 
-    List<Path> paths() {
-        return paths;
+    List<Table> tables() {
+        return tables;
     }
 
     List<MeaningProposal> proposals() {
@@ -106,15 +89,5 @@ final class GatherStyle {
     /** Returns numbers that probably mean "no reading", and how often each stands. */
     Map<Double, Integer> odd() {
         return new LinkedHashMap<>(odd);
-    }
-
-    /** Returns whether its dates do not say which part is the day. */
-    boolean datesInQuestion() {
-        return datesInQuestion;
-    }
-
-    /** Returns the order of a date's parts, where one of all the dates can only be read one way. */
-    DateOrder certainOrder() {
-        return WrittenDate.certainOrder(highestFirst, highestSecond);
     }
 }

@@ -36,14 +36,8 @@ final class GatherWriter {
         this.provenance = provenance;
     }
 
-    void write(
-            String name,
-            String zone,
-            List<GatheredBatch> batches,
-            Map<String, String> answers,
-            String report,
-            Set<Double> odd)
-            throws IOException {
+    void write(String name, Gathering gathering, String report) throws IOException {
+        List<GatheredBatch> batches = gathering.batches();
         Files.createDirectories(folder.resolve(LogbookFiles.CURVES));
         batches(batches);
         for (GatheredBatch batch : batches) {
@@ -51,8 +45,21 @@ final class GatherWriter {
                 curve(batch, batch.recording().get());
             }
         }
-        file(LogbookFiles.SETTINGS).write(settings(name, zone, odd));
-        file(ANSWERS).write(properties(answers));
+        StringBuilder settings = new StringBuilder(settings(name, gathering.zone(), gathering.odd()));
+        if (!gathering.scored().cups().isEmpty()) {
+            CuppingsWriter cuppings = gathering.scored().writer();
+            cuppings.write(folder);
+            List<String> scales = gathering.questions().keys("scale.");
+            scales.forEach(key -> settings.append(key)
+                    .append('=')
+                    .append(escaped(gathering.questions().raw(key)))
+                    .append('\n'));
+            cuppings.settings().stream()
+                    .filter(line -> scales.stream().noneMatch(key -> line.startsWith(key + "=")))
+                    .forEach(line -> settings.append(line).append('\n'));
+        }
+        file(LogbookFiles.SETTINGS).write(settings.toString());
+        file(ANSWERS).write(properties(gathering.questions().answered()));
         file(REPORT).write(report);
     }
 
@@ -78,11 +85,11 @@ final class GatherWriter {
         return text.toString();
     }
 
-    private static String properties(Map<String, String> answers) {
+    static String properties(Map<String, String> answers) {
         StringBuilder text = new StringBuilder("# The answers that this logbook was gathered with.\n"
-                + "# Change what was wrong and give the file to a new 'gather' with --answers.\n");
-        answers.forEach((key, answer) ->
-                text.append(escaped(key)).append('=').append(escaped(answer)).append('\n'));
+                + "# Change what was wrong, and give the file to 'gather' with --answers and a new folder. Gathering into this folder\n"
+                + "# again takes these answers by itself.\n");
+        answers.forEach((key, answer) -> text.append(escaped(key)).append('=').append(escaped(answer)).append('\n'));
         return text.toString();
     }
 
@@ -164,7 +171,7 @@ final class GatherWriter {
                 List<String> row = new ArrayList<>(List.of(seconds(at - batch.zero())));
                 columns.places()
                         .forEach(place -> row.add(
-                                number(cells.get(place), recording.file().decimal())));
+                                number(cells.get(place), recording.file().sheet().decimal())));
                 CsvText.append(row, writer);
             }
         });

@@ -13,6 +13,7 @@ import parchment.logbook.MarkKind;
  * Holds one batch that was made of strange files.
  *
  * @param name its name
+ * @param part which of its recording's batches it is, counted from 1; 0 if it is the only one
  * @param roastedAt the date and time of its charge
  * @param day its date, where the time is not known
  * @param recording where its curve comes from
@@ -25,6 +26,7 @@ import parchment.logbook.MarkKind;
  */
 record GatheredBatch(
         String name,
+        int part,
         Optional<LocalDateTime> roastedAt,
         Optional<LocalDate> day,
         Optional<Recording> recording,
@@ -45,17 +47,69 @@ record GatheredBatch(
     GatheredBatch with(Map<String, String> fromSheet, Optional<LocalDateTime> at, Optional<LocalDate> onDay) {
         Map<String, String> all = new LinkedHashMap<>(written);
         fromSheet.forEach(all::putIfAbsent);
+        // A logger's clock may show the time of day and no date, which a list knows.
+        Optional<LocalDateTime> clock = recording.flatMap(known -> known.timeOfDayAt(zero))
+                .flatMap(time -> day.or(() -> onDay).map(date -> date.atTime(time)));
         return new GatheredBatch(
-                name, roastedAt.or(() -> at), day.or(() -> onDay), recording, zero, from, to, marks, all, notes);
+                name,
+                part,
+                roastedAt.or(() -> clock).or(() -> at),
+                day.or(() -> onDay),
+                recording,
+                zero,
+                from,
+                to,
+                marks,
+                all,
+                notes);
+    }
+
+    /** Returns the last second of its recording since the charge; NaN without one. */
+    double lastSecond() {
+        return recording
+                .flatMap(known -> known.seconds().stream()
+                        .filter(at -> at < to)
+                        .reduce((first, second) -> second))
+                .map(at -> at - zero)
+                .orElse(Double.NaN);
+    }
+
+    /** Returns when the beans were hottest, in seconds since the charge: at the drop, or a little before; NaN without a recording. */
+    double hottestSecond() {
+        return recording
+                .map(known -> known.hottestSecond(zero, to) - zero)
+                .orElse(Double.NaN);
     }
 
     /** Returns the batch under another name. */
     GatheredBatch named(String other) {
-        return new GatheredBatch(other, roastedAt, day, recording, zero, from, to, marks, written, notes);
+        return new GatheredBatch(other, part, roastedAt, day, recording, zero, from, to, marks, written, notes);
     }
 
     /** Returns the batch with other marks. */
     GatheredBatch withMarks(Map<MarkKind, Double> other) {
-        return new GatheredBatch(name, roastedAt, day, recording, zero, from, to, other, written, notes);
+        return new GatheredBatch(name, part, roastedAt, day, recording, zero, from, to, other, written, notes);
+    }
+
+    /** Returns the batch with words for its note. */
+    GatheredBatch noted(List<String> words) {
+        List<String> all = new java.util.ArrayList<>(notes);
+        words.stream().filter(word -> !all.contains(word)).forEach(all::add);
+        return new GatheredBatch(name, part, roastedAt, day, recording, zero, from, to, marks, written, all);
+    }
+
+    /** Returns a batch of which nothing is known but its name. */
+    static GatheredBatch of(String name) {
+        return new GatheredBatch(
+                name, 0, Optional.empty(), Optional.empty(), Optional.empty(), 0, 0, 0, Map.of(), Map.of(), List.of());
+    }
+
+    /** Returns where its recording stands: the file, the tab and the part; "" without one. */
+    String origin() {
+        return recording
+                .map(known -> Source.of(known.file()))
+                .map(source -> source.file().toString().replace('\\', '/')
+                        + (source.tab().isEmpty() ? "" : "|" + source.tab()) + (part == 0 ? "" : "#" + part))
+                .orElse("");
     }
 }

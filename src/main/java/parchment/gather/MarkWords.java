@@ -2,6 +2,7 @@ package parchment.gather;
 
 import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
 import parchment.logbook.MarkKind;
 
 /** Recognises the trade's words for marks in what somebody typed beside a reading. */
@@ -28,12 +29,19 @@ final class MarkWords {
         if (words.matches(".*\\b(turning point)\\b.*")) {
             return Optional.of(MarkKind.TURNING_POINT);
         }
-        if (words.matches("(charge|charged|beans in|in the drum)")) {
+        if (words.matches("(charge|charged|beans in|in the drum|füllen|fuellen|einfüllen|einwurf|carga|carregar|carico|caricamento|charge|chargement"
+                + "|enfournement|bohnen rein)")) {
             return Optional.of(MarkKind.CHARGE);
         }
         if (words.matches("(drop|dropped|beans out|out)")) {
             return Optional.of(MarkKind.DROP);
         }
-        return Optional.empty();
+        // In other languages, the words that head the columns of lists.
+        return TradeWords.all().getOrDefault(TradeWords.plain(written), Set.of()).stream()
+                .flatMap(meaning -> meaning.mark().stream())
+                .findFirst()
+                .or(() -> words.matches("(ablassen|auswurf|entleeren|descarga|salida|saída|sortie|scarico|uscita|vidange|fin|fine|ende)")
+                        ? Optional.of(MarkKind.DROP)
+                        : Optional.empty());
     }
 }

@@ -18,6 +18,12 @@ record Meaning(Kind kind, Optional<Quantity> quantity, String unit) {
     static final String DATE_AND_TIME = "date and time";
     static final String MILLISECONDS = "ms";
 
+    /** A spreadsheet's time since the start: 0.00023 for 20 s. */
+    static final String SHARE_OF_DAY = "share of a day";
+
+    /** A spreadsheet's date and time: days since the end of 1899. */
+    static final String SERIAL = "days since 1899";
+
     enum Kind {
         TIME,
         QUANTITY,
@@ -56,6 +62,8 @@ record Meaning(Kind kind, Optional<Quantity> quantity, String unit) {
                 boolean known = form.equals(TIME_OF_DAY)
                         || form.equals(DATE_AND_TIME)
                         || form.equals(MILLISECONDS)
+                        || form.equals(SHARE_OF_DAY)
+                        || form.equals(SERIAL)
                         || Value.TimeUnit.of(header.plainUnit()).isPresent();
                 return known ? Optional.of(time(form)) : Optional.empty();
             default:
@@ -69,7 +77,7 @@ record Meaning(Kind kind, Optional<Quantity> quantity, String unit) {
 
     /** What may be answered, for a message. */
     static String choices() {
-        return "time [s], [min], [ms], [min:s], [h:min:s], [time of day] or [date and time]; bean temperature or air"
+        return "time [s], [min], [ms], [min:s], [h:min:s], [time of day], [date and time], [share of a day] or [days since 1899]; bean temperature or air"
                 + " temperature with [°C], [°F] or [K]; gas, heater power, airflow or drum speed with any unit; events; extra; leave out";
     }
 

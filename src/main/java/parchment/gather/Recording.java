@@ -27,26 +27,29 @@ import parchment.sheet.Value;
  * @param leftOut the rows without a time, or with one that does not rise
  */
 record Recording(
-        StrangeFile file,
+        Table file,
         List<Meaning> meanings,
         List<Double> seconds,
         List<Integer> rows,
         Optional<LocalDateTime> zero,
         int leftOut) {
     private static final double HALF_A_DAY = 43_200;
+
+    /** A spreadsheet counts days from 30 December 1899. */
+    private static final double DAYS_TO_1970 = 25_569;
     private static final LocalDateTime EPOCH = LocalDateTime.of(1970, 1, 1, 0, 0);
 
     /** Holds words that were typed beside a reading. */
     record Event(double seconds, String words) {}
 
-    static Recording of(StrangeFile file, List<Meaning> meanings, DateOrder order) {
+    static Recording of(Table file, List<Meaning> meanings, DateOrder order) {
         int time = place(meanings, Meaning.Kind.TIME, Optional.empty());
         String form = time < 0 ? "" : meanings.get(time).unit();
         List<Double> seconds = new ArrayList<>();
         List<Integer> rows = new ArrayList<>();
         double day = 0;
         for (int i = 0; time >= 0 && i < file.rows().size(); i++) {
-            double at = seconds(file.rows().get(i).get(time), form, order, file.decimal()) + day;
+            double at = seconds(file.rows().get(i).get(time), form, order, file.sheet().decimal()) + day;
             double latest = seconds.isEmpty() ? Double.NEGATIVE_INFINITY : seconds.get(seconds.size() - 1);
             if (form.equals(Meaning.TIME_OF_DAY) && at < latest - HALF_A_DAY) {
                 day += 2 * HALF_A_DAY;
@@ -69,10 +72,12 @@ record Recording(
     private static double seconds(String cell, String form, DateOrder order, Numbers.Decimal decimal) {
         return switch (form) {
             case Meaning.MILLISECONDS -> Numbers.parse(cell, decimal) / 1000;
+            case Meaning.SHARE_OF_DAY -> Math.round(Numbers.parse(cell, decimal) * 864_000) / 10.0;
+            case Meaning.SERIAL -> Math.round((Numbers.parse(cell, decimal) - DAYS_TO_1970) * 864_000) / 10.0;
             case Meaning.TIME_OF_DAY ->
                 Value.timeOfDay(cell).map(t -> t.toNanoOfDay() / 1e9).orElse(Double.NaN);
             case Meaning.DATE_AND_TIME ->
-                Value.local(cell, order)
+                at(cell, order)
                         .map(at -> at.toEpochSecond(ZoneOffset.UTC) + at.getNano() / 1e9)
                         .orElse(Double.NaN);
             default ->
@@ -82,15 +87,52 @@ record Recording(
         };
     }
 
-    private static Optional<LocalDateTime> zero(StrangeFile file, String form, DateOrder order) {
-        if (form.equals(Meaning.DATE_AND_TIME)) {
+    private static Optional<LocalDateTime> at(String cell, DateOrder order) {
+        return Value.local(cell, order)
+                .or(() -> WrittenDay.ofCell(cell).flatMap(day -> day.on(order).flatMap(on -> day.clock().map(on::atTime))));
+    }
+
+    private static Optional<LocalDateTime> zero(Table file, String form, DateOrder order) {
+        if (form.equals(Meaning.DATE_AND_TIME) || form.equals(Meaning.SERIAL)) {
             return Optional.of(EPOCH);
         }
-        Optional<WrittenDate> written = WrittenDate.find(file, order);
+        Optional<WrittenDay> written = beside(file).or(() -> written(file));
+        Optional<LocalDate> day = written.flatMap(date -> date.on(order));
         if (form.equals(Meaning.TIME_OF_DAY)) {
-            return written.flatMap(WrittenDate::day).map(LocalDate::atStartOfDay);
+            return day.map(LocalDate::atStartOfDay);
         }
-        return written.flatMap(date -> date.day().flatMap(day -> date.time().map(day::atTime)));
+        Optional<LocalTime> time = written.flatMap(WrittenDay::clock).or(() -> clockAbove(file));
+        return day.flatMap(on -> time.map(on::atTime));
+    }
+
+    /** Returns the date that the lines above the readings state, or else the file's name or the tab's. */
+    static Optional<WrittenDay> written(Table file) {
+        Optional<WrittenDay> above = file.above().stream()
+                .flatMap(cells -> WrittenDay.find(String.join(" ", cells)).stream())
+                .findFirst();
+        Source source = Source.of(file);
+        Optional<WrittenDay> named = WrittenDay.find(source.stem())
+                .or(() -> WrittenDay.find(String.valueOf(source.file().getFileName())));
+        // The lines know the time of day better; the name may be all there is, and its year may stand first.
+        return above.filter(day -> !day.needsOrder() || named.isEmpty()).or(() -> named).or(() -> above);
+    }
+
+    /** A date may stand beside each reading, in a column of its own. */
+    private static Optional<WrittenDay> beside(Table file) {
+        List<String> first = file.rows().isEmpty() ? List.of() : file.rows().get(0);
+        return first.stream()
+                .filter(cell -> CellForm.of(cell) == CellForm.DATE)
+                .flatMap(cell -> WrittenDay.ofCell(cell).stream())
+                .findFirst();
+    }
+
+    /** A time of day may stand in a cell of its own beside the date. */
+    private static Optional<LocalTime> clockAbove(Table file) {
+        return file.above().stream()
+                .flatMap(List::stream)
+                .filter(cell -> CellForm.of(cell) == CellForm.CLOCK)
+                .flatMap(cell -> WrittenDay.timeOfDay(cell).stream())
+                .findFirst();
     }
 
     private static int place(List<Meaning> meanings, Meaning.Kind kind, Optional<Quantity> quantity) {
@@ -104,14 +146,46 @@ record Recording(
 
     /** Returns the date that the file states, where no time of day goes with it. */
     Optional<LocalDate> day(DateOrder order) {
-        return WrittenDate.find(file, order).flatMap(WrittenDate::day);
+        return beside(file).or(() -> written(file)).flatMap(date -> date.on(order));
     }
 
     /** Returns the charges, as the fall of the bean temperature shows them. */
     List<Double> charges() {
+        Beans beans = beans();
+        return ChargeFinder.charges(beans.seconds(), beans.celsius());
+    }
+
+    /** Returns the time of the lowest bean temperature; NaN if none is read. */
+    double lowestSecond() {
+        Beans beans = beans();
+        int lowest = 0;
+        for (int i = 1; i < beans.celsius().length; i++) {
+            lowest = beans.celsius()[i] < beans.celsius()[lowest] ? i : lowest;
+        }
+        return beans.celsius().length == 0 ? Double.NaN : beans.seconds()[lowest];
+    }
+
+    /** Returns the time of the highest bean temperature between two times; NaN if none is read. */
+    double hottestSecond(double from, double to) {
+        Beans beans = beans();
+        double highest = Double.NEGATIVE_INFINITY;
+        double at = Double.NaN;
+        for (int i = 0; i < beans.celsius().length; i++) {
+            if (beans.seconds()[i] >= from && beans.seconds()[i] < to && beans.celsius()[i] > highest) {
+                highest = beans.celsius()[i];
+                at = beans.seconds()[i];
+            }
+        }
+        return at;
+    }
+
+    @SuppressWarnings("ArrayRecordComponent")
+    private record Beans(double[] seconds, double[] celsius) {}
+
+    private Beans beans() {
         int bean = place(meanings, Meaning.Kind.QUANTITY, Optional.of(Quantity.BEAN_TEMPERATURE));
         if (bean < 0) {
-            return List.of();
+            return new Beans(new double[0], new double[0]);
         }
         TemperatureUnit unit = Header.parse("x [" + meanings.get(bean).unit() + "]")
                 .temperatureUnit()
@@ -120,13 +194,13 @@ record Recording(
         double[] celsius = new double[rows.size()];
         int size = 0;
         for (int i = 0; i < rows.size(); i++) {
-            double value = Numbers.parse(file.rows().get(rows.get(i)).get(bean), file.decimal());
+            double value = Numbers.parse(file.rows().get(rows.get(i)).get(bean), file.sheet().decimal());
             if (!Double.isNaN(value) && !StrangeColumn.isOdd(value)) {
                 times[size] = seconds.get(i);
                 celsius[size++] = unit.toCelsius(value);
             }
         }
-        return ChargeFinder.charges(Arrays.copyOf(times, size), Arrays.copyOf(celsius, size));
+        return new Beans(Arrays.copyOf(times, size), Arrays.copyOf(celsius, size));
     }
 
     /** Returns what was typed beside the readings, in order. */
@@ -158,10 +232,17 @@ record Recording(
                 : Elapsed.seconds(at).toString();
     }
 
+    /** Returns the time of day of one of its seconds, where its clock shows that. */
+    Optional<LocalTime> timeOfDayAt(double at) {
+        return timeOfDay() ? Optional.of(LocalTime.ofSecondOfDay(Math.floorMod(Math.round(at), 86_400L))) : Optional.empty();
+    }
+
     private boolean timeOfDay() {
         return meanings.stream()
                 .anyMatch(m -> m.kind() == Meaning.Kind.TIME
-                        && (m.unit().equals(Meaning.TIME_OF_DAY) || m.unit().equals(Meaning.DATE_AND_TIME)));
+                        && (m.unit().equals(Meaning.TIME_OF_DAY)
+                                || m.unit().equals(Meaning.DATE_AND_TIME)
+                                || m.unit().equals(Meaning.SERIAL)));
     }
 
     /** Returns the time that was answered in the form of {@link #clock}, or NaN. */

@@ -93,9 +93,9 @@ final class StrangeColumn {
         first = firstCell;
     }
 
-    static StrangeColumn of(StrangeFile file, int index) {
+    static StrangeColumn of(Table file, int index) {
         List<String> cells = file.rows().stream().map(row -> row.get(index)).toList();
-        return new StrangeColumn(file.headings().get(index), cells, file.decimal());
+        return new StrangeColumn(file.headings().get(index), cells, file.sheet().decimal());
     }
 
     /** Numbers that loggers write for "no reading": these are never a temperature of a drum in use. */

@@ -24,10 +24,6 @@ record WrittenDate(Optional<LocalDate> day, Optional<LocalTime> time, String wri
     private static final Pattern TIME =
             Pattern.compile("(?<![\\d:])(\\d{1,2}:\\d{2}(?::\\d{2})?(?:\\s?[AaPp][Mm])?)(?![\\d:])");
 
-    static Optional<WrittenDate> find(StrangeFile file, DateOrder order) {
-        return find(List.of(file.stem()), order).or(() -> find(file.preamble(), order));
-    }
-
     static Optional<WrittenDate> find(List<String> lines, DateOrder order) {
         for (String line : lines) {
             Matcher first = YEAR_FIRST.matcher(line);
@@ -48,13 +44,5 @@ record WrittenDate(Optional<LocalDate> day, Optional<LocalTime> time, String wri
             }
         }
         return Optional.empty();
-    }
-
-    /** Returns the order that a date's parts must be in, if one of them cannot be a month. */
-    static DateOrder certainOrder(int highestFirst, int highestSecond) {
-        if (highestFirst > 12 && highestSecond <= 12) {
-            return DateOrder.DAY_MONTH_YEAR;
-        }
-        return highestSecond > 12 && highestFirst <= 12 ? DateOrder.MONTH_DAY_YEAR : DateOrder.ISO_ONLY;
     }
 }

@@ -88,7 +88,7 @@ class GatherFilesTest {
         assertEquals(
                 leftOut,
                 out.contains(
-                        "  Left out: it is no list of batches, and for a recording it has 9 rows where 10 are needed."),
+                        "'short.csv': it is no list of batches, and for a recording it has 9 rows where 10 are needed."),
                 out);
     }
 }

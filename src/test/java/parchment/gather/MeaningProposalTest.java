@@ -51,7 +51,7 @@ class MeaningProposalTest {
         }
         List<String> headings = new ArrayList<>();
         List.of(written).forEach(one -> headings.add(one.heading()));
-        StrangeFile file = new StrangeFile(Path.of("strange.csv"), ',', List.of(), headings, lines, 0);
+        Table file = Tables.of(headings, lines);
         return MeaningProposal.of(IntStream.range(0, written.length)
                 .mapToObj(i -> StrangeColumn.of(file, i))
                 .toList());

@@ -127,7 +127,7 @@ public final class StrangeMess {
 
     /** Decimal commas, minutes and seconds since the logger was started, three lines before the headings, degrees not said. */
     private void semicolons(int i) throws IOException {
-        Truth truth = truth(format("batch %03d", i), day(1, i, 9));
+        Truth truth = truth(Integer.toString(i), day(1, i, 9));
         sheet.add(sheetRow(i, truth));
         LocalDateTime start = truth.chargedAt().minusSeconds(BEFORE);
         List<String> lines = new ArrayList<>(List.of(
@@ -141,13 +141,13 @@ public final class StrangeMess {
                             s / 60, s % 60, noisy(truth.beans()[s]), noisy(230 + s / 20.0), s > 400 ? 40 : 80)
                     .replace('.', ','));
         }
-        text(truth.name() + ".csv", lines);
+        text(format("batch %03d.csv", i), lines);
     }
 
     /** Tabs, times of day, degrees Fahrenheit that nobody names, probes by number, a date in the file's name. */
     private void tabs(int i) throws IOException {
         Truth truth =
-                truth(format("2025-02-%02d roast %d", i, 100 + i), day(2, i, 23).withMinute(55));
+                truth(Integer.toString(100 + i), day(2, i, 23).withMinute(55));
         LocalDateTime start = truth.chargedAt().minusSeconds(BEFORE);
         List<String> lines = new ArrayList<>(List.of("Clock\tProbe 1\tProbe 2\tFan"));
         for (int s = 0; s < truth.beans().length; s++) {
@@ -156,7 +156,7 @@ public final class StrangeMess {
                     "%s\t%.1f\t%.1f\t%d",
                     start.plusSeconds(s).format(CLOCK), air, fahrenheit(noisy(truth.beans()[s])), s / 200));
         }
-        text("tabs/" + truth.name() + ".txt", lines);
+        text("tabs/" + format("2025-02-%02d roast %d", i, 100 + i) + ".txt", lines);
     }
 
     /** Commas, seconds, marks typed into a column of notes, -1 where there is no reading. */

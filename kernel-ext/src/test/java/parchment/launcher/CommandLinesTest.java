@@ -89,6 +89,8 @@ class CommandLinesTest {
                     Lesson.open(9, 1).plan("Cinder Ridge", "204", "198", "210").csv()),
             "docs/logbook-format.md: gather \"Logger files\" --look",
             reader -> reader.writeLoggerFiles("Logger files"),
+            "docs/gather.md: gather \"Logger files\" --look",
+            reader -> reader.writeLoggerFiles("Logger files"),
             "docs/logbook-format.md: gather \"Logger files\" --to \"My Roasts again\" --answers answers.properties",
             reader -> Files.copy(
                     reader.folder().resolve("My Roasts").resolve("gathered-answers.properties"),

@@ -1,0 +1,178 @@
+package parchment.gather;
+
+import java.time.LocalDateTime;
+import java.time.LocalTime;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import parchment.sheet.Words;
+
+/** Reads score sheets and keys of blind codes, and finds the batch of each cup. */
+final class GatherCups {
+    private final GatherQuestions questions;
+    private final GatherDates dates;
+    private final Map<String, Table> sheets = new LinkedHashMap<>();
+    private final Map<String, Table> keys = new LinkedHashMap<>();
+
+    /**
+     * Holds the cups that have a batch.
+     *
+     * @param cups the cups
+     * @param sheets the sheets that they are from
+     */
+    record Scored(List<CupJoin.Joined> cups, List<ScoreSheet> sheets) {
+        CuppingsWriter writer() {
+            return CuppingsWriter.of(cups, sheets);
+        }
+    }
+
+    GatherCups(GatherQuestions questions, GatherDates dates) {
+        this.questions = questions;
+        this.dates = dates;
+    }
+
+    /** Returns what of a table's claims are of scores. */
+    static List<TableKind> claims(Table table, GatherDates dates, Set<String> batches) {
+        ScoreClues clues = ScoreClues.of(batches).withDates(dates.of(table));
+        List<TableKind> claims = new ArrayList<>();
+        ScoreSheets.of(table, clues)
+                .ifPresent(sheet -> claims.add(new TableKind(
+                        TableKind.What.SCORES,
+                        switch (sheet.confidence()) {
+                            case CLEAR -> 0.9;
+                            case LIKELY -> 0.65;
+                            case DOUBTFUL -> 0.45;
+                        },
+                        "holds scores: " + sentence(sheet.reason()))));
+        BlindKey.of(table, clues)
+                .ifPresent(key -> claims.add(new TableKind(TableKind.What.KEY, 0.7, "holds codes: " + key.reason())));
+        return claims;
+    }
+
+    private static String sentence(String reason) {
+        String text = reason.endsWith(".") ? reason.substring(0, reason.length() - 1) : reason;
+        return text.startsWith("It ") ? "it " + text.substring(3) : text;
+    }
+
+    void addScores(String letter, Table table) {
+        sheets.put(letter, table);
+    }
+
+    void addKey(String letter, Table table) {
+        keys.put(letter, table);
+    }
+
+    /** Returns the cups with the batches they are of. */
+    Scored of(List<GatheredBatch> batches, Map<GatheredBatch, List<String>> otherNames) {
+        List<NamedBatch> named = batches.stream()
+                .map(batch -> new NamedBatch(
+                        batch.name(),
+                        otherNames.getOrDefault(batch, List.of()),
+                        batch.roastedAt().map(LocalDateTime::toLocalDate).or(batch::day),
+                        batch.roastedAt().map(LocalDateTime::toLocalTime),
+                        batch.written().getOrDefault("lot", "")))
+                .toList();
+        Set<String> names = new TreeSet<>();
+        named.forEach(batch -> {
+            names.add(batch.name());
+            names.addAll(batch.otherNames());
+        });
+        Set<String> cuppers = new LinkedHashSet<>();
+        List<ScoreSheet> read = new ArrayList<>();
+        sheets.forEach((letter, table) -> {
+            ScoreClues clues = stated(
+                    ScoreClues.of(names).withDates(dates.of(table)).withCuppers(cuppers), letter, table);
+            Optional<ScoreSheet> sheet = ScoreSheets.of(table, clues);
+            sheet.ifPresent(scores -> {
+                scores.cups().stream().map(TastedCup::cupper).filter(name -> !name.isEmpty()).forEach(cuppers::add);
+                read.add(scores);
+                questions.say("  " + Source.of(table).shown() + ": "
+                        + Words.count(scores.cups().size(), "cup", "cups") + " read.");
+                scores.told().forEach(line -> questions.leaveOut(Source.of(table).shown() + ": " + line));
+                scores.open().forEach(line -> questions.leaveOut(
+                        Source.of(table).shown() + " leaves open: " + line
+                                + (line.contains("scale")
+                                        ? " Until it is said, no score is taken to be off its scale (such as scale.acidity=0..10)."
+                                        : " (sheet." + letter + ".column.1 and so on say what a column is)")));
+            });
+            if (sheet.isEmpty()) {
+                questions.leaveOut(Source.of(table).shown() + ": no scores can be read in it.");
+            }
+        });
+        List<BlindKey> codes = new ArrayList<>();
+        keys.forEach((letter, table) -> BlindKey.of(table, ScoreClues.of(names).withDates(dates.of(table)))
+                .ifPresent(key -> {
+                    codes.add(key);
+                    key.told().forEach(line -> questions.leaveOut(Source.of(table).shown() + ": " + line));
+                }));
+        List<TastedCup> cups = read.stream().flatMap(sheet -> sheet.cups().stream()).toList();
+        return new Scored(joined(CupJoin.of(cups, codes, named)), read);
+    }
+
+    private ScoreClues stated(ScoreClues clues, String letter, Table table) {
+        ScoreClues stated = clues;
+        for (int i = 0; i < table.headings().size(); i++) {
+            String key = "sheet." + letter + ".column." + (i + 1);
+            if (questions.has(key)) {
+                String answer = questions.tell(
+                        key,
+                        "Column " + (i + 1) + " " + Words.quote(table.headings().get(i)) + " of " + Source.of(table).shown(),
+                        "",
+                        text -> ScorePart.of(text).isPresent(),
+                        "batch, blind code, lot, cupper, attribute, cup, tasted on, cupping, serving position, note, score, mean, something else");
+                ScorePart part = ScorePart.of(answer).orElse(ScorePart.OTHER);
+                stated = stated.withStated(table.headings().get(i), part);
+            }
+        }
+        return stated;
+    }
+
+    private List<CupJoin.Joined> joined(CupJoin found) {
+        List<CupJoin.Joined> joined = new ArrayList<>(found.joined());
+        Map<String, List<CupJoin.Doubtful>> doubtful = new TreeMap<>();
+        found.doubtful().forEach(cup -> doubtful.computeIfAbsent(key(cup.cup()), key -> new ArrayList<>()).add(cup));
+        doubtful.forEach((key, cups) -> {
+            CupJoin.Doubtful first = cups.get(0);
+            String answer = questions.ask(
+                    key,
+                    "Of which batch " + (cups.size() == 1 ? "is the cup " : "are the " + cups.size() + " cups ")
+                            + shown(first.cup()) + "? It is not certain: " + first.reason()
+                            + (first.alternatives().isEmpty() ? "" : " It could also be " + Words.some(first.alternatives()) + ".")
+                            + " Answer with the batch's name, or none.",
+                    first.proposal().isEmpty() ? "none" : first.proposal(),
+                    text -> !text.isBlank(),
+                    "the name of a batch, none",
+                    1);
+            if (answer.equals("none")) {
+                questions.leaveOut(Words.count(cups.size(), "cup", "cups") + " " + shown(first.cup())
+                        + ": no batch, so left out (" + key + ").");
+            } else {
+                cups.forEach(cup -> joined.add(
+                        answer.equals(cup.proposal())
+                                ? new CupJoin.Joined(cup.cup(), cup.proposal(), cup.reason())
+                                : cup.settled(answer)));
+            }
+        });
+        found.unjoined()
+                .forEach(cup -> questions.leaveOut(cup.cup().table().sheet().name() + ", line " + cup.cup().line() + ": the cup "
+                        + shown(cup.cup()) + " joins no batch: " + cup.reason()
+                        + cup.nearest().map(name -> " The nearest is " + Words.quote(name) + ".").orElse("")));
+        return joined;
+    }
+
+    private static String key(TastedCup cup) {
+        return "cup." + GatherQuestions.key((cup.batch() + cup.code() + cup.lot()).strip()
+                + cup.tastedOn().map(day -> "." + day).orElse(""));
+    }
+
+    private static String shown(TastedCup cup) {
+        String name = !cup.batch().isEmpty() ? cup.batch() : !cup.code().isEmpty() ? cup.code() : cup.lot();
+        return Words.quote(name) + cup.tastedOn().map(day -> " of " + day).orElse("");
+    }
+}

@@ -1,0 +1,122 @@
+package parchment.gather;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.Stream;
+import parchment.display.Report;
+import parchment.display.Showable;
+import parchment.sheet.Words;
+
+/** Tells a gathering to a person before anything is written: the joins, doubtful ones first; what is open; what was taken for what; what was left out. */
+final class GatherWords {
+    private static final int DOUBTFUL_SHOWN = 12;
+    private static final int LIKELY_SHOWN = 4;
+    private static final int CERTAIN_SHOWN = 2;
+
+    private GatherWords() {}
+
+    static String summary(StrangeFolder folder, int recordings, int styles, int sheets) {
+        return "Looked at " + Words.count(folder.files().size(), "file", "files") + " in "
+                + Words.quote(folder.path().toString()) + ": " + Words.count(recordings, "recording", "recordings")
+                + " in " + Words.count(styles, "style", "styles") + ", "
+                + Words.count(sheets, "other table", "other tables") + ".";
+    }
+
+    /** Returns what a gathering would write, in a sentence. */
+    static String wouldMake(Gathering gathering) {
+        long curves = gathering.batches().stream()
+                .filter(batch -> batch.recording().isPresent())
+                .count();
+        return "This would make " + Words.count(gathering.batches().size(), "batch", "batches") + ", " + curves
+                + " with a curve"
+                + (gathering.scored().cups().isEmpty()
+                        ? ""
+                        : ", and " + Words.count(gathering.scored().cups().size(), "scored cup", "scored cups"))
+                + ".";
+    }
+
+    /** Returns the joins in lines. */
+    static List<String> joins(Gathering gathering) {
+        List<String> lines = new ArrayList<>();
+        if (gathering.curves().isEmpty() || gathering.roasts().isEmpty()) {
+            return lines;
+        }
+        some(gathering, Join.Sure.DOUBTFUL, DOUBTFUL_SHOWN, lines);
+        some(gathering, Join.Sure.LIKELY, LIKELY_SHOWN, lines);
+        some(gathering, Join.Sure.CERTAIN, CERTAIN_SHOWN, lines);
+        List<Join> joined = gathering.joins().stream()
+                .filter(join -> !gathering.apart().contains(join))
+                .toList();
+        without(
+                "recording is in no list",
+                "recordings are in no list",
+                gathering.curves().stream()
+                        .filter(curve -> joined.stream().noneMatch(join -> join.curve() == curve))
+                        .map(GatheredBatch::name),
+                lines);
+        without(
+                "row of the lists has no recording",
+                "rows of the lists have no recording",
+                gathering.roasts().stream()
+                        .filter(roast -> joined.stream().noneMatch(join -> join.roast() == roast))
+                        .map(ListedRoast::shown),
+                lines);
+        return lines;
+    }
+
+    private static void some(Gathering gathering, Join.Sure sure, int shown, List<String> lines) {
+        List<Join> all =
+                gathering.joins().stream().filter(join -> join.sure() == sure).toList();
+        if (all.isEmpty()) {
+            return;
+        }
+        String kind = switch (sure) {
+            case DOUBTFUL -> "doubtful: please look";
+            case LIKELY -> "likely";
+            case CERTAIN -> "certain";
+        };
+        lines.add(Words.count(all.size(), "recording", "recordings") + " joined to a row of the lists, " + kind
+                + (all.size() > shown ? ", such as" : "") + ":");
+        all.stream().limit(shown).forEach(join -> lines.add("  " + line(join, gathering.apart().contains(join))));
+    }
+
+    private static String line(Join join, boolean apart) {
+        return Words.quote(join.curve().name()) + (apart ? " may be row " : " is row ") + Words.quote(join.roast().shown())
+                + ", because " + join.because() + (join.but().isEmpty() ? "" : "; but " + join.but())
+                + (apart ? "; kept apart" : "")
+                + (join.sure() == Join.Sure.DOUBTFUL ? " (" + JoinAnswers.key(join.curve()) + ")" : "") + ".";
+    }
+
+    private static void without(String one, String many, Stream<String> names, List<String> lines) {
+        List<String> all = names.toList();
+        if (!all.isEmpty()) {
+            lines.add(Words.count(all.size(), one, many) + ": "
+                    + Words.some(all) + ".");
+        }
+    }
+
+    /** Returns the page of a gathering. */
+    static Report page(Gathering gathering) {
+        Report page = Report.titled(gathering.summary()).say(wouldMake(gathering));
+        List<String> joins = joins(gathering);
+        if (!joins.isEmpty()) {
+            page = page.heading("Which recording is which row").add(new Lines(joins));
+        }
+        List<GatherQuestions.Open> open = gathering.questions().open();
+        page = page.heading("Open questions");
+        page = open.isEmpty()
+                ? page.say("None: what was decided is below, and each line's key in brackets takes another answer.")
+                : page.add(new Lines(open.stream().map(GatherQuestions.Open::listed).toList()));
+        page = page.heading("What was taken for what").add(new Lines(gathering.questions().taken()));
+        List<String> leftOut = gathering.questions().leftOut();
+        return leftOut.isEmpty() ? page : page.heading("Left out").add(new Lines(leftOut));
+    }
+
+    /** Shows lines as they stand. */
+    private record Lines(List<String> lines) implements Showable {
+        @Override
+        public String text() {
+            return String.join("\n", lines).strip();
+        }
+    }
+}

@@ -1,0 +1,134 @@
+package parchment.gather;
+
+import java.time.LocalDateTime;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
+
+/**
+ * Holds what a folder would become under certain answers: nothing is asked or written while it is worked out, so it can be worked out again when an answer is
+ * added.
+ *
+ * @param batches the batches as they would be written
+ * @param joins which recording was taken for which row, doubtful ones first, whether put together or not
+ * @param apart the joins that were not put together
+ * @param curves the recordings
+ * @param roasts the rows of lists
+ * @param scored the cups
+ * @param odd numbers that mean "no reading"
+ * @param zone the time zone
+ * @param questions what was decided, left open, left out
+ * @param summary what was found, in one sentence
+ */
+record Gathering(
+        List<GatheredBatch> batches,
+        List<Join> joins,
+        List<Join> apart,
+        List<GatheredBatch> curves,
+        List<ListedRoast> roasts,
+        GatherCups.Scored scored,
+        Set<Double> odd,
+        String zone,
+        GatherQuestions questions,
+        String summary) {
+
+    /** Works it out. */
+    static Gathering of(StrangeFolder folder, Map<String, String> answers, Map<String, String> earlierNames) {
+        GatherQuestions questions = new GatherQuestions(answers);
+        folder.told().forEach(questions::leaveOut);
+        folder.taken().forEach(questions::say);
+        List<StrangeFolder.Found> recordings =
+                folder.tables().stream().filter(StrangeFolder.Found::isRecording).toList();
+        List<Table> sheets = folder.tables().stream()
+                .filter(found -> !found.isRecording())
+                .map(StrangeFolder.Found::table)
+                .toList();
+        List<GatherStyle> styles = GatherStyles.of(recordings, questions);
+        GatherDates dates = GatherDates.decide(styles, sheets, questions);
+        Set<Double> odd = new TreeSet<>();
+        List<GatheredBatch> curves = new ArrayList<>();
+        for (GatherStyle style : styles) {
+            odd.addAll(style.odd().keySet());
+            curves.addAll(new GatherRecordings(questions, style).gather(dates));
+        }
+        GatherCups cups = new GatherCups(questions, dates);
+        List<ListedBatch> listed =
+                listed(GatherStyles.letters(sheets, questions, folder.path()), curves, questions, dates, cups);
+        List<ListedRoast> roasts = JoinedBatches.roasts(listed);
+        JoinAnswers joined = JoinAnswers.of(curves, roasts, earlierNames, questions);
+        JoinedBatches named = new JoinedBatches(questions);
+        List<GatheredBatch> batches = named.of(curves, roasts, joined.joined(), earlierNames);
+        GatherCups.Scored scored = cups.of(batches, named.otherNames());
+        questions.keys("scale.").forEach(key -> questions.keep(key, questions.raw(key)));
+        String zone = questions.tell(
+                "time.zone",
+                "The times are taken to be of this time zone",
+                ZoneId.systemDefault().getId(),
+                Gather::isZone,
+                "a time zone such as Europe/Berlin");
+        String summary = GatherWords.summary(folder, recordings.size(), styles.size(), sheets.size());
+        return new Gathering(
+                batches, joined.all(), joined.apart(), curves, roasts, scored, odd, zone, questions, summary);
+    }
+
+    private static List<ListedBatch> listed(
+            Map<String, Table> sheets,
+            List<GatheredBatch> curves,
+            GatherQuestions questions,
+            GatherDates dates,
+            GatherCups cups) {
+        Clues clues = new Clues(curves.stream().map(Gathering::recorded).toList());
+        Set<String> names = new LinkedHashSet<>();
+        curves.forEach(curve -> names.addAll(namesOf(curve)));
+        GatherSheets lists = new GatherSheets(questions, dates, clues);
+        List<ListedBatch> listed = new ArrayList<>();
+        sheets.forEach((letter, sheet) -> {
+            TableKind.What kind = lists.kind(sheet, letter, GatherCups.claims(sheet, dates, names));
+            switch (kind) {
+                case BATCHES -> listed.addAll(lists.rows(sheet, letter));
+                case SCORES -> cups.addScores(letter, sheet);
+                case KEY -> cups.addKey(letter, sheet);
+                default -> lists.leaveOut(sheet, kind);
+            }
+        });
+        return listed;
+    }
+
+    private static Clues.Recorded recorded(GatheredBatch curve) {
+        List<String> titles = new ArrayList<>(titles(curve));
+        return new Clues.Recorded(
+                curve.name(),
+                titles.isEmpty() ? "" : titles.get(0),
+                curve.roastedAt(),
+                curve.roastedAt().map(LocalDateTime::toLocalDate).or(curve::day));
+    }
+
+    private static Collection<String> titles(GatheredBatch curve) {
+        return curve.recording()
+                .map(recording -> BatchNumbers.titles(recording.file().above()))
+                .orElse(Set.of());
+    }
+
+    /** Returns what a recording is called in its folder. */
+    static List<String> namesOf(GatheredBatch curve) {
+        Set<String> names = new LinkedHashSet<>(List.of(curve.name()));
+        names.addAll(titles(curve));
+        BatchNumbers.afterWord(curve.name()).ifPresent(names::add);
+        return new ArrayList<>(names);
+    }
+
+    /** Returns what each recording's batch is called, by where the recording stands. */
+    Map<String, String> names() {
+        Map<String, String> names = new LinkedHashMap<>();
+        batches.stream()
+                .filter(batch -> batch.recording().isPresent())
+                .forEach(batch -> names.put(batch.origin(), batch.name()));
+        return names;
+    }
+}

@@ -1,0 +1,51 @@
+package parchment.gather;
+
+import java.util.List;
+import java.util.stream.Collectors;
+
+/**
+ * Holds which row of the lists a recording is taken for, how sure that is, and why.
+ *
+ * @param curve the recording
+ * @param roast the rows
+ * @param sure how sure it is
+ * @param clues what speaks for it and against it
+ * @param otherwise what else could be meant, as a sentence; "" if nothing could
+ */
+record Join(GatheredBatch curve, ListedRoast roast, Sure sure, List<Clue> clues, String otherwise) {
+    enum Sure {
+        DOUBTFUL,
+        LIKELY,
+        CERTAIN
+    }
+
+    Join {
+        clues = List.copyOf(clues);
+    }
+
+    /** Returns whether the two are put together unless a person says otherwise: a name or a time says so, or all else does. */
+    boolean joinedUnlessTold() {
+        return sure != Sure.DOUBTFUL || clues.stream().anyMatch(clue -> clue.kind() == Clue.Kind.NAME && !clue.against());
+    }
+
+    /** Returns the reasons for it. */
+    String because() {
+        return words(false);
+    }
+
+    /** Returns the reasons against it; "" if there are none. */
+    String but() {
+        String against = words(true);
+        return against.isEmpty() ? otherwise : otherwise.isEmpty() ? against : against + "; " + otherwise;
+    }
+
+    private String words(boolean against) {
+        boolean identified = clues.stream().anyMatch(clue -> clue.kind().identifies() && !clue.against());
+        return clues.stream()
+                .filter(clue -> clue.against() == against)
+                // Where a name or a time tells, the place in the day adds nothing.
+                .filter(clue -> clue.kind() != Clue.Kind.ORDER || !identified)
+                .map(Clue::words)
+                .collect(Collectors.joining(", "));
+    }
+}

@@ -1,0 +1,133 @@
+package parchment.gather;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+import parchment.sheet.Words;
+
+/**
+ * Puts recordings and rows together as they were answered, and as far as nobody has answered, as the evidence says.
+ *
+ * @param all every join, doubtful ones first
+ * @param joined those put together
+ * @param apart those not put together
+ */
+record JoinAnswers(List<Join> all, List<Join> joined, List<Join> apart) {
+    static final String APART = "apart";
+
+    /** More doubtful ones than this are asked about in one question. */
+    private static final int ASKED_ONE_BY_ONE = 3;
+
+    /**
+     * Puts them together.
+     *
+     * @param earlier the names of an earlier gathering, by where a recording stands: what was joined then stays so
+     */
+    static JoinAnswers of(
+            List<GatheredBatch> curves,
+            List<ListedRoast> roasts,
+            Map<String, String> earlier,
+            GatherQuestions questions) {
+        Map<String, ListedRoast> byName = new HashMap<>();
+        roasts.forEach(roast -> byName.putIfAbsent(roast.shown(), roast));
+        List<Join> told = new ArrayList<>();
+        List<GatheredBatch> free = new ArrayList<>();
+        List<ListedRoast> left = new ArrayList<>(roasts);
+        for (GatheredBatch curve : curves) {
+            String key = key(curve);
+            if (!questions.has(key)) {
+                Optional<Join> before = before(curve, byName.get(earlier.getOrDefault(curve.origin(), "")));
+                before.ifPresent(join -> {
+                    byName.remove(join.roast().shown());
+                    left.removeIf(other -> other == join.roast());
+                    told.add(join);
+                });
+                if (before.isEmpty()) {
+                    free.add(curve);
+                }
+                continue;
+            }
+            String answer = questions.tell(
+                    key,
+                    "The recording " + Words.quote(curve.name()) + " is put together with",
+                    APART,
+                    text -> !text.isBlank(),
+                    APART + ", or the name of a row that no other recording has");
+            if (!answer.equals(APART) && !byName.containsKey(answer)) {
+                questions.leaveOut("No row of a list is called " + Words.quote(answer) + ", or another recording has it: "
+                        + Words.quote(curve.name()) + " stays without a row (" + key + ")."
+                        + Words.didYouMean(answer, byName.keySet()));
+            }
+            Optional.ofNullable(byName.remove(answer)).ifPresent(roast -> {
+                left.removeIf(other -> other == roast);
+                told.add(new Join(
+                        curve,
+                        roast,
+                        Join.Sure.CERTAIN,
+                        List.of(new Clue(Clue.Kind.NAME, JoinEvidence.SAME_WRITING, "you said so")),
+                        ""));
+            });
+        }
+        List<Join> found = Joins.of(free, left);
+        List<Join> all = new ArrayList<>(found);
+        all.addAll(told);
+        List<Join> joined = new ArrayList<>(told);
+        List<Join> apart = new ArrayList<>();
+        List<Join> doubtful =
+                found.stream().filter(join -> join.sure() == Join.Sure.DOUBTFUL).toList();
+        boolean together = doubtful.size() > ASKED_ONE_BY_ONE && askTogether(doubtful, questions);
+        for (Join join : found) {
+            boolean yes = join.sure() != Join.Sure.DOUBTFUL
+                    || (doubtful.size() > ASKED_ONE_BY_ONE ? together && join.joinedUnlessTold() : ask(join, questions));
+            (yes ? joined : apart).add(join);
+        }
+        return new JoinAnswers(all, joined, apart);
+    }
+
+    /** Returns the join of an earlier gathering, if nothing speaks against it now. */
+    private static Optional<Join> before(GatheredBatch curve, @Nullable ListedRoast roast) {
+        if (roast == null) {
+            return Optional.empty();
+        }
+        List<Clue> clues = JoinEvidence.of(JoinEvidence.Curve.of(curve), roast);
+        return clues.isEmpty() || clues.stream().anyMatch(Clue::against)
+                ? Optional.empty()
+                : Optional.of(new Join(curve, roast, Join.Sure.CERTAIN, clues, ""));
+    }
+
+    static String key(GatheredBatch curve) {
+        return "join." + GatherQuestions.key(curve.name());
+    }
+
+    private static boolean ask(Join join, GatherQuestions questions) {
+        String proposal = join.joinedUnlessTold() ? join.roast().shown() : APART;
+        return !questions
+                .ask(
+                        key(join.curve()),
+                        "Is the recording " + Words.quote(join.curve().name()) + " the row "
+                                + Words.quote(join.roast().shown()) + "? For it: " + join.because() + "."
+                                + (join.but().isEmpty() ? "" : " Against it: " + join.but() + ".")
+                                + " Answer with the row's name, another row's, or " + APART + ".",
+                        proposal,
+                        text -> !text.isBlank(),
+                        APART + ", or the name of a row that no other recording has",
+                        1)
+                .equals(APART);
+    }
+
+    private static boolean askTogether(List<Join> doubtful, GatherQuestions questions) {
+        long named = doubtful.stream().filter(Join::joinedUnlessTold).count();
+        Join first = doubtful.get(0);
+        return questions.askYes(
+                "joins.doubtful",
+                Words.count(doubtful.size(), "join is", "joins are") + " doubtful, the first of them "
+                        + Words.quote(first.curve().name()) + " with " + Words.quote(first.roast().shown()) + "; "
+                        + named + " of them have a name or number in common. Put these together? Each can be answered alone with its key, such as "
+                        + key(first.curve()),
+                "yes",
+                doubtful.size());
+    }
+}

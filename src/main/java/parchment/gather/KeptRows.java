@@ -1,0 +1,123 @@
+package parchment.gather;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.Reader;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import org.apache.commons.csv.CSVFormat;
+import org.apache.commons.csv.CSVParser;
+import parchment.sheet.CsvText;
+import parchment.sheet.Header;
+import parchment.sheet.TextFile;
+
+/**
+ * Holds a table of a logbook by its headings, so that a later gathering can add to it without losing a row.
+ *
+ * @param headings the headings as they stand
+ * @param rows the cells of each row by the heading's plain form; blank ones are not there
+ */
+record KeptRows(List<String> headings, List<Map<String, String>> rows) {
+    /** What tells the rows of each table apart. */
+    private static final Map<String, List<String>> KEYS = Map.of(
+            "batches.csv", List.of("batch"),
+            "cuppings.csv", List.of("cupping", "tasted on", "cupper", "batch", "blind code", "cup"),
+            "sessions.csv", List.of("cupping"),
+            "lots.csv", List.of("lot"));
+
+    /** Returns whether a file is a table whose rows are known by a key. */
+    static boolean isTable(String file) {
+        return KEYS.containsKey(file);
+    }
+
+    /** Reads a table; empty if it is none in the logbook's own form with a column for the key. */
+    static Optional<KeptRows> read(Path file, String name) throws IOException {
+        try (InputStream in = Files.newInputStream(file);
+                Reader reader = TextFile.reader(in);
+                CSVParser parser = CSVFormat.RFC4180.parse(reader)) {
+            List<String> headings = new ArrayList<>();
+            List<Map<String, String>> rows = new ArrayList<>();
+            for (var record : parser) {
+                if (headings.isEmpty()) {
+                    record.forEach(cell -> headings.add(CsvText.cell(cell)));
+                    continue;
+                }
+                Map<String, String> row = new LinkedHashMap<>();
+                for (int i = 0; i < record.size() && i < headings.size(); i++) {
+                    String cell = CsvText.cell(record.get(i));
+                    if (!cell.isBlank()) {
+                        row.putIfAbsent(plain(headings.get(i)), cell);
+                    }
+                }
+                rows.add(row);
+            }
+            boolean keyed = headings.stream()
+                    .anyMatch(heading -> plain(heading).equals(KEYS.getOrDefault(name, List.of("")).get(0)));
+            return keyed ? Optional.of(new KeptRows(headings, rows)) : Optional.empty();
+        } catch (java.io.UncheckedIOException e) {
+            return Optional.empty();
+        }
+    }
+
+    private static String plain(String heading) {
+        return Header.parse(heading).written().toLowerCase(Locale.ROOT);
+    }
+
+    /** Returns what tells a row of the table from others. */
+    static String key(Map<String, String> row, String name) {
+        return KEYS.getOrDefault(name, List.of()).stream()
+                .map(heading -> row.getOrDefault(heading, ""))
+                .collect(Collectors.joining("\u001F"));
+    }
+
+    Set<String> keys(String name) {
+        return rows.stream().map(row -> key(row, name)).collect(Collectors.toCollection(LinkedHashSet::new));
+    }
+
+    /** Returns this table with a newer one's values and rows: a value that the newer one has replaces, one that it has no longer stays. */
+    KeptRows with(KeptRows newer, String name) {
+        List<String> all = new ArrayList<>(headings);
+        Set<String> known = headings.stream().map(KeptRows::plain).collect(Collectors.toSet());
+        newer.headings.stream().filter(heading -> known.add(plain(heading))).forEach(all::add);
+        Map<String, Map<String, String>> merged = new LinkedHashMap<>();
+        rows.forEach(row -> merged.put(key(row, name), new LinkedHashMap<>(row)));
+        newer.rows.forEach(row -> merged.computeIfAbsent(key(row, name), key -> new LinkedHashMap<>()).putAll(row));
+        return new KeptRows(all, new ArrayList<>(merged.values()));
+    }
+
+    /** Returns the rows that are new to another table and that it may have, as they fit under its headings. */
+    List<Map<String, String>> newTo(KeptRows other, String name, Set<String> known) {
+        Set<String> there = other.keys(name);
+        return rows.stream()
+                .filter(row -> !there.contains(key(row, name)) && !known.contains(key(row, name)))
+                .toList();
+    }
+
+    /** Returns a row's cells under the headings of this table. */
+    List<String> cells(Map<String, String> row) {
+        return headings.stream().map(heading -> row.getOrDefault(plain(heading), "")).toList();
+    }
+
+    /** Returns whether every value of a row has a place under the headings. */
+    boolean fits(Map<String, String> row) {
+        Set<String> places = headings.stream().map(KeptRows::plain).collect(Collectors.toSet());
+        return places.containsAll(row.keySet());
+    }
+
+    /** Returns the table as text. */
+    String text() {
+        List<List<String>> all = new ArrayList<>();
+        all.add(headings);
+        rows.forEach(row -> all.add(cells(row)));
+        return CsvText.of(all);
+    }
+}

@@ -1,0 +1,245 @@
+package parchment.gather;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import parchment.logbook.Batch;
+import parchment.logbook.Logbook;
+import parchment.logbook.LogbookException;
+import parchment.logbook.LogbookOpenTest;
+
+/** The same command again, once the folder has grown: what is new comes in, what somebody has changed by hand stays, nothing is asked again. */
+class GrownFolderTest {
+    @TempDir
+    Path temporary;
+
+    private Path folder;
+    private Path logbook;
+
+    @BeforeEach
+    void gatheredOnce() throws IOException {
+        folder = Files.createDirectories(temporary.resolve("Logger files"));
+        logbook = temporary.resolve("My Roasts");
+        recording("batch 1", 201);
+        recording("batch 2", 203);
+        list("1,2031-03-04,kela,5", "2,2031-03-05,kela,5");
+        gather(question -> Optional.of(""));
+    }
+
+    private void recording(String name, int last) throws IOException {
+        StringBuilder text = new StringBuilder("time [s],bean temperature [°C]\n");
+        for (int i = 0; i <= 60; i++) {
+            double degrees = i < 6 ? 190 - 18 * i : 90 + (last - 90) * (i - 6) / 54.0;
+            text.append(String.format(Locale.ROOT, "%d,%.1f%n", 10 * i, degrees));
+        }
+        Files.writeString(folder.resolve(name + ".csv"), text);
+    }
+
+    private void list(String... rows) throws IOException {
+        Files.writeString(
+                folder.resolve("list.csv"), "batch,date,lot,green mass [kg]\n" + String.join("\n", rows) + "\n");
+    }
+
+    private String gather(Gather.Console console) {
+        StringBuilder out = new StringBuilder();
+        assertEquals(0, Gather.run(folder, logbook, Optional.empty(), console, out), out.toString());
+        return out.toString();
+    }
+
+    private String again() {
+        List<String> asked = new ArrayList<>();
+        String out = gather(question -> {
+            asked.add(question);
+            return Optional.of("");
+        });
+        assertEquals(List.of(), asked, "nothing is asked again");
+        return out;
+    }
+
+    private List<String> batches() {
+        return Logbook.open(logbook).batches().stream().map(Batch::name).sorted().toList();
+    }
+
+    private String read(String file) throws IOException {
+        return Files.readString(logbook.resolve(file));
+    }
+
+    @Test
+    void nothingNewChangesNothing() throws Exception {
+        Map<String, String> before = LogbookOpenTest.state(logbook);
+        String out = again();
+        assertEquals(before, LogbookOpenTest.state(logbook));
+        assertTrue(out.contains("Added 0 batches to "), out);
+    }
+
+    @Test
+    void aNewRecordingAndNewRowsComeIn() throws Exception {
+        recording("batch 3", 205);
+        list("1,2031-03-04,kela,5", "2,2031-03-05,kela,5", "3,2031-03-06,house,5", "4,2031-03-07,house,5");
+        Map<String, String> before = LogbookOpenTest.state(folder);
+        String out = again();
+        assertEquals(before, LogbookOpenTest.state(folder), "the old folder is as it was");
+        assertTrue(out.contains("Added 2 batches to ") && out.contains(": '3', '4'. 1 file new"), out);
+        assertEquals(List.of("1", "2", "3", "4"), batches());
+        assertEquals(Optional.of("house"), Logbook.open(logbook).batch("3").lot());
+        assertTrue(Logbook.open(logbook).batch("3").beanTemperature().isPresent());
+    }
+
+    @Test
+    void whatAnEarlierBatchHasNewComesIn() throws IOException {
+        list("1,2031-03-04,kela,5", "2,2031-03-05,low garden,5");
+        again();
+        assertEquals(Optional.of("low garden"), Logbook.open(logbook).batch("2").lot());
+    }
+
+    @Test
+    void aTableThatWasChangedByHandKeepsEveryLineAndGetsTheNewRows() throws IOException {
+        String edited = read("batches.csv").replace("kela", "kela (mine)").replaceFirst("\n$", "\n9,,mine,1");
+        Files.writeString(logbook.resolve("batches.csv"), edited);
+        recording("batch 3", 205);
+        list("1,2031-03-04,other,5", "2,2031-03-05,other,5", "3,2031-03-06,house,5");
+        String out = again();
+        assertTrue(read("batches.csv").startsWith(edited + "\n"), read("batches.csv"));
+        assertEquals(List.of("1", "2", "3", "9"), batches());
+        assertEquals(Optional.of("kela (mine)"), Logbook.open(logbook).batch("1").lot());
+        assertEquals(Optional.of("house"), Logbook.open(logbook).batch("3").lot());
+        assertTrue(
+                out.contains("'batches.csv' was changed by hand: its rows stay as they are, and the 1 row of a new batch stands at its end."),
+                out);
+        // And once more: the new row is not new any longer.
+        String then = read("batches.csv");
+        again();
+        assertEquals(then, read("batches.csv"));
+    }
+
+    @Test
+    void aRowThatWasTakenOutByHandStaysOut() throws IOException {
+        String without = read("batches.csv").lines().filter(line -> !line.startsWith("2,")).reduce("", (a, b) -> a + b + "\n");
+        Files.writeString(logbook.resolve("batches.csv"), without);
+        again();
+        assertEquals(without, read("batches.csv"));
+    }
+
+    @Test
+    void aTableSavedInAnotherFormGetsTheNewVersionAside() throws IOException {
+        String edited = read("batches.csv").replace(',', ';');
+        Files.writeString(logbook.resolve("batches.csv"), edited);
+        recording("batch 3", 205);
+        String out = again();
+        assertEquals(edited, read("batches.csv"));
+        assertTrue(read("gathered aside/batches.csv").contains("\n3,"), out);
+        assertTrue(out.contains("'batches.csv' was changed by hand and stays as it is; the new version is in 'gathered aside'."), out);
+    }
+
+    @Test
+    void aCurveThatWasChangedByHandStaysAndOneThatWasTakenOutStaysOut() throws IOException {
+        Files.writeString(logbook.resolve("curves/1.csv"), "mine");
+        Files.delete(logbook.resolve("curves/2.csv"));
+        recording("batch 1", 209);
+        String out = again();
+        assertEquals("mine", read("curves/1.csv"));
+        assertFalse(Files.exists(logbook.resolve("curves/2.csv")));
+        assertTrue(read("gathered aside/curves/1.csv").contains("209"), out);
+        assertTrue(out.contains("Taken out of the logbook by hand, and not written again: 'curves/2.csv'."), out);
+        assertTrue(out.contains("Changed in the folder since: 'batch 1.csv'."), out);
+    }
+
+    @Test
+    void aFileThatIsGoneFromTheFolderLosesNothingInTheLogbook() throws IOException {
+        Files.delete(folder.resolve("batch 2.csv"));
+        list("1,2031-03-04,kela,5");
+        String out = again();
+        assertEquals(List.of("1", "2"), batches());
+        assertEquals(Optional.of("kela"), Logbook.open(logbook).batch("2").lot());
+        assertTrue(Logbook.open(logbook).batch("2").beanTemperature().isPresent());
+        assertTrue(out.contains("No longer in the folder, and kept in the logbook: '2'."), out);
+    }
+
+    @Test
+    void answersThatWereChangedByHandAreTakenAndStay() throws IOException {
+        Path answers = logbook.resolve(GatherWriter.ANSWERS);
+        String edited = Files.readString(answers)
+                        .replaceFirst("sheet\\.a\\.column\\.3=.*", "sheet.a.column.3=operator")
+                + "# my own line\n";
+        Files.writeString(answers, edited);
+        recording("batch 3", 205);
+        list("1,2031-03-04,kela,5", "2,2031-03-05,kela,5", "3,2031-03-06,Ida,5");
+        String out = again();
+        assertEquals(Optional.of("Ida"), Logbook.open(logbook).batch("3").label(Batch.Label.OPERATOR));
+        assertTrue(Files.readString(answers).startsWith(edited), Files.readString(answers));
+        assertTrue(out.contains("'gathered-answers.properties' was changed by hand: its answers were taken"), out);
+    }
+
+    @Test
+    void aNewStyleBeforeTheOldOnesDoesNotTakeTheirAnswers() throws IOException {
+        Files.writeString(
+                folder.resolve("a first.csv"),
+                Files.readString(folder.resolve("batch 1.csv")).replace("time [s],bean", "clock [s],bean"));
+        again();
+        String answers = read(GatherWriter.ANSWERS);
+        assertTrue(answers.contains("style.a.headings=,time [s]"), answers);
+        assertTrue(answers.contains("style.b.headings=,clock [s]"), answers);
+    }
+
+    @Test
+    void aNameOnceGivenStays() throws IOException {
+        // A second recording of the number 1: taken alone, neither could be called 1.
+        recording("roast 1", 207);
+        again();
+        assertEquals(List.of("1", "2", "roast 1"), batches());
+        assertEquals(201, Logbook.open(logbook).batch("1").beanTemperature().orElseThrow().valueAt(60), 0.1);
+    }
+
+    /** What a killed run has left: new curves without a row, and the record of the run before. */
+    @Test
+    void whatAKilledRunHasLeftIsFinished() throws IOException {
+        String record = read(GatheredBefore.FILE);
+        String table = read("batches.csv");
+        recording("batch 3", 205);
+        list("1,2031-03-04,kela,5", "2,2031-03-05,kela,5", "3,2031-03-06,house,5");
+        again();
+        String whole = read("batches.csv");
+        Files.writeString(logbook.resolve("batches.csv"), table);
+        Files.writeString(logbook.resolve(GatheredBefore.FILE), record);
+        again();
+        assertEquals(whole, read("batches.csv"));
+        assertEquals(List.of("1", "2", "3"), batches());
+        // Killed after the table, before the record.
+        Files.writeString(logbook.resolve(GatheredBefore.FILE), record);
+        again();
+        assertEquals(whole, read("batches.csv"));
+        assertFalse(Files.exists(logbook.resolve(GrownLogbook.ASIDE)));
+    }
+
+    @Test
+    void aLogbookOfOtherFilesIsRefused() throws IOException {
+        Path other = Files.createDirectories(temporary.resolve("Other files"));
+        Files.copy(folder.resolve("batch 1.csv"), other.resolve("roast 9.csv"));
+        LogbookException refused = assertThrows(
+                LogbookException.class, () -> Gather.of(other).writeTo(logbook));
+        assertTrue(refused.getMessage().contains("was gathered from other files"), refused.getMessage());
+        assertEquals(List.of("1", "2"), batches());
+    }
+
+    @Test
+    void aFolderThatWasMovedIsTheSame() throws IOException {
+        Path moved = Files.move(folder, temporary.resolve("Moved files"));
+        folder = moved;
+        recording("batch 3", 205);
+        String out = again();
+        assertEquals(List.of("1", "2", "3"), batches(), out);
+    }
+}

@@ -1,0 +1,276 @@
+package parchment.gather;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.time.LocalDate;
+import java.time.LocalDateTime;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.IntStream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import parchment.logbook.MarkKind;
+import parchment.logbook.Quantity;
+import parchment.sheet.DateOrder;
+
+/** Which recording is which row of a list, why, and how sure that is: a row for each rule, one on each side of each threshold. */
+class JoinsTest {
+    private static final LocalDateTime EIGHT = LocalDateTime.of(2031, 6, 1, 8, 0);
+    private static final Table LIST = Tables.of("list.csv", List.of(), List.of("batch"), List.of(List.of("1")));
+
+    /** Returns a recording whose beans are hottest 600 s after the charge, and that ends 20 s later. */
+    private static GatheredBatch curve(String name, List<List<String>> above, Optional<LocalDateTime> at, Optional<LocalDate> day) {
+        List<List<String>> rows = IntStream.rangeClosed(0, 62)
+                .mapToObj(i -> List.of(Integer.toString(10 * i), i <= 60 ? Integer.toString(90 + 2 * i) : "205"))
+                .toList();
+        Table table = Tables.of(name + ".csv", above, List.of("time [s]", "bean temperature [°C]"), rows);
+        Recording recording = Recording.of(
+                table,
+                List.of(Meaning.time("s"), Meaning.of(Quantity.BEAN_TEMPERATURE, "°C")),
+                DateOrder.ISO_ONLY);
+        return new GatheredBatch(
+                name,
+                0,
+                at,
+                day,
+                Optional.of(recording),
+                0,
+                Double.NEGATIVE_INFINITY,
+                Double.POSITIVE_INFINITY,
+                Map.of(),
+                Map.of(),
+                List.of());
+    }
+
+    private static GatheredBatch curve(String name) {
+        return curve(name, List.of(), Optional.empty(), Optional.empty());
+    }
+
+    private static GatheredBatch curveAt(String name, LocalDateTime at) {
+        return curve(name, List.of(), Optional.of(at), Optional.empty());
+    }
+
+    private static GatheredBatch titled(String name, String... cells) {
+        return curve(name, List.of(List.of(cells)), Optional.empty(), Optional.empty());
+    }
+
+    private static ListedRoast row(String name, Optional<LocalDateTime> at, Optional<LocalDate> day, Map<MarkKind, Double> marks) {
+        return new ListedRoast(
+                name, List.of(new ListedBatch(name, at, day, Map.of(), marks, List.of(), LIST, 2)));
+    }
+
+    private static ListedRoast row(String name) {
+        return row(name, Optional.empty(), Optional.empty(), Map.of());
+    }
+
+    private static ListedRoast rowAt(String name, LocalDateTime at) {
+        return row(name, Optional.of(at), Optional.empty(), Map.of());
+    }
+
+    private static ListedRoast rowOn(String name, LocalDate day) {
+        return row(name, Optional.empty(), Optional.of(day), Map.of());
+    }
+
+    private static String said(Join join) {
+        return join.curve().name() + " = " + join.roast().name() + ", " + join.sure() + ": " + join.because()
+                + (join.but().isEmpty() ? "" : "; but " + join.but());
+    }
+
+    private static List<String> said(List<GatheredBatch> curves, List<ListedRoast> rows) {
+        return Joins.of(curves, rows).stream().map(JoinsTest::said).toList();
+    }
+
+    private static List<String> said(GatheredBatch curve, ListedRoast... rows) {
+        return said(List.of(curve), List.of(rows));
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "101, 101, 'its file is named so'",
+        "007, 7, 'its file is named ''007'''",
+        "Wren, wren, 'its file is named ''Wren'''",
+        "Batch 101 - Wren, 101, 'its file ''Batch 101 - Wren'' has the number 101'",
+        "roast_0101, 101, 'its file ''roast_0101'' has the number 101'",
+        "2031-06-01 Röstung 12, 12, 'its file ''2031-06-01 Röstung 12'' has the number 12'",
+        "tueste nº 8 kela, 8, 'its file ''tueste nº 8 kela'' has the number 8'",
+        "morning H101 kela, H101, 'its file ''morning H101 kela'' has ''h101'' in its name'"
+    })
+    void aNameOrNumberInTheFilesNameIsCertain(String file, String row, String because) {
+        assertEquals(List.of(file + " = " + row + ", CERTAIN: " + because), said(curve(file), row(row), row("55")));
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "r101, 101, LIKELY",
+        "r101 7, 101, DOUBTFUL",
+        "roast 7 101, 101, DOUBTFUL"
+    })
+    void aNumberWithoutAWordIsLikelyAndOneOfSeveralIsDoubtful(String file, String row, String sure) {
+        assertEquals(
+                List.of(file + " = " + row + ", " + sure + ": its file '" + file + "' has the number " + row),
+                said(curve(file), row(row)));
+    }
+
+    @ParameterizedTest
+    @CsvSource({"2031-06-01_0800, 1", "2031-06-01_0800, 8", "2031-06-01_0800, 2031", "roast_2031-06-01_0800, 6", "09h15 kela, 9"})
+    void aDateOrTimeInTheFilesNameIsNoNumber(String file, String row) {
+        assertEquals(List.of(), said(curve(file), row(row)));
+    }
+
+    @Test
+    void aNameInTheFirstLinesIsCertain() {
+        assertEquals(
+                List.of("x = 101, CERTAIN: its first lines name batch 101"),
+                said(titled("x", "Batch 101", "01/06/2031 08:00", "", ""), row("101"), row("8")));
+        assertEquals(
+                List.of("x = 101, CERTAIN: its first lines name batch 101"),
+                said(titled("x", "Roast No.", "101"), row("101")));
+        assertEquals(
+                List.of("x = Wren, CERTAIN: its first lines hold 'Wren'"), said(titled("x", "Logger 2", "Wren"), row("Wren")));
+        assertEquals(List.of(), said(titled("x", "Batch 1011"), row("101")));
+    }
+
+    /** A logger's clock and a person's: within 5 minutes, within 20, and beyond. */
+    @ParameterizedTest
+    @CsvSource({
+        "0, 'CERTAIN: both were charged on 2031-06-01 at 08:00'",
+        "300, 'CERTAIN: both were charged on 2031-06-01 at 08:05, 5 minutes apart'",
+        "301, 'CERTAIN: both were charged on 2031-06-01, 5 minutes apart'",
+        "1200, 'CERTAIN: both were charged on 2031-06-01, 20 minutes apart'"
+    })
+    void theTimeOfTheChargeTellsWithinMinutes(int seconds, String words) {
+        assertEquals(List.of("x = 5, " + words), said(curveAt("x", EIGHT), rowAt("5", EIGHT.plusSeconds(seconds))));
+    }
+
+    @Test
+    void aTimeFurtherOffSpeaksAgainst() {
+        assertEquals(List.of(), said(curveAt("x", EIGHT), rowAt("5", EIGHT.plusSeconds(1201))));
+        assertEquals(
+                List.of("batch 5 = 5, DOUBTFUL: its file 'batch 5' has the number 5; but it was charged at 08:00 and the list says 08:20"),
+                said(curveAt("batch 5", EIGHT), rowAt("5", EIGHT.plusSeconds(1201))));
+    }
+
+    @Test
+    void aNameThatOneRowHasAndATimeThatAnotherHasAreDoubtful() {
+        List<Join> joins = Joins.of(
+                List.of(curveAt("batch 5", EIGHT)), List.of(rowAt("5", EIGHT.plusHours(2)), rowAt("6", EIGHT)));
+        assertEquals(1, joins.size());
+        assertEquals(Join.Sure.DOUBTFUL, joins.get(0).sure(), said(joins.get(0)));
+        assertEquals(
+                "batch 5 = 6, DOUBTFUL: both were charged on 2031-06-01 at 08:00; but its name says row '5' (its file 'batch 5' has the number 5)",
+                said(joins.get(0)));
+        assertTrue(!joins.get(0).joinedUnlessTold(), "kept apart until somebody says which");
+    }
+
+    @Test
+    void theDayAloneIsLikelyWhereItHasOneOfEach() {
+        LocalDate day = EIGHT.toLocalDate();
+        assertEquals(List.of("x = 5, LIKELY: both are of 2031-06-01"), said(curveAt("x", EIGHT), rowOn("5", day)));
+        List<Join> two = Joins.of(List.of(curveAt("x", EIGHT)), List.of(rowOn("5", day), rowOn("6", day)));
+        assertEquals(Join.Sure.DOUBTFUL, two.get(0).sure(), said(two.get(0)));
+        assertTrue(!two.get(0).joinedUnlessTold());
+    }
+
+    @Test
+    void anotherDaySpeaksAgainst() {
+        assertEquals(
+                List.of("batch 5 = 5, DOUBTFUL: its file 'batch 5' has the number 5; but it is of 2031-06-01 and the list says 2031-06-02"),
+                said(curveAt("batch 5", EIGHT), rowOn("5", EIGHT.toLocalDate().plusDays(1))));
+    }
+
+    @Test
+    void theOrderOfTheDayIsLikelyWhereBothHaveAsMany() {
+        LocalDate day = EIGHT.toLocalDate();
+        List<GatheredBatch> curves =
+                List.of(curveAt("a", EIGHT.plusMinutes(20)), curveAt("b", EIGHT), curveAt("c", EIGHT.plusMinutes(40)));
+        List<ListedRoast> rows = List.of(rowOn("1", day), rowOn("2", day), rowOn("3", day));
+        assertEquals(
+                List.of(
+                        "a = 2, LIKELY: both are of 2031-06-01, it is number 2 of 3 on 2031-06-01 in both",
+                        "b = 1, LIKELY: both are of 2031-06-01, it is number 1 of 3 on 2031-06-01 in both",
+                        "c = 3, LIKELY: both are of 2031-06-01, it is number 3 of 3 on 2031-06-01 in both"),
+                said(curves, rows));
+        Joins.of(curves, rows.subList(0, 2))
+                .forEach(join -> assertEquals(Join.Sure.DOUBTFUL, join.sure(), said(join)));
+    }
+
+    /** The drop within 20 s, and a list whose drop comes a minute after the end of the recording. */
+    @ParameterizedTest
+    @CsvSource({"580, true", "579, false", "620, true", "621, false"})
+    void theDropSpeaksForARowWithinTwentySeconds(double drop, boolean fits) {
+        String said = said(curve("r5"), row("5", Optional.empty(), Optional.empty(), Map.of(MarkKind.DROP, drop))).get(0);
+        assertEquals(fits, said.contains("the drop fits"), said);
+        assertEquals(fits ? "CERTAIN" : "LIKELY", said.replaceAll(".*, (\\w+):.*", "$1"), said);
+    }
+
+    @ParameterizedTest
+    @CsvSource({"680, false", "681, true"})
+    void aRecordingThatEndsAMinuteBeforeTheDropIsDoubted(double drop, boolean doubted) {
+        String said = said(
+                        curve("batch 5"), row("5", Optional.empty(), Optional.empty(), Map.of(MarkKind.DROP, drop)))
+                .get(0);
+        assertEquals(
+                doubted, said.contains("but it ends 10:20 after the charge and the list has the drop at 11:21"), said);
+        assertEquals(doubted, said.contains("DOUBTFUL"), said);
+    }
+
+    @Test
+    void theDropAloneJoinsNothing() {
+        assertEquals(
+                List.of(), said(curve("x"), row("5", Optional.empty(), Optional.empty(), Map.of(MarkKind.DROP, 600.0))));
+    }
+
+    @Test
+    void oneNumberInTwoRecordingsIsDoubtfulUnlessTheDayTells() {
+        List<ListedRoast> rows = List.of(rowOn("5", EIGHT.toLocalDate()));
+        List<Join> joins = Joins.of(List.of(curve("north 5"), curve("south 5")), rows);
+        assertEquals(1, joins.size());
+        assertEquals("DOUBTFUL", joins.get(0).sure().toString());
+        assertEquals("so could be 'south 5'", joins.get(0).but());
+        assertEquals(
+                List.of("south 5 = 5, CERTAIN: its file 'south 5' has the number 5, both are of 2031-06-01"),
+                said(List.of(curve("north 5"), curveAt("south 5", EIGHT)), rows));
+    }
+
+    @Test
+    void allPairsTogetherWeighMost() {
+        // Taken one after the other, 'roast 1 2' would take row 1 and leave 'r1' nothing.
+        assertEquals(
+                List.of("1 2 = 2", "r1 = 1"),
+                Joins.of(List.of(curve("1 2"), curve("r1")), List.of(row("1"), row("2"))).stream()
+                        .map(join -> join.curve().name() + " = " + join.roast().name())
+                        .sorted()
+                        .toList());
+    }
+
+    @Test
+    void doubtfulOnesComeFirst() {
+        List<Join> joins = Joins.of(
+                List.of(curve("batch 1"), curve("r2"), curve("3 4")), List.of(row("1"), row("2"), row("3")));
+        assertEquals(
+                List.of(Join.Sure.DOUBTFUL, Join.Sure.LIKELY, Join.Sure.CERTAIN),
+                joins.stream().map(Join::sure).toList());
+    }
+
+    @Test
+    void aHundredAndTwentyCurvesAreJoinedInOneGo() {
+        List<GatheredBatch> curves = new ArrayList<>();
+        List<ListedRoast> rows = new ArrayList<>();
+        for (int i = 0; i < 120; i++) {
+            curves.add(titled("roast_" + i, "Batch " + (101 + i)));
+            rows.add(0, row(Integer.toString(101 + i)));
+        }
+        List<Join> joins = Joins.of(curves, rows);
+        assertEquals(120, joins.size());
+        for (Join join : joins) {
+            assertEquals(Join.Sure.CERTAIN, join.sure(), said(join));
+            assertEquals(
+                    Integer.toString(101 + Integer.parseInt(join.curve().name().substring(6))),
+                    join.roast().name());
+        }
+    }
+}
