@@ -1,6 +1,7 @@
 package parchment.gather.corpus;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -43,9 +44,13 @@ final class DemoRoastery {
             });
         }
         Grid grid = new Grid(batch.name()).row(head);
-        Curve bean = batch.beanTemperature().orElseThrow();
-        for (int i = 0; i < bean.size(); i++) {
-            double at = bean.secondsAt(i);
+        // A probe without a reading at an instant has no reading there, though the others have.
+        double[] instants = curves.stream()
+                .flatMapToDouble(curve -> Arrays.stream(curve.seconds()))
+                .sorted()
+                .distinct()
+                .toArray();
+        for (double at : instants) {
             List<Object> row = new ArrayList<>(List.of(Cells.rounded(at, 1)));
             for (Curve curve : curves) {
                 int place = curve.position(at);
