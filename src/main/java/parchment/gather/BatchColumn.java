@@ -20,7 +20,8 @@ final class BatchColumn {
         List<ColumnClaim> claims = new ArrayList<>();
         Set<String> names = clues.names();
         Optional<ColumnValues> dates = columns.stream()
-                .filter(column -> ColumnDayFit.day(column).score() > 0 || ColumnDayFit.dateAndTime(column).score() > 0)
+                .filter(column -> ColumnDayFit.day(column).score() > 0
+                        || ColumnDayFit.dateAndTime(column).score() > 0)
                 .findFirst();
         for (ColumnValues column : columns) {
             if (canName(column)) {
@@ -53,8 +54,10 @@ final class BatchColumn {
         Set<String> met = new HashSet<>();
         for (String cell : column.cells()) {
             String plain = Clues.plain(cell);
-            if (!plain.isEmpty() && (names.contains(plain) || names.contains(Clues.number(cell)) && named > 0
-                    || names.contains(Clues.number(cell)) && plain.length() <= 12)) {
+            if (!plain.isEmpty()
+                    && (names.contains(plain)
+                            || names.contains(Clues.number(cell)) && named > 0
+                            || names.contains(Clues.number(cell)) && plain.length() <= 12)) {
                 matched++;
                 met.add(plain);
             }
@@ -62,7 +65,9 @@ final class BatchColumn {
         // Small numbers match the numbers of many files by chance: a quarter of the rows at least, and more than a few.
         double share = matched / (double) column.filled();
         if (unique >= ALL_BUT_A_FEW && share >= 0.5 && met.size() >= Math.min(3, curves)) {
-            double score = named == 2 ? 0.99 : named == 1 ? 0.95 : share >= 0.8 && column.named().whole().isEmpty() ? 0.9 : 0.6;
+            double score = named == 2
+                    ? 0.99
+                    : named == 1 ? 0.95 : share >= 0.8 && column.named().whole().isEmpty() ? 0.9 : 0.6;
             return Optional.of(ColumnClaim.of(
                     column,
                     ListMeaning.BATCH,
@@ -79,15 +84,22 @@ final class BatchColumn {
                     ListMeaning.BATCH,
                     "",
                     (named == 2 ? 0.8 : 0.6) + (rising > 0.8 ? 0.12 : 0.02) + (once ? 0.05 : 0),
-                    "its heading says so and " + (unique == 1 ? "each value stands once" : "nearly each value stands once")));
+                    "its heading says so and "
+                            + (unique == 1 ? "each value stands once" : "nearly each value stands once")));
         }
         if (named == 2 && unique >= 0.6 && column.named().whole().size() == 1) {
-            return Optional.of(ColumnClaim.of(column, ListMeaning.BATCH, "", 0.65,
-                    "its heading says so, though " + (column.filled() - column.distinct()) + " of its values stand more than once"));
+            return Optional.of(ColumnClaim.of(
+                    column,
+                    ListMeaning.BATCH,
+                    "",
+                    0.65,
+                    "its heading says so, though " + (column.filled() - column.distinct())
+                            + " of its values stand more than once"));
         }
         boolean unnamed = !column.named().isKnown();
         boolean counts = column.mostly(CellForm.NUMBER) && column.rising() == 1 && steps(column) <= 1.5;
-        boolean codes = column.cells().stream().allMatch(cell -> cell.isEmpty() || cell.matches("\\S{0,12}\\d\\S{0,12}"));
+        boolean codes =
+                column.cells().stream().allMatch(cell -> cell.isEmpty() || cell.matches("\\S{0,12}\\d\\S{0,12}"));
         if (unnamed && unique == 1 && column.filled() >= 3 && (counts || codes && column.mostly(CellForm.WORDS))) {
             return Optional.of(ColumnClaim.of(
                     column,
@@ -106,7 +118,9 @@ final class BatchColumn {
 
     /** Small numbers that stand once a day and begin again with the next are the running numbers of the day. */
     private static Optional<ColumnClaim> running(ColumnValues column, ColumnValues dates) {
-        if (!column.mostly(CellForm.NUMBER) || column.quantile(1) > MOST_A_DAY || column.quantile(0) < 1
+        if (!column.mostly(CellForm.NUMBER)
+                || column.quantile(1) > MOST_A_DAY
+                || column.quantile(0) < 1
                 || column.distinct() == column.filled()) {
             return Optional.empty();
         }

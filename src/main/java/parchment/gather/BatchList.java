@@ -46,12 +46,15 @@ record BatchList(List<ListedBatch> batches, List<String> told) {
                     other.add("the " + mark);
                 }
             });
-            if (!batch.day().or(() -> batch.roastedAt().map(at -> at.toLocalDate()))
+            if (!batch.day()
+                    .or(() -> batch.roastedAt().map(at -> at.toLocalDate()))
                     .equals(before.day().or(() -> before.roastedAt().map(at -> at.toLocalDate())))) {
                 other.add("the day");
             }
             told.add("Batch " + Words.quote(batch.name()) + " stands on lines " + before.line() + " and " + batch.line()
-                    + (other.isEmpty() ? ", without a difference." : "; they differ in " + String.join(", ", other) + "."));
+                    + (other.isEmpty()
+                            ? ", without a difference."
+                            : "; they differ in " + String.join(", ", other) + "."));
         }
     }
 }

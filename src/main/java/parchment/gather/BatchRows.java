@@ -29,6 +29,8 @@ final class BatchRows {
     private final Map<LocalDate, Integer> letters = new LinkedHashMap<>();
     private @Nullable LocalDate lastDay;
     private int carried;
+    private int cracks;
+    private int drops;
 
     BatchRows(ListColumns columns, DateOrder order, List<String> told) {
         this.columns = columns;
@@ -46,8 +48,11 @@ final class BatchRows {
         // Many hands write the day once and leave it blank below.
         daysCarried = columns.of(ListMeaning.DATE)
                 .map(column -> {
-                    long blank = table.column(column.place()).stream().filter(String::isBlank).count();
-                    return blank >= 0.2 * table.rows().size() && !table.rows().get(0).get(column.place()).isBlank();
+                    long blank = table.column(column.place()).stream()
+                            .filter(String::isBlank)
+                            .count();
+                    return blank >= 0.2 * table.rows().size()
+                            && !table.rows().get(0).get(column.place()).isBlank();
                 })
                 .orElse(false);
     }
@@ -55,9 +60,14 @@ final class BatchRows {
     /** Returns the heading under which a column's values are kept: the logbook's own, or the roaster's. */
     private static String heading(ListColumn column) {
         return switch (column.meaning()) {
-            case LOT, MACHINE, OPERATOR, RECIPE, PURPOSE, NOTE -> column.meaning().words();
-            case GREEN_MASS, ROASTED_MASS, CHARGE_TEMPERATURE, PLANNED_DROP_TEMPERATURE, ROOM_TEMPERATURE, GREEN_TEMPERATURE ->
-                column.written();
+            case LOT, MACHINE, OPERATOR, RECIPE, PURPOSE, NOTE ->
+                column.meaning().words();
+            case GREEN_MASS,
+                    ROASTED_MASS,
+                    CHARGE_TEMPERATURE,
+                    PLANNED_DROP_TEMPERATURE,
+                    ROOM_TEMPERATURE,
+                    GREEN_TEMPERATURE -> column.written();
             case ROOM_HUMIDITY -> column.meaning().words() + " [%]";
             case WHOLE_BEAN_COLOUR, GROUND_COLOUR -> column.written();
             case ROOM_PRESSURE -> column.unit().isEmpty() ? column.heading() : column.written();
@@ -71,8 +81,16 @@ final class BatchRows {
             batches.add(row(table.rows().get(i), table.lines().get(i)));
         }
         if (carried > 0) {
-            told.add(Words.count(carried, "row has", "rows have") + " no date of "
-                    + (carried == 1 ? "its" : "their") + " own and got the one above.");
+            told.add(Words.count(carried, "row has", "rows have") + " no date of " + (carried == 1 ? "its" : "their")
+                    + " own and got the one above.");
+        }
+        if (cracks > 0) {
+            told.add("The first crack of " + Words.count(cracks, "row", "rows")
+                    + " is the drop less the development time.");
+        }
+        if (drops > 0) {
+            told.add("The drop of " + Words.count(drops, "row", "rows")
+                    + " is the first crack and the development time.");
         }
         return batches;
     }
@@ -102,8 +120,9 @@ final class BatchRows {
                 }
                 case TIME_OF_DAY -> time = time(cell, column, line);
                 case YELLOWING, FIRST_CRACK_START, FIRST_CRACK_END, SECOND_CRACK_START, DROP ->
-                    mark(cell, column, line).ifPresent(seconds -> marks.put(
-                            column.meaning().mark().orElseThrow(), seconds));
+                    mark(cell, column, line)
+                            .ifPresent(
+                                    seconds -> marks.put(column.meaning().mark().orElseThrow(), seconds));
                 case DEVELOPMENT_TIME -> {
                     development = ColumnTimes.seconds(cell, column.unit(), decimal());
                     put(written, column, cell);
@@ -116,7 +135,7 @@ final class BatchRows {
             carried++;
         }
         lastDay = day.orElse(lastDay);
-        developed(marks, development, line);
+        developed(marks, development);
         Optional<LocalDate> on = day;
         Optional<LocalDateTime> at = time.flatMap(clock -> on.map(date -> date.atTime(clock)));
         if (time.isPresent() && on.isEmpty()) {
@@ -154,9 +173,8 @@ final class BatchRows {
 
     private Optional<LocalTime> time(String cell, ListColumn column, int line) {
         double share = CellNumber.of(cell, decimal()).map(CellNumber::value).orElse(Double.NaN);
-        Optional<LocalTime> time = share >= 0 && share < 1
-                ? Optional.of(ColumnDayFit.clock(share, cell))
-                : WrittenDay.timeOfDay(cell);
+        Optional<LocalTime> time =
+                share >= 0 && share < 1 ? Optional.of(ColumnDayFit.clock(share, cell)) : WrittenDay.timeOfDay(cell);
         if (time.isEmpty()) {
             told.add("Line " + line + ": " + Words.quote(cell) + " under " + Words.quote(column.heading())
                     + " is no time of day that can be read.");
@@ -175,7 +193,7 @@ final class BatchRows {
     }
 
     /** A development time gives the mark that is missing: first crack from the drop, or the drop from first crack. */
-    private void developed(Map<MarkKind, Double> marks, double development, int line) {
+    private void developed(Map<MarkKind, Double> marks, double development) {
         if (!(development > 0)) {
             return;
         }
@@ -183,10 +201,10 @@ final class BatchRows {
         Double crack = marks.get(MarkKind.FIRST_CRACK_START);
         if (drop != null && crack == null && drop > development) {
             marks.put(MarkKind.FIRST_CRACK_START, drop - development);
-            told.add("Line " + line + ": the first crack is the drop less the development time.");
+            cracks++;
         } else if (drop == null && crack != null) {
             marks.put(MarkKind.DROP, crack + development);
-            told.add("Line " + line + ": the drop is the first crack and the development time.");
+            drops++;
         }
     }
 
@@ -200,7 +218,14 @@ final class BatchRows {
             return cell;
         }
         ColumnValues values = ColumnValues.of(
-                new Table(table.sheet(), List.of(), List.of(column.heading()), List.of(List.of(cell)), List.of(1), List.of()), 0);
+                new Table(
+                        table.sheet(),
+                        List.of(),
+                        List.of(column.heading()),
+                        List.of(List.of(cell)),
+                        List.of(1),
+                        List.of()),
+                0);
         double number = values.number(0);
         boolean own = column.meaning() == ListMeaning.EXTRA;
         return Double.isNaN(number) || own && cell.matches(".*\\p{L}.*")
@@ -212,11 +237,15 @@ final class BatchRows {
 
     /** Returns the roaster's own name or number, the day and its running number, or the day and a letter. */
     private String name(List<String> row, Optional<LocalDate> day, int line) {
-        String own = columns.of(ListMeaning.BATCH).map(column -> row.get(column.place()).strip()).orElse("");
+        String own = columns.of(ListMeaning.BATCH)
+                .map(column -> row.get(column.place()).strip())
+                .orElse("");
         if (!own.isEmpty()) {
             return whole(own);
         }
-        String running = columns.of(ListMeaning.RUNNING_NUMBER).map(column -> row.get(column.place()).strip()).orElse("");
+        String running = columns.of(ListMeaning.RUNNING_NUMBER)
+                .map(column -> row.get(column.place()).strip())
+                .orElse("");
         if (day.isPresent() && !running.isEmpty()) {
             return day.get() + "-" + whole(running);
         }
@@ -231,6 +260,8 @@ final class BatchRows {
 
     /** A spreadsheet may write batch 101 as 101.0. */
     private static String whole(String name) {
-        return name.matches("\\d+[.,]0+") ? name.substring(0, name.indexOf(name.contains(".") ? '.' : ',')) : name.replaceFirst("^#\\s?(?=\\d)", "");
+        return name.matches("\\d+[.,]0+")
+                ? name.substring(0, name.indexOf(name.contains(".") ? '.' : ','))
+                : name.replaceFirst("^#\\s?(?=\\d)", "");
     }
 }

@@ -50,21 +50,21 @@ final class BlindKeys {
         Integer code = columns.get(ScorePart.CODE);
         Integer batch = columns.get(ScorePart.BATCH);
         Integer lot = columns.get(ScorePart.LOT);
-        if (code == null || batch == null && lot == null) {
+        Integer named = batch == null ? lot : batch;
+        if (code == null || named == null) {
             return Optional.empty();
         }
         List<Entry> entries = entries(columns, day(around.said(ScorePart.DAY)));
         if (entries.isEmpty()) {
             return Optional.empty();
         }
+        String called = (batch == null ? "lots" : "batches") + " under "
+                + Words.quote(table.headings().get(named));
         List<String> all = new ArrayList<>(table.leftOut());
         all.addAll(told);
         return Optional.of(new BlindKey(
                 entries,
-                "It has codes under " + Words.quote(table.headings().get(code)) + " and "
-                        + (batch != null ? "batches under " + Words.quote(table.headings().get(batch))
-                                : "lots under " + Words.quote(table.headings().get(lot)))
-                        + ".",
+                "It has codes under " + Words.quote(table.headings().get(code)) + " and " + called + ".",
                 all));
     }
 
@@ -74,7 +74,9 @@ final class BlindKeys {
             return;
         }
         for (int i = 0; i < table.headings().size(); i++) {
-            if (!columns.containsValue(i) && share(i, ScoreWords::isCode) > 0.8 && columns.containsKey(ScorePart.BATCH)) {
+            if (!columns.containsValue(i)
+                    && share(i, ScoreWords::isCode) > 0.8
+                    && columns.containsKey(ScorePart.BATCH)) {
                 columns.put(ScorePart.CODE, i);
                 return;
             }
@@ -85,9 +87,9 @@ final class BlindKeys {
         List<Entry> entries = new ArrayList<>();
         Map<String, Entry> seen = new LinkedHashMap<>();
         for (int row = 0; row < table.rows().size(); row++) {
-            String code = cell(row, columns.get(ScorePart.CODE));
-            String batch = columns.containsKey(ScorePart.BATCH) ? cell(row, columns.get(ScorePart.BATCH)) : "";
-            String lot = columns.containsKey(ScorePart.LOT) ? cell(row, columns.get(ScorePart.LOT)) : "";
+            String code = said(row, columns, ScorePart.CODE);
+            String batch = said(row, columns, ScorePart.BATCH);
+            String lot = said(row, columns, ScorePart.LOT);
             int line = table.lines().get(row);
             if (code.isEmpty() || batch.isEmpty() && lot.isEmpty()) {
                 if (!code.isEmpty()) {
@@ -95,13 +97,15 @@ final class BlindKeys {
                 }
                 continue;
             }
-            Optional<LocalDate> day = columns.containsKey(ScorePart.DAY) ? day(cell(row, columns.get(ScorePart.DAY))) : Optional.empty();
+            Optional<LocalDate> day = day(said(row, columns, ScorePart.DAY));
             Entry entry = new Entry(code, batch, lot, day.or(() -> dayAround), table, line);
             Entry before = seen.putIfAbsent(CupJoin.plain(code) + entry.day(), entry);
             boolean other = before != null && !(before.batch() + before.lot()).equals(batch + lot);
             if (other) {
-                told.add("Line " + line + ": the code " + Words.quote(code) + " stands for " + Words.quote(batch.isEmpty() ? lot : batch)
-                        + " here and for " + Words.quote(before.batch().isEmpty() ? before.lot() : before.batch()) + " on line "
+                told.add("Line " + line + ": the code " + Words.quote(code) + " stands for "
+                        + Words.quote(batch.isEmpty() ? lot : batch)
+                        + " here and for " + Words.quote(before.batch().isEmpty() ? before.lot() : before.batch())
+                        + " on line "
                         + before.line() + "; cups of that code are asked about.");
             }
             if (before == null || other) {
@@ -121,6 +125,11 @@ final class BlindKeys {
                 .filter(cell -> !cell.isEmpty())
                 .toList();
         return cells.isEmpty() ? 0 : cells.stream().filter(asked).count() / (double) cells.size();
+    }
+
+    private String said(int row, Map<ScorePart, Integer> columns, ScorePart part) {
+        Integer column = columns.get(part);
+        return column == null ? "" : cell(row, column);
     }
 
     private String cell(int row, int column) {

@@ -13,10 +13,12 @@ import parchment.sheet.Numbers;
  * @param unit the unit as written, "" if none stands there
  */
 record CellNumber(double value, String unit) {
-    private static final Pattern WITH_UNIT = Pattern.compile("([+-]?[\\d.,'\\u2019\\u00A0 ]*\\d[.,]?)\\s*([°º]?\\s?\\p{L}{1,4}\\.?|%|[°º])?");
+    private static final Pattern WITH_UNIT =
+            Pattern.compile("([+-]?[\\d.,'\\u2019\\u00A0 ]*\\d[.,]?)\\s*([°º]?\\s?\\p{L}{1,4}\\.?|%|[°º])?");
     private static final Pattern POINT_LAST = Pattern.compile("[+-]?\\d{1,3}(,\\d{3})+\\.\\d+");
     private static final Pattern COMMA_LAST = Pattern.compile("[+-]?\\d{1,3}(\\.\\d{3})+,\\d+");
-    private static final Pattern GROUPS = Pattern.compile("[+-]?\\d{1,3}([.,'\\u2019 \\u00A0])\\d{3}(\\1\\d{3})+|[+-]?\\d{1,3}(['\\u2019 \\u00A0]\\d{3})+");
+    private static final Pattern GROUPS = Pattern.compile(
+            "[+-]?\\d{1,3}([.,'\\u2019 \\u00A0])\\d{3}(\\1\\d{3})+|[+-]?\\d{1,3}(['\\u2019 \\u00A0]\\d{3})+");
 
     /** Reads a cell; empty if it is no number. */
     static Optional<CellNumber> of(String cell, Numbers.Decimal decimal) {

@@ -68,9 +68,8 @@ final class ColumnDayFit {
             return Optional.empty();
         }
         double share = number - Math.floor(number);
-        return Optional.of(SERIAL_ZERO
-                .plusDays((long) Math.floor(number))
-                .atTime(clock(share, Double.toString(number))));
+        return Optional.of(
+                SERIAL_ZERO.plusDays((long) Math.floor(number)).atTime(clock(share, Double.toString(number))));
     }
 
     /** Returns the time of day of a share of a day; one with so few decimals that seconds are not in it is a whole minute. */

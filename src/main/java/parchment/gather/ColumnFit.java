@@ -16,6 +16,7 @@ import parchment.gather.ColumnClaim.UnitDoubt;
  */
 record ColumnFit(double score, String unit, UnitDoubt doubt, String reason) {
     private static final ColumnFit NONE = new ColumnFit(0, "", UnitDoubt.KNOWN, "");
+    private static final double LEAST_ROOM_HUMIDITY = 20;
     private static final double MOST_CELSIUS = 262;
 
     /** Returns how well a column fits a meaning. */
@@ -32,10 +33,11 @@ record ColumnFit(double score, String unit, UnitDoubt doubt, String reason) {
             case TIME_OF_DAY -> ColumnTimeFit.timeOfDay(column);
             case DAY -> ColumnDayFit.day(column);
             case DATE_AND_TIME -> ColumnDayFit.dateAndTime(column);
-            case NUMBER -> column.mostly(CellForm.NUMBER)
-                    ? new ColumnFit(0.7, column.unit(), UnitDoubt.KNOWN, "holds numbers")
-                    : NONE;
-            case WORD -> word(column);
+            case NUMBER ->
+                column.mostly(CellForm.NUMBER)
+                        ? new ColumnFit(0.7, column.unit(), UnitDoubt.KNOWN, "holds numbers")
+                        : NONE;
+            case WORD -> word(column, meaning);
             case TEXT -> text(column);
             case NAME, RUNNING, ANY -> NONE;
         };
@@ -58,10 +60,19 @@ record ColumnFit(double score, String unit, UnitDoubt doubt, String reason) {
         if (!column.unit().isEmpty()) {
             return known(1, column.unit(), "holds masses in " + column.unit());
         }
+        boolean degrees = median > 140
+                && median < 500
+                && column.named().whole().stream().anyMatch(m -> m.kind() == ListMeaning.Kind.ROAST_TEMPERATURE);
+        if (degrees) {
+            return new ColumnFit(0.6, "g", UnitDoubt.OPEN, "has a median of " + written(median) + ", grams or degrees");
+        }
         if (median >= 100) {
             boolean ounces = scale == ListScale.FAHRENHEIT && median < 1_000;
             return new ColumnFit(
-                    0.9, "g", ounces ? UnitDoubt.OPEN : UnitDoubt.KNOWN, "has a median of " + written(median) + ", so grams");
+                    0.9,
+                    "g",
+                    ounces ? UnitDoubt.OPEN : UnitDoubt.KNOWN,
+                    "has a median of " + written(median) + ", so grams");
         }
         String unit = scale == ListScale.FAHRENHEIT ? "lb" : "kg";
         UnitDoubt doubt = scale == ListScale.CELSIUS && median < 40 ? UnitDoubt.KNOWN : UnitDoubt.OPEN;
@@ -84,10 +95,15 @@ record ColumnFit(double score, String unit, UnitDoubt doubt, String reason) {
             case MASS_LOSS -> new double[] {6, 28};
             case DEVELOPMENT_RATIO -> new double[] {4, 45};
             case MOISTURE -> new double[] {5, 20};
-            default -> new double[] {8, 100};
+            default -> new double[] {LEAST_ROOM_HUMIDITY, 100};
         };
         boolean inside = percent >= range[0] && percent <= range[1];
-        return inside ? known(column.unit().isEmpty() ? 0.8 : 1, median < 1 ? "" : "%", "has a median of " + written(percent) + " %") : NONE;
+        return inside
+                ? known(
+                        column.unit().isEmpty() ? 0.8 : 1,
+                        median < 1 ? "" : "%",
+                        "has a median of " + written(percent) + " %")
+                : NONE;
     }
 
     private static ColumnFit temperature(ColumnValues column, ListScale scale) {
@@ -113,25 +129,38 @@ record ColumnFit(double score, String unit, UnitDoubt doubt, String reason) {
     private static ColumnFit room(ColumnValues column, ListScale scale) {
         double median = column.quantile(0.5);
         boolean wrongUnit = !column.unit().isEmpty() && !column.unit().matches("°C|°F|K");
-        if (!column.mostly(CellForm.NUMBER) || wrongUnit || median < -20 || median > 120 && !column.unit().equals("K")) {
+        if (!column.mostly(CellForm.NUMBER)
+                || wrongUnit
+                || median < -20
+                || median > 120 && !column.unit().equals("K")) {
             return NONE;
         }
         String unit = !column.unit().isEmpty() ? column.unit() : median > 44 ? "°F" : "°C";
         boolean odd = column.unit().isEmpty() && unit.equals("°C") && scale == ListScale.FAHRENHEIT && median > 32;
-        return new ColumnFit(0.9, unit, odd ? UnitDoubt.OPEN : UnitDoubt.KNOWN, "has a median of " + written(median) + ", so " + unit);
+        return new ColumnFit(
+                0.9,
+                unit,
+                odd ? UnitDoubt.OPEN : UnitDoubt.KNOWN,
+                "has a median of " + written(median) + ", so " + unit);
     }
 
-    private static ColumnFit word(ColumnValues column) {
+    private static ColumnFit word(ColumnValues column, ListMeaning meaning) {
         boolean codes = column.mostly(CellForm.NUMBER) && column.isWhole();
         if (codes) {
-            return known(column.distinct() < column.filled() ? 0.5 : 0.2, "", "holds numbers of which some stand on several rows");
+            return known(
+                    column.distinct() < column.filled() ? 0.5 : 0.2,
+                    "",
+                    "holds numbers of which some stand on several rows");
         }
         if (!column.mostly(CellForm.WORDS)) {
             return column.count(CellForm.WORDS) > 0 ? known(0.4, "", "holds words and values") : NONE;
         }
+        // In several languages a machine and a person who roasts are one word; machines have numbers in their names.
+        boolean people =
+                meaning == ListMeaning.MACHINE && column.cells().stream().noneMatch(cell -> cell.matches(".*\\d.*"));
         boolean repeated = column.distinct() < 0.7 * column.filled() || column.filled() < 3;
         return known(
-                repeated ? 0.9 : 0.55,
+                (repeated ? 0.9 : 0.55) - (people ? 0.2 : 0),
                 "",
                 repeated
                         ? "holds " + column.distinct() + " different words on " + column.filled() + " rows"
@@ -145,6 +174,8 @@ record ColumnFit(double score, String unit, UnitDoubt doubt, String reason) {
     }
 
     static String written(double value) {
-        return value == Math.rint(value) ? String.format(Locale.ROOT, "%.0f", value) : String.format(Locale.ROOT, "%.1f", value);
+        return value == Math.rint(value)
+                ? String.format(Locale.ROOT, "%.0f", value)
+                : String.format(Locale.ROOT, "%.1f", value);
     }
 }

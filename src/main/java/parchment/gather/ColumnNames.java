@@ -46,7 +46,8 @@ final class ColumnNames {
     private static void byValues(ColumnValues column, List<ColumnClaim> claims) {
         ColumnFit both = ColumnDayFit.dateAndTime(column);
         if (both.score() > 0) {
-            claims.add(ColumnClaim.of(column, ListMeaning.ROASTED_AT, both.unit(), 0.55 + 0.1 * both.score(), both.reason()));
+            claims.add(ColumnClaim.of(
+                    column, ListMeaning.ROASTED_AT, both.unit(), 0.55 + 0.1 * both.score(), both.reason()));
         }
         ColumnFit day = ColumnDayFit.day(column);
         if (day.score() > 0) {
@@ -63,15 +64,24 @@ final class ColumnNames {
         if (headless && column.mostly(CellForm.CLOCK)) {
             ColumnFit drop = ColumnTimeFit.sinceCharge(column, ListMeaning.DROP);
             if (drop.score() > 0.9 && ColumnTimeFit.timeOfDay(column).score() < 0.9) {
-                claims.add(ColumnClaim.of(column, ListMeaning.DROP, drop.unit(), 0.55, drop.reason() + " as long as a roast"));
+                claims.add(ColumnClaim.of(
+                        column, ListMeaning.DROP, drop.unit(), 0.55, drop.reason() + " as long as a roast"));
             }
         }
-        if (unnamed && column.mostly(CellForm.WORDS) && column.wordsEach() >= 3 && column.distinct() > 0.7 * column.filled()) {
-            claims.add(ColumnClaim.of(column, ListMeaning.NOTE, "", 0.61, "holds words, different ones on nearly each row"));
+        if (unnamed
+                && column.mostly(CellForm.WORDS)
+                && column.wordsEach() >= 3
+                && column.distinct() > 0.7 * column.filled()) {
+            claims.add(ColumnClaim.of(
+                    column, ListMeaning.NOTE, "", 0.61, "holds words, different ones on nearly each row"));
         }
         boolean repeated = column.filled() >= 6 && column.distinct() >= 2 && column.distinct() <= 0.5 * column.filled();
         if (unnamed && repeated && headless && column.mostly(CellForm.WORDS)) {
-            claims.add(ColumnClaim.of(column, ListMeaning.LOT, "", 0.55,
+            claims.add(ColumnClaim.of(
+                    column,
+                    ListMeaning.LOT,
+                    "",
+                    0.55,
                     "holds " + column.distinct() + " different words on " + column.filled() + " rows, as lots are"));
         }
     }

@@ -30,13 +30,15 @@ record ColumnSteps(List<Double> values, double evenness) {
     private static double value(String cell, Numbers.Decimal decimal) {
         return switch (CellForm.of(cell)) {
             case NUMBER -> CellNumber.of(cell, decimal).map(CellNumber::value).orElse(Double.NaN);
-            case CLOCK -> WrittenDay.timeOfDay(cell)
-                    .map(time -> time.toNanoOfDay() / 1e9)
-                    .orElse(ColumnTimes.seconds(cell, ColumnTimes.HOURS, decimal));
-            case DATE_AND_TIME -> WrittenDay.find(cell)
-                    .flatMap(WrittenDay::clock)
-                    .map(time -> time.toNanoOfDay() / 1e9)
-                    .orElse(Double.NaN);
+            case CLOCK ->
+                WrittenDay.timeOfDay(cell)
+                        .map(time -> time.toNanoOfDay() / 1e9)
+                        .orElse(ColumnTimes.seconds(cell, ColumnTimes.HOURS, decimal));
+            case DATE_AND_TIME ->
+                WrittenDay.find(cell)
+                        .flatMap(WrittenDay::clock)
+                        .map(time -> time.toNanoOfDay() / 1e9)
+                        .orElse(Double.NaN);
             default -> Double.NaN;
         };
     }

@@ -6,6 +6,7 @@ import parchment.gather.ColumnClaim.UnitDoubt;
 /** Says whether a column holds times since the charge or times of day, and how they are written. */
 final class ColumnTimeFit {
     private static final int FEW = 8;
+    private static final double MOSTLY_RISING = 0.6;
     private static final double SHORTEST = 10;
     private static final double LONGEST = 3_600;
 
@@ -18,13 +19,19 @@ final class ColumnTimeFit {
             boolean spreadsheet = column.cells().stream()
                     .filter(cell -> CellForm.of(cell) == CellForm.CLOCK)
                     .allMatch(cell -> cell.matches("\\d{1,2}:[0-5]?\\d:00([.,]0+)?"));
-            boolean zero = column.cells().stream().filter(cell -> CellForm.of(cell) == CellForm.CLOCK).allMatch(cell -> cell.matches("0{1,2}:.*"));
+            boolean zero = column.cells().stream()
+                    .filter(cell -> CellForm.of(cell) == CellForm.CLOCK)
+                    .allMatch(cell -> cell.matches("0{1,2}:.*"));
             String form = !hours
                     ? ColumnTimes.MINUTES_AND_SECONDS
                     : spreadsheet && !zero ? ColumnTimes.SPREADSHEET : ColumnTimes.HOURS;
-            return ColumnFit.known(1, form, form.equals(ColumnTimes.SPREADSHEET)
-                    ? "holds times such as " + first(column) + ", which is how a spreadsheet writes minutes and seconds"
-                    : "holds minutes and seconds");
+            return ColumnFit.known(
+                    1,
+                    form,
+                    form.equals(ColumnTimes.SPREADSHEET)
+                            ? "holds times such as " + first(column)
+                                    + ", which is how a spreadsheet writes minutes and seconds"
+                            : "holds minutes and seconds");
         }
         if (!column.mostly(CellForm.NUMBER) || column.unit().matches("kg|g|lb|oz|°C|°F|K|%")) {
             return ColumnFit.none();
@@ -35,7 +42,8 @@ final class ColumnTimeFit {
             return ColumnFit.known(0.8, form, "holds times as shares of a day");
         }
         if (median > 40) {
-            return ColumnFit.known(0.8, ColumnTimes.SECONDS, "has a median of " + ColumnFit.written(median) + ", so seconds");
+            return ColumnFit.known(
+                    0.8, ColumnTimes.SECONDS, "has a median of " + ColumnFit.written(median) + ", so seconds");
         }
         if (median < 0.2) {
             return ColumnFit.none();
@@ -56,7 +64,8 @@ final class ColumnTimeFit {
             }
         }
         if (column.unit().equals(ColumnTimes.MINUTES_AND_SECONDS)) {
-            return ColumnFit.known(1, ColumnTimes.MINUTES_AND_SECONDS, "holds minutes and seconds with a point between them");
+            return ColumnFit.known(
+                    1, ColumnTimes.MINUTES_AND_SECONDS, "holds minutes and seconds with a point between them");
         }
         boolean pointed = twoPlaces == numbers && above == 0 && !column.isWhole();
         if (pointed) {
@@ -66,7 +75,10 @@ final class ColumnTimeFit {
                     numbers >= FEW && column.unit().isEmpty() ? UnitDoubt.KNOWN : UnitDoubt.OPEN,
                     "has no part above 59 behind the point, so minutes and seconds");
         }
-        return ColumnFit.known(0.8, ColumnTimes.MINUTES, "has a median of " + ColumnFit.written(column.quantile(0.5)) + ", so minutes");
+        return ColumnFit.known(
+                0.8,
+                ColumnTimes.MINUTES,
+                "has a median of " + ColumnFit.written(column.quantile(0.5)) + ", so minutes");
     }
 
     static ColumnFit sinceCharge(ColumnValues column, ListMeaning meaning) {
@@ -86,7 +98,14 @@ final class ColumnTimeFit {
             default -> new double[] {180, 1_500};
         };
         boolean inside = median >= range[0] && median <= range[1];
-        return new ColumnFit(inside ? form.score() : 0.2 * form.score(), form.unit(), form.doubt(), form.reason());
+        // Roasts last now longer, now shorter; a column that rises row by row is a clock on the wall.
+        double[] seconds = column.seconds(form.unit());
+        boolean clock = column.mostly(CellForm.CLOCK)
+                && column.cells().size() >= 4
+                && rising(seconds) > 0.9
+                && ColumnValues.quantile(seconds, 1) - ColumnValues.quantile(seconds, 0) > 120;
+        double score = clock ? 0.6 : form.score();
+        return new ColumnFit(inside ? score : 0.2 * form.score(), form.unit(), form.doubt(), form.reason());
     }
 
     /** Times of day go through the hours of a day; roasts of one roastery end within minutes of one another. */
@@ -97,7 +116,8 @@ final class ColumnTimeFit {
             String cell = column.cells().get(i);
             marked |= cell.matches("(?i).*([ap]\\.?m\\.?|uhr|\\dh\\d\\d)$");
             double share = column.number(i);
-            hours[i] = WrittenDay.timeOfDay(cell).filter(t -> CellForm.of(cell) == CellForm.CLOCK)
+            hours[i] = WrittenDay.timeOfDay(cell)
+                    .filter(t -> CellForm.of(cell) == CellForm.CLOCK)
                     .map(time -> time.toSecondOfDay() / 3600.0)
                     .orElse(share > 0 && share < 1 ? 24 * share : Double.NaN);
         }
@@ -107,12 +127,30 @@ final class ColumnTimeFit {
         }
         double spread = ColumnValues.quantile(hours, 0.95) - ColumnValues.quantile(hours, 0.05);
         boolean work = ColumnValues.quantile(hours, 0.05) >= 4;
-        double score = marked ? 1 : !work ? 0 : spread >= 2.5 ? 0.9 : spread > 0.7 ? 0.6 : 0.4;
+        boolean rising = rising(hours) >= MOSTLY_RISING;
+        double score = marked ? 1 : !work ? 0 : spread <= 0.7 ? 0.3 : !rising ? 0.35 : spread >= 2.5 ? 0.95 : 0.8;
         String unit = column.mostly(CellForm.NUMBER) ? ColumnTimes.SHARE_OF_DAY : "";
-        return ColumnFit.known(score, unit, "holds times that go through " + ColumnFit.written(Math.max(0.1, Math.round(10 * spread) / 10.0)) + " hours of the day");
+        return ColumnFit.known(
+                score,
+                unit,
+                "holds times that go through " + ColumnFit.written(Math.max(0.1, Math.round(10 * spread) / 10.0))
+                        + " hours of the day");
+    }
+
+    private static double rising(double[] values) {
+        int up = 0;
+        int pairs = 0;
+        for (int i = 1; i < values.length; i++) {
+            pairs += Double.isNaN(values[i] - values[i - 1]) ? 0 : 1;
+            up += values[i] > values[i - 1] ? 1 : 0;
+        }
+        return pairs == 0 ? 1 : up / (double) pairs;
     }
 
     private static String first(ColumnValues column) {
-        return column.cells().stream().filter(cell -> !cell.isEmpty()).findFirst().orElse("");
+        return column.cells().stream()
+                .filter(cell -> !cell.isEmpty())
+                .findFirst()
+                .orElse("");
     }
 }

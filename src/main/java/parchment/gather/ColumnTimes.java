@@ -24,8 +24,10 @@ final class ColumnTimes {
     /** A share of a day: 0.00647 for 9:19. */
     static final String SHARE_OF_DAY = "share of a day";
 
-    private static final Pattern CLOCK = Pattern.compile("(\\d{1,3}):([0-5]?\\d)(?::([0-5]?\\d))?(?:[.,](\\d+))?(?:\\s?min)?");
-    private static final Pattern QUOTES = Pattern.compile("(?i)(\\d{1,3})\\s?(?:min|m|['\\u2019\\u2032])\\s?(\\d{1,2})\\s?(?:s|sec|sek|seg|\"|''|\\u2033|\\u201D)?");
+    private static final Pattern CLOCK =
+            Pattern.compile("(\\d{1,3}):([0-5]?\\d)(?::([0-5]?\\d))?(?:[.,](\\d+))?(?:\\s?min)?");
+    private static final Pattern QUOTES = Pattern.compile(
+            "(?i)(\\d{1,3})\\s?(?:min|m|['\\u2019\\u2032])\\s?(\\d{1,2})\\s?(?:s|sec|sek|seg|\"|''|\\u2033|\\u201D)?");
 
     private ColumnTimes() {}
 
@@ -60,7 +62,9 @@ final class ColumnTimes {
             return 60 * first + second + part;
         }
         double third = Integer.parseInt(clock.group(3));
-        return form.equals(SPREADSHEET) && third == 0 && first > 0 ? 60 * first + second : 3600 * first + 60 * second + third + part;
+        return form.equals(SPREADSHEET) && third == 0 && first > 0
+                ? 60 * first + second
+                : 3600 * first + 60 * second + third + part;
     }
 
     private static double pointed(String text) {

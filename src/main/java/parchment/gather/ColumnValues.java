@@ -16,6 +16,7 @@ import parchment.sheet.Numbers;
 final class ColumnValues {
     private static final Pattern UNIT_AT_END = Pattern.compile(
             "(?i).*[\\s_/,-](kgs?|g|gr|grams?|lbs?|oz|[°º]\\s?[cfk]|[cf]|%|s|secs?|sek|min|mins|min:s|mm:ss|m:ss|h:mm)\\.?$");
+    private static final Pattern BRACKETS = Pattern.compile("[\\[(]([^\\])]{1,8})[\\])]");
     private static final double MOSTLY = 0.85;
 
     private final int place;
@@ -46,7 +47,8 @@ final class ColumnValues {
             if (form == CellForm.NUMBER) {
                 Optional<CellNumber> number = CellNumber.of(cells.get(i), decimal);
                 numbers[i] = number.map(CellNumber::value).orElse(Double.NaN);
-                number.filter(n -> !n.unit().isEmpty()).ifPresent(n -> units.merge(plainUnit(n.unit()), 1, Integer::sum));
+                number.filter(n -> !n.unit().isEmpty())
+                        .ifPresent(n -> units.merge(plainUnit(n.unit()), 1, Integer::sum));
             }
             if (form != CellForm.BLANK) {
                 different.add(cells.get(i).toLowerCase(Locale.ROOT));
@@ -86,6 +88,11 @@ final class ColumnValues {
         Header header = Header.parse(heading);
         if (header.brackets() != Header.Brackets.NONE) {
             return Optional.of(plainUnit(header.unit())).filter(unit -> !unit.isEmpty());
+        }
+        // The name of a group may have the unit: "Weights (lb) green".
+        Matcher inside = BRACKETS.matcher(header.written());
+        if (inside.find() && CellNumber.isUnit(inside.group(1).strip())) {
+            return Optional.of(plainUnit(inside.group(1)));
         }
         Matcher end = UNIT_AT_END.matcher(" " + header.written());
         if (end.matches()) {
@@ -169,8 +176,16 @@ final class ColumnValues {
     }
 
     static double quantile(double[] values, double share) {
-        double[] sorted = Arrays.stream(values).filter(value -> !Double.isNaN(value)).sorted().toArray();
+        double[] sorted = Arrays.stream(values)
+                .filter(value -> !Double.isNaN(value))
+                .sorted()
+                .toArray();
         return sorted.length == 0 ? Double.NaN : sorted[(int) Math.round((sorted.length - 1) * share)];
+    }
+
+    /** Returns whether another column says the same row by row. */
+    boolean isSame(ColumnValues other) {
+        return cells.equals(other.cells) || mostly(CellForm.NUMBER) && Arrays.equals(numbers, other.numbers);
     }
 
     boolean isWhole() {

@@ -50,7 +50,10 @@ record CupJoin(List<Joined> joined, List<Doubtful> doubtful, List<Unjoined> unjo
                 joined.add(new Joined(cup, found.batches().get(0), found.reason()));
             } else if (!found.batches().isEmpty()) {
                 doubtful.add(new Doubtful(
-                        cup, found.batches().get(0), found.batches().subList(1, found.batches().size()), found.reason()));
+                        cup,
+                        found.batches().get(0),
+                        found.batches().subList(1, found.batches().size()),
+                        found.reason()));
             } else {
                 unjoined.add(new Unjoined(cup, found.nearest(), found.reason()));
             }
@@ -60,6 +63,9 @@ record CupJoin(List<Joined> joined, List<Doubtful> doubtful, List<Unjoined> unjo
 
     /** Returns a name as it is compared: lower case, one blank between words, any form of a letter. */
     static String plain(String name) {
-        return NameForms.composed(name).toLowerCase(Locale.ROOT).replaceAll("[\\s_]+", " ").strip();
+        return NameForms.composed(name)
+                .toLowerCase(Locale.ROOT)
+                .replaceAll("[\\s_]+", " ")
+                .strip();
     }
 }

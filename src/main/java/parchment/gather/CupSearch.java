@@ -24,7 +24,8 @@ final class CupSearch {
 
     private static final String KIND =
             "(?:batch|charge|roast|lote de tueste|tueste|tostado|torra|tosta|tostatura|torrefaction|torréfaction|röstung|rostung|nr\\.?|no\\.?|number|#)";
-    private static final Pattern NUMBER = Pattern.compile("(?iu)" + KIND + "?\\s*[#:]?\\s*0*(\\d{1,9})(?:\\s*[-–:,].*|\\s+\\p{L}.*)?");
+    private static final Pattern NUMBER =
+            Pattern.compile("(?iu)" + KIND + "?\\s*[#:]?\\s*0*(\\d{1,9})(?:\\s*[-–:,].*|\\s+\\p{L}.*)?");
 
     /** Holds what was found: batches, the likeliest first. */
     record Found(List<String> batches, boolean certain, String reason, Optional<String> nearest) {
@@ -49,8 +50,11 @@ final class CupSearch {
             List<String> names = new ArrayList<>(batch.otherNames());
             names.add(batch.name());
             for (String name : names) {
-                byName.computeIfAbsent(CupJoin.plain(name), n -> new LinkedHashSet<>()).add(batch.name());
-                number(name).ifPresent(n -> byNumber.computeIfAbsent(n, k -> new LinkedHashSet<>()).add(batch.name()));
+                byName.computeIfAbsent(CupJoin.plain(name), n -> new LinkedHashSet<>())
+                        .add(batch.name());
+                number(name)
+                        .ifPresent(n -> byNumber.computeIfAbsent(n, k -> new LinkedHashSet<>())
+                                .add(batch.name()));
             }
         }
     }
@@ -64,7 +68,10 @@ final class CupSearch {
         String place = place(cup);
         if (!cup.batch().isEmpty()) {
             Optional<LocalDate> roasted = isoDay(cup.batch());
-            return roasted.isPresent() ? byRoastDay(cup, roasted.get(), place) : named(cup, cup.batch(), place);
+            Found found = roasted.isPresent() ? byRoastDay(cup, roasted.get(), place) : named(cup, cup.batch(), place);
+            boolean key = found.batches().isEmpty() && !cup.code().isEmpty();
+            Found byCode = key ? byCode(cup, place) : found;
+            return byCode.batches().isEmpty() ? found : byCode;
         }
         if (!cup.code().isEmpty()) {
             return byCode(cup, place);
@@ -81,77 +88,118 @@ final class CupSearch {
         }
         if (names.size() == 1) {
             String only = names.iterator().next();
-            return Found.one(only, place + " is batch " + only + ": the name " + Words.quote(written) + " stands there.");
+            return Found.one(
+                    only, place + " is batch " + only + ": the name " + Words.quote(written) + " stands there.");
         }
         if (names.size() > 1) {
             return several(cup, names, place + ": several batches are called " + Words.quote(written), written);
         }
-        boolean lot = batches.stream().anyMatch(b -> CupJoin.plain(b.lot()).equals(CupJoin.plain(written)) && !b.lot().isEmpty());
+        boolean lot = batches.stream()
+                .anyMatch(b -> CupJoin.plain(b.lot()).equals(CupJoin.plain(written))
+                        && !b.lot().isEmpty());
         if (lot) {
             return byLot(cup, written, place + ": " + Words.quote(written) + " is a lot");
         }
         Optional<String> nearest = nearest(written);
-        return Found.none(place + ": no batch is called " + Words.quote(written)
-                + nearest.map(n -> "; nearest is " + n).orElse("") + ".", nearest);
+        return Found.none(
+                place + ": no batch is called " + Words.quote(written)
+                        + nearest.map(n -> "; nearest is " + n).orElse("") + ".",
+                nearest);
     }
 
     // The same number begins again every year, or every day: what was roasted last before the cupping is likeliest.
     private Found several(TastedCup cup, Set<String> names, String why, String written) {
-        List<NamedBatch> all = batches.stream().filter(b -> names.contains(b.name())).toList();
-        List<NamedBatch> before = all.stream().filter(b -> isShortlyBefore(b, cup)).toList();
+        List<NamedBatch> all =
+                batches.stream().filter(b -> names.contains(b.name())).toList();
+        List<NamedBatch> before =
+                all.stream().filter(b -> isShortlyBefore(b, cup)).toList();
         if (before.size() == 1) {
             NamedBatch only = before.get(0);
-            return Found.one(only.name(), place(cup) + " is batch " + only.name() + ": of those called " + Words.quote(written)
-                    + " it alone was roasted in the " + DAYS_BEFORE + " days before.");
+            return Found.one(
+                    only.name(),
+                    place(cup) + " is batch " + only.name() + ": of those called " + Words.quote(written)
+                            + " it alone was roasted in the " + DAYS_BEFORE + " days before.");
         }
         return new Found(nearestFirst(before.isEmpty() ? all : before, cup), false, why + ".", Optional.empty());
     }
 
     private Found byCode(TastedCup cup, String place) {
         String plain = CupJoin.plain(cup.code());
-        List<Entry> entries = key.stream().filter(e -> CupJoin.plain(e.code()).equals(plain)).toList();
-        List<Entry> ofDay = entries.stream().filter(e -> e.day().isPresent() && e.day().equals(cup.tastedOn())).toList();
+        List<Entry> entries =
+                key.stream().filter(e -> CupJoin.plain(e.code()).equals(plain)).toList();
+        List<Entry> ofDay = entries.stream()
+                .filter(e -> e.day().isPresent() && e.day().equals(cup.tastedOn()))
+                .toList();
         if (ofDay.isEmpty()) {
-            ofDay = entries.stream().filter(e -> e.day().isEmpty() || cup.tastedOn().isEmpty()).toList();
+            ofDay = entries.stream()
+                    .filter(e -> e.day().isEmpty() || cup.tastedOn().isEmpty())
+                    .toList();
         }
-        String code = "code " + Words.quote(cup.code()) + cup.tastedOn().map(day -> " of " + day).orElse("");
+        String code = "code " + Words.quote(cup.code())
+                + cup.tastedOn().map(day -> " of " + day).orElse("");
         if (entries.isEmpty()) {
             Found found = named(cup, cup.code(), place);
             // Three figures can be a code whose key is lost, and a batch by chance.
             boolean chance = found.certain() && cup.code().matches("\\d{3}") && !key.isEmpty();
             return found.batches().isEmpty()
-                    ? Found.none(place + ": no key has the " + code + ", and no batch is called so"
-                            + nearestCode(cup.code()) + ".", found.nearest())
+                    ? Found.none(
+                            place + ": no key has the " + code + ", and no batch is called so" + nearestCode(cup.code())
+                                    + ".",
+                            found.nearest())
                     : new Found(found.batches(), found.certain() && !chance, found.reason(), Optional.empty());
         }
         if (ofDay.isEmpty()) {
-            List<String> days = entries.stream().map(e -> e.day().map(LocalDate::toString).orElse("")).distinct().toList();
-            return new Found(entries.stream().map(this::batchOf).flatMap(List::stream).distinct().toList(), false,
-                    place + ": the key has the " + code + " for another day (" + String.join(", ", days) + ").", Optional.empty());
+            List<String> days = entries.stream()
+                    .map(e -> e.day().map(LocalDate::toString).orElse(""))
+                    .distinct()
+                    .toList();
+            return new Found(
+                    entries.stream()
+                            .map(this::batchOf)
+                            .flatMap(List::stream)
+                            .distinct()
+                            .toList(),
+                    false,
+                    place + ": the key has the " + code + " for another day (" + String.join(", ", days) + ").",
+                    Optional.empty());
         }
         Set<String> found = new LinkedHashSet<>();
         ofDay.forEach(entry -> found.addAll(batchOf(entry)));
         Entry entry = ofDay.get(0);
-        String where = "the key's line " + entry.line() + " (" + entry.table().sheet().name() + ")";
+        String where =
+                "the key's line " + entry.line() + " (" + entry.table().sheet().name() + ")";
         if (found.isEmpty()) {
             String meant = entry.batch().isEmpty() ? entry.lot() : entry.batch();
             Optional<String> nearest = nearest(meant);
             return entry.batch().isEmpty()
-                    ? byLot(cup, entry.lot(), place + ": the " + code + " is lot " + Words.quote(entry.lot()) + " by " + where)
-                    : Found.none(place + ": the " + code + " is " + Words.quote(meant) + " by " + where + ", and no batch is called so"
-                            + nearest.map(n -> "; nearest is " + n).orElse("") + ".", nearest);
+                    ? byLot(
+                            cup,
+                            entry.lot(),
+                            place + ": the " + code + " is lot " + Words.quote(entry.lot()) + " by " + where)
+                    : Found.none(
+                            place + ": the " + code + " is " + Words.quote(meant) + " by " + where
+                                    + ", and no batch is called so"
+                                    + nearest.map(n -> "; nearest is " + n).orElse("") + ".",
+                            nearest);
         }
         List<String> list = List.copyOf(found);
         return list.size() == 1
                 ? Found.one(list.get(0), place + ": " + code + " is batch " + list.get(0) + ", by " + where + ".")
-                : ofDay.size() == 1 ? several(cup, found, place + ": " + code + " is several batches by " + where, entry.batch())
-                : new Found(list, false, place + ": the key has the " + code + " for several batches.", Optional.empty());
+                : ofDay.size() == 1
+                        ? several(cup, found, place + ": " + code + " is several batches by " + where, entry.batch())
+                        : new Found(
+                                list,
+                                false,
+                                place + ": the key has the " + code + " for several batches.",
+                                Optional.empty());
     }
 
     private List<String> batchOf(Entry entry) {
         Set<String> names = byName.getOrDefault(CupJoin.plain(entry.batch()), Set.of());
         if (names.isEmpty()) {
-            names = number(entry.batch()).map(n -> byNumber.getOrDefault(n, Set.of())).orElse(Set.of());
+            names = number(entry.batch())
+                    .map(n -> byNumber.getOrDefault(n, Set.of()))
+                    .orElse(Set.of());
         }
         return List.copyOf(names);
     }
@@ -161,29 +209,46 @@ final class CupSearch {
                 .filter(b -> b.day().equals(Optional.of(day)))
                 .filter(b -> cup.lot().isEmpty() || CupJoin.plain(b.lot()).equals(CupJoin.plain(cup.lot())))
                 .toList();
-        String what = (cup.lot().isEmpty() ? "roasted" : "of lot " + Words.quote(cup.lot()) + " roasted") + " on " + day;
+        String what =
+                (cup.lot().isEmpty() ? "roasted" : "of lot " + Words.quote(cup.lot()) + " roasted") + " on " + day;
         if (roasted.size() == 1) {
-            return Found.one(roasted.get(0).name(), place + " is batch " + roasted.get(0).name() + ": the only one " + what + ".");
+            return Found.one(
+                    roasted.get(0).name(),
+                    place + " is batch " + roasted.get(0).name() + ": the only one " + what + ".");
         }
         return roasted.isEmpty()
                 ? Found.none(place + ": no batch is known that was " + what + ".", Optional.empty())
-                : new Found(roasted.stream().map(NamedBatch::name).toList(), false,
-                        place + ": " + roasted.size() + " batches were " + what + ".", Optional.empty());
+                : new Found(
+                        roasted.stream().map(NamedBatch::name).toList(),
+                        false,
+                        place + ": " + roasted.size() + " batches were " + what + ".",
+                        Optional.empty());
     }
 
     private Found byLot(TastedCup cup, String lot, String why) {
-        List<NamedBatch> ofLot = batches.stream().filter(b -> CupJoin.plain(b.lot()).equals(CupJoin.plain(lot)) && !b.lot().isEmpty()).toList();
-        List<NamedBatch> before = ofLot.stream().filter(b -> isShortlyBefore(b, cup)).toList();
+        List<NamedBatch> ofLot = batches.stream()
+                .filter(b -> CupJoin.plain(b.lot()).equals(CupJoin.plain(lot))
+                        && !b.lot().isEmpty())
+                .toList();
+        List<NamedBatch> before =
+                ofLot.stream().filter(b -> isShortlyBefore(b, cup)).toList();
         if (before.size() == 1 && cup.tastedOn().isPresent()) {
-            return Found.one(before.get(0).name(), why + "; batch " + before.get(0).name() + " alone of it was roasted in the "
-                    + DAYS_BEFORE + " days before.");
+            return Found.one(
+                    before.get(0).name(),
+                    why + "; batch " + before.get(0).name() + " alone of it was roasted in the " + DAYS_BEFORE
+                            + " days before.");
         }
         if (ofLot.isEmpty()) {
             return Found.none(why + ", and no batch of it is known.", nearestLot(lot));
         }
-        return new Found(nearestFirst(before.isEmpty() ? ofLot : before, cup), false, why + "; " + (before.isEmpty()
-                ? "none of its batches is known to be roasted in the " + DAYS_BEFORE + " days before."
-                : Words.count(before.size(), "batch", "batches") + " of it can be meant."), Optional.empty());
+        return new Found(
+                nearestFirst(before.isEmpty() ? ofLot : before, cup),
+                false,
+                why + "; "
+                        + (before.isEmpty()
+                                ? "none of its batches is known to be roasted in the " + DAYS_BEFORE + " days before."
+                                : Words.count(before.size(), "batch", "batches") + " of it can be meant."),
+                Optional.empty());
     }
 
     private static boolean isShortlyBefore(NamedBatch batch, TastedCup cup) {
@@ -195,10 +260,15 @@ final class CupSearch {
     }
 
     private static List<String> nearestFirst(List<NamedBatch> some, TastedCup cup) {
-        ToLongFunction<NamedBatch> away = batch -> batch.day().isEmpty() || cup.tastedOn().isEmpty()
-                ? Long.MAX_VALUE
-                : Math.abs(ChronoUnit.DAYS.between(batch.day().get(), cup.tastedOn().get()));
-        return some.stream().sorted(Comparator.comparingLong(away)).map(NamedBatch::name).toList();
+        ToLongFunction<NamedBatch> away =
+                batch -> batch.day().isEmpty() || cup.tastedOn().isEmpty()
+                        ? Long.MAX_VALUE
+                        : Math.abs(ChronoUnit.DAYS.between(
+                                batch.day().get(), cup.tastedOn().get()));
+        return some.stream()
+                .sorted(Comparator.comparingLong(away))
+                .map(NamedBatch::name)
+                .toList();
     }
 
     private Optional<String> nearest(String written) {
@@ -208,13 +278,20 @@ final class CupSearch {
             names.clear();
             names.addAll(byNumber.keySet());
             close = Words.closest(written.replaceFirst("(?iu)^" + KIND + "\\s*[#:]?\\s*", ""), names);
-            return close.map(n -> byNumber.get(n).iterator().next());
+            return close.flatMap(
+                    n -> byNumber.getOrDefault(n, Set.of()).stream().findFirst());
         }
-        return close.map(n -> byName.get(n).iterator().next());
+        return close.flatMap(n -> byName.getOrDefault(n, Set.of()).stream().findFirst());
     }
 
     private Optional<String> nearestLot(String lot) {
-        return Words.closest(lot, batches.stream().map(NamedBatch::lot).filter(l -> !l.isEmpty()).distinct().toList());
+        return Words.closest(
+                lot,
+                batches.stream()
+                        .map(NamedBatch::lot)
+                        .filter(l -> !l.isEmpty())
+                        .distinct()
+                        .toList());
     }
 
     private String nearestCode(String code) {

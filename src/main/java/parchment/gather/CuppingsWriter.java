@@ -45,15 +45,18 @@ final class CuppingsWriter {
         this.cups = List.copyOf(dated);
         name();
         Set<String> unnamed = new LinkedHashSet<>();
-        this.cups.stream().filter(cup -> cup.cup().cupper().isEmpty()).forEach(cup -> unnamed.add(cup.cup().table().sheet().name()));
+        this.cups.stream()
+                .filter(cup -> cup.cup().cupper().isEmpty())
+                .forEach(cup -> unnamed.add(cup.cup().table().sheet().name()));
         scales().forEach((attribute, ranges) -> {
             if (ranges.size() > 1) {
                 told.add(Words.quote(attribute) + " is scored on several scales (" + String.join(", ", ranges)
                         + "), so none is stated; scores on two scales are not to be compared.");
             }
         });
-        unnamed.forEach(sheet -> told.add("Nobody is named as the cupper in " + sheet + ". Its scores are written as those of '" + PANEL
-                + "', as one cupper: how far cuppers agree cannot be told from them."));
+        unnamed.forEach(
+                sheet -> told.add("Nobody is named as the cupper in " + sheet + ". Its scores are written as those of '"
+                        + PANEL + "', as one cupper: how far cuppers agree cannot be told from them."));
     }
 
     /**
@@ -80,7 +83,8 @@ final class CuppingsWriter {
                 String name = byName.size() == 1 ? day.toString() : day + letters(letter++);
                 cupping.getValue().forEach(cup -> cuppings.put(cup, name));
                 if (byName.size() > 1) {
-                    told.add("The cupping " + Words.quote(cupping.getKey()) + " of " + day + " is called " + name + ".");
+                    told.add(
+                            "The cupping " + Words.quote(cupping.getKey()) + " of " + day + " is called " + name + ".");
                 }
             }
         });
@@ -159,7 +163,8 @@ final class CuppingsWriter {
         List<String> lines = new ArrayList<>();
         scales().forEach((attribute, ranges) -> {
             if (ranges.size() == 1) {
-                lines.add("scale." + attribute.replaceAll("[\\s=:]+", ".") + "=" + ranges.iterator().next());
+                lines.add("scale." + attribute.replaceAll("[\\s=:]+", ".") + "="
+                        + ranges.iterator().next());
             }
         });
         return lines;
@@ -169,10 +174,11 @@ final class CuppingsWriter {
         Map<String, Set<String>> scales = new TreeMap<>();
         Set<String> written = new LinkedHashSet<>();
         cups.forEach(cup -> written.addAll(cup.cup().scores().keySet()));
-        sheets.values().forEach(sheet -> sheet.scales().stream()
-                .filter(scale -> written.contains(scale.attribute()))
-                .forEach(scale -> scales.computeIfAbsent(scale.attribute(), a -> new LinkedHashSet<>())
-                        .add(Numbers.written(scale.low()) + ".." + Numbers.written(scale.high()))));
+        sheets.values()
+                .forEach(sheet -> sheet.scales().stream()
+                        .filter(scale -> written.contains(scale.attribute()))
+                        .forEach(scale -> scales.computeIfAbsent(scale.attribute(), a -> new LinkedHashSet<>())
+                                .add(Numbers.written(scale.low()) + ".." + Numbers.written(scale.high()))));
         return scales;
     }
 

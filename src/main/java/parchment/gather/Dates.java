@@ -18,11 +18,7 @@ import parchment.sheet.Words;
  * @param inQuestion how many dates need the order
  */
 record Dates(
-        Optional<DateOrder> order,
-        Map<String, DateOrder> perSource,
-        String reason,
-        List<String> told,
-        int inQuestion) {
+        Optional<DateOrder> order, Map<String, DateOrder> perSource, String reason, List<String> told, int inQuestion) {
     Dates {
         perSource = Map.copyOf(perSource);
         told = List.copyOf(told);
@@ -57,9 +53,10 @@ record Dates(
                 }
             }
             if (here.size() > 1) {
-                told.add(source.source() + " has dates of both kinds: "
-                        + Words.quote(here.get(DateOrder.DAY_MONTH_YEAR).written()) + " and "
-                        + Words.quote(here.get(DateOrder.MONTH_DAY_YEAR).written())
+                List<String> both = here.values().stream()
+                        .map(date -> Words.quote(date.written()))
+                        .toList();
+                told.add(source.source() + " has dates of both kinds: " + String.join(" and ", both)
                         + "; its other dates cannot be told from it.");
             }
             here.forEach((order, date) -> proofs.putIfAbsent(
@@ -72,12 +69,14 @@ record Dates(
     }
 
     private static Dates settled(
-            Map<DateOrder, String> proofs,
-            Map<String, DateOrder> per,
-            List<String> told,
-            int inQuestion) {
+            Map<DateOrder, String> proofs, Map<String, DateOrder> per, List<String> told, int inQuestion) {
         if (proofs.isEmpty()) {
-            return new Dates(Optional.empty(), Map.of(), "no date has a number above 12 where a month would stand", told, inQuestion);
+            return new Dates(
+                    Optional.empty(),
+                    Map.of(),
+                    "no date has a number above 12 where a month would stand",
+                    told,
+                    inQuestion);
         }
         if (proofs.size() == 1) {
             Map.Entry<DateOrder, String> only = proofs.entrySet().iterator().next();

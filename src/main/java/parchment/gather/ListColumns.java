@@ -78,13 +78,14 @@ record ListColumns(Table table, List<ListColumn> columns) {
         }
         List<ListColumn> columns = new ArrayList<>();
         for (ColumnValues column : values) {
-            columns.add(column(column, Optional.ofNullable(won.get(column.place())), sorted, won));
+            columns.add(column(column, values, sorted, won));
         }
         return columns;
     }
 
     private static ListColumn column(
-            ColumnValues column, Optional<ColumnClaim> found, List<ColumnClaim> sorted, Map<Integer, ColumnClaim> won) {
+            ColumnValues column, List<ColumnValues> values, List<ColumnClaim> sorted, Map<Integer, ColumnClaim> won) {
+        Optional<ColumnClaim> found = Optional.ofNullable(won.get(column.place()));
         List<ColumnClaim> here =
                 sorted.stream().filter(claim -> claim.place() == column.place()).toList();
         if (found.isEmpty()) {
@@ -111,6 +112,7 @@ record ListColumns(Table table, List<ListColumn> columns) {
         // Another column that wanted the same meaning as much makes it a matter for a person.
         boolean contested = sorted.stream()
                 .anyMatch(other -> other.place() != claim.place()
+                        && !values.get(other.place()).isSame(column)
                         && other.meaning() == claim.meaning()
                         && claim.score() - other.score() < CLOSE / 2
                         && Optional.ofNullable(won.get(other.place())).isEmpty());

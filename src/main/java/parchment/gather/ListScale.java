@@ -20,7 +20,8 @@ enum ListScale {
                     && column.named().whole().stream().anyMatch(m -> m.kind() == ListMeaning.Kind.ROAST_TEMPERATURE);
             double median = column.quantile(0.5);
             celsius |= column.unit().equals("°C") || column.unit().isEmpty() && roast && median > 120 && median < 245;
-            fahrenheit |= column.unit().equals("°F") || column.unit().isEmpty() && roast && median > LEAST_FAHRENHEIT && median < 520;
+            fahrenheit |= column.unit().equals("°F")
+                    || column.unit().isEmpty() && roast && median > LEAST_FAHRENHEIT && median < 520;
             words |= TradeWords.isForeign(column.heading());
         }
         if (celsius != fahrenheit) {

@@ -11,8 +11,8 @@ import parchment.sheet.Header;
  * Finds green and roasted masses by what they do: the roasted coffee of a row is 8 to 25 % lighter than the green (common practice, no source).
  */
 final class MassPairs {
-    private static final double LIGHTEST = 0.72;
-    private static final double HEAVIEST = 0.94;
+    private static final double LIGHTEST = 0.715;
+    private static final double HEAVIEST = 0.945;
     private static final double ROWS_AGREE = 0.9;
     private static final int FEWEST_ROWS = 3;
     private static final double COLDER_THAN_ANY_ROAST = 70;
@@ -68,7 +68,8 @@ final class MassPairs {
         Optional<ColumnValues> loss = loss(ratios, columns);
         boolean units = !green.unit().isEmpty() || !roasted.unit().isEmpty();
         boolean named = massName(green) > 0 || massName(roasted) > 0;
-        // Two columns of temperatures can stand in such a ratio too: without a loss, a unit or a name nothing is claimed.
+        // Two columns of temperatures can stand in such a ratio too: without a loss, a unit or a name nothing is
+        // claimed.
         boolean cold = green.quantile(0.95) < COLDER_THAN_ANY_ROAST;
         if (loss.isEmpty() && !units && !named && !cold || spread > 0.12 && !named) {
             return;
@@ -78,11 +79,12 @@ final class MassPairs {
         double score = loss.isPresent() ? 0.995 : agree ? 0.99 : units && named ? 0.93 : units || named ? 0.85 : 0.58;
         double median = 100 * (1 - ColumnValues.quantile(ratios, 0.5));
         String percent = String.format(Locale.ROOT, "%.0f %%", median);
-        String why = loss.map(column -> ", which is what " + quoted(column) + " says").orElse("");
+        String why = loss.map(column -> ", which is what " + quoted(column) + " says")
+                .orElse("");
         ColumnFit greenFit = ColumnFit.of(green, ListMeaning.GREEN_MASS, scale);
         ColumnFit roastedFit = ColumnFit.of(roasted, ListMeaning.ROASTED_MASS, scale);
         String unit = unit(green, roasted, greenFit);
-        String other = unit(roasted, green, roastedFit);
+        String other = roasted.unit().isEmpty() ? unit : roasted.unit();
         claims.add(new ColumnClaim(
                 green.place(),
                 ListMeaning.GREEN_MASS,
@@ -98,9 +100,14 @@ final class MassPairs {
                 score,
                 // Its unit is the green mass's: asked once.
                 ColumnClaim.UnitDoubt.KNOWN,
-                "is " + percent + " lighter than " + quoted(green) + " row by row" + why + "; it " + roastedFit.reason()));
+                "is " + percent + " lighter than " + quoted(green) + " row by row" + why + "; it "
+                        + roastedFit.reason()));
         loss.ifPresent(column -> claims.add(ColumnClaim.of(
-                column, ListMeaning.MASS_LOSS, "%", 0.99, "is what " + quoted(roasted) + " lost against " + quoted(green))));
+                column,
+                ListMeaning.MASS_LOSS,
+                "%",
+                0.99,
+                "is what " + quoted(roasted) + " lost against " + quoted(green))));
     }
 
     private static String quoted(ColumnValues column) {
@@ -114,7 +121,9 @@ final class MassPairs {
     private static double factor(String green, String roasted) {
         Optional<MassUnit> from = Header.massUnit(roasted);
         Optional<MassUnit> to = Header.massUnit(green);
-        return from.isEmpty() || to.isEmpty() ? 1 : to.get().fromKilograms(from.get().toKilograms(1));
+        return from.isEmpty() || to.isEmpty()
+                ? 1
+                : to.get().fromKilograms(from.get().toKilograms(1));
     }
 
     private static Optional<ColumnValues> loss(double[] ratios, List<ColumnValues> columns) {

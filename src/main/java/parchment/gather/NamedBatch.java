@@ -14,8 +14,7 @@ import java.util.Optional;
  * @param time the time of day of its charge, if it is known
  * @param lot its lot; "" if it is not known
  */
-record NamedBatch(
-        String name, List<String> otherNames, Optional<LocalDate> day, Optional<LocalTime> time, String lot) {
+record NamedBatch(String name, List<String> otherNames, Optional<LocalDate> day, Optional<LocalTime> time, String lot) {
     NamedBatch {
         otherNames = List.copyOf(otherNames);
     }

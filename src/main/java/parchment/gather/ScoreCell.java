@@ -45,7 +45,7 @@ record ScoreCell(Kind kind, double score, double top, String words) {
         Matcher sign = SIGN.matcher(text);
         if (sign.matches()) {
             double whole = sign.group(1).isEmpty() ? 0 : number(sign.group(1));
-            return beside(whole + PARTS.get(sign.group(2)), Double.NaN, sign.group(3), text);
+            return beside(whole + PARTS.getOrDefault(sign.group(2), Double.NaN), Double.NaN, sign.group(3), text);
         }
         Matcher number = NUMBER.matcher(text);
         if (number.matches()) {
@@ -63,7 +63,8 @@ record ScoreCell(Kind kind, double score, double top, String words) {
     private static ScoreCell beside(double value, double top, String rest, String text) {
         String words = rest.strip();
         boolean mark = words.matches("[*!†‡#^]+|\\d?[*]");
-        boolean note = words.matches("[(\\[].*[)\\]]|[-–,;:(]?\\s+\\p{L}{3}.*|(pts?|points|punkte|puntos|pontos|punti)\\.?");
+        boolean note =
+                words.matches("[(\\[].*[)\\]]|[-–,;:(]?\\s+\\p{L}{3}.*|(pts?|points|punkte|puntos|pontos|punti)\\.?");
         return words.isEmpty() || mark || note && !words.matches("[-–]?\\s*(kg|min|sec|°).*")
                 ? new ScoreCell(Kind.SCORE, value, top, words)
                 : new ScoreCell(Kind.WORDS, Double.NaN, Double.NaN, text);

@@ -39,13 +39,17 @@ final class ScoreColumns {
         this.around = around;
         for (int i = 0; i < table.headings().size(); i++) {
             ScoreHead head = ScoreHead.of(heading(i));
-            heads.add(around.groups().isEmpty() ? head : head.under(around.groups().get(i)));
+            heads.add(
+                    around.groups().isEmpty()
+                            ? head
+                            : head.under(around.groups().get(i)));
         }
     }
 
     static ScoreColumns of(Table table, ScoreClues clues, ScoreSurroundings around) {
         ScoreColumns columns = new ScoreColumns(table, clues, around);
         columns.byHeading();
+        columns.lineNumbers();
         columns.attributeColumn();
         columns.scores();
         columns.byValues();
@@ -62,25 +66,34 @@ final class ScoreColumns {
             return "";
         }
         String bare = written.replaceFirst("\\s+\\d+$", "");
-        boolean repeated = !bare.equals(written) && table.headings().contains(bare) && !bare.isEmpty() && ScoreWords.cupNumber(written) == 0;
+        boolean repeated = !bare.equals(written)
+                && table.headings().contains(bare)
+                && !bare.isEmpty()
+                && ScoreWords.cupNumber(written) == 0;
         return repeated ? bare : written;
     }
 
     private void byHeading() {
         for (int i = 0; i < heads.size(); i++) {
-            Optional<ScorePart> stated =
-                    Optional.ofNullable(clues.stated().get(table.headings().get(i))).flatMap(ScorePart::of);
+            Optional<ScorePart> stated = Optional.ofNullable(
+                            clues.stated().get(table.headings().get(i)))
+                    .flatMap(ScorePart::of);
             String written = heads.get(i).written();
             Optional<ScorePart> part = stated.or(() -> ScoreWords.key(written));
             boolean numbers = share(i, cell -> ScoreCell.of(cell).isScore()) >= MOST;
-            if (stated.isPresent() && (stated.get() == ScorePart.SCORE || stated.get() == ScorePart.ATTRIBUTE && numbers)) {
+            if (stated.isPresent()
+                    && (stated.get() == ScorePart.SCORE || stated.get() == ScorePart.ATTRIBUTE && numbers)) {
                 scoreColumns.add(i);
             } else if (stated.filter(p -> p == ScorePart.OTHER).isPresent()) {
                 others.add(i);
             } else if (part.isPresent() && filled(i) > 0) {
                 key(i, part.get(), numbers, stated.isPresent());
-            } else if (ScoreWords.isAttribute(written) && !numbers && share(i, cell -> ScoreCell.of(cell).isScore()) < 0.3 && filled(i) > 0
-                    && heads.get(i).parts().size() == 1 && ScoreWords.plain(written).matches(".*\\b(notes?|comments?|kommentar\\w*|notas?|note)\\b.*")) {
+            } else if (ScoreWords.isAttribute(written)
+                    && !numbers
+                    && share(i, cell -> ScoreCell.of(cell).isScore()) < 0.3
+                    && filled(i) > 0
+                    && heads.get(i).parts().size() == 1
+                    && ScoreWords.plain(written).matches(".*\\b(notes?|comments?|kommentar\\w*|notas?|note)\\b.*")) {
                 notes.add(i);
             }
         }
@@ -97,15 +110,42 @@ final class ScoreColumns {
         if ((part == ScorePart.CUPPER || part == ScorePart.ATTRIBUTE) && numbers && !stated) {
             return;
         }
-        if ((part == ScorePart.CODE || part == ScorePart.LOT) && !stated && share(column, clues.batches()::contains) > 0.5) {
+        if ((part == ScorePart.CODE || part == ScorePart.LOT)
+                && !stated
+                && share(column, clues.batches()::contains) > 0.5) {
             meant = ScorePart.BATCH;
         } else if (part == ScorePart.CUPPING && share(column, this::isDate) >= MOST) {
             meant = ScorePart.DAY;
         } else if (part == ScorePart.CUP && share(column, cell -> cupNumber(cell) > 0) < MOST) {
             meant = ScorePart.CODE;
         }
-        if (keys.putIfAbsent(meant, column) != null) {
-            others.add(column);
+        Integer before = keys.putIfAbsent(meant, column);
+        if (before != null) {
+            boolean better = meant == ScorePart.BATCH && rank(column) > rank(before);
+            keys.put(meant, better ? column : before);
+            others.add(better ? before : column);
+        }
+    }
+
+    /** Says how well a column names batches: known names first, then a heading that says more than "number". */
+    private double rank(int column) {
+        return 2 * share(column, clues.batches()::contains) + (isBareNumber(column) ? 0 : 1);
+    }
+
+    private boolean isBareNumber(int column) {
+        return ScoreWords.plain(heads.get(column).written()).matches("|no|nr|n|numero|nummer|number|id");
+    }
+
+    /** Takes 1, 2, 3 … under "No" for the lines of the sheet where a code or lot names each cup. */
+    private void lineNumbers() {
+        Integer batch = keys.get(ScorePart.BATCH);
+        if (batch != null
+                && isBareNumber(batch)
+                && isRunning(batch)
+                && (keys.containsKey(ScorePart.CODE) || keys.containsKey(ScorePart.LOT))
+                && share(batch, clues.batches()::contains) < 0.5) {
+            keys.remove(ScorePart.BATCH);
+            others.add(batch);
         }
     }
 
@@ -140,14 +180,17 @@ final class ScoreColumns {
                 continue;
             }
             String written = heads.get(i).written();
-            boolean numbers = share(i, cell -> ScoreCell.of(cell).isScore()) >= (ScoreWords.isAttribute(written) ? 0.5 : MOST);
+            boolean numbers =
+                    share(i, cell -> ScoreCell.of(cell).isScore()) >= (ScoreWords.isAttribute(written) ? 0.5 : MOST);
             boolean bounded = share(i, cell -> {
                         ScoreCell read = ScoreCell.of(cell);
                         return !read.isScore() || read.score() >= 0 && read.score() <= 100;
                     })
                     >= MOST;
             boolean known = !heads.get(i).parts().isEmpty() && !ScoreWords.speaksAgainst(written);
-            boolean batches = share(i, clues.batches()::contains) > 0.5 && !keys.containsKey(ScorePart.BATCH) && !ScoreWords.isAttribute(written);
+            boolean batches = share(i, clues.batches()::contains) > 0.5
+                    && !keys.containsKey(ScorePart.BATCH)
+                    && !ScoreWords.isAttribute(written);
             if (numbers && bounded && known && !batches && !isRunning(i)) {
                 scoreColumns.add(i);
             }
@@ -176,7 +219,10 @@ final class ScoreColumns {
                 take(ScorePart.DAY, i);
             } else if (share(i, cups) >= MOST) {
                 take(ScorePart.CUP, i);
-            } else if (heads.get(i).written().isEmpty() && i == 0 && !isRunning(i) && share(i, cell -> cell.matches("#?\\d{1,6}")) >= MOST) {
+            } else if (heads.get(i).written().isEmpty()
+                    && i == 0
+                    && !isRunning(i)
+                    && share(i, cell -> cell.matches("#?\\d{1,6}")) >= MOST) {
                 take(ScorePart.BATCH, i);
             } else if (share(i, ScoreWords::isCode) >= MOST
                     && (heads.get(i).written().isEmpty() || !keys.containsKey(ScorePart.BATCH))
@@ -188,14 +234,17 @@ final class ScoreColumns {
 
     /** Settles columns of names, once it is known what the headings are. */
     private void people() {
-        boolean headsNameCups = meanings.values().stream().anyMatch(m -> m.keySet().stream().anyMatch(NAMES_OF_CUPS::contains));
+        boolean headsNameCups =
+                meanings.values().stream().anyMatch(m -> m.keySet().stream().anyMatch(NAMES_OF_CUPS::contains));
         boolean headsNameCuppers = meanings.values().stream().anyMatch(m -> m.containsKey(ScorePart.CUPPER));
         for (int i = 0; i < heads.size(); i++) {
             if (isTaken(i) || filled(i) == 0) {
                 continue;
             }
-            boolean named = headsNameCups || NAMES_OF_CUPS.stream().anyMatch(keys::containsKey)
-                    || NAMES_OF_CUPS.stream().anyMatch(part -> !around.said(part).isEmpty());
+            boolean named = headsNameCups
+                    || NAMES_OF_CUPS.stream().anyMatch(keys::containsKey)
+                    || NAMES_OF_CUPS.stream()
+                            .anyMatch(part -> !around.said(part).isEmpty());
             boolean names = share(i, ScoreWords::isName) >= MOST;
             if (names && named && !headsNameCuppers && !keys.containsKey(ScorePart.CUPPER)) {
                 keys.put(ScorePart.CUPPER, i);
@@ -210,7 +259,9 @@ final class ScoreColumns {
     /** A column of cups with nothing else that tells them apart holds the codes they were served under. */
     private void loneCup() {
         Integer cup = keys.get(ScorePart.CUP);
-        boolean named = NAMES_OF_CUPS.stream().anyMatch(part -> keys.containsKey(part) || !around.said(part).isEmpty())
+        boolean named = NAMES_OF_CUPS.stream()
+                        .anyMatch(part ->
+                                keys.containsKey(part) || !around.said(part).isEmpty())
                 || meanings.values().stream().anyMatch(m -> m.keySet().stream().anyMatch(NAMES_OF_CUPS::contains))
                 || keys.containsKey(ScorePart.ROASTED)
                 || specialRows.values().stream().anyMatch(NAMES_OF_CUPS::contains);
@@ -221,7 +272,10 @@ final class ScoreColumns {
     }
 
     private boolean isTaken(int column) {
-        return keys.containsValue(column) || notes.contains(column) || others.contains(column) || scoreColumns.contains(column);
+        return keys.containsValue(column)
+                || notes.contains(column)
+                || others.contains(column)
+                || scoreColumns.contains(column);
     }
 
     private void take(ScorePart part, int column) {
@@ -232,7 +286,10 @@ final class ScoreColumns {
 
     private boolean isDate(String cell) {
         return cell.matches("\\d{4}-\\d{2}-\\d{2}.*|\\d{1,2}[./-]\\d{1,2}[./-](\\d{4}|\\d{2})(\\s.*)?")
-                && WrittenDate.find(List.of(cell), clues.dates() == DateOrder.ISO_ONLY ? DateOrder.DAY_MONTH_YEAR : clues.dates()).isPresent();
+                && WrittenDate.find(
+                                List.of(cell),
+                                clues.dates() == DateOrder.ISO_ONLY ? DateOrder.DAY_MONTH_YEAR : clues.dates())
+                        .isPresent();
     }
 
     static int cupNumber(String cell) {
@@ -246,7 +303,9 @@ final class ScoreColumns {
     /** Returns the share of a column's cells in which something stands that are as asked, rows of dates and the like aside. */
     private double share(int column, Predicate<String> asked) {
         Collection<String> cells = cells(column);
-        List<String> there = cells.stream().filter(cell -> ScoreCell.of(cell).kind() != ScoreCell.Kind.MISSING).toList();
+        List<String> there = cells.stream()
+                .filter(cell -> ScoreCell.of(cell).kind() != ScoreCell.Kind.MISSING)
+                .toList();
         return there.isEmpty() ? 0 : there.stream().filter(asked).count() / (double) there.size();
     }
 

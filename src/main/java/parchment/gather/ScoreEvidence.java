@@ -47,13 +47,16 @@ final class ScoreEvidence {
         if (!around.said(ScorePart.ATTRIBUTE).isEmpty()) {
             attributes.add(around.said(ScorePart.ATTRIBUTE));
         }
-        long against = columns.heads().stream().filter(head -> ScoreWords.speaksAgainst(head.written())).count();
+        long against = columns.heads().stream()
+                .filter(head -> ScoreWords.speaksAgainst(head.written()))
+                .count();
         boolean cups = Set.of(ScorePart.BATCH, ScorePart.CODE, ScorePart.LOT).stream()
                 .anyMatch(part -> columns.keys().containsKey(part)
                         || columns.specialRows().containsValue(part)
                         || columns.meanings().values().stream().anyMatch(m -> m.containsKey(part))
                         || !around.said(part).isEmpty());
-        boolean person = columns.keys().containsKey(ScorePart.CUPPER) || columns.keys().containsKey(ScorePart.CODE)
+        boolean person = columns.keys().containsKey(ScorePart.CUPPER)
+                || columns.keys().containsKey(ScorePart.CODE)
                 || cuppers.stream().anyMatch(name -> clues.cuppers().stream().anyMatch(name::equalsIgnoreCase));
         if (columns.scoreColumns().isEmpty() || against > attributes.size() || !cups && attributes.size() < 2) {
             return new ScoreEvidence(false, Confidence.DOUBTFUL, "");
@@ -61,19 +64,27 @@ final class ScoreEvidence {
         Steps steps = Steps.of(columns);
         called |= means && steps.few();
         if (attributes.size() >= 2) {
-            return new ScoreEvidence(true, steps.few() ? Confidence.CLEAR : Confidence.LIKELY,
-                    "It names " + Words.some(attributes.stream().sorted().toList()) + (steps.few() ? ", scored in few steps" : ""));
+            return new ScoreEvidence(
+                    true,
+                    steps.few() ? Confidence.CLEAR : Confidence.LIKELY,
+                    "It names " + Words.some(attributes.stream().sorted().toList())
+                            + (steps.few() ? ", scored in few steps" : ""));
         }
         if (attributes.size() + (called ? 1 : 0) > 0 && (against == 0 || person)) {
-            return new ScoreEvidence(true, person && steps.few() ? Confidence.CLEAR : Confidence.LIKELY,
+            return new ScoreEvidence(
+                    true,
+                    person && steps.few() ? Confidence.CLEAR : Confidence.LIKELY,
                     "Its headings say that it holds scores" + (person ? ", and by whom or under which code" : ""));
         }
         boolean names = cuppers.size() >= 2 || person;
         if (names && cups && against == 0 && steps.few()) {
-            ScoreEvidence found = new ScoreEvidence(true, person ? Confidence.LIKELY : Confidence.DOUBTFUL,
+            ScoreEvidence found = new ScoreEvidence(
+                    true,
+                    person ? Confidence.LIKELY : Confidence.DOUBTFUL,
                     "Numbers on few steps of one scale stand under what look like names");
             if (!person) {
-                found.open.add("Are " + Words.some(cuppers.stream().sorted().toList()) + " cuppers, and their numbers overall scores?");
+                found.open.add("Are " + Words.some(cuppers.stream().sorted().toList())
+                        + " cuppers, and their numbers overall scores?");
             }
             return found;
         }
@@ -92,7 +103,8 @@ final class ScoreEvidence {
                     }
                 }
             }
-            long grid = all.stream().filter(s -> isStep(4 * s) || isStep(10 * s)).count();
+            long grid =
+                    all.stream().filter(s -> isStep(4 * s) || isStep(10 * s)).count();
             int distinct = all.stream().collect(Collectors.toSet()).size();
             return new Steps(grid >= 0.9 * all.size() && (all.size() < 6 || distinct <= 0.75 * all.size()));
         }

@@ -33,7 +33,8 @@ final class ScoreHeads {
         Map<Integer, List<Integer>> byCount = new TreeMap<>();
         Map<Integer, Map<ScorePart, String>> meanings = new LinkedHashMap<>();
         for (int column : columns.scoreColumns()) {
-            byCount.computeIfAbsent(columns.heads().get(column).parts().size(), n -> new ArrayList<>()).add(column);
+            byCount.computeIfAbsent(columns.heads().get(column).parts().size(), n -> new ArrayList<>())
+                    .add(column);
             meanings.put(column, new EnumMap<>(ScorePart.class));
         }
         for (Map.Entry<Integer, List<Integer>> alike : byCount.entrySet()) {
@@ -65,14 +66,17 @@ final class ScoreHeads {
         Set<String> parts = parts(alike, level);
         boolean rowsNameAttributes = columns.keys().containsKey(ScorePart.ATTRIBUTE);
         long attributes = parts.stream().filter(ScoreWords::isAttribute).count();
-        long means = parts.stream().filter(part -> ScoreWords.isMean(part) || ScoreWords.isTotal(part)).count();
+        long means = parts.stream()
+                .filter(part -> ScoreWords.isMean(part) || ScoreWords.isTotal(part))
+                .count();
         boolean areAttributes = !rowsNameAttributes && attributes > 0 && attributes >= ENOUGH * (parts.size() - means);
         Set<ScorePart> settled = new LinkedHashSet<>();
-        alike.forEach(column -> settled.addAll(meanings.get(column).keySet()));
+        alike.forEach(
+                column -> settled.addAll(meanings.getOrDefault(column, Map.of()).keySet()));
         ScorePart rest = areAttributes ? ScorePart.ATTRIBUTE : unknown(parts, settled, rowsNameAttributes);
         for (int column : alike) {
             String part = columns.heads().get(column).parts().get(level);
-            Map<ScorePart, String> meaning = meanings.get(column);
+            Map<ScorePart, String> meaning = meanings.computeIfAbsent(column, c -> new EnumMap<>(ScorePart.class));
             ScorePart is = known(part).orElse(rest);
             if (is == ScorePart.ATTRIBUTE) {
                 String bare = withoutMean(part);
@@ -89,7 +93,8 @@ final class ScoreHeads {
     }
 
     private Optional<ScorePart> known(String part) {
-        Optional<ScorePart> stated = Optional.ofNullable(clues.stated().get(part)).flatMap(ScorePart::of);
+        Optional<ScorePart> stated =
+                Optional.ofNullable(clues.stated().get(part)).flatMap(ScorePart::of);
         if (stated.isPresent()) {
             return stated;
         }
@@ -114,9 +119,12 @@ final class ScoreHeads {
     private ScorePart unknown(Set<String> all, Set<ScorePart> settled, boolean rowsNameAttributes) {
         List<String> parts = all.stream().filter(part -> known(part).isEmpty()).toList();
         Map<ScorePart, Integer> keys = columns.keys();
-        boolean cups = keys.containsKey(ScorePart.BATCH) || keys.containsKey(ScorePart.CODE) || keys.containsKey(ScorePart.LOT)
+        boolean cups = keys.containsKey(ScorePart.BATCH)
+                || keys.containsKey(ScorePart.CODE)
+                || keys.containsKey(ScorePart.LOT)
                 || keys.containsKey(ScorePart.CUP) && !rowsNameAttributes
-                || settled.contains(ScorePart.BATCH) || settled.contains(ScorePart.CODE);
+                || settled.contains(ScorePart.BATCH)
+                || settled.contains(ScorePart.CODE);
         boolean cupsAround = !(around.said(ScorePart.BATCH) + around.said(ScorePart.CODE)).isEmpty();
         boolean cuppers = keys.containsKey(ScorePart.CUPPER) || settled.contains(ScorePart.CUPPER);
         boolean names = parts.stream().filter(ScoreWords::isName).count() >= 0.7 * parts.size();
@@ -126,7 +134,9 @@ final class ScoreHeads {
         if (!cups && (codes || digits)) {
             return codes && !parts.stream().allMatch(p -> p.matches("\\d+")) ? ScorePart.CODE : ScorePart.BATCH;
         }
-        if (!cuppers && names && (cups || cupsAround || around.said(ScorePart.CUPPER).isEmpty())) {
+        if (!cuppers
+                && names
+                && (cups || cupsAround || around.said(ScorePart.CUPPER).isEmpty())) {
             return ScorePart.CUPPER;
         }
         if (!cups && !cupsAround && attributes) {
@@ -136,7 +146,9 @@ final class ScoreHeads {
     }
 
     private static String bare(String part) {
-        return part.replaceFirst("(?i)^(batch|charge|roast|cupper|taster|verkoster|catador|torra|tueste)\\s*[:#]?\\s+(?=\\S)", "")
+        return part.replaceFirst(
+                        "(?i)^(batch|charge|roast|cupper|taster|verkoster|catador|torra|tueste)\\s*[:#]?\\s+(?=\\S)",
+                        "")
                 .replaceFirst("^#\\s*", "");
     }
 

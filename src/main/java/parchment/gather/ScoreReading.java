@@ -15,9 +15,15 @@ import parchment.sheet.Words;
 /** Goes through a table's cells and puts each into its cup. */
 final class ScoreReading {
     private static final Set<ScorePart> MERGED = Set.of(
-            ScorePart.BATCH, ScorePart.CODE, ScorePart.LOT, ScorePart.CUPPER, ScorePart.DAY, ScorePart.CUPPING, ScorePart.ROASTED);
-    private static final Set<String> TAKEN = Set.of(
-            "cupping", "tasted on", "cupper", "batch", "blind code", "cup", "serving position", "note");
+            ScorePart.BATCH,
+            ScorePart.CODE,
+            ScorePart.LOT,
+            ScorePart.CUPPER,
+            ScorePart.DAY,
+            ScorePart.CUPPING,
+            ScorePart.ROASTED);
+    private static final Set<String> TAKEN =
+            Set.of("cupping", "tasted on", "cupper", "batch", "blind code", "cup", "serving position", "note");
 
     private final ScoreColumns columns;
     private final ScoreSurroundings around;
@@ -38,6 +44,10 @@ final class ScoreReading {
         ScoredCup(Map<ScorePart, String> known, int line) {
             this.known = known;
             this.line = line;
+        }
+
+        double score(String attribute) {
+            return scores.getOrDefault(attribute, Double.NaN);
         }
 
         boolean isMean() {
@@ -93,9 +103,11 @@ final class ScoreReading {
                 known.put(part, cell);
             }
         });
-        if (known.entrySet().stream().anyMatch(e -> (e.getKey() == ScorePart.BATCH || e.getKey() == ScorePart.CODE)
-                && (ScoreWords.isMean(e.getValue()) || ScoreWords.isTotal(e.getValue())))) {
-            told.add("Line " + line + " sums up other rows (" + Words.quote(String.join(" | ", columns.table().rows().get(row))) + ") and is left out.");
+        if (known.entrySet().stream()
+                .anyMatch(e -> (e.getKey() == ScorePart.BATCH || e.getKey() == ScorePart.CODE)
+                        && (ScoreWords.isMean(e.getValue()) || ScoreWords.isTotal(e.getValue())))) {
+            told.add("Line " + line + " sums up other rows ("
+                    + Words.quote(String.join(" | ", columns.table().rows().get(row))) + ") and is left out.");
             return;
         }
         if (known.containsKey(ScorePart.CUPPER) && ScoreWords.isMean(known.get(ScorePart.CUPPER))) {
@@ -113,7 +125,9 @@ final class ScoreReading {
     }
 
     private boolean isMerged(int column) {
-        long blank = columns.table().rows().stream().filter(r -> column >= r.size() || r.get(column).isBlank()).count();
+        long blank = columns.table().rows().stream()
+                .filter(r -> column >= r.size() || r.get(column).isBlank())
+                .count();
         return 2 * blank >= columns.table().rows().size();
     }
 
@@ -131,7 +145,8 @@ final class ScoreReading {
             known.remove(ScorePart.CUPPER);
         }
         String attribute = attribute(known);
-        String place = "Line " + line + ", " + Words.quote(columns.heads().get(column).written());
+        String place =
+                "Line " + line + ", " + Words.quote(columns.heads().get(column).written());
         ScoredCup cup = cup(known, attribute, line);
         if (!cell.isScore()) {
             told.add(place + ": " + Words.quote(cell.words()) + " is no score; it is kept in the note.");
@@ -142,7 +157,8 @@ final class ScoreReading {
         columns.heads().get(column).scale().ifPresent(scale -> scales.putIfAbsent(attribute, scale));
         if (!Double.isNaN(cell.top())) {
             scales.putIfAbsent(attribute, new double[] {0, cell.top()});
-            told.add("Scores such as " + Words.quote(columns.cell(row, column)) + " are read as the number before the stroke.");
+            told.add("Scores such as " + Words.quote(columns.cell(row, column))
+                    + " are read as the number before the stroke.");
         }
         if (!cell.words().isEmpty()) {
             told.add(place + ": " + Words.quote(cell.words()) + " stands beside the score; it is kept in the note.");
@@ -160,7 +176,10 @@ final class ScoreReading {
             own = known.getOrDefault(ScorePart.SCORE, "overall");
         }
         ScoreHead head = ScoreHead.of(own);
-        String name = String.join(" / ", head.parts()).toLowerCase(Locale.ROOT).replaceAll("[\\[\\]]", "").strip();
+        String name = String.join(" / ", head.parts())
+                .toLowerCase(Locale.ROOT)
+                .replaceAll("[\\[\\]]", "")
+                .strip();
         String plain = ScoreWords.isTotal(name) ? "total" : TAKEN.contains(name) ? "score" : name;
         head.scale().ifPresent(scale -> scales.putIfAbsent(plain, scale));
         return plain;
@@ -204,7 +223,8 @@ final class ScoreReading {
             String heading = columns.heads().get(column).written();
             boolean alone = note && columns.notes().size() == 1;
             if (other) {
-                told.add("The column " + Words.quote(heading) + " is nothing that a table of cups has; it is kept in the notes.");
+                told.add("The column " + Words.quote(heading)
+                        + " is nothing that a table of cups has; it is kept in the notes.");
             }
             ScoredCup cup = ofRow.isEmpty() ? cup(known, "", line) : ofRow.get(0);
             cup.notes.add(alone || heading.isEmpty() ? cell : heading + ": " + cell);
@@ -289,8 +309,10 @@ final class ScoreReading {
 
     List<String> told() {
         List<String> all = new ArrayList<>(told);
-        carriedFrom.values().forEach(heading -> all.add(
-                "Blank cells under " + Words.quote(heading) + " are taken to go on with the cell above, as merged cells do."));
+        carriedFrom
+                .values()
+                .forEach(heading -> all.add("Blank cells under " + Words.quote(heading)
+                        + " are taken to go on with the cell above, as merged cells do."));
         return all;
     }
 

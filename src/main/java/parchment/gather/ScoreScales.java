@@ -16,7 +16,9 @@ final class ScoreScales {
     /** Scores from which the ends of a scale can be told; common practice, no source. */
     static final int ENOUGH = 20;
 
-    private static final double[][] USUAL = {{1, 5}, {0, 5}, {1, 7}, {1, 9}, {0, 9}, {1, 10}, {0, 10}, {0, 15}, {0, 20}, {0, 100}};
+    private static final double[][] USUAL = {
+        {1, 5}, {0, 5}, {1, 7}, {1, 9}, {0, 9}, {1, 10}, {0, 10}, {0, 15}, {0, 20}, {0, 100}
+    };
 
     private final List<ScoreScale> scales = new ArrayList<>();
     private final List<String> told = new ArrayList<>();
@@ -35,16 +37,22 @@ final class ScoreScales {
         ScoreScales found = new ScoreScales();
         Map<String, List<TastedCup>> byAttribute = new LinkedHashMap<>();
         for (TastedCup cup : cups) {
-            cup.scores().keySet().forEach(attribute -> byAttribute.computeIfAbsent(attribute, a -> new ArrayList<>()).add(cup));
+            cup.scores()
+                    .keySet()
+                    .forEach(attribute -> byAttribute
+                            .computeIfAbsent(attribute, a -> new ArrayList<>())
+                            .add(cup));
         }
         // Attributes whose scores need the same room are scored alike, and tell the ends together.
         Map<Double, List<String>> alike = byAttribute.keySet().stream()
                 .filter(attribute -> !written.containsKey(attribute) && all.isEmpty())
                 .collect(Collectors.groupingBy(
-                        attribute -> AssumedScale.of(scores(byAttribute.get(attribute), attribute)).top(),
+                        attribute -> AssumedScale.of(scores(byAttribute.getOrDefault(attribute, List.of()), attribute))
+                                .top(),
                         LinkedHashMap::new,
                         Collectors.toList()));
-        byAttribute.forEach((attribute, scored) -> Optional.ofNullable(written.get(attribute)).or(() -> all)
+        byAttribute.forEach((attribute, scored) -> Optional.ofNullable(written.get(attribute))
+                .or(() -> all)
                 .ifPresent(scale -> found.add(attribute, scale, "the sheet says so")));
         alike.forEach((top, attributes) -> found.told(attributes, byAttribute, top));
         found.offScale(byAttribute);
@@ -52,12 +60,15 @@ final class ScoreScales {
     }
 
     private static double[] scores(List<TastedCup> cups, String attribute) {
-        return cups.stream().mapToDouble(cup -> cup.scores().get(attribute)).toArray();
+        return cups.stream()
+                .mapToDouble(cup -> cup.scores().getOrDefault(attribute, Double.NaN))
+                .toArray();
     }
 
     private void told(List<String> attributes, Map<String, List<TastedCup>> byAttribute, double top) {
         double[] scores = attributes.stream()
-                .flatMapToDouble(attribute -> Arrays.stream(scores(byAttribute.get(attribute), attribute)))
+                .flatMapToDouble(
+                        attribute -> Arrays.stream(scores(byAttribute.getOrDefault(attribute, List.of()), attribute)))
                 .filter(score -> score <= top)
                 .sorted()
                 .toArray();
@@ -65,7 +76,8 @@ final class ScoreScales {
         double most = scores[scores.length - 1];
         boolean quarters = Arrays.stream(scores).anyMatch(s -> Math.abs(4 * s % 2) == 1)
                 && Arrays.stream(scores).allMatch(s -> 4 * s == Math.rint(4 * s));
-        String seen = "scores from " + Numbers.written(least) + " to " + Numbers.written(most) + " in " + Words.count(scores.length, "cell", "cells");
+        String seen = "scores from " + Numbers.written(least) + " to " + Numbers.written(most) + " in "
+                + Words.count(scores.length, "cell", "cells");
         if (top == 10 && quarters && least >= 6 && scores.length >= ENOUGH) {
             attributes.forEach(a -> add(a, new double[] {6, 10}, "quarter steps, and " + seen));
             return;
@@ -94,14 +106,17 @@ final class ScoreScales {
 
     private void offScale(Map<String, List<TastedCup>> byAttribute) {
         byAttribute.forEach((attribute, cups) -> {
-            Optional<ScoreScale> scale = scales.stream().filter(s -> s.attribute().equals(attribute)).findFirst();
+            Optional<ScoreScale> scale =
+                    scales.stream().filter(s -> s.attribute().equals(attribute)).findFirst();
             double low = scale.map(ScoreScale::low).orElse(0.0);
-            double high = scale.map(ScoreScale::high).orElseGet(() -> AssumedScale.of(scores(cups, attribute)).top());
+            double high = scale.map(ScoreScale::high)
+                    .orElseGet(() -> AssumedScale.of(scores(cups, attribute)).top());
             for (TastedCup cup : cups) {
-                double score = cup.scores().get(attribute);
+                double score = cup.scores().getOrDefault(attribute, Double.NaN);
                 if (score < low || score > high) {
-                    told.add("Line " + cup.line() + ": " + Numbers.written(score) + " for " + Words.quote(attribute) + " is off the scale "
-                            + Numbers.written(low) + " to " + Numbers.written(high) + ". It is written as it stands; mend it if it is a slip.");
+                    told.add("Line " + cup.line() + ": " + Numbers.written(score) + " for " + Words.quote(attribute)
+                            + " is off the scale " + Numbers.written(low) + " to " + Numbers.written(high)
+                            + ". It is written as it stands; mend it if it is a slip.");
                 }
             }
         });

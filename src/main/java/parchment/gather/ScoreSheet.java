@@ -1,6 +1,8 @@
 package parchment.gather;
 
+import java.time.LocalDate;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * Holds what a table of scores says, cup by cup.
@@ -47,5 +49,39 @@ record ScoreSheet(
         scales = List.copyOf(scales);
         told = List.copyOf(told);
         open = List.copyOf(open);
+    }
+
+    /** Returns the sheet with the day of tasting, as the roaster answers, where none stands. */
+    ScoreSheet on(LocalDate day) {
+        return with(cups.stream()
+                .map(cup -> cup.tastedOn().isPresent() ? cup : copy(cup, Optional.of(day), cup.cupper()))
+                .toList());
+    }
+
+    /** Returns the sheet with the cupper, as the roaster answers, where none stands. */
+    ScoreSheet by(String cupper) {
+        return with(cups.stream()
+                .map(cup -> cup.cupper().isEmpty() ? copy(cup, cup.tastedOn(), cupper) : cup)
+                .toList());
+    }
+
+    private ScoreSheet with(List<TastedCup> others) {
+        return new ScoreSheet(table, others, scales, confidence, reason, served, told, open);
+    }
+
+    private static TastedCup copy(TastedCup cup, Optional<LocalDate> day, String cupper) {
+        return new TastedCup(
+                day,
+                cup.cupping(),
+                cupper,
+                cup.batch(),
+                cup.code(),
+                cup.lot(),
+                cup.cup(),
+                cup.scores(),
+                cup.position(),
+                cup.note(),
+                cup.table(),
+                cup.line());
     }
 }

@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import parchment.gather.ScoreSheet.Confidence;
 import parchment.gather.ScoreSheet.Served;
 import parchment.sheet.Words;
 
@@ -41,7 +40,10 @@ final class ScoreSheets {
         open.addAll(reading.open());
         open.addAll(missing(cups, reading.open().isEmpty()));
         open.addAll(scales.open());
-        boolean codes = cups.stream().allMatch(cup -> !cup.code().isEmpty() && cup.batch().isEmpty() && cup.lot().isEmpty());
+        boolean codes = cups.stream()
+                .allMatch(cup -> !cup.code().isEmpty()
+                        && cup.batch().isEmpty()
+                        && cup.lot().isEmpty());
         return Optional.of(new ScoreSheet(
                 table,
                 cups,
@@ -61,7 +63,10 @@ final class ScoreSheets {
         if (cups.stream().anyMatch(cup -> cup.cupper().isEmpty())) {
             open.add("Who scored? Without an answer the cupper is written as 'panel', as for means over cuppers.");
         }
-        if (cups.stream().anyMatch(cup -> cup.batch().isEmpty() && cup.code().isEmpty() && cup.lot().isEmpty())) {
+        if (cups.stream()
+                .anyMatch(cup -> cup.batch().isEmpty()
+                        && cup.code().isEmpty()
+                        && cup.lot().isEmpty())) {
             open.add("Which batch is each cup of? Some rows name no batch, code or lot.");
         }
         return open;
@@ -76,7 +81,10 @@ final class ScoreSheets {
                 cuppers.add(cup.cupper());
             }
         }
-        long batches = cups.stream().map(cup -> Map.of("b", cup.batch(), "c", cup.code(), "l", cup.lot())).distinct().count();
+        long batches = cups.stream()
+                .map(cup -> Map.of("b", cup.batch(), "c", cup.code(), "l", cup.lot()))
+                .distinct()
+                .count();
         return Words.some(attributes) + " of " + Words.count(batches, "batch or code", "batches or codes") + " by "
                 + (cuppers.isEmpty() ? "nobody named" : Words.some(cuppers));
     }

@@ -39,15 +39,24 @@ final class ScoreSurroundings {
 
     // Names over a few columns each: nothing with a colon, a date or a sentence, and cells that stand apart.
     private static boolean isGroupRow(List<String> row, Table table) {
-        List<String> filled = row.stream().map(String::strip).filter(c -> !c.isEmpty()).toList();
+        List<String> filled =
+                row.stream().map(String::strip).filter(c -> !c.isEmpty()).toList();
         boolean labels = filled.stream().anyMatch(c -> c.contains(":") || c.length() > 40);
         boolean keys = !filled.isEmpty()
-                && ScoreWords.key(filled.get(0)).filter(part -> part != ScorePart.BATCH).isPresent()
+                && ScoreWords.key(filled.get(0))
+                        .filter(part -> part != ScorePart.BATCH)
+                        .isPresent()
                 && filled.size() == 2
                 && table.headings().size() > 3;
-        Set<String> heads = new HashSet<>(table.headings().stream().map(h -> h.replaceFirst("\\s+\\d+$", "")).toList());
+        Set<String> heads = new HashSet<>(table.headings().stream()
+                .map(h -> h.replaceFirst("\\s+\\d+$", ""))
+                .toList());
         boolean repeated = heads.size() < table.headings().size();
-        return filled.size() >= 2 && !labels && !keys && row.size() > 2 && (repeated || filled.size() > 2)
+        return filled.size() >= 2
+                && !labels
+                && !keys
+                && row.size() > 2
+                && (repeated || filled.size() > 2)
                 && row.get(0).isBlank();
     }
 
@@ -63,18 +72,25 @@ final class ScoreSurroundings {
     }
 
     private void line(List<String> row, ScoreClues clues) {
-        List<String> cells = row.stream().map(String::strip).filter(c -> !c.isEmpty()).toList();
+        List<String> cells =
+                row.stream().map(String::strip).filter(c -> !c.isEmpty()).toList();
         for (int i = 0; i < cells.size(); i++) {
             String cell = cells.get(i);
             int colon = cell.indexOf(':');
             String label = colon > 0 ? cell.substring(0, colon) : cell;
             Optional<ScorePart> part = ScoreWords.key(label);
             String value = colon > 0 ? cell.substring(colon + 1).strip() : "";
-            if (part.isPresent() && value.isEmpty() && i + 1 < cells.size() && ScoreWords.key(cells.get(i + 1)).isEmpty()) {
+            if (part.isPresent()
+                    && value.isEmpty()
+                    && i + 1 < cells.size()
+                    && ScoreWords.key(cells.get(i + 1)).isEmpty()) {
                 value = cells.get(++i);
             }
             if (part.isPresent() && !value.isEmpty()) {
-                say(part.get(), part.get() == ScorePart.DAY ? date(value, clues) : value, "what stands above the table");
+                say(
+                        part.get(),
+                        part.get() == ScorePart.DAY ? date(value, clues) : value,
+                        "what stands above the table");
             } else if (!title(cell, clues)) {
                 told.add("Above the table stands " + Words.quote(cell) + ", which is not used.");
             }
@@ -83,7 +99,8 @@ final class ScoreSurroundings {
 
     private boolean title(String cell, ScoreClues clues) {
         ScoreHead head = ScoreHead.of(cell);
-        if (head.scale().isPresent() && ScoreWords.plain(cell).matches(".*\\b(scale|skala|escala|scala|echelle)\\b.*")) {
+        if (head.scale().isPresent()
+                && ScoreWords.plain(cell).matches(".*\\b(scale|skala|escala|scala|echelle)\\b.*")) {
             scale = head.scale();
             return true;
         }
@@ -123,11 +140,12 @@ final class ScoreSurroundings {
 
     private static boolean isCommon(String word) {
         return ScoreWords.plain(word)
-                .matches("|cuppings?|scores?|sheets?|verkostung(en)?|bewertung(en)?|cata(s)?|degustac\\w+|degustazion\\w|degustation\\w*"
-                        + "|sensory|sensorik|session|of|by|von|de|di|da|del|the|and|und|y|e|et|fiche|scheda|hoja|ficha|bogen|blatt"
-                        + "|results?|ergebnisse?|resultados?|risultati|notes?|punkte|coffee|kaffee|cafe|caffe|table|tabelle|tab"
-                        + "|january|february|march|april|may|june|july|august|september|october|november|december|week|new|final"
-                        + "|copy|kopie|data|panel|blind|tasting|sample|form|csv|xlsx|averages?|mean|key|round|test|roasts?|batch(es)?");
+                .matches(
+                        "|cuppings?|scores?|sheets?|verkostung(en)?|bewertung(en)?|cata(s)?|degustac\\w+|degustazion\\w|degustation\\w*"
+                                + "|sensory|sensorik|session|of|by|von|de|di|da|del|the|and|und|y|e|et|fiche|scheda|hoja|ficha|bogen|blatt"
+                                + "|results?|ergebnisse?|resultados?|risultati|notes?|punkte|coffee|kaffee|cafe|caffe|table|tabelle|tab"
+                                + "|january|february|march|april|may|june|july|august|september|october|november|december|week|new|final"
+                                + "|copy|kopie|data|panel|blind|tasting|sample|form|csv|xlsx|averages?|mean|key|round|test|roasts?|batch(es)?");
     }
 
     private void say(ScorePart part, String value, String place) {
@@ -137,7 +155,9 @@ final class ScoreSurroundings {
     }
 
     private static String date(String value, ScoreClues clues) {
-        return WrittenDate.find(List.of(value), clues.dates()).map(ScoreSurroundings::written).orElse(value);
+        return WrittenDate.find(List.of(value), clues.dates())
+                .map(ScoreSurroundings::written)
+                .orElse(value);
     }
 
     private static String written(WrittenDate date) {
@@ -151,9 +171,12 @@ final class ScoreSurroundings {
 
     /** Returns the same, and notes that it was needed. */
     String use(ScorePart part) {
-        if (said.containsKey(part) && used.add(part.words()) && !where.get(part).startsWith("what")) {
-            told.add(Words.quote(said.get(part)) + " is taken for the " + (part == ScorePart.DAY ? "day of tasting" : part.words())
-                    + " of every row: it stands in " + where.get(part) + ".");
+        if (said.containsKey(part)
+                && used.add(part.words())
+                && !where.getOrDefault(part, "").startsWith("what")) {
+            told.add(Words.quote(said.get(part)) + " is taken for the "
+                    + (part == ScorePart.DAY ? "day of tasting" : part.words()) + " of every row: it stands in "
+                    + where.get(part) + ".");
         }
         return said(part);
     }
@@ -170,5 +193,4 @@ final class ScoreSurroundings {
     List<String> told() {
         return told;
     }
-
 }

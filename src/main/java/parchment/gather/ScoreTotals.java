@@ -49,14 +49,15 @@ final class ScoreTotals {
         List<ScoredCup> with = cups.stream()
                 .filter(cup -> cup.scores.containsKey(attribute) && cup.scores.size() >= 3)
                 .toList();
-        if (with.size() < LEAST || with.stream().map(cup -> cup.scores.get(attribute)).distinct().count() < 2) {
+        if (with.size() < LEAST
+                || with.stream().map(cup -> cup.score(attribute)).distinct().count() < 2) {
             return false;
         }
         Map<Double, Integer> above = new LinkedHashMap<>();
         int means = 0;
         for (ScoredCup cup : with) {
             double sum = others(cup, attribute);
-            double total = cup.scores.get(attribute);
+            double total = cup.score(attribute);
             above.merge(Math.rint((total - sum) * 100) / 100, 1, Integer::sum);
             means += Math.abs(total - sum / (cup.scores.size() - 1)) < NEAR ? 1 : 0;
         }
@@ -66,15 +67,19 @@ final class ScoreTotals {
             return false;
         }
         double more = constant ? usual.getKey() : 0;
-        String how = !constant ? "the mean of the others" : more == 0 ? "the sum of the others" : "the sum of the others and "
-                + Numbers.written(more);
-        told.add(Words.quote(attribute) + " is only " + how + " in " + with.size() + " cups and is left out; it can be worked out again.");
+        String how = !constant
+                ? "the mean of the others"
+                : more == 0 ? "the sum of the others" : "the sum of the others and " + Numbers.written(more);
+        told.add(Words.quote(attribute) + " is only " + how + " in " + with.size()
+                + " cups and is left out; it can be worked out again.");
         for (ScoredCup cup : with) {
-            double total = cup.scores.get(attribute);
-            double expected = constant ? others(cup, attribute) + more : others(cup, attribute) / (cup.scores.size() - 1);
+            double total = cup.score(attribute);
+            double expected =
+                    constant ? others(cup, attribute) + more : others(cup, attribute) / (cup.scores.size() - 1);
             if (Math.abs(total - expected) >= NEAR) {
-                told.add("Line " + cup.line + ": " + Words.quote(attribute) + " is " + Numbers.written(total) + ", and " + how + " is "
-                        + Numbers.written(Math.rint(expected * 100) / 100) + ". One of the scores is a slip, or was changed later.");
+                told.add("Line " + cup.line + ": " + Words.quote(attribute) + " is " + Numbers.written(total) + ", and "
+                        + how + " is " + Numbers.written(Math.rint(expected * 100) / 100)
+                        + ". One of the scores is a slip, or was changed later.");
             }
         }
         return true;
@@ -83,8 +88,11 @@ final class ScoreTotals {
     // With nothing added, any sum; with a constant, only what is called a total or lies above all the rest.
     private static boolean sumIsPlausible(List<ScoredCup> cups, String attribute, double more) {
         return Math.abs(more) < NEAR
-                || cups.size() >= 5 && (attribute.equals("total") || cups.stream().allMatch(cup -> cup.scores.entrySet().stream()
-                        .allMatch(e -> e.getValue() <= cup.scores.get(attribute))));
+                || cups.size() >= 5
+                        && (attribute.equals("total")
+                                || cups.stream()
+                                        .allMatch(cup -> cup.scores.entrySet().stream()
+                                                .allMatch(e -> e.getValue() <= cup.score(attribute))));
     }
 
     private static double others(ScoredCup cup, String attribute) {
@@ -114,12 +122,14 @@ final class ScoreTotals {
             for (Map.Entry<String, Double> score : mean.scores.entrySet()) {
                 double expected = same.stream()
                         .filter(cup -> cup.scores.containsKey(score.getKey()))
-                        .mapToDouble(cup -> cup.scores.get(score.getKey()))
+                        .mapToDouble(cup -> cup.score(score.getKey()))
                         .average()
                         .orElse(Double.NaN);
                 if (!(Math.abs(expected - score.getValue()) < NEAR)) {
-                    told.add("Line " + mean.line + ": the mean " + Numbers.written(score.getValue()) + " of " + Words.quote(score.getKey())
-                            + " is not that of the scores beside it (" + (Double.isNaN(expected) ? "none" : Numbers.written(Math.rint(expected * 100) / 100))
+                    told.add("Line " + mean.line + ": the mean " + Numbers.written(score.getValue()) + " of "
+                            + Words.quote(score.getKey())
+                            + " is not that of the scores beside it ("
+                            + (Double.isNaN(expected) ? "none" : Numbers.written(Math.rint(expected * 100) / 100))
                             + "); it is left out, the scores are kept.");
                 }
             }
@@ -137,7 +147,9 @@ final class ScoreTotals {
     private static Map<ScorePart, String> withoutPeople(Map<ScorePart, String> known) {
         Map<ScorePart, String> rest = new EnumMap<>(ScorePart.class);
         rest.putAll(known);
-        rest.keySet().removeAll(Set.of(ScorePart.CUPPER, ScorePart.MEAN, ScorePart.OTHER, ScorePart.POSITION, ScorePart.CUP));
+        rest.keySet()
+                .removeAll(
+                        Set.of(ScorePart.CUPPER, ScorePart.MEAN, ScorePart.OTHER, ScorePart.POSITION, ScorePart.CUP));
         return rest;
     }
 

@@ -12,60 +12,91 @@ import java.util.regex.Pattern;
  * practice of the trade, from memory, no source; words are compared without accents, case and signs.
  */
 final class ScoreWords {
-    private static final Pattern ATTRIBUTE = words("acid\\w*|saure|saeure|sauerkeit|sweet\\w*|suss\\w*|suess\\w*|dul[cz]\\w+"
-            + "|docura|dolc\\w+|douceur|sucrosite|body|korper|koerper|cuerpo|corpo|corps|mouthfeel|mundgefuhl|mundgefuehl|textur\\w*"
-            + "|aftertaste|finish|nachgeschmack|abgang|regusto|retrogusto|posgusto|postgusto|retrogosto|arriere gout|finale"
-            + "|balance|balanced|ausgewogen\\w*|equilib\\w+|harmon\\w+|overall|gesamt|gesamteindruck|eindruck|global\\w*|geral"
-            + "|impresion|impression\\w*|impressao|impressione|general|complessiv\\w+|ensemble"
-            + "|flavou?r|geschmack|taste|sabor|gusto|gout|saveur|sapore|aroma|aromas|arom\\w?|duft|geruch|fragran\\w+|fragan\\w+"
-            + "|odeur|odore|smell|parfum|uniform\\w*|einheitlich\\w*|gleichmassig\\w*|clean|clean cup|cleanness|cleanliness"
-            + "|sauber\\w*|reinheit|limp\\w+|pulit\\w+|pulizia|proprete|clarity|klarheit|claridad|clarte"
-            + "|bitter\\w*|amarg\\w+|amar\\w+|amer|amertume|astring\\w+|adstring\\w+|[ck]omplex\\w*|compless\\w+|intens\\w+"
-            + "|juic\\w+|saftig\\w*|fruit\\w*|frucht\\w*|frut\\w+|floral\\w*|persist\\w+"
-            + "|qualit\\w+|calidad|qualidade");
-    private static final Pattern SCORE = words("score|scores|punkt|punkte|punktzahl|bewertung|wertung|note|noten|nota|notas"
-            + "|puntuacion|puntaje|puntos|pontuacao|pontos|punteggio|punteggi|voto|voti|points|rating|ergebnis|resultado"
-            + "|risultato|resultat|wert|valor|valore|valeur|value|grade|cupping score|cup score");
-    private static final Pattern TOTAL = words("total|totale|sum|summe|gesamtpunkte|gesamtpunktzahl|gesamtsumme|suma|soma"
-            + "|somma|somme|final score|total score|punteggio totale|puntaje total|note totale|endpunktzahl");
+    private static final Pattern ATTRIBUTE =
+            words("acid\\w*|saure|saeure|sauerkeit|sweet\\w*|suss\\w*|suess\\w*|dul[cz]\\w+"
+                    + "|docura|dolc\\w+|douceur|sucrosite|body|korper|koerper|cuerpo|corpo|corps|mouthfeel|mundgefuhl|mundgefuehl|textur\\w*"
+                    + "|aftertaste|finish|nachgeschmack|abgang|regusto|retrogusto|posgusto|postgusto|retrogosto|arriere gout|finale"
+                    + "|balance|balanced|ausgewogen\\w*|equilib\\w+|harmon\\w+|overall|gesamt|gesamteindruck|eindruck|global\\w*|geral"
+                    + "|impresion|impression\\w*|impressao|impressione|general|complessiv\\w+|ensemble"
+                    + "|flavou?r|geschmack|taste|sabor|gusto|gout|saveur|sapore|aroma|aromas|arom\\w?|duft|geruch|fragran\\w+|fragan\\w+"
+                    + "|odeur|odore|smell|parfum|uniform\\w*|einheitlich\\w*|gleichmassig\\w*|clean|clean cup|cleanness|cleanliness"
+                    + "|sauber\\w*|reinheit|limp\\w+|pulit\\w+|pulizia|proprete|clarity|klarheit|claridad|clarte"
+                    + "|bitter\\w*|amarg\\w+|amar\\w+|amer|amertume|astring\\w+|adstring\\w+|[ck]omplex\\w*|compless\\w+|intens\\w+"
+                    + "|juic\\w+|saftig\\w*|fruit\\w*|frucht\\w*|frut\\w+|floral\\w*|persist\\w+"
+                    + "|qualit\\w+|calidad|qualidade");
+    private static final Pattern SCORE =
+            words("score|scores|punkt|punkte|punktzahl|bewertung|wertung|note|noten|nota|notas"
+                    + "|puntuacion|puntaje|puntos|pontuacao|pontos|punteggio|punteggi|voto|voti|points|rating|ergebnis|resultado"
+                    + "|risultato|resultat|wert|valor|valore|valeur|value|grade|cupping score|cup score");
+    private static final Pattern TOTAL =
+            words("total|totale|sum|summe|gesamtpunkte|gesamtpunktzahl|gesamtsumme|suma|soma"
+                    + "|somma|somme|final score|total score|punteggio totale|puntaje total|note totale|endpunktzahl");
     private static final Pattern MEAN = words("average|averages|avg|mean|durchschnitt\\w*|mittel|mittelwert\\w*|schnitt"
             + "|promedio\\w*|media|medie|moyenne\\w*|moy|panel|panel mean|valor medio|valore medio");
     private static final Map<ScorePart, Pattern> KEYS = new LinkedHashMap<>();
-    private static final Pattern AGAINST = words("temp|temperature?\\w*|temperatur\\w*|kg|g|lb|oz|mass|weight|gewicht\\w*|peso"
-            + "|poids|masse|zeit|\\w+zeit|time|tiempo|tempo|temps|dauer|duration|duracion|duracao|durata|duree|loss|verlust"
-            + "|\\w+verlust|merma|perda|perte|calo|moisture|feuchte|\\w*feuchtigkeit|humedad|umidade|umidita|humidite|humidity"
-            + "|density|dichte|densidad|densidade|densita|densite|colour|farbe|colore|couleur|crack|drop|yellow\\w*|gas|burner"
-            + "|airflow|drum|probe temp\\w*|seconds|minutes|sekunden|minuten|price|preis|precio|preco|prezzo|prix|pressure"
-            + "|druck|einwurf\\w*|auswurf\\w*|rohkaffee\\w*|rostkaffee\\w*|machine|maschine|trommel\\w*|bean temp\\w*|air temp\\w*");
+    private static final Pattern AGAINST = words(
+            "temp|temperature?\\w*|temperatur\\w*|kg|g|lb|oz|mass|weight|gewicht\\w*|peso"
+                    + "|poids|masse|zeit|\\w+zeit|time|tiempo|tempo|temps|dauer|duration|duracion|duracao|durata|duree|loss|verlust"
+                    + "|\\w+verlust|merma|perda|perte|calo|moisture|feuchte|\\w*feuchtigkeit|humedad|umidade|umidita|humidite|humidity"
+                    + "|density|dichte|densidad|densidade|densita|densite|colour|farbe|colore|couleur|crack|drop|yellow\\w*|gas|burner"
+                    + "|airflow|drum|probe temp\\w*|seconds|minutes|sekunden|minuten|price|preis|precio|preco|prezzo|prix|pressure"
+                    + "|druck|einwurf\\w*|auswurf\\w*|rohkaffee\\w*|rostkaffee\\w*|machine|maschine|trommel\\w*|bean temp\\w*|air temp\\w*");
 
     static {
-        KEYS.put(ScorePart.NOTE, words("notes|comments?|remarks?|kommentare?|bemerkung(en)?|anmerkung(en)?|notiz(en)?"
-                + "|comentarios?|observac\\w+|osservazion\\w|commenti?o?|commentaires?|remarques?|descriptors?|descriptores"
-                + "|beschreibung(en)?|descripcion|descricao|descrizione|description|deskriptoren|cup notes"));
-        KEYS.put(ScorePart.ROASTED, words("roasted on|roast(ing)? (date|day)|date of roast|rostdatum|roestdatum|rosttag"
-                + "|geroste?t am|fecha (de|del) (tueste|tostado|tostion)|data (da|de|di) (torra|tostatura)|date de torrefaction"));
-        KEYS.put(ScorePart.DAY, words("date|datum|fecha|data|day|tag|dia|giorno|jour|tasted on|cupped on|verkostet am"
-                + "|tasting date|cupping date|verkostungsdatum|fecha de (la )?cata|data (da|della) (prova|degustazione)"
-                + "|date de (la )?degustation"));
-        KEYS.put(ScorePart.CUPPER, words("cuppers?|tasters?|taster name|tasted by|cupped by|judges?|panell?ist|verkoster(in)?|prufer(in)?"
-                + "|pruefer(in)?|juror(in)?|catador(a|es|as)?|provador(a|es)?|degustador(a)?|assaggiator[ei]|assaggiatrice"
-                + "|degustateur|degustatrice|juge|juez|giudice|who|name|wer|quien|quem|chi|evaluador|avaliador|nombre|nome|nom"));
-        KEYS.put(ScorePart.CODE, words("(blind ?)?(code|codes|codigo|codice|kode)|blindcode|blind|code (ciego|cego|cieco|aveugle)"
-                + "|codigo (ciego|cego)|codice cieco|blind no|sample|samples|muster|muster ?nr|probe|proben|probe nr|muestra"
-                + "|amostra|campione|echantillon|sample (no|nr|code|id|number)|letter|buchstabe|letra"));
-        KEYS.put(ScorePart.BATCH, words("(batch|roast|charge|rostung|roestung|rostcharge|tueste|tostado|tostion|torra|tosta"
-                + "|tostatura|torrefaction|cuisson|bache|lote de tueste)( (no|nr|num|number|nummer|id|name|numero|n))?"
-                + "|chargen ?(nr|nummer)|rostnummer|roest ?nr|rost ?nr|batches|no|nr|n|numero|nummer|number|id|batch lot"
-                + "|(no|nr|numero|n) (de|da|di|del|della)? ?(tueste|torra|tostatura|torrefaction|charge|lote)"));
-        KEYS.put(ScorePart.LOT, words("lot|lots|lote|lotto|coffee|coffees|kaffee|cafe|caffe|sorte|bohne|bohnen|bean|beans|origin"
-                + "|origen|herkunft|green lot|green coffee|partie|partida|lot (no|nr|number)"));
-        KEYS.put(ScorePart.CUP, words("cups?|tassen?|tazas?|xicaras?|chicaras?|tazz[ae]|tasses?|bowl|schale|cup (no|nr|number)|taza (no|n)"));
-        KEYS.put(ScorePart.POSITION, words("(serving )?(position|order|place)|platz|reihenfolge|orden( de servicio)?|ordem|ordine"
-                + "|ordre|posicion|posicao|posizione"));
-        KEYS.put(ScorePart.CUPPING, words("cupping|session|sitzung|verkostung|sesion|sessao|sessione|seance|degustation"
-                + "|cata|degustazione|prova|round|runde|ronda|tasting"));
-        KEYS.put(ScorePart.ATTRIBUTE, words("attributes?|merkmale?|eigenschaft|atributos?|attribut[oi]?|attributs?|criterion|criteria"
-                + "|kriterium|kriterien|criterios?|criteri|critere|criteres|caracteristica|caratteristica|quality asked"));
+        KEYS.put(
+                ScorePart.NOTE,
+                words("notes|comments?|remarks?|kommentare?|bemerkung(en)?|anmerkung(en)?|notiz(en)?"
+                        + "|comentarios?|observac\\w+|osservazion\\w|commenti?o?|commentaires?|remarques?|descriptors?|descriptores"
+                        + "|beschreibung(en)?|descripcion|descricao|descrizione|description|deskriptoren|cup notes"));
+        KEYS.put(
+                ScorePart.ROASTED,
+                words(
+                        "roasted on|roast(ing)? (date|day)|date of roast|rostdatum|roestdatum|rosttag"
+                                + "|geroste?t am|fecha (de|del) (tueste|tostado|tostion)|data (da|de|di) (torra|tostatura)|date de torrefaction"));
+        KEYS.put(
+                ScorePart.DAY,
+                words("date|datum|fecha|data|day|tag|dia|giorno|jour|tasted on|cupped on|verkostet am"
+                        + "|tasting date|cupping date|verkostungsdatum|fecha de (la )?cata|data (da|della) (prova|degustazione)"
+                        + "|date de (la )?degustation"));
+        KEYS.put(
+                ScorePart.CUPPER,
+                words(
+                        "cuppers?|tasters?|taster name|tasted by|cupped by|judges?|panell?ist|verkoster(in)?|prufer(in)?"
+                                + "|pruefer(in)?|juror(in)?|catador(a|es|as)?|provador(a|es)?|degustador(a)?|assaggiator[ei]|assaggiatrice"
+                                + "|degustateur|degustatrice|juge|juez|giudice|who|name|wer|quien|quem|chi|evaluador|avaliador|nombre|nome|nom"));
+        KEYS.put(
+                ScorePart.CODE,
+                words("(blind ?)?(code|codes|codigo|codice|kode)|blindcode|blind|code (ciego|cego|cieco|aveugle)"
+                        + "|codigo (ciego|cego)|codice cieco|blind no|sample|samples|muster|muster ?nr|probe|proben|probe nr|muestra"
+                        + "|amostra|campione|echantillon|sample (no|nr|code|id|number)|letter|buchstabe|letra"));
+        KEYS.put(
+                ScorePart.BATCH,
+                words(
+                        "(batch|roast|charge|rostung|roestung|rostcharge|tueste|tostado|tostion|torra|tosta"
+                                + "|tostatura|torrefaction|cuisson|bache|lote de tueste)( (no|nr|num|number|nummer|id|name|numero|n))?"
+                                + "|chargen ?(nr|nummer)|rostnummer|roest ?nr|rost ?nr|batches|no|nr|n|numero|nummer|number|id|batch lot"
+                                + "|(no|nr|numero|n) (de|da|di|del|della)? ?(tueste|torra|tostatura|torrefaction|charge|lote)"));
+        KEYS.put(
+                ScorePart.LOT,
+                words("lot|lots|lote|lotto|coffee|coffees|kaffee|cafe|caffe|sorte|bohne|bohnen|bean|beans|origin"
+                        + "|origen|herkunft|green lot|green coffee|partie|partida|lot (no|nr|number)"));
+        KEYS.put(
+                ScorePart.CUP,
+                words(
+                        "cups?|tassen?|tazas?|xicaras?|chicaras?|tazz[ae]|tasses?|bowl|schale|cup (no|nr|number)|taza (no|n)"));
+        KEYS.put(
+                ScorePart.POSITION,
+                words("(serving )?(position|order|place)|platz|reihenfolge|orden( de servicio)?|ordem|ordine"
+                        + "|ordre|posicion|posicao|posizione"));
+        KEYS.put(
+                ScorePart.CUPPING,
+                words("cupping|session|sitzung|verkostung|sesion|sessao|sessione|seance|degustation"
+                        + "|cata|degustazione|prova|round|runde|ronda|tasting"));
+        KEYS.put(
+                ScorePart.ATTRIBUTE,
+                words(
+                        "attributes?|merkmale?|eigenschaft|atributos?|attribut[oi]?|attributs?|criterion|criteria"
+                                + "|kriterium|kriterien|criterios?|criteri|critere|criteres|caracteristica|caratteristica|quality asked"));
     }
 
     private ScoreWords() {}
@@ -76,7 +107,8 @@ final class ScoreWords {
 
     /** Returns text in lower case, without accents and signs. */
     static String plain(String text) {
-        return Normalizer.normalize(text.toLowerCase(Locale.ROOT).replace("ß", "ss").replace("ø", "average"), Normalizer.Form.NFD)
+        return Normalizer.normalize(
+                        text.toLowerCase(Locale.ROOT).replace("ß", "ss").replace("ø", "average"), Normalizer.Form.NFD)
                 .replaceAll("\\p{M}+", "")
                 .replaceAll("[^\\p{L}\\p{N}]+", " ")
                 .strip();
@@ -116,6 +148,9 @@ final class ScoreWords {
     /** Returns what a heading says that a column is, other than a score. */
     static Optional<ScorePart> key(String heading) {
         String plain = plain(heading);
+        if (plain.isEmpty() && heading.matches(".*[#№].*")) {
+            return Optional.of(ScorePart.BATCH);
+        }
         return KEYS.entrySet().stream()
                 .filter(known -> known.getValue().matcher(plain).matches())
                 .map(Map.Entry::getKey)
@@ -163,6 +198,7 @@ final class ScoreWords {
                 && !isTotal(stripped)
                 && !isMean(stripped)
                 && !speaksAgainst(stripped)
-                && !plain(stripped).matches("(sheet|tabelle|blatt|hoja|planilha|foglio|feuille|feuil|table|tabla|tabela)\\b.*");
+                && !plain(stripped)
+                        .matches("(sheet|tabelle|blatt|hoja|planilha|foglio|feuille|feuil|table|tabla|tabela)\\b.*");
     }
 }

@@ -65,9 +65,15 @@ record SheetArea(Sheet sheet, List<Integer> places, int until) {
         for (int r = 0; r < one.until(); r++) {
             List<String> here = one.row(r);
             List<String> there = two.row(r);
-            long words = there.stream().filter(cell -> CellForm.of(cell) == CellForm.WORDS).count();
-            long same = there.stream().filter(cell -> CellForm.of(cell) == CellForm.WORDS && here.contains(cell)).count();
-            if (words >= 2 && 2 * same > words && here.stream().noneMatch(cell -> CellForm.of(cell).isValue())) {
+            long words = there.stream()
+                    .filter(cell -> CellForm.of(cell) == CellForm.WORDS)
+                    .count();
+            long same = there.stream()
+                    .filter(cell -> CellForm.of(cell) == CellForm.WORDS && here.contains(cell))
+                    .count();
+            if (words >= 2
+                    && 2 * same > words
+                    && here.stream().noneMatch(cell -> CellForm.of(cell).isValue())) {
                 return true;
             }
         }
@@ -113,11 +119,11 @@ record SheetArea(Sheet sheet, List<Integer> places, int until) {
 
     /** Returns a row's cells. */
     List<String> row(int row) {
-        List<String> cells = new ArrayList<>(places.size());
-        for (int place : places) {
-            cells.add(sheet.cell(row, place));
+        String[] cells = new String[places.size()];
+        for (int i = 0; i < cells.length; i++) {
+            cells[i] = sheet.cell(row, places.get(i));
         }
-        return cells;
+        return List.of(cells);
     }
 
     boolean isBlank(int row) {

@@ -1,8 +1,10 @@
 package parchment.gather;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.Set;
 import parchment.gather.ListColumn.Confidence;
 import parchment.gather.TableKind.What;
@@ -48,7 +50,7 @@ final class TableClaims {
         List<TableKind> claims = new ArrayList<>();
         TableKind recording = recording(table);
         claims.add(recording);
-        if (recording.score() >= TableKind.LEAST) {
+        if (recording.score() > 0.5) {
             return claims;
         }
         ListColumns columns = ListColumns.of(table, clues);
@@ -68,10 +70,18 @@ final class TableClaims {
             }
         }
         boolean named = columns.of(ListMeaning.BATCH).isPresent();
-        boolean joined = columns.of(ListMeaning.BATCH).filter(column -> column.reason().contains("curve files")).isPresent();
-        boolean dated = columns.of(ListMeaning.DATE).isPresent() || columns.of(ListMeaning.ROASTED_AT).isPresent();
-        long lots = columns.columns().stream().filter(column -> OF_LOTS.contains(column.meaning())).count();
-        double score = (joined ? 0.45 : named ? 0.25 : dated ? 0.15 : 0) + (named && dated ? 0.2 : 0) + Math.min(0.45, 0.15 * roasts) - Math.min(0.3, 0.08 * lots);
+        boolean joined = columns.of(ListMeaning.BATCH)
+                .filter(column -> column.reason().contains("curve files"))
+                .isPresent();
+        boolean dated = columns.of(ListMeaning.DATE).isPresent()
+                || columns.of(ListMeaning.ROASTED_AT).isPresent();
+        long lots = columns.columns().stream()
+                .filter(column -> OF_LOTS.contains(column.meaning()))
+                .count();
+        double score = (joined ? 0.45 : named ? 0.25 : dated ? 0.15 : 0)
+                + (named && dated ? 0.2 : 0)
+                + Math.min(0.45, 0.15 * roasts)
+                - Math.min(0.3, 0.08 * lots);
         boolean any = named || dated && roasts >= 2;
         if (!any) {
             return new TableKind(What.BATCHES, 0, "names no batches");
@@ -105,7 +115,10 @@ final class TableClaims {
             for (ListColumn column : columns.columns()) {
                 if (column.meaning() == meaning) {
                     List<String> cells = columns.table().column(column.place());
-                    long different = cells.stream().map(cell -> cell.toLowerCase(Locale.ROOT)).distinct().count();
+                    long different = cells.stream()
+                            .map(cell -> cell.toLowerCase(Locale.ROOT))
+                            .distinct()
+                            .count();
                     if (different >= 0.9 * cells.size()) {
                         return column.place();
                     }
@@ -116,8 +129,11 @@ final class TableClaims {
     }
 
     private static TableKind upkeep(ListColumns columns) {
-        boolean dated = columns.of(ListMeaning.DATE).isPresent() || columns.of(ListMeaning.ROASTED_AT).isPresent();
-        boolean work = columns.of(ListMeaning.WORK).filter(c -> c.confidence() != Confidence.OPEN).isPresent();
+        boolean dated = columns.of(ListMeaning.DATE).isPresent()
+                || columns.of(ListMeaning.ROASTED_AT).isPresent();
+        boolean work = columns.of(ListMeaning.WORK)
+                .filter(c -> c.confidence() != Confidence.OPEN)
+                .isPresent();
         boolean words = work || columns.of(ListMeaning.NOTE).isPresent();
         boolean roasts = columns.columns().stream()
                 .anyMatch(column -> column.meaning().kind() == ListMeaning.Kind.MASS
@@ -142,15 +158,22 @@ final class TableClaims {
                         table.rows().subList(0, ROWS_LOOKED_AT),
                         table.lines().subList(0, ROWS_LOOKED_AT),
                         List.of());
-        boolean timed = false;
-        boolean smooth = false;
+        List<ColumnSteps> steps = new ArrayList<>();
         for (int i = 0; i < some.headings().size(); i++) {
-            ColumnSteps steps = ColumnSteps.of(some.column(i), table.sheet().decimal());
-            timed |= steps.goesOn();
-            smooth |= !steps.goesOn() && steps.isSmooth();
+            steps.add(ColumnSteps.of(some.column(i), table.sheet().decimal()));
         }
-        return timed && smooth
-                ? new TableKind(What.RECORDING, 0.9, "has times that go on evenly and a smooth line of temperatures beside them")
-                : new TableKind(What.RECORDING, 0, "has no times that go on beside a smooth line");
+        Optional<ColumnSteps> times =
+                steps.stream().filter(ColumnSteps::goesOn).min(Comparator.comparingDouble(ColumnSteps::evenness));
+        boolean smooth = steps.stream().anyMatch(each -> each != times.orElse(each) && each.isSmooth());
+        if (!smooth) {
+            return new TableKind(What.RECORDING, 0, "has no times that go on beside a smooth line");
+        }
+        // Numbers of batches go on evenly too.
+        boolean batches = table.headings().stream()
+                .anyMatch(heading -> TradeWords.of(heading).whole().contains(ListMeaning.BATCH));
+        return new TableKind(
+                What.RECORDING,
+                batches ? 0.45 : 0.9,
+                "has times that go on evenly and a smooth line of temperatures beside them");
     }
 }

@@ -99,7 +99,9 @@ final class TableFinder {
         }
         int last = pending.get(pending.size() - 1);
         List<String> names = area.row(last);
-        long words = names.stream().filter(cell -> CellForm.of(cell) == CellForm.WORDS).count();
+        long words = names.stream()
+                .filter(cell -> CellForm.of(cell) == CellForm.WORDS)
+                .count();
         long values = names.stream().filter(cell -> CellForm.of(cell).isValue()).count();
         if (words < 2 || values > 0 || 2 * words < area.width()) {
             return head;

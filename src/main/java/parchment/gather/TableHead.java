@@ -46,7 +46,8 @@ record TableHead(int from, int body, List<String> names) {
     /** Returns whether every filled cell of a row is a unit. */
     static boolean isUnits(List<String> cells) {
         List<String> filled = cells.stream().filter(cell -> !cell.isEmpty()).toList();
-        return !filled.isEmpty() && filled.stream().allMatch(cell -> UNIT.matcher(cell).matches());
+        return !filled.isEmpty()
+                && filled.stream().allMatch(cell -> UNIT.matcher(cell).matches());
     }
 
     /** More words, words of the trade, and values below make a better row of headings; values in it make it none. */
@@ -59,7 +60,9 @@ record TableHead(int from, int body, List<String> names) {
             CellForm form = isCrack(cell) ? CellForm.WORDS : CellForm.of(cell);
             words += form == CellForm.WORDS ? 1 : 0;
             values += form.isValue() ? 1 : 0;
-            TradeWords.Named named = form == CellForm.WORDS ? TradeWords.of(cell) : new TradeWords.Named(java.util.Set.of(), java.util.Set.of());
+            TradeWords.Named named = form == CellForm.WORDS
+                    ? TradeWords.of(cell)
+                    : new TradeWords.Named(java.util.Set.of(), java.util.Set.of());
             known += !named.whole().isEmpty() ? 1 : named.isKnown() && cell.length() < 40 ? 0.5 : 0;
         }
         boolean headed = words >= 2 && values == 0 || words >= 1 && values >= 2 && areHeadNumbers(cells);
@@ -96,14 +99,18 @@ record TableHead(int from, int body, List<String> names) {
 
     /** Cups 1, 2, 3 … or blind codes may head columns: whole numbers, each once, that count up from 1 or are three digits long. */
     private static boolean areHeadNumbers(List<String> cells) {
-        List<String> numbers = cells.stream().filter(cell -> CellForm.of(cell).isValue()).toList();
+        List<String> numbers =
+                cells.stream().filter(cell -> CellForm.of(cell).isValue()).toList();
         boolean counted = true;
         boolean codes = true;
         for (int i = 0; i < numbers.size(); i++) {
             counted &= numbers.get(i).equals(Integer.toString(i + 1));
             codes &= numbers.get(i).matches("[1-9]\\d{2}");
         }
-        return counted || codes && numbers.stream().distinct().count() == numbers.size() && CellForm.of(cells.get(0)) != CellForm.NUMBER;
+        return counted
+                || codes
+                        && numbers.stream().distinct().count() == numbers.size()
+                        && CellForm.of(cells.get(0)) != CellForm.NUMBER;
     }
 
     private static boolean isCrack(String cell) {
@@ -122,7 +129,8 @@ record TableHead(int from, int body, List<String> names) {
                 filled += form == CellForm.BLANK ? 0 : 1;
                 values += form.isValue() ? 1 : 0;
             }
-            boolean row = values >= 2 || values == 1 && filled >= 2 && area.width() > 2 && 2 * values >= filled && filled > 2;
+            boolean row =
+                    values >= 2 || values == 1 && filled >= 2 && area.width() > 2 && 2 * values >= filled && filled > 2;
             first = row && run == 0 ? r : first;
             run = row ? run + 1 : 0;
             if (run == 3 || run > 0 && r == to - 1) {
@@ -175,7 +183,9 @@ record TableHead(int from, int body, List<String> names) {
                 name.append(name.length() == 0 ? "" : " ").append(part);
             }
         }
-        String unit = units.isEmpty() ? "" : units.get(place).replaceAll("[\\[\\]()]", "").strip();
+        String unit = units.isEmpty()
+                ? ""
+                : units.get(place).replaceAll("[\\[\\]()]", "").strip();
         if (!unit.isEmpty()) {
             name.append(name.length() == 0 ? "[" : " [").append(unit).append(']');
         }
@@ -201,7 +211,11 @@ record TableHead(int from, int body, List<String> names) {
             }
         }
         boolean keys = cells.stream().anyMatch(cell -> cell.endsWith(":"));
-        return !keys && filled >= 2 && last >= 2 && (repeats || leaves || filled >= FULL * cells.size()) && !isTitle(cells);
+        return !keys
+                && filled >= 2
+                && last >= 2
+                && (repeats || leaves || filled >= FULL * cells.size())
+                && !isTitle(cells);
     }
 
     private static boolean isTitle(List<String> cells) {
@@ -211,7 +225,9 @@ record TableHead(int from, int body, List<String> names) {
     private static List<String> spread(List<String> cells, List<String> below) {
         List<String> spread = new ArrayList<>(cells);
         for (int c = 1; c < spread.size(); c++) {
-            if (spread.get(c).isEmpty() && !below.get(c).isEmpty() && !below.get(c - 1).isEmpty()) {
+            if (spread.get(c).isEmpty()
+                    && !below.get(c).isEmpty()
+                    && !below.get(c - 1).isEmpty()) {
                 spread.set(c, spread.get(c - 1));
             }
         }
@@ -221,7 +237,9 @@ record TableHead(int from, int body, List<String> names) {
     /** A second row of headings has words alone where values stand below it. */
     private static boolean isSecond(SheetArea area, int row, int to) {
         List<String> cells = area.row(row);
-        if (row + 1 >= to || isUnits(cells) || cells.stream().anyMatch(cell -> CellForm.of(cell).isValue())) {
+        if (row + 1 >= to
+                || isUnits(cells)
+                || cells.stream().anyMatch(cell -> CellForm.of(cell).isValue())) {
             return false;
         }
         int filled = 0;

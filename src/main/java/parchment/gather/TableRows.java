@@ -4,12 +4,15 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import parchment.sheet.Numbers;
 import parchment.sheet.Words;
 
 /** Collects the rows of one table while a sheet is walked through, and says what it leaves out. */
 final class TableRows {
     private static final int ROWS_LOOKED_AT = 60;
     private static final int WORKED_OUT_ROWS = 3;
+    private static final int LONGEST_DAY = 32;
+    private static final String DAY = "Date";
     private static final double MOST_WIDE = 0.3;
     private static final int MOST_ROWS_SUMMED = 20_000;
 
@@ -19,6 +22,8 @@ final class TableRows {
     private final List<List<String>> rows = new ArrayList<>();
     private final List<Integer> lines = new ArrayList<>();
     private final List<String> leftOut = new ArrayList<>();
+    private final List<String> days = new ArrayList<>();
+    private String section = "";
     private final List<CellForm> forms = new ArrayList<>();
 
     TableRows(SheetArea area, TableHead head, List<List<String>> above) {
@@ -36,25 +41,62 @@ final class TableRows {
 
     private void add(int row) {
         List<String> cells = area.row(row);
+        // Most rows of a long recording begin with two numbers: no heading, total or remark does.
+        if (cells.size() > 1 && isNumber(cells.get(0)) && isNumber(cells.get(1))) {
+            keep(cells, row);
+            return;
+        }
         String line = "Line " + (row + 1);
         if (isHeading(cells)) {
             leftOut.add(line + " holds the headings again.");
         } else if (above.contains(cells)) {
             leftOut.add(line + " holds the title again.");
-        } else if (TableHead.isUnits(cells) && cells.stream().filter(cell -> !cell.isEmpty()).count() > 1) {
+        } else if (TableHead.isUnits(cells)
+                && cells.stream().filter(cell -> !cell.isEmpty()).count() > 1) {
             leftOut.add(line + " holds units only.");
         } else if (TableTotals.isNamed(cells)) {
             leftOut.add(line + " is worked out of the other rows: " + quoted(cells) + ".");
+        } else if (isSection(cells)) {
+            section = cells.stream().filter(cell -> !cell.isEmpty()).findFirst().orElse("");
         } else if (isRemark(cells)) {
             leftOut.add(line + " is a remark: " + quoted(cells) + ".");
         } else {
-            rows.add(cells);
-            lines.add(row + 1);
+            keep(cells, row);
         }
     }
 
+    private void keep(List<String> cells, int row) {
+        rows.add(cells);
+        lines.add(row + 1);
+        if (!section.isEmpty() || !days.isEmpty()) {
+            while (days.size() < rows.size() - 1) {
+                days.add("");
+            }
+            days.add(section);
+        }
+    }
+
+    /** A day alone on a row heads the rows below it, as on a page of a notebook. */
+    private boolean isSection(List<String> cells) {
+        List<String> filled = cells.stream().filter(cell -> !cell.isEmpty()).toList();
+        return area.width() >= 3 && filled.size() == 1 && isDay(filled.get(0));
+    }
+
+    /** Returns whether a cell is a day, or a few words with one, such as "Tuesday, 3 June 2031" or "Week 23, 3.6.2031". */
+    private static boolean isDay(String cell) {
+        return CellForm.of(cell) == CellForm.DATE
+                || cell.length() < LONGEST_DAY
+                        && WrittenDay.find(cell).isPresent()
+                        && CellForm.of(cell) == CellForm.WORDS;
+    }
+
+    private static boolean isNumber(String cell) {
+        return !Double.isNaN(Numbers.parse(cell, Numbers.Decimal.EITHER));
+    }
+
     private static String quoted(List<String> cells) {
-        return Words.quote(String.join(" ", cells.stream().filter(cell -> !cell.isEmpty()).toList()));
+        return Words.quote(
+                String.join(" ", cells.stream().filter(cell -> !cell.isEmpty()).toList()));
     }
 
     /** Returns whether cells are the headings again, as at the head of each page of a printed list. */
@@ -150,16 +192,22 @@ final class TableRows {
             int last = rows.size() - 1;
             int at = -1;
             for (int r = last; r > last - WORKED_OUT_ROWS && r > 0 && at < 0; r--) {
-                at = TableTotals.isWorkedOut(rows.subList(0, r), rows.get(r), area.sheet().decimal()) ? r : -1;
+                at = TableTotals.isWorkedOut(
+                                rows.subList(0, r), rows.get(r), area.sheet().decimal())
+                        ? r
+                        : -1;
             }
             if (at >= 0) {
                 leftOut.add("Line " + lines.get(at) + " holds the sums or means of the rows above it: "
                         + quoted(rows.get(at)) + ".");
                 rows.remove(at);
                 lines.remove(at);
+                if (!days.isEmpty()) {
+                    days.remove(at);
+                }
             }
         }
-        return trimmed();
+        return days.isEmpty() ? trimmed() : dated(trimmed());
     }
 
     /** A remark with the sign between columns in it runs on into columns without a heading: its parts are put together again. */
@@ -179,19 +227,42 @@ final class TableRows {
         }
         for (int r = 0; r < rows.size(); r++) {
             List<String> row = rows.get(r);
-            List<String> more = row.subList(named, row.size()).stream().filter(cell -> !cell.isEmpty()).toList();
+            List<String> more = row.subList(named, row.size()).stream()
+                    .filter(cell -> !cell.isEmpty())
+                    .toList();
             if (!more.isEmpty() && CellForm.of(row.get(named - 1)) == CellForm.WORDS) {
                 List<String> joined = new ArrayList<>(row);
-                joined.set(named - 1, row.get(named - 1) + area.sheet().delimiter() + " "
-                        + String.join(area.sheet().delimiter() + " ", more));
+                joined.set(
+                        named - 1,
+                        row.get(named - 1) + area.sheet().delimiter() + " "
+                                + String.join(area.sheet().delimiter() + " ", more));
                 for (int c = named; c < joined.size(); c++) {
                     joined.set(c, "");
                 }
                 rows.set(r, joined);
-                leftOut.add("Line " + lines.get(r) + " is wider than the headings: the rest was put to the last column, "
-                        + Words.quote(joined.get(named - 1)) + ".");
+                leftOut.add(
+                        "Line " + lines.get(r) + " is wider than the headings: the rest was put to the last column, "
+                                + Words.quote(joined.get(named - 1)) + ".");
             }
         }
+    }
+
+    /** Gives each row the day that headed it as a column of its own. */
+    private Table dated(Table table) {
+        if (days.size() != table.rows().size()) {
+            return table;
+        }
+        List<String> headings = new ArrayList<>(table.headings());
+        headings.add(DAY);
+        List<List<String>> dated = new ArrayList<>();
+        for (int r = 0; r < days.size(); r++) {
+            List<String> row = new ArrayList<>(table.rows().get(r));
+            row.add(days.get(r));
+            dated.add(row);
+        }
+        List<String> told = new ArrayList<>(table.leftOut());
+        told.add("Days stand alone on rows: each row got the day above it, as a column " + Words.quote(DAY) + ".");
+        return new Table(table.sheet(), table.above(), headings, dated, table.lines(), told);
     }
 
     private Table trimmed() {

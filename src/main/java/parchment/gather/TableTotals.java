@@ -11,7 +11,8 @@ final class TableTotals {
             "(sub ?|grand |zwischen|gesamt)?(total|totals|totale|totales|totali|totais|totaux|sum|sums|summe|summen|suma|sumas|soma|somas|somme|sommes|somma|gesamt"
                     + "|insgesamt|average|averages|avg|mean|durchschnitt|mittel|mittelwert|schnitt|promedio|media|medie|medias|moyenne|moyennes|moy"
                     + "|median|mediana|mediane)( .*)?");
-    private static final Pattern ALONE = Pattern.compile("min|max|minimum|maximum|minimo|maximo|massimo|anzahl|count|ø|std|sd|n");
+    private static final Pattern ALONE =
+            Pattern.compile("min|max|minimum|maximum|minimo|maximo|massimo|anzahl|count|ø|std|sd|n");
     private static final int FEWEST_ROWS = 3;
     private static final double RELATIVE = 0.0006;
 
@@ -19,12 +20,16 @@ final class TableTotals {
 
     /** Returns whether a row's first words say that it is worked out of the others. */
     static boolean isNamed(List<String> row) {
-        Optional<String> first = row.stream().filter(cell -> CellForm.of(cell) != CellForm.BLANK).findFirst();
+        Optional<String> first =
+                row.stream().filter(cell -> CellForm.of(cell) != CellForm.BLANK).findFirst();
         if (first.isEmpty() || CellForm.of(first.get()).isValue() || first.get().length() > 40) {
             return first.filter(cell -> cell.equals("Ø")).isPresent();
         }
         String plain = TradeWords.plain(first.get());
-        return WORD.matcher(plain).matches() || ALONE.matcher(plain).matches() || first.get().startsWith("Ø") || first.get().startsWith("Σ");
+        return WORD.matcher(plain).matches()
+                || ALONE.matcher(plain).matches()
+                || first.get().startsWith("Ø")
+                || first.get().startsWith("Σ");
     }
 
     /** Returns whether a row's numbers are the sums or the means of the rows before it. */
@@ -79,6 +84,8 @@ final class TableTotals {
         CellForm form = CellForm.of(cell);
         return form == CellForm.NUMBER
                 ? CellNumber.of(cell, decimal).map(CellNumber::value).orElse(Double.NaN)
-                : form == CellForm.CLOCK ? ColumnTimes.seconds(cell, ColumnTimes.MINUTES_AND_SECONDS, decimal) : Double.NaN;
+                : form == CellForm.CLOCK
+                        ? ColumnTimes.seconds(cell, ColumnTimes.MINUTES_AND_SECONDS, decimal)
+                        : Double.NaN;
     }
 }

@@ -35,7 +35,11 @@ final class TableTurn {
         double knownAcross = known(across.subList(1, across.size()));
         long values = down.stream().filter(cell -> CellForm.of(cell).isValue()).count();
         boolean alike = rowsAlike(area, first, to) > columnsAlike(area, first, to);
-        if (knownDown < FEWEST_KNOWN || knownDown < 0.4 * down.size() || values > 0.2 * down.size() || knownDown <= knownAcross + 1 || !alike) {
+        if (knownDown < FEWEST_KNOWN
+                || knownDown < 0.4 * down.size()
+                || values > 0.2 * down.size()
+                || knownDown <= knownAcross + 1
+                || !alike) {
             return Optional.empty();
         }
         List<List<String>> titles = new ArrayList<>(above.get());
@@ -51,7 +55,8 @@ final class TableTurn {
         List<String> values = new ArrayList<>();
         List<List<String>> above = new ArrayList<>();
         for (int r : rows) {
-            List<String> cells = area.row(r).stream().filter(cell -> !cell.isEmpty()).toList();
+            List<String> cells =
+                    area.row(r).stream().filter(cell -> !cell.isEmpty()).toList();
             if (cells.size() == 2) {
                 headings.add(cells.get(0).replaceAll(":$", ""));
                 values.add(cells.get(1));
@@ -76,16 +81,22 @@ final class TableTurn {
         int keys = 0;
         List<String> down = new ArrayList<>();
         for (int r = from; r < to && r - from < MOST_ROWS; r++) {
-            List<String> cells = area.row(r).stream().filter(cell -> !cell.isEmpty()).toList();
+            List<String> cells =
+                    area.row(r).stream().filter(cell -> !cell.isEmpty()).toList();
             if (cells.size() > 2 || cells.isEmpty()) {
                 return false;
             }
-            keys += cells.size() == 2 && CellForm.of(cells.get(0)) == CellForm.WORDS || cells.get(0).contains(":") ? 1 : 0;
+            keys += cells.size() == 2 && CellForm.of(cells.get(0)) == CellForm.WORDS
+                            || cells.get(0).contains(":")
+                    ? 1
+                    : 0;
             down.add(cells.get(0));
         }
         double known = known(down);
         long colons = down.stream().filter(cell -> cell.contains(":")).count();
-        return to - from <= MOST_ROWS && keys == down.size() && (2 * known >= down.size() && known >= 2 || 2 * colons > down.size());
+        return to - from <= MOST_ROWS
+                && keys == down.size()
+                && (2 * known >= down.size() && known >= 2 || 2 * colons > down.size());
     }
 
     private static double known(List<String> cells) {
@@ -148,7 +159,8 @@ final class TableTurn {
                 continue;
             }
             used.add(r);
-            headings.add(cells.get(0).isEmpty() ? "#" + used.size() : cells.get(0).replaceAll(":$", ""));
+            headings.add(
+                    cells.get(0).isEmpty() ? "#" + used.size() : cells.get(0).replaceAll(":$", ""));
         }
         // A column of units stands between the headings and the first batch.
         int start = 1;
@@ -172,8 +184,11 @@ final class TableTurn {
                 lines.add(from + 1);
             }
         }
-        leftOut.add(0, "The headings stand in column " + (area.places().get(0) + 1)
-                + ": each row here is a column of the sheet, from column " + (area.places().get(start) + 1) + " on.");
+        leftOut.add(
+                0,
+                "The headings stand in column " + (area.places().get(0) + 1)
+                        + ": each row here is a column of the sheet, from column "
+                        + (area.places().get(start) + 1) + " on.");
         return new Table(area.sheet(), above, headings, rows, lines, leftOut);
     }
 }

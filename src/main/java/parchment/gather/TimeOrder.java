@@ -45,7 +45,9 @@ final class TimeOrder {
         boolean other = column.mostly(CellForm.NUMBER)
                 && !column.named().whole().isEmpty()
                 && column.named().whole().stream().noneMatch(m -> m.kind() == ListMeaning.Kind.SINCE_CHARGE);
-        boolean counted = column.mostly(CellForm.NUMBER) && column.named().part().stream().allMatch(m -> m.kind() != ListMeaning.Kind.SINCE_CHARGE) && column.named().whole().isEmpty();
+        boolean counted = column.mostly(CellForm.NUMBER)
+                && column.named().part().stream().allMatch(m -> m.kind() != ListMeaning.Kind.SINCE_CHARGE)
+                && column.named().whole().isEmpty();
         return !other && !counted;
     }
 
@@ -53,7 +55,9 @@ final class TimeOrder {
     private static Optional<List<ColumnClaim>> difference(Times drop, Times crack, List<Times> times) {
         double crackMedian = ColumnValues.quantile(crack.seconds(), 0.5);
         for (Times difference : times) {
-            if (difference == drop || difference == crack || ColumnValues.quantile(difference.seconds(), 0.5) >= crackMedian) {
+            if (difference == drop
+                    || difference == crack
+                    || ColumnValues.quantile(difference.seconds(), 0.5) >= crackMedian) {
                 continue;
             }
             int rows = 0;
@@ -67,9 +71,17 @@ final class TimeOrder {
                 String sum = "is " + drop.name() + " less " + crack.name() + " row by row";
                 return Optional.of(List.of(
                         ColumnClaim.of(difference.column(), ListMeaning.DEVELOPMENT_TIME, difference.form(), 0.96, sum),
-                        ColumnClaim.of(crack.column(), ListMeaning.FIRST_CRACK_START, crack.form(), 0.93,
+                        ColumnClaim.of(
+                                crack.column(),
+                                ListMeaning.FIRST_CRACK_START,
+                                crack.form(),
+                                0.93,
                                 "is where the development time " + difference.name() + " begins"),
-                        ColumnClaim.of(drop.column(), ListMeaning.DROP, drop.form(), 0.94,
+                        ColumnClaim.of(
+                                drop.column(),
+                                ListMeaning.DROP,
+                                drop.form(),
+                                0.94,
                                 "is where the development time " + difference.name() + " ends")));
             }
         }
@@ -82,7 +94,11 @@ final class TimeOrder {
             for (Times drop : times) {
                 for (Times crack : times) {
                     if (drop != crack && column.mostly(CellForm.NUMBER) && isRatio(column, drop, crack)) {
-                        return Optional.of(ColumnClaim.of(column, ListMeaning.DEVELOPMENT_RATIO, "%", 0.95,
+                        return Optional.of(ColumnClaim.of(
+                                column,
+                                ListMeaning.DEVELOPMENT_RATIO,
+                                "%",
+                                0.95,
                                 "is the share of " + drop.name() + " that is left after " + crack.name()));
                     }
                 }

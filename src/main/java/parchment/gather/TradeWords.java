@@ -30,12 +30,17 @@ final class TradeWords {
     private static final Pattern BRACKETS = Pattern.compile("[\\[(][^\\])]*[\\])]");
     private static final Pattern UNIT_AT_END = Pattern.compile(
             " (kg|kgs|g|gr|gram|grams|lb|lbs|oz|c|f|k|percent|s|sec|secs|min|mins|min s|mm ss|m s|h|hh mm|hpa|mbar|celsius|fahrenheit)$");
+    private static final Set<String> GENERAL =
+            Set.of("time", "zeit", "tiempo", "tempo", "temp", "hora", "heure", "minute", "minuten", "start");
+    private static final String NUMBER = "no";
     private static final String ENGLISH = "en";
     private static final Map<String, Set<ListMeaning>> WORDS = read(language -> true);
     private static final Set<String> ENGLISH_WORDS =
             read(language -> language.equals(ENGLISH)).keySet();
-    private static final int LONGEST_PHRASE =
-            WORDS.keySet().stream().mapToInt(words -> words.split(" ").length).max().orElse(1);
+    private static final int LONGEST_PHRASE = WORDS.keySet().stream()
+            .mapToInt(words -> words.split(" ").length)
+            .max()
+            .orElse(1);
 
     /** Holds what a heading can mean by its words, whole headings first. */
     record Named(Set<ListMeaning> whole, Set<ListMeaning> part) {
@@ -60,16 +65,19 @@ final class TradeWords {
             return new Named(whole, Set.of());
         }
         Set<ListMeaning> part = new LinkedHashSet<>();
+        Set<ListMeaning> general = new LinkedHashSet<>();
         String[] tokens = plain.split(" ");
         for (int length = Math.min(LONGEST_PHRASE, tokens.length); length > 0 && part.isEmpty(); length--) {
             for (int from = 0; from + length <= tokens.length; from++) {
                 String phrase = String.join(" ", List.of(tokens).subList(from, from + length));
                 // Short words such as "in", "by", "no" say something only where they stand alone.
-                if (phrase.length() > 3 || length > 1) {
-                    part.addAll(WORDS.getOrDefault(phrase, Set.of()));
+                if (phrase.length() > 3 || length > 1 || phrase.matches("\\dc")) {
+                    (GENERAL.contains(phrase) ? general : part).addAll(WORDS.getOrDefault(phrase, Set.of()));
                 }
             }
         }
+        // "Time of first crack" is a first crack before it is a time.
+        part.addAll(part.isEmpty() ? general : Set.of());
         return new Named(Set.of(), part);
     }
 
@@ -110,10 +118,19 @@ final class TradeWords {
         List<String> tokens = new ArrayList<>();
         for (String token : plain.split(" ")) {
             String one = token.length() > 3 && token.endsWith("s") && !token.endsWith("ss")
-                    ? token.substring(0, token.length() - 1)
+                    ? token.substring(0, token.length() - (token.endsWith("ches") ? 2 : 1))
                     : token;
-            tokens.add(one.replace("oe", "o").replace("ae", "a").replace("ue", "u")
+            tokens.add(one.replace("oe", "o")
+                    .replace("ae", "a")
+                    .replace("ue", "u")
                     .replaceAll("^(temperature|temperatur|temperatura)$", "temp"));
+        }
+        if (tokens.get(tokens.size() - 1).equals("n")) {
+            tokens.set(tokens.size() - 1, NUMBER);
+        }
+        // "No. batch" is "Batch no.".
+        if (tokens.size() == 2 && tokens.get(0).equals(NUMBER)) {
+            tokens.add(tokens.remove(0));
         }
         return String.join(" ", tokens);
     }

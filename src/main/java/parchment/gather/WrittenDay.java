@@ -32,11 +32,12 @@ record WrittenDay(
             Pattern.compile("(?<!\\d)(\\d{1,2})([-_./])\\s?(\\d{1,2})\\2\\s?((?:19|20)?\\d{2})(?!\\d)");
     private static final Pattern DAY_NAME_YEAR = Pattern.compile(
             "(?<![\\d])(\\d{1,2})(?:st|nd|rd|th|er|º|\\.)?[\\s_-]*(?:de |of )?(\\p{L}{3,10})\\.?,?[\\s_-]*(?:de |del |of )?((?:19|20)?\\d{2})(?!\\d)");
-    private static final Pattern NAME_DAY_YEAR =
-            Pattern.compile("(?<!\\p{L})(\\p{L}{3,10})\\.?[\\s_-]+(\\d{1,2})(?:st|nd|rd|th)?,?[\\s_-]+((?:19|20)\\d{2})(?!\\d)");
-    private static final Pattern CLOCK =
-            Pattern.compile("(?<![\\d:])(\\d{1,2}[:h]\\d{2}(?::\\d{2}(?:[.,]\\d+)?)?(?:\\s?[AaPp]\\.?[Mm]\\.?)?)(?![\\d:])");
-    private static final Pattern FILE_CLOCK = Pattern.compile("^[T_ -]+(\\d{2})[-h_.]?(\\d{2})(?:[-m_.]?(\\d{2}))?(?!\\d)");
+    private static final Pattern NAME_DAY_YEAR = Pattern.compile(
+            "(?<!\\p{L})(\\p{L}{3,10})\\.?[\\s_-]+(\\d{1,2})(?:st|nd|rd|th)?,?[\\s_-]+((?:19|20)\\d{2})(?!\\d)");
+    private static final Pattern CLOCK = Pattern.compile(
+            "(?<![\\d:])(\\d{1,2}[:h]\\d{2}(?::\\d{2}(?:[.,]\\d+)?)?(?:\\s?[AaPp]\\.?[Mm]\\.?)?)(?![\\d:])");
+    private static final Pattern FILE_CLOCK =
+            Pattern.compile("^[T_ -]+(\\d{2})[-h_.]?(\\d{2})(?:[-m_.]?(\\d{2}))?(?!\\d)");
     private static final Map<String, Integer> MONTHS = months();
 
     /** Finds the first date in a text: a cell, a line, a file's name. */
@@ -46,7 +47,8 @@ record WrittenDay(
         }
         Matcher yearFirst = YEAR_FIRST.matcher(text);
         // Without signs, 20310601 is a date only if all its digits stand there.
-        if (yearFirst.find() && (!yearFirst.group(2).isEmpty() || yearFirst.group().length() == 8)) {
+        if (yearFirst.find()
+                && (!yearFirst.group(2).isEmpty() || yearFirst.group().length() == 8)) {
             return day(
                     text,
                     yearFirst,
@@ -95,9 +97,11 @@ record WrittenDay(
         return find(cell).filter(day -> {
             String rest = cell.replace(day.written(), " ");
             rest = CLOCK.matcher(rest).replaceFirst(" ");
-            rest = rest.replaceAll("(?i)[\\s,T]|uhr|z$|[+-]\\d{2}:?\\d{2}$|^\\p{L}{2,10}\\.?,?$", "")
-                    .replaceAll("(?i)^(mo|tu|we|th|fr|sa|su|di|mi|do|so|lu|ma|me|je|ve|lun|mar|mer|gio|ven|sab|dom"
-                            + "|mie|jue|vie|seg|ter|qua|qui|sex|mon|tue|wed|thu|fri|sat|sun)\\p{L}*\\.?,?$", "");
+            rest = rest.replaceAll("(?i)[\\s,]|^\\s*T\\s*$|uhr|z$|[+-]\\d{2}:?\\d{2}$|^\\p{L}{2,10}\\.?,?$", "")
+                    .replaceAll(
+                            "(?i)^(mo|tu|we|th|fr|sa|su|di|mi|do|so|lu|ma|me|je|ve|lun|mar|mer|gio|ven|sab|dom"
+                                    + "|mie|jue|vie|seg|ter|qua|qui|sex|mon|tue|wed|thu|fri|sat|sun)\\p{L}*\\.?,?$",
+                            "");
             return rest.isEmpty();
         });
     }

@@ -24,6 +24,7 @@ import parchment.sheet.Header;
 import parchment.sheet.Numbers;
 import parchment.sheet.ReadableFile;
 import parchment.sheet.TextFile;
+import parchment.sheet.TextReader;
 import parchment.sheet.Words;
 
 /** Reads one of the logbook's tables: matches its headings with the columns that are known, and keeps the rest as extras. */
@@ -64,7 +65,7 @@ final class CsvTable {
     }
 
     private void read(InputStream in, List<Field> fields) throws IOException {
-        try (Reader text = TextFile.reader(in);
+        try (TextReader text = TextFile.reader(in);
                 BoundedReader bounded = new BoundedReader(text, BoundedReader.mostCharacters());
                 Reader peeked = new BufferedReader(bounded, 1 << 16)) {
             char delimiter = problems.delimiter(Delimiter.ofFirstLine(peeked));
@@ -99,6 +100,8 @@ final class CsvTable {
                 }
             } catch (UncheckedIOException e) {
                 stopped(e.getCause(), line);
+            } finally {
+                problems.encoding(text);
             }
             unusable.forEach(column -> column.report(headLine, problems));
         }

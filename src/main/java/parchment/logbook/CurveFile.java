@@ -2,7 +2,6 @@ package parchment.logbook;
 
 import java.io.IOException;
 import java.io.InputStream;
-import java.io.Reader;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -16,6 +15,7 @@ import parchment.sheet.Header;
 import parchment.sheet.Lines;
 import parchment.sheet.Numbers;
 import parchment.sheet.TextFile;
+import parchment.sheet.TextReader;
 
 /**
  * Reads one curve file line by line; what is kept is bounded by {@value #MOST_READINGS} readings.
@@ -59,8 +59,10 @@ final class CurveFile {
 
     /** Reads a curve file; whatever is wrong with it becomes a problem. */
     static Result read(InputStream in, CurveLayout layout, Settings settings, ProblemLog problems) throws IOException {
-        try (Reader reader = TextFile.reader(in)) {
-            return new CurveFile(layout, settings, problems).read(new Lines(reader));
+        try (TextReader reader = TextFile.reader(in)) {
+            Result result = new CurveFile(layout, settings, problems).read(new Lines(reader));
+            problems.encoding(reader);
+            return result;
         } catch (Lines.LineTooLong e) {
             problems.add(0, "", String.valueOf(e.getMessage()), "short lines of readings", "file left out");
             return Result.NOTHING;

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import parchment.sheet.TextReader;
 
 /**
  * Collects the problems of one file while it is read.
@@ -44,6 +45,13 @@ final class ProblemLog {
             }
         });
         return all;
+    }
+
+    /** Tells of letters that are not UTF-8, once for the file and with the line of the first; asked when the text was read. */
+    void encoding(TextReader text) {
+        text.other()
+                .ifPresent(other ->
+                        add(other.line(), "", "letters that are not UTF-8", "UTF-8", "read as " + other.encoding()));
     }
 
     /** Tells of columns that something else than a comma keeps apart, and returns that sign. */

@@ -20,6 +20,7 @@ import parchment.sheet.Header;
 import parchment.sheet.Numbers;
 import parchment.sheet.ReadableFile;
 import parchment.sheet.TextFile;
+import parchment.sheet.TextReader;
 import parchment.sheet.Words;
 
 /**
@@ -112,9 +113,10 @@ record Settings(
     private static Map<String, String> properties(Opening file, ProblemLog problems) {
         FirstOfEach properties = new FirstOfEach();
         try (InputStream in = file.open();
-                Reader text = TextFile.reader(in);
+                TextReader text = TextFile.reader(in);
                 Reader reader = new BoundedReader(text, Bounds.LONGEST_SETTINGS)) {
             properties.load(new StringReader(SettingLines.readable(reader, problems)));
+            problems.encoding(text);
         } catch (IOException e) {
             problems.add(0, "", TextFile.reason(e), "a file of settings, one 'name=value' a line", "settings left out");
             properties.clear();

@@ -30,7 +30,11 @@ enum CellFormat {
     /** Returns what a number with a format is; the numbers are those of the formats that a workbook need not write out. */
     static CellFormat of(@Nullable Integer id, @Nullable String format) {
         if (id != null) {
-            if (id >= 14 && id <= 17 || id >= 27 && id <= 31 || id == 36 || id >= 50 && id <= 54 || id >= 57 && id <= 58) {
+            if (id >= 14 && id <= 17
+                    || id >= 27 && id <= 31
+                    || id == 36
+                    || id >= 50 && id <= 54
+                    || id >= 57 && id <= 58) {
                 return DATE;
             }
             if (id >= 18 && id <= 21 || id >= 45 && id <= 47 || id >= 32 && id <= 35) {

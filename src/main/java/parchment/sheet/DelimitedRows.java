@@ -41,7 +41,8 @@ final class DelimitedRows {
         severalLines = firstLine != 1;
         while (at < text.length()) {
             if (rows.size() == mostRows) {
-                told.sentence("The file has more than " + mostRows + " rows; those from line " + line + " on are left out.");
+                told.sentence(
+                        "The file has more than " + mostRows + " rows; those from line " + line + " on are left out.");
                 return;
             }
             lines.add(line);
@@ -64,13 +65,15 @@ final class DelimitedRows {
         while (true) {
             String cell = cell();
             if (!cell.isEmpty() && !budget.take()) {
-                told.sentence("The file has more than " + SheetBounds.MOST_CELLS + " cells; those from line " + first + " on are left out.");
+                told.sentence("The file has more than " + SheetBounds.MOST_CELLS + " cells; those from line " + first
+                        + " on are left out.");
                 return null;
             }
             if (cells.size() < SheetBounds.MOST_COLUMNS) {
                 cells.add(cell);
             } else if (!cell.isEmpty()) {
-                told.sentence("The file has more than " + SheetBounds.MOST_COLUMNS + " columns; those after are left out.");
+                told.sentence(
+                        "The file has more than " + SheetBounds.MOST_COLUMNS + " columns; those after are left out.");
             }
             if (isEnd(at)) {
                 endOfLine();
@@ -86,7 +89,10 @@ final class DelimitedRows {
         while (start < text.length() && text.charAt(start) == ' ') {
             start++;
         }
-        if (delimiter != '"' && start < text.length() && text.charAt(start) == '"' && open < SheetBounds.MOST_OPEN_MARKS) {
+        if (delimiter != '"'
+                && start < text.length()
+                && text.charAt(start) == '"'
+                && open < SheetBounds.MOST_OPEN_MARKS) {
             String quoted = quoted(start + 1);
             if (quoted != null) {
                 return bounded(quoted);

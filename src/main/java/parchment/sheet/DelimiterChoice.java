@@ -27,7 +27,8 @@ final class DelimiterChoice {
         int most = 1;
         for (char sign : SIGNS) {
             int alike = alike(start, sign);
-            // A comma has to cut clearly more rows: a decimal comma stands in rows of numbers, and may stand in a title or two.
+            // A comma has to cut clearly more rows: a decimal comma stands in rows of numbers, and may stand in a title
+            // or two.
             if (alike > (sign == ',' && best != ',' ? most + most / 10 : most)) {
                 most = alike;
                 best = sign;

@@ -40,7 +40,8 @@ final class OdsFile {
 
     private static boolean isLocked(XMLStreamReader in) throws XMLStreamException {
         while (in.hasNext()) {
-            if (in.next() == XMLStreamConstants.START_ELEMENT && in.getLocalName().equals("encryption-data")) {
+            if (in.next() == XMLStreamConstants.START_ELEMENT
+                    && in.getLocalName().equals("encryption-data")) {
                 return true;
             }
         }
@@ -67,8 +68,8 @@ final class OdsFile {
                 case "spreadsheet" -> spreadsheet = true;
                 case "table" -> {
                     if (sheets.size() == SheetBounds.MOST_TABS) {
-                        told.sentence("The file has more than " + SheetBounds.MOST_TABS
-                                + " tabs; those after are left out.");
+                        told.sentence(
+                                "The file has more than " + SheetBounds.MOST_TABS + " tabs; those after are left out.");
                         return sheets;
                     }
                     String tab = PlainXml.attribute(in, "name", "");

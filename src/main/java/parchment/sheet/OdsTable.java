@@ -116,7 +116,8 @@ final class OdsTable {
         boolean error = false;
         // Some programs state the type twice: once as the standard has it, and once that it is an error.
         for (int i = 0; i < in.getAttributeCount(); i++) {
-            error |= in.getAttributeLocalName(i).equals("value-type") && in.getAttributeValue(i).equals("error");
+            error |= in.getAttributeLocalName(i).equals("value-type")
+                    && in.getAttributeValue(i).equals("error");
         }
         boolean formula = PlainXml.attribute(in, "formula") != null;
         String stored = PlainXml.attribute(in, "value", "");
@@ -136,14 +137,13 @@ final class OdsTable {
                     "Cells shown as a percentage, read as the number that is stored (15 % is 0.15)",
                     cells.place(row, column));
         }
-        String text =
-                switch (type) {
-                    case "float", "percentage", "currency" -> CellFormat.NUMBER.text(stored, CellFormat.DayZero.IN_1900);
-                    case "date" -> date(date);
-                    case "time" -> time(time);
-                    case "boolean" -> truth;
-                    default -> string == null ? shown : string;
-                };
+        String text = switch (type) {
+            case "float", "percentage", "currency" -> CellFormat.NUMBER.text(stored, CellFormat.DayZero.IN_1900);
+            case "date" -> date(date);
+            case "time" -> time(time);
+            case "boolean" -> truth;
+            default -> string == null ? shown : string;
+        };
         if (formula && text.isEmpty() && type.isEmpty()) {
             told.count(
                     "Cells with a formula whose value the file does not hold, read as blank (open it in a spreadsheet and save it anew)",

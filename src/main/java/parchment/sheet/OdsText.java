@@ -34,7 +34,8 @@ final class OdsText {
                             text.append(paragraphs++ == 0 ? "" : "\n");
                             inside = depth + 1;
                         }
-                        case "s" -> text.append(" ".repeat(Math.min(PlainXml.count(in, "c"), SheetBounds.LONGEST_CELL)));
+                        case "s" ->
+                            text.append(" ".repeat(Math.min(PlainXml.count(in, "c"), SheetBounds.LONGEST_CELL)));
                         case "tab" -> text.append('\t');
                         case "line-break" -> text.append('\n');
                         default -> {

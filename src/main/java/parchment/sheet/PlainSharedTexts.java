@@ -18,14 +18,16 @@ final class PlainSharedTexts {
 
     static byte[] of(InputStream texts) throws IOException, XMLStreamException {
         ByteArrayOutputStream to = new ByteArrayOutputStream();
-        XMLStreamWriter out = XMLOutputFactory.newDefaultFactory().createXMLStreamWriter(to, StandardCharsets.UTF_8.name());
+        XMLStreamWriter out =
+                XMLOutputFactory.newDefaultFactory().createXMLStreamWriter(to, StandardCharsets.UTF_8.name());
         XMLStreamReader in = PlainXml.open(texts);
         out.writeStartDocument();
         out.writeStartElement("sst");
         out.writeDefaultNamespace(MAIN);
         int count = 0;
         while (in.hasNext()) {
-            if (in.next() == XMLStreamConstants.START_ELEMENT && in.getLocalName().equals("si")) {
+            if (in.next() == XMLStreamConstants.START_ELEMENT
+                    && in.getLocalName().equals("si")) {
                 if (++count > SheetBounds.MOST_SHARED_TEXTS) {
                     throw new NoTableException("a workbook with more than " + SheetBounds.MOST_SHARED_TEXTS
                             + " different texts; save its sheets as CSV");

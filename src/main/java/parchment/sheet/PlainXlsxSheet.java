@@ -36,7 +36,8 @@ final class PlainXlsxSheet {
 
     /** Writes a sheet anew and returns what stands beside its cells. */
     static SheetMargins write(InputStream sheet, ByteArrayOutputStream to) throws XMLStreamException {
-        XMLStreamWriter out = XMLOutputFactory.newDefaultFactory().createXMLStreamWriter(to, StandardCharsets.UTF_8.name());
+        XMLStreamWriter out =
+                XMLOutputFactory.newDefaultFactory().createXMLStreamWriter(to, StandardCharsets.UTF_8.name());
         PlainXlsxSheet plain = new PlainXlsxSheet(PlainXml.open(sheet), out);
         out.writeStartDocument();
         out.writeStartElement("worksheet");
@@ -77,7 +78,7 @@ final class PlainXlsxSheet {
                     out.writeEndElement();
                 }
                 out.writeStartElement("row");
-                out.writeAttribute("r", String.valueOf(row + 1));
+                out.writeAttribute("r", String.valueOf(Math.min(row, SheetBounds.MOST_ROWS) + 1));
                 return true;
             }
             case "c" -> cell();
@@ -126,10 +127,7 @@ final class PlainXlsxSheet {
                 }
             }
         }
-        // One column beyond the bound is let through, so that it is told.
-        if (row <= SheetBounds.MOST_ROWS && column <= SheetBounds.MOST_COLUMNS) {
-            write(type, style, formula, value, inline.toString());
-        }
+        write(type, style, formula, value, inline.toString());
     }
 
     private void write(String type, String style, boolean formula, @Nullable String value, String inline)
@@ -140,7 +138,9 @@ final class PlainXlsxSheet {
             return;
         }
         out.writeStartElement("c");
-        out.writeAttribute("r", Told.place(row, column));
+        // What lies beyond the bounds is put on their border, where it is told and left out.
+        out.writeAttribute(
+                "r", Told.place(Math.min(row, SheetBounds.MOST_ROWS), Math.min(column, SheetBounds.MOST_COLUMNS)));
         if (!style.isEmpty()) {
             out.writeAttribute("s", style);
         }

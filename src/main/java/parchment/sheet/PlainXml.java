@@ -47,8 +47,10 @@ final class PlainXml {
     }
 
     static NoTableException damaged(String name, Exception cause) {
-        return new NoTableException("a workbook whose part " + Words.quote(name)
-                + " cannot be read; open it in a spreadsheet and save it anew", cause);
+        return new NoTableException(
+                "a workbook whose part " + Words.quote(name)
+                        + " cannot be read; open it in a spreadsheet and save it anew",
+                cause);
     }
 
     /** Returns an attribute whatever its name space; null if there is none. */

@@ -27,8 +27,8 @@ public record Sheet(
         rows = rows.stream().map(List::copyOf).toList();
         lines = List.copyOf(lines);
         if (!lines.isEmpty() && lines.size() != rows.size()) {
-            throw new IllegalArgumentException(
-                    "A sheet needs a line for each of its " + rows.size() + " rows, and was given " + lines.size() + ".");
+            throw new IllegalArgumentException("A sheet needs a line for each of its " + rows.size()
+                    + " rows, and was given " + lines.size() + ".");
         }
     }
 

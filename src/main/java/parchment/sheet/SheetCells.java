@@ -35,12 +35,13 @@ final class SheetCells {
             return false;
         }
         if (column >= SheetBounds.MOST_COLUMNS) {
-            told.sentence(where() + "has more than " + SheetBounds.MOST_COLUMNS + " columns; those after are left out.");
+            told.sentence(
+                    where() + "has more than " + SheetBounds.MOST_COLUMNS + " columns; those after are left out.");
             return true;
         }
         if (!budget.take()) {
-            told.sentence("The file has more than " + SheetBounds.MOST_CELLS + " cells; those after "
-                    + where().strip() + ", " + Told.place(row, column) + ", are left out.");
+            told.sentence("The file has more than " + SheetBounds.MOST_CELLS + " cells; those after " + where().strip()
+                    + ", " + Told.place(row, column) + ", are left out.");
             return false;
         }
         while (rows.size() <= row) {

@@ -21,8 +21,7 @@ final class SheetMargins {
 
     void hideColumns(int first, int last) {
         if (first < SheetBounds.MOST_COLUMNS && hiddenColumns.size() < SheetBounds.MOST_COLUMNS) {
-            hiddenColumns.add(
-                    first == last ? Told.column(first) : Told.column(first) + " to " + Told.column(last));
+            hiddenColumns.add(first == last ? Told.column(first) : Told.column(first) + " to " + Told.column(last));
         }
     }
 
@@ -43,7 +42,8 @@ final class SheetMargins {
         merged.forEach(stretch -> cells.merge(stretch.row(), stretch.first(), stretch.last()));
         String sheet = "Sheet " + Words.quote(tab);
         if (!hiddenColumns.isEmpty()) {
-            told.sentence(sheet + " has hidden columns, read all the same: " + String.join(", ", hiddenColumns.subList(0, Math.min(5, hiddenColumns.size())))
+            told.sentence(sheet + " has hidden columns, read all the same: "
+                    + String.join(", ", hiddenColumns.subList(0, Math.min(5, hiddenColumns.size())))
                     + (hiddenColumns.size() > 5 ? " and " + (hiddenColumns.size() - 5) + " more" : "") + ".");
         }
         if (hiddenRows > 0) {

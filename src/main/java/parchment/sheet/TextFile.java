@@ -29,9 +29,10 @@ public final class TextFile {
     /** Says why a file could not be read, without the name of a class. */
     public static String reason(IOException failure) {
         String message = failure.getMessage();
-        if (message != null && (failure instanceof ReadableFile.Refused
-                || failure instanceof BoundedReader.TooLong
-                || failure instanceof NoTableException)) {
+        if (message != null
+                && (failure instanceof ReadableFile.Refused
+                        || failure instanceof BoundedReader.TooLong
+                        || failure instanceof NoTableException)) {
             return message;
         }
         if (failure instanceof NoSuchFileException) {

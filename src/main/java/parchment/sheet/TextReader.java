@@ -115,7 +115,9 @@ public final class TextReader extends Reader {
     /** Reads one letter of two to four bytes in its shortest form; -1 if the bytes are none. */
     private int utf8() throws IOException {
         int first = bytes[next] & 0xFF;
-        int more = first >= 0xC2 && first < 0xE0 ? 1 : first >= 0xE0 && first < 0xF0 ? 2 : first >= 0xF0 && first < 0xF5 ? 3 : 0;
+        int more = first >= 0xC2 && first < 0xE0
+                ? 1
+                : first >= 0xE0 && first < 0xF0 ? 2 : first >= 0xF0 && first < 0xF5 ? 3 : 0;
         while (more > 0 && filled - next <= more && fill()) {
             // Several readings may be needed where a letter lies on the border of two.
         }
@@ -148,7 +150,10 @@ public final class TextReader extends Reader {
         int first = bytes[next] & 0xFF;
         int second = bytes[next + 1] & 0xFF;
         next += 2;
-        return (char) (found == TextEncoding.UTF_16LE || found == TextEncoding.MARKED_UTF_16LE ? second << 8 | first : first << 8 | second);
+        return (char)
+                (found == TextEncoding.UTF_16LE || found == TextEncoding.MARKED_UTF_16LE
+                        ? second << 8 | first
+                        : first << 8 | second);
     }
 
     /** Reads on behind what is left; returns whether anything came. */

@@ -2,7 +2,6 @@ package parchment.sheet;
 
 import java.io.IOException;
 import java.io.InputStream;
-import java.util.List;
 import java.nio.file.Path;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -10,7 +9,8 @@ import java.util.regex.Pattern;
 /** Reads a text file as one sheet. */
 final class TextTable {
     /** A first line by which some spreadsheets are told the sign between the columns. */
-    private static final Pattern STATED = Pattern.compile("\\A\"?sep=(.)\"?(?:\r\n|\r|\n|\\z)", Pattern.CASE_INSENSITIVE);
+    private static final Pattern STATED =
+            Pattern.compile("\\A\"?sep=(.)\"?(?:\r\n|\r|\n|\\z)", Pattern.CASE_INSENSITIVE);
 
     private TextTable() {}
 

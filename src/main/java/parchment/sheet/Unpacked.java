@@ -48,11 +48,13 @@ final class Unpacked {
     }
 
     private static NoTableException cut(Exception cause) {
-        return new NoTableException("a workbook that was cut off or damaged; copy it again, or open it and save it anew", cause);
+        return new NoTableException(
+                "a workbook that was cut off or damaged; copy it again, or open it and save it anew", cause);
     }
 
     private static NoTableException tooManyParts() {
-        return new NoTableException("a packed file with more than " + SheetBounds.MOST_PARTS + " files in it, which is no workbook");
+        return new NoTableException(
+                "a packed file with more than " + SheetBounds.MOST_PARTS + " files in it, which is no workbook");
     }
 
     /** Returns the number of files that the end of a packed file states, before their list is read into the memory. */
@@ -94,7 +96,8 @@ final class Unpacked {
                     PlainXml.check(new ByteArrayInputStream(part), name);
                 }
                 if (parts.put(name.startsWith("/") ? name.substring(1) : name, part) != null) {
-                    throw new NoTableException("a packed file that holds " + Words.quote(name) + " twice, which is no workbook");
+                    throw new NoTableException(
+                            "a packed file that holds " + Words.quote(name) + " twice, which is no workbook");
                 }
             }
         }
@@ -107,7 +110,9 @@ final class Unpacked {
                 || plain.equals("meta-inf/manifest.xml")
                 || plain.equals("[content_types].xml")
                 || plain.startsWith("_rels/")
-                || plain.startsWith("xl/") && plain.endsWith(".xml") && !plain.substring(3).contains("/")
+                || plain.startsWith("xl/")
+                        && plain.endsWith(".xml")
+                        && !plain.substring(3).contains("/")
                 || plain.startsWith("xl/_rels/")
                 || plain.startsWith("xl/worksheets/") && plain.endsWith(".xml");
     }
@@ -117,7 +122,8 @@ final class Unpacked {
     }
 
     private static byte[] unpack(ZipFile zip, ZipEntry entry, long left) throws IOException {
-        long most = Math.min(holdsCells(entry.getName()) ? SheetBounds.LARGEST_PART : SheetBounds.LARGEST_OTHER_PART, left);
+        long most =
+                Math.min(holdsCells(entry.getName()) ? SheetBounds.LARGEST_PART : SheetBounds.LARGEST_OTHER_PART, left);
         if (entry.getSize() > most) {
             throw tooLarge(entry.getName());
         }

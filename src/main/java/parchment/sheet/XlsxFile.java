@@ -70,26 +70,42 @@ final class XlsxFile {
         Map<String, String> links = new HashMap<>();
         XMLStreamReader in = PlainXml.open(parts.part(LINKS));
         while (in.hasNext()) {
-            if (in.next() == XMLStreamConstants.START_ELEMENT && in.getLocalName().equals("Relationship")) {
+            if (in.next() == XMLStreamConstants.START_ELEMENT
+                    && in.getLocalName().equals("Relationship")) {
                 String target = PlainXml.attribute(in, "Target", "");
                 links.put(
-                        PlainXml.attribute(in, "Id", ""), target.startsWith("/") ? target.substring(1) : "xl/" + target);
+                        PlainXml.attribute(in, "Id", ""),
+                        target.startsWith("/") ? target.substring(1) : "xl/" + target);
             }
         }
         return links;
     }
 
-    private List<Sheet> sheets(Unpacked parts, Map<String, String> links) throws IOException {
+    /** The library knows the year only where it is written as "true", which is one of two ways that XML has. */
+    private static DayZero zero(Unpacked parts) throws XMLStreamException {
+        XMLStreamReader in = PlainXml.open(parts.part("xl/workbook.xml"));
+        while (in.hasNext()) {
+            if (in.next() == XMLStreamConstants.START_ELEMENT
+                    && in.getLocalName().equals("workbookPr")) {
+                String from1904 = PlainXml.attribute(in, "date1904", "0");
+                return from1904.equals("1") || from1904.equals("true") ? DayZero.IN_1904 : DayZero.IN_1900;
+            }
+        }
+        return DayZero.IN_1900;
+    }
+
+    private List<Sheet> sheets(Unpacked parts, Map<String, String> links) throws IOException, XMLStreamException {
         List<Sheet> sheets = new ArrayList<>();
         try (ReadableWorkbook workbook = new ReadableWorkbook(parts.packedAnew(), new ReadingOptions(true, true))) {
-            zero = workbook.isDate1904() ? DayZero.IN_1904 : DayZero.IN_1900;
+            zero = zero(parts);
             for (org.dhatim.fastexcel.reader.Sheet tab : workbook.getSheets().toList()) {
                 SheetMargins beside = margins.get(links.getOrDefault(tab.getId(), ""));
                 if (beside == null) {
                     continue;
                 }
                 if (sheets.size() == SheetBounds.MOST_TABS) {
-                    told.sentence("The file has more than " + SheetBounds.MOST_TABS + " tabs; those after are left out.");
+                    told.sentence(
+                            "The file has more than " + SheetBounds.MOST_TABS + " tabs; those after are left out.");
                     break;
                 }
                 if (tab.getVisibility() != SheetVisibility.VISIBLE) {
@@ -122,12 +138,15 @@ final class XlsxFile {
         int column = cell.getColumnIndex();
         Object value = cell.getValue();
         String raw = cell.getRawValue() == null ? "" : cell.getRawValue();
-        if (cell.getType() == CellType.ERROR || raw.startsWith("#") && cell.getType() == CellType.FORMULA && isError(raw)) {
-            told.count("Cells that hold an error such as " + Words.quote(raw) + ", read as blank", cells.place(row, column));
+        if (cell.getType() == CellType.ERROR
+                || raw.startsWith("#") && cell.getType() == CellType.FORMULA && isError(raw)) {
+            told.count("Cells that hold an error such as #DIV/0!, read as blank", cells.place(row, column));
             return "";
         }
         if (value == null || raw.isEmpty() && !(value instanceof String)) {
-            if (cell.getType() == CellType.FORMULA) {
+            if (cell.getType() == CellType.STRING && value == null) {
+                told.count("Cells whose text the file does not hold, read as blank", cells.place(row, column));
+            } else if (cell.getType() == CellType.FORMULA) {
                 told.count(
                         "Cells with a formula whose value the file does not hold, read as blank (open it in a spreadsheet and save it anew)",
                         cells.place(row, column));
@@ -140,7 +159,9 @@ final class XlsxFile {
         if (value instanceof BigDecimal) {
             CellFormat format = CellFormat.of(cell.getDataFormatId(), cell.getDataFormatString());
             if (format == CellFormat.PERCENT) {
-                told.count("Cells shown as a percentage, read as the number that is stored (15 % is 0.15)", cells.place(row, column));
+                told.count(
+                        "Cells shown as a percentage, read as the number that is stored (15 % is 0.15)",
+                        cells.place(row, column));
             }
             return format.text(raw, zero);
         }

@@ -39,22 +39,50 @@ class CupJoinTest {
         String[] lines = new String[rows.length + 1];
         lines[0] = "Date|Code|Batch";
         System.arraycopy(rows, 0, lines, 1, rows.length);
-        return BlindKey.of(MadeTables.named("key.csv", "", List.of(), lines), ScoreClues.of(List.of())).orElseThrow();
+        return BlindKey.of(MadeTables.named("key.csv", "", List.of(), lines), ScoreClues.of(List.of()))
+                .orElseThrow();
     }
 
     static Stream<Arguments> certain() {
         return Stream.of(
                 Arguments.of(cup("102", "", ""), "102", "scores.csv line 5 is batch 102: the name '102' stands there."),
-                Arguments.of(cup("#102", "", ""), "102", "scores.csv line 5 is batch 102: the name '#102' stands there."),
-                Arguments.of(cup("Batch 102", "", ""), "102", "scores.csv line 5 is batch 102: the name 'Batch 102' stands there."),
-                Arguments.of(cup("Charge 0102", "", ""), "102", "scores.csv line 5 is batch 102: the name 'Charge 0102' stands there."),
-                Arguments.of(cup("101", "", ""), "Batch 101 - Wren", "scores.csv line 5 is batch Batch 101 - Wren: the name '101' stands there."),
-                Arguments.of(cup("7", "", ""), "2031-7", "scores.csv line 5 is batch 2031-7: of those called '7' it alone was roasted in the 21 days before."),
-                Arguments.of(cup("", "K7", ""), "103", "scores.csv line 5: code 'K7' of 2031-06-04 is batch 103, by the key's line 2 (key.csv)."),
-                Arguments.of(cup("", "k7", ""), "103", "scores.csv line 5: code 'k7' of 2031-06-04 is batch 103, by the key's line 2 (key.csv)."),
-                Arguments.of(cup("2031-06-01", "", "Low Orchard"), "Batch 101 - Wren",
+                Arguments.of(
+                        cup("#102", "", ""), "102", "scores.csv line 5 is batch 102: the name '#102' stands there."),
+                Arguments.of(
+                        cup("Batch 102", "", ""),
+                        "102",
+                        "scores.csv line 5 is batch 102: the name 'Batch 102' stands there."),
+                Arguments.of(
+                        cup("Charge 0102", "", ""),
+                        "102",
+                        "scores.csv line 5 is batch 102: the name 'Charge 0102' stands there."),
+                Arguments.of(
+                        cup("101", "", ""),
+                        "Batch 101 - Wren",
+                        "scores.csv line 5 is batch Batch 101 - Wren: the name '101' stands there."),
+                Arguments.of(
+                        cup("7", "", ""),
+                        "2031-7",
+                        "scores.csv line 5 is batch 2031-7: of those called '7' it alone was roasted in the 21 days before."),
+                Arguments.of(
+                        cup("", "K7", ""),
+                        "103",
+                        "scores.csv line 5: code 'K7' of 2031-06-04 is batch 103, by the key's line 2 (key.csv)."),
+                Arguments.of(
+                        cup("first", "K7", ""),
+                        "103",
+                        "scores.csv line 5: code 'K7' of 2031-06-04 is batch 103, by the key's line 2 (key.csv)."),
+                Arguments.of(
+                        cup("", "k7", ""),
+                        "103",
+                        "scores.csv line 5: code 'k7' of 2031-06-04 is batch 103, by the key's line 2 (key.csv)."),
+                Arguments.of(
+                        cup("2031-06-01", "", "Low Orchard"),
+                        "Batch 101 - Wren",
                         "scores.csv line 5 is batch Batch 101 - Wren: the only one of lot 'Low Orchard' roasted on 2031-06-01."),
-                Arguments.of(cup("", "", "hill"), "104",
+                Arguments.of(
+                        cup("", "", "hill"),
+                        "104",
                         "scores.csv line 5 names the lot 'hill' alone; batch 104 alone of it was roasted in the 21 days before."));
     }
 
@@ -67,44 +95,75 @@ class CupJoinTest {
 
     static Stream<Arguments> doubtful() {
         return Stream.of(
-                Arguments.of(cup("", "", "Far Terrace"), List.of("102", "103"),
+                Arguments.of(
+                        cup("", "", "Far Terrace"),
+                        List.of("102", "103"),
                         "scores.csv line 5 names the lot 'Far Terrace' alone; 2 batches of it can be meant."),
-                Arguments.of(cup("2031-06-02", "", ""), List.of("102", "103"), "scores.csv line 5: 2 batches were roasted on 2031-06-02."),
-                Arguments.of(cup("", "M2", ""), List.of("102"), "scores.csv line 5: the key has the code 'M2' of 2031-06-04 for another day (2031-06-05)."),
-                Arguments.of(cup("", "P3", ""), List.of("102", "104"), "scores.csv line 5: the key has the code 'P3' of 2031-06-04 for several batches."));
+                Arguments.of(
+                        cup("2031-06-02", "", ""),
+                        List.of("102", "103"),
+                        "scores.csv line 5: 2 batches were roasted on 2031-06-02."),
+                Arguments.of(
+                        cup("", "M2", ""),
+                        List.of("102"),
+                        "scores.csv line 5: the key has the code 'M2' of 2031-06-04 for another day (2031-06-05)."),
+                Arguments.of(
+                        cup("", "P3", ""),
+                        List.of("102", "104"),
+                        "scores.csv line 5: the key has the code 'P3' of 2031-06-04 for several batches."));
     }
 
     @ParameterizedTest(name = "{2}")
     @MethodSource("doubtful")
     void doesNotJoinInSilenceWhereSeveralCanBeMeant(TastedCup cup, List<String> batches, String reason) {
-        CupJoin join = CupJoin.of(List.of(cup), List.of(key("2031-06-05|M2|102", "2031-06-04|P3|102", "2031-06-04|P3|104")), BATCHES);
-        assertEquals(List.of(new CupJoin.Doubtful(cup, batches.get(0), batches.subList(1, batches.size()), reason)), join.doubtful());
+        CupJoin join = CupJoin.of(
+                List.of(cup), List.of(key("2031-06-05|M2|102", "2031-06-04|P3|102", "2031-06-04|P3|104")), BATCHES);
+        assertEquals(
+                List.of(new CupJoin.Doubtful(cup, batches.get(0), batches.subList(1, batches.size()), reason)),
+                join.doubtful());
     }
 
     static Stream<Arguments> nothing() {
         return Stream.of(
-                Arguments.of(cup("batch 1O3", "", ""), "scores.csv line 5: no batch is called 'batch 1O3'; nearest is 103."),
+                Arguments.of(
+                        cup("batch 1O3", "", ""), "scores.csv line 5: no batch is called 'batch 1O3'; nearest is 103."),
                 Arguments.of(cup("999999", "", ""), "scores.csv line 5: no batch is called '999999'."),
-                Arguments.of(cup("", "Z9", ""), "scores.csv line 5: no key has the code 'Z9' of 2031-06-04, and no batch is called so."),
-                Arguments.of(cup("", "", "Valley"), "scores.csv line 5 names the lot 'Valley' alone, and no batch of it is known."),
+                Arguments.of(
+                        cup("", "Z9", ""),
+                        "scores.csv line 5: no key has the code 'Z9' of 2031-06-04, and no batch is called so."),
+                Arguments.of(
+                        cup("", "", "Valley"),
+                        "scores.csv line 5 names the lot 'Valley' alone, and no batch of it is known."),
                 Arguments.of(cup("", "", ""), "scores.csv line 5 names no batch, no code and no lot."),
-                Arguments.of(cup("2031-06-30", "", ""), "scores.csv line 5: no batch is known that was roasted on 2031-06-30."),
-                Arguments.of(cup("", "K7", ""), "scores.csv line 5: the code 'K7' of 2031-06-04 is '1033' by the key's line 2 (key.csv), and no batch is called so; nearest is 103."));
+                Arguments.of(
+                        cup("2031-06-30", "", ""),
+                        "scores.csv line 5: no batch is known that was roasted on 2031-06-30."),
+                Arguments.of(
+                        cup("", "K7", ""),
+                        "scores.csv line 5: the code 'K7' of 2031-06-04 is '1033' by the key's line 2 (key.csv), and no batch is called so; nearest is 103."));
     }
 
     @ParameterizedTest(name = "{1}")
     @MethodSource("nothing")
     void namesWhatJoinsNothing(TastedCup cup, String reason) {
         CupJoin join = CupJoin.of(List.of(cup), List.of(key("2031-06-04|K7|1033")), BATCHES);
-        assertEquals(List.of(reason), join.unjoined().stream().map(CupJoin.Unjoined::reason).toList(), join.toString());
+        assertEquals(
+                List.of(reason),
+                join.unjoined().stream().map(CupJoin.Unjoined::reason).toList(),
+                join.toString());
     }
 
     @Test
     void readsKeysWithoutDaysAndBesideAList() {
         Table list = MadeTables.of("Charge|Rohkaffee kg|Code", "101|5|K7", "102|5|", "103|5|M2", "104|5|M2");
         BlindKey key = BlindKey.of(list, ScoreClues.of(List.of())).orElseThrow();
-        assertEquals(List.of("K7 101", "M2 103", "M2 104"), key.entries().stream().map(e -> e.code() + " " + e.batch()).toList());
-        assertEquals(List.of("Line 5: the code 'M2' stands for '104' here and for '103' on line 4; cups of that code are asked about."), key.told());
+        assertEquals(
+                List.of("K7 101", "M2 103", "M2 104"),
+                key.entries().stream().map(e -> e.code() + " " + e.batch()).toList());
+        assertEquals(
+                List.of(
+                        "Line 5: the code 'M2' stands for '104' here and for '103' on line 4; cups of that code are asked about."),
+                key.told());
         assertEquals("It has codes under 'Code' and batches under 'Charge'.", key.reason());
     }
 
@@ -112,6 +171,8 @@ class CupJoinTest {
     void readsAKeyWhoseHeadingsAreStrangeByItsBatches() {
         Table table = MadeTables.of("Muestra|Lo que es", "A|101", "B|102");
         BlindKey key = BlindKey.of(table, ScoreClues.of(List.of("101", "102"))).orElseThrow();
-        assertEquals(List.of("A 101", "B 102"), key.entries().stream().map(e -> e.code() + " " + e.batch()).toList());
+        assertEquals(
+                List.of("A 101", "B 102"),
+                key.entries().stream().map(e -> e.code() + " " + e.batch()).toList());
     }
 }

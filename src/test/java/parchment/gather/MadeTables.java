@@ -20,11 +20,13 @@ final class MadeTables {
         for (String line : lines) {
             rows.add(cells(line));
         }
-        List<List<String>> all = new ArrayList<>(above.stream().map(MadeTables::cells).toList());
+        List<List<String>> all =
+                new ArrayList<>(above.stream().map(MadeTables::cells).toList());
         all.addAll(rows);
         List<String> headings = new ArrayList<>();
         for (int i = 0; i < rows.get(0).size(); i++) {
-            headings.add(rows.get(0).get(i).isEmpty() ? "#" + (i + 1) : rows.get(0).get(i));
+            headings.add(
+                    rows.get(0).get(i).isEmpty() ? "#" + (i + 1) : rows.get(0).get(i));
         }
         int before = above.size() + 2;
         return new Table(

@@ -18,12 +18,30 @@ class ScoreLayoutsTest {
     private static final int SEEDS = 40;
 
     private static final Map<String, List<List<String>>> WORDS = Map.of(
-            "en", List.of(List.of("Batch", "Cupper", "Attribute", "Score", "Cup"), List.of("Acidity", "Sweetness", "Body", "Clean cup")),
-            "de", List.of(List.of("Charge", "Verkoster", "Merkmal", "Punkte", "Tasse"), List.of("Säure", "Süße", "Körper", "Nachgeschmack")),
-            "es", List.of(List.of("Tueste", "Catador", "Atributo", "Puntaje", "Taza"), List.of("Acidez", "Dulzor", "Cuerpo", "Sabor")),
-            "pt", List.of(List.of("Torra", "Provador", "Atributo", "Nota", "Xícara"), List.of("Acidez", "Doçura", "Corpo", "Finalização aroma")),
-            "it", List.of(List.of("Tostatura", "Assaggiatore", "Attributo", "Punteggio", "Tazza"), List.of("Acidità", "Dolcezza", "Corpo", "Retrogusto")),
-            "fr", List.of(List.of("Torréfaction", "Dégustateur", "Attribut", "Note", "Tasse"), List.of("Acidité", "Douceur", "Corps", "Équilibre")));
+            "en",
+                    List.of(
+                            List.of("Batch", "Cupper", "Attribute", "Score", "Cup"),
+                            List.of("Acidity", "Sweetness", "Body", "Clean cup")),
+            "de",
+                    List.of(
+                            List.of("Charge", "Verkoster", "Merkmal", "Punkte", "Tasse"),
+                            List.of("Säure", "Süße", "Körper", "Nachgeschmack")),
+            "es",
+                    List.of(
+                            List.of("Tueste", "Catador", "Atributo", "Puntaje", "Taza"),
+                            List.of("Acidez", "Dulzor", "Cuerpo", "Sabor")),
+            "pt",
+                    List.of(
+                            List.of("Torra", "Provador", "Atributo", "Nota", "Xícara"),
+                            List.of("Acidez", "Doçura", "Corpo", "Finalização aroma")),
+            "it",
+                    List.of(
+                            List.of("Tostatura", "Assaggiatore", "Attributo", "Punteggio", "Tazza"),
+                            List.of("Acidità", "Dolcezza", "Corpo", "Retrogusto")),
+            "fr",
+                    List.of(
+                            List.of("Torréfaction", "Dégustateur", "Attribut", "Note", "Tasse"),
+                            List.of("Acidité", "Douceur", "Corps", "Équilibre")));
 
     private static final class Truth {
         final List<String> attributes;
@@ -47,7 +65,8 @@ class ScoreLayoutsTest {
                 for (String cupper : cuppers) {
                     for (String attribute : attributes) {
                         if (random.nextInt(12) > 0) {
-                            String written = String.valueOf(6 + step * random.nextInt((int) (4 / step) + 1)).replace(".0", "");
+                            String written = String.valueOf(6 + step * random.nextInt((int) (4 / step) + 1))
+                                    .replace(".0", "");
                             scores.put(key(batch, cupper, attribute), comma ? written.replace('.', ',') : written);
                         }
                     }
@@ -73,9 +92,24 @@ class ScoreLayoutsTest {
 
     @ParameterizedTest(name = "{0}, {1}")
     @CsvSource({
-        "rows, en", "rows, de", "attribute over cupper, en", "attribute over cupper, it", "cupper over attribute, fr", "cupper over attribute, pt",
-        "group row, en", "group row, es", "long, en", "long, fr", "long, pt", "cuppers as columns, de", "cuppers as columns, es",
-        "tabs, it", "tabs, de", "side by side, en", "side by side, fr", "side by side, pt"
+        "rows, en",
+        "rows, de",
+        "attribute over cupper, en",
+        "attribute over cupper, it",
+        "cupper over attribute, fr",
+        "cupper over attribute, pt",
+        "group row, en",
+        "group row, es",
+        "long, en",
+        "long, fr",
+        "long, pt",
+        "cuppers as columns, de",
+        "cuppers as columns, es",
+        "tabs, it",
+        "tabs, de",
+        "side by side, en",
+        "side by side, fr",
+        "side by side, pt"
     })
     void readsBackWhatWasWritten(String layout, String language) {
         for (int seed = 0; seed < SEEDS; seed++) {
@@ -84,8 +118,9 @@ class ScoreLayoutsTest {
             for (Table table : tables(layout, truth)) {
                 ScoreSheet sheet = ScoreSheets.of(table, ScoreClues.of(BATCHES)).orElseThrow();
                 for (TastedCup cup : sheet.cups()) {
-                    cup.scores().forEach((attribute, score) ->
-                            assertEquals(null, read.put(Truth.key(cup.batch(), cup.cupper(), attribute), score), attribute));
+                    cup.scores()
+                            .forEach((attribute, score) -> assertEquals(
+                                    null, read.put(Truth.key(cup.batch(), cup.cupper(), attribute), score), attribute));
                 }
             }
             assertEquals(truth.expected(), new TreeMap<>(read), layout + ", seed " + seed);
@@ -100,7 +135,8 @@ class ScoreLayoutsTest {
                 lines.add(batchHead + "|" + truth.heads.get(1) + "|" + String.join("|", truth.attributes));
                 for (String batch : BATCHES) {
                     for (String cupper : truth.cuppers) {
-                        lines.add(batch + "|" + cupper + cells(truth, batch, List.of(cupper), truth.attributes, Outer.CUPPER));
+                        lines.add(batch + "|" + cupper
+                                + cells(truth, batch, List.of(cupper), truth.attributes, Outer.CUPPER));
                     }
                 }
             }
@@ -121,7 +157,8 @@ class ScoreLayoutsTest {
                     lines.add(batch + cells(truth, batch, truth.cuppers, truth.attributes, outer));
                 }
                 if (layout.equals("group row")) {
-                    return List.of(MadeTables.named("s.csv", "", List.of(above.toString()), lines.toArray(String[]::new)));
+                    return List.of(
+                            MadeTables.named("s.csv", "", List.of(above.toString()), lines.toArray(String[]::new)));
                 }
             }
             case "long" -> {
@@ -129,7 +166,8 @@ class ScoreLayoutsTest {
                 for (String batch : BATCHES) {
                     for (String cupper : truth.cuppers) {
                         for (String attribute : truth.attributes) {
-                            lines.add(batch + "|" + cupper + "|" + attribute + "|" + truth.cell(batch, cupper, attribute));
+                            lines.add(batch + "|" + cupper + "|" + attribute + "|"
+                                    + truth.cell(batch, cupper, attribute));
                         }
                     }
                 }
@@ -139,7 +177,8 @@ class ScoreLayoutsTest {
                 for (String batch : BATCHES) {
                     String written = batch;
                     for (String attribute : truth.attributes) {
-                        lines.add(written + "|" + attribute + cells(truth, batch, truth.cuppers, List.of(attribute), Outer.CUPPER));
+                        lines.add(written + "|" + attribute
+                                + cells(truth, batch, truth.cuppers, List.of(attribute), Outer.CUPPER));
                         written = "";
                     }
                 }
@@ -150,7 +189,8 @@ class ScoreLayoutsTest {
                     List<String> own = new ArrayList<>();
                     if (layout.equals("tabs")) {
                         own.add(batchHead + "|" + String.join("|", truth.attributes));
-                        BATCHES.forEach(b -> own.add(b + cells(truth, b, List.of(cupper), truth.attributes, Outer.CUPPER)));
+                        BATCHES.forEach(
+                                b -> own.add(b + cells(truth, b, List.of(cupper), truth.attributes, Outer.CUPPER)));
                     } else {
                         own.add("|" + String.join("|", BATCHES));
                         for (String attribute : truth.attributes) {

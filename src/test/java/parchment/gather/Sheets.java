@@ -17,7 +17,8 @@ final class Sheets {
 
     static Sheet of(Numbers.Decimal decimal, String... lines) {
         List<List<String>> rows = Arrays.stream(lines)
-                .map(line -> Arrays.stream(line.split("\\|", -1)).map(String::strip).toList())
+                .map(line ->
+                        Arrays.stream(line.split("\\|", -1)).map(String::strip).toList())
                 .map(cells -> cells.size() == 1 && cells.get(0).isEmpty() ? List.<String>of() : cells)
                 .toList();
         return new Sheet(Path.of("list.csv"), "", ';', decimal, rows);

@@ -3,8 +3,10 @@ package parchment.pipeline;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.time.LocalDate;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Predicate;
 import org.hipparchus.stat.regression.OLSMultipleLinearRegression;
 import parchment.logbook.Logbook;
 import parchment.virtual.Scenario;
@@ -131,23 +133,29 @@ final class VirtualCells {
         String lot = logbook.lots().get(0).name();
         Answers.Best answer = Answers.best(Answers.ask(OtherCells.ASKED, logbook), lot);
         Map<String, Double> values = OtherCells.best(answer, best, best);
-        values.put("own held", OtherCells.yes(answer.holds(top(since, lot))));
+        values.put("own held", OtherCells.yes(answer.holds(top(truth.batches(), lot, probeSince))));
         return values;
     }
 
-    /** Returns where the square through a lot's noise-free sweetness over the reading at the drop has its top. */
-    private static double top(List<VirtualBatch> batches, String lot) {
+    /**
+     * Returns where the square through a lot's noise-free sweetness over the reading at the drop has its top. What was read before the probe moved
+     * is brought to the later probe by what the two read on the average at one temperature of the beans.
+     */
+    private static double top(List<VirtualBatch> batches, String lot, LocalDate probeSince) {
         List<VirtualBatch> own = batches.stream()
                 .filter(batch -> batch.plan().lot().name().equals(lot))
                 .toList();
-        double middle = own.stream()
-                .mapToDouble(VirtualBatch::dropReading)
-                .average()
-                .orElseThrow();
+        double earlier = aboveTheBeans(own, batch -> isBefore(batch, probeSince));
+        double later = aboveTheBeans(own, batch -> !isBefore(batch, probeSince));
+        double[] readings = own.stream()
+                .mapToDouble(
+                        batch -> batch.dropReading() + (isBefore(batch, probeSince) ? later - earlier : 0))
+                .toArray();
+        double middle = Arrays.stream(readings).average().orElseThrow();
         double[][] rows = new double[own.size()][];
         double[] sweetness = new double[own.size()];
         for (int i = 0; i < rows.length; i++) {
-            double x = own.get(i).dropReading() - middle;
+            double x = readings[i] - middle;
             rows[i] = new double[] {x, x * x};
             sweetness[i] = own.get(i).flavour().get(0);
         }
@@ -155,6 +163,18 @@ final class VirtualCells {
         fit.newSampleData(sweetness, rows);
         double[] curve = fit.estimateRegressionParameters();
         return middle - curve[1] / (2 * curve[2]);
+    }
+
+    private static boolean isBefore(VirtualBatch batch, LocalDate day) {
+        return batch.plan().roastedAt().toLocalDate().isBefore(day);
+    }
+
+    private static double aboveTheBeans(List<VirtualBatch> batches, Predicate<VirtualBatch> which) {
+        return batches.stream()
+                .filter(which)
+                .mapToDouble(batch -> batch.dropReading() - batch.endTemperature())
+                .average()
+                .orElse(0);
     }
 
     /** Returns the reading at which the beans' own temperature, by its line on the reading at the drop, is such a temperature. */

@@ -10,6 +10,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.BiPredicate;
 import java.util.stream.Collectors;
 import parchment.gather.corpus.Roastery.Roast;
 import parchment.gather.corpus.StrangeKind.Fact;
@@ -52,20 +53,29 @@ final class CorpusScore {
 
     private final Roastery roastery;
     private final Set<Fact> facts;
+    private final BiPredicate<Roast, Fact> tells;
     private final GatherEntry.Gathered gathered;
     private final NamedLosses losses;
     private final List<Item> items = new ArrayList<>();
 
-    private CorpusScore(Roastery roastery, Set<Fact> facts, GatherEntry.Gathered gathered) {
+    private CorpusScore(
+            Roastery roastery, Set<Fact> facts, BiPredicate<Roast, Fact> tells, GatherEntry.Gathered gathered) {
+        this.tells = tells;
         this.roastery = roastery;
         this.facts = facts;
         this.gathered = gathered;
-        this.losses = new NamedLosses(gathered.report());
+        this.losses = new NamedLosses(gathered.report(), gathered.files());
     }
 
-    /** Compares all items that a folder held. */
-    static CorpusScore of(Roastery roastery, Set<Fact> facts, GatherEntry.Gathered gathered) {
-        CorpusScore score = new CorpusScore(roastery, facts, gathered);
+    /** Compares all items that a folder of a kind held. */
+    static CorpusScore of(Roastery roastery, StrangeKind kind, GatherEntry.Gathered gathered) {
+        return of(roastery, kind.facts(), (roast, fact) -> kind.tells(roastery, roast, fact), gathered);
+    }
+
+    /** Compares all items of some facts. */
+    static CorpusScore of(
+            Roastery roastery, Set<Fact> facts, BiPredicate<Roast, Fact> tells, GatherEntry.Gathered gathered) {
+        CorpusScore score = new CorpusScore(roastery, facts, tells, gathered);
         score.compare();
         return score;
     }
@@ -197,16 +207,22 @@ final class CorpusScore {
     }
 
     private void add(Fact fact, Roast roast, boolean right, boolean there, String words) {
+        if (!tells.test(roast, fact)) {
+            return;
+        }
         Verdict verdict;
+        String said = "";
         if (right) {
             verdict = Verdict.RIGHT;
         } else {
-            boolean named = losses.names(roast, fact);
+            Optional<String> line = losses.line(roast, fact);
+            boolean named = line.isPresent();
+            said = line.map(found -> " [said: " + found.strip() + "]").orElse("");
             verdict = there
                     ? (named ? Verdict.WRONG_BUT_NAMED : Verdict.WRONG_IN_SILENCE)
                     : (named ? Verdict.NAMED : Verdict.LEFT_OUT_IN_SILENCE);
         }
-        items.add(new Item(fact, roast.number(), verdict, words));
+        items.add(new Item(fact, roast.number(), verdict, words + said));
     }
 
     /** Returns the facts that have an item. */

@@ -68,7 +68,7 @@ final class CorpusStudy {
             Roastery roastery = InventedRoastery.of(seed);
             Path folder = Files.createDirectories(place.resolve("old"));
             kind.write(roastery, folder, new Random(seed));
-            return CorpusScore.of(roastery, kind.facts(), GatherEntry.gather(folder, place.resolve("made"), answers));
+            return CorpusScore.of(roastery, kind, GatherEntry.gather(folder, place.resolve("made"), answers));
         } finally {
             delete(place);
         }

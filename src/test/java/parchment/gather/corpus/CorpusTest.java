@@ -87,7 +87,10 @@ class CorpusTest {
 
     private CorpusScore scoreOf(Path folder) {
         return CorpusScore.of(
-                InventedRoastery.of(1), ALL, new GatherEntry.Gathered(Optional.of(Logbook.open(folder)), ""));
+                InventedRoastery.of(1),
+                ALL,
+                (roast, fact) -> true,
+                new GatherEntry.Gathered(Optional.of(Logbook.open(folder)), "", List.of()));
     }
 
     private Path trueLogbook() throws IOException {
@@ -178,12 +181,13 @@ class CorpusTest {
                     batches.csv, line 3: found nothing for 102; expected a date       | DAYS         | true
                     No table of values, left out: roast log.csv.                      | LOTS         | true
                     No table of values, left out: Batch 107.csv.                      | LOTS         | false
+                    No table of values, left out: another.csv.                        | LOTS         | false
                     Column 7 "Ende" is not known and left out                         | DROP         | true
                     Column 7 "Ende" is not known and left out                         | LOTS         | false
                     """)
     void aLossIsNamedOnlyByItsBatchItsFileOrItsColumn(String line, Fact fact, boolean named) {
         Roast roast = InventedRoastery.of(5).batches().get(1);
         assertEquals(102, roast.number());
-        assertEquals(named, new NamedLosses(line).names(roast, fact));
+        assertEquals(named, new NamedLosses(line, List.of("roast log.csv", "Batch 107.csv")).names(roast, fact));
     }
 }

@@ -4,8 +4,10 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 import parchment.gather.Gather;
 import parchment.logbook.Logbook;
 
@@ -16,8 +18,9 @@ final class GatherEntry {
      *
      * @param logbook the new logbook; empty if none was written
      * @param report all that was said, on the screen, in the folder and as problems
+     * @param files the names of the files that were gathered
      */
-    record Gathered(Optional<Logbook> logbook, String report) {}
+    record Gathered(Optional<Logbook> logbook, String report, List<String> files) {}
 
     private GatherEntry() {}
 
@@ -33,9 +36,10 @@ final class GatherEntry {
                         .findFirst()
                         .orElse("")))
                 .orElse(Gather.NOBODY);
+        List<String> files = names(folder);
         int code = Gather.run(folder, to, Optional.empty(), console, out);
         if (code != 0) {
-            return new Gathered(Optional.empty(), out.toString());
+            return new Gathered(Optional.empty(), out.toString(), files);
         }
         Logbook logbook = Logbook.open(to);
         Path report = to.resolve("gathered.txt");
@@ -43,6 +47,14 @@ final class GatherEntry {
             out.append('\n').append(Files.readString(report, StandardCharsets.UTF_8));
         }
         logbook.problems().forEach(problem -> out.append('\n').append(problem));
-        return new Gathered(Optional.of(logbook), out.toString());
+        return new Gathered(Optional.of(logbook), out.toString(), files);
+    }
+
+    private static List<String> names(Path folder) throws IOException {
+        try (Stream<Path> paths = Files.walk(folder)) {
+            return paths.filter(Files::isRegularFile)
+                    .map(path -> path.getFileName().toString())
+                    .toList();
+        }
     }
 }

@@ -11,7 +11,7 @@ import java.util.Random;
 import java.util.Set;
 
 /** Is a kind of strange folder that is put together of parts: curves, a list, score sheets, whatever else lies there. */
-record Kind(String name, List<Part> parts, Set<StrangeKind.Fact> lost, Map<String, String> answers)
+record Kind(String name, List<Part> parts, Set<StrangeKind.Fact> lost, int gap, Map<String, String> answers)
         implements StrangeKind {
 
     /** Writes one part of a folder. */
@@ -29,32 +29,37 @@ record Kind(String name, List<Part> parts, Set<StrangeKind.Fact> lost, Map<Strin
     }
 
     static Kind of(String name, Part... parts) {
-        return new Kind(name, List.of(parts), Set.of(), Map.of());
+        return new Kind(name, List.of(parts), Set.of(), -1, Map.of());
     }
 
-    /** Returns the same kind without a fact that its parts seem to tell. */
-    Kind without(StrangeKind.Fact fact) {
-        return new Kind(name, parts, EnumSet.of(fact, lost.toArray(new StrangeKind.Fact[0])), answers);
+    /** Returns the same kind with some facts missing of the roast in a place, counted from 0. */
+    Kind lacking(int place, Set<StrangeKind.Fact> facts) {
+        return new Kind(name, parts, facts, place, answers);
+    }
+
+    @Override
+    public boolean tells(Roastery roastery, Roastery.Roast roast, StrangeKind.Fact fact) {
+        return facts().contains(fact)
+                && !(gap >= 0 && roastery.batches().get(gap).equals(roast) && lost.contains(fact));
     }
 
     Kind answering(String words, String answer) {
         Map<String, String> all = new LinkedHashMap<>(answers);
         all.put(words, answer);
-        return new Kind(name, parts, lost, all);
+        return new Kind(name, parts, lost, gap, all);
     }
 
     /** Returns the same kind with one more part. */
     Kind and(Part part) {
         List<Part> all = new ArrayList<>(parts);
         all.add(part);
-        return new Kind(name, List.copyOf(all), lost, answers);
+        return new Kind(name, List.copyOf(all), lost, gap, answers);
     }
 
     @Override
     public Set<StrangeKind.Fact> facts() {
         Set<StrangeKind.Fact> facts = EnumSet.noneOf(StrangeKind.Fact.class);
         parts.forEach(part -> facts.addAll(part.facts()));
-        facts.removeAll(lost);
         return facts;
     }
 

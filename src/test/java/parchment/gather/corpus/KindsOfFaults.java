@@ -19,6 +19,18 @@ import parchment.gather.corpus.StrangeKind.Fact;
 final class KindsOfFaults {
     private static final byte[] PICTURE = {(byte) 0xFF, (byte) 0xD8, (byte) 0xFF, (byte) 0xE0, 0, 16, 'J', 'F', 0, 1};
 
+    private static final Set<Fact> CURVES = EnumSet.of(Fact.BEAN_CURVES, Fact.AIR_CURVES, Fact.GAS);
+
+    private static final Set<Fact> ROW = EnumSet.of(
+            Fact.DAYS,
+            Fact.TIMES,
+            Fact.LOTS,
+            Fact.GREEN_MASSES,
+            Fact.ROASTED_MASSES,
+            Fact.YELLOWING,
+            Fact.FIRST_CRACK,
+            Fact.DROP);
+
     private KindsOfFaults() {}
 
     private static Kind plain(String name, Part... more) {
@@ -121,9 +133,10 @@ final class KindsOfFaults {
                                         ListColumn.green("Green kg", ListColumn.KILOGRAM))
                                 .text(TextStyle.PLAIN, "list.csv")),
                 plain(
-                        "a missing curve",
-                        Part.silent((roastery, folder, random) -> Files.delete(curves(folder)
-                                .get(random.nextInt(roastery.batches().size()))))),
+                                "a missing curve",
+                                Part.silent((roastery, folder, random) ->
+                                        Files.delete(curves(folder).get(3))))
+                        .lacking(3, CURVES),
                 withoutRow(),
                 Kind.of(
                         "faults: one batch in two rows",
@@ -149,30 +162,32 @@ final class KindsOfFaults {
                     shuffled.writing().write(roastery, folder, random);
                 })),
                 Kind.of(
-                        "faults: a curve that ended before its drop",
-                        new Part(
-                                EnumSet.of(Fact.BATCHES, Fact.BEAN_CURVES, Fact.AIR_CURVES, Fact.GAS),
-                                (roastery, folder, random) -> {
-                                    CorpusKinds.LOGGED
-                                            .files(TextStyle.PLAIN, Naming.number("%d.csv"))
-                                            .writing()
-                                            .write(roastery, folder, random);
-                                    Path one = curves(folder).get(2);
-                                    String text = Files.readString(one);
-                                    Files.writeString(one, text.substring(0, text.length() * 4 / 5));
-                                }),
-                        listed.text(TextStyle.PLAIN, "list.csv")));
+                                "faults: a curve that ended before its drop",
+                                new Part(
+                                        EnumSet.of(Fact.BATCHES, Fact.BEAN_CURVES, Fact.AIR_CURVES, Fact.GAS),
+                                        (roastery, folder, random) -> {
+                                            CorpusKinds.LOGGED
+                                                    .files(TextStyle.PLAIN, Naming.number("%d.csv"))
+                                                    .writing()
+                                                    .write(roastery, folder, random);
+                                            Path one = curves(folder).get(2);
+                                            String text = Files.readString(one);
+                                            Files.writeString(one, text.substring(0, text.length() * 4 / 5));
+                                        }),
+                                listed.text(TextStyle.PLAIN, "list.csv"))
+                        .lacking(2, CURVES));
     }
 
     private static Kind withoutRow() {
         return Kind.of(
-                "faults: a curve without a row",
-                CorpusKinds.LOGGED.files(TextStyle.PLAIN, Naming.number("%d.csv")),
-                CorpusKinds.LISTED.made(
-                        TextStyle.PLAIN,
-                        "list.csv",
-                        roasts -> CorpusKinds.LISTED.table(roasts.stream()
-                                .filter(roast -> roast != roasts.get(1))
-                                .collect(Collectors.toList()))));
+                        "faults: a curve without a row",
+                        CorpusKinds.LOGGED.files(TextStyle.PLAIN, Naming.number("%d.csv")),
+                        CorpusKinds.LISTED.made(
+                                TextStyle.PLAIN,
+                                "list.csv",
+                                roasts -> CorpusKinds.LISTED.table(roasts.stream()
+                                        .filter(roast -> roast != roasts.get(1))
+                                        .collect(Collectors.toList()))))
+                .lacking(1, ROW);
     }
 }

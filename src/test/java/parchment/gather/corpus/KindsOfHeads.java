@@ -66,7 +66,7 @@ final class KindsOfHeads {
                                         "In [kg]",
                                         "Out [kg]",
                                         "Colour change",
-                                        "FC",
+                                        "1st cr.",
                                         "End",
                                         "Remarks")
                                 .text(TextStyle.SPANISH.between(",").decimal('.'), "list.csv")),
@@ -214,7 +214,7 @@ final class KindsOfHeads {
                 Kind.of(
                         "heads: abbreviated by hand",
                         curves(),
-                        under("No", "Dt", "Tm", "Cof", "G kg", "R kg", "Yel", "FC", "Drp", "Rem")
+                        under("No", "Dt", "Tm", "Cof", "G kg", "R kg", "Yel", "Cr", "Drp", "Rem")
                                 .text(TextStyle.PLAIN, "log.csv")),
                 Kind.of(
                         "heads: no headings at all",

@@ -7,6 +7,7 @@ import java.util.EnumSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Pattern;
 import parchment.gather.corpus.Roastery.Roast;
@@ -19,10 +20,11 @@ import parchment.gather.corpus.StrangeKind.Fact;
  * heading is a word for the fact, or a file that is not one of another batch. A line that is about another kind of fact names nothing of this one.
  */
 final class NamedLosses {
-    private static final Pattern LOSS = Pattern.compile(
-            "left out|leave out|not looked at|not joined|joins nothing|no row|no curve|without a|not one of|cannot|could not|doubt|missing|skipped"
-                    + "|set aside|not answered|second |twice|unknown|does not|do not|is not|are not|was not|were not|none of|no table|not used|expected"
-                    + "|kept as|extra|matches no|no match|not known|unclear|differ|no batch|nothing|not read|only in|in no list|a list\\? \\(yes or no\\) no");
+    private static final Pattern LOSS =
+            Pattern.compile("left out|leave out|leaves open|left open|set aside|skipped|not looked at|not joined"
+                    + "|not one of|not answered|not used|not known|not read|not taken|not gathered|not put together|not counted|cannot|could not|doubt"
+                    + "|joins nothing|no row|no curve|no batch|without a|missing|twice|second is|unknown|unclear|no table|expected|kept as|extra"
+                    + "|no match|matches no|\\bdiffer from|only in|in no list|a list\\? \\(yes or no\\) no|the second");
 
     /** Facts that stand in readings. */
     private static final Set<Fact> CURVES = EnumSet.of(Fact.BEAN_CURVES, Fact.AIR_CURVES, Fact.GAS);
@@ -75,13 +77,18 @@ final class NamedLosses {
             Map.entry(Fact.MEAN_SCORES, List.of("score", "cupping", "attribute", "mean", "tasted"))));
 
     private static final Pattern READINGS = Pattern.compile("curve|recording|reading");
-    private static final Pattern FILE = Pattern.compile("(?i)[^\\s\"“”']+\\.(csv|tsv|txt|log|dat|xlsx|ods|xls)\\b");
     private static final Pattern COLUMN = Pattern.compile("(?i)column [^\"“']*[\"“']([^\"”']*)[\"”']");
     private static final Pattern NUMBER = Pattern.compile("(?<![0-9])[0-9]{2,4}(?![0-9])");
 
     private final List<String> lines;
 
-    NamedLosses(String report) {
+    private final List<String> files;
+
+    /** Holds a report about files of these names. */
+    NamedLosses(String report, List<String> names) {
+        files = names.stream()
+                .map(name -> composed(name).toLowerCase(Locale.ROOT))
+                .toList();
         lines = Arrays.stream(report.split("\n"))
                 .filter(line -> LOSS.matcher(line.toLowerCase(Locale.ROOT)).find())
                 .distinct()
@@ -100,10 +107,15 @@ final class NamedLosses {
 
     /** Returns whether a line of loss or doubt says that this was not taken in. */
     boolean names(Roast roast, Fact fact) {
-        return lines.stream().anyMatch(line -> names(line, roast, fact));
+        return line(roast, fact).isPresent();
     }
 
-    private static boolean names(String line, Roast roast, Fact fact) {
+    /** Returns the first line of loss or doubt that says that this was not taken in. */
+    Optional<String> line(Roast roast, Fact fact) {
+        return lines.stream().filter(line -> names(line, roast, fact)).findFirst();
+    }
+
+    private boolean names(String line, Roast roast, Fact fact) {
         String lower = composed(line).toLowerCase(Locale.ROOT);
         var column = COLUMN.matcher(lower);
         if (column.find()) {
@@ -112,12 +124,11 @@ final class NamedLosses {
         if (BatchMatch.holds(lower, roast.number())) {
             return about(lower, fact);
         }
-        var file = FILE.matcher(lower);
-        while (file.find()) {
+        for (String file : files) {
             // A shared file's name may hold a day, but no number that another batch has.
-            boolean ofOne = NUMBER.matcher(file.group().replaceAll("20[0-9]{2}[-_.]?[0-9]{2}[-_.]?[0-9]{2}", ""))
+            boolean ofOne = NUMBER.matcher(file.replaceAll("20[0-9]{2}[-_.]?[0-9]{2}[-_.]?[0-9]{2}", ""))
                     .find();
-            if (!ofOne && about(lower, fact)) {
+            if (!ofOne && lower.contains(file) && about(lower.replace(file, ""), fact)) {
                 return true;
             }
         }

@@ -40,6 +40,11 @@ public interface StrangeKind {
     /** Returns what a folder of this kind holds. */
     Set<Fact> facts();
 
+    /** Returns whether the folder tells a fact of one roast; where a curve or a row is missing on purpose, it does not. */
+    default boolean tells(Roastery roastery, Roastery.Roast roast, Fact fact) {
+        return facts().contains(fact);
+    }
+
     /**
      * Returns what a roaster would answer, where a folder of this kind leaves something truly open; keys are words of the question, such as "day/month/year",
      * and most kinds need none.
