@@ -182,9 +182,13 @@ final class GatherWriter {
         return Numbers.written(thousandths);
     }
 
+    /** A number gets a decimal point, whatever sign it was written with. */
     private static String number(String cell, Numbers.Decimal decimal) {
-        return decimal != Numbers.Decimal.POINT && !Double.isNaN(Numbers.parse(cell, decimal))
-                ? cell.replace(',', '.')
-                : cell;
+        if (cell.indexOf(',') < 0) {
+            return cell;
+        }
+        double value = Numbers.parse(cell, decimal);
+        double either = Double.isNaN(value) ? Numbers.parse(cell, Numbers.Decimal.EITHER) : value;
+        return Double.isNaN(either) ? cell : Numbers.written(either);
     }
 }

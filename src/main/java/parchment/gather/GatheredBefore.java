@@ -32,7 +32,7 @@ record GatheredBefore(
         List<String> batches,
         Map<String, String> answers) {
     /** The file that keeps it. */
-    static final String FILE = "gathered-files.csv";
+    static final String FILE = "gathered-files.txt";
 
     private static final List<String> HEADINGS = List.of("what", "file", "size", "checksum", "batch");
     private static final String SOURCE = "read";

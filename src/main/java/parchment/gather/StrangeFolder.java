@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.stream.IntStream;
 import parchment.logbook.LogbookException;
 import parchment.sheet.NoTableException;
+import parchment.sheet.Sheet;
 import parchment.sheet.TextFile;
 import parchment.sheet.Words;
 import parchment.sheet.Workbook;
@@ -25,6 +26,18 @@ final class StrangeFolder {
             TableKind.What kind = TableKind.of(table, Clues.NONE).what();
             boolean recording = MeaningProposal.isRecording(proposals) && kind != TableKind.What.BATCHES;
             return new Found(table, columns, proposals, recording);
+        }
+
+        Found withoutTab() {
+            Sheet sheet = table.sheet();
+            Table untabbed = new Table(
+                    new Sheet(sheet.file(), "", sheet.delimiter(), sheet.decimal(), List.of()),
+                    table.above(),
+                    table.headings(),
+                    table.rows(),
+                    table.lines(),
+                    table.leftOut());
+            return new Found(untabbed, columns, proposals, recording);
         }
 
         /** A list may hold times and temperatures too: what fits a list better is none. */
@@ -45,13 +58,13 @@ final class StrangeFolder {
         GatherQuestions said = new GatherQuestions(Map.of());
         this.files = GatherFiles.in(path, said);
         this.told = new ArrayList<>(said.leftOut());
-        for (Path file : files) {
+        for (Path file : SameFiles.once(files, path, told)) {
             int before = told.size();
             List<Table> inFile = tables(file);
             if (inFile.isEmpty() && told.size() == before) {
                 neither.add(path.relativize(file).toString());
             }
-            inFile.stream().map(Found::of).forEach(tables::add);
+            tables.addAll(found(inFile));
         }
     }
 
@@ -77,6 +90,15 @@ final class StrangeFolder {
             throw new LogbookException(
                     "The folder " + Words.quote(path.toString()) + " cannot be read: " + TextFile.reason(e) + ".", e);
         }
+    }
+
+    /** A workbook with one recording is named like its file: its tab may be called the same in all of them. */
+    private static List<Found> found(List<Table> inFile) {
+        List<Found> all = inFile.stream().map(Found::of).toList();
+        boolean alone = all.stream().filter(Found::isRecording).count() == 1;
+        return all.stream()
+                .map(found -> alone && found.isRecording() ? found.withoutTab() : found)
+                .toList();
     }
 
     private List<Table> tables(Path file) {
