@@ -22,7 +22,8 @@ final class BatchBeside {
             }
             Map<String, List<Integer>> rows = new LinkedHashMap<>();
             for (int r = 0; r < table.rows().size(); r++) {
-                rows.computeIfAbsent(table.rows().get(r).get(i).strip(), name -> new ArrayList<>()).add(r);
+                rows.computeIfAbsent(table.rows().get(r).get(i).strip(), name -> new ArrayList<>())
+                        .add(r);
             }
             boolean batches = !rows.containsKey("") && rows.values().stream().allMatch(of -> of.size() >= FEWEST);
             if (batches) {
@@ -39,7 +40,8 @@ final class BatchBeside {
         String tab = sheet.tab().isEmpty() ? name : sheet.tab() + " " + name;
         return new Table(
                 new Sheet(sheet.file(), tab, sheet.delimiter(), sheet.decimal(), List.of()),
-                Stream.concat(table.above().stream(), Stream.of(List.of("Batch", name))).toList(),
+                Stream.concat(table.above().stream(), Stream.of(List.of("Batch", name)))
+                        .toList(),
                 table.headings(),
                 rows.stream().map(table.rows()::get).toList(),
                 rows.stream().map(table.lines()::get).toList(),

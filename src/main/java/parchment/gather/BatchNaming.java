@@ -58,14 +58,13 @@ final class BatchNaming {
         if (before != null) {
             return before;
         }
-        if (isListed(curve)) {
-            return rows.get(curve).name();
+        ListedRoast row = rows.get(curve);
+        if (row != null && isListed(curve)) {
+            return row.name();
         }
         return ownShort(curve)
                 .filter(name -> wanted.getOrDefault(BatchNumbers.plain(name), 0) == 1)
-                .orElseGet(() -> rows.containsKey(curve) && !rows.get(curve).name().isEmpty() && curve.part() > 0
-                        ? rows.get(curve).name()
-                        : curve.name());
+                .orElseGet(() -> row != null && !row.name().isEmpty() && curve.part() > 0 ? row.name() : curve.name());
     }
 
     /** Returns the short name that a recording itself states. */
@@ -76,8 +75,6 @@ final class BatchNaming {
             return Optional.empty();
         }
         Set<String> titles = BatchNumbers.titles(above);
-        return titles.size() == 1
-                ? Optional.of(new ArrayList<>(titles).get(0))
-                : BatchNumbers.afterWord(curve.name());
+        return titles.size() == 1 ? Optional.of(new ArrayList<>(titles).get(0)) : BatchNumbers.afterWord(curve.name());
     }
 }

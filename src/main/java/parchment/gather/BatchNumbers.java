@@ -15,20 +15,22 @@ import java.util.stream.Stream;
  * practice, no source.
  */
 final class BatchNumbers {
-    private static final String BATCH = "(?:batch|roast|charge|röstung|roestung|röst|tueste|tostado|tanda|hornada|torra|torrefação|torrefacao|batelada"
-            + "|fournée|fournee|torréfaction|torrefaction|cuisson|tostatura|cotta)(?:es|s|en)?";
+    private static final String BATCH =
+            "(?:batch|roast|charge|röstung|roestung|röst|tueste|tostado|tanda|hornada|torra|torrefação|torrefacao|batelada"
+                    + "|fournée|fournee|torréfaction|torrefaction|cuisson|tostatura|cotta)(?:es|s|en)?";
     private static final String NUMBER_WORD = "(?:no|nr|num|number|nummer|numero|número|numéro|n|id|name)?";
     private static final String SIGNS = "[\\s:#.°º№_=-]*";
-    private static final Pattern AFTER_WORD =
-            Pattern.compile("(?iu)(?<!\\p{L})" + BATCH + SIGNS + NUMBER_WORD + SIGNS + "(\\p{L}{0,3}-?\\d{1,8}\\p{L}?)(?![\\p{L}\\d:])");
-    private static final Pattern ONLY_WORD =
-            Pattern.compile("(?iu)" + BATCH + SIGNS + NUMBER_WORD + "[\\s:#.°º№]*");
+    private static final Pattern AFTER_WORD = Pattern.compile("(?iu)(?<!\\p{L})" + BATCH + SIGNS + NUMBER_WORD + SIGNS
+            + "(\\p{L}{0,3}-?\\d{1,8}\\p{L}?)(?![\\p{L}\\d:])");
+    private static final Pattern ONLY_WORD = Pattern.compile("(?iu)" + BATCH + SIGNS + NUMBER_WORD + "[\\s:#.°º№]*");
     private static final Pattern DATES = Pattern.compile("(?<!\\d)(?:19|20)\\d{2}([-_.]?)\\d{2}\\1\\d{2}(?!\\d)"
             + "|(?<!\\d)\\d{1,2}[-_./]\\d{1,2}[-_./](?:19|20)?\\d{2}(?!\\d)");
     private static final Pattern TIMES =
             Pattern.compile("(?iu)(?<!\\d)\\d{1,2}[:h]\\d{2}(?:[:m]\\d{2})?s?(?:\\s?[ap]m)?(?!\\d)");
     /** A time of day that follows a date in the name of a file has no colon, which no file's name may hold. */
-    private static final Pattern TIME_AFTER_DATE = Pattern.compile("\\u0000[T_\\s.-]*\\d{2}[-_.h]?\\d{2}(?:[-_.m]?\\d{2})?(?!\\d)");
+    private static final Pattern TIME_AFTER_DATE =
+            Pattern.compile("\\u0000[T_\\s.-]*\\d{2}[-_.h]?\\d{2}(?:[-_.m]?\\d{2})?(?!\\d)");
+
     private static final Pattern NUMBER = Pattern.compile("\\d+");
 
     private BatchNumbers() {}
@@ -72,7 +74,10 @@ final class BatchNumbers {
     static Set<String> titles(List<List<String>> above) {
         Set<String> names = new LinkedHashSet<>();
         for (List<String> row : above) {
-            List<String> cells = row.stream().map(String::strip).filter(cell -> !cell.isEmpty()).toList();
+            List<String> cells = row.stream()
+                    .map(String::strip)
+                    .filter(cell -> !cell.isEmpty())
+                    .toList();
             for (int i = 0; i < cells.size(); i++) {
                 if (ONLY_WORD.matcher(cells.get(i)).matches() && i + 1 < cells.size()) {
                     names.add(cells.get(i + 1));

@@ -25,8 +25,10 @@ final class DayOrder {
 
     /** Adds a clue to each pair that has one place in the order of its day; the day's recordings must be told apart by time or number. */
     void addTo(List<Map<Integer, List<Clue>>> clues) {
-        Map<LocalDate, List<Integer>> byDay = byDay(curves.size(), c -> curves.get(c).day());
-        Map<LocalDate, List<Integer>> rows = byDay(roasts.size(), r -> roasts.get(r).day());
+        Map<LocalDate, List<Integer>> byDay =
+                byDay(curves.size(), c -> curves.get(c).day());
+        Map<LocalDate, List<Integer>> rows =
+                byDay(roasts.size(), r -> roasts.get(r).day());
         byDay.forEach((day, ofDay) -> {
             List<Integer> ofList = rows.getOrDefault(day, List.of());
             if (ofDay.size() < 2 || ofDay.size() != ofList.size()) {
@@ -35,7 +37,8 @@ final class DayOrder {
             List<Integer> inOrder = new ArrayList<>(ofDay);
             inOrder.sort(Comparator.comparing(c -> orderOf(curves.get(c))));
             List<Integer> listed = new ArrayList<>(ofList);
-            listed.sort(Comparator.comparing(r -> roasts.get(r).roastedAt().map(Object::toString).orElse("~")));
+            listed.sort(Comparator.comparing(
+                    r -> roasts.get(r).roastedAt().map(Object::toString).orElse("~")));
             for (int i = 0; i < inOrder.size(); i++) {
                 int place = i + 1;
                 clues.get(inOrder.get(i))
@@ -48,13 +51,12 @@ final class DayOrder {
         });
     }
 
-    private static Map<LocalDate, List<Integer>> byDay(
-            int count, IntFunction<Optional<LocalDate>> dayOf) {
+    private static Map<LocalDate, List<Integer>> byDay(int count, IntFunction<Optional<LocalDate>> dayOf) {
         Map<LocalDate, List<Integer>> byDay = new LinkedHashMap<>();
         IntStream.range(0, count)
                 .forEach(i -> dayOf.apply(i)
-                        .ifPresent(day ->
-                                byDay.computeIfAbsent(day, d -> new ArrayList<>()).add(i)));
+                        .ifPresent(day -> byDay.computeIfAbsent(day, d -> new ArrayList<>())
+                                .add(i)));
         return byDay;
     }
 
@@ -62,7 +64,9 @@ final class DayOrder {
     private static String orderOf(JoinEvidence.Curve curve) {
         StringBuilder key = new StringBuilder(
                 curve.batch().roastedAt().map(at -> at.toLocalTime().toString()).orElse("~"));
-        return key.append(NUMBER.matcher(curve.batch().name()).replaceAll(match -> "0".repeat(Math.max(0, 12 - match.group().length())) + match.group()))
+        return key.append(NUMBER.matcher(curve.batch().name())
+                        .replaceAll(match ->
+                                "0".repeat(Math.max(0, 12 - match.group().length())) + match.group()))
                 .toString();
     }
 }

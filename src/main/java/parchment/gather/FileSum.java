@@ -21,7 +21,8 @@ record FileSum(long size, String checksum) {
         try (InputStream in = Files.newInputStream(file);
                 DigestInputStream summed = new DigestInputStream(in, MessageDigest.getInstance("SHA-256"))) {
             long size = summed.transferTo(java.io.OutputStream.nullOutputStream());
-            return new FileSum(size, HexFormat.of().formatHex(summed.getMessageDigest().digest()));
+            return new FileSum(
+                    size, HexFormat.of().formatHex(summed.getMessageDigest().digest()));
         } catch (NoSuchAlgorithmException e) {
             throw new IllegalStateException("Every Java has SHA-256.", e);
         }

@@ -184,8 +184,9 @@ public final class Gather implements Showable {
             talk.say(gather.text());
             talk.say("");
             talk.unused(gather.gathering());
-            talk.say("Nothing was written. To change an answer, write its key (the last word in brackets) and the answer into a file,"
-                    + " key=answer, one a line, and give it with --answers.");
+            talk.say(
+                    "Nothing was written. To change an answer, write its key (the last word in brackets) and the answer into a file,"
+                            + " key=answer, one a line, and give it with --answers.");
         });
     }
 

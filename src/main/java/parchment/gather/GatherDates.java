@@ -21,18 +21,22 @@ record GatherDates(Dates dates, DateOrder asked) {
     /** Decides it. */
     static GatherDates decide(List<GatherStyle> styles, List<Table> sheets, GatherQuestions questions) {
         List<Dates.Source> sources = new ArrayList<>();
-        List<Table> recordings = styles.stream().flatMap(style -> style.tables().stream()).toList();
+        List<Table> recordings =
+                styles.stream().flatMap(style -> style.tables().stream()).toList();
         sources.add(new Dates.Source(
                 NAMES,
                 Stream.concat(recordings.stream(), sheets.stream())
                         .flatMap(table -> Stream.of(
-                                String.valueOf(table.sheet().file().getFileName()), table.sheet().tab()))
+                                String.valueOf(table.sheet().file().getFileName()),
+                                table.sheet().tab()))
                         .distinct()
                         .flatMap(name -> WrittenDay.find(name).stream())
                         .toList()));
         styles.forEach(style -> sources.add(new Dates.Source(
-                source(style.sample(), style), style.tables().stream().flatMap(GatherDates::inRecording).toList())));
-        sheets.forEach(sheet -> sources.add(new Dates.Source(source(sheet), inSheet(sheet).toList())));
+                source(style.sample(), style),
+                style.tables().stream().flatMap(GatherDates::inRecording).toList())));
+        sheets.forEach(sheet ->
+                sources.add(new Dates.Source(source(sheet), inSheet(sheet).toList())));
         Dates dates = Dates.decide(sources);
         dates.told().forEach(questions::say);
         return new GatherDates(dates, asked(dates, questions));
@@ -58,9 +62,11 @@ record GatherDates(Dates dates, DateOrder asked) {
 
     private static Stream<WrittenDay> inSheet(Table sheet) {
         List<WrittenDay> found = new ArrayList<>();
-        sheet.above().forEach(cells -> cells.forEach(cell -> WrittenDay.find(cell).ifPresent(found::add)));
+        sheet.above()
+                .forEach(cells -> cells.forEach(cell -> WrittenDay.find(cell).ifPresent(found::add)));
         for (int i = 0; i < sheet.headings().size(); i++) {
-            List<String> cells = sheet.column(i).stream().filter(cell -> !cell.isBlank()).toList();
+            List<String> cells =
+                    sheet.column(i).stream().filter(cell -> !cell.isBlank()).toList();
             List<WrittenDay> days = cells.stream()
                     .flatMap(cell -> WrittenDay.ofCell(cell).stream())
                     .toList();
@@ -86,7 +92,9 @@ record GatherDates(Dates dates, DateOrder asked) {
                 : questions.ask(
                         KEY,
                         "How are the dates written: day/month/year or month/day/year? "
-                                + (dates.perSource().isEmpty() ? "None of them shows it." : "Some files show the one, some the other, and the rest nothing.")
+                                + (dates.perSource().isEmpty()
+                                        ? "None of them shows it."
+                                        : "Some files show the one, some the other, and the rest nothing.")
                                 + " Enter leaves out those that can be read two ways, and it can be answered later.",
                         AS_WRITTEN,
                         GatherDates::isAnswer,
@@ -98,7 +106,8 @@ record GatherDates(Dates dates, DateOrder asked) {
             }
         }
         questions.leaveOut("Nobody said how the dates are written: " + Words.count(dates.inQuestion(), "date", "dates")
-                + " that can be read two ways "+(dates.inQuestion() == 1 ? "is" : "are")+" left out. To take "+(dates.inQuestion() == 1 ? "it" : "them")+" in, answer " + KEY
+                + " that can be read two ways " + (dates.inQuestion() == 1 ? "is" : "are") + " left out. To take "
+                + (dates.inQuestion() == 1 ? "it" : "them") + " in, answer " + KEY
                 + " with day/month/year or month/day/year.");
         return DateOrder.ISO_ONLY;
     }

@@ -71,8 +71,8 @@ final class GatherFiles {
 
     private void say(GatherQuestions questions) {
         if (!hidden.isEmpty()) {
-            questions.leaveOut("Left out, because a computer hides files whose names begin with a dot: " + Words.some(hidden)
-                    + ". To take one in, give it another name.");
+            questions.leaveOut("Left out, because a computer hides files whose names begin with a dot: "
+                    + Words.some(hidden) + ". To take one in, give it another name.");
         }
         if (!deeper.isEmpty()) {
             questions.leaveOut(

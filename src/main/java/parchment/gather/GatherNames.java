@@ -1,9 +1,7 @@
 package parchment.gather;
 
-import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
-import java.util.List;
 import java.util.Map;
 import parchment.file.FileName;
 import parchment.file.NameForms;

@@ -89,9 +89,11 @@ final class GatherPlace {
             Logbook logbook = Logbook.open(to);
             List<String> told = new ArrayList<>(done);
             told.add("Reading it back: " + logbook + ".");
-            told.add("How to go on: open it with Logbook.open(\"" + to + "\"), and look at logbook.problems(). What was"
-                    + " decided is in " + GatherWriter.REPORT + "; to change an answer, edit " + GatherWriter.ANSWERS
-                    + " and gather into a new folder with --answers. When the folder has grown, run the same command again.");
+            told.add(
+                    "How to go on: open it with Logbook.open(\"" + to + "\"), and look at logbook.problems(). What was"
+                            + " decided is in " + GatherWriter.REPORT + "; to change an answer, edit "
+                            + GatherWriter.ANSWERS
+                            + " and gather into a new folder with --answers. When the folder has grown, run the same command again.");
             return told;
         } catch (IOException e) {
             throw new LogbookException(
@@ -111,10 +113,9 @@ final class GatherPlace {
         long curves = gathering.batches().stream()
                 .filter(batch -> batch.recording().isPresent())
                 .count();
-        return List.of(
-                "Wrote " + Words.count(gathering.batches().size(), "batch", "batches") + " (" + curves
-                        + " with a curve) to " + Words.quote(to.toString()) + ". "
-                        + Words.quote(gather.folder().path().toString()) + " is as it was.");
+        return List.of("Wrote " + Words.count(gathering.batches().size(), "batch", "batches") + " (" + curves
+                + " with a curve) to " + Words.quote(to.toString()) + ". "
+                + Words.quote(gather.folder().path().toString()) + " is as it was.");
     }
 
     private List<String> writeGrown(Gathering gathering, GatheredBefore earlier) throws IOException {

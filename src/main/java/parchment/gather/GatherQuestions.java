@@ -57,7 +57,8 @@ final class GatherQuestions {
         boolean known = given.containsKey(key);
         String answer = known ? given(key, valid, choices) : proposal;
         answered.put(key, answer);
-        say("  " + statement + ": " + (answer.isEmpty() ? "\"\"" : answer) + " (" + (known ? "answered; " : "") + key + ")");
+        say("  " + statement + ": " + (answer.isEmpty() ? "\"\"" : answer) + " (" + (known ? "answered; " : "") + key
+                + ")");
         return answer;
     }
 
@@ -98,7 +99,8 @@ final class GatherQuestions {
         String prepared = given.getOrDefault(key, "");
         unused.remove(key);
         if (!valid.test(prepared)) {
-            throw new LogbookException("The answer " + Words.quote(prepared) + " to " + key + " is none of: " + choices + ".");
+            throw new LogbookException(
+                    "The answer " + Words.quote(prepared) + " to " + key + " is none of: " + choices + ".");
         }
         return prepared;
     }

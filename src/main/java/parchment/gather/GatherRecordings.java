@@ -67,7 +67,8 @@ final class GatherRecordings {
         questions.say("");
         questions.say("Style " + style.letter() + ": "
                 + Words.count(style.tables().size(), "recording", "recordings") + ", such as "
-                + Source.of(sample).shown() + "; " + Delimiter.nameOf(sample.sheet().delimiter())
+                + Source.of(sample).shown() + "; "
+                + Delimiter.nameOf(sample.sheet().delimiter())
                 + " between the columns, "
                 + Words.count(sample.above().size(), "line", "lines") + " before the headings. It starts:");
         told.forEach(line -> questions.say("    " + line));
@@ -165,8 +166,7 @@ final class GatherRecordings {
             }
             double to = i + 1 < charges.size() ? charges.get(i + 1) - BEFORE_CHARGE : Double.POSITIVE_INFINITY;
             int part = charges.size() == 1 ? 0 : i + 1;
-            batches.add(batch(
-                    part == 0 ? name : name + "-" + part, part, recording, order, charge, from, to, marks));
+            batches.add(batch(part == 0 ? name : name + "-" + part, part, recording, order, charge, from, to, marks));
         }
         return batches;
     }
@@ -174,8 +174,8 @@ final class GatherRecordings {
     /** Asks once for the recordings of the style in which no charge can be seen. */
     private boolean startsAtCharge(List<Recording> recordings, Map<String, Optional<MarkKind>> marks) {
         List<Recording> open = recordings.stream()
-                .filter(recording -> !recording.rows().isEmpty()
-                        && charges(recording, marks).isEmpty())
+                .filter(recording ->
+                        !recording.rows().isEmpty() && charges(recording, marks).isEmpty())
                 .toList();
         if (open.isEmpty()) {
             return false;
@@ -187,10 +187,10 @@ final class GatherRecordings {
         return fromZero
                 ? questions.tellYes(
                         key + STARTS_AT_CHARGE,
-                        such + "; the clock begins at 0 and the temperature is lowest soon after, so they start at the charge",
+                        such
+                                + "; the clock begins at 0 and the temperature is lowest soon after, so they start at the charge",
                         "yes")
-                : questions.askYes(
-                        key + STARTS_AT_CHARGE, such + ". Do they start at the charge?", "no", open.size());
+                : questions.askYes(key + STARTS_AT_CHARGE, such + ". Do they start at the charge?", "no", open.size());
     }
 
     private static boolean beginsAsAtCharge(Recording recording) {

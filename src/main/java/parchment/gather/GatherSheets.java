@@ -17,7 +17,12 @@ import parchment.sheet.Words;
 final class GatherSheets {
     private static final int FIRST_ROWS = 3;
     private static final Set<ListMeaning> OWN = Set.of(
-            ListMeaning.BATCH, ListMeaning.DATE, ListMeaning.TIME_OF_DAY, ListMeaning.ROASTED_AT, ListMeaning.LOT, ListMeaning.NOTE);
+            ListMeaning.BATCH,
+            ListMeaning.DATE,
+            ListMeaning.TIME_OF_DAY,
+            ListMeaning.ROASTED_AT,
+            ListMeaning.LOT,
+            ListMeaning.NOTE);
 
     private final GatherQuestions questions;
     private final GatherDates dates;
@@ -84,7 +89,9 @@ final class GatherSheets {
 
     private static String joined(List<String> cells) {
         String line = String.join(" | ", cells);
-        return line.length() <= 160 ? line : line.substring(0, line.offsetByCodePoints(0, line.codePointCount(0, 160))) + " …";
+        return line.length() <= 160
+                ? line
+                : line.substring(0, line.offsetByCodePoints(0, line.codePointCount(0, 160))) + " …";
     }
 
     /** Says why a table is left out. */
@@ -108,11 +115,16 @@ final class GatherSheets {
         ListColumns columns = columns(ListColumns.of(sheet, clues), "sheet." + letter + ".");
         BatchList list = BatchList.of(columns, dates.of(sheet));
         Map<String, List<String>> alike = new LinkedHashMap<>();
-        list.told().forEach(line -> alike.computeIfAbsent(
-                        line.replaceFirst("^Line \\d+:? ", "").replaceAll("'[^']*'|\\d+", "#"), k -> new ArrayList<>())
-                .add(line));
-        alike.values().forEach(lines -> questions.leaveOut(Source.of(sheet).shown() + ": " + lines.get(0)
-                + (lines.size() == 1 ? "" : " So " + Words.count(lines.size() - 1, "more row", "more rows") + ".")));
+        list.told()
+                .forEach(line -> alike.computeIfAbsent(
+                                line.replaceFirst("^Line \\d+:? ", "").replaceAll("'[^']*'|\\d+", "#"),
+                                k -> new ArrayList<>())
+                        .add(line));
+        alike.values()
+                .forEach(lines -> questions.leaveOut(Source.of(sheet).shown() + ": " + lines.get(0)
+                        + (lines.size() == 1
+                                ? ""
+                                : " So " + Words.count(lines.size() - 1, "more row", "more rows") + ".")));
         return list.batches();
     }
 
@@ -122,15 +134,18 @@ final class GatherSheets {
             String own = key + "column." + (column.place() + 1);
             // Nobody weighs the green coffee in one unit and the roasted in another.
             Optional<ListColumn> green = column.meaning() == ListMeaning.ROASTED_MASS
-                    ? settled.of(ListMeaning.GREEN_MASS).filter(mass -> !mass.unit().isEmpty())
+                    ? settled.of(ListMeaning.GREEN_MASS)
+                            .filter(mass -> !mass.unit().isEmpty())
                     : Optional.empty();
             boolean follows = green.isPresent() && column.confidence() == ListColumn.Confidence.OPEN;
             String unit = follows ? green.get().unit() : column.unit();
             String proposal = answer(column.meaning(), unit);
             String which = "Column " + (column.place() + 1) + " " + Words.quote(column.heading()) + " of "
-                    + Source.of(found.table()).shown() + (reason(column).startsWith("its ") ? ", " : " ") + reason(column);
-            String choices = Arrays.stream(ListMeaning.values()).map(ListMeaning::words).collect(Collectors.joining(", "))
-                    + ", with a unit where one is needed, such as green mass [kg]";
+                    + Source.of(found.table()).shown() + (reason(column).startsWith("its ") ? ", " : " ")
+                    + reason(column);
+            String choices =
+                    Arrays.stream(ListMeaning.values()).map(ListMeaning::words).collect(Collectors.joining(", "))
+                            + ", with a unit where one is needed, such as green mass [kg]";
             int filled = (int) found.table().column(column.place()).stream()
                     .filter(cell -> !cell.isBlank())
                     .count();
@@ -146,7 +161,8 @@ final class GatherSheets {
 
     private static ListColumns settledWith(ListColumns columns, ListColumn column, ListMeaning meaning, String answer) {
         String unit = Header.parse(answer).unit();
-        return columns.with(column.place(), meaning, unit.isEmpty() && meaning == column.meaning() ? column.unit() : unit);
+        return columns.with(
+                column.place(), meaning, unit.isEmpty() && meaning == column.meaning() ? column.unit() : unit);
     }
 
     private static String reason(ListColumn column) {
@@ -158,9 +174,12 @@ final class GatherSheets {
         ListColumns settled = found;
         for (ListColumn column : found.columns()) {
             Header header = Header.parse(column.heading());
-            Optional<ListMeaning> own = meaning(header.name().equals("charge time") ? "time of charge" : column.heading())
+            Optional<ListMeaning> own = meaning(
+                            header.name().equals("charge time") ? "time of charge" : column.heading())
                     .filter(meaning -> OWN.contains(meaning));
-            if (column.meaning() == ListMeaning.EXTRA && own.isPresent() && settled.of(own.get()).isEmpty()) {
+            if (column.meaning() == ListMeaning.EXTRA
+                    && own.isPresent()
+                    && settled.of(own.get()).isEmpty()) {
                 settled = settled.with(column.place(), own.get(), "");
             }
         }

@@ -43,18 +43,18 @@ final class GatherStyles {
         Map<String, Table> byName = new LinkedHashMap<>();
         sheets.forEach(sheet -> byName.put(
                 folder.relativize(sheet.sheet().file()).toString().replace('\\', '/')
-                        + (sheet.sheet().tab().isEmpty() ? "" : "|" + sheet.sheet().tab())
+                        + (sheet.sheet().tab().isEmpty()
+                                ? ""
+                                : "|" + sheet.sheet().tab())
                         + place(sheet, sheets),
                 sheet));
         Map<String, Table> lettered = new TreeMap<>(Letters.ORDER);
-        new Letters(SHEET, SHEET_IS, questions)
-                .of(byName.keySet())
-                .forEach((letter, name) -> {
-                    Table sheet = byName.get(name);
-                    if (sheet != null) {
-                        lettered.put(letter, sheet);
-                    }
-                });
+        new Letters(SHEET, SHEET_IS, questions).of(byName.keySet()).forEach((letter, name) -> {
+            Table sheet = byName.get(name);
+            if (sheet != null) {
+                lettered.put(letter, sheet);
+            }
+        });
         return lettered;
     }
 
@@ -64,7 +64,9 @@ final class GatherStyles {
                 .filter(other -> Source.of(other).equals(Source.of(sheet)))
                 .findFirst()
                 .orElse(sheet);
-        return first == sheet || sheet.lines().isEmpty() ? "" : "|line " + sheet.lines().get(0) + " " + sheet.headings().get(0);
+        return first == sheet || sheet.lines().isEmpty()
+                ? ""
+                : "|line " + sheet.lines().get(0) + " " + sheet.headings().get(0);
     }
 
     /** Keeps and finds letters again. */
@@ -97,7 +99,9 @@ final class GatherStyles {
         }
 
         private static String shown(String name) {
-            String plain = name.replace("\t", " tab ").replaceAll("[\\p{Cc}\\\\]+", " ").strip();
+            String plain = name.replace("\t", " tab ")
+                    .replaceAll("[\\p{Cc}\\\\]+", " ")
+                    .strip();
             return plain.length() <= LONGEST ? plain : plain.substring(0, LONGEST) + " " + plain.hashCode();
         }
 

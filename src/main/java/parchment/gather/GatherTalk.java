@@ -40,8 +40,9 @@ final class GatherTalk {
 
     private Optional<String> ask(GatherQuestions.Open open) {
         while (true) {
-            String explanation =
-                    explained ? "" : "(Press Enter to take what stands in brackets; type ? to see what can be answered.)\n";
+            String explanation = explained
+                    ? ""
+                    : "(Press Enter to take what stands in brackets; type ? to see what can be answered.)\n";
             explained = true;
             Optional<String> line = console.ask(explanation + open.question() + " [" + open.proposal() + "]")
                     .map(String::strip);

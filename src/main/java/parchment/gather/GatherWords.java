@@ -77,11 +77,14 @@ final class GatherWords {
         };
         lines.add(Words.count(all.size(), "recording", "recordings") + " joined to a row of the lists, " + kind
                 + (all.size() > shown ? ", such as" : "") + ":");
-        all.stream().limit(shown).forEach(join -> lines.add("  " + line(join, gathering.apart().contains(join))));
+        all.stream()
+                .limit(shown)
+                .forEach(join -> lines.add("  " + line(join, gathering.apart().contains(join))));
     }
 
     private static String line(Join join, boolean apart) {
-        return Words.quote(join.curve().name()) + (apart ? " may be row " : " is row ") + Words.quote(join.roast().shown())
+        return Words.quote(join.curve().name()) + (apart ? " may be row " : " is row ")
+                + Words.quote(join.roast().shown())
                 + ", because " + join.because() + (join.but().isEmpty() ? "" : "; but " + join.but())
                 + (apart ? "; kept apart" : "")
                 + (join.sure() == Join.Sure.DOUBTFUL ? " (" + JoinAnswers.key(join.curve()) + ")" : "") + ".";
@@ -90,8 +93,7 @@ final class GatherWords {
     private static void without(String one, String many, Stream<String> names, List<String> lines) {
         List<String> all = names.toList();
         if (!all.isEmpty()) {
-            lines.add(Words.count(all.size(), one, many) + ": "
-                    + Words.some(all) + ".");
+            lines.add(Words.count(all.size(), one, many) + ": " + Words.some(all) + ".");
         }
     }
 
@@ -106,8 +108,10 @@ final class GatherWords {
         page = page.heading("Open questions");
         page = open.isEmpty()
                 ? page.say("None: what was decided is below, and each line's key in brackets takes another answer.")
-                : page.add(new Lines(open.stream().map(GatherQuestions.Open::listed).toList()));
-        page = page.heading("What was taken for what").add(new Lines(gathering.questions().taken()));
+                : page.add(new Lines(
+                        open.stream().map(GatherQuestions.Open::listed).toList()));
+        page = page.heading("What was taken for what")
+                .add(new Lines(gathering.questions().taken()));
         List<String> leftOut = gathering.questions().leftOut();
         return leftOut.isEmpty() ? page : page.heading("Left out").add(new Lines(leftOut));
     }

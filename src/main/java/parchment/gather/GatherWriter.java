@@ -89,7 +89,8 @@ final class GatherWriter {
         StringBuilder text = new StringBuilder("# The answers that this logbook was gathered with.\n"
                 + "# Change what was wrong, and give the file to 'gather' with --answers and a new folder. Gathering into this folder\n"
                 + "# again takes these answers by itself.\n");
-        answers.forEach((key, answer) -> text.append(escaped(key)).append('=').append(escaped(answer)).append('\n'));
+        answers.forEach((key, answer) ->
+                text.append(escaped(key)).append('=').append(escaped(answer)).append('\n'));
         return text.toString();
     }
 
@@ -170,8 +171,8 @@ final class GatherWriter {
                         recording.file().rows().get(recording.rows().get(i));
                 List<String> row = new ArrayList<>(List.of(seconds(at - batch.zero())));
                 columns.places()
-                        .forEach(place -> row.add(
-                                number(cells.get(place), recording.file().sheet().decimal())));
+                        .forEach(place -> row.add(number(
+                                cells.get(place), recording.file().sheet().decimal())));
                 CsvText.append(row, writer);
             }
         });

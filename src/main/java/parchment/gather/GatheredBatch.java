@@ -48,7 +48,8 @@ record GatheredBatch(
         Map<String, String> all = new LinkedHashMap<>(written);
         fromSheet.forEach(all::putIfAbsent);
         // A logger's clock may show the time of day and no date, which a list knows.
-        Optional<LocalDateTime> clock = recording.flatMap(known -> known.timeOfDayAt(zero))
+        Optional<LocalDateTime> clock = recording
+                .flatMap(known -> known.timeOfDayAt(zero))
                 .flatMap(time -> day.or(() -> onDay).map(date -> date.atTime(time)));
         return new GatheredBatch(
                 name,
@@ -67,18 +68,14 @@ record GatheredBatch(
     /** Returns the last second of its recording since the charge; NaN without one. */
     double lastSecond() {
         return recording
-                .flatMap(known -> known.seconds().stream()
-                        .filter(at -> at < to)
-                        .reduce((first, second) -> second))
+                .flatMap(known -> known.seconds().stream().filter(at -> at < to).reduce((first, second) -> second))
                 .map(at -> at - zero)
                 .orElse(Double.NaN);
     }
 
     /** Returns when the beans were hottest, in seconds since the charge: at the drop, or a little before; NaN without a recording. */
     double hottestSecond() {
-        return recording
-                .map(known -> known.hottestSecond(zero, to) - zero)
-                .orElse(Double.NaN);
+        return recording.map(known -> known.hottestSecond(zero, to) - zero).orElse(Double.NaN);
     }
 
     /** Returns the batch under another name. */
@@ -109,7 +106,8 @@ record GatheredBatch(
         return recording
                 .map(known -> Source.of(known.file()))
                 .map(source -> source.file().toString().replace('\\', '/')
-                        + (source.tab().isEmpty() ? "" : "|" + source.tab()) + (part == 0 ? "" : "#" + part))
+                        + (source.tab().isEmpty() ? "" : "|" + source.tab())
+                        + (part == 0 ? "" : "#" + part))
                 .orElse("");
     }
 }

@@ -43,8 +43,9 @@ record Gathering(
         GatherQuestions questions = new GatherQuestions(answers);
         folder.told().forEach(questions::leaveOut);
         folder.taken().forEach(questions::say);
-        List<StrangeFolder.Found> recordings =
-                folder.tables().stream().filter(StrangeFolder.Found::isRecording).toList();
+        List<StrangeFolder.Found> recordings = folder.tables().stream()
+                .filter(StrangeFolder.Found::isRecording)
+                .toList();
         List<Table> sheets = folder.tables().stream()
                 .filter(found -> !found.isRecording())
                 .map(StrangeFolder.Found::table)

@@ -4,13 +4,14 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.HashSet;
 import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
 import parchment.file.WholeFile;
 import parchment.logbook.LogbookFiles;
 import parchment.sheet.CsvText;
@@ -61,7 +62,8 @@ final class GrownLogbook {
             }
         }
         for (Map.Entry<String, FileSum> file : fresh.entrySet()) {
-            if (!file.getKey().startsWith(LogbookFiles.CURVES + "/") && !file.getKey().equals(GatherWriter.REPORT)) {
+            if (!file.getKey().startsWith(LogbookFiles.CURVES + "/")
+                    && !file.getKey().equals(GatherWriter.REPORT)) {
                 file(file.getKey(), file.getValue());
             }
         }
@@ -116,7 +118,7 @@ final class GrownLogbook {
         renewed += name.equals(GatherWriter.REPORT) || name.equals(GatherWriter.ANSWERS) ? 0 : 1;
     }
 
-    private void edited(String name, Path target, FileSum fresh, FileSum before) throws IOException {
+    private void edited(String name, Path target, FileSum fresh, @Nullable FileSum before) throws IOException {
         if (name.equals(GatherWriter.ANSWERS)) {
             moreAnswers(target);
             return;
@@ -161,8 +163,8 @@ final class GrownLogbook {
                 + Words.count(rows.size(), "row of a new batch stands", "rows of new batches stand") + " at its end."
                 + (all
                         ? ""
-                        : " It has no column for some of what is new of them; the new version is in " + Words.quote(ASIDE)
-                                + "."));
+                        : " It has no column for some of what is new of them; the new version is in "
+                                + Words.quote(ASIDE) + "."));
         return true;
     }
 
@@ -174,12 +176,14 @@ final class GrownLogbook {
         more.keySet().removeAll(there.keySet());
         String text = Files.readString(target);
         if (!more.isEmpty()) {
-            String lines = GatherWriter.properties(more).lines()
+            String lines = GatherWriter.properties(more)
+                    .lines()
                     .filter(line -> !line.startsWith("#"))
                     .collect(Collectors.joining("\n", "", "\n"));
             WholeFile.at(target).write(text + (text.endsWith("\n") ? "" : "\n") + lines);
         }
-        told.add(Words.quote(GatherWriter.ANSWERS) + " was changed by hand: its answers were taken, and its lines stay.");
+        told.add(Words.quote(GatherWriter.ANSWERS)
+                + " was changed by hand: its answers were taken, and its lines stay.");
     }
 
     private void aside(String name) throws IOException {
@@ -193,9 +197,11 @@ final class GrownLogbook {
         List<String> newBatches = now.batches().stream()
                 .filter(name -> !earlier.batches().contains(name))
                 .toList();
-        lines.add("Added " + Words.count(newBatches.size(), "batch", "batches") + " to " + Words.quote(logbook.toString())
-                + (newBatches.isEmpty() ? "" : ": " + Words.some(newBatches)) + ". " + Words.count(added, "file", "files")
-                + " new, " + Words.count(renewed, "file", "files") + " written anew.");
+        lines.add(
+                "Added " + Words.count(newBatches.size(), "batch", "batches") + " to " + Words.quote(logbook.toString())
+                        + (newBatches.isEmpty() ? "" : ": " + Words.some(newBatches)) + ". "
+                        + Words.count(added, "file", "files")
+                        + " new, " + Words.count(renewed, "file", "files") + " written anew.");
         List<String> gone = earlier.batches().stream()
                 .filter(name -> !now.batches().contains(name))
                 .toList();

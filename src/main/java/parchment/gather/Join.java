@@ -25,7 +25,8 @@ record Join(GatheredBatch curve, ListedRoast roast, Sure sure, List<Clue> clues,
 
     /** Returns whether the two are put together unless a person says otherwise: a name or a time says so, or all else does. */
     boolean joinedUnlessTold() {
-        return sure != Sure.DOUBTFUL || clues.stream().anyMatch(clue -> clue.kind() == Clue.Kind.NAME && !clue.against());
+        return sure != Sure.DOUBTFUL
+                || clues.stream().anyMatch(clue -> clue.kind() == Clue.Kind.NAME && !clue.against());
     }
 
     /** Returns the reasons for it. */

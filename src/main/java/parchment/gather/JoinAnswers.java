@@ -57,9 +57,10 @@ record JoinAnswers(List<Join> all, List<Join> joined, List<Join> apart) {
                     text -> !text.isBlank(),
                     APART + ", or the name of a row that no other recording has");
             if (!answer.equals(APART) && !byName.containsKey(answer)) {
-                questions.leaveOut("No row of a list is called " + Words.quote(answer) + ", or another recording has it: "
-                        + Words.quote(curve.name()) + " stays without a row (" + key + ")."
-                        + Words.didYouMean(answer, byName.keySet()));
+                questions.leaveOut(
+                        "No row of a list is called " + Words.quote(answer) + ", or another recording has it: "
+                                + Words.quote(curve.name()) + " stays without a row (" + key + ")."
+                                + Words.didYouMean(answer, byName.keySet()));
             }
             Optional.ofNullable(byName.remove(answer)).ifPresent(roast -> {
                 left.removeIf(other -> other == roast);
@@ -81,7 +82,9 @@ record JoinAnswers(List<Join> all, List<Join> joined, List<Join> apart) {
         boolean together = doubtful.size() > ASKED_ONE_BY_ONE && askTogether(doubtful, questions);
         for (Join join : found) {
             boolean yes = join.sure() != Join.Sure.DOUBTFUL
-                    || (doubtful.size() > ASKED_ONE_BY_ONE ? together && join.joinedUnlessTold() : ask(join, questions));
+                    || (doubtful.size() > ASKED_ONE_BY_ONE
+                            ? together && join.joinedUnlessTold()
+                            : ask(join, questions));
             (yes ? joined : apart).add(join);
         }
         return new JoinAnswers(all, joined, apart);
@@ -124,8 +127,10 @@ record JoinAnswers(List<Join> all, List<Join> joined, List<Join> apart) {
         return questions.askYes(
                 "joins.doubtful",
                 Words.count(doubtful.size(), "join is", "joins are") + " doubtful, the first of them "
-                        + Words.quote(first.curve().name()) + " with " + Words.quote(first.roast().shown()) + "; "
-                        + named + " of them have a name or number in common. Put these together? Each can be answered alone with its key, such as "
+                        + Words.quote(first.curve().name()) + " with "
+                        + Words.quote(first.roast().shown()) + "; "
+                        + named
+                        + " of them have a name or number in common. Put these together? Each can be answered alone with its key, such as "
                         + key(first.curve()),
                 "yes",
                 doubtful.size());

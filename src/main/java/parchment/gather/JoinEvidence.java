@@ -40,7 +40,12 @@ final class JoinEvidence {
     static final double MISSING_SECONDS = 60;
 
     /** Holds what of a recording is compared, worked out once. */
-    record Curve(GatheredBatch batch, Set<String> titles, Set<String> cells, Optional<String> afterWord, List<String> numbers) {
+    record Curve(
+            GatheredBatch batch,
+            Set<String> titles,
+            Set<String> cells,
+            Optional<String> afterWord,
+            List<String> numbers) {
         static Curve of(GatheredBatch batch) {
             List<List<String>> above =
                     batch.recording().map(recording -> recording.file().above()).orElse(List.of());
@@ -84,7 +89,10 @@ final class JoinEvidence {
         }
         for (String title : curve.titles()) {
             if (BatchNumbers.plain(title).equals(plain)
-                    || name.matches("\\d+") && BatchNumbers.afterWord("batch " + title).map(BatchNumbers::plain).equals(Optional.of(plain))) {
+                    || name.matches("\\d+")
+                            && BatchNumbers.afterWord("batch " + title)
+                                    .map(BatchNumbers::plain)
+                                    .equals(Optional.of(plain))) {
                 return named(SAME_NAME, "its first lines name batch " + title);
             }
         }
@@ -101,7 +109,8 @@ final class JoinEvidence {
         Optional<String> last = BatchNumbers.last(plain);
         boolean number = plain.matches("\\d+");
         if (number && last.isPresent() && curve.numbers().contains(last.get())) {
-            boolean only = curve.numbers().stream().distinct().count() == 1 && curve.afterWord().isEmpty();
+            boolean only = curve.numbers().stream().distinct().count() == 1
+                    && curve.afterWord().isEmpty();
             return named(
                     only ? ONLY_NUMBER : ONE_OF_THE_NUMBERS,
                     "its file " + Words.quote(own) + " has the number " + last.get());
@@ -109,9 +118,12 @@ final class JoinEvidence {
         boolean inside = !number
                 && plain.length() >= 2
                 && (" " + BatchNumbers.plain(own).replaceAll("[^\\p{L}\\p{N}]+", " ") + " ")
-                        .contains(" " + plain.replaceAll("[^\\p{L}\\p{N}]+", " ").strip() + " ");
+                        .contains(
+                                " " + plain.replaceAll("[^\\p{L}\\p{N}]+", " ").strip() + " ");
         return inside
-                ? named(last.isPresent() ? NUMBER_AFTER_WORD : ONE_OF_THE_NUMBERS, "its file " + Words.quote(own) + " has " + Words.quote(plain) + " in its name")
+                ? named(
+                        last.isPresent() ? NUMBER_AFTER_WORD : ONE_OF_THE_NUMBERS,
+                        "its file " + Words.quote(own) + " has " + Words.quote(plain) + " in its name")
                 : Optional.empty();
     }
 
@@ -144,7 +156,10 @@ final class JoinEvidence {
         }
         if (!day.equals(roast.day())) {
             return Optional.of(new Clue(
-                    Clue.Kind.DAY, OTHER_DAY, "it is of " + day.get() + " and the list says " + roast.day().get()));
+                    Clue.Kind.DAY,
+                    OTHER_DAY,
+                    "it is of " + day.get() + " and the list says "
+                            + roast.day().get()));
         }
         return Optional.of(
                 at.isPresent() && written.isPresent()

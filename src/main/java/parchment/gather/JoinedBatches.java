@@ -35,7 +35,11 @@ final class JoinedBatches {
         Map<String, List<ListedBatch>> byName = new LinkedHashMap<>();
         int unnamed = 0;
         for (ListedBatch row : listed) {
-            if (row.name().isEmpty() && row.day().isEmpty() && row.roastedAt().isEmpty() && row.written().isEmpty() && row.marks().isEmpty()) {
+            if (row.name().isEmpty()
+                    && row.day().isEmpty()
+                    && row.roastedAt().isEmpty()
+                    && row.written().isEmpty()
+                    && row.marks().isEmpty()) {
                 continue; // Nothing stands in it.
             }
             String key = row.name().isEmpty() ? "\u0000" + unnamed++ : repeated.nameOf(row);
@@ -119,7 +123,8 @@ final class JoinedBatches {
             if (typed != null && Math.abs(typed - seconds) > SAME_MARK_SECONDS) {
                 questions.leaveOut("Batch " + Words.quote(batch.name()) + ": the " + mark
                         + " was typed beside the readings " + Math.round(Math.abs(typed - seconds))
-                        + " s away from where the sheet has it, " + Elapsed.seconds(seconds) + "; the typed one is kept.");
+                        + " s away from where the sheet has it, " + Elapsed.seconds(seconds)
+                        + "; the typed one is kept.");
             }
         });
         return batch.withMarks(marks);
@@ -138,7 +143,8 @@ final class JoinedBatches {
             }
             Set<Table> again = Collections.newSetFromMap(new IdentityHashMap<>());
             days.forEach((table, names) -> {
-                long repeated = names.values().stream().filter(d -> d.size() > 1).count();
+                long repeated =
+                        names.values().stream().filter(d -> d.size() > 1).count();
                 if (repeated >= FEWEST && 2 * repeated >= names.size()) {
                     again.add(table);
                 }

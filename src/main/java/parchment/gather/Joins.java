@@ -64,7 +64,9 @@ final class Joins {
     }
 
     private int points(int curve, int row) {
-        int sum = clues.get(curve).getOrDefault(row, List.of()).stream().mapToInt(Clue::points).sum();
+        int sum = clues.get(curve).getOrDefault(row, List.of()).stream()
+                .mapToInt(Clue::points)
+                .sum();
         return Math.max(sum, 0);
     }
 
@@ -164,7 +166,8 @@ final class Joins {
         }
         for (Map.Entry<Integer, List<Clue>> entry : clues.get(curve).entrySet()) {
             int r = entry.getKey();
-            boolean taken = curveOf[r] >= 0 && clues.get(curveOf[r]).getOrDefault(r, List.of()).stream().anyMatch(Joins::names);
+            boolean taken = curveOf[r] >= 0
+                    && clues.get(curveOf[r]).getOrDefault(r, List.of()).stream().anyMatch(Joins::names);
             if (r != row && !taken && entry.getValue().stream().anyMatch(Joins::names)) {
                 return r;
             }

@@ -61,7 +61,8 @@ record KeptRows(List<String> headings, List<Map<String, String>> rows) {
                 rows.add(row);
             }
             boolean keyed = headings.stream()
-                    .anyMatch(heading -> plain(heading).equals(KEYS.getOrDefault(name, List.of("")).get(0)));
+                    .anyMatch(heading -> plain(heading)
+                            .equals(KEYS.getOrDefault(name, List.of("")).get(0)));
             return keyed ? Optional.of(new KeptRows(headings, rows)) : Optional.empty();
         } catch (java.io.UncheckedIOException e) {
             return Optional.empty();
@@ -90,7 +91,8 @@ record KeptRows(List<String> headings, List<Map<String, String>> rows) {
         newer.headings.stream().filter(heading -> known.add(plain(heading))).forEach(all::add);
         Map<String, Map<String, String>> merged = new LinkedHashMap<>();
         rows.forEach(row -> merged.put(key(row, name), new LinkedHashMap<>(row)));
-        newer.rows.forEach(row -> merged.computeIfAbsent(key(row, name), key -> new LinkedHashMap<>()).putAll(row));
+        newer.rows.forEach(row -> merged.computeIfAbsent(key(row, name), key -> new LinkedHashMap<>())
+                .putAll(row));
         return new KeptRows(all, new ArrayList<>(merged.values()));
     }
 
@@ -104,7 +106,9 @@ record KeptRows(List<String> headings, List<Map<String, String>> rows) {
 
     /** Returns a row's cells under the headings of this table. */
     List<String> cells(Map<String, String> row) {
-        return headings.stream().map(heading -> row.getOrDefault(plain(heading), "")).toList();
+        return headings.stream()
+                .map(heading -> row.getOrDefault(plain(heading), ""))
+                .toList();
     }
 
     /** Returns whether every value of a row has a place under the headings. */

@@ -29,8 +29,9 @@ final class MarkWords {
         if (words.matches(".*\\b(turning point)\\b.*")) {
             return Optional.of(MarkKind.TURNING_POINT);
         }
-        if (words.matches("(charge|charged|beans in|in the drum|füllen|fuellen|einfüllen|einwurf|carga|carregar|carico|caricamento|charge|chargement"
-                + "|enfournement|bohnen rein)")) {
+        if (words.matches(
+                "(charge|charged|beans in|in the drum|füllen|fuellen|einfüllen|einwurf|carga|carregar|carico|caricamento|charge|chargement"
+                        + "|enfournement|bohnen rein)")) {
             return Optional.of(MarkKind.CHARGE);
         }
         if (words.matches("(drop|dropped|beans out|out)")) {
@@ -40,7 +41,8 @@ final class MarkWords {
         return TradeWords.all().getOrDefault(TradeWords.plain(written), Set.of()).stream()
                 .flatMap(meaning -> meaning.mark().stream())
                 .findFirst()
-                .or(() -> words.matches("(ablassen|auswurf|entleeren|descarga|salida|saída|sortie|scarico|uscita|vidange|fin|fine|ende)")
+                .or(() -> words.matches(
+                                "(ablassen|auswurf|entleeren|descarga|salida|saída|sortie|scarico|uscita|vidange|fin|fine|ende)")
                         ? Optional.of(MarkKind.DROP)
                         : Optional.empty());
     }

@@ -101,11 +101,14 @@ record MeaningProposal(Meaning meaning, String reason) {
         // No roast is shorter than 12 seconds or longer than five hours.
         if (column.firstNumber() > 20_000 && column.lastNumber() < 80_000 && span > 0 && span < 1) {
             return Optional.of(new MeaningProposal(
-                    Meaning.time(Meaning.SERIAL), rises.replaceFirst(", by .*", "") + " by parts of a day, as a spreadsheet writes dates with times"));
+                    Meaning.time(Meaning.SERIAL),
+                    rises.replaceFirst(", by .*", "")
+                            + " by parts of a day, as a spreadsheet writes dates with times"));
         }
         if (span <= 0.2 && column.firstNumber() >= 0 && column.lastNumber() < 1) {
             return Optional.of(new MeaningProposal(
-                    Meaning.time(Meaning.SHARE_OF_DAY), rises.replaceFirst(", by .*", "") + " by parts of a day, as a spreadsheet writes times"));
+                    Meaning.time(Meaning.SHARE_OF_DAY),
+                    rises.replaceFirst(", by .*", "") + " by parts of a day, as a spreadsheet writes times"));
         }
         if (span > 100_000) {
             return Optional.of(
@@ -191,13 +194,16 @@ record MeaningProposal(Meaning meaning, String reason) {
     }
 
     private static boolean isNamedBean(StrangeColumn column) {
-        return column.heading().toLowerCase(Locale.ROOT).matches(".*(bean|bohne|grain|grano|grão|grao|chicco|kaffee).*");
+        return column.heading()
+                .toLowerCase(Locale.ROOT)
+                .matches(".*(bean|bohne|grain|grano|grão|grao|chicco|kaffee).*");
     }
 
     private static boolean isNamedAir(StrangeColumn column) {
         return column.heading()
                 .toLowerCase(Locale.ROOT)
-                .matches(".*(air|exhaust|environment|abluft|luft|drum|chimney|aire|aria|\\bar\\b|escape|fum[ée]es?|scarico).*");
+                .matches(
+                        ".*(air|exhaust|environment|abluft|luft|drum|chimney|aire|aria|\\bar\\b|escape|fum[ée]es?|scarico).*");
     }
 
     private record Scale(TemperatureUnit unit, String reason) {}
@@ -241,7 +247,8 @@ record MeaningProposal(Meaning meaning, String reason) {
             return new MeaningProposal(Meaning.LEFT_OUT, "it is neither numbers nor words throughout");
         }
         String name = header.name();
-        Optional<Quantity> control = name.matches(".*(g[aá][sz]|burner|flame|brenner|br[uû]leur|bruciatore|quemador|queimador|llama|fiamma|chama).*")
+        Optional<Quantity> control = name.matches(
+                        ".*(g[aá][sz]|burner|flame|brenner|br[uû]leur|bruciatore|quemador|queimador|llama|fiamma|chama).*")
                 ? Optional.of(Quantity.GAS)
                 : name.matches(".*(air|fan|damper|luft|ventil).*")
                         ? Optional.of(Quantity.AIRFLOW)

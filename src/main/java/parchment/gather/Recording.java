@@ -37,6 +37,7 @@ record Recording(
 
     /** A spreadsheet counts days from 30 December 1899. */
     private static final double DAYS_TO_1970 = 25_569;
+
     private static final LocalDateTime EPOCH = LocalDateTime.of(1970, 1, 1, 0, 0);
 
     /** Holds words that were typed beside a reading. */
@@ -49,7 +50,12 @@ record Recording(
         List<Integer> rows = new ArrayList<>();
         double day = 0;
         for (int i = 0; time >= 0 && i < file.rows().size(); i++) {
-            double at = seconds(file.rows().get(i).get(time), form, order, file.sheet().decimal()) + day;
+            double at = seconds(
+                            file.rows().get(i).get(time),
+                            form,
+                            order,
+                            file.sheet().decimal())
+                    + day;
             double latest = seconds.isEmpty() ? Double.NEGATIVE_INFINITY : seconds.get(seconds.size() - 1);
             if (form.equals(Meaning.TIME_OF_DAY) && at < latest - HALF_A_DAY) {
                 day += 2 * HALF_A_DAY;
@@ -89,7 +95,8 @@ record Recording(
 
     private static Optional<LocalDateTime> at(String cell, DateOrder order) {
         return Value.local(cell, order)
-                .or(() -> WrittenDay.ofCell(cell).flatMap(day -> day.on(order).flatMap(on -> day.clock().map(on::atTime))));
+                .or(() -> WrittenDay.ofCell(cell)
+                        .flatMap(day -> day.on(order).flatMap(on -> day.clock().map(on::atTime))));
     }
 
     private static Optional<LocalDateTime> zero(Table file, String form, DateOrder order) {
@@ -114,7 +121,9 @@ record Recording(
         Optional<WrittenDay> named = WrittenDay.find(source.stem())
                 .or(() -> WrittenDay.find(String.valueOf(source.file().getFileName())));
         // The lines know the time of day better; the name may be all there is, and its year may stand first.
-        return above.filter(day -> !day.needsOrder() || named.isEmpty()).or(() -> named).or(() -> above);
+        return above.filter(day -> !day.needsOrder() || named.isEmpty())
+                .or(() -> named)
+                .or(() -> above);
     }
 
     /** A date may stand beside each reading, in a column of its own. */
@@ -194,7 +203,8 @@ record Recording(
         double[] celsius = new double[rows.size()];
         int size = 0;
         for (int i = 0; i < rows.size(); i++) {
-            double value = Numbers.parse(file.rows().get(rows.get(i)).get(bean), file.sheet().decimal());
+            double value = Numbers.parse(
+                    file.rows().get(rows.get(i)).get(bean), file.sheet().decimal());
             if (!Double.isNaN(value) && !StrangeColumn.isOdd(value)) {
                 times[size] = seconds.get(i);
                 celsius[size++] = unit.toCelsius(value);
@@ -234,7 +244,9 @@ record Recording(
 
     /** Returns the time of day of one of its seconds, where its clock shows that. */
     Optional<LocalTime> timeOfDayAt(double at) {
-        return timeOfDay() ? Optional.of(LocalTime.ofSecondOfDay(Math.floorMod(Math.round(at), 86_400L))) : Optional.empty();
+        return timeOfDay()
+                ? Optional.of(LocalTime.ofSecondOfDay(Math.floorMod(Math.round(at), 86_400L)))
+                : Optional.empty();
     }
 
     private boolean timeOfDay() {

@@ -19,7 +19,8 @@ final class SameFiles {
             .thenComparing(Path::toString);
 
     /** What computers add to the name of a copy (common practice, no source). */
-    private static final Pattern OF_A_COPY = Pattern.compile("(?iu)\\s*(\\(\\d+\\)|-?\\s*\\b(copy( of)?|kopie|copie|copia|cópia)\\b)\\s*");
+    private static final Pattern OF_A_COPY =
+            Pattern.compile("(?iu)\\s*(\\(\\d+\\)|-?\\s*\\b(copy( of)?|kopie|copie|copia|cópia)\\b)\\s*");
 
     private record Copy(FileSum sum, String name) {}
 

@@ -81,9 +81,10 @@ final class StrangeFolder {
         try {
             StrangeFolder folder = new StrangeFolder(path);
             if (folder.tables.isEmpty()) {
-                throw new LogbookException("The folder " + Words.quote(path.toString()) + " holds no table of readings: "
-                        + Words.count(folder.files.size(), "file was", "files were")
-                        + " looked at (.csv, .tsv, .txt, .log, .dat, .xlsx, .ods).");
+                throw new LogbookException(
+                        "The folder " + Words.quote(path.toString()) + " holds no table of readings: "
+                                + Words.count(folder.files.size(), "file was", "files were")
+                                + " looked at (.csv, .tsv, .txt, .log, .dat, .xlsx, .ods).");
             }
             return folder;
         } catch (IOException e) {

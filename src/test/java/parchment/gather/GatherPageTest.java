@@ -78,7 +78,7 @@ class GatherPageTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"5, 5 6 south 5", "apart, 5 6 north 5 south 5"})
+    @CsvSource({"5, 5 6 south 5", "apart, 5 6 north 5"}) // The row is then the only other candidate's.
     void aDoubtfulJoinIsAsItWasAnswered(String answer, String names) throws IOException {
         recording("north 5");
         recording("south 5");
@@ -95,11 +95,18 @@ class GatherPageTest {
         recording("south 5", "Batch,y,3/5/2031");
         list("batch,date,lot,green mass [kg]", "5,3/4/2031,kela,5", "6,3/5/2031,kela,5", "7,3/6/2031,kela,5");
         List<String> asked = new ArrayList<>();
-        Gather.run(folder(), temporary.resolve("made"), Optional.empty(), question -> {
-            asked.add(question);
-            return Optional.of("");
-        }, new StringBuilder());
-        assertTrue(asked.get(0).contains("How are the dates written: day/month/year or month/day/year?"), asked.toString());
+        Gather.run(
+                folder(),
+                temporary.resolve("made"),
+                Optional.empty(),
+                question -> {
+                    asked.add(question);
+                    return Optional.of("");
+                },
+                new StringBuilder());
+        assertTrue(
+                asked.get(0).contains("How are the dates written: day/month/year or month/day/year?"),
+                asked.toString());
     }
 
     /** Enter leaves out what can be read two ways, keeps what can be read one way only, and says how to answer later. */
@@ -110,8 +117,9 @@ class GatherPageTest {
         Gather gather = Gather.of(folder());
         assertEquals(List.of("date.order"), keys(gather));
         assertTrue(
-                gather.text().contains("Nobody said how the dates are written: 1 date that can be read two ways is left out."
-                        + " To take it in, answer date.order with day/month/year or month/day/year."),
+                gather.text()
+                        .contains("Nobody said how the dates are written: 1 date that can be read two ways is left out."
+                                + " To take it in, answer date.order with day/month/year or month/day/year."),
                 gather.text());
         Logbook left = gather.writeTo(temporary.resolve("first"));
         assertEquals("2031-04-04", left.batch("6").roastDay().orElseThrow().toString());
@@ -150,7 +158,11 @@ class GatherPageTest {
         Files.createDirectories(folder().resolve("copies"));
         Files.copy(folder().resolve("batch 5.csv"), folder().resolve("copies/batch 5.csv"));
         Gather gather = Gather.of(folder());
-        assertTrue(gather.text().contains("Left out, because another file of that name has the same bytes: 'copies/batch 5.csv'."), gather.text());
+        assertTrue(
+                gather.text()
+                        .contains(
+                                "Left out, because another file of that name has the same bytes: 'copies/batch 5.csv'."),
+                gather.text());
         assertEquals(List.of("5"), names(gather));
     }
 

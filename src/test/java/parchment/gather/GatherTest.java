@@ -152,7 +152,10 @@ class GatherTest {
         assertTrue(text.contains("no bean stands that many °C"), text);
         assertTrue(text.contains("9999 stands"), text);
         assertTrue(text.contains("shows 5 charges, at 08:10:"), text);
-        assertTrue(text.contains("Dates are read so, because '1/28/25' in 'Roasts this winter.csv' can only be month/day/year: month/day/year"), text);
+        assertTrue(
+                text.contains(
+                        "Dates are read so, because '1/28/25' in 'Roasts this winter.csv' can only be month/day/year: month/day/year"),
+                text);
     }
 
     @Test
@@ -211,7 +214,8 @@ class GatherTest {
                         Optional.empty(),
                         question -> Optional.of(answers.isEmpty() ? "" : answers.remove(0)),
                         out));
-        assertTrue(out.toString().contains("That is none of: day/month/year, month/day/year, as written"), out.toString());
+        assertTrue(
+                out.toString().contains("That is none of: day/month/year, month/day/year, as written"), out.toString());
         assertTrue(out.toString().contains("It can be: day/month/year"), out.toString());
         assertEquals(List.of(), answers, "refused as often as it is none of the choices, and asked again");
         assertTrue(Files.readString(made().resolve("batches.csv")).contains("one,2025-04-03,first"), out.toString());
@@ -395,7 +399,9 @@ class GatherTest {
         assertTrue(head.endsWith(",\"#3\",Ref,Ref 2"), head + out);
         Map<String, Curve> others = Logbook.open(made()).batch("one").otherCurves();
         assertEquals(List.of("#3", "Ref", "Ref 2"), new ArrayList<>(others.keySet()));
-        assertTrue(out.contains("Column 3 '#3', because its heading says nothing that is known; kept under its own name"), out);
+        assertTrue(
+                out.contains("Column 3 '#3', because its heading says nothing that is known; kept under its own name"),
+                out);
         assertTrue(out.contains("Column 5 'Ref' is kept as 'Ref 2'."), out);
         assertTrue(Files.readString(made().resolve(GatherWriter.REPORT)).contains("Column 5 'Ref' is kept"));
     }
@@ -441,9 +447,15 @@ class GatherTest {
                 "three,2025-03-04,third,5");
         assertTrue(out.contains("Batch 'one' stands on lines 2 and 7; they differ in lot 'first' and 'other'."), out);
         assertTrue(out.contains("Batch 'three' stands on lines 6 and 8, without a difference."), out);
-        assertEquals(Optional.of("nobody"), Logbook.open(made()).batch("2025-03-04-a").lot(), "a row without a name is kept");
+        assertEquals(
+                Optional.of("nobody"),
+                Logbook.open(made()).batch("2025-03-04-a").lot(),
+                "a row without a name is kept");
         assertEquals(4, Logbook.open(made()).batches().size(), out);
-        assertEquals("more", Logbook.open(made()).batch("two").extras().get("#5"), "what stands beyond the headings is kept");
+        assertEquals(
+                "more",
+                Logbook.open(made()).batch("two").extras().get("#5"),
+                "what stands beyond the headings is kept");
         assertEquals(Optional.of("first"), Logbook.open(made()).batch("one").lot());
     }
 

@@ -70,7 +70,10 @@ class GrownFolderTest {
     }
 
     private List<String> batches() {
-        return Logbook.open(logbook).batches().stream().map(Batch::name).sorted().toList();
+        return Logbook.open(logbook).batches().stream()
+                .map(Batch::name)
+                .sorted()
+                .toList();
     }
 
     private String read(String file) throws IOException {
@@ -114,10 +117,12 @@ class GrownFolderTest {
         String out = again();
         assertTrue(read("batches.csv").startsWith(edited + "\n"), read("batches.csv"));
         assertEquals(List.of("1", "2", "3", "9"), batches());
-        assertEquals(Optional.of("kela (mine)"), Logbook.open(logbook).batch("1").lot());
+        assertEquals(
+                Optional.of("kela (mine)"), Logbook.open(logbook).batch("1").lot());
         assertEquals(Optional.of("house"), Logbook.open(logbook).batch("3").lot());
         assertTrue(
-                out.contains("'batches.csv' was changed by hand: its rows stay as they are, and the 1 row of a new batch stands at its end."),
+                out.contains(
+                        "'batches.csv' was changed by hand: its rows stay as they are, and the 1 row of a new batch stands at its end."),
                 out);
         // And once more: the new row is not new any longer.
         String then = read("batches.csv");
@@ -127,7 +132,10 @@ class GrownFolderTest {
 
     @Test
     void aRowThatWasTakenOutByHandStaysOut() throws IOException {
-        String without = read("batches.csv").lines().filter(line -> !line.startsWith("2,")).reduce("", (a, b) -> a + b + "\n");
+        String without = read("batches.csv")
+                .lines()
+                .filter(line -> !line.startsWith("2,"))
+                .reduce("", (a, b) -> a + b + "\n");
         Files.writeString(logbook.resolve("batches.csv"), without);
         again();
         assertEquals(without, read("batches.csv"));
@@ -141,7 +149,10 @@ class GrownFolderTest {
         String out = again();
         assertEquals(edited, read("batches.csv"));
         assertTrue(read("gathered aside/batches.csv").contains("\n3,"), out);
-        assertTrue(out.contains("'batches.csv' was changed by hand and stays as it is; the new version is in 'gathered aside'."), out);
+        assertTrue(
+                out.contains(
+                        "'batches.csv' was changed by hand and stays as it is; the new version is in 'gathered aside'."),
+                out);
     }
 
     @Test
@@ -171,8 +182,7 @@ class GrownFolderTest {
     @Test
     void answersThatWereChangedByHandAreTakenAndStay() throws IOException {
         Path answers = logbook.resolve(GatherWriter.ANSWERS);
-        String edited = Files.readString(answers)
-                        .replaceFirst("sheet\\.a\\.column\\.3=.*", "sheet.a.column.3=operator")
+        String edited = Files.readString(answers).replaceFirst("sheet\\.a\\.column\\.3=.*", "sheet.a.column.3=operator")
                 + "# my own line\n";
         Files.writeString(answers, edited);
         recording("batch 3", 205);
@@ -200,7 +210,10 @@ class GrownFolderTest {
         recording("roast 1", 207);
         again();
         assertEquals(List.of("1", "2", "roast 1"), batches());
-        assertEquals(201, Logbook.open(logbook).batch("1").beanTemperature().orElseThrow().valueAt(60), 0.1);
+        assertEquals(
+                201,
+                Logbook.open(logbook).batch("1").beanTemperature().orElseThrow().valueAt(60),
+                0.1);
     }
 
     /** What a killed run has left: new curves without a row, and the record of the run before. */
@@ -228,8 +241,8 @@ class GrownFolderTest {
     void aLogbookOfOtherFilesIsRefused() throws IOException {
         Path other = Files.createDirectories(temporary.resolve("Other files"));
         Files.copy(folder.resolve("batch 1.csv"), other.resolve("roast 9.csv"));
-        LogbookException refused = assertThrows(
-                LogbookException.class, () -> Gather.of(other).writeTo(logbook));
+        LogbookException refused =
+                assertThrows(LogbookException.class, () -> Gather.of(other).writeTo(logbook));
         assertTrue(refused.getMessage().contains("was gathered from other files"), refused.getMessage());
         assertEquals(List.of("1", "2"), batches());
     }

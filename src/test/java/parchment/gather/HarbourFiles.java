@@ -33,7 +33,8 @@ public final class HarbourFiles {
     static void write(Path folder, long seed) throws IOException {
         Files.createDirectories(folder);
         SplittableRandom random = new SplittableRandom(seed);
-        List<String> list = new ArrayList<>(List.of("Batch #,Date,Coffee,Green lb,Roasted lb,First crack,End,Comments"));
+        List<String> list =
+                new ArrayList<>(List.of("Batch #,Date,Coffee,Green lb,Roasted lb,First crack,End,Comments"));
         List<String> scores = new ArrayList<>(List.of("Roast,Tasted,Taster,Acidity,Sweetness,Body,Overall"));
         for (int i = 0; i < BATCHES; i++) {
             int number = 101 + i;
@@ -87,7 +88,10 @@ public final class HarbourFiles {
     /** Cold beans bury a hot probe at the charge, 60 s after the logger was started. */
     private static String recording(int number, LocalDateTime charged, int drop, double last, SplittableRandom random) {
         StringBuilder text = new StringBuilder(String.format(
-                Locale.ROOT, "Batch %d,%s,,%nSeconds,Bean,Exhaust,Burner%n", number, charged.minusSeconds(60).format(MONTH_FIRST)));
+                Locale.ROOT,
+                "Batch %d,%s,,%nSeconds,Bean,Exhaust,Burner%n",
+                number,
+                charged.minusSeconds(60).format(MONTH_FIRST)));
         double probe = 196;
         for (int s = 0; s < 60 + drop + 30; s++) {
             double since = s - 60;

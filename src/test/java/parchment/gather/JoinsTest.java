@@ -23,15 +23,14 @@ class JoinsTest {
     private static final Table LIST = Tables.of("list.csv", List.of(), List.of("batch"), List.of(List.of("1")));
 
     /** Returns a recording whose beans are hottest 600 s after the charge, and that ends 20 s later. */
-    private static GatheredBatch curve(String name, List<List<String>> above, Optional<LocalDateTime> at, Optional<LocalDate> day) {
+    private static GatheredBatch curve(
+            String name, List<List<String>> above, Optional<LocalDateTime> at, Optional<LocalDate> day) {
         List<List<String>> rows = IntStream.rangeClosed(0, 62)
                 .mapToObj(i -> List.of(Integer.toString(10 * i), i <= 60 ? Integer.toString(90 + 2 * i) : "205"))
                 .toList();
         Table table = Tables.of(name + ".csv", above, List.of("time [s]", "bean temperature [°C]"), rows);
         Recording recording = Recording.of(
-                table,
-                List.of(Meaning.time("s"), Meaning.of(Quantity.BEAN_TEMPERATURE, "°C")),
-                DateOrder.ISO_ONLY);
+                table, List.of(Meaning.time("s"), Meaning.of(Quantity.BEAN_TEMPERATURE, "°C")), DateOrder.ISO_ONLY);
         return new GatheredBatch(
                 name,
                 0,
@@ -58,9 +57,9 @@ class JoinsTest {
         return curve(name, List.of(List.of(cells)), Optional.empty(), Optional.empty());
     }
 
-    private static ListedRoast row(String name, Optional<LocalDateTime> at, Optional<LocalDate> day, Map<MarkKind, Double> marks) {
-        return new ListedRoast(
-                name, List.of(new ListedBatch(name, at, day, Map.of(), marks, List.of(), LIST, 2)));
+    private static ListedRoast row(
+            String name, Optional<LocalDateTime> at, Optional<LocalDate> day, Map<MarkKind, Double> marks) {
+        return new ListedRoast(name, List.of(new ListedBatch(name, at, day, Map.of(), marks, List.of(), LIST, 2)));
     }
 
     private static ListedRoast row(String name) {
@@ -104,11 +103,7 @@ class JoinsTest {
     }
 
     @ParameterizedTest
-    @CsvSource({
-        "r101, 101, LIKELY",
-        "r101 7, 101, DOUBTFUL",
-        "roast 7 101, 101, DOUBTFUL"
-    })
+    @CsvSource({"r101, 101, LIKELY", "r101 7, 101, DOUBTFUL", "roast 7 101, 101, DOUBTFUL"})
     void aNumberWithoutAWordIsLikelyAndOneOfSeveralIsDoubtful(String file, String row, String sure) {
         assertEquals(
                 List.of(file + " = " + row + ", " + sure + ": its file '" + file + "' has the number " + row),
@@ -116,7 +111,13 @@ class JoinsTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"2031-06-01_0800, 1", "2031-06-01_0800, 8", "2031-06-01_0800, 2031", "roast_2031-06-01_0800, 6", "09h15 kela, 9"})
+    @CsvSource({
+        "2031-06-01_0800, 1",
+        "2031-06-01_0800, 8",
+        "2031-06-01_0800, 2031",
+        "roast_2031-06-01_0800, 6",
+        "09h15 kela, 9"
+    })
     void aDateOrTimeInTheFilesNameIsNoNumber(String file, String row) {
         assertEquals(List.of(), said(curve(file), row(row)));
     }
@@ -130,7 +131,8 @@ class JoinsTest {
                 List.of("x = 101, CERTAIN: its first lines name batch 101"),
                 said(titled("x", "Roast No.", "101"), row("101")));
         assertEquals(
-                List.of("x = Wren, CERTAIN: its first lines hold 'Wren'"), said(titled("x", "Logger 2", "Wren"), row("Wren")));
+                List.of("x = Wren, CERTAIN: its first lines hold 'Wren'"),
+                said(titled("x", "Logger 2", "Wren"), row("Wren")));
         assertEquals(List.of(), said(titled("x", "Batch 1011"), row("101")));
     }
 
@@ -150,7 +152,8 @@ class JoinsTest {
     void aTimeFurtherOffSpeaksAgainst() {
         assertEquals(List.of(), said(curveAt("x", EIGHT), rowAt("5", EIGHT.plusSeconds(1201))));
         assertEquals(
-                List.of("batch 5 = 5, DOUBTFUL: its file 'batch 5' has the number 5; but it was charged at 08:00 and the list says 08:20"),
+                List.of(
+                        "batch 5 = 5, DOUBTFUL: its file 'batch 5' has the number 5; but it was charged at 08:00 and the list says 08:20"),
                 said(curveAt("batch 5", EIGHT), rowAt("5", EIGHT.plusSeconds(1201))));
     }
 
@@ -178,7 +181,8 @@ class JoinsTest {
     @Test
     void anotherDaySpeaksAgainst() {
         assertEquals(
-                List.of("batch 5 = 5, DOUBTFUL: its file 'batch 5' has the number 5; but it is of 2031-06-01 and the list says 2031-06-02"),
+                List.of(
+                        "batch 5 = 5, DOUBTFUL: its file 'batch 5' has the number 5; but it is of 2031-06-01 and the list says 2031-06-02"),
                 said(curveAt("batch 5", EIGHT), rowOn("5", EIGHT.toLocalDate().plusDays(1))));
     }
 
@@ -194,15 +198,15 @@ class JoinsTest {
                         "b = 1, LIKELY: both are of 2031-06-01, it is number 1 of 3 on 2031-06-01 in both",
                         "c = 3, LIKELY: both are of 2031-06-01, it is number 3 of 3 on 2031-06-01 in both"),
                 said(curves, rows));
-        Joins.of(curves, rows.subList(0, 2))
-                .forEach(join -> assertEquals(Join.Sure.DOUBTFUL, join.sure(), said(join)));
+        Joins.of(curves, rows.subList(0, 2)).forEach(join -> assertEquals(Join.Sure.DOUBTFUL, join.sure(), said(join)));
     }
 
     /** The drop within 20 s, and a list whose drop comes a minute after the end of the recording. */
     @ParameterizedTest
     @CsvSource({"580, true", "579, false", "620, true", "621, false"})
     void theDropSpeaksForARowWithinTwentySeconds(double drop, boolean fits) {
-        String said = said(curve("r5"), row("5", Optional.empty(), Optional.empty(), Map.of(MarkKind.DROP, drop))).get(0);
+        String said = said(curve("r5"), row("5", Optional.empty(), Optional.empty(), Map.of(MarkKind.DROP, drop)))
+                .get(0);
         assertEquals(fits, said.contains("the drop fits"), said);
         assertEquals(fits ? "CERTAIN" : "LIKELY", said.replaceAll(".*, (\\w+):.*", "$1"), said);
     }
@@ -210,8 +214,7 @@ class JoinsTest {
     @ParameterizedTest
     @CsvSource({"680, false", "681, true"})
     void aRecordingThatEndsAMinuteBeforeTheDropIsDoubted(double drop, boolean doubted) {
-        String said = said(
-                        curve("batch 5"), row("5", Optional.empty(), Optional.empty(), Map.of(MarkKind.DROP, drop)))
+        String said = said(curve("batch 5"), row("5", Optional.empty(), Optional.empty(), Map.of(MarkKind.DROP, drop)))
                 .get(0);
         assertEquals(
                 doubted, said.contains("but it ends 10:20 after the charge and the list has the drop at 11:21"), said);
@@ -221,7 +224,8 @@ class JoinsTest {
     @Test
     void theDropAloneJoinsNothing() {
         assertEquals(
-                List.of(), said(curve("x"), row("5", Optional.empty(), Optional.empty(), Map.of(MarkKind.DROP, 600.0))));
+                List.of(),
+                said(curve("x"), row("5", Optional.empty(), Optional.empty(), Map.of(MarkKind.DROP, 600.0))));
     }
 
     @Test
@@ -249,8 +253,8 @@ class JoinsTest {
 
     @Test
     void doubtfulOnesComeFirst() {
-        List<Join> joins = Joins.of(
-                List.of(curve("batch 1"), curve("r2"), curve("3 4")), List.of(row("1"), row("2"), row("3")));
+        List<Join> joins =
+                Joins.of(List.of(curve("batch 1"), curve("r2"), curve("3 4")), List.of(row("1"), row("2"), row("3")));
         assertEquals(
                 List.of(Join.Sure.DOUBTFUL, Join.Sure.LIKELY, Join.Sure.CERTAIN),
                 joins.stream().map(Join::sure).toList());

@@ -146,8 +146,7 @@ public final class StrangeMess {
 
     /** Tabs, times of day, degrees Fahrenheit that nobody names, probes by number, a date in the file's name. */
     private void tabs(int i) throws IOException {
-        Truth truth =
-                truth(Integer.toString(100 + i), day(2, i, 23).withMinute(55));
+        Truth truth = truth(Integer.toString(100 + i), day(2, i, 23).withMinute(55));
         LocalDateTime start = truth.chargedAt().minusSeconds(BEFORE);
         List<String> lines = new ArrayList<>(List.of("Clock\tProbe 1\tProbe 2\tFan"));
         for (int s = 0; s < truth.beans().length; s++) {

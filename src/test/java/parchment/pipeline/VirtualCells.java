@@ -148,8 +148,7 @@ final class VirtualCells {
         double earlier = aboveTheBeans(own, batch -> isBefore(batch, probeSince));
         double later = aboveTheBeans(own, batch -> !isBefore(batch, probeSince));
         double[] readings = own.stream()
-                .mapToDouble(
-                        batch -> batch.dropReading() + (isBefore(batch, probeSince) ? later - earlier : 0))
+                .mapToDouble(batch -> batch.dropReading() + (isBefore(batch, probeSince) ? later - earlier : 0))
                 .toArray();
         double middle = Arrays.stream(readings).average().orElseThrow();
         double[][] rows = new double[own.size()][];
