@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
 import parchment.display.Report;
-import parchment.display.Showable;
 import parchment.sheet.Words;
 
 /** Tells a gathering to a person before anything is written: the joins, doubtful ones first; what is open; what was taken for what; what was left out. */
@@ -102,25 +101,17 @@ final class GatherWords {
         Report page = Report.titled(gathering.summary()).say(wouldMake(gathering));
         List<String> joins = joins(gathering);
         if (!joins.isEmpty()) {
-            page = page.heading("Which recording is which row").add(new Lines(joins));
+            page = page.heading("Which recording is which row").add(new GatherLines(joins));
         }
         List<GatherQuestions.Open> open = gathering.questions().open();
         page = page.heading("Open questions");
         page = open.isEmpty()
                 ? page.say("None: what was decided is below, and each line's key in brackets takes another answer.")
-                : page.add(new Lines(
+                : page.add(new GatherLines(
                         open.stream().map(GatherQuestions.Open::listed).toList()));
         page = page.heading("What was taken for what")
-                .add(new Lines(gathering.questions().taken()));
+                .add(new GatherLines(gathering.questions().taken()));
         List<String> leftOut = gathering.questions().leftOut();
-        return leftOut.isEmpty() ? page : page.heading("Left out").add(new Lines(leftOut));
-    }
-
-    /** Shows lines as they stand. */
-    private record Lines(List<String> lines) implements Showable {
-        @Override
-        public String text() {
-            return String.join("\n", lines).strip();
-        }
+        return leftOut.isEmpty() ? page : page.heading("Left out").add(new GatherLines(leftOut));
     }
 }
