@@ -1,10 +1,7 @@
 package parchment.gather;
 
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardOpenOption;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -15,6 +12,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
+import parchment.file.WholeFile;
 import parchment.gather.ScoreSheet.Served;
 import parchment.logbook.LogbookFiles;
 import parchment.sheet.CsvText;
@@ -155,7 +153,7 @@ final class CuppingsWriter {
     }
 
     private static void write(Path file, List<List<String>> rows) throws IOException {
-        Files.writeString(file, CsvText.of(rows), StandardCharsets.UTF_8, StandardOpenOption.CREATE_NEW);
+        WholeFile.at(file).ifNew().write(CsvText.of(rows));
     }
 
     /** Returns the lines of logbook.properties that state scales; an attribute that two sheets score on two scales gets none. */

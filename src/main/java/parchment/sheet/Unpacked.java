@@ -4,7 +4,8 @@ import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
-import java.io.RandomAccessFile;
+import java.nio.channels.Channels;
+import java.nio.channels.SeekableByteChannel;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Enumeration;
@@ -59,11 +60,13 @@ final class Unpacked {
 
     /** Returns the number of files that the end of a packed file states, before their list is read into the memory. */
     private static int statedParts(Path file) throws IOException {
-        try (RandomAccessFile in = new RandomAccessFile(file.toFile(), "r")) {
-            int length = (int) Math.min(in.length(), LONGEST_END);
-            byte[] end = new byte[length];
-            in.seek(in.length() - length);
-            in.readFully(end);
+        try (SeekableByteChannel in = Files.newByteChannel(file)) {
+            int length = (int) Math.min(in.size(), LONGEST_END);
+            in.position(in.size() - length);
+            byte[] end = Channels.newInputStream(in).readNBytes(length);
+            if (end.length < length) {
+                throw cut(new ZipException("no end of the list of parts"));
+            }
             for (int i = length - 22; i >= 0; i--) {
                 if (end[i] == 'P' && end[i + 1] == 'K' && end[i + 2] == 5 && end[i + 3] == 6) {
                     return (end[i + 10] & 0xFF) | (end[i + 11] & 0xFF) << 8;
