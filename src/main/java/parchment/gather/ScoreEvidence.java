@@ -66,7 +66,8 @@ final class ScoreEvidence {
         if (attributes.size() >= 2) {
             return new ScoreEvidence(
                     true,
-                    steps.few() ? Confidence.CLEAR : Confidence.LIKELY,
+                    // Means lie on no steps, but nothing that is weighed or measured bears these names.
+                    steps.few() || against == 0 ? Confidence.CLEAR : Confidence.LIKELY,
                     "It names " + Words.some(attributes.stream().sorted().toList())
                             + (steps.few() ? ", scored in few steps" : ""));
         }

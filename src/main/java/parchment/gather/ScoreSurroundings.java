@@ -108,13 +108,13 @@ final class ScoreSurroundings {
             say(ScorePart.ATTRIBUTE, cell, "what stands above the table");
             return true;
         }
-        Optional<WrittenDate> day = WrittenDate.find(List.of(cell), clues.dates());
-        day.ifPresent(d -> say(ScorePart.DAY, written(d), "what stands above the table"));
+        Optional<WrittenDay> day = WrittenDay.find(cell);
+        day.ifPresent(d -> say(ScorePart.DAY, written(d, clues), "what stands above the table"));
         return day.isPresent();
     }
 
     private void name(String name, String place, ScoreClues clues) {
-        WrittenDate.find(List.of(name), clues.dates()).ifPresent(day -> say(ScorePart.DAY, written(day), place));
+        WrittenDay.find(name).ifPresent(day -> say(ScorePart.DAY, written(day, clues), place));
         if (ScoreWords.isAttribute(name) && ScoreWords.plain(name).split(" ").length <= 2) {
             say(ScorePart.ATTRIBUTE, name, place);
             return;
@@ -155,13 +155,11 @@ final class ScoreSurroundings {
     }
 
     private static String date(String value, ScoreClues clues) {
-        return WrittenDate.find(List.of(value), clues.dates())
-                .map(ScoreSurroundings::written)
-                .orElse(value);
+        return WrittenDay.find(value).map(day -> written(day, clues)).orElse(value);
     }
 
-    private static String written(WrittenDate date) {
-        return date.day().map(LocalDate::toString).orElse(date.written());
+    private static String written(WrittenDay date, ScoreClues clues) {
+        return date.on(clues.dates()).map(LocalDate::toString).orElse(date.written());
     }
 
     /** Returns what is said of all cups of the table, "" if nothing is. */

@@ -512,8 +512,6 @@ class ScoreSheetsTest {
     }
 
     private static Optional<String> date(String cell) {
-        return WrittenDate.find(List.of(cell), DateOrder.DAY_MONTH_YEAR)
-                .flatMap(WrittenDate::day)
-                .map(LocalDate::toString);
+        return CLUES.day(cell).map(LocalDate::toString);
     }
 }
