@@ -50,6 +50,7 @@ final class BlindKeys {
             part.ifPresent(p -> columns.putIfAbsent(p, column));
         }
         numberForCode(columns);
+        cupForCode(columns);
         byValues(columns);
         Integer code = columns.get(ScorePart.CODE);
         Integer batch = columns.get(ScorePart.BATCH);
@@ -70,6 +71,16 @@ final class BlindKeys {
                 entries,
                 "It has codes under " + Words.quote(table.headings().get(code)) + " and " + called + ".",
                 all));
+    }
+
+    // A key of cups and batches: the cup's number is the code.
+    private void cupForCode(Map<ScorePart, Integer> columns) {
+        Integer cup = columns.get(ScorePart.CUP);
+        boolean batches = columns.containsKey(ScorePart.BATCH) && !columns.containsKey(ScorePart.CODE);
+        if (cup != null && batches && !columns.containsKey(ScorePart.CUPPER)) {
+            columns.remove(ScorePart.CUP);
+            columns.put(ScorePart.CODE, cup);
+        }
     }
 
     // "No" beside the batch: the codes, each once, that no batch is called by.

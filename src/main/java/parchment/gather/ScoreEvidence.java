@@ -63,6 +63,8 @@ final class ScoreEvidence {
         }
         Steps steps = Steps.of(columns);
         called |= means && steps.few();
+        boolean named = around.isCalledCupping() && cuppers.size() >= 2 && steps.few();
+        called |= named;
         if (attributes.size() >= 2) {
             return new ScoreEvidence(
                     true,
@@ -74,7 +76,7 @@ final class ScoreEvidence {
         if (attributes.size() + (called ? 1 : 0) > 0 && (against == 0 || person)) {
             return new ScoreEvidence(
                     true,
-                    person && steps.few() ? Confidence.CLEAR : Confidence.LIKELY,
+                    (person || named) && steps.few() ? Confidence.CLEAR : Confidence.LIKELY,
                     "Its headings say that it holds scores" + (person ? ", and by whom or under which code" : ""));
         }
         boolean names = cuppers.size() >= 2 || person;
@@ -97,7 +99,8 @@ final class ScoreEvidence {
         static Steps of(ScoreColumns columns) {
             List<Double> all = new ArrayList<>();
             for (int column : columns.scoreColumns()) {
-                for (int row = 0; row < columns.table().rows().size(); row++) {
+                boolean mean = columns.meanings().getOrDefault(column, Map.of()).containsKey(ScorePart.MEAN);
+                for (int row = 0; !mean && row < columns.table().rows().size(); row++) {
                     ScoreCell cell = ScoreCell.of(columns.cell(row, column));
                     if (cell.isScore() && !columns.specialRows().containsKey(row)) {
                         all.add(cell.score());

@@ -8,21 +8,29 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.regex.Pattern;
 import parchment.sheet.Words;
 
 /** Reads what stands around a table of scores: above it, on its tab, in its file's name. */
 final class ScoreSurroundings {
+    private static final Pattern CUPPING = Pattern.compile(
+            "\\b(cuppings?|tastings?|scores?|verkostung|bewertung|sensor\\w+|catas?|degusta\\w+|assaggi\\w*|prova)\\b");
+
     private final Map<ScorePart, String> said = new EnumMap<>(ScorePart.class);
     private final Map<ScorePart, String> where = new EnumMap<>(ScorePart.class);
     private final List<String> told = new ArrayList<>();
     private final Set<String> used = new HashSet<>();
     private Optional<double[]> scale = Optional.empty();
     private List<String> groups = List.of();
+    private boolean calledCupping;
+    private final ScoreSections sections;
 
-    private ScoreSurroundings() {}
+    private ScoreSurroundings(ScoreSections sections) {
+        this.sections = sections;
+    }
 
     static ScoreSurroundings of(Table table, ScoreClues clues) {
-        ScoreSurroundings around = new ScoreSurroundings();
+        ScoreSurroundings around = new ScoreSurroundings(ScoreSections.of(table, clues));
         int last = table.above().size() - 1;
         if (last >= 0 && isGroupRow(table.above().get(last), table)) {
             around.groups = spread(table.above().get(last), table.headings().size());
@@ -86,6 +94,9 @@ final class ScoreSurroundings {
                     && ScoreWords.key(cells.get(i + 1)).isEmpty()) {
                 value = cells.get(++i);
             }
+            if (sections.usesText(cell)) {
+                continue;
+            }
             if (part.isPresent() && !value.isEmpty()) {
                 say(
                         part.get(),
@@ -114,6 +125,7 @@ final class ScoreSurroundings {
     }
 
     private void name(String name, String place, ScoreClues clues) {
+        calledCupping |= CUPPING.matcher(ScoreWords.plain(name)).find();
         WrittenDay.find(name).ifPresent(day -> say(ScorePart.DAY, written(day, clues), place));
         if (ScoreWords.isAttribute(name) && ScoreWords.plain(name).split(" ").length <= 2) {
             say(ScorePart.ATTRIBUTE, name, place);
@@ -136,6 +148,11 @@ final class ScoreSurroundings {
                 say(ScorePart.CUPPER, capital, place);
             }
         }
+    }
+
+    /** Returns whether a text has a word that is no person's name. */
+    static boolean hasCommonWords(String text) {
+        return List.of(text.split("[\\s_,;()-]+")).stream().anyMatch(ScoreSurroundings::isCommon);
     }
 
     private static boolean isCommon(String word) {
@@ -164,7 +181,24 @@ final class ScoreSurroundings {
 
     /** Returns what is said of all cups of the table, "" if nothing is. */
     String said(ScorePart part) {
-        return said.getOrDefault(part, "");
+        return said.containsKey(part) ? said.getOrDefault(part, "") : sections.first(part);
+    }
+
+    /** Returns what the lines over parts of the sheet say of a row. */
+    Map<ScorePart, String> over(int line) {
+        return sections.over(line);
+    }
+
+    /** Returns what the table leaves out; a line that says whom the rows below are of is none of it. */
+    List<String> leftOut(Table table) {
+        return table.leftOut().stream()
+                .filter(sentence -> !sections.uses(sentence))
+                .toList();
+    }
+
+    /** Returns whether the file or tab is called a cupping. */
+    boolean isCalledCupping() {
+        return calledCupping;
     }
 
     /** Returns the same, and notes that it was needed. */
@@ -176,7 +210,7 @@ final class ScoreSurroundings {
                     + (part == ScorePart.DAY ? "day of tasting" : part.words()) + " of every row: it stands in "
                     + where.get(part) + ".");
         }
-        return said(part);
+        return said.getOrDefault(part, "");
     }
 
     /** Returns what stands over each column, or nothing if no row of groups stands above the headings. */
@@ -189,6 +223,8 @@ final class ScoreSurroundings {
     }
 
     List<String> told() {
-        return told;
+        List<String> all = new ArrayList<>(told);
+        all.addAll(sections.told());
+        return all;
     }
 }
