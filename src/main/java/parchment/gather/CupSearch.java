@@ -27,6 +27,8 @@ final class CupSearch {
     private static final Pattern NUMBER =
             Pattern.compile("(?iu)" + KIND + "?\\s*[#:]?\\s*0*(\\d{1,9})(?:\\s*[-–:,].*|\\s+\\p{L}.*)?");
 
+    private static final Pattern MARKED = Pattern.compile("(?iu)^" + KIND + "\\s*[#:]?\\s*0*\\d{1,9}(?!\\d)");
+
     /** Holds what was found: batches, the likeliest first. */
     record Found(List<String> batches, boolean certain, String reason, Optional<String> nearest) {
         static Found one(String batch, String reason) {
@@ -81,9 +83,22 @@ final class CupSearch {
         if (!cup.code().isEmpty()) {
             return byCode(cup, cup.code(), place);
         }
-        return cup.lot().isEmpty()
-                ? Found.none(place + " names no batch, no code and no lot.", Optional.empty())
-                : byLot(cup, cup.lot(), place + " names the lot " + Words.quote(cup.lot()) + " alone");
+        if (cup.lot().isEmpty()) {
+            return Found.none(place + " names no batch, no code and no lot.", Optional.empty());
+        }
+        Found found = byLot(cup, cup.lot(), place + " names the lot " + Words.quote(cup.lot()) + " alone");
+        return found.batches().isEmpty() && namesBatch(cup.lot()) ? named(cup, cup.lot(), place) : found;
+    }
+
+    // "Batch 101 Wren" and "101 - Wren" under "coffee": a batch, where it says so or its lot stands beside.
+    private boolean namesBatch(String text) {
+        String plain = CupJoin.plain(text);
+        return MARKED.matcher(text.strip()).find()
+                || byNumber.getOrDefault(number(text).orElse(""), Set.of()).stream()
+                        .anyMatch(name -> batches.stream()
+                                .anyMatch(batch -> batch.name().equals(name)
+                                        && !batch.lot().isEmpty()
+                                        && plain.endsWith(CupJoin.plain(batch.lot()))));
     }
 
     private Found named(TastedCup cup, String written, String place) {

@@ -63,8 +63,7 @@ final class ScoreEvidence {
         }
         Steps steps = Steps.of(columns);
         called |= means && steps.few();
-        boolean named = around.isCalledCupping() && cuppers.size() >= 2 && steps.few();
-        called |= named;
+        boolean named = around.isCalledCupping() && cuppers.size() >= 2;
         if (attributes.size() >= 2) {
             return new ScoreEvidence(
                     true,
@@ -76,15 +75,16 @@ final class ScoreEvidence {
         if (attributes.size() + (called ? 1 : 0) > 0 && (against == 0 || person)) {
             return new ScoreEvidence(
                     true,
-                    (person || named) && steps.few() ? Confidence.CLEAR : Confidence.LIKELY,
+                    (person || named && means) && steps.few() ? Confidence.CLEAR : Confidence.LIKELY,
                     "Its headings say that it holds scores" + (person ? ", and by whom or under which code" : ""));
         }
         boolean names = cuppers.size() >= 2 || person;
         if (names && cups && against == 0 && steps.few()) {
             ScoreEvidence found = new ScoreEvidence(
                     true,
-                    person ? Confidence.LIKELY : Confidence.DOUBTFUL,
-                    "Numbers on few steps of one scale stand under what look like names");
+                    named ? Confidence.CLEAR : person ? Confidence.LIKELY : Confidence.DOUBTFUL,
+                    "Numbers on few steps of one scale stand under what look like names"
+                            + (named ? ", and it is called a cupping" : ""));
             if (!person) {
                 found.open.add("Are " + Words.some(cuppers.stream().sorted().toList())
                         + " cuppers, and their numbers overall scores?");

@@ -33,6 +33,7 @@ final class ScoreReading {
     private final Set<String> open = new LinkedHashSet<>();
     private final Map<String, double[]> scales = new LinkedHashMap<>();
     private final Map<Integer, String> carriedFrom = new LinkedHashMap<>();
+    private final Map<String, Integer> signs = new LinkedHashMap<>();
     private String stroke = "";
 
     /** Holds a cup while its cells come in. */
@@ -137,6 +138,10 @@ final class ScoreReading {
             int row, int column, int line, Map<ScorePart, String> ofRow, Map<Integer, Map<ScorePart, String>> besides) {
         ScoreCell cell = ScoreCell.of(columns.cell(row, column));
         if (cell.kind() == ScoreCell.Kind.MISSING) {
+            String sign = columns.cell(row, column);
+            if (!sign.isEmpty()) {
+                signs.merge(sign, 1, Integer::sum);
+            }
             return Optional.empty();
         }
         Map<ScorePart, String> known = new EnumMap<>(ScorePart.class);
@@ -246,6 +251,7 @@ final class ScoreReading {
                     Map<ScorePart, String> known = new EnumMap<>(ScorePart.class);
                     known.putAll(columns.meanings().get(column));
                     known.putAll(besides.get(column));
+                    around.over(columns.table().lines().get(row)).forEach(known::putIfAbsent);
                     cup(known, "", columns.table().lines().get(row)).notes.add(cell);
                 }
             }
@@ -315,6 +321,11 @@ final class ScoreReading {
 
     List<String> told() {
         List<String> all = new ArrayList<>(told);
+        int missing = signs.values().stream().mapToInt(Integer::intValue).sum();
+        if (missing > 0) {
+            all.add(Words.count(missing, "cell holds", "cells hold") + " only a sign for nothing ("
+                    + Words.some(signs.keySet()) + "), read as missing.");
+        }
         if (!stroke.isEmpty()) {
             all.add("Scores such as " + Words.quote(stroke) + " are read as the number before the stroke.");
         }

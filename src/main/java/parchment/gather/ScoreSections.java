@@ -40,8 +40,9 @@ final class ScoreSections {
         alone.forEach((line, text) -> says(text, clues, several).ifPresent(said -> {
             known.putAll(said);
             sections.byLine.put(line, new EnumMap<>(known));
+            ScorePart part = said.keySet().iterator().next();
             sections.told.add("Line " + line + ", " + Words.quote(text) + ", is taken for the "
-                    + said.keySet().iterator().next().words() + " of the rows below it.");
+                    + (part == ScorePart.DAY ? "day of tasting" : part.words()) + " of the rows below it.");
         }));
         return sections;
     }

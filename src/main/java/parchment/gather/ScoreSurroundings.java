@@ -162,7 +162,7 @@ final class ScoreSurroundings {
                                 + "|sensory|sensorik|session|of|by|von|de|di|da|del|the|and|und|y|e|et|fiche|scheda|hoja|ficha|bogen|blatt"
                                 + "|results?|ergebnisse?|resultados?|risultati|notes?|punkte|coffee|kaffee|cafe|caffe|table|tabelle|tab"
                                 + "|january|february|march|april|may|june|july|august|september|october|november|december|week|new|final"
-                                + "|copy|kopie|data|panel|blind|tasting|sample|form|csv|xlsx|averages?|mean|key|round|test|roasts?|batch(es)?");
+                                + "|copy|kopie|data|list|liste|lista|elenco|panel|blind|tasting|sample|form|csv|xlsx|averages?|mean|key|round|test|roasts?|batch(es)?");
     }
 
     private void say(ScorePart part, String value, String place) {
