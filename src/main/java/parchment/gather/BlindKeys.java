@@ -13,6 +13,9 @@ import parchment.sheet.Words;
 
 /** Finds keys of blind codes: a column of codes beside one of batches, in a sheet of its own, beside scores, or in a list of batches. */
 final class BlindKeys {
+    /** Share of a column's cells that must be codes; common practice, no source. */
+    private static final double MOST = 0.7;
+
     private final Table table;
     private final ScoreClues clues;
     private final List<String> told = new ArrayList<>();
@@ -46,6 +49,8 @@ final class BlindKeys {
             }
             part.ifPresent(p -> columns.putIfAbsent(p, column));
         }
+        numberForCode(columns);
+        cupForCode(columns);
         byValues(columns);
         Integer code = columns.get(ScorePart.CODE);
         Integer batch = columns.get(ScorePart.BATCH);
@@ -66,6 +71,34 @@ final class BlindKeys {
                 entries,
                 "It has codes under " + Words.quote(table.headings().get(code)) + " and " + called + ".",
                 all));
+    }
+
+    // A key of cups and batches: the cup's number is the code.
+    private void cupForCode(Map<ScorePart, Integer> columns) {
+        Integer cup = columns.get(ScorePart.CUP);
+        boolean batches = columns.containsKey(ScorePart.BATCH) && !columns.containsKey(ScorePart.CODE);
+        if (cup != null && batches && !columns.containsKey(ScorePart.CUPPER)) {
+            columns.remove(ScorePart.CUP);
+            columns.put(ScorePart.CODE, cup);
+        }
+    }
+
+    // "No" beside the batch: the codes, each once, that no batch is called by.
+    private void numberForCode(Map<ScorePart, Integer> columns) {
+        for (int i = 0; i < table.headings().size() && !columns.containsKey(ScorePart.CODE); i++) {
+            boolean number = ScoreWords.key(table.headings().get(i)).equals(Optional.of(ScorePart.BATCH));
+            if (!number || share(i, ScoreWords::isCode) < MOST || share(i, clues.batches()::contains) > 0.5) {
+                continue;
+            }
+            for (int k = 0; k < table.headings().size(); k++) {
+                boolean named = ScoreWords.key(table.headings().get(k)).equals(Optional.of(ScorePart.BATCH))
+                        || k == columns.getOrDefault(ScorePart.LOT, -1);
+                if (k != i && named && share(k, clues.batches()::contains) > 0.5) {
+                    columns.put(ScorePart.CODE, i);
+                    columns.put(ScorePart.BATCH, k);
+                }
+            }
+        }
     }
 
     // A key of two columns needs no headings.
@@ -116,7 +149,7 @@ final class BlindKeys {
     }
 
     private Optional<LocalDate> day(String cell) {
-        return WrittenDate.find(List.of(cell), clues.dates()).flatMap(WrittenDate::day);
+        return clues.day(cell);
     }
 
     private double share(int column, java.util.function.Predicate<String> asked) {

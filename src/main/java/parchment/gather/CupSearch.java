@@ -27,6 +27,8 @@ final class CupSearch {
     private static final Pattern NUMBER =
             Pattern.compile("(?iu)" + KIND + "?\\s*[#:]?\\s*0*(\\d{1,9})(?:\\s*[-–:,].*|\\s+\\p{L}.*)?");
 
+    private static final Pattern MARKED = Pattern.compile("(?iu)^" + KIND + "\\s*[#:]?\\s*0*\\d{1,9}(?!\\d)");
+
     /** Holds what was found: batches, the likeliest first. */
     record Found(List<String> batches, boolean certain, String reason, Optional<String> nearest) {
         static Found one(String batch, String reason) {
@@ -69,16 +71,34 @@ final class CupSearch {
         if (!cup.batch().isEmpty()) {
             Optional<LocalDate> roasted = isoDay(cup.batch());
             Found found = roasted.isPresent() ? byRoastDay(cup, roasted.get(), place) : named(cup, cup.batch(), place);
-            boolean key = found.batches().isEmpty() && !cup.code().isEmpty();
-            Found byCode = key ? byCode(cup, place) : found;
+            if (!found.batches().isEmpty()) {
+                return found;
+            }
+            // What no batch is called by can be a code, whatever its heading says.
+            String code = cup.code().isEmpty() ? cup.batch() : cup.code();
+            boolean known = !cup.code().isEmpty() || isCode(code);
+            Found byCode = known ? byCode(cup, code, place) : found;
             return byCode.batches().isEmpty() ? found : byCode;
         }
         if (!cup.code().isEmpty()) {
-            return byCode(cup, place);
+            return byCode(cup, cup.code(), place);
         }
-        return cup.lot().isEmpty()
-                ? Found.none(place + " names no batch, no code and no lot.", Optional.empty())
-                : byLot(cup, cup.lot(), place + " names the lot " + Words.quote(cup.lot()) + " alone");
+        if (cup.lot().isEmpty()) {
+            return Found.none(place + " names no batch, no code and no lot.", Optional.empty());
+        }
+        Found found = byLot(cup, cup.lot(), place + " names the lot " + Words.quote(cup.lot()) + " alone");
+        return found.batches().isEmpty() && namesBatch(cup.lot()) ? named(cup, cup.lot(), place) : found;
+    }
+
+    // "Batch 101 Wren" and "101 - Wren" under "coffee": a batch, where it says so or its lot stands beside.
+    private boolean namesBatch(String text) {
+        String plain = CupJoin.plain(text);
+        return MARKED.matcher(text.strip()).find()
+                || byNumber.getOrDefault(number(text).orElse(""), Set.of()).stream()
+                        .anyMatch(name -> batches.stream()
+                                .anyMatch(batch -> batch.name().equals(name)
+                                        && !batch.lot().isEmpty()
+                                        && plain.endsWith(CupJoin.plain(batch.lot()))));
     }
 
     private Found named(TastedCup cup, String written, String place) {
@@ -123,8 +143,13 @@ final class CupSearch {
         return new Found(nearestFirst(before.isEmpty() ? all : before, cup), false, why + ".", Optional.empty());
     }
 
-    private Found byCode(TastedCup cup, String place) {
-        String plain = CupJoin.plain(cup.code());
+    private boolean isCode(String text) {
+        String plain = CupJoin.plain(text);
+        return key.stream().anyMatch(entry -> CupJoin.plain(entry.code()).equals(plain));
+    }
+
+    private Found byCode(TastedCup cup, String written, String place) {
+        String plain = CupJoin.plain(written);
         List<Entry> entries =
                 key.stream().filter(e -> CupJoin.plain(e.code()).equals(plain)).toList();
         List<Entry> ofDay = entries.stream()
@@ -135,15 +160,15 @@ final class CupSearch {
                     .filter(e -> e.day().isEmpty() || cup.tastedOn().isEmpty())
                     .toList();
         }
-        String code = "code " + Words.quote(cup.code())
+        String code = "code " + Words.quote(written)
                 + cup.tastedOn().map(day -> " of " + day).orElse("");
         if (entries.isEmpty()) {
-            Found found = named(cup, cup.code(), place);
+            Found found = named(cup, written, place);
             // Three figures can be a code whose key is lost, and a batch by chance.
-            boolean chance = found.certain() && cup.code().matches("\\d{3}") && !key.isEmpty();
+            boolean chance = found.certain() && written.matches("\\d{3}") && !key.isEmpty();
             return found.batches().isEmpty()
                     ? Found.none(
-                            place + ": no key has the " + code + ", and no batch is called so" + nearestCode(cup.code())
+                            place + ": no key has the " + code + ", and no batch is called so" + nearestCode(written)
                                     + ".",
                             found.nearest())
                     : new Found(found.batches(), found.certain() && !chance, found.reason(), Optional.empty());
@@ -302,7 +327,7 @@ final class CupSearch {
 
     private static Optional<LocalDate> isoDay(String text) {
         return text.matches("\\d{4}-\\d{2}-\\d{2}.*")
-                ? WrittenDate.find(List.of(text), DateOrder.ISO_ONLY).flatMap(WrittenDate::day)
+                ? WrittenDay.find(text).flatMap(day -> day.on(DateOrder.ISO_ONLY))
                 : Optional.empty();
     }
 

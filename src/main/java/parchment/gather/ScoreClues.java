@@ -1,8 +1,10 @@
 package parchment.gather;
 
+import java.time.LocalDate;
 import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
@@ -28,6 +30,17 @@ record ScoreClues(DateOrder dates, Set<String> batches, Set<String> cuppers, Map
     /** Returns the clues where nothing is known but the batches. */
     static ScoreClues of(Collection<String> batches) {
         return new ScoreClues(DateOrder.ISO_ONLY, new TreeSet<>(batches), Set.of(), Map.of());
+    }
+
+    /** Returns the first day that stands in a text, in figures or with the month's name; nothing if its parts can be read in two ways. */
+    Optional<LocalDate> day(String text) {
+        return WrittenDay.find(text).flatMap(day -> day.on(dates));
+    }
+
+    /** Returns whether a cell holds a day and nothing else, whether or not its parts can be told. */
+    static boolean isDay(String cell) {
+        return WrittenDay.ofCell(cell.replaceFirst("(?iu)^(on|am|den|the|le|el|il|em|dia|d[ií]a)\\s+", ""))
+                .isPresent();
     }
 
     /** Returns the clues with the order of a date's parts. */

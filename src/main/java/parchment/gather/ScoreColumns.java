@@ -13,7 +13,6 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.function.Predicate;
 import java.util.stream.IntStream;
-import parchment.sheet.DateOrder;
 
 /** Says what each column of a table of scores is: something that a cup is known by, a note, or scores. */
 final class ScoreColumns {
@@ -37,13 +36,15 @@ final class ScoreColumns {
         this.table = table;
         this.clues = clues;
         this.around = around;
+        List<ScoreHead> written = new ArrayList<>();
         for (int i = 0; i < table.headings().size(); i++) {
             ScoreHead head = ScoreHead.of(heading(i));
-            heads.add(
+            written.add(
                     around.groups().isEmpty()
                             ? head
                             : head.under(around.groups().get(i)));
         }
+        heads.addAll(ScoreCross.apart(written));
     }
 
     static ScoreColumns of(Table table, ScoreClues clues, ScoreSurroundings around) {
@@ -101,6 +102,10 @@ final class ScoreColumns {
 
     private void key(int column, ScorePart part, boolean numbers, boolean stated) {
         ScorePart meant = part;
+        boolean days = share(column, ScoreClues::isDay) >= MOST;
+        if (part == ScorePart.ROASTED && !days && ScoreWords.isBareRoasted(heads.get(column).written())) {
+            return;
+        }
         if (part == ScorePart.NOTE) {
             if (!numbers) {
                 notes.add(column);
@@ -114,8 +119,12 @@ final class ScoreColumns {
                 && !stated
                 && share(column, clues.batches()::contains) > 0.5) {
             meant = ScorePart.BATCH;
-        } else if (part == ScorePart.CUPPING && share(column, this::isDate) >= MOST) {
+        } else if (part == ScorePart.CUPPING && days) {
             meant = ScorePart.DAY;
+        } else if (part == ScorePart.BATCH && !stated && days && !isBareNumber(column)) {
+            meant = ScorePart.ROASTED;
+        } else if (part == ScorePart.BATCH && !stated && isCodes(column)) {
+            meant = ScorePart.CODE;
         } else if (part == ScorePart.CUP && share(column, cell -> cupNumber(cell) > 0) < MOST) {
             meant = ScorePart.CODE;
         }
@@ -130,6 +139,13 @@ final class ScoreColumns {
     /** Says how well a column names batches: known names first, then a heading that says more than "number". */
     private double rank(int column) {
         return 2 * share(column, clues.batches()::contains) + (isBareNumber(column) ? 0 : 1);
+    }
+
+    /** "No" over codes that no batch is called by is how the cups were served. */
+    private boolean isCodes(int column) {
+        return isBareNumber(column)
+                && share(column, ScoreWords::isCode) >= MOST
+                && share(column, clues.batches()::contains) < 0.5;
     }
 
     private boolean isBareNumber(int column) {
@@ -187,7 +203,9 @@ final class ScoreColumns {
                         return !read.isScore() || read.score() >= 0 && read.score() <= 100;
                     })
                     >= MOST;
-            boolean known = !heads.get(i).parts().isEmpty() && !ScoreWords.speaksAgainst(written);
+            // Rows that say what each column is stand for headings.
+            boolean known = (!heads.get(i).parts().isEmpty() || NAMES_OF_CUPS.stream().anyMatch(specialRows::containsValue))
+                    && !ScoreWords.speaksAgainst(written);
             boolean batches = share(i, clues.batches()::contains) > 0.5
                     && !keys.containsKey(ScorePart.BATCH)
                     && !ScoreWords.isAttribute(written);
@@ -215,7 +233,7 @@ final class ScoreColumns {
                 take(ScorePart.BATCH, i);
             } else if (share(i, cell -> clues.cuppers().stream().anyMatch(cell::equalsIgnoreCase)) > 0.5) {
                 take(ScorePart.CUPPER, i);
-            } else if (share(i, this::isDate) >= MOST) {
+            } else if (share(i, ScoreClues::isDay) >= MOST) {
                 take(ScorePart.DAY, i);
             } else if (share(i, cups) >= MOST) {
                 take(ScorePart.CUP, i);
@@ -284,20 +302,12 @@ final class ScoreColumns {
         }
     }
 
-    private boolean isDate(String cell) {
-        return cell.matches("\\d{4}-\\d{2}-\\d{2}.*|\\d{1,2}[./-]\\d{1,2}[./-](\\d{4}|\\d{2})(\\s.*)?")
-                && WrittenDate.find(
-                                List.of(cell),
-                                clues.dates() == DateOrder.ISO_ONLY ? DateOrder.DAY_MONTH_YEAR : clues.dates())
-                        .isPresent();
-    }
-
     static int cupNumber(String cell) {
         return cell.matches("\\d{1,2}") ? Integer.parseInt(cell) : ScoreWords.cupNumber(cell);
     }
 
     Optional<LocalDate> day(String cell) {
-        return WrittenDate.find(List.of(cell), clues.dates()).flatMap(WrittenDate::day);
+        return clues.day(cell);
     }
 
     /** Returns the share of a column's cells in which something stands that are as asked, rows of dates and the like aside. */

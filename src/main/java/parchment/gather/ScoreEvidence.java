@@ -63,25 +63,28 @@ final class ScoreEvidence {
         }
         Steps steps = Steps.of(columns);
         called |= means && steps.few();
+        boolean named = around.isCalledCupping() && cuppers.size() >= 2;
         if (attributes.size() >= 2) {
             return new ScoreEvidence(
                     true,
-                    steps.few() ? Confidence.CLEAR : Confidence.LIKELY,
+                    // Means lie on no steps, but nothing that is weighed or measured bears these names.
+                    steps.few() || against == 0 ? Confidence.CLEAR : Confidence.LIKELY,
                     "It names " + Words.some(attributes.stream().sorted().toList())
                             + (steps.few() ? ", scored in few steps" : ""));
         }
         if (attributes.size() + (called ? 1 : 0) > 0 && (against == 0 || person)) {
             return new ScoreEvidence(
                     true,
-                    person && steps.few() ? Confidence.CLEAR : Confidence.LIKELY,
+                    (person || named && means) && steps.few() ? Confidence.CLEAR : Confidence.LIKELY,
                     "Its headings say that it holds scores" + (person ? ", and by whom or under which code" : ""));
         }
         boolean names = cuppers.size() >= 2 || person;
         if (names && cups && against == 0 && steps.few()) {
             ScoreEvidence found = new ScoreEvidence(
                     true,
-                    person ? Confidence.LIKELY : Confidence.DOUBTFUL,
-                    "Numbers on few steps of one scale stand under what look like names");
+                    named ? Confidence.CLEAR : person ? Confidence.LIKELY : Confidence.DOUBTFUL,
+                    "Numbers on few steps of one scale stand under what look like names"
+                            + (named ? ", and it is called a cupping" : ""));
             if (!person) {
                 found.open.add("Are " + Words.some(cuppers.stream().sorted().toList())
                         + " cuppers, and their numbers overall scores?");
@@ -96,7 +99,8 @@ final class ScoreEvidence {
         static Steps of(ScoreColumns columns) {
             List<Double> all = new ArrayList<>();
             for (int column : columns.scoreColumns()) {
-                for (int row = 0; row < columns.table().rows().size(); row++) {
+                boolean mean = columns.meanings().getOrDefault(column, Map.of()).containsKey(ScorePart.MEAN);
+                for (int row = 0; !mean && row < columns.table().rows().size(); row++) {
                     ScoreCell cell = ScoreCell.of(columns.cell(row, column));
                     if (cell.isScore() && !columns.specialRows().containsKey(row)) {
                         all.add(cell.score());

@@ -73,11 +73,16 @@ final class ScoreHeads {
         Set<ScorePart> settled = new LinkedHashSet<>();
         alike.forEach(
                 column -> settled.addAll(meanings.getOrDefault(column, Map.of()).keySet()));
+        boolean alone = areAttributes && columns.heads().get(alike.get(0)).parts().size() == 1;
         ScorePart rest = areAttributes ? ScorePart.ATTRIBUTE : unknown(parts, settled, rowsNameAttributes);
         for (int column : alike) {
             String part = columns.heads().get(column).parts().get(level);
             Map<ScorePart, String> meaning = meanings.computeIfAbsent(column, c -> new EnumMap<>(ScorePart.class));
             ScorePart is = known(part).orElse(rest);
+            // Beside attributes alone, a mean is one over them, not over cuppers.
+            if (is == ScorePart.MEAN && attributes >= 2 && alone && !settled.contains(ScorePart.CUPPER)) {
+                is = ScorePart.ATTRIBUTE;
+            }
             if (is == ScorePart.ATTRIBUTE) {
                 String bare = withoutMean(part);
                 if (!bare.equals(part)) {
@@ -145,7 +150,8 @@ final class ScoreHeads {
         return attributes ? cuppers ? ScorePart.OTHER : ScorePart.CUPPER : ScorePart.ATTRIBUTE;
     }
 
-    private static String bare(String part) {
+    /** Returns a name without the word for what it names before it, as in "Batch 101". */
+    static String bare(String part) {
         return part.replaceFirst(
                         "(?i)^(batch|charge|roast|cupper|taster|verkoster|catador|torra|tueste)\\s*[:#]?\\s+(?=\\S)",
                         "")

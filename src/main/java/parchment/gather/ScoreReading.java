@@ -33,6 +33,8 @@ final class ScoreReading {
     private final Set<String> open = new LinkedHashSet<>();
     private final Map<String, double[]> scales = new LinkedHashMap<>();
     private final Map<Integer, String> carriedFrom = new LinkedHashMap<>();
+    private final Map<String, Integer> signs = new LinkedHashMap<>();
+    private String stroke = "";
 
     /** Holds a cup while its cells come in. */
     static final class ScoredCup {
@@ -103,6 +105,7 @@ final class ScoreReading {
                 known.put(part, cell);
             }
         });
+        around.over(line).forEach(known::putIfAbsent);
         if (known.entrySet().stream()
                 .anyMatch(e -> (e.getKey() == ScorePart.BATCH || e.getKey() == ScorePart.CODE)
                         && (ScoreWords.isMean(e.getValue()) || ScoreWords.isTotal(e.getValue())))) {
@@ -135,6 +138,10 @@ final class ScoreReading {
             int row, int column, int line, Map<ScorePart, String> ofRow, Map<Integer, Map<ScorePart, String>> besides) {
         ScoreCell cell = ScoreCell.of(columns.cell(row, column));
         if (cell.kind() == ScoreCell.Kind.MISSING) {
+            String sign = columns.cell(row, column);
+            if (!sign.isEmpty()) {
+                signs.merge(sign, 1, Integer::sum);
+            }
             return Optional.empty();
         }
         Map<ScorePart, String> known = new EnumMap<>(ScorePart.class);
@@ -157,8 +164,7 @@ final class ScoreReading {
         columns.heads().get(column).scale().ifPresent(scale -> scales.putIfAbsent(attribute, scale));
         if (!Double.isNaN(cell.top())) {
             scales.putIfAbsent(attribute, new double[] {0, cell.top()});
-            told.add("Scores such as " + Words.quote(columns.cell(row, column))
-                    + " are read as the number before the stroke.");
+            stroke = stroke.isEmpty() ? columns.cell(row, column) : stroke;
         }
         if (!cell.words().isEmpty()) {
             told.add(place + ": " + Words.quote(cell.words()) + " stands beside the score; it is kept in the note.");
@@ -226,8 +232,13 @@ final class ScoreReading {
                 told.add("The column " + Words.quote(heading)
                         + " is nothing that a table of cups has; it is kept in the notes.");
             }
-            ScoredCup cup = ofRow.isEmpty() ? cup(known, "", line) : ofRow.get(0);
-            cup.notes.add(alone || heading.isEmpty() ? cell : heading + ": " + cell);
+            String words = alone || heading.isEmpty() ? cell : heading + ": " + cell;
+            List<ScoredCup> of = ofRow.isEmpty() ? List.of(cup(known, "", line)) : ofRow;
+            of.forEach(cup -> cup.notes.add(words));
+            if (of.stream().distinct().count() > 1) {
+                told.add("What stands under " + Words.quote(heading)
+                        + " is beside the scores of several; it is kept in the note of each of them.");
+            }
         }
     }
 
@@ -240,6 +251,7 @@ final class ScoreReading {
                     Map<ScorePart, String> known = new EnumMap<>(ScorePart.class);
                     known.putAll(columns.meanings().get(column));
                     known.putAll(besides.get(column));
+                    around.over(columns.table().lines().get(row)).forEach(known::putIfAbsent);
                     cup(known, "", columns.table().lines().get(row)).notes.add(cell);
                 }
             }
@@ -309,6 +321,14 @@ final class ScoreReading {
 
     List<String> told() {
         List<String> all = new ArrayList<>(told);
+        int missing = signs.values().stream().mapToInt(Integer::intValue).sum();
+        if (missing > 0) {
+            all.add(Words.count(missing, "cell holds", "cells hold") + " only a sign for nothing ("
+                    + Words.some(signs.keySet()) + "), read as missing.");
+        }
+        if (!stroke.isEmpty()) {
+            all.add("Scores such as " + Words.quote(stroke) + " are read as the number before the stroke.");
+        }
         carriedFrom
                 .values()
                 .forEach(heading -> all.add("Blank cells under " + Words.quote(heading)

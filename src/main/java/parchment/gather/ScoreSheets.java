@@ -31,7 +31,7 @@ final class ScoreSheets {
             return Optional.empty();
         }
         ScoreScales scales = ScoreScales.of(cups, reading.scales(), around.scale());
-        List<String> told = new ArrayList<>(table.leftOut());
+        List<String> told = new ArrayList<>(around.leftOut(table));
         told.addAll(around.told());
         told.addAll(reading.told());
         told.addAll(totals.told());

@@ -8,21 +8,29 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.regex.Pattern;
 import parchment.sheet.Words;
 
 /** Reads what stands around a table of scores: above it, on its tab, in its file's name. */
 final class ScoreSurroundings {
+    private static final Pattern CUPPING = Pattern.compile(
+            "\\b(cuppings?|tastings?|scores?|verkostung|bewertung|sensor\\w+|catas?|degusta\\w+|assaggi\\w*|prova)\\b");
+
     private final Map<ScorePart, String> said = new EnumMap<>(ScorePart.class);
     private final Map<ScorePart, String> where = new EnumMap<>(ScorePart.class);
     private final List<String> told = new ArrayList<>();
     private final Set<String> used = new HashSet<>();
     private Optional<double[]> scale = Optional.empty();
     private List<String> groups = List.of();
+    private boolean calledCupping;
+    private final ScoreSections sections;
 
-    private ScoreSurroundings() {}
+    private ScoreSurroundings(ScoreSections sections) {
+        this.sections = sections;
+    }
 
     static ScoreSurroundings of(Table table, ScoreClues clues) {
-        ScoreSurroundings around = new ScoreSurroundings();
+        ScoreSurroundings around = new ScoreSurroundings(ScoreSections.of(table, clues));
         int last = table.above().size() - 1;
         if (last >= 0 && isGroupRow(table.above().get(last), table)) {
             around.groups = spread(table.above().get(last), table.headings().size());
@@ -86,6 +94,9 @@ final class ScoreSurroundings {
                     && ScoreWords.key(cells.get(i + 1)).isEmpty()) {
                 value = cells.get(++i);
             }
+            if (sections.usesText(cell)) {
+                continue;
+            }
             if (part.isPresent() && !value.isEmpty()) {
                 say(
                         part.get(),
@@ -108,13 +119,14 @@ final class ScoreSurroundings {
             say(ScorePart.ATTRIBUTE, cell, "what stands above the table");
             return true;
         }
-        Optional<WrittenDate> day = WrittenDate.find(List.of(cell), clues.dates());
-        day.ifPresent(d -> say(ScorePart.DAY, written(d), "what stands above the table"));
+        Optional<WrittenDay> day = WrittenDay.find(cell);
+        day.ifPresent(d -> say(ScorePart.DAY, written(d, clues), "what stands above the table"));
         return day.isPresent();
     }
 
     private void name(String name, String place, ScoreClues clues) {
-        WrittenDate.find(List.of(name), clues.dates()).ifPresent(day -> say(ScorePart.DAY, written(day), place));
+        calledCupping |= CUPPING.matcher(ScoreWords.plain(name)).find();
+        WrittenDay.find(name).ifPresent(day -> say(ScorePart.DAY, written(day, clues), place));
         if (ScoreWords.isAttribute(name) && ScoreWords.plain(name).split(" ").length <= 2) {
             say(ScorePart.ATTRIBUTE, name, place);
             return;
@@ -138,6 +150,11 @@ final class ScoreSurroundings {
         }
     }
 
+    /** Returns whether a text has a word that is no person's name. */
+    static boolean hasCommonWords(String text) {
+        return List.of(text.split("[\\s_,;()-]+")).stream().anyMatch(ScoreSurroundings::isCommon);
+    }
+
     private static boolean isCommon(String word) {
         return ScoreWords.plain(word)
                 .matches(
@@ -145,7 +162,7 @@ final class ScoreSurroundings {
                                 + "|sensory|sensorik|session|of|by|von|de|di|da|del|the|and|und|y|e|et|fiche|scheda|hoja|ficha|bogen|blatt"
                                 + "|results?|ergebnisse?|resultados?|risultati|notes?|punkte|coffee|kaffee|cafe|caffe|table|tabelle|tab"
                                 + "|january|february|march|april|may|june|july|august|september|october|november|december|week|new|final"
-                                + "|copy|kopie|data|panel|blind|tasting|sample|form|csv|xlsx|averages?|mean|key|round|test|roasts?|batch(es)?");
+                                + "|copy|kopie|data|list|liste|lista|elenco|panel|blind|tasting|sample|form|csv|xlsx|averages?|mean|key|round|test|roasts?|batch(es)?");
     }
 
     private void say(ScorePart part, String value, String place) {
@@ -155,18 +172,33 @@ final class ScoreSurroundings {
     }
 
     private static String date(String value, ScoreClues clues) {
-        return WrittenDate.find(List.of(value), clues.dates())
-                .map(ScoreSurroundings::written)
-                .orElse(value);
+        return WrittenDay.find(value).map(day -> written(day, clues)).orElse(value);
     }
 
-    private static String written(WrittenDate date) {
-        return date.day().map(LocalDate::toString).orElse(date.written());
+    private static String written(WrittenDay date, ScoreClues clues) {
+        return date.on(clues.dates()).map(LocalDate::toString).orElse(date.written());
     }
 
     /** Returns what is said of all cups of the table, "" if nothing is. */
     String said(ScorePart part) {
-        return said.getOrDefault(part, "");
+        return said.containsKey(part) ? said.getOrDefault(part, "") : sections.first(part);
+    }
+
+    /** Returns what the lines over parts of the sheet say of a row. */
+    Map<ScorePart, String> over(int line) {
+        return sections.over(line);
+    }
+
+    /** Returns what the table leaves out; a line that says whom the rows below are of is none of it. */
+    List<String> leftOut(Table table) {
+        return table.leftOut().stream()
+                .filter(sentence -> !sections.uses(sentence))
+                .toList();
+    }
+
+    /** Returns whether the file or tab is called a cupping. */
+    boolean isCalledCupping() {
+        return calledCupping;
     }
 
     /** Returns the same, and notes that it was needed. */
@@ -178,7 +210,7 @@ final class ScoreSurroundings {
                     + (part == ScorePart.DAY ? "day of tasting" : part.words()) + " of every row: it stands in "
                     + where.get(part) + ".");
         }
-        return said(part);
+        return said.getOrDefault(part, "");
     }
 
     /** Returns what stands over each column, or nothing if no row of groups stands above the headings. */
@@ -191,6 +223,8 @@ final class ScoreSurroundings {
     }
 
     List<String> told() {
-        return told;
+        List<String> all = new ArrayList<>(told);
+        all.addAll(sections.told());
+        return all;
     }
 }

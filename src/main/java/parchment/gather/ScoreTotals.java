@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import parchment.gather.ScoreReading.ScoredCup;
 import parchment.sheet.Numbers;
@@ -38,16 +39,42 @@ final class ScoreTotals {
         Set<String> attributes = new LinkedHashSet<>();
         cups.forEach(cup -> attributes.addAll(cup.scores.keySet()));
         for (String attribute : List.copyOf(attributes)) {
-            if (attributes.size() >= 3 && isWorkedOut(attribute)) {
+            if (attributes.size() >= 3 && (isWorkedOut(attribute) || isPartial(attribute))) {
                 attributes.remove(attribute);
                 cups.forEach(cup -> cup.scores.remove(attribute));
             }
         }
     }
 
+    private boolean isPartial(String attribute) {
+        if (!isCalledWorkedOut(attribute)) {
+            return false;
+        }
+        Optional<String> how = ScorePartialSums.of(attribute, cups);
+        told.add(how.map(found -> Words.quote(attribute) + " is only " + found + " and is left out; it can be worked out again.")
+                .orElse(Words.quote(attribute)
+                        + " is kept as an attribute of its own: it is no sum or mean of the others that could be found."));
+        return how.isPresent();
+    }
+
+    private static boolean isCalledWorkedOut(String attribute) {
+        return ScoreWords.isTotal(attribute) || ScoreWords.isMean(attribute);
+    }
+
+    /** Returns whether a score counts among those that an attribute can be worked out of: totals and means are none of them. */
+    private static boolean isOther(String other, String attribute) {
+        return !other.equals(attribute) && !isCalledWorkedOut(other);
+    }
+
+    private static long count(ScoredCup cup, String attribute) {
+        return cup.scores.keySet().stream()
+                .filter(other -> isOther(other, attribute))
+                .count();
+    }
+
     private boolean isWorkedOut(String attribute) {
         List<ScoredCup> with = cups.stream()
-                .filter(cup -> cup.scores.containsKey(attribute) && cup.scores.size() >= 3)
+                .filter(cup -> cup.scores.containsKey(attribute) && count(cup, attribute) >= 2)
                 .toList();
         if (with.size() < LEAST
                 || with.stream().map(cup -> cup.score(attribute)).distinct().count() < 2) {
@@ -59,7 +86,7 @@ final class ScoreTotals {
             double sum = others(cup, attribute);
             double total = cup.score(attribute);
             above.merge(Math.rint((total - sum) * 100) / 100, 1, Integer::sum);
-            means += Math.abs(total - sum / (cup.scores.size() - 1)) < NEAR ? 1 : 0;
+            means += Math.abs(total - sum / count(cup, attribute)) < NEAR ? 1 : 0;
         }
         Map.Entry<Double, Integer> usual = java.util.Collections.max(above.entrySet(), Map.Entry.comparingByValue());
         boolean constant = usual.getValue() >= MOST * with.size() && sumIsPlausible(with, attribute, usual.getKey());
@@ -75,7 +102,7 @@ final class ScoreTotals {
         for (ScoredCup cup : with) {
             double total = cup.score(attribute);
             double expected =
-                    constant ? others(cup, attribute) + more : others(cup, attribute) / (cup.scores.size() - 1);
+                    constant ? others(cup, attribute) + more : others(cup, attribute) / count(cup, attribute);
             if (Math.abs(total - expected) >= NEAR) {
                 told.add("Line " + cup.line + ": " + Words.quote(attribute) + " is " + Numbers.written(total) + ", and "
                         + how + " is " + Numbers.written(Math.rint(expected * 100) / 100)
@@ -97,7 +124,7 @@ final class ScoreTotals {
 
     private static double others(ScoredCup cup, String attribute) {
         return cup.scores.entrySet().stream()
-                .filter(e -> !e.getKey().equals(attribute))
+                .filter(e -> isOther(e.getKey(), attribute))
                 .mapToDouble(Map.Entry::getValue)
                 .sum();
     }

@@ -51,11 +51,11 @@ final class ScoreWords {
         KEYS.put(
                 ScorePart.ROASTED,
                 words(
-                        "roasted on|roast(ing)? (date|day)|date of roast|rostdatum|roestdatum|rosttag"
-                                + "|geroste?t am|fecha (de|del) (tueste|tostado|tostion)|data (da|de|di) (torra|tostatura)|date de torrefaction"));
+                        "roasted( on)?|roast(ing)? (date|day)|date of roast|rostdatum|roestdatum|rosttag"
+                                + "|geroste?t( am)?|fecha (de|del) (tueste|tostado|tostion)|data (da|de|di) (torra|tostatura)|date de torrefaction"));
         KEYS.put(
                 ScorePart.DAY,
-                words("date|datum|fecha|data|day|tag|dia|giorno|jour|tasted on|cupped on|verkostet am"
+                words("date|datum|fecha|data|day|tag|dia|giorno|jour|tasted( on)?|cupped( on)?|verkostet( am)?|when"
                         + "|tasting date|cupping date|verkostungsdatum|fecha de (la )?cata|data (da|della) (prova|degustazione)"
                         + "|date de (la )?degustation"));
         KEYS.put(
@@ -135,6 +135,11 @@ final class ScoreWords {
     /** Returns whether the text says that numbers are scores, and no more. */
     static boolean isScore(String text) {
         return SCORE.matcher(plain(text)).matches();
+    }
+
+    /** Returns whether the text says "roasted" alone, which can be a day, or a mass. */
+    static boolean isBareRoasted(String text) {
+        return plain(text).matches("roasted|geroste?t");
     }
 
     static boolean isTotal(String text) {

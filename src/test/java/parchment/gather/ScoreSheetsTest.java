@@ -368,7 +368,11 @@ class ScoreSheetsTest {
 
     @Test
     void asksWhetherNamesAreCuppersUnlessTheyAreKnown() {
-        Table table = MadeTables.of("Batch|Ana|Wren", "101|7|8", "102|7|8", "103|7|7");
+        String[] lines = {"Batch|Ana|Wren", "101|7|8", "102|7|8", "103|7|7"};
+        Table table = MadeTables.named("list.csv", "", List.of(), lines);
+        Table named = MadeTables.named("cupping.csv", "", List.of(), lines);
+        assertEquals(Confidence.CLEAR, read(named).confidence());
+        assertTrue(read(named).open().contains("Are 'Ana', 'Wren' cuppers, and their numbers overall scores?"));
         assertEquals(Confidence.DOUBTFUL, read(table).confidence());
         assertTrue(read(table).open().contains("Are 'Ana', 'Wren' cuppers, and their numbers overall scores?"));
         assertEquals(
@@ -512,8 +516,6 @@ class ScoreSheetsTest {
     }
 
     private static Optional<String> date(String cell) {
-        return WrittenDate.find(List.of(cell), DateOrder.DAY_MONTH_YEAR)
-                .flatMap(WrittenDate::day)
-                .map(LocalDate::toString);
+        return CLUES.day(cell).map(LocalDate::toString);
     }
 }
