@@ -91,9 +91,14 @@ final class BlindKeys {
                 continue;
             }
             for (int k = 0; k < table.headings().size(); k++) {
-                boolean named = ScoreWords.key(table.headings().get(k)).equals(Optional.of(ScorePart.BATCH))
-                        || k == columns.getOrDefault(ScorePart.LOT, -1);
-                if (k != i && named && share(k, clues.batches()::contains) > 0.5) {
+                boolean batch = ScoreWords.key(table.headings().get(k)).equals(Optional.of(ScorePart.BATCH));
+                boolean lot = k == columns.getOrDefault(ScorePart.LOT, -1);
+                // A heading that says "roast" beside one that says "no" alone needs no known batches.
+                boolean known = share(k, clues.batches()::contains) > 0.5;
+                boolean said = batch
+                        && ScoreWords.isBareNumber(table.headings().get(i))
+                        && !ScoreWords.isBareNumber(table.headings().get(k));
+                if (k != i && (said || known && (batch || lot))) {
                     columns.put(ScorePart.CODE, i);
                     columns.put(ScorePart.BATCH, k);
                 }

@@ -149,7 +149,7 @@ final class ScoreColumns {
     }
 
     private boolean isBareNumber(int column) {
-        return ScoreWords.plain(heads.get(column).written()).matches("|no|nr|n|numero|nummer|number|id");
+        return ScoreWords.isBareNumber(heads.get(column).written());
     }
 
     /** Takes 1, 2, 3 … under "No" for the lines of the sheet where a code or lot names each cup. */

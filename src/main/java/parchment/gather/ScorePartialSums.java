@@ -3,7 +3,6 @@ package parchment.gather;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import parchment.gather.ScoreReading.ScoredCup;
 import parchment.sheet.Words;
 
 /** Looks for the attributes that a total or mean is worked out of, where it is not all of them. */

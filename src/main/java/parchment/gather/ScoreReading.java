@@ -36,27 +36,6 @@ final class ScoreReading {
     private final Map<String, Integer> signs = new LinkedHashMap<>();
     private String stroke = "";
 
-    /** Holds a cup while its cells come in. */
-    static final class ScoredCup {
-        final Map<ScorePart, String> known;
-        final Map<String, Double> scores = new LinkedHashMap<>();
-        final Set<String> notes = new LinkedHashSet<>();
-        final int line;
-
-        ScoredCup(Map<ScorePart, String> known, int line) {
-            this.known = known;
-            this.line = line;
-        }
-
-        double score(String attribute) {
-            return scores.getOrDefault(attribute, Double.NaN);
-        }
-
-        boolean isMean() {
-            return known.containsKey(ScorePart.MEAN);
-        }
-    }
-
     private ScoreReading(ScoreColumns columns, ScoreSurroundings around) {
         this.columns = columns;
         this.around = around;

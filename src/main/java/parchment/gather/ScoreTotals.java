@@ -8,7 +8,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import parchment.gather.ScoreReading.ScoredCup;
 import parchment.sheet.Numbers;
 import parchment.sheet.Words;
 

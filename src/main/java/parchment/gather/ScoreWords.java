@@ -137,6 +137,11 @@ final class ScoreWords {
         return SCORE.matcher(plain(text)).matches();
     }
 
+    /** Returns whether a heading says that numbers stand below, and not of what. */
+    static boolean isBareNumber(String text) {
+        return plain(text).matches("|no|nr|n|numero|nummer|number|id");
+    }
+
     /** Returns whether the text says "roasted" alone, which can be a day, or a mass. */
     static boolean isBareRoasted(String text) {
         return plain(text).matches("roasted|geroste?t");
