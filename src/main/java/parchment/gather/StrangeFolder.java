@@ -45,7 +45,14 @@ final class StrangeFolder {
         GatherQuestions said = new GatherQuestions(Map.of());
         this.files = GatherFiles.in(path, said);
         this.told = new ArrayList<>(said.leftOut());
+        CopiedFiles copies = CopiedFiles.among(files);
         for (Path file : files) {
+            Path original = copies.originals().get(file);
+            if (original != null) {
+                told.add(Words.quote(path.relativize(file).toString()) + " holds the same, to the last sign, as "
+                        + Words.quote(path.relativize(original).toString()) + ": a copy, left out.");
+                continue;
+            }
             int before = told.size();
             List<Table> inFile = tables(file);
             if (inFile.isEmpty() && told.size() == before) {
