@@ -37,7 +37,8 @@ final class HeadlessControl {
                         place,
                         new MeaningProposal(
                                 Meaning.of(Quantity.GAS, "%"),
-                                "it has no heading, goes in " + columns.get(place).distinct()
+                                "it has no heading, goes in "
+                                        + columns.get(place).distinct()
                                         + " steps within 0 to 100, and is the only control, which mostly is the gas")))
                 .orElse(Map.of());
     }

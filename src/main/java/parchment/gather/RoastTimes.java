@@ -40,13 +40,20 @@ final class RoastTimes {
             }
             if (dates.isPresent() && risesThroughDays(column, dates.get())) {
                 claims.add(ColumnClaim.of(
-                        column, ListMeaning.TIME_OF_DAY, "", TIME_OF_DAY, "holds times that rise row by row on each day"));
+                        column,
+                        ListMeaning.TIME_OF_DAY,
+                        "",
+                        TIME_OF_DAY,
+                        "holds times that rise row by row on each day"));
                 continue;
             }
             ColumnFit form = ColumnTimeFit.form(column);
             double[] seconds = column.seconds(form.unit());
             double median = ColumnValues.quantile(seconds, 0.5);
-            if (form.score() > 0 && ColumnTimeFit.sinceCharge(column, ListMeaning.DROP).unit().equals(form.unit())) {
+            if (form.score() > 0
+                    && ColumnTimeFit.sinceCharge(column, ListMeaning.DROP)
+                            .unit()
+                            .equals(form.unit())) {
                 marks.add(new Mark(column, form.unit(), seconds, median));
             }
         }
@@ -63,7 +70,8 @@ final class RoastTimes {
             double before = hour(column.cells().get(i - 1));
             double here = hour(column.cells().get(i));
             String day = dates.cells().get(i).strip();
-            if (Double.isNaN(here - before) || !day.isEmpty() && !day.equals(dates.cells().get(i - 1).strip())) {
+            if (Double.isNaN(here - before)
+                    || !day.isEmpty() && !day.equals(dates.cells().get(i - 1).strip())) {
                 continue;
             }
             pairs++;
@@ -74,7 +82,9 @@ final class RoastTimes {
 
     private static double hour(String cell) {
         return CellForm.of(cell) == CellForm.CLOCK
-                ? WrittenDay.timeOfDay(cell).map(time -> time.toSecondOfDay() / 3600.0).orElse(Double.NaN)
+                ? WrittenDay.timeOfDay(cell)
+                        .map(time -> time.toSecondOfDay() / 3600.0)
+                        .orElse(Double.NaN)
                 : Double.NaN;
     }
 
@@ -111,7 +121,11 @@ final class RoastTimes {
         }
         if (any && !last.column().named().isKnown()) {
             claims.add(ColumnClaim.of(
-                    last.column(), ListMeaning.DROP, last.form(), MARK, "comes last of the times of a roast, row by row"));
+                    last.column(),
+                    ListMeaning.DROP,
+                    last.form(),
+                    MARK,
+                    "comes last of the times of a roast, row by row"));
         }
         return claims;
     }

@@ -10,6 +10,7 @@ import java.util.regex.Pattern;
 final class TextTable {
     /** A first line by which some spreadsheets are told the sign between the columns. */
     private static final Pattern DECIMAL_COMMA = Pattern.compile("[+-]?\\d+,(\\d{1,2}|\\d{4,})");
+
     private static final Pattern STATED =
             Pattern.compile("\\A\"?sep=(.)\"?(?:\r\n|\r|\n|\\z)", Pattern.CASE_INSENSITIVE);
 
@@ -34,7 +35,9 @@ final class TextTable {
         rows.read(states ? stated.end() : 0, states ? 2 : 1);
         // Between commas a number may have one within quotes: "199,6"; three places behind it can be thousands.
         boolean point = delimiter == ','
-                && rows.rows().stream().flatMap(row -> row.stream()).noneMatch(cell -> DECIMAL_COMMA.matcher(cell).matches());
+                && rows.rows().stream()
+                        .flatMap(row -> row.stream())
+                        .noneMatch(cell -> DECIMAL_COMMA.matcher(cell).matches());
         Numbers.Decimal decimal = point ? Numbers.Decimal.POINT : Numbers.Decimal.EITHER;
         return new Sheet(file, "", delimiter, decimal, rows.rows(), rows.lines());
     }

@@ -45,14 +45,12 @@ class RoastTimesTest {
     @Test
     void aBatchAndItsLotInOneCellAreTakenApart() {
         assertEquals(
-                "batch, drop, lot",
-                meanings("Batch/Lot|Drop", "61/Wren|12:34", "62/Kestrel|12:49", "63/Wren|12:37"));
+                "batch, drop, lot", meanings("Batch/Lot|Drop", "61/Wren|12:34", "62/Kestrel|12:49", "63/Wren|12:37"));
     }
 
     @Test
     void lotsThatStandOnceEachLeaveACellWhole() {
-        assertEquals(
-                "batch, drop", meanings("Batch/Lot|Drop", "61/Wren|12:34", "62/Kestrel|12:49", "63/Heron|12:37"));
+        assertEquals("batch, drop", meanings("Batch/Lot|Drop", "61/Wren|12:34", "62/Kestrel|12:49", "63/Heron|12:37"));
     }
 
     @Test
