@@ -11,6 +11,7 @@ final class ColumnNames {
     private static final double WHOLE = 0.52;
     private static final double PART = 0.32;
     private static final double VALUES = 0.46;
+    private static final double FITS = 0.5;
 
     private ColumnNames() {}
 
@@ -37,6 +38,18 @@ final class ColumnNames {
                         (whole ? WHOLE : PART) + VALUES * fit.score(),
                         fit.doubt(),
                         "is named " + Words.quote(column.heading()) + " and " + fit.reason()));
+            }
+        }
+        for (ListMeaning meaning : HeadAbbreviations.of(column.heading())) {
+            ColumnFit fit = ColumnFit.of(column, meaning, scale);
+            if (fit.score() >= FITS) {
+                claims.add(new ColumnClaim(
+                        column.place(),
+                        meaning,
+                        fit.unit(),
+                        PART + VALUES * fit.score(),
+                        fit.doubt(),
+                        "may be short for a word for " + meaning.words() + " and " + fit.reason()));
             }
         }
         byValues(column, claims);

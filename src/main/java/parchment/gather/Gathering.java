@@ -53,11 +53,12 @@ record Gathering(
         List<GatherStyle> styles = GatherStyles.of(recordings, questions);
         GatherDates dates = GatherDates.decide(styles, sheets, questions);
         Set<Double> odd = new TreeSet<>();
-        List<GatheredBatch> curves = new ArrayList<>();
+        List<GatheredBatch> recorded = new ArrayList<>();
         for (GatherStyle style : styles) {
             odd.addAll(style.odd().keySet());
-            curves.addAll(new GatherRecordings(questions, style).gather(dates));
+            recorded.addAll(new GatherRecordings(questions, style).gather(dates));
         }
+        List<GatheredBatch> curves = TabNames.of(recorded);
         GatherCups cups = new GatherCups(questions, dates);
         List<ListedBatch> listed =
                 listed(GatherStyles.letters(sheets, questions, folder.path()), curves, questions, dates, cups);

@@ -44,7 +44,8 @@ record ListColumns(Table table, List<ListColumn> columns) {
     }
 
     /** Finds the meanings of a table's columns. */
-    static ListColumns of(Table table, Clues clues) {
+    static ListColumns of(Table written, Clues clues) {
+        Table table = NamePairs.apart(written);
         List<ColumnValues> values = new ArrayList<>();
         for (int i = 0; i < table.headings().size(); i++) {
             values.add(ColumnValues.of(table, i));
@@ -54,10 +55,11 @@ record ListColumns(Table table, List<ListColumn> columns) {
         claims.addAll(BatchColumn.of(values, clues));
         claims.addAll(MassPairs.of(values, scale));
         claims.addAll(TimeOrder.of(values));
+        claims.addAll(RoastTimes.of(values));
         for (ColumnValues column : values) {
             claims.addAll(ColumnNames.of(column, scale));
         }
-        return new ListColumns(table, settle(values, claims));
+        return new ListColumns(table, settle(values, claims)).withCoffee();
     }
 
     private static List<ListColumn> settle(List<ColumnValues> values, List<ColumnClaim> claims) {
@@ -76,11 +78,57 @@ record ListColumns(Table table, List<ListColumn> columns) {
                 }
             }
         }
+        giveWay(sorted, won);
         List<ListColumn> columns = new ArrayList<>();
         for (ColumnValues column : values) {
             columns.add(column(column, values, sorted, won));
         }
         return columns;
+    }
+
+    /** A column that can mean something else gives way to one that cannot and is as good: "Time" beside "Drop" is a time of day. */
+    private static void giveWay(List<ColumnClaim> sorted, Map<Integer, ColumnClaim> won) {
+        for (ColumnClaim claim : sorted) {
+            if (won.containsKey(claim.place())) {
+                continue;
+            }
+            for (ColumnClaim holder : List.copyOf(won.values())) {
+                if (holder.meaning() != claim.meaning() || holder.score() - claim.score() >= CLOSE) {
+                    continue;
+                }
+                Optional<ColumnClaim> other = sorted.stream()
+                        .filter(each -> each.place() == holder.place() && each.score() >= LIKELY)
+                        .filter(each -> won.values().stream().noneMatch(w -> w.meaning() == each.meaning()))
+                        .findFirst();
+                other.ifPresent(each -> {
+                    won.put(holder.place(), each);
+                    won.put(claim.place(), claim);
+                });
+            }
+        }
+    }
+
+    /** In a list of roasts without a lot, where the coffee comes from is what was roasted. */
+    private ListColumns withCoffee() {
+        boolean roasts = of(ListMeaning.ROASTED_MASS).isPresent()
+                || columns.stream().anyMatch(column -> column.meaning().mark().isPresent());
+        Optional<ListColumn> origin = of(ListMeaning.ORIGIN);
+        if (!roasts || origin.isEmpty() || of(ListMeaning.LOT).isPresent()) {
+            return this;
+        }
+        List<ListColumn> changed = new ArrayList<>(columns);
+        ListColumn column = origin.get();
+        changed.set(
+                column.place(),
+                new ListColumn(
+                        column.place(),
+                        column.heading(),
+                        ListMeaning.LOT,
+                        "",
+                        column.reason() + "; no other column says which coffee was roasted",
+                        Confidence.LIKELY,
+                        List.of(ListMeaning.ORIGIN)));
+        return new ListColumns(table, changed);
     }
 
     private static ListColumn column(

@@ -45,6 +45,7 @@ record MeaningProposal(Meaning meaning, String reason) {
             MeaningProposal proposal = found.get(i);
             all.add(proposal != null ? proposal : other(columns.get(i)));
         }
+        HeadlessControl.in(columns, all).forEach(all::set);
         return all;
     }
 

@@ -9,6 +9,8 @@ import java.util.regex.Pattern;
 /** Reads a text file as one sheet. */
 final class TextTable {
     /** A first line by which some spreadsheets are told the sign between the columns. */
+    private static final Pattern DECIMAL_COMMA = Pattern.compile("[+-]?\\d+,(\\d{1,2}|\\d{4,})");
+
     private static final Pattern STATED =
             Pattern.compile("\\A\"?sep=(.)\"?(?:\r\n|\r|\n|\\z)", Pattern.CASE_INSENSITIVE);
 
@@ -31,7 +33,12 @@ final class TextTable {
         char delimiter = states ? stated.group(1).charAt(0) : DelimiterChoice.of(text);
         DelimitedRows rows = new DelimitedRows(text, delimiter, told, SheetBounds.MOST_ROWS);
         rows.read(states ? stated.end() : 0, states ? 2 : 1);
-        Numbers.Decimal decimal = delimiter == ',' ? Numbers.Decimal.POINT : Numbers.Decimal.EITHER;
+        // Between commas a number may have one within quotes: "199,6"; three places behind it can be thousands.
+        boolean point = delimiter == ','
+                && rows.rows().stream()
+                        .flatMap(row -> row.stream())
+                        .noneMatch(cell -> DECIMAL_COMMA.matcher(cell).matches());
+        Numbers.Decimal decimal = point ? Numbers.Decimal.POINT : Numbers.Decimal.EITHER;
         return new Sheet(file, "", delimiter, decimal, rows.rows(), rows.lines());
     }
 
