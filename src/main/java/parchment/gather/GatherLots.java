@@ -86,6 +86,10 @@ final class GatherLots {
                 bare.add(name);
             }
         }
+        if (!bare.isEmpty()) {
+            questions.say("  In no list of lots, and written with "
+                    + (bare.size() == 1 ? "its name alone: " : "their names alone: ") + Words.some(bare) + ".");
+        }
         return new GatheredLots(named, lots, List.copyOf(bare));
     }
 
