@@ -95,27 +95,27 @@ final class GatherSheets {
     }
 
     /** Says why a table is left out. */
-    void leaveOut(Table sheet, TableKind.What kind) {
+    void leaveOut(Table sheet) {
         int rows = sheet.rows().size();
-        questions.leaveOut(Source.of(sheet).shown() + ": "
-                + switch (kind) {
-                    case LOTS -> "a list of lots is not written by itself: put it into lots.csv.";
-                    case UPKEEP -> "a list of work on a machine is not written by itself: put it into upkeep.csv.";
-                    default ->
-                        "it is no list of batches, and for a recording "
-                                + (rows < MeaningProposal.FEWEST_ROWS
-                                        ? "it has " + Words.count(rows, "row", "rows") + " where "
-                                                + MeaningProposal.FEWEST_ROWS + " are needed."
-                                        : "a column of rising times and one of bean temperatures are needed.");
-                });
+        questions.leaveOut(Source.of(sheet).shown() + ": it is no list of batches, and for a recording "
+                + (rows < MeaningProposal.FEWEST_ROWS
+                        ? "it has " + Words.count(rows, "row", "rows") + " where " + MeaningProposal.FEWEST_ROWS
+                                + " are needed."
+                        : "a column of rising times and one of bean temperatures are needed."));
     }
 
     /** Returns what the rows of a list of batches say. */
     List<ListedBatch> rows(Table sheet, String letter) {
         ListColumns columns = columns(ListColumns.of(sheet, clues), "sheet." + letter + ".");
         BatchList list = BatchList.of(columns, dates.of(sheet));
+        say(sheet, list.told());
+        return list.batches();
+    }
+
+    /** Tells what was left out of a table: one line of each kind, with how many more there are. */
+    void say(Table sheet, List<String> told) {
         Map<String, List<String>> alike = new LinkedHashMap<>();
-        list.told()
+        told
                 .forEach(line -> alike.computeIfAbsent(
                                 line.replaceFirst("^Line \\d+:? ", "").replaceAll("'[^']*'|\\d+", "#"),
                                 k -> new ArrayList<>())
@@ -125,10 +125,15 @@ final class GatherSheets {
                         + (lines.size() == 1
                                 ? ""
                                 : " So " + Words.count(lines.size() - 1, "more row", "more rows") + ".")));
-        return list.batches();
     }
 
-    private ListColumns columns(ListColumns found, String key) {
+    /** Returns the columns of a table as its values and names say, before anybody is asked. */
+    ListColumns found(Table sheet) {
+        return ListColumns.of(sheet, clues);
+    }
+
+    /** Returns the columns as they are told, or were answered. */
+    ListColumns columns(ListColumns found, String key) {
         ListColumns settled = owned(found);
         for (ListColumn column : settled.columns()) {
             String own = key + "column." + (column.place() + 1);

@@ -45,6 +45,7 @@ final class GatherWriter {
                 curve(batch, batch.recording().get());
             }
         }
+        LotsWriter.write(folder, gathering.lots().lots(), gathering.work());
         StringBuilder settings = new StringBuilder(settings(name, gathering.zone(), gathering.odd()));
         if (!gathering.scored().cups().isEmpty()) {
             CuppingsWriter cuppings = gathering.scored().writer();

@@ -83,6 +83,13 @@ record GatheredBatch(
         return new GatheredBatch(other, part, roastedAt, day, recording, zero, from, to, marks, written, notes);
     }
 
+    /** Returns the batch with another value under a heading. */
+    GatheredBatch withWritten(String heading, String value) {
+        Map<String, String> all = new LinkedHashMap<>(written);
+        all.put(heading, value);
+        return new GatheredBatch(name, part, roastedAt, day, recording, zero, from, to, marks, all, notes);
+    }
+
     /** Returns the batch with other marks. */
     GatheredBatch withMarks(Map<MarkKind, Double> other) {
         return new GatheredBatch(name, part, roastedAt, day, recording, zero, from, to, other, written, notes);

@@ -21,6 +21,8 @@ import java.util.TreeSet;
  * @param curves the recordings
  * @param roasts the rows of lists
  * @param scored the cups
+ * @param lots the lots
+ * @param work the work on machines
  * @param odd numbers that mean "no reading"
  * @param zone the time zone
  * @param questions what was decided, left open, left out
@@ -33,6 +35,8 @@ record Gathering(
         List<GatheredBatch> curves,
         List<ListedRoast> roasts,
         GatherCups.Scored scored,
+        GatheredLots lots,
+        List<ListedUpkeep> work,
         Set<Double> odd,
         String zone,
         GatherQuestions questions,
@@ -60,13 +64,19 @@ record Gathering(
         }
         List<GatheredBatch> curves = TabNames.of(recorded);
         GatherCups cups = new GatherCups(questions, dates);
+        Clues clues = new Clues(curves.stream().map(Gathering::recorded).toList());
+        GatherSheets lists = new GatherSheets(questions, dates, clues);
+        GatherLots lots = new GatherLots(questions, dates, lists);
+        GatherUpkeep upkeep = new GatherUpkeep(questions, dates, lists);
         List<ListedBatch> listed =
-                listed(GatherStyles.letters(sheets, questions, folder.path()), curves, questions, dates, cups);
+                listed(GatherStyles.letters(sheets, questions, folder.path()), curves, lists, dates, cups, lots, upkeep);
         List<ListedRoast> roasts = JoinedBatches.roasts(listed);
         JoinAnswers joined = JoinAnswers.of(curves, roasts, earlierNames, questions);
         JoinedBatches named = new JoinedBatches(questions);
         List<GatheredBatch> batches = named.of(curves, roasts, joined.joined(), earlierNames);
         GatherCups.Scored scored = cups.of(batches, named.otherNames());
+        GatheredLots ofLots = lots.of(batches);
+        List<ListedUpkeep> work = upkeep.of(batches);
         questions.keys("scale.").forEach(key -> questions.keep(key, questions.raw(key)));
         String zone = questions.tell(
                 "time.zone",
@@ -76,27 +86,41 @@ record Gathering(
                 "a time zone such as Europe/Berlin");
         String summary = GatherWords.summary(folder, recordings.size(), styles.size(), sheets.size());
         return new Gathering(
-                batches, joined.all(), joined.apart(), curves, roasts, scored, odd, zone, questions, summary);
+                ofLots.batches(),
+                joined.all(),
+                joined.apart(),
+                curves,
+                roasts,
+                scored,
+                ofLots,
+                work,
+                odd, zone, questions, summary);
     }
 
     private static List<ListedBatch> listed(
             Map<String, Table> sheets,
             List<GatheredBatch> curves,
-            GatherQuestions questions,
+            GatherSheets lists,
             GatherDates dates,
-            GatherCups cups) {
-        Clues clues = new Clues(curves.stream().map(Gathering::recorded).toList());
+            GatherCups cups,
+            GatherLots lots,
+            GatherUpkeep upkeep) {
         Set<String> names = new LinkedHashSet<>();
         curves.forEach(curve -> names.addAll(namesOf(curve)));
-        GatherSheets lists = new GatherSheets(questions, dates, clues);
+        Set<String> used = GatherLots.used(sheets.values(), lists);
         List<ListedBatch> listed = new ArrayList<>();
         sheets.forEach((letter, sheet) -> {
-            TableKind.What kind = lists.kind(sheet, letter, GatherCups.claims(sheet, dates, names));
+            List<TableKind> claims = new ArrayList<>(GatherCups.claims(sheet, dates, names));
+            ShortNames.claim(sheet, used).ifPresent(claims::add);
+            TableKind.What kind = lists.kind(sheet, letter, claims);
             switch (kind) {
                 case BATCHES -> listed.addAll(lists.rows(sheet, letter));
                 case SCORES -> cups.addScores(letter, sheet);
                 case KEY -> cups.addKey(letter, sheet);
-                default -> lists.leaveOut(sheet, kind);
+                case LOTS -> lots.addList(letter, sheet);
+                case SHORT_NAMES -> lots.addShortNames(letter, sheet);
+                case UPKEEP -> upkeep.add(letter, sheet);
+                default -> lists.leaveOut(sheet);
             }
         });
         return listed;

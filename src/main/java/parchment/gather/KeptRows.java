@@ -32,7 +32,8 @@ record KeptRows(List<String> headings, List<Map<String, String>> rows) {
             "batches.csv", List.of("batch"),
             "cuppings.csv", List.of("cupping", "tasted on", "cupper", "batch", "blind code", "cup"),
             "sessions.csv", List.of("cupping"),
-            "lots.csv", List.of("lot"));
+            "lots.csv", List.of("lot"),
+            "upkeep.csv", List.of("machine", "done on", "what", "kind", "note"));
 
     /** Returns whether a file is a table whose rows are known by a key. */
     static boolean isTable(String file) {

@@ -19,6 +19,7 @@ record TableKind(What what, double score, String reason) {
     enum What {
         BATCHES("a list of batches"),
         LOTS("a list of lots"),
+        SHORT_NAMES("a list of short names of lots"),
         UPKEEP("a list of work on a machine"),
         KEY("a key of blind codes"),
         SCORES("a score sheet"),

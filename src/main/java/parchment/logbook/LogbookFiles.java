@@ -3,6 +3,7 @@ package parchment.logbook;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.IntStream;
 import parchment.sheet.Header;
@@ -17,6 +18,12 @@ public final class LogbookFiles {
 
     /** The table of cuppings. */
     public static final String SESSIONS = CuppingFiles.SESSIONS;
+
+    /** The table of lots. */
+    public static final String LOTS = LotFiles.LOTS;
+
+    /** The table of work on the machines. */
+    public static final String UPKEEP = MachineFiles.UPKEEP;
 
     /** The folder of curves. */
     public static final String CURVES = FolderReader.CURVES;
@@ -74,5 +81,26 @@ public final class LogbookFiles {
         return BatchesFile.FIELDS.stream()
                 .anyMatch(field ->
                         Header.plain(field.name()).equals(Header.plain(header.name())) && field.accepts(header));
+    }
+
+    /** Returns the place of a heading in the table of lots as it is written, counted from 0; that of the note for a column of another name. */
+    public static int placeInLots(Header header) {
+        String name = Header.plain(header.name());
+        return IntStream.range(0, LotFiles.LOT_FIELDS.size())
+                .filter(i -> Header.plain(LotFiles.LOT_FIELDS.get(i).name()).equals(name))
+                .findFirst()
+                .orElse(LotFiles.LOT_FIELDS.size() - 1);
+    }
+
+    /** Returns whether a heading is that of a date or a measured value in the table of lots, which words have no place under. */
+    public static boolean isMeasuredOfLots(Header header) {
+        return LotFiles.LOT_FIELDS.stream()
+                .filter(field -> Header.plain(field.name()).equals(Header.plain(header.name())))
+                .anyMatch(field -> field.kind() != Field.Kind.TEXT && field.kind() != Field.Kind.NAME);
+    }
+
+    /** Returns the kind of work that is written so, as it stands in the table of work; empty if the words are no kind. */
+    public static Optional<String> kindOfUpkeep(String written) {
+        return UpkeepKind.written(written).map(UpkeepKind::words);
     }
 }

@@ -23,7 +23,7 @@ final class LotFiles {
 
     private static final double DENSEST = 2000;
     private static final double SHARE_ROUNDING = 0.02;
-    private static final List<Field> LOT_FIELDS = List.of(
+    static final List<Field> LOT_FIELDS = List.of(
             required("lot", Kind.NAME),
             optional("origin", Kind.TEXT),
             optional("process", Kind.TEXT),

@@ -1,0 +1,20 @@
+package parchment.gather;
+
+import java.time.LocalDate;
+
+/**
+ * Holds what one row of a list says of one piece of work on a machine.
+ *
+ * @param machine the machine; "" if the row names none
+ * @param doneOn the day
+ * @param what what was done, in the roaster's words
+ * @param kind the kind, only where one was typed; ""
+ * @param note what else the row says
+ * @param line the line in its sheet, counted from 1
+ */
+record ListedUpkeep(String machine, LocalDate doneOn, String what, String kind, String note, int line) {
+    /** Returns the work with a machine, where it names none. */
+    ListedUpkeep on(String only) {
+        return machine.isEmpty() ? new ListedUpkeep(only, doneOn, what, kind, note, line) : this;
+    }
+}
