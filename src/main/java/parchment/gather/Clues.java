@@ -44,21 +44,12 @@ record Clues(List<Recorded> recordings) {
         return names;
     }
 
-    /** Returns the days on which something was recorded. */
-    Set<LocalDate> days() {
-        Set<LocalDate> days = new HashSet<>();
-        recordings.forEach(recorded -> recorded.day()
-                .or(() -> recorded.chargedAt().map(LocalDateTime::toLocalDate))
-                .ifPresent(days::add));
-        return days;
-    }
-
     /** Returns a name as names are compared: without capitals, accents, signs and zeros in front of numbers. */
     static String plain(String name) {
         return TradeWords.plain(name).replaceAll("(?<!\\d)0+(?=\\d)", "");
     }
 
-    /** Returns the last number in a name that is no part of a date, zeros in front dropped; "" if there is none. */
+    /** Returns the last number in a name, be it part of a date or not, zeros in front dropped; "" if there is none. */
     static String number(String name) {
         String last = "";
         for (String part : plain(name).split("[^0-9]+")) {

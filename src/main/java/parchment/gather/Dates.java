@@ -27,10 +27,11 @@ record Dates(
     /**
      * Holds dates of one source that are written by one hand: the names of the files, the lines above their readings, one list.
      *
+     * @param key what tells it from all others, which may be called the same
      * @param source how it is told to a person
      * @param dates the dates
      */
-    record Source(String source, List<WrittenDay> dates) {
+    record Source(String key, String source, List<WrittenDay> dates) {
         Source {
             dates = List.copyOf(dates);
         }
@@ -62,7 +63,7 @@ record Dates(
             here.forEach((order, date) -> proofs.putIfAbsent(
                     order, Words.quote(date.written()) + " in " + source.source() + " can only be " + order.words()));
             if (here.size() == 1) {
-                per.put(source.source(), here.keySet().iterator().next());
+                per.put(source.key(), here.keySet().iterator().next());
             }
         }
         return settled(proofs, per, told, inQuestion);
@@ -88,8 +89,8 @@ record Dates(
     }
 
     /** Returns the order for one source; empty if a person must be asked. */
-    Optional<DateOrder> of(String source) {
-        return Optional.ofNullable(perSource.get(source)).or(() -> order);
+    Optional<DateOrder> of(String key) {
+        return Optional.ofNullable(perSource.get(key)).or(() -> order);
     }
 
     /** Returns whether a person must be asked: dates need an order, and none was found. */

@@ -23,7 +23,7 @@ final class DayOrder {
         this.roasts = roasts;
     }
 
-    /** Adds a clue to each pair that has one place in the order of its day; the day's recordings must be told apart by time or number. */
+    /** Adds a clue to each pair that has one place in the order of its day: by the charge's time, and by the name where no time is known. */
     void addTo(List<Map<Integer, List<Clue>>> clues) {
         Map<LocalDate, List<Integer>> byDay =
                 byDay(curves.size(), c -> curves.get(c).day());

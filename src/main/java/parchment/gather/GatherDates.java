@@ -25,6 +25,7 @@ record GatherDates(Dates dates, DateOrder asked) {
                 styles.stream().flatMap(style -> style.tables().stream()).toList();
         sources.add(new Dates.Source(
                 NAMES,
+                NAMES,
                 Stream.concat(recordings.stream(), sheets.stream())
                         .flatMap(table -> Stream.of(
                                 String.valueOf(table.sheet().file().getFileName()),
@@ -33,13 +34,23 @@ record GatherDates(Dates dates, DateOrder asked) {
                         .flatMap(name -> WrittenDay.find(name).stream())
                         .toList()));
         styles.forEach(style -> sources.add(new Dates.Source(
+                key(style),
                 source(style.sample(), style),
                 style.tables().stream().flatMap(GatherDates::inRecording).toList())));
-        sheets.forEach(sheet ->
-                sources.add(new Dates.Source(source(sheet), inSheet(sheet).toList())));
+        sheets.forEach(sheet -> sources.add(
+                new Dates.Source(key(sheet), source(sheet), inSheet(sheet).toList())));
         Dates dates = Dates.decide(sources);
         dates.told().forEach(questions::say);
         return new GatherDates(dates, asked(dates, questions));
+    }
+
+    /** Two files in two folders may have one name. */
+    private static String key(Table sheet) {
+        return Source.of(sheet).toString();
+    }
+
+    private static String key(GatherStyle style) {
+        return "style " + style.letter();
     }
 
     private static String source(Table sheet) {
@@ -121,15 +132,15 @@ record GatherDates(Dates dates, DateOrder asked) {
 
     /** Returns the order for a list or score sheet. */
     DateOrder of(Table sheet) {
-        return of(source(sheet));
+        return of(key(sheet));
     }
 
-    /** Returns the order for the recordings of a style; a date in the name of a file has the order of the other names. */
+    /** Returns the order for the recordings of a style, the dates in their files' names among them. */
     DateOrder of(GatherStyle style) {
-        return of(source(style.sample(), style));
+        return of(key(style));
     }
 
-    private DateOrder of(String source) {
-        return Optional.ofNullable(dates.perSource().get(source)).orElse(asked);
+    private DateOrder of(String key) {
+        return Optional.ofNullable(dates.perSource().get(key)).orElse(asked);
     }
 }

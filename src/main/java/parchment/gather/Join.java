@@ -23,7 +23,7 @@ record Join(GatheredBatch curve, ListedRoast roast, Sure sure, List<Clue> clues,
         clues = List.copyOf(clues);
     }
 
-    /** Returns whether the two are put together unless a person says otherwise: a name or a time says so, or all else does. */
+    /** Returns whether the two are put together unless a person says otherwise: nothing makes it doubtful, or a name says so all the same. */
     boolean joinedUnlessTold() {
         return sure != Sure.DOUBTFUL
                 || clues.stream().anyMatch(clue -> clue.kind() == Clue.Kind.NAME && !clue.against());

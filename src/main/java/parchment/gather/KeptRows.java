@@ -6,6 +6,7 @@ import java.io.Reader;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -16,6 +17,7 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
+import parchment.logbook.LogbookFiles;
 import parchment.sheet.CsvText;
 import parchment.sheet.Header;
 import parchment.sheet.TextFile;
@@ -29,11 +31,16 @@ import parchment.sheet.TextFile;
 record KeptRows(List<String> headings, List<Map<String, String>> rows) {
     /** What tells the rows of each table apart. */
     private static final Map<String, List<String>> KEYS = Map.of(
-            "batches.csv", List.of("batch"),
-            "cuppings.csv", List.of("cupping", "tasted on", "cupper", "batch", "blind code", "cup"),
-            "sessions.csv", List.of("cupping"),
-            "lots.csv", List.of("lot"),
-            "upkeep.csv", List.of("machine", "done on", "what", "kind", "note"));
+            LogbookFiles.BATCHES,
+            List.of("batch"),
+            LogbookFiles.CUPPINGS,
+            List.of("cupping", "tasted on", "cupper", "batch", "blind code", "cup"),
+            LogbookFiles.SESSIONS,
+            List.of("cupping"),
+            "lots.csv",
+            List.of("lot"),
+            "upkeep.csv",
+            List.of("machine", "done on", "what", "kind", "note"));
 
     /** Returns whether a file is a table whose rows are known by a key. */
     static boolean isTable(String file) {
@@ -91,10 +98,22 @@ record KeptRows(List<String> headings, List<Map<String, String>> rows) {
         Set<String> known = headings.stream().map(KeptRows::plain).collect(Collectors.toSet());
         newer.headings.stream().filter(heading -> known.add(plain(heading))).forEach(all::add);
         Map<String, Map<String, String>> merged = new LinkedHashMap<>();
-        rows.forEach(row -> merged.put(key(row, name), new LinkedHashMap<>(row)));
-        newer.rows.forEach(row -> merged.computeIfAbsent(key(row, name), key -> new LinkedHashMap<>())
-                .putAll(row));
+        numbered(rows, name).forEach((key, row) -> merged.put(key, new LinkedHashMap<>(row)));
+        numbered(newer.rows, name)
+                .forEach((key, row) -> merged.computeIfAbsent(key, unused -> new LinkedHashMap<>())
+                        .putAll(row));
         return new KeptRows(all, new ArrayList<>(merged.values()));
+    }
+
+    /** Returns rows by their keys; of rows with one key, such as two cups of a batch that nobody numbered, each is a row of its own. */
+    private static Map<String, Map<String, String>> numbered(List<Map<String, String>> rows, String name) {
+        Map<String, Integer> met = new HashMap<>();
+        Map<String, Map<String, String>> numbered = new LinkedHashMap<>();
+        for (Map<String, String> row : rows) {
+            String key = key(row, name);
+            numbered.put(key + "\u001F" + met.merge(key, 1, Integer::sum), row);
+        }
+        return numbered;
     }
 
     /** Returns the rows that are new to another table and that it may have, as they fit under its headings. */

@@ -62,7 +62,6 @@ final class StrangeColumn {
     private final double[] numbers;
     private final String first;
     private final int rising;
-    private final int[] highestParts = new int[3];
 
     private StrangeColumn(String heading, List<String> cells, Numbers.Decimal decimal) {
         this.heading = heading;
@@ -84,8 +83,6 @@ final class StrangeColumn {
                 }
             } else if (form == Form.WORDS && (words.size() < WORDS_KEPT || words.containsKey(cell))) {
                 words.merge(cell, 1, Integer::sum);
-            } else if (form == Form.DATE || form == Form.DATE_AND_TIME) {
-                parts(cell);
             }
         }
         numbers = Arrays.copyOf(found, size);
@@ -107,15 +104,6 @@ final class StrangeColumn {
                 || value == 9999
                 || value == -9999
                 || value == 32767;
-    }
-
-    private void parts(String cell) {
-        String[] parts = cell.split("[./\\sT-]+");
-        for (int i = 0; i < 3 && i < parts.length; i++) {
-            if (parts[i].matches("\\d{1,4}")) {
-                highestParts[i] = Math.max(highestParts[i], Integer.parseInt(parts[i]));
-            }
-        }
     }
 
     String heading() {
@@ -147,11 +135,6 @@ final class StrangeColumn {
     /** Returns the numbers that probably mean "no reading", and how often each stands. */
     Map<Double, Integer> oddReadings() {
         return odd;
-    }
-
-    /** Returns the highest first, second and third part of its dates. */
-    int[] highestDateParts() {
-        return highestParts.clone();
     }
 
     boolean rises() {

@@ -146,7 +146,7 @@ final class TableFinder {
         }
         if (isLast()) {
             for (int r : pending) {
-                open.note(area.row(r), r + 1);
+                open.note(area.row(r), area.sheet().line(r));
             }
             pending.clear();
         }

@@ -46,7 +46,7 @@ final class TableRows {
             keep(cells, row);
             return;
         }
-        String line = "Line " + (row + 1);
+        String line = "Line " + area.sheet().line(row);
         if (isHeading(cells)) {
             leftOut.add(line + " holds the headings again.");
         } else if (above.contains(cells)) {
@@ -67,7 +67,7 @@ final class TableRows {
 
     private void keep(List<String> cells, int row) {
         rows.add(cells);
-        lines.add(row + 1);
+        lines.add(area.sheet().line(row));
         if (!section.isEmpty() || !days.isEmpty()) {
             while (days.size() < rows.size() - 1) {
                 days.add("");

@@ -72,7 +72,7 @@ final class TableTurn {
                 above,
                 headings,
                 List.of(values),
-                List.of(rows.get(0) + 1),
+                List.of(area.sheet().line(rows.get(0))),
                 List.of("The sheet holds one row of values, written down the page.")));
     }
 
@@ -86,10 +86,9 @@ final class TableTurn {
             if (cells.size() > 2 || cells.isEmpty()) {
                 return false;
             }
-            keys += cells.size() == 2 && CellForm.of(cells.get(0)) == CellForm.WORDS
-                            || cells.get(0).contains(":")
-                    ? 1
-                    : 0;
+            // A time of day or of a roast has a colon too, and is no key.
+            boolean words = CellForm.of(cells.get(0)) == CellForm.WORDS;
+            keys += words && (cells.size() == 2 || cells.get(0).contains(":")) ? 1 : 0;
             down.add(cells.get(0));
         }
         double known = known(down);
@@ -181,7 +180,7 @@ final class TableTurn {
                 leftOut.add("Column " + (area.places().get(c) + 1) + " is worked out of the others.");
             } else if (cells.stream().anyMatch(cell -> !cell.isEmpty())) {
                 rows.add(cells);
-                lines.add(from + 1);
+                lines.add(area.sheet().line(from));
             }
         }
         leftOut.add(

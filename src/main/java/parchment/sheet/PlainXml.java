@@ -68,7 +68,7 @@ final class PlainXml {
         return value == null ? otherwise : value;
     }
 
-    /** Returns a count that an attribute states, between 1 and a million. */
+    /** Returns a count that an attribute states, between 1 and two million; 1 if it states none. */
     static int count(XMLStreamReader xml, String name) {
         try {
             return Math.min(Math.max(Integer.parseInt(attribute(xml, name, "1")), 1), 1 << 21);

@@ -14,6 +14,7 @@ class DatesTest {
     private static Dates.Source source(String name, String... dates) {
         return new Dates.Source(
                 name,
+                name,
                 Arrays.stream(dates)
                         .map(date -> WrittenDay.find(date).orElseThrow())
                         .toList());

@@ -255,4 +255,19 @@ class GrownFolderTest {
         String out = again();
         assertEquals(List.of("1", "2", "3"), batches(), out);
     }
+
+    @Test
+    void twoCupsThatNobodyNumberedStayTwoWhenNewOnesComeIn() throws IOException {
+        String scores =
+                "Batch,Tasted on,Cupper,Acidity,Sweetness,Body\n1,2031-03-10,Ana,7,6,7.5\n1,2031-03-10,Ana,7.5,6.5,7\n"
+                        + "2,2031-03-10,Ana,6,6.5,7\n2,2031-03-10,Ben,6.5,6,7\n1,2031-03-10,Ben,6.5,6,6\n";
+        Files.writeString(folder.resolve("scores.csv"), scores);
+        again();
+        assertEquals(6, read("cuppings.csv").lines().count(), read("cuppings.csv"));
+        Files.writeString(folder.resolve("scores.csv"), scores + "2,2031-03-17,Ana,7,7,7\n");
+        again();
+        assertEquals(7, read("cuppings.csv").lines().count(), read("cuppings.csv"));
+        assertTrue(read("cuppings.csv").contains("Ana,1,,,7,6,7.5,"), read("cuppings.csv"));
+        assertTrue(read("cuppings.csv").contains("Ana,1,,,7.5,6.5,7,"), read("cuppings.csv"));
+    }
 }

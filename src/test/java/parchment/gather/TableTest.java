@@ -313,4 +313,32 @@ class TableTest {
         assertTrue(Table.in(Sheets.of("A letter to the roaster", "", "With kind regards"))
                 .isEmpty());
     }
+
+    /** A log by hand has two columns and a row each half minute or minute; common practice, no source. */
+    @ParameterizedTest
+    @ValueSource(strings = {"0:%02d", "8:%02d", "0:00:%02d"})
+    void aShortTableOfTimesAndOneValueIsNoListOfKeys(String time) {
+        List<String> lines = new ArrayList<>(List.of("Time|Beans"));
+        for (int i = 0; i < 20; i++) {
+            lines.add(String.format(java.util.Locale.ROOT, time, 2 * i) + "|" + (90 + 5 * i));
+        }
+        Table table = Sheets.table(lines.toArray(String[]::new));
+        assertEquals(List.of("Time", "Beans"), table.headings());
+        assertEquals(20, table.rows().size());
+    }
+
+    @Test
+    void linesAreThoseOfTheFileWhereACellHasSeveral() {
+        List<List<String>> rows = List.of(
+                List.of("Batch", "Date", "Green", "Note"),
+                List.of("1", "2031-06-01", "5", "two\nlines"),
+                List.of("2", "2031-06-01", "5.2", ""),
+                List.of("3", "2031-06-02", "4.9", ""),
+                List.of("Total", "", "15.1", ""));
+        Sheet sheet = new Sheet(
+                java.nio.file.Path.of("list.csv"), "", ',', Numbers.Decimal.POINT, rows, List.of(1, 2, 4, 5, 6));
+        Table table = Table.in(sheet).get(0);
+        assertEquals(List.of(2, 4, 5), table.lines());
+        assertEquals(List.of("Line 6 is worked out of the other rows: 'Total 15.1'."), table.leftOut());
+    }
 }
