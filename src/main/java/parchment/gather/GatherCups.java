@@ -50,7 +50,12 @@ final class GatherCups {
                         },
                         "holds scores: " + sentence(sheet.reason()))));
         BlindKey.of(table, clues)
-                .ifPresent(key -> claims.add(new TableKind(TableKind.What.KEY, table.headings().stream().allMatch(head -> ScoreWords.key(head).isPresent()) ? 0.9 : 0.7,
+                .ifPresent(key -> claims.add(new TableKind(
+                        TableKind.What.KEY,
+                        table.headings().stream()
+                                        .allMatch(head -> ScoreWords.key(head).isPresent())
+                                ? 0.9
+                                : 0.7,
                         "holds codes: " + key.reason())));
         return claims;
     }

@@ -38,7 +38,8 @@ final class GatherLots {
             if (any && table.headings().size() > 2) {
                 sheets.found(table)
                         .of(ListMeaning.LOT)
-                        .ifPresent(column -> table.column(column.place()).forEach(cell -> used.add(LotName.anyCase(cell))));
+                        .ifPresent(column ->
+                                table.column(column.place()).forEach(cell -> used.add(LotName.anyCase(cell))));
             }
         }
         return used;
@@ -60,7 +61,8 @@ final class GatherLots {
             String written = batch.written().getOrDefault(LOT, "");
             if (!written.isBlank()) {
                 counts.merge(LotName.plain(written), 1, Integer::sum);
-                writings.computeIfAbsent(LotName.plain(written), n -> new LinkedHashSet<>()).add(written.strip());
+                writings.computeIfAbsent(LotName.plain(written), n -> new LinkedHashSet<>())
+                        .add(written.strip());
             }
         }
         writings.forEach((name, all) -> {
@@ -100,8 +102,7 @@ final class GatherLots {
         lists.forEach((letter, table) -> {
             questions.say("");
             questions.say("Lots of " + Source.of(table).shown() + ":");
-            ListColumns columns =
-                    sheets.columns(LotColumns.of(sheets.found(table), used), "sheet." + letter + ".");
+            ListColumns columns = sheets.columns(LotColumns.of(sheets.found(table), used), "sheet." + letter + ".");
             OptionalInt shortNames = LotColumns.shortNames(columns, used);
             LotList list = LotList.of(columns, shortNames, dates.of(table));
             sheets.say(table, list.told());

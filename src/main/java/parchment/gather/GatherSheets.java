@@ -115,11 +115,9 @@ final class GatherSheets {
     /** Tells what was left out of a table: one line of each kind, with how many more there are. */
     void say(Table sheet, List<String> told) {
         Map<String, List<String>> alike = new LinkedHashMap<>();
-        told
-                .forEach(line -> alike.computeIfAbsent(
-                                line.replaceFirst("^Line \\d+:? ", "").replaceAll("'[^']*'|\\d+", "#"),
-                                k -> new ArrayList<>())
-                        .add(line));
+        told.forEach(line -> alike.computeIfAbsent(
+                        line.replaceFirst("^Line \\d+:? ", "").replaceAll("'[^']*'|\\d+", "#"), k -> new ArrayList<>())
+                .add(line));
         alike.values()
                 .forEach(lines -> questions.leaveOut(Source.of(sheet).shown() + ": " + lines.get(0)
                         + (lines.size() == 1

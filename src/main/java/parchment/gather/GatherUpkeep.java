@@ -1,9 +1,9 @@
 package parchment.gather;
 
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.ArrayList;
 import java.util.Map;
 import java.util.Set;
 import parchment.sheet.Words;
@@ -31,7 +31,8 @@ final class GatherUpkeep {
     /** Returns the work, each on a machine; the same work on one day is told and stands once. */
     List<ListedUpkeep> of(List<GatheredBatch> batches) {
         Set<String> machines = new LinkedHashSet<>();
-        batches.forEach(batch -> machines.add(batch.written().getOrDefault("machine", "").strip()));
+        batches.forEach(batch ->
+                machines.add(batch.written().getOrDefault("machine", "").strip()));
         machines.remove("");
         Set<ListedUpkeep> all = new LinkedHashSet<>();
         lists.forEach((letter, table) -> {
@@ -41,7 +42,9 @@ final class GatherUpkeep {
             ListColumns columns = sheets.columns(columns(sheets.found(table)), own);
             UpkeepList list = UpkeepList.of(columns, dates.of(table));
             List<String> told = new ArrayList<>(list.told());
-            long unnamed = list.work().stream().filter(work -> work.machine().isEmpty()).count();
+            long unnamed = list.work().stream()
+                    .filter(work -> work.machine().isEmpty())
+                    .count();
             String only = unnamed == 0 ? "" : machine(own + "machine", table, machines, (int) unnamed);
             for (ListedUpkeep work : list.work()) {
                 ListedUpkeep on = work.on(only);

@@ -68,8 +68,8 @@ record Gathering(
         GatherSheets lists = new GatherSheets(questions, dates, clues);
         GatherLots lots = new GatherLots(questions, dates, lists);
         GatherUpkeep upkeep = new GatherUpkeep(questions, dates, lists);
-        List<ListedBatch> listed =
-                listed(GatherStyles.letters(sheets, questions, folder.path()), curves, lists, dates, cups, lots, upkeep);
+        List<ListedBatch> listed = listed(
+                GatherStyles.letters(sheets, questions, folder.path()), curves, lists, dates, cups, lots, upkeep);
         List<ListedRoast> roasts = JoinedBatches.roasts(listed);
         JoinAnswers joined = JoinAnswers.of(curves, roasts, earlierNames, questions);
         JoinedBatches named = new JoinedBatches(questions);
@@ -94,7 +94,10 @@ record Gathering(
                 scored,
                 ofLots,
                 work,
-                odd, zone, questions, summary);
+                odd,
+                zone,
+                questions,
+                summary);
     }
 
     private static List<ListedBatch> listed(

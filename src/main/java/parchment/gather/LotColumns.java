@@ -47,8 +47,7 @@ final class LotColumns {
     }
 
     private static ListColumn with(ListColumn column, ListMeaning meaning, String unit, String reason) {
-        return new ListColumn(
-                column.place(), column.heading(), meaning, unit, reason, Confidence.CERTAIN, List.of());
+        return new ListColumn(column.place(), column.heading(), meaning, unit, reason, Confidence.CERTAIN, List.of());
     }
 
     /** The column that is named so, unless batches name none of its lots and all that they name in a column of longer words. */
@@ -72,8 +71,8 @@ final class LotColumns {
         for (ListColumn column : columns.columns()) {
             boolean other = column.place() != name && isOnce(table, column.place());
             long matches = other ? matches(table, column.place(), used) : 0;
-            boolean enough = matches >= 2
-                    || matches == 1 && 2 * matches >= table.rows().size();
+            boolean enough =
+                    matches >= 2 || matches == 1 && 2 * matches >= table.rows().size();
             if (enough
                     && letters(table, column.place()) < letters(table, name)
                     && (best < 0 || matches > matches(table, best, used))) {

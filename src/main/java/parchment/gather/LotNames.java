@@ -56,7 +56,8 @@ final class LotNames {
         for (ListedLot lot : listed) {
             full.add(lot.name());
             for (String name : lot.shortNames()) {
-                lots.computeIfAbsent(LotName.anyCase(name), n -> new LinkedHashSet<>()).add(lot.name());
+                lots.computeIfAbsent(LotName.anyCase(name), n -> new LinkedHashSet<>())
+                        .add(lot.name());
                 shorts.computeIfAbsent(lot.name(), n -> new LinkedHashSet<>()).add(LotName.anyCase(name));
             }
         }
@@ -68,7 +69,8 @@ final class LotNames {
             String lot = meant.iterator().next();
             Set<String> others = new LinkedHashSet<>(shorts.getOrDefault(lot, Set.of()));
             others.remove(LotName.anyCase(written));
-            others.removeIf(other -> counts.keySet().stream().noneMatch(name -> LotName.anyCase(name).equals(other)));
+            others.removeIf(other -> counts.keySet().stream()
+                    .noneMatch(name -> LotName.anyCase(name).equals(other)));
             String answer;
             if (meant.size() == 1 && others.isEmpty()) {
                 answer = questions.tell(
@@ -84,8 +86,8 @@ final class LotNames {
                         "Which lot is " + Words.quote(written) + "? "
                                 + (meant.size() > 1
                                         ? "The lists have it beside " + Words.some(meant) + "."
-                                        : "The lists have it beside " + Words.quote(lot) + ", and "
-                                                + Words.some(others) + " too.")
+                                        : "The lists have it beside " + Words.quote(lot) + ", and " + Words.some(others)
+                                                + " too.")
                                 + " Enter keeps the short name.",
                         written,
                         text -> !text.isBlank(),
@@ -123,6 +125,7 @@ final class LotNames {
     }
 
     private static void add(Map<String, Map<String, Integer>> groups, String name, int batches) {
-        groups.computeIfAbsent(LotName.anyCase(name), n -> new LinkedHashMap<>()).merge(name, batches, Integer::sum);
+        groups.computeIfAbsent(LotName.anyCase(name), n -> new LinkedHashMap<>())
+                .merge(name, batches, Integer::sum);
     }
 }

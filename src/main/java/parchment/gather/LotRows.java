@@ -43,7 +43,9 @@ final class LotRows {
         this.told = told;
         Set<String> used = new HashSet<>(Set.of("lot"));
         for (ListColumn column : columns.columns()) {
-            own(column).ifPresent(heading -> headings.put(column.place(), GatherColumns.heading(column.place(), heading, used)));
+            own(column)
+                    .ifPresent(heading ->
+                            headings.put(column.place(), GatherColumns.heading(column.place(), heading, used)));
         }
         for (ListColumn column : columns.columns()) {
             Header header = Header.parse(column.heading());
@@ -117,7 +119,9 @@ final class LotRows {
                     .map(column -> row.get(column.place()))
                     .orElse(row.get(0)));
             Map<String, String> written = new LinkedHashMap<>();
-            columns.columns().forEach(column -> put(written, column, row.get(column.place()).strip(), line));
+            columns.columns()
+                    .forEach(column ->
+                            put(written, column, row.get(column.place()).strip(), line));
             if (CellForm.of(name) == CellForm.BLANK) {
                 if (!written.isEmpty()) {
                     told.add("Line " + line + " names no lot: left out, with " + Words.some(written.values()) + ".");

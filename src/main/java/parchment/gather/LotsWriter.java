@@ -26,14 +26,17 @@ final class LotsWriter {
             List<List<String>> rows = new ArrayList<>();
             rows.add(row("lot", ordered));
             lots.forEach((name, values) -> rows.add(row(
-                    name, ordered.stream().map(heading -> values.getOrDefault(heading, "")).toList())));
+                    name,
+                    ordered.stream()
+                            .map(heading -> values.getOrDefault(heading, ""))
+                            .toList())));
             WholeFile.at(folder.resolve(LogbookFiles.LOTS)).ifNew().write(CsvText.of(rows));
         }
         if (!work.isEmpty()) {
             List<List<String>> rows = new ArrayList<>();
             rows.add(List.of("machine", "done on", "what", "kind", "note"));
-            work.forEach(each -> rows.add(
-                    List.of(each.machine(), each.doneOn().toString(), each.what(), each.kind(), each.note())));
+            work.forEach(each ->
+                    rows.add(List.of(each.machine(), each.doneOn().toString(), each.what(), each.kind(), each.note())));
             WholeFile.at(folder.resolve(LogbookFiles.UPKEEP)).ifNew().write(CsvText.of(rows));
         }
     }

@@ -25,7 +25,9 @@ record ShortNames(List<Pair> pairs) {
 
     /** Returns whether a table has the form of such a list, whatever its words are. */
     static boolean hasForm(Table table) {
-        return table.headings().size() == 2 && table.rows().size() <= MOST_ROWS && short0(table).isPresent();
+        return table.headings().size() == 2
+                && table.rows().size() <= MOST_ROWS
+                && short0(table).isPresent();
     }
 
     /** Returns the place of the column of short names: short words, each once, shorter than those beside them. */
@@ -82,8 +84,8 @@ record ShortNames(List<Pair> pairs) {
                 ? Optional.of(new TableKind(
                         TableKind.What.SHORT_NAMES,
                         CLAIM,
-                        "has two columns, and batches name " + matched + " of its " + names.pairs().size()
-                                + " short names as their lots"))
+                        "has two columns, and batches name " + matched + " of its "
+                                + names.pairs().size() + " short names as their lots"))
                 : Optional.empty();
     }
 }

@@ -50,7 +50,10 @@ record UpkeepList(List<ListedUpkeep> work, List<String> told) {
         }
 
         private int place(ListMeaning first, ListMeaning second) {
-            return columns.of(first).or(() -> columns.of(second)).map(ListColumn::place).orElse(-1);
+            return columns.of(first)
+                    .or(() -> columns.of(second))
+                    .map(ListColumn::place)
+                    .orElse(-1);
         }
 
         /** A column has kinds if it is called so, or if nothing else stands in it. */
@@ -61,7 +64,8 @@ record UpkeepList(List<ListedUpkeep> work, List<String> told) {
             return Header.name(table.headings().get(place)).equals("kind")
                     || !filled.isEmpty()
                             && filled.stream()
-                                    .allMatch(cell -> LogbookFiles.kindOfUpkeep(cell).isPresent());
+                                    .allMatch(cell ->
+                                            LogbookFiles.kindOfUpkeep(cell).isPresent());
         }
 
         UpkeepList read() {

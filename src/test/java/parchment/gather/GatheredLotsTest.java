@@ -69,20 +69,36 @@ class GatheredLotsTest {
             })
     void aListOfLotsIsReadInSixLanguages(String headings) {
         LotList list = lots(
-                Set.of(), headings, "Low Orchard|coast|washed|11,2|05/01/2031|7", "Mist Ridge|hills|natural|10,8|06/02/2031|8");
+                Set.of(),
+                headings,
+                "Low Orchard|coast|washed|11,2|05/01/2031|7",
+                "Mist Ridge|hills|natural|10,8|06/02/2031|8");
         String price = headings.substring(headings.lastIndexOf('|') + 1);
         assertEquals("Low Orchard", list.lots().get(0).name());
         assertEquals(
                 Map.of(
-                        "origin", "coast", "process", "washed", "moisture [%]", "11.2", "arrived on", "2031-01-05", price, "7"),
+                        "origin",
+                        "coast",
+                        "process",
+                        "washed",
+                        "moisture [%]",
+                        "11.2",
+                        "arrived on",
+                        "2031-01-05",
+                        price,
+                        "7"),
                 list.lots().get(0).written());
         assertEquals(List.of(), list.told());
     }
 
     @ParameterizedTest
     @CsvSource({
-        "Date|Machine|What was done", "Datum|Maschine|Arbeit", "Fecha|Máquina|Trabajo", "Data|Máquina|Manutenção",
-        "Date|Machine|Travaux", "Data|Macchina|Lavori"
+        "Date|Machine|What was done",
+        "Datum|Maschine|Arbeit",
+        "Fecha|Máquina|Trabajo",
+        "Data|Máquina|Manutenção",
+        "Date|Machine|Travaux",
+        "Data|Macchina|Lavori"
     })
     void aListOfWorkIsReadInSixLanguages(String headings) {
         UpkeepList list = work(headings, "05/01/2031|Drum 1|bean probe moved", "20/03/2031|Drum 1|fan cleaned");
@@ -123,7 +139,10 @@ class GatheredLotsTest {
     })
     void densityIsWrittenInGramsPerLitreOrAsItStands(String heading, String value, String under, String written) {
         LotList list = lots(
-                Set.of(), "Lot|Origin|Process|" + heading, "Low Orchard|coast|washed|" + value, "Mist|hills|natural|" + value);
+                Set.of(),
+                "Lot|Origin|Process|" + heading,
+                "Low Orchard|coast|washed|" + value,
+                "Mist|hills|natural|" + value);
         assertEquals(written, list.lots().get(0).written().get(under), list.toString());
     }
 
@@ -174,7 +193,9 @@ class GatheredLotsTest {
         file("work.csv", "Date,What was done,By", "05/01/2031,bean probe moved 1 cm,Ana", "20/03/2031,fan cleaned,Ben");
         Gather gather = gather();
         assertTrue(
-                gather.text().contains("'LO', the lot of 2 batches, is short for 'Low Orchard', because a list has them beside each other"),
+                gather.text()
+                        .contains(
+                                "'LO', the lot of 2 batches, is short for 'Low Orchard', because a list has them beside each other"),
                 gather.text());
         Logbook logbook = opened(gather);
         assertEquals(2, logbook.lots().size());
@@ -203,7 +224,8 @@ class GatheredLotsTest {
     void aShortNameOfTwoLotsIsAskedAboutAndStays() {
         GatherQuestions questions = new GatherQuestions(Map.of());
         List<ListedLot> listed = List.of(
-                new ListedLot("Low Orchard", List.of("LO"), Map.of(), 2), new ListedLot("Long Ridge", List.of("LO"), Map.of(), 3));
+                new ListedLot("Low Orchard", List.of("LO"), Map.of(), 2),
+                new ListedLot("Long Ridge", List.of("LO"), Map.of(), 3));
         assertEquals(Map.of("LO", "LO"), LotNames.of(Map.of("LO", 3), listed, questions));
         assertEquals(
                 "Which lot is 'LO'? The lists have it beside 'Low Orchard', 'Long Ridge'. Enter keeps the short name.",
@@ -217,14 +239,20 @@ class GatheredLotsTest {
         batches("Kela washed", "Kela  washed", "kela washed");
         Gather gather = gather();
         assertTrue(
-                gather.text().contains("The lots 'Kela washed' (2 batches) and 'kela washed' (1 batch) differ in upper and lower case only."),
+                gather.text()
+                        .contains(
+                                "The lots 'Kela washed' (2 batches) and 'kela washed' (1 batch) differ in upper and lower case only."),
                 gather.text());
         assertEquals(
                 List.of("Kela washed", "kela washed"),
                 List.copyOf(gather.gathering().lots().lots().keySet()));
         assertEquals(
                 List.of("Kela washed"),
-                List.copyOf(gather.answer("lot.kela-washed", "Kela washed").gathering().lots().lots().keySet()));
+                List.copyOf(gather.answer("lot.kela-washed", "Kela washed")
+                        .gathering()
+                        .lots()
+                        .lots()
+                        .keySet()));
     }
 
     @Test
