@@ -1,7 +1,6 @@
 package parchment.gather;
 
 import java.time.LocalDateTime;
-import java.time.LocalTime;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -51,7 +50,12 @@ final class GatherCups {
                         },
                         "holds scores: " + sentence(sheet.reason()))));
         BlindKey.of(table, clues)
-                .ifPresent(key -> claims.add(new TableKind(TableKind.What.KEY, table.headings().stream().allMatch(head -> ScoreWords.key(head).isPresent()) ? 0.9 : 0.7,
+                .ifPresent(key -> claims.add(new TableKind(
+                        TableKind.What.KEY,
+                        table.headings().stream()
+                                        .allMatch(head -> ScoreWords.key(head).isPresent())
+                                ? 0.9
+                                : 0.7,
                         "holds codes: " + key.reason())));
         return claims;
     }
@@ -87,17 +91,21 @@ final class GatherCups {
         Set<String> cuppers = new LinkedHashSet<>();
         List<ScoreSheet> read = new ArrayList<>();
         sheets.forEach((letter, table) -> {
-            ScoreClues clues = stated(
-                    ScoreClues.of(names).withDates(dates.of(table)).withCuppers(cuppers), letter, table);
+            ScoreClues clues =
+                    stated(ScoreClues.of(names).withDates(dates.of(table)).withCuppers(cuppers), letter, table);
             Optional<ScoreSheet> sheet = ScoreSheets.of(table, clues);
             sheet.ifPresent(scores -> {
-                scores.cups().stream().map(TastedCup::cupper).filter(name -> !name.isEmpty()).forEach(cuppers::add);
+                scores.cups().stream()
+                        .map(TastedCup::cupper)
+                        .filter(name -> !name.isEmpty())
+                        .forEach(cuppers::add);
                 read.add(scores);
                 questions.say("  " + Source.of(table).shown() + ": "
                         + Words.count(scores.cups().size(), "cup", "cups") + " read.");
-                scores.told().forEach(line -> questions.leaveOut(Source.of(table).shown() + ": " + line));
-                scores.open().forEach(line -> questions.leaveOut(
-                        Source.of(table).shown() + " leaves open: " + line
+                scores.told()
+                        .forEach(line -> questions.leaveOut(Source.of(table).shown() + ": " + line));
+                scores.open()
+                        .forEach(line -> questions.leaveOut(Source.of(table).shown() + " leaves open: " + line
                                 + (line.contains("scale")
                                         ? " Until it is said, no score is taken to be off its scale (such as scale.acidity=0..10)."
                                         : " (sheet." + letter + ".column.1 and so on say what a column is)")));
@@ -110,9 +118,11 @@ final class GatherCups {
         keys.forEach((letter, table) -> BlindKey.of(table, ScoreClues.of(names).withDates(dates.of(table)))
                 .ifPresent(key -> {
                     codes.add(key);
-                    key.told().forEach(line -> questions.leaveOut(Source.of(table).shown() + ": " + line));
+                    key.told()
+                            .forEach(line -> questions.leaveOut(Source.of(table).shown() + ": " + line));
                 }));
-        List<TastedCup> cups = read.stream().flatMap(sheet -> sheet.cups().stream()).toList();
+        List<TastedCup> cups =
+                read.stream().flatMap(sheet -> sheet.cups().stream()).toList();
         return new Scored(joined(CupJoin.of(cups, codes, named)), read);
     }
 
@@ -123,7 +133,8 @@ final class GatherCups {
             if (questions.has(key)) {
                 String answer = questions.tell(
                         key,
-                        "Column " + (i + 1) + " " + Words.quote(table.headings().get(i)) + " of " + Source.of(table).shown(),
+                        "Column " + (i + 1) + " " + Words.quote(table.headings().get(i)) + " of "
+                                + Source.of(table).shown(),
                         "",
                         text -> ScorePart.of(text).isPresent(),
                         "batch, blind code, lot, cupper, attribute, cup, tasted on, cupping, serving position, note, score, mean, something else");
@@ -137,14 +148,18 @@ final class GatherCups {
     private List<CupJoin.Joined> joined(CupJoin found) {
         List<CupJoin.Joined> joined = new ArrayList<>(found.joined());
         Map<String, List<CupJoin.Doubtful>> doubtful = new TreeMap<>();
-        found.doubtful().forEach(cup -> doubtful.computeIfAbsent(key(cup.cup()), key -> new ArrayList<>()).add(cup));
+        found.doubtful()
+                .forEach(cup -> doubtful.computeIfAbsent(key(cup.cup()), key -> new ArrayList<>())
+                        .add(cup));
         doubtful.forEach((key, cups) -> {
             CupJoin.Doubtful first = cups.get(0);
             String answer = questions.ask(
                     key,
                     "Of which batch " + (cups.size() == 1 ? "is the cup " : "are the " + cups.size() + " cups ")
                             + shown(first.cup()) + "? It is not certain: " + first.reason()
-                            + (first.alternatives().isEmpty() ? "" : " It could also be " + Words.some(first.alternatives()) + ".")
+                            + (first.alternatives().isEmpty()
+                                    ? ""
+                                    : " It could also be " + Words.some(first.alternatives()) + ".")
                             + " Answer with the batch's name, or none.",
                     first.proposal().isEmpty() ? "none" : first.proposal(),
                     text -> !text.isBlank(),
@@ -161,15 +176,19 @@ final class GatherCups {
             }
         });
         found.unjoined()
-                .forEach(cup -> questions.leaveOut(cup.cup().table().sheet().name() + ", line " + cup.cup().line() + ": the cup "
-                        + shown(cup.cup()) + " joins no batch: " + cup.reason()
-                        + cup.nearest().map(name -> " The nearest is " + Words.quote(name) + ".").orElse("")));
+                .forEach(cup -> questions.leaveOut(
+                        cup.cup().table().sheet().name() + ", line " + cup.cup().line() + ": the cup "
+                                + shown(cup.cup()) + " joins no batch: " + cup.reason()
+                                + cup.nearest()
+                                        .map(name -> " The nearest is " + Words.quote(name) + ".")
+                                        .orElse("")));
         return joined;
     }
 
     private static String key(TastedCup cup) {
-        return "cup." + GatherQuestions.key((cup.batch() + cup.code() + cup.lot()).strip()
-                + cup.tastedOn().map(day -> "." + day).orElse(""));
+        return "cup."
+                + GatherQuestions.key((cup.batch() + cup.code() + cup.lot()).strip()
+                        + cup.tastedOn().map(day -> "." + day).orElse(""));
     }
 
     private static String shown(TastedCup cup) {

@@ -103,7 +103,9 @@ final class ScoreColumns {
     private void key(int column, ScorePart part, boolean numbers, boolean stated) {
         ScorePart meant = part;
         boolean days = share(column, ScoreClues::isDay) >= MOST;
-        if (part == ScorePart.ROASTED && !days && ScoreWords.isBareRoasted(heads.get(column).written())) {
+        if (part == ScorePart.ROASTED
+                && !days
+                && ScoreWords.isBareRoasted(heads.get(column).written())) {
             return;
         }
         if (part == ScorePart.NOTE) {
@@ -204,8 +206,9 @@ final class ScoreColumns {
                     })
                     >= MOST;
             // Rows that say what each column is stand for headings.
-            boolean known = (!heads.get(i).parts().isEmpty() || NAMES_OF_CUPS.stream().anyMatch(specialRows::containsValue))
-                    && !ScoreWords.speaksAgainst(written);
+            boolean known =
+                    (!heads.get(i).parts().isEmpty() || NAMES_OF_CUPS.stream().anyMatch(specialRows::containsValue))
+                            && !ScoreWords.speaksAgainst(written);
             boolean batches = share(i, clues.batches()::contains) > 0.5
                     && !keys.containsKey(ScorePart.BATCH)
                     && !ScoreWords.isAttribute(written);

@@ -51,7 +51,8 @@ final class ScoreCross {
             Optional<Split> best = all.get(i).stream()
                     .filter(split -> comesBack(split, every))
                     .max(java.util.Comparator.comparingLong(split -> count(split, every)));
-            apart.add(best.map(split -> new ScoreHead(head.written(), List.of(split.before(), split.after()), head.scale()))
+            apart.add(best.map(split ->
+                            new ScoreHead(head.written(), List.of(split.before(), split.after()), head.scale()))
                     .orElse(head));
         }
         return apart;
@@ -90,7 +91,8 @@ final class ScoreCross {
 
     private static long count(Split split, List<Split> all) {
         return all.stream()
-                .filter(other -> other.other().equals(split.other()) || other.attribute().equals(split.attribute()))
+                .filter(other ->
+                        other.other().equals(split.other()) || other.attribute().equals(split.attribute()))
                 .count();
     }
 }

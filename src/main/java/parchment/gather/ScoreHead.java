@@ -16,8 +16,8 @@ import java.util.regex.Pattern;
 record ScoreHead(String written, List<String> parts, Optional<double[]> scale) {
     private static final Pattern SCALE = Pattern.compile(
             "[(\\[]?\\s*(?<!\\d)(\\d{1,2}(?:[.,]\\d+)?)\\s*(?:-|–|to|bis|a|à|\\.\\.)\\s*(\\d{1,3})(?!\\d)\\s*[)\\]]?");
-    private static final Pattern TOP =
-            Pattern.compile("(?iu)\\s*[(\\[]?\\s*(?:/|out of|von|de|sur|su|max\\.?)\\s*(5|7|9|10|15|20|100)\\s*[)\\]]?$");
+    private static final Pattern TOP = Pattern.compile(
+            "(?iu)\\s*[(\\[]?\\s*(?:/|out of|von|de|sur|su|max\\.?)\\s*(5|7|9|10|15|20|100)\\s*[)\\]]?$");
     private static final Pattern CUP = Pattern.compile(
             "(?iu)(.*?)[\\s,(-]*((?:cup|tasse|taza|x[ií]cara|tazza)\\s*(?:no\\.?|nr\\.?)?\\s*\\d{1,2})\\)?(.*)");
 
@@ -35,7 +35,10 @@ record ScoreHead(String written, List<String> parts, Optional<double[]> scale) {
             rest = (written.substring(0, stated.start()) + " " + written.substring(stated.end())).strip();
         }
         Matcher top = TOP.matcher(rest);
-        if (scale.isEmpty() && top.find() && top.start() > 0 && ScoreWords.isAttribute(rest.substring(0, top.start()))) {
+        if (scale.isEmpty()
+                && top.find()
+                && top.start() > 0
+                && ScoreWords.isAttribute(rest.substring(0, top.start()))) {
             scale = Optional.of(new double[] {0, number(top.group(1))});
             rest = rest.substring(0, top.start()).strip();
         }

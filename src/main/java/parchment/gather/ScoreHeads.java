@@ -73,7 +73,8 @@ final class ScoreHeads {
         Set<ScorePart> settled = new LinkedHashSet<>();
         alike.forEach(
                 column -> settled.addAll(meanings.getOrDefault(column, Map.of()).keySet()));
-        boolean alone = areAttributes && columns.heads().get(alike.get(0)).parts().size() == 1;
+        boolean alone =
+                areAttributes && columns.heads().get(alike.get(0)).parts().size() == 1;
         ScorePart rest = areAttributes ? ScorePart.ATTRIBUTE : unknown(parts, settled, rowsNameAttributes);
         for (int column : alike) {
             String part = columns.heads().get(column).parts().get(level);

@@ -26,9 +26,8 @@ final class ScorePartialSums {
         List<String> others = with.stream()
                 .flatMap(cup -> cup.scores.keySet().stream())
                 .distinct()
-                .filter(attribute -> !attribute.equals(total)
-                        && !ScoreWords.isTotal(attribute)
-                        && !ScoreWords.isMean(attribute))
+                .filter(attribute ->
+                        !attribute.equals(total) && !ScoreWords.isTotal(attribute) && !ScoreWords.isMean(attribute))
                 .toList();
         if (others.size() < 2 || others.size() > MOST_ATTRIBUTES) {
             return Optional.empty();
@@ -44,8 +43,8 @@ final class ScorePartialSums {
                 continue;
             }
             boolean sum = with.stream().allMatch(cup -> Math.abs(cup.score(total) - sum(cup, chosen)) < NEAR);
-            boolean mean = with.stream()
-                    .allMatch(cup -> Math.abs(cup.score(total) - sum(cup, chosen) / chosen.size()) < NEAR);
+            boolean mean =
+                    with.stream().allMatch(cup -> Math.abs(cup.score(total) - sum(cup, chosen) / chosen.size()) < NEAR);
             if (sum || mean) {
                 return Optional.of((sum ? "the sum of " : "the mean of ") + Words.some(chosen));
             }

@@ -35,7 +35,8 @@ final class ScoreSections {
             }
         }
         // One name over all rows can be a title; several over parts of the sheet are who scored.
-        boolean several = lone(table).stream().filter(ScoreSections::isPerson).distinct().count() > 1;
+        boolean several =
+                lone(table).stream().filter(ScoreSections::isPerson).distinct().count() > 1;
         Map<ScorePart, String> known = new EnumMap<>(ScorePart.class);
         alone.forEach((line, text) -> says(text, clues, several).ifPresent(said -> {
             known.putAll(said);
@@ -65,7 +66,10 @@ final class ScoreSections {
     private static List<String> lone(Table table) {
         List<String> lone = new ArrayList<>();
         for (List<String> row : table.sheet().rows()) {
-            List<String> filled = row.stream().map(String::strip).filter(cell -> !cell.isEmpty()).toList();
+            List<String> filled = row.stream()
+                    .map(String::strip)
+                    .filter(cell -> !cell.isEmpty())
+                    .toList();
             if (filled.size() == 1) {
                 lone.add(filled.get(0));
             }

@@ -50,9 +50,12 @@ final class ScoreTotals {
             return false;
         }
         Optional<String> how = ScorePartialSums.of(attribute, cups);
-        told.add(how.map(found -> Words.quote(attribute) + " is only " + found + " and is left out; it can be worked out again.")
-                .orElse(Words.quote(attribute)
-                        + " is kept as an attribute of its own: it is no sum or mean of the others that could be found."));
+        told.add(
+                how.map(found -> Words.quote(attribute) + " is only " + found
+                                + " and is left out; it can be worked out again.")
+                        .orElse(
+                                Words.quote(attribute)
+                                        + " is kept as an attribute of its own: it is no sum or mean of the others that could be found."));
         return how.isPresent();
     }
 
@@ -100,8 +103,7 @@ final class ScoreTotals {
                 + " cups and is left out; it can be worked out again.");
         for (ScoredCup cup : with) {
             double total = cup.score(attribute);
-            double expected =
-                    constant ? others(cup, attribute) + more : others(cup, attribute) / count(cup, attribute);
+            double expected = constant ? others(cup, attribute) + more : others(cup, attribute) / count(cup, attribute);
             if (Math.abs(total - expected) >= NEAR) {
                 told.add("Line " + cup.line + ": " + Words.quote(attribute) + " is " + Numbers.written(total) + ", and "
                         + how + " is " + Numbers.written(Math.rint(expected * 100) / 100)

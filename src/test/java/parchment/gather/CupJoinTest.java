@@ -179,35 +179,82 @@ class CupJoinTest {
     /** The 21 days are common practice, no source. */
     @Test
     void takesTheBatchRoastedUpTo21DaysBeforeAndNotOneDayMore() {
-        List<NamedBatch> two = List.of(batch("1", DAY.minusDays(21).toString(), "Hill"), batch("2", DAY.minusDays(22).toString(), "Hill"));
-        assertEquals("1", CupJoin.of(List.of(cup("", "", "Hill")), List.of(), two).joined().get(0).batch());
-        List<NamedBatch> both = List.of(batch("1", DAY.minusDays(21).toString(), "Hill"), batch("2", DAY.minusDays(20).toString(), "Hill"));
-        assertEquals(1, CupJoin.of(List.of(cup("", "", "Hill")), List.of(), both).doubtful().size());
+        List<NamedBatch> two = List.of(
+                batch("1", DAY.minusDays(21).toString(), "Hill"),
+                batch("2", DAY.minusDays(22).toString(), "Hill"));
+        assertEquals(
+                "1",
+                CupJoin.of(List.of(cup("", "", "Hill")), List.of(), two)
+                        .joined()
+                        .get(0)
+                        .batch());
+        List<NamedBatch> both = List.of(
+                batch("1", DAY.minusDays(21).toString(), "Hill"),
+                batch("2", DAY.minusDays(20).toString(), "Hill"));
+        assertEquals(
+                1,
+                CupJoin.of(List.of(cup("", "", "Hill")), List.of(), both)
+                        .doubtful()
+                        .size());
         List<NamedBatch> old = List.of(batch("2", DAY.minusDays(22).toString(), "Hill"));
-        assertEquals(1, CupJoin.of(List.of(cup("", "", "Hill")), List.of(), old).doubtful().size());
+        assertEquals(
+                1,
+                CupJoin.of(List.of(cup("", "", "Hill")), List.of(), old)
+                        .doubtful()
+                        .size());
     }
 
     @Test
     void takesANumberThatNoBatchIsCalledByForACodeOfTheKey() {
         List<BlindKey> keys = List.of(BlindKey.of(
-                        MadeTables.named("key.csv", "", List.of(), "Nummer|Röstung", "708|102", "813|103"), ScoreClues.of(List.of()))
+                        MadeTables.named("key.csv", "", List.of(), "Nummer|Röstung", "708|102", "813|103"),
+                        ScoreClues.of(List.of()))
                 .orElseThrow());
-        assertEquals("103", CupJoin.of(List.of(cup("813", "", "")), keys, BATCHES).joined().get(0).batch());
-        assertEquals(1, CupJoin.of(List.of(cup("814", "", "")), keys, BATCHES).unjoined().size());
+        assertEquals(
+                "103",
+                CupJoin.of(List.of(cup("813", "", "")), keys, BATCHES)
+                        .joined()
+                        .get(0)
+                        .batch());
+        assertEquals(
+                1,
+                CupJoin.of(List.of(cup("814", "", "")), keys, BATCHES)
+                        .unjoined()
+                        .size());
     }
 
     @Test
     void takesTheNumberOfACupForItsCodeWhereAKeyHasNothingElse() {
         List<BlindKey> keys = List.of(BlindKey.of(
-                        MadeTables.named("key.csv", "", List.of(), "Cup|Roast", "1|102", "2|103"), ScoreClues.of(List.of()))
+                        MadeTables.named("key.csv", "", List.of(), "Cup|Roast", "1|102", "2|103"),
+                        ScoreClues.of(List.of()))
                 .orElseThrow());
-        assertEquals("103", CupJoin.of(List.of(cup("", "2", "")), keys, BATCHES).joined().get(0).batch());
+        assertEquals(
+                "103",
+                CupJoin.of(List.of(cup("", "2", "")), keys, BATCHES)
+                        .joined()
+                        .get(0)
+                        .batch());
     }
 
     @Test
     void takesABatchThatStandsUnderTheCoffeeOnlyWhereItSaysSo() {
-        assertEquals("104", CupJoin.of(List.of(cup("", "", "Batch 104 of Monday")), List.of(), BATCHES).joined().get(0).batch());
-        assertEquals("104", CupJoin.of(List.of(cup("", "", "104 Hill")), List.of(), BATCHES).joined().get(0).batch());
-        assertEquals(1, CupJoin.of(List.of(cup("", "", "104 Terraces")), List.of(), BATCHES).unjoined().size());
+        assertEquals(
+                "104",
+                CupJoin.of(List.of(cup("", "", "Batch 104 of Monday")), List.of(), BATCHES)
+                        .joined()
+                        .get(0)
+                        .batch());
+        assertEquals(
+                "104",
+                CupJoin.of(List.of(cup("", "", "104 Hill")), List.of(), BATCHES)
+                        .joined()
+                        .get(0)
+                        .batch());
+        assertEquals(
+                1,
+                CupJoin.of(List.of(cup("", "", "104 Terraces")), List.of(), BATCHES)
+                        .unjoined()
+                        .size());
     }
 }

@@ -43,14 +43,31 @@ class ScoreBlocksTest {
         return Stream.of(
                 page(
                         "a block a cupper, the name above it",
-                        List.of("Ana", "Batch|Acidity|Body", "101|7|8", "102|6|7", "", "Teo", "Batch|Acidity|Body", "101|5|6", "102|7|7"),
+                        List.of(
+                                "Ana",
+                                "Batch|Acidity|Body",
+                                "101|7|8",
+                                "102|6|7",
+                                "",
+                                "Teo",
+                                "Batch|Acidity|Body",
+                                "101|5|6",
+                                "102|7|7"),
                         "Ana batch 101 {acidity=7.0, body=8.0}",
                         "Ana batch 102 {acidity=6.0, body=7.0}",
                         "Teo batch 101 {acidity=5.0, body=6.0}",
                         "Teo batch 102 {acidity=7.0, body=7.0}"),
                 page(
                         "the same without a blank row",
-                        List.of("Ana|", "Batch|Acidity|Body", "101|7|8", "102|6|7", "Teo|", "Batch|Acidity|Body", "101|5|6", "102|7|7"),
+                        List.of(
+                                "Ana|",
+                                "Batch|Acidity|Body",
+                                "101|7|8",
+                                "102|6|7",
+                                "Teo|",
+                                "Batch|Acidity|Body",
+                                "101|5|6",
+                                "102|7|7"),
                         "Ana batch 101 {acidity=7.0, body=8.0}",
                         "Ana batch 102 {acidity=6.0, body=7.0}",
                         "Teo batch 101 {acidity=5.0, body=6.0}",
@@ -58,8 +75,17 @@ class ScoreBlocksTest {
                 page(
                         "a block a batch, attributes down and cuppers across",
                         List.of(
-                                "Batch 101|||", "|Ana|Teo|Mirela", "Acidity|7|6|5", "Body|8|7|6", "Sweetness|6|6|7", "",
-                                "Batch 102|||", "|Ana|Teo|Mirela", "Acidity|6|6|5", "Body|7|7|6", "Sweetness|5|6|7"),
+                                "Batch 101|||",
+                                "|Ana|Teo|Mirela",
+                                "Acidity|7|6|5",
+                                "Body|8|7|6",
+                                "Sweetness|6|6|7",
+                                "",
+                                "Batch 102|||",
+                                "|Ana|Teo|Mirela",
+                                "Acidity|6|6|5",
+                                "Body|7|7|6",
+                                "Sweetness|5|6|7"),
                         "Ana batch 101 {acidity=7.0, body=8.0, sweetness=6.0}",
                         "Teo batch 101 {acidity=6.0, body=7.0, sweetness=6.0}",
                         "Mirela batch 101 {acidity=5.0, body=6.0, sweetness=7.0}",
@@ -75,7 +101,10 @@ class ScoreBlocksTest {
                         "Teo batch 102 {acidity=7.0, body=7.0}"),
                 page(
                         "attributes with the cupper in brackets",
-                        List.of("Batch|Acidity (Ana)|Body (Ana)|Acidity (Teo)|Body (Teo)", "101|7|8|5|6", "102|6|7|7|7"),
+                        List.of(
+                                "Batch|Acidity (Ana)|Body (Ana)|Acidity (Teo)|Body (Teo)",
+                                "101|7|8|5|6",
+                                "102|6|7|7|7"),
                         "Ana batch 101 {acidity=7.0, body=8.0}",
                         "Ana batch 102 {acidity=6.0, body=7.0}",
                         "Teo batch 101 {acidity=5.0, body=6.0}",
@@ -136,19 +165,27 @@ class ScoreBlocksTest {
     void takesNoTitleOfTwoWordsForACupperUnlessSeveralStandOnThePage() {
         List<String> one = cups("Harbour Roastery", "Batch|Acidity|Body", "101|7|8", "102|6|7");
         assertEquals("nobody batch 101 {acidity=7.0, body=8.0}", one.get(0));
-        List<String> two = cups("Ana Lima|", "Batch|Acidity|Body", "101|7|8", "102|6|7", "Teo Rey|", "101|5|6", "102|7|7");
+        List<String> two =
+                cups("Ana Lima|", "Batch|Acidity|Body", "101|7|8", "102|6|7", "Teo Rey|", "101|5|6", "102|7|7");
         assertEquals("Ana Lima batch 101 {acidity=7.0, body=8.0}", two.get(0));
         assertEquals("Teo Rey batch 101 {acidity=5.0, body=6.0}", two.get(2));
     }
 
     @Test
     void keepsARemarkBesideSeveralCuppersInTheNoteOfEachAndSaysSo() {
-        String[] lines = {"Batch|Attribute|Ana|Teo|Comment", "101|Acidity|7|6|plum", "101|Body|8|7|", "102|Acidity|6|6|", "102|Body|7|6|"};
+        String[] lines = {
+            "Batch|Attribute|Ana|Teo|Comment",
+            "101|Acidity|7|6|plum",
+            "101|Body|8|7|",
+            "102|Acidity|6|6|",
+            "102|Body|7|6|"
+        };
         assertEquals("Ana batch 101 {acidity=7.0, body=8.0} 'plum'", cups(lines).get(0));
         assertEquals("Teo batch 101 {acidity=6.0, body=7.0} 'plum'", cups(lines).get(2));
         assertTrue(
                 told(lines)
-                        .contains("What stands under 'Comment' is beside the scores of several; it is kept in the note of each of them."),
+                        .contains(
+                                "What stands under 'Comment' is beside the scores of several; it is kept in the note of each of them."),
                 told(lines).toString());
         String[] single = {"Batch|Cupper|Acidity|Body|Comment", "101|Ana|7|8|plum", "101|Teo|6|7|"};
         assertEquals("Teo batch 101 {acidity=6.0, body=7.0}", cups(single).get(1));
@@ -157,9 +194,8 @@ class ScoreBlocksTest {
 
     @Test
     void countsSignsForNothingInOneSentence() {
-        assertTrue(
-                told("Batch|Cupper|Acidity|Body", "101|Ana|7|-", "101|Teo|n/a|7", "102|Ana|-|6", "102|Teo|6|6")
-                        .contains("3 cells hold only a sign for nothing ('-', 'n/a'), read as missing."));
+        assertTrue(told("Batch|Cupper|Acidity|Body", "101|Ana|7|-", "101|Teo|n/a|7", "102|Ana|-|6", "102|Teo|6|6")
+                .contains("3 cells hold only a sign for nothing ('-', 'n/a'), read as missing."));
         assertFalse(told("Batch|Cupper|Acidity|Body", "101|Ana|7|", "101|Teo|6|7", "102|Ana|6|6")
                 .toString()
                 .contains("sign for nothing"));
@@ -181,9 +217,12 @@ class ScoreBlocksTest {
         lines.add("103|Teo|5|6|8|11");
         List<String> five = told(lines.toArray(String[]::new));
         assertTrue(
-                five.contains("'total' is only the sum of 'acidity', 'body' and is left out; it can be worked out again."),
+                five.contains(
+                        "'total' is only the sum of 'acidity', 'body' and is left out; it can be worked out again."),
                 five.toString());
-        assertEquals("Ana batch 101 {acidity=7.0, body=8.0, aroma=5.0}", cups(lines.toArray(String[]::new)).get(0));
+        assertEquals(
+                "Ana batch 101 {acidity=7.0, body=8.0, aroma=5.0}",
+                cups(lines.toArray(String[]::new)).get(0));
     }
 
     @Test
@@ -196,10 +235,21 @@ class ScoreBlocksTest {
 
     @Test
     void readsMeansOfNoStepsAsScoresWhereNothingSpeaksAgainstIt() {
-        Table means = Sheets.table("Date|Batch|Acidity|Body", "2031-06-04|101|6.63|6.56", "2031-06-04|102|6.44|5.81", "2031-06-04|103|7.63|6.69");
-        assertEquals(ScoreSheet.Confidence.CLEAR, ScoreSheets.of(means, CLUES).orElseThrow().confidence());
+        Table means = Sheets.table(
+                "Date|Batch|Acidity|Body",
+                "2031-06-04|101|6.63|6.56",
+                "2031-06-04|102|6.44|5.81",
+                "2031-06-04|103|7.63|6.69");
+        assertEquals(
+                ScoreSheet.Confidence.CLEAR,
+                ScoreSheets.of(means, CLUES).orElseThrow().confidence());
         Table weighed = Sheets.table(
-                "Date|Batch|Green (kg)|Acidity|Body", "2031-06-04|101|5.13|6.63|6.56", "2031-06-04|102|5.21|6.44|5.81", "2031-06-04|103|5.17|7.63|6.69");
-        assertEquals(ScoreSheet.Confidence.LIKELY, ScoreSheets.of(weighed, CLUES).orElseThrow().confidence());
+                "Date|Batch|Green (kg)|Acidity|Body",
+                "2031-06-04|101|5.13|6.63|6.56",
+                "2031-06-04|102|5.21|6.44|5.81",
+                "2031-06-04|103|5.17|7.63|6.69");
+        assertEquals(
+                ScoreSheet.Confidence.LIKELY,
+                ScoreSheets.of(weighed, CLUES).orElseThrow().confidence());
     }
 }

@@ -15,7 +15,8 @@ class ScoreScalesTest {
         IntStream.range(0, rows)
                 .forEach(i -> lines.add("101|" + (i % 2 == 0 ? "Ana" : "Teo") + "|" + scores[i % scores.length] + "|"
                         + scores[(i + 1) % scores.length]));
-        return ScoreSheets.of(MadeTables.of(lines.toArray(String[]::new)), ScoreClues.of(List.of("101"))).orElseThrow();
+        return ScoreSheets.of(MadeTables.of(lines.toArray(String[]::new)), ScoreClues.of(List.of("101")))
+                .orElseThrow();
     }
 
     private static String scale(ScoreSheet sheet) {

@@ -99,9 +99,12 @@ class ScoresInSilenceTest {
         for (Tasting tasting : kind.facts().contains(Fact.SCORES) ? roastery.tastings() : List.<Tasting>of()) {
             tasting.scores().forEach((attribute, score) -> {
                 String cell = String.format(Locale.ROOT, "%.2f", score).replaceAll("0$", "");
-                boolean replaced = strewn.stream().anyMatch(word -> word[2].replace(',', '.').equals(cell));
+                boolean replaced = strewn.stream()
+                        .anyMatch(word -> word[2].replace(',', '.').equals(cell));
                 boolean told = cells.contains(cell)
-                        || lines.stream().anyMatch(line -> line.contains(String.valueOf(tasting.batch())) && line.contains("joins no batch"))
+                        || lines.stream()
+                                .anyMatch(line -> line.contains(String.valueOf(tasting.batch()))
+                                        && line.contains("joins no batch"))
                         || replaced;
                 if (!told) {
                     lost.add(attribute + " " + cell + " of batch " + tasting.batch());
@@ -114,7 +117,8 @@ class ScoresInSilenceTest {
     /** Leaves two curves: what is tasted stands in the list. */
     private static void few(Path from) throws IOException {
         try (Stream<Path> files = Files.list(from)) {
-            for (Path file : files.filter(path -> String.valueOf(path.getFileName()).startsWith("Batch "))
+            for (Path file : files.filter(
+                            path -> String.valueOf(path.getFileName()).startsWith("Batch "))
                     .sorted()
                     .skip(2)
                     .toList()) {
@@ -129,10 +133,14 @@ class ScoresInSilenceTest {
         try (Stream<Path> files = Files.list(from)) {
             for (Path file : files.sorted().toList()) {
                 String name = String.valueOf(file.getFileName());
-                if (!name.endsWith("csv") || name.startsWith("Batch") || name.startsWith("Roasts") || name.startsWith("key")) {
+                if (!name.endsWith("csv")
+                        || name.startsWith("Batch")
+                        || name.startsWith("Roasts")
+                        || name.startsWith("key")) {
                     continue;
                 }
-                Charset charset = name.startsWith("Verkostung") ? Charset.forName("windows-1252") : StandardCharsets.UTF_8;
+                Charset charset =
+                        name.startsWith("Verkostung") ? Charset.forName("windows-1252") : StandardCharsets.UTF_8;
                 List<String> lines = new ArrayList<>(Files.readAllLines(file, charset));
                 for (int i = 0; i < WORDS; i++) {
                     int row = 1 + random.nextInt(lines.size() - 1);
