@@ -9,7 +9,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.regex.Pattern;
-import java.util.stream.Stream;
 import parchment.sheet.ReadableFile;
 import parchment.sheet.Words;
 
@@ -37,8 +36,14 @@ final class GatherFiles {
     /** Returns the files to look at, in the order of their names, after saying which are left out. */
     static List<Path> in(Path folder, GatherQuestions questions) throws IOException {
         GatherFiles files = new GatherFiles(folder);
-        try (Stream<Path> paths = Files.walk(folder)) {
-            paths.sorted().forEach(files::add);
+        FilesWithin within = FilesWithin.of(folder, Integer.MAX_VALUE);
+        within.paths().forEach(files::add);
+        if (!within.shut().isEmpty()) {
+            questions.leaveOut("May not be looked into, and left out: "
+                    + Words.some(within.shut().stream()
+                            .map(shut -> folder.relativize(shut).toString())
+                            .toList())
+                    + ".");
         }
         files.say(questions);
         return files.tables;

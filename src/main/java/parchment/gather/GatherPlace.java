@@ -8,7 +8,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.stream.Stream;
 import parchment.file.FileWords;
 import parchment.file.WholeFile;
 import parchment.file.WholeFolder;
@@ -142,8 +141,8 @@ final class GatherPlace {
     /** Returns the sums of all files of a folder, by their places in it. */
     static Map<String, FileSum> sums(Path folder) throws IOException {
         Map<String, FileSum> sums = new LinkedHashMap<>();
-        try (Stream<Path> files = Files.walk(folder)) {
-            for (Path file : files.filter(Files::isRegularFile).sorted().toList()) {
+        for (Path file : FilesWithin.of(folder, Integer.MAX_VALUE).paths()) {
+            if (Files.isRegularFile(file)) {
                 sums.put(folder.relativize(file).toString().replace('\\', '/'), FileSum.of(file));
             }
         }

@@ -5,7 +5,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.stream.Stream;
 import parchment.logbook.Logbook;
 import parchment.logbook.LogbookFiles;
 
@@ -16,9 +15,9 @@ final class GatherProvenance {
     /** Looks for a logbook's settings in the folder, in those within it, and beside it, where a folder of curves has them. */
     static Logbook.Provenance of(Path folder, int deepest) throws IOException {
         List<Path> settings = new ArrayList<>();
-        try (Stream<Path> within = Files.walk(folder, deepest)) {
-            within.filter(path -> path.endsWith(LogbookFiles.SETTINGS)).forEach(settings::add);
-        }
+        FilesWithin.of(folder, deepest).paths().stream()
+                .filter(path -> path.endsWith(LogbookFiles.SETTINGS))
+                .forEach(settings::add);
         Path parent = folder.toAbsolutePath().normalize().getParent();
         if (parent != null) {
             settings.add(parent.resolve(LogbookFiles.SETTINGS));

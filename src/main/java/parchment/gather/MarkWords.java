@@ -3,19 +3,29 @@ package parchment.gather;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
+import java.util.regex.Pattern;
 import parchment.logbook.MarkKind;
 
 /** Recognises the trade's words for marks in what somebody typed beside a reading. */
 final class MarkWords {
+    /** Words that deny a mark or wait for it, in six languages (common practice, no source). */
+    private static final Pattern NOT_YET = Pattern.compile(
+            ".*\\b(before|until|till|wait|waiting|no|not|without|almost|nearly|soon|expect|expected|maybe|vor|bis|warte|warten|kein|keine|noch|fast|bald|vielleicht"
+                    + "|avant|pas|presque|bientôt|attente|sans|antes|sin|casi|pronto|quizás|prima|quasi|non|senza|presto|forse|quase|não|nao|sem|talvez)\\b.*",
+            Pattern.UNICODE_CHARACTER_CLASS);
+
     private MarkWords() {}
 
-    /** Returns the mark that the words name, or nothing if they name none or could name two. */
+    /** Returns the mark that the words name; nothing if they name none, could name two, or say that it is still to come. */
     static Optional<MarkKind> of(String written) {
         String words = written.toLowerCase(Locale.ROOT)
                 .replaceAll("[^\\p{L}\\p{N}]+", " ")
                 .replace("1st", "first")
                 .replace("2nd", "second")
                 .strip();
+        if (NOT_YET.matcher(words).matches()) {
+            return Optional.empty();
+        }
         boolean end = words.matches(".*\\b(end|ends|ended|over|stop|stops)\\b.*");
         if (words.matches(".*\\bsecond (crack|pop).*")) {
             return end ? Optional.empty() : Optional.of(MarkKind.SECOND_CRACK_START);

@@ -34,7 +34,9 @@ final class TabNames {
                             && curve.name().startsWith(source.stem()))
                     .map(source -> {
                         String file = new Source(source.file(), "").stem();
-                        boolean alone = tabs.getOrDefault(source.file().toString(), Set.of()).size() == 1;
+                        boolean alone = tabs.getOrDefault(source.file().toString(), Set.of())
+                                        .size()
+                                == 1;
                         return curve.named((alone ? file : file + " " + source.stem())
                                 + curve.name().substring(source.stem().length()));
                     })

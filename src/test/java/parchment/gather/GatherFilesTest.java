@@ -3,6 +3,7 @@ package parchment.gather;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.io.IOException;
 import java.nio.file.Files;
@@ -46,6 +47,20 @@ class GatherFilesTest {
                         out),
                 out.toString());
         return out.toString();
+    }
+
+    @Test
+    void aFolderThatMayNotBeLookedIntoIsNamedAndStopsNothing() throws IOException {
+        Files.writeString(old().resolve("real.csv"), recording(60));
+        Path shut = Files.createDirectories(old().resolve("shut"));
+        assumeTrue(
+                shut.toFile().setReadable(false, false) && !Files.isReadable(shut), "somebody who may read everything");
+        try {
+            String out = gathered();
+            assertTrue(out.contains("May not be looked into, and left out: 'shut'."), out);
+        } finally {
+            assertTrue(shut.toFile().setReadable(true));
+        }
     }
 
     @Test

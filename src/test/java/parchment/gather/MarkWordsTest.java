@@ -23,6 +23,14 @@ class MarkWordsTest {
         "beans out, DROP",
         "Auswurf, DROP",
         "erster Crack, FIRST_CRACK_START",
+        "before first crack,",
+        "waiting for 1st crack,",
+        "no first crack,",
+        "not yet yellow,",
+        "kein erster Crack,",
+        "noch nicht gelb,",
+        "prima del primo crack,",
+        "pas de premier crack,",
         "smells of bread,"
     })
     void theTradesWordsNameMarksAndOthersNone(String typed, MarkKind mark) {
