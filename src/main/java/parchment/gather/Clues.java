@@ -6,6 +6,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.regex.Pattern;
 
 /**
  * Holds what is known of the rest of a folder while one of its tables is read.
@@ -44,9 +45,11 @@ record Clues(List<Recorded> recordings) {
         return names;
     }
 
+    private static final Pattern ZEROS = Pattern.compile("(?<!\\d)0+(?=\\d)");
+
     /** Returns a name as names are compared: without capitals, accents, signs and zeros in front of numbers. */
     static String plain(String name) {
-        return TradeWords.plain(name).replaceAll("(?<!\\d)0+(?=\\d)", "");
+        return ZEROS.matcher(TradeWords.plain(name)).replaceAll("");
     }
 
     /** Returns the last number in a name, be it part of a date or not, zeros in front dropped; "" if there is none. */

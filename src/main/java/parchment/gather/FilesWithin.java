@@ -14,7 +14,7 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Lists what lies in a folder and in those within it, in the order of the names; links are listed and not followed. A folder that may not be looked into stops
+ * Lists what lies in a folder and in those within it, in the order of the names; links are listed and not followed, but for the folder itself. A folder that may not be looked into stops
  * nothing.
  *
  * @param paths the folder itself and all that was found, folders too
@@ -29,6 +29,11 @@ record FilesWithin(List<Path> paths, List<Path> shut) {
     static FilesWithin of(Path folder, int deepest) throws IOException {
         List<Path> paths = new ArrayList<>();
         List<Path> shut = new ArrayList<>();
+        if (Files.isSymbolicLink(folder)) {
+            Path real = folder.toRealPath();
+            FilesWithin within = of(real, deepest);
+            return new FilesWithin(under(folder, real, within.paths()), under(folder, real, within.shut()));
+        }
         Files.walkFileTree(folder, EnumSet.noneOf(FileVisitOption.class), deepest, new SimpleFileVisitor<>() {
             @Override
             public FileVisitResult preVisitDirectory(Path within, BasicFileAttributes facts) {
@@ -61,5 +66,9 @@ record FilesWithin(List<Path> paths, List<Path> shut) {
         });
         paths.sort(Comparator.naturalOrder());
         return new FilesWithin(List.copyOf(paths), List.copyOf(shut));
+    }
+
+    private static List<Path> under(Path link, Path real, List<Path> paths) {
+        return paths.stream().map(path -> link.resolve(real.relativize(path))).toList();
     }
 }

@@ -88,11 +88,15 @@ record GatheredBefore(
     }
 
     /** Returns what it would leave itself. */
-    static GatheredBefore of(Gathering gathering, StrangeFolder folder, Map<String, FileSum> written)
-            throws IOException {
+    static GatheredBefore of(Gathering gathering, StrangeFolder folder, Map<String, FileSum> written) {
         Map<String, FileSum> sources = new LinkedHashMap<>();
         for (Path file : folder.files()) {
-            sources.put(relative(folder.path(), file.toString()), FileSum.of(file));
+            try {
+                sources.put(relative(folder.path(), file.toString()), FileSum.of(file));
+            } catch (IOException e) {
+                // What cannot be read, or is gone by now, was told; once it can be read it is new.
+                continue;
+            }
         }
         Map<String, String> origins = new LinkedHashMap<>();
         gathering.names().forEach((origin, name) -> origins.put(relative(folder.path(), origin), name));

@@ -1,6 +1,7 @@
 package parchment.gather;
 
 import java.io.IOException;
+import java.nio.charset.CharacterCodingException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -151,7 +152,11 @@ final class GrownLogbook {
             kept.add(name);
             return true;
         }
-        String text = Files.readString(target);
+        Optional<String> written = utf8(target);
+        if (written.isEmpty()) {
+            return false; // Lines in two encodings would be no text.
+        }
+        String text = written.get();
         String end = text.endsWith("\n") ? "" : "\n";
         List<List<String>> cells = rows.stream().map(there.get()::cells).toList();
         WholeFile.at(target).write(text + end + CsvText.of(cells));
@@ -174,8 +179,8 @@ final class GrownLogbook {
         Map<String, String> newer = LogbookFiles.settings(made.resolve(GatherWriter.ANSWERS));
         Map<String, String> more = new LinkedHashMap<>(newer);
         more.keySet().removeAll(there.keySet());
-        String text = Files.readString(target);
-        if (!more.isEmpty()) {
+        String text = utf8(target).orElse("");
+        if (!more.isEmpty() && !text.isEmpty()) {
             String lines = GatherWriter.properties(more)
                     .lines()
                     .filter(line -> !line.startsWith("#"))
@@ -184,6 +189,14 @@ final class GrownLogbook {
         }
         told.add(Words.quote(GatherWriter.ANSWERS)
                 + " was changed by hand: its answers were taken, and its lines stay.");
+    }
+
+    private static Optional<String> utf8(Path file) throws IOException {
+        try {
+            return Optional.of(Files.readString(file));
+        } catch (CharacterCodingException e) {
+            return Optional.empty();
+        }
     }
 
     private void aside(String name) throws IOException {

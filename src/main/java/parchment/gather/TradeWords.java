@@ -27,6 +27,13 @@ import java.util.regex.Pattern;
 final class TradeWords {
     private static final String TABLE = "trade-words.txt";
     private static final Pattern NUMBER_SIGN = Pattern.compile("№|#|\\bn[°º]|\\b(nr|nro|num|nbr|nº|n°)\\b\\.?");
+    private static final Pattern DIGITS = Pattern.compile("\\d+");
+    private static final Pattern ACCENTS = Pattern.compile("\\p{M}+");
+    private static final Pattern ORDINAL = Pattern.compile("(?<=\\d)(st|nd|er|ere|eme|do|ro|º|ª|°)(?![a-z])");
+    private static final Pattern SIGNS = Pattern.compile("[^\\p{L}\\p{N}]+");
+    private static final String CRACK = "(?= (crack|pop|crac|knack|craquement|estalo|scoppio|crujido))";
+    private static final Pattern FIRST = Pattern.compile("\\b(1|i)" + CRACK);
+    private static final Pattern SECOND = Pattern.compile("\\b(2|ii)" + CRACK);
     private static final Pattern BRACKETS = Pattern.compile("[\\[(][^\\])]*[\\])]");
     private static final Pattern UNIT_AT_END = Pattern.compile(
             " (kg|kgs|g|gr|gram|grams|lb|lbs|oz|c|f|k|percent|s|sec|secs|min|mins|min s|mm ss|m s|h|hh mm|hpa|mbar|celsius|fahrenheit)$");
@@ -100,16 +107,19 @@ final class TradeWords {
 
     /** Returns words as they are compared: small letters without accents, one blank for all signs, "no" for every sign of a number. */
     static String plain(String written) {
+        if (DIGITS.matcher(written).matches()) {
+            return written;
+        }
         String small = Normalizer.normalize(
-                        NUMBER_SIGN.matcher(written.toLowerCase(Locale.ROOT)).replaceAll(" no "), Normalizer.Form.NFD)
-                .replaceAll("\\p{M}+", "")
+                NUMBER_SIGN.matcher(written.toLowerCase(Locale.ROOT)).replaceAll(" no "), Normalizer.Form.NFD);
+        String bare = ACCENTS.matcher(small)
+                .replaceAll("")
                 .replace("ß", "ss")
                 .replace("%", " percent ")
-                .replace("color", "colour")
-                .replaceAll("(?<=\\d)(st|nd|er|ere|eme|do|ro|º|ª|°)(?![a-z])", " ");
-        return small.replaceAll("[^\\p{L}\\p{N}]+", " ")
-                .replaceAll("\\b(1|i)(?= (crack|pop|crac|knack|craquement|estalo|scoppio|crujido))", "first")
-                .replaceAll("\\b(2|ii)(?= (crack|pop|crac|knack|craquement|estalo|scoppio|crujido))", "second")
+                .replace("color", "colour");
+        String words = SIGNS.matcher(ORDINAL.matcher(bare).replaceAll(" ")).replaceAll(" ");
+        return SECOND.matcher(FIRST.matcher(words).replaceAll("first"))
+                .replaceAll("second")
                 .strip();
     }
 

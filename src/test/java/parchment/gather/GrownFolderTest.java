@@ -1,11 +1,13 @@
 package parchment.gather;
 
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
+import java.nio.charset.Charset;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -16,6 +18,8 @@ import java.util.Optional;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
 import parchment.logbook.LogbookException;
@@ -128,6 +132,33 @@ class GrownFolderTest {
         String then = read("batches.csv");
         again();
         assertEquals(then, read("batches.csv"));
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"windows-1252", "UTF-16"})
+    void aTableSavedInAnotherEncodingKeepsEveryByteAndGetsTheNewVersionAside(String encoding) throws IOException {
+        byte[] edited = read("batches.csv").replace("kela", "kéla").getBytes(Charset.forName(encoding));
+        Path table = Files.write(logbook.resolve("batches.csv"), edited);
+        recording("batch 3", 205);
+        list("1,2031-03-04,kela,5", "2,2031-03-05,kela,5", "3,2031-03-06,kela,5");
+        String out = again();
+        assertArrayEquals(edited, Files.readAllBytes(table));
+        assertTrue(
+                out.contains(
+                        "'batches.csv' was changed by hand and stays as it is; the new version is in 'gathered aside'."),
+                out);
+        assertTrue(read("gathered aside/batches.csv").contains("\n3,"));
+    }
+
+    @Test
+    void aFolderThatIsALinkIsTheFolderItLeadsTo() throws IOException {
+        Path link = Files.createSymbolicLink(temporary.resolve("link"), folder);
+        StringBuilder out = new StringBuilder();
+        Path other = temporary.resolve("Other");
+        assertEquals(0, Gather.run(link, other, Optional.empty(), Gather.NOBODY, out), out.toString());
+        assertEquals(
+                batches(),
+                Logbook.open(other).batches().stream().map(Batch::name).sorted().toList());
     }
 
     @Test
