@@ -56,6 +56,7 @@ final class XlsxFile {
                     parts.replace(name, plain.toByteArray());
                 }
             }
+            XlsxContents.writeAnew(parts);
             at = LINKS;
             Map<String, String> links = links(parts);
             at = "xl/workbook.xml";

@@ -47,6 +47,20 @@ class WorkbookPackedTest {
     }
 
     @Test
+    void aWorkbookWithoutFormatsAndOneWhoseListLeavesPartsOutAreRead() throws IOException {
+        Map<String, String> parts =
+                PackedFiles.xlsx("<sheetData><row r=\"1\"><c r=\"A1\"><v>3</v></c></row></sheetData>");
+        parts.remove("xl/styles.xml");
+        parts.put(
+                "[Content_Types].xml",
+                "<Types xmlns=\"http://schemas.openxmlformats.org/package/2006/content-types\">"
+                        + "<Default Extension=\"xml\" ContentType=\"application/xml\"/></Types>");
+        Workbook workbook = Workbook.read(PackedFiles.zip(folder.resolve("a.xlsx"), parts));
+        assertEquals(List.of(List.of("3")), rows(workbook));
+        assertEquals(List.of(), workbook.told());
+    }
+
+    @Test
     void countsDaysFrom1904WhereTheWorkbookDoes() throws IOException {
         for (String from1904 : List.of("1", "true")) {
             countsFrom1904(from1904);
