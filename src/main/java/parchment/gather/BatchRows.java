@@ -26,6 +26,7 @@ final class BatchRows {
     private final List<String> told;
     private final Map<Integer, String> headings = new LinkedHashMap<>();
     private final boolean daysCarried;
+    private final Map<Integer, ColumnValues> masses = new LinkedHashMap<>();
     private final Map<LocalDate, Integer> letters = new LinkedHashMap<>();
     private @Nullable LocalDate lastDay;
     private int carried;
@@ -38,9 +39,10 @@ final class BatchRows {
         this.order = order;
         this.told = told;
         Set<String> used = new HashSet<>(Set.of("batch", "roasted at"));
-        // A column that means something has its heading before one that is only called so.
+        // A column that means something has its heading before one that is only called so: the lot before batches under "Lot".
         List<ListColumn> known = columns.columns().stream()
-                .sorted(Comparator.comparing(column -> column.meaning() == ListMeaning.EXTRA))
+                .sorted(Comparator.comparing((ListColumn column) -> column.meaning() == ListMeaning.EXTRA)
+                        .thenComparing(column -> !heading(column).startsWith(column.meaning().words())))
                 .toList();
         for (ListColumn column : known) {
             headings.put(column.place(), GatherColumns.heading(column.place(), heading(column), used));
@@ -127,6 +129,13 @@ final class BatchRows {
                     development = ColumnTimes.seconds(cell, column.unit(), decimal());
                     put(written, column, cell);
                 }
+                case GREEN_MASS, ROASTED_MASS -> {
+                    Optional<String> far = far(column, cell);
+                    far.ifPresent(words -> told.add("Line " + line + ": " + Words.quote(cell) + words));
+                    if (far.isEmpty()) {
+                        put(written, column, cell);
+                    }
+                }
                 default -> put(written, column, cell);
             }
         }
@@ -144,6 +153,17 @@ final class BatchRows {
         }
         return new ListedBatch(
                 name(row, on, line), at, at.isPresent() ? Optional.empty() : on, written, marks, notes, table, line);
+    }
+
+    private Optional<String> far(ListColumn column, String cell) {
+        ColumnValues values = masses.computeIfAbsent(column.place(), place -> ColumnValues.of(table, place));
+        double mass = single(column, cell).number(0);
+        double own = CellNumber.of(cell, decimal())
+                .filter(number -> !ColumnValues.plainUnit(number.unit()).equals(values.unit()))
+                .flatMap(number -> CellUnit.between(ColumnValues.plainUnit(number.unit()), values.unit())
+                        .map(unit -> unit.of(number.value())))
+                .orElse(mass);
+        return MassGroups.far(own, values, column);
     }
 
     private Numbers.Decimal decimal() {
@@ -217,7 +237,23 @@ final class BatchRows {
         if (CellForm.of(cell) != CellForm.NUMBER || column.meaning().kind() == ListMeaning.Kind.WORD) {
             return cell;
         }
-        ColumnValues values = ColumnValues.of(
+        ColumnValues values = single(column, cell);
+        Optional<CellUnit> other = column.unit().equals(values.unit())
+                ? Optional.empty()
+                : CellNumber.of(cell, decimal())
+                        .filter(own -> ColumnValues.plainUnit(own.unit()).equals(values.unit()))
+                        .flatMap(own -> CellUnit.between(values.unit(), column.unit()));
+        double number = other.map(unit -> unit.of(values.number(0))).orElse(values.number(0));
+        boolean own = column.meaning() == ListMeaning.EXTRA;
+        return Double.isNaN(number) || own && cell.matches(".*\\p{L}.*")
+                ? cell
+                : number == Math.rint(number) && Math.abs(number) < 1e9
+                        ? String.format(Locale.ROOT, "%.0f", number)
+                        : cell.matches("[+-]?\\d+[.,]\\d+") ? cell.replace(',', '.') : Double.toString(number);
+    }
+
+    private ColumnValues single(ListColumn column, String cell) {
+        return ColumnValues.of(
                 new Table(
                         table.sheet(),
                         List.of(),
@@ -226,13 +262,6 @@ final class BatchRows {
                         List.of(1),
                         List.of()),
                 0);
-        double number = values.number(0);
-        boolean own = column.meaning() == ListMeaning.EXTRA;
-        return Double.isNaN(number) || own && cell.matches(".*\\p{L}.*")
-                ? cell
-                : number == Math.rint(number) && Math.abs(number) < 1e9
-                        ? String.format(Locale.ROOT, "%.0f", number)
-                        : cell.matches("[+-]?\\d+[.,]\\d+") ? cell.replace(',', '.') : Double.toString(number);
     }
 
     /** Returns the roaster's own name or number, the day and its running number, or the day and a letter. */

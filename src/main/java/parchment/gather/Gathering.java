@@ -64,7 +64,8 @@ record Gathering(
         }
         List<GatheredBatch> curves = TabNames.of(recorded);
         GatherCups cups = new GatherCups(questions, dates);
-        Clues clues = new Clues(curves.stream().map(Gathering::recorded).toList());
+        Clues clues = new Clues(
+                curves.stream().map(Gathering::recorded).toList(), ListScale.ofFolder(curves, dates.asked()));
         GatherSheets lists = new GatherSheets(questions, dates, clues);
         GatherLots lots = new GatherLots(questions, dates, lists);
         GatherUpkeep upkeep = new GatherUpkeep(questions, dates, lists);

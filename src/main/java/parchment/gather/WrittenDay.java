@@ -100,7 +100,7 @@ record WrittenDay(
             rest = rest.replaceAll("(?i)[\\s,]|^\\s*T\\s*$|uhr|z$|[+-]\\d{2}:?\\d{2}$|^\\p{L}{2,10}\\.?,?$", "")
                     .replaceAll(
                             "(?i)^(mo|tu|we|th|fr|sa|su|di|mi|do|so|lu|ma|me|je|ve|lun|mar|mer|gio|ven|sab|dom"
-                                    + "|mie|jue|vie|seg|ter|qua|qui|sex|mon|tue|wed|thu|fri|sat|sun)\\p{L}*\\.?,?$",
+                                    + "|mie|jue|vie|seg|ter|qua|qui|sex|mon|tue|wed|thu|fri|sat|sun|ma|wo|vr|za|zo)\\p{L}*\\.?,?$",
                             "");
             return rest.isEmpty();
         });
@@ -179,14 +179,14 @@ record WrittenDay(
 
     private static Map<String, Integer> months() {
         String[] names = {
-            "january januar janner enero janeiro janvier gennaio jan ene janv gen",
-            "february februar febrero fevereiro fevrier febbraio feb febr fev fevr",
-            "march marz maerz marzo marco mars mar mrz mae",
+            "january januar janner enero janeiro janvier gennaio januari jan ene janv gen",
+            "february februar febrero fevereiro fevrier febbraio februari feb febr fev fevr",
+            "march marz maerz marzo marco mars maart mar mrz mrt mae",
             "april abril avril aprile apr abr avr",
-            "may mai mayo maio maggio mag",
+            "may mai mayo maio maggio mei mag",
             "june juni junio junho juin giugno jun giu",
             "july juli julio julho juillet luglio jul juil lug",
-            "august agosto aout aug ago",
+            "august agosto augustus aout aug ago",
             "september septiembre setiembre setembro septembre settembre sep sept set",
             "october oktober octubre outubro octobre ottobre oct okt out ott",
             "november noviembre novembro novembre nov",
