@@ -79,8 +79,9 @@ final class BatchRows {
 
     List<ListedBatch> read() {
         List<ListedBatch> batches = new ArrayList<>();
+        Map<Integer, Integer> slips = YearSlips.of(days(), table.sheet().tab());
         for (int i = 0; i < table.rows().size(); i++) {
-            batches.add(row(table.rows().get(i), table.lines().get(i)));
+            batches.add(row(table.rows().get(i), table.lines().get(i), Optional.ofNullable(slips.get(i))));
         }
         if (carried > 0) {
             told.add(Words.count(carried, "row has", "rows have") + " no date of " + (carried == 1 ? "its" : "their")
@@ -97,13 +98,24 @@ final class BatchRows {
         return batches;
     }
 
-    private ListedBatch row(List<String> row, int line) {
+    /** Returns the days of the rows as far as they can be read, without a word. */
+    private List<Optional<LocalDate>> days() {
+        Optional<ListColumn> column = columns.of(ListMeaning.DATE).or(() -> columns.of(ListMeaning.ROASTED_AT));
+        return table.rows().stream()
+                .map(row -> column.map(c -> row.get(c.place()).strip())
+                        .flatMap(this::instant)
+                        .map(LocalDateTime::toLocalDate))
+                .toList();
+    }
+
+    private ListedBatch row(List<String> row, int line, Optional<Integer> otherYear) {
         Map<String, String> written = new LinkedHashMap<>();
         Map<MarkKind, Double> marks = new LinkedHashMap<>();
         List<String> notes = new ArrayList<>();
         Optional<LocalDate> day = Optional.empty();
         Optional<LocalTime> time = Optional.empty();
         double development = Double.NaN;
+        boolean slip = false;
         for (ListColumn column : columns.columns()) {
             String cell = row.get(column.place()).strip();
             if (CellForm.of(cell) == CellForm.BLANK) {
@@ -115,6 +127,14 @@ final class BatchRows {
                 }
                 case DATE, ROASTED_AT -> {
                     Optional<LocalDateTime> at = instant(cell, column, line);
+                    if (otherYear.isPresent() && at.isPresent()) {
+                        told.add("Line " + line + ": " + Words.quote(cell) + " under " + Words.quote(column.heading())
+                                + " is a year or more from the rows around it, which are of " + otherYear.get()
+                                + ": its day is left open.");
+                        notes.add("day written as " + cell);
+                        slip = true;
+                        continue;
+                    }
                     day = day.or(() -> at.map(LocalDateTime::toLocalDate));
                     if (column.meaning() == ListMeaning.ROASTED_AT && hasClock(cell, column)) {
                         time = at.map(LocalDateTime::toLocalTime);
@@ -139,7 +159,7 @@ final class BatchRows {
                 default -> put(written, column, cell);
             }
         }
-        if (day.isEmpty() && daysCarried && lastDay != null) {
+        if (day.isEmpty() && !slip && daysCarried && lastDay != null) {
             day = Optional.of(lastDay);
             carried++;
         }
@@ -176,19 +196,21 @@ final class BatchRows {
     }
 
     private Optional<LocalDateTime> instant(String cell, ListColumn column, int line) {
-        Optional<LocalDateTime> at = Optional.empty();
-        double number = CellNumber.of(cell, decimal()).map(CellNumber::value).orElse(Double.NaN);
-        if (!Double.isNaN(number)) {
-            at = ColumnDayFit.serial(number);
-        } else {
-            Optional<WrittenDay> day = WrittenDay.find(cell);
-            at = day.flatMap(d -> d.on(order).map(date -> date.atTime(d.clock().orElse(LocalTime.MIDNIGHT))));
-        }
+        Optional<LocalDateTime> at = instant(cell);
         if (at.isEmpty()) {
             told.add("Line " + line + ": " + Words.quote(cell) + " under " + Words.quote(column.heading())
                     + " is no date that can be read.");
         }
         return at;
+    }
+
+    private Optional<LocalDateTime> instant(String cell) {
+        double number = CellNumber.of(cell, decimal()).map(CellNumber::value).orElse(Double.NaN);
+        return !Double.isNaN(number)
+                ? ColumnDayFit.serial(number)
+                : WrittenDay.find(cell)
+                        .flatMap(day -> day.on(order)
+                                .map(date -> date.atTime(day.clock().orElse(LocalTime.MIDNIGHT))));
     }
 
     private Optional<LocalTime> time(String cell, ListColumn column, int line) {

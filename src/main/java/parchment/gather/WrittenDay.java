@@ -38,6 +38,8 @@ record WrittenDay(
             "(?<![\\d:])(\\d{1,2}[:h]\\d{2}(?::\\d{2}(?:[.,]\\d+)?)?(?:\\s?[AaPp]\\.?[Mm]\\.?)?)(?![\\d:])");
     private static final Pattern FILE_CLOCK =
             Pattern.compile("^[T_ -]+(\\d{2})[-h_.]?(\\d{2})(?:[-m_.]?(\\d{2}))?(?!\\d)");
+    private static final Pattern LIKE_A_DATE = Pattern.compile(
+            "(?<![\\p{L}\\d])(?:\\p{L}{2,12},?\\s)?(?:\\d{1,2}\\.?[\\s-]\\p{L}{3,12}\\.?,?[\\s-]|\\p{L}{3,12}\\.?\\s\\d{1,2},?\\s)(?:19|20)\\d{2}(?!\\d)");
     private static final Map<String, Integer> MONTHS = months();
 
     /** Finds the first date in a text: a cell, a line, a file's name. */
@@ -90,6 +92,15 @@ record WrittenDay(
             }
         }
         return Optional.empty();
+    }
+
+    /** Returns what looks like a date with a month's name, and is none that is known; empty if the text has a known date or none. */
+    static Optional<String> unknown(String text) {
+        if (find(text).isPresent()) {
+            return Optional.empty();
+        }
+        Matcher matcher = LIKE_A_DATE.matcher(text);
+        return matcher.find() ? Optional.of(matcher.group().strip()) : Optional.empty();
     }
 
     /** Reads a cell that holds a date and perhaps a time, and nothing else. */

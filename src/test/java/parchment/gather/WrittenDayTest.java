@@ -139,4 +139,20 @@ class WrittenDayTest {
                         .flatMap(day -> day.on(DateOrder.ISO_ONLY))
                         .map(LocalDate::getMonthValue));
     }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "niedziela 2 marca 2031|niedziela 2 marca 2031",
+                "Roasted 2. marca 2031, drum|Roasted 2. marca 2031",
+                "marca 2, 2031|marca 2, 2031",
+                "zondag 2 maart 2031|",
+                "2 bags of 2031|",
+                "2031-03-02|",
+                "Batch 1234|"
+            })
+    void aDateWithAnUnknownWordIsNamed(String text, String expected) {
+        assertEquals(Optional.ofNullable(expected), WrittenDay.unknown(text));
+    }
 }
