@@ -39,10 +39,12 @@ final class BatchRows {
         this.order = order;
         this.told = told;
         Set<String> used = new HashSet<>(Set.of("batch", "roasted at"));
-        // A column that means something has its heading before one that is only called so: the lot before batches under "Lot".
+        // A column that means something has its heading before one that is only called so: the lot before batches under
+        // "Lot".
         List<ListColumn> known = columns.columns().stream()
                 .sorted(Comparator.comparing((ListColumn column) -> column.meaning() == ListMeaning.EXTRA)
-                        .thenComparing(column -> !heading(column).startsWith(column.meaning().words())))
+                        .thenComparing(column ->
+                                !heading(column).startsWith(column.meaning().words())))
                 .toList();
         for (ListColumn column : known) {
             headings.put(column.place(), GatherColumns.heading(column.place(), heading(column), used));

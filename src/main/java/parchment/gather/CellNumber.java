@@ -15,8 +15,8 @@ import parchment.sheet.Numbers;
 record CellNumber(double value, String unit) {
     private static final Pattern WITH_UNIT =
             Pattern.compile("([+-]?[\\d.,'\\u2019\\u00A0 ]*\\d[.,]?)\\s*([°º]?\\s?\\p{L}{1,4}\\.?|%|[°º])?");
-    private static final Pattern TWO_UNITS = Pattern.compile(
-            "(?i)(\\d+(?:[.,]\\d+)?)\\s*(lbs?|kg)\\.?,?\\s*(\\d+(?:[.,]\\d+)?)\\s*(oz|g|gr|gram)\\.?");
+    private static final Pattern TWO_UNITS =
+            Pattern.compile("(?i)(\\d+(?:[.,]\\d+)?)\\s*(lbs?|kg)\\.?,?\\s*(\\d+(?:[.,]\\d+)?)\\s*(oz|g|gr|gram)\\.?");
     private static final Pattern POINT_LAST = Pattern.compile("[+-]?\\d{1,3}(,\\d{3})+\\.\\d+");
     private static final Pattern COMMA_LAST = Pattern.compile("[+-]?\\d{1,3}(\\.\\d{3})+,\\d+");
     private static final Pattern GROUPS = Pattern.compile(

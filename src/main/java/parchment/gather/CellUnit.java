@@ -19,14 +19,14 @@ record CellUnit(DoubleUnaryOperator conversion) {
         Optional<MassUnit> mass = Header.massUnit(from);
         Optional<MassUnit> wanted = Header.massUnit(to);
         if (mass.isPresent() && wanted.isPresent()) {
-            return Optional.of(new CellUnit(
-                    value -> wanted.get().fromKilograms(mass.get().toKilograms(value))));
+            return Optional.of(
+                    new CellUnit(value -> wanted.get().fromKilograms(mass.get().toKilograms(value))));
         }
         Optional<TemperatureUnit> temperature = degrees(from);
         Optional<TemperatureUnit> scale = degrees(to);
         return temperature.isPresent() && scale.isPresent()
-                ? Optional.of(
-                        new CellUnit(value -> scale.get().fromCelsius(temperature.get().toCelsius(value))))
+                ? Optional.of(new CellUnit(
+                        value -> scale.get().fromCelsius(temperature.get().toCelsius(value))))
                 : Optional.empty();
     }
 

@@ -96,7 +96,9 @@ final class ColumnValues {
 
     /** Returns whether a row's number carries a unit of its own. */
     boolean hasUnit(int row) {
-        return CellNumber.of(cells.get(row), decimal).filter(n -> !n.unit().isEmpty()).isPresent();
+        return CellNumber.of(cells.get(row), decimal)
+                .filter(n -> !n.unit().isEmpty())
+                .isPresent();
     }
 
     static ColumnValues of(Table table, int place) {

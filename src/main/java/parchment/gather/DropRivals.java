@@ -28,7 +28,8 @@ final class DropRivals {
                 .filter(place -> isCalledDrop(values.get(place)) && !clocks.contains(place))
                 .collect(Collectors.toCollection(HashSet::new));
         return claims.stream()
-                .filter(claim -> claim.meaning().kind() != ListMeaning.Kind.SINCE_CHARGE || !clocks.contains(claim.place()))
+                .filter(claim ->
+                        claim.meaning().kind() != ListMeaning.Kind.SINCE_CHARGE || !clocks.contains(claim.place()))
                 .filter(claim -> claim.meaning() != ListMeaning.DROP
                         || called.isEmpty()
                         || !isOnlyATime(values.get(claim.place())))

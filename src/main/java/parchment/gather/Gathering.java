@@ -67,8 +67,8 @@ record Gathering(
         }
         List<GatheredBatch> curves = TabNames.of(recorded);
         GatherCups cups = new GatherCups(questions, dates);
-        Clues clues = new Clues(
-                curves.stream().map(Gathering::recorded).toList(), ListScale.ofFolder(curves, dates.asked()));
+        Clues clues =
+                new Clues(curves.stream().map(Gathering::recorded).toList(), ListScale.ofFolder(curves, dates.asked()));
         GatherSheets lists = new GatherSheets(questions, dates, clues);
         GatherLots lots = new GatherLots(questions, dates, lists);
         GatherUpkeep upkeep = new GatherUpkeep(questions, dates, lists);
@@ -112,11 +112,15 @@ record Gathering(
                         .flatMap(List::stream)
                         .flatMap(cell -> WrittenDay.unknown(cell).stream())
                         .limit(1)
-                        .map(text -> Words.quote(text) + " in " + Source.of(table).shown()))
+                        .map(text ->
+                                Words.quote(text) + " in " + Source.of(table).shown()))
                 .toList();
         if (!found.isEmpty()) {
-            questions.leaveOut(found.get(0) + " is no date that is known: the word is no month in a language that is read here."
-                    + (found.size() == 1 ? "" : " So " + Words.count(found.size() - 1, "more file", "more files") + "."));
+            questions.leaveOut(
+                    found.get(0) + " is no date that is known: the word is no month in a language that is read here."
+                            + (found.size() == 1
+                                    ? ""
+                                    : " So " + Words.count(found.size() - 1, "more file", "more files") + "."));
         }
     }
 

@@ -99,9 +99,12 @@ record KeptRows(List<String> headings, List<Map<String, String>> rows) {
         newer.headings.stream().filter(heading -> known.add(plain(heading))).forEach(all::add);
         Set<String> inAnotherUnit = headings.stream()
                 .map(KeptRows::plain)
-                .filter(heading -> newer.headings.stream().noneMatch(other -> plain(other).equals(heading)))
+                .filter(heading ->
+                        newer.headings.stream().noneMatch(other -> plain(other).equals(heading)))
                 .filter(heading -> newer.headings.stream()
-                        .anyMatch(other -> heading.endsWith("]") && plain(other).endsWith("]") && bare(other).equals(bare(heading))))
+                        .anyMatch(other -> heading.endsWith("]")
+                                && plain(other).endsWith("]")
+                                && bare(other).equals(bare(heading))))
                 .collect(Collectors.toSet());
         Map<String, Map<String, String>> merged = new LinkedHashMap<>();
         numbered(rows, name).forEach((key, row) -> merged.put(key, new LinkedHashMap<>(row)));

@@ -60,8 +60,7 @@ final class MassGroups {
                 .filter(mass -> heavy.stream().anyMatch(other -> isTimes(other, mass, factor)))
                 .count();
         return partners >= FEWEST
-                && heavy.stream()
-                        .allMatch(other -> light.stream().anyMatch(mass -> isTimes(other, mass, factor)));
+                && heavy.stream().allMatch(other -> light.stream().anyMatch(mass -> isTimes(other, mass, factor)));
     }
 
     private static boolean isTimes(double heavy, double light, double factor) {

@@ -210,9 +210,8 @@ record MeaningProposal(Meaning meaning, String reason) {
 
     private static Optional<Scale> stated(StrangeColumn column) {
         Header header = Header.parse(column.heading());
-        Optional<TemperatureUnit> unit = header.brackets() == Header.Brackets.NONE
-                ? unbracketed(column.heading())
-                : header.temperatureUnit();
+        Optional<TemperatureUnit> unit =
+                header.brackets() == Header.Brackets.NONE ? unbracketed(column.heading()) : header.temperatureUnit();
         return unit.map(scale -> new Scale(scale, "its heading has the unit"));
     }
 

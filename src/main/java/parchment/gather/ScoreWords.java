@@ -31,8 +31,9 @@ final class ScoreWords {
     private static final Pattern TOTAL =
             words("total|totale|sum|summe|gesamtpunkte|gesamtpunktzahl|gesamtsumme|suma|soma"
                     + "|somma|somme|final score|total score|punteggio totale|puntaje total|note totale|endpunktzahl");
-    private static final Pattern MEAN = words("average|averages|avg|mean|gemiddeld\\w*|durchschnitt\\w*|mittel|mittelwert\\w*|schnitt"
-            + "|promedio\\w*|media|medie|moyenne\\w*|moy|panel|panel mean|valor medio|valore medio");
+    private static final Pattern MEAN =
+            words("average|averages|avg|mean|gemiddeld\\w*|durchschnitt\\w*|mittel|mittelwert\\w*|schnitt"
+                    + "|promedio\\w*|media|medie|moyenne\\w*|moy|panel|panel mean|valor medio|valore medio");
     private static final Map<ScorePart, Pattern> KEYS = new LinkedHashMap<>();
     private static final Pattern AGAINST = words(
             "temp|temperature?\\w*|temperatur\\w*|kg|g|lb|oz|mass|weight|gewicht\\w*|peso"
@@ -72,7 +73,7 @@ final class ScoreWords {
         KEYS.put(
                 ScorePart.BATCH,
                 words(
-                        "(batch|roast|charge|rostung|roestung|rostcharge|tueste|tostado|tostion|torra|tosta"
+                        "(batch|roast|brand|charge|rostung|roestung|rostcharge|tueste|tostado|tostion|torra|tosta"
                                 + "|tostatura|torrefaction|cuisson|bache|lote de tueste)( (no|nr|num|number|nummer|id|name|numero|n))?"
                                 + "|chargen ?(nr|nummer)|rostnummer|roest ?nr|rost ?nr|batches|no|nr|n|numero|nummer|number|id|batch lot"
                                 + "|(no|nr|numero|n) (de|da|di|del|della)? ?(tueste|torra|tostatura|torrefaction|charge|lote)"));

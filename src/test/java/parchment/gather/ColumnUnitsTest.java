@@ -35,13 +35,7 @@ class ColumnUnitsTest {
     }
 
     @ParameterizedTest
-    @CsvSource({
-        "5 lb 4 oz,5.25,lb",
-        "5 lbs. 4 oz,5.25,lb",
-        "'4 kg, 500 g',4.5,kg",
-        "250 gram,250,gram",
-        "900 g,900,g"
-    })
+    @CsvSource({"5 lb 4 oz,5.25,lb", "5 lbs. 4 oz,5.25,lb", "'4 kg, 500 g',4.5,kg", "250 gram,250,gram", "900 g,900,g"})
     void aCellIsReadWithBothOfItsUnits(String cell, double value, String unit) {
         assertEquals(Optional.of(new CellNumber(value, unit)), CellNumber.of(cell, Numbers.Decimal.EITHER));
         assertEquals(CellForm.NUMBER, CellForm.of(cell));
@@ -115,8 +109,9 @@ class ColumnUnitsTest {
                 "5|2031-06-02|8");
         assertEquals(List.of("8", "8", "400", "missing", "8"), written(list, "green mass [kg]"));
         assertEquals(
-                List.of("Line 5: '401' under 'Green kg' is above the others' median of 8 by a factor of 50: it is in another unit or a slip,"
-                        + " and is not written as green mass."),
+                List.of(
+                        "Line 5: '401' under 'Green kg' is above the others' median of 8 by a factor of 50: it is in another unit or a slip,"
+                                + " and is not written as green mass."),
                 list.told());
     }
 

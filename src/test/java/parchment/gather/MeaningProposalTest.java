@@ -348,8 +348,8 @@ class MeaningProposalTest {
         "C bean,°C,the unit is not written; values up to 213 fit a drop in °C and too few for °F"
     })
     void aUnitWithoutBracketsIsRead(String heading, String unit, String reason) {
-        MeaningProposal proposal =
-                proposals(even("time [s]", 0, 600, 60), even(heading, 80, 215, 60)).get(1);
+        MeaningProposal proposal = proposals(even("time [s]", 0, 600, 60), even(heading, 80, 215, 60))
+                .get(1);
         assertEquals("bean temperature [" + unit + "]", proposal.meaning().toString());
         assertTrue(proposal.reason().replace(",", "").endsWith(reason), proposal.reason());
     }

@@ -129,8 +129,18 @@ class WrittenDayTest {
 
     @ParameterizedTest
     @CsvSource({
-        "1 januari 2031,1", "1 februari 2031,2", "zondag 2 maart 2031,3", "1 april 2031,4", "1 mei 2031,5", "1 juni 2031,6", "1 juli 2031,7",
-        "1 augustus 2031,8", "1 september 2031,9", "1 oktober 2031,10", "1 november 2031,11", "1 december 2031,12"
+        "1 januari 2031,1",
+        "1 februari 2031,2",
+        "zondag 2 maart 2031,3",
+        "1 april 2031,4",
+        "1 mei 2031,5",
+        "1 juni 2031,6",
+        "1 juli 2031,7",
+        "1 augustus 2031,8",
+        "1 september 2031,9",
+        "1 oktober 2031,10",
+        "1 november 2031,11",
+        "1 december 2031,12"
     })
     void readsTheMonthsOfDutch(String written, int month) {
         assertEquals(
