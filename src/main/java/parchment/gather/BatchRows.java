@@ -26,6 +26,7 @@ final class BatchRows {
     private final List<String> told;
     private final Map<Integer, String> headings = new LinkedHashMap<>();
     private final boolean daysCarried;
+    private final Map<Integer, ColumnValues> masses = new LinkedHashMap<>();
     private final Map<LocalDate, Integer> letters = new LinkedHashMap<>();
     private @Nullable LocalDate lastDay;
     private int carried;
@@ -38,9 +39,12 @@ final class BatchRows {
         this.order = order;
         this.told = told;
         Set<String> used = new HashSet<>(Set.of("batch", "roasted at"));
-        // A column that means something has its heading before one that is only called so.
+        // A column that means something has its heading before one that is only called so: the lot before batches under
+        // "Lot".
         List<ListColumn> known = columns.columns().stream()
-                .sorted(Comparator.comparing(column -> column.meaning() == ListMeaning.EXTRA))
+                .sorted(Comparator.comparing((ListColumn column) -> column.meaning() == ListMeaning.EXTRA)
+                        .thenComparing(column ->
+                                !heading(column).startsWith(column.meaning().words())))
                 .toList();
         for (ListColumn column : known) {
             headings.put(column.place(), GatherColumns.heading(column.place(), heading(column), used));
@@ -77,8 +81,9 @@ final class BatchRows {
 
     List<ListedBatch> read() {
         List<ListedBatch> batches = new ArrayList<>();
+        Map<Integer, Integer> slips = YearSlips.of(days(), table.sheet().tab());
         for (int i = 0; i < table.rows().size(); i++) {
-            batches.add(row(table.rows().get(i), table.lines().get(i)));
+            batches.add(row(table.rows().get(i), table.lines().get(i), Optional.ofNullable(slips.get(i))));
         }
         if (carried > 0) {
             told.add(Words.count(carried, "row has", "rows have") + " no date of " + (carried == 1 ? "its" : "their")
@@ -95,13 +100,24 @@ final class BatchRows {
         return batches;
     }
 
-    private ListedBatch row(List<String> row, int line) {
+    /** Returns the days of the rows as far as they can be read, without a word. */
+    private List<Optional<LocalDate>> days() {
+        Optional<ListColumn> column = columns.of(ListMeaning.DATE).or(() -> columns.of(ListMeaning.ROASTED_AT));
+        return table.rows().stream()
+                .map(row -> column.map(c -> row.get(c.place()).strip())
+                        .flatMap(this::instant)
+                        .map(LocalDateTime::toLocalDate))
+                .toList();
+    }
+
+    private ListedBatch row(List<String> row, int line, Optional<Integer> otherYear) {
         Map<String, String> written = new LinkedHashMap<>();
         Map<MarkKind, Double> marks = new LinkedHashMap<>();
         List<String> notes = new ArrayList<>();
         Optional<LocalDate> day = Optional.empty();
         Optional<LocalTime> time = Optional.empty();
         double development = Double.NaN;
+        boolean slip = false;
         for (ListColumn column : columns.columns()) {
             String cell = row.get(column.place()).strip();
             if (CellForm.of(cell) == CellForm.BLANK) {
@@ -113,6 +129,14 @@ final class BatchRows {
                 }
                 case DATE, ROASTED_AT -> {
                     Optional<LocalDateTime> at = instant(cell, column, line);
+                    if (otherYear.isPresent() && at.isPresent()) {
+                        told.add("Line " + line + ": " + Words.quote(cell) + " under " + Words.quote(column.heading())
+                                + " is a year or more from the rows around it, which are of " + otherYear.get()
+                                + ": its day is left open.");
+                        notes.add("day written as " + cell);
+                        slip = true;
+                        continue;
+                    }
                     day = day.or(() -> at.map(LocalDateTime::toLocalDate));
                     if (column.meaning() == ListMeaning.ROASTED_AT && hasClock(cell, column)) {
                         time = at.map(LocalDateTime::toLocalTime);
@@ -127,10 +151,17 @@ final class BatchRows {
                     development = ColumnTimes.seconds(cell, column.unit(), decimal());
                     put(written, column, cell);
                 }
+                case GREEN_MASS, ROASTED_MASS -> {
+                    Optional<String> far = far(column, cell);
+                    far.ifPresent(words -> told.add("Line " + line + ": " + Words.quote(cell) + words));
+                    if (far.isEmpty()) {
+                        put(written, column, cell);
+                    }
+                }
                 default -> put(written, column, cell);
             }
         }
-        if (day.isEmpty() && daysCarried && lastDay != null) {
+        if (day.isEmpty() && !slip && daysCarried && lastDay != null) {
             day = Optional.of(lastDay);
             carried++;
         }
@@ -146,6 +177,17 @@ final class BatchRows {
                 name(row, on, line), at, at.isPresent() ? Optional.empty() : on, written, marks, notes, table, line);
     }
 
+    private Optional<String> far(ListColumn column, String cell) {
+        ColumnValues values = masses.computeIfAbsent(column.place(), place -> ColumnValues.of(table, place));
+        double mass = single(column, cell).number(0);
+        double own = CellNumber.of(cell, decimal())
+                .filter(number -> !ColumnValues.plainUnit(number.unit()).equals(values.unit()))
+                .flatMap(number -> CellUnit.between(ColumnValues.plainUnit(number.unit()), values.unit())
+                        .map(unit -> unit.of(number.value())))
+                .orElse(mass);
+        return MassGroups.far(own, values, column);
+    }
+
     private Numbers.Decimal decimal() {
         return table.sheet().decimal();
     }
@@ -156,19 +198,21 @@ final class BatchRows {
     }
 
     private Optional<LocalDateTime> instant(String cell, ListColumn column, int line) {
-        Optional<LocalDateTime> at = Optional.empty();
-        double number = CellNumber.of(cell, decimal()).map(CellNumber::value).orElse(Double.NaN);
-        if (!Double.isNaN(number)) {
-            at = ColumnDayFit.serial(number);
-        } else {
-            Optional<WrittenDay> day = WrittenDay.find(cell);
-            at = day.flatMap(d -> d.on(order).map(date -> date.atTime(d.clock().orElse(LocalTime.MIDNIGHT))));
-        }
+        Optional<LocalDateTime> at = instant(cell);
         if (at.isEmpty()) {
             told.add("Line " + line + ": " + Words.quote(cell) + " under " + Words.quote(column.heading())
                     + " is no date that can be read.");
         }
         return at;
+    }
+
+    private Optional<LocalDateTime> instant(String cell) {
+        double number = CellNumber.of(cell, decimal()).map(CellNumber::value).orElse(Double.NaN);
+        return !Double.isNaN(number)
+                ? ColumnDayFit.serial(number)
+                : WrittenDay.find(cell)
+                        .flatMap(day -> day.on(order)
+                                .map(date -> date.atTime(day.clock().orElse(LocalTime.MIDNIGHT))));
     }
 
     private Optional<LocalTime> time(String cell, ListColumn column, int line) {
@@ -217,7 +261,23 @@ final class BatchRows {
         if (CellForm.of(cell) != CellForm.NUMBER || column.meaning().kind() == ListMeaning.Kind.WORD) {
             return cell;
         }
-        ColumnValues values = ColumnValues.of(
+        ColumnValues values = single(column, cell);
+        Optional<CellUnit> other = column.unit().equals(values.unit())
+                ? Optional.empty()
+                : CellNumber.of(cell, decimal())
+                        .filter(own -> ColumnValues.plainUnit(own.unit()).equals(values.unit()))
+                        .flatMap(own -> CellUnit.between(values.unit(), column.unit()));
+        double number = other.map(unit -> unit.of(values.number(0))).orElse(values.number(0));
+        boolean own = column.meaning() == ListMeaning.EXTRA;
+        return Double.isNaN(number) || own && cell.matches(".*\\p{L}.*")
+                ? cell
+                : number == Math.rint(number) && Math.abs(number) < 1e9
+                        ? String.format(Locale.ROOT, "%.0f", number)
+                        : cell.matches("[+-]?\\d+[.,]\\d+") ? cell.replace(',', '.') : Double.toString(number);
+    }
+
+    private ColumnValues single(ListColumn column, String cell) {
+        return ColumnValues.of(
                 new Table(
                         table.sheet(),
                         List.of(),
@@ -226,13 +286,6 @@ final class BatchRows {
                         List.of(1),
                         List.of()),
                 0);
-        double number = values.number(0);
-        boolean own = column.meaning() == ListMeaning.EXTRA;
-        return Double.isNaN(number) || own && cell.matches(".*\\p{L}.*")
-                ? cell
-                : number == Math.rint(number) && Math.abs(number) < 1e9
-                        ? String.format(Locale.ROOT, "%.0f", number)
-                        : cell.matches("[+-]?\\d+[.,]\\d+") ? cell.replace(',', '.') : Double.toString(number);
     }
 
     /** Returns the roaster's own name or number, the day and its running number, or the day and a letter. */

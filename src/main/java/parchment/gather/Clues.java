@@ -12,12 +12,17 @@ import java.util.regex.Pattern;
  * Holds what is known of the rest of a folder while one of its tables is read.
  *
  * @param recordings the curves, one for each batch that was recorded
+ * @param scale the scale of the folder where a list does not show its own: °F if the curves are in °F and the dates month/day
  */
-record Clues(List<Recorded> recordings) {
-    static final Clues NONE = new Clues(List.of());
+record Clues(List<Recorded> recordings, ListScale scale) {
+    static final Clues NONE = new Clues(List.of(), ListScale.UNKNOWN);
 
     Clues {
         recordings = List.copyOf(recordings);
+    }
+
+    Clues(List<Recorded> recordings) {
+        this(recordings, ListScale.UNKNOWN);
     }
 
     /**

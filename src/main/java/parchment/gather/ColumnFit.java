@@ -1,6 +1,7 @@
 package parchment.gather;
 
 import java.util.Locale;
+import java.util.Optional;
 import parchment.gather.ColumnClaim.UnitDoubt;
 
 /**
@@ -66,6 +67,10 @@ record ColumnFit(double score, String unit, UnitDoubt doubt, String reason) {
         if (degrees) {
             return new ColumnFit(0.6, "g", UnitDoubt.OPEN, "has a median of " + written(median) + ", grams or degrees");
         }
+        Optional<String> groups = MassGroups.of(column);
+        if (groups.isPresent()) {
+            return new ColumnFit(0.9, median >= 100 ? "g" : "kg", UnitDoubt.OPEN, groups.get());
+        }
         if (median >= 100) {
             boolean ounces = scale == ListScale.FAHRENHEIT && median < 1_000;
             return new ColumnFit(
@@ -81,7 +86,10 @@ record ColumnFit(double score, String unit, UnitDoubt doubt, String reason) {
                 unit,
                 doubt,
                 "has a median of " + written(median)
-                        + (doubt == UnitDoubt.OPEN ? " without a unit: kg or lb" : ", in a list with °C, so kg"));
+                        + (doubt == UnitDoubt.KNOWN
+                                ? ", in a list with °C, so kg"
+                                : " without a unit: kg or lb"
+                                        + (unit.equals("lb") ? "; lb goes with temperatures in °F" : "")));
     }
 
     private static ColumnFit share(ColumnValues column, ListMeaning meaning) {

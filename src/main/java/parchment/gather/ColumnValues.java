@@ -4,6 +4,7 @@ import java.util.Arrays;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
@@ -38,6 +39,7 @@ final class ColumnValues {
         this.decimal = table.sheet().decimal();
         this.numbers = new double[cells.size()];
         TreeMap<String, Integer> units = new TreeMap<>();
+        String[] own = new String[numbers.length];
         Set<String> different = new HashSet<>();
         int words = 0;
         for (int i = 0; i < numbers.length; i++) {
@@ -47,8 +49,10 @@ final class ColumnValues {
             if (form == CellForm.NUMBER) {
                 Optional<CellNumber> number = CellNumber.of(cells.get(i), decimal);
                 numbers[i] = number.map(CellNumber::value).orElse(Double.NaN);
-                number.filter(n -> !n.unit().isEmpty())
-                        .ifPresent(n -> units.merge(plainUnit(n.unit()), 1, Integer::sum));
+                own[i] = number.map(n -> plainUnit(n.unit())).orElse("");
+                if (!own[i].isEmpty()) {
+                    units.merge(own[i], 1, Integer::sum);
+                }
             }
             if (form != CellForm.BLANK) {
                 different.add(cells.get(i).toLowerCase(Locale.ROOT));
@@ -59,13 +63,42 @@ final class ColumnValues {
         wordCount = words;
         unit = statedUnit(heading)
                 .or(() -> units.entrySet().stream()
-                        .max(java.util.Map.Entry.comparingByValue())
-                        .filter(most -> 2 * most.getValue() > count(CellForm.NUMBER))
-                        .map(java.util.Map.Entry::getKey))
+                        .max(Map.Entry.comparingByValue())
+                        .filter(most -> 2 * alike(units, most.getKey()) > count(CellForm.NUMBER))
+                        .map(Map.Entry::getKey))
                 .orElse("");
+        convert(own);
         if (unit.equals("g") && Arrays.stream(numbers).allMatch(v -> Double.isNaN(v) || v < 50)) {
             thousands();
         }
+    }
+
+    /** Returns how many cells carry a unit that can be converted to the given one, itself among them. */
+    private static int alike(Map<String, Integer> units, String unit) {
+        return units.entrySet().stream()
+                .filter(each -> each.getKey().equals(unit)
+                        || CellUnit.between(each.getKey(), unit).isPresent())
+                .mapToInt(Map.Entry::getValue)
+                .sum();
+    }
+
+    /** One column may hold "4,5 kg" and "900 g": each is what its own unit says. */
+    private void convert(String[] own) {
+        for (int i = 0; i < numbers.length; i++) {
+            double written = numbers[i];
+            if (own[i] != null && !own[i].equals(unit)) {
+                numbers[i] = CellUnit.between(own[i], unit)
+                        .map(conversion -> conversion.of(written))
+                        .orElse(written);
+            }
+        }
+    }
+
+    /** Returns whether a row's number carries a unit of its own. */
+    boolean hasUnit(int row) {
+        return CellNumber.of(cells.get(row), decimal)
+                .filter(n -> !n.unit().isEmpty())
+                .isPresent();
     }
 
     static ColumnValues of(Table table, int place) {
@@ -101,7 +134,8 @@ final class ColumnValues {
         return header.written().contains("%") ? Optional.of("%") : Optional.empty();
     }
 
-    private static String plainUnit(String written) {
+    /** Returns a unit as the logbook writes it. */
+    static String plainUnit(String written) {
         String plain = written.toLowerCase(Locale.ROOT).replaceAll("[\\s.]", "");
         return switch (plain) {
             case "kg", "kgs", "kilo", "kilos" -> "kg";

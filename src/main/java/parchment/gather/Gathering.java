@@ -10,6 +10,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.stream.Stream;
+import parchment.sheet.Words;
 
 /**
  * Holds what a folder would become under certain answers: nothing is asked or written while it is worked out, so it can be worked out again when an answer is
@@ -54,6 +56,7 @@ record Gathering(
                 .filter(found -> !found.isRecording())
                 .map(StrangeFolder.Found::table)
                 .toList();
+        unknownDates(folder, questions);
         List<GatherStyle> styles = GatherStyles.of(recordings, questions);
         GatherDates dates = GatherDates.decide(styles, sheets, questions);
         Set<Double> odd = new TreeSet<>();
@@ -64,7 +67,8 @@ record Gathering(
         }
         List<GatheredBatch> curves = TabNames.of(recorded);
         GatherCups cups = new GatherCups(questions, dates);
-        Clues clues = new Clues(curves.stream().map(Gathering::recorded).toList());
+        Clues clues =
+                new Clues(curves.stream().map(Gathering::recorded).toList(), ListScale.ofFolder(curves, dates.asked()));
         GatherSheets lists = new GatherSheets(questions, dates, clues);
         GatherLots lots = new GatherLots(questions, dates, lists);
         GatherUpkeep upkeep = new GatherUpkeep(questions, dates, lists);
@@ -98,6 +102,26 @@ record Gathering(
                 zone,
                 questions,
                 summary);
+    }
+
+    /** Names what looks like a date and is none that is known: the first of each file, and how many files have such. */
+    private static void unknownDates(StrangeFolder folder, GatherQuestions questions) {
+        List<String> found = folder.tables().stream()
+                .map(StrangeFolder.Found::table)
+                .flatMap(table -> Stream.concat(table.above().stream(), table.rows().stream())
+                        .flatMap(List::stream)
+                        .flatMap(cell -> WrittenDay.unknown(cell).stream())
+                        .limit(1)
+                        .map(text ->
+                                Words.quote(text) + " in " + Source.of(table).shown()))
+                .toList();
+        if (!found.isEmpty()) {
+            questions.leaveOut(
+                    found.get(0) + " is no date that is known: the word is no month in a language that is read here."
+                            + (found.size() == 1
+                                    ? ""
+                                    : " So " + Words.count(found.size() - 1, "more file", "more files") + "."));
+        }
     }
 
     private static List<ListedBatch> listed(

@@ -34,6 +34,7 @@ final class GrownLogbook {
     private final List<String> takenOut = new ArrayList<>();
     private final List<String> kept = new ArrayList<>();
     private final Map<String, FileSum> written = new LinkedHashMap<>();
+    private boolean sameSources;
     private int added;
     private int renewed;
 
@@ -54,6 +55,8 @@ final class GrownLogbook {
     /** Adds it, and returns what was done, a sentence each. */
     List<String> add(Gathering gathering, StrangeFolder folder) throws IOException {
         GatheredBefore now = GatheredBefore.of(gathering, folder, written);
+        // The same files under other answers: what they gave before is no longer said by any of them.
+        sameSources = now.sources().equals(earlier.sources());
         Files.createDirectories(logbook.resolve(LogbookFiles.CURVES));
         Map<String, FileSum> fresh = GatherPlace.sums(made);
         // Curves come first: if this is stopped half way, the next run finds them as it would write them.
@@ -107,7 +110,10 @@ final class GrownLogbook {
             Optional<KeptRows> old = KeptRows.read(target, name);
             Optional<KeptRows> rows = KeptRows.read(newer, name);
             if (old.isPresent() && rows.isPresent()) {
-                String text = old.get().with(rows.get(), name).text();
+                KeptRows both = sameSources
+                        ? old.get().replaced(rows.get(), name)
+                        : old.get().with(rows.get(), name);
+                String text = both.text();
                 WholeFile.at(target).write(text);
                 written.put(name, FileSum.of(target));
                 renewed++;

@@ -97,12 +97,50 @@ record KeptRows(List<String> headings, List<Map<String, String>> rows) {
         List<String> all = new ArrayList<>(headings);
         Set<String> known = headings.stream().map(KeptRows::plain).collect(Collectors.toSet());
         newer.headings.stream().filter(heading -> known.add(plain(heading))).forEach(all::add);
+        Set<String> inAnotherUnit = headings.stream()
+                .map(KeptRows::plain)
+                .filter(heading ->
+                        newer.headings.stream().noneMatch(other -> plain(other).equals(heading)))
+                .filter(heading -> newer.headings.stream()
+                        .anyMatch(other -> heading.endsWith("]")
+                                && plain(other).endsWith("]")
+                                && bare(other).equals(bare(heading))))
+                .collect(Collectors.toSet());
         Map<String, Map<String, String>> merged = new LinkedHashMap<>();
         numbered(rows, name).forEach((key, row) -> merged.put(key, new LinkedHashMap<>(row)));
-        numbered(newer.rows, name)
-                .forEach((key, row) -> merged.computeIfAbsent(key, unused -> new LinkedHashMap<>())
-                        .putAll(row));
-        return new KeptRows(all, new ArrayList<>(merged.values()));
+        numbered(newer.rows, name).forEach((key, row) -> {
+            Map<String, String> kept = merged.computeIfAbsent(key, unused -> new LinkedHashMap<>());
+            kept.keySet().removeAll(inAnotherUnit);
+            kept.putAll(row);
+        });
+        return new KeptRows(all, new ArrayList<>(merged.values())).without(inAnotherUnit);
+    }
+
+    /** Returns this table as the same files give it under other answers: a newer row stands alone, and only rows that it lacks stay. */
+    KeptRows replaced(KeptRows newer, String name) {
+        Map<String, Map<String, String>> merged = new LinkedHashMap<>(numbered(rows, name));
+        merged.putAll(numbered(newer.rows, name));
+        List<String> all = new ArrayList<>(newer.headings);
+        Set<String> known = newer.headings.stream().map(KeptRows::plain).collect(Collectors.toSet());
+        Set<String> old = new LinkedHashSet<>();
+        headings.stream().filter(heading -> known.add(plain(heading))).forEach(heading -> {
+            all.add(heading);
+            old.add(plain(heading));
+        });
+        return new KeptRows(all, new ArrayList<>(merged.values())).without(old);
+    }
+
+    /** Returns this without those of the columns in which nothing stands any more. */
+    private KeptRows without(Set<String> columns) {
+        List<String> left = headings.stream()
+                .filter(heading -> !columns.contains(plain(heading))
+                        || rows.stream().anyMatch(row -> row.containsKey(plain(heading))))
+                .toList();
+        return new KeptRows(left, rows);
+    }
+
+    private static String bare(String heading) {
+        return plain(heading).replaceFirst("\\s*\\[[^\\]]*\\]$", "");
     }
 
     /** Returns rows by their keys; of rows with one key, such as two cups of a batch that nobody numbered, each is a row of its own. */

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import parchment.gather.ListColumn.Confidence;
 
@@ -50,16 +51,21 @@ record ListColumns(Table table, List<ListColumn> columns) {
         for (int i = 0; i < table.headings().size(); i++) {
             values.add(ColumnValues.of(table, i));
         }
-        ListScale scale = ListScale.of(values);
+        ListScale scale = ListScale.of(values, clues.scale());
         List<ColumnClaim> claims = new ArrayList<>();
         claims.addAll(BatchColumn.of(values, clues));
         claims.addAll(MassPairs.of(values, scale));
         claims.addAll(TimeOrder.of(values));
-        claims.addAll(RoastTimes.of(values));
+        List<ColumnClaim> times = RoastTimes.of(values);
+        claims.addAll(times);
         for (ColumnValues column : values) {
             claims.addAll(ColumnNames.of(column, scale));
         }
-        return new ListColumns(table, settle(values, claims)).withCoffee();
+        Set<Integer> clocks = times.stream()
+                .filter(claim -> claim.meaning() == ListMeaning.TIME_OF_DAY)
+                .map(ColumnClaim::place)
+                .collect(Collectors.toSet());
+        return new ListColumns(table, settle(values, DropRivals.without(claims, values, clocks))).withCoffee();
     }
 
     private static List<ListColumn> settle(List<ColumnValues> values, List<ColumnClaim> claims) {
@@ -108,11 +114,11 @@ record ListColumns(Table table, List<ListColumn> columns) {
         }
     }
 
-    /** In a list of roasts without a lot, where the coffee comes from is what was roasted. */
+    /** In a list of roasts without a lot, where the coffee comes from is what was roasted, or what stands under "What". */
     private ListColumns withCoffee() {
         boolean roasts = of(ListMeaning.ROASTED_MASS).isPresent()
                 || columns.stream().anyMatch(column -> column.meaning().mark().isPresent());
-        Optional<ListColumn> origin = of(ListMeaning.ORIGIN);
+        Optional<ListColumn> origin = of(ListMeaning.ORIGIN).or(this::whatWasRoasted);
         if (!roasts || origin.isEmpty() || of(ListMeaning.LOT).isPresent()) {
             return this;
         }
@@ -127,8 +133,16 @@ record ListColumns(Table table, List<ListColumn> columns) {
                         "",
                         column.reason() + "; no other column says which coffee was roasted",
                         Confidence.LIKELY,
-                        List.of(ListMeaning.ORIGIN)));
+                        List.of(column.meaning())));
         return new ListColumns(table, changed);
+    }
+
+    /** Roasts have no work beside them: "What", with few words that come again, is what was roasted. */
+    private Optional<ListColumn> whatWasRoasted() {
+        return of(ListMeaning.WORK).filter(column -> {
+            ColumnValues values = ColumnValues.of(table, column.place());
+            return values.mostly(CellForm.WORDS) && 2 * values.distinct() <= values.filled();
+        });
     }
 
     private static ListColumn column(

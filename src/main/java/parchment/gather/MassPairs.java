@@ -35,7 +35,9 @@ final class MassPairs {
 
     private static boolean canBeMass(ColumnValues column) {
         boolean unit = column.unit().isEmpty() || column.unit().matches("kg|g|lb|oz");
-        boolean other = !column.named().whole().isEmpty()
+        // A batch or a temperature is written in no unit of mass: "Roast oz" is what was weighed after the roast.
+        boolean other = column.unit().isEmpty()
+                && !column.named().whole().isEmpty()
                 && column.named().whole().stream()
                         .noneMatch(m -> m.kind() == ListMeaning.Kind.MASS || m == ListMeaning.LOT);
         return column.mostly(CellForm.NUMBER) && unit && !other && column.quantile(0) > 0;

@@ -135,8 +135,7 @@ record MeaningProposal(Meaning meaning, String reason) {
 
     private static boolean namedTemperature(StrangeColumn column) {
         Header header = Header.parse(column.heading());
-        return header.temperatureUnit().isPresent() && header.brackets() != Header.Brackets.NONE
-                || header.name().contains("temp");
+        return stated(column).isPresent() || header.name().contains("temp");
     }
 
     private static void temperatures(
@@ -211,9 +210,19 @@ record MeaningProposal(Meaning meaning, String reason) {
 
     private static Optional<Scale> stated(StrangeColumn column) {
         Header header = Header.parse(column.heading());
-        return header.brackets() == Header.Brackets.NONE
+        Optional<TemperatureUnit> unit =
+                header.brackets() == Header.Brackets.NONE ? unbracketed(column.heading()) : header.temperatureUnit();
+        return unit.map(scale -> new Scale(scale, "its heading has the unit"));
+    }
+
+    /** "Bean C", "°C Bohne" and "Temp °F" have their unit too; a lone letter counts at the end only, behind a word. */
+    private static Optional<TemperatureUnit> unbracketed(String heading) {
+        String small = heading.toLowerCase(Locale.ROOT).strip();
+        boolean celsius = small.matches("[°º]\\s?c\\b.*|.*[°º]\\s?c|.*\\p{L}{2}[ _]c|.*\\bcelsius\\b.*");
+        boolean fahrenheit = small.matches("[°º]\\s?f\\b.*|.*[°º]\\s?f|.*\\p{L}{2}[ _]f|.*\\bfahrenheit\\b.*");
+        return celsius == fahrenheit
                 ? Optional.empty()
-                : header.temperatureUnit().map(unit -> new Scale(unit, "its heading has the unit"));
+                : Optional.of(celsius ? TemperatureUnit.CELSIUS : TemperatureUnit.FAHRENHEIT);
     }
 
     private static Scale scale(StrangeColumn column) {

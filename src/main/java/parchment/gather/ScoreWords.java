@@ -8,12 +8,12 @@ import java.util.Optional;
 import java.util.regex.Pattern;
 
 /**
- * Knows the trade's general words on a sheet of scores in English, German, Spanish, Portuguese, Italian and French. The lists are common
+ * Knows the trade's general words on a sheet of scores in English, German, Spanish, Portuguese, Italian and French, and a few of Dutch. The lists are common
  * practice of the trade, from memory, no source; words are compared without accents, case and signs.
  */
 final class ScoreWords {
     private static final Pattern ATTRIBUTE =
-            words("acid\\w*|saure|saeure|sauerkeit|sweet\\w*|suss\\w*|suess\\w*|dul[cz]\\w+"
+            words("acid\\w*|zuur\\w*|zoet\\w*|saure|saeure|sauerkeit|sweet\\w*|suss\\w*|suess\\w*|dul[cz]\\w+"
                     + "|docura|dolc\\w+|douceur|sucrosite|body|korper|koerper|cuerpo|corpo|corps|mouthfeel|mundgefuhl|mundgefuehl|textur\\w*"
                     + "|aftertaste|finish|nachgeschmack|abgang|regusto|retrogusto|posgusto|postgusto|retrogosto|arriere gout|finale"
                     + "|balance|balanced|ausgewogen\\w*|equilib\\w+|harmon\\w+|overall|gesamt|gesamteindruck|eindruck|global\\w*|geral"
@@ -31,8 +31,9 @@ final class ScoreWords {
     private static final Pattern TOTAL =
             words("total|totale|sum|summe|gesamtpunkte|gesamtpunktzahl|gesamtsumme|suma|soma"
                     + "|somma|somme|final score|total score|punteggio totale|puntaje total|note totale|endpunktzahl");
-    private static final Pattern MEAN = words("average|averages|avg|mean|durchschnitt\\w*|mittel|mittelwert\\w*|schnitt"
-            + "|promedio\\w*|media|medie|moyenne\\w*|moy|panel|panel mean|valor medio|valore medio");
+    private static final Pattern MEAN =
+            words("average|averages|avg|mean|gemiddeld\\w*|durchschnitt\\w*|mittel|mittelwert\\w*|schnitt"
+                    + "|promedio\\w*|media|medie|moyenne\\w*|moy|panel|panel mean|valor medio|valore medio");
     private static final Map<ScorePart, Pattern> KEYS = new LinkedHashMap<>();
     private static final Pattern AGAINST = words(
             "temp|temperature?\\w*|temperatur\\w*|kg|g|lb|oz|mass|weight|gewicht\\w*|peso"
@@ -72,7 +73,7 @@ final class ScoreWords {
         KEYS.put(
                 ScorePart.BATCH,
                 words(
-                        "(batch|roast|charge|rostung|roestung|rostcharge|tueste|tostado|tostion|torra|tosta"
+                        "(batch|roast|brand|charge|rostung|roestung|rostcharge|tueste|tostado|tostion|torra|tosta"
                                 + "|tostatura|torrefaction|cuisson|bache|lote de tueste)( (no|nr|num|number|nummer|id|name|numero|n))?"
                                 + "|chargen ?(nr|nummer)|rostnummer|roest ?nr|rost ?nr|batches|no|nr|n|numero|nummer|number|id|batch lot"
                                 + "|(no|nr|numero|n) (de|da|di|del|della)? ?(tueste|torra|tostatura|torrefaction|charge|lote)"));

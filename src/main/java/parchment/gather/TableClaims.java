@@ -12,6 +12,7 @@ import parchment.gather.TableKind.What;
 /** Says how well a table fits to be a list of batches, of lots, of work on a machine, or a recording. */
 final class TableClaims {
     private static final int FEWEST_READINGS = 10;
+    private static final double MOST_ON_A_SCALE = 10;
     private static final int ROWS_LOOKED_AT = 2_000;
 
     private static final Set<ListMeaning> OF_ROASTS = Set.of(
@@ -82,6 +83,9 @@ final class TableClaims {
                 + (named && dated ? 0.2 : 0)
                 + Math.min(0.45, 0.15 * roasts)
                 - Math.min(0.3, 0.08 * lots);
+        if (roasts == 0 && isScale(columns)) {
+            return new TableKind(What.BATCHES, 0, "holds numbers of one scale and nothing of roasts");
+        }
         boolean any = named || dated && roasts >= 2;
         if (!any) {
             return new TableKind(What.BATCHES, 0, "names no batches");
@@ -91,6 +95,25 @@ final class TableClaims {
                         : named ? "has a column of batches" : "has a date for each row")
                 + (found.isEmpty() ? "" : " and columns of roasts: " + String.join(", ", found));
         return new TableKind(What.BATCHES, Math.max(0, Math.min(1, score)), reason);
+    }
+
+    /** Two or more columns of numbers from 0 to 10 that nobody weighs or measures, beside names, dates and notes only, are scores. */
+    private static boolean isScale(ListColumns columns) {
+        int scores = 0;
+        for (ListColumn column : columns.columns()) {
+            ColumnValues values = ColumnValues.of(columns.table(), column.place());
+            boolean scale = values.mostly(CellForm.NUMBER)
+                    && values.unit().isEmpty()
+                    && values.quantile(0) >= 0
+                    && values.quantile(1) <= MOST_ON_A_SCALE;
+            if (column.meaning() == ListMeaning.EXTRA && values.filled() > 0) {
+                if (!scale) {
+                    return false;
+                }
+                scores++;
+            }
+        }
+        return scores >= 2;
     }
 
     private static TableKind lots(ListColumns columns) {

@@ -38,6 +38,8 @@ record WrittenDay(
             "(?<![\\d:])(\\d{1,2}[:h]\\d{2}(?::\\d{2}(?:[.,]\\d+)?)?(?:\\s?[AaPp]\\.?[Mm]\\.?)?)(?![\\d:])");
     private static final Pattern FILE_CLOCK =
             Pattern.compile("^[T_ -]+(\\d{2})[-h_.]?(\\d{2})(?:[-m_.]?(\\d{2}))?(?!\\d)");
+    private static final Pattern LIKE_A_DATE = Pattern.compile(
+            "(?<![\\p{L}\\d])(?:\\p{L}{2,12},?\\s)?(?:\\d{1,2}\\.?[\\s-]\\p{L}{3,12}\\.?,?[\\s-]|\\p{L}{3,12}\\.?\\s\\d{1,2},?\\s)(?:19|20)\\d{2}(?!\\d)");
     private static final Map<String, Integer> MONTHS = months();
 
     /** Finds the first date in a text: a cell, a line, a file's name. */
@@ -92,6 +94,15 @@ record WrittenDay(
         return Optional.empty();
     }
 
+    /** Returns what looks like a date with a month's name, and is none that is known; empty if the text has a known date or none. */
+    static Optional<String> unknown(String text) {
+        if (find(text).isPresent()) {
+            return Optional.empty();
+        }
+        Matcher matcher = LIKE_A_DATE.matcher(text);
+        return matcher.find() ? Optional.of(matcher.group().strip()) : Optional.empty();
+    }
+
     /** Reads a cell that holds a date and perhaps a time, and nothing else. */
     static Optional<WrittenDay> ofCell(String cell) {
         return find(cell).filter(day -> {
@@ -100,7 +111,7 @@ record WrittenDay(
             rest = rest.replaceAll("(?i)[\\s,]|^\\s*T\\s*$|uhr|z$|[+-]\\d{2}:?\\d{2}$|^\\p{L}{2,10}\\.?,?$", "")
                     .replaceAll(
                             "(?i)^(mo|tu|we|th|fr|sa|su|di|mi|do|so|lu|ma|me|je|ve|lun|mar|mer|gio|ven|sab|dom"
-                                    + "|mie|jue|vie|seg|ter|qua|qui|sex|mon|tue|wed|thu|fri|sat|sun)\\p{L}*\\.?,?$",
+                                    + "|mie|jue|vie|seg|ter|qua|qui|sex|mon|tue|wed|thu|fri|sat|sun|ma|wo|vr|za|zo)\\p{L}*\\.?,?$",
                             "");
             return rest.isEmpty();
         });
@@ -179,14 +190,14 @@ record WrittenDay(
 
     private static Map<String, Integer> months() {
         String[] names = {
-            "january januar janner enero janeiro janvier gennaio jan ene janv gen",
-            "february februar febrero fevereiro fevrier febbraio feb febr fev fevr",
-            "march marz maerz marzo marco mars mar mrz mae",
+            "january januar janner enero janeiro janvier gennaio januari jan ene janv gen",
+            "february februar febrero fevereiro fevrier febbraio februari feb febr fev fevr",
+            "march marz maerz marzo marco mars maart mar mrz mrt mae",
             "april abril avril aprile apr abr avr",
-            "may mai mayo maio maggio mag",
+            "may mai mayo maio maggio mei mag",
             "june juni junio junho juin giugno jun giu",
             "july juli julio julho juillet luglio jul juil lug",
-            "august agosto aout aug ago",
+            "august agosto augustus aout aug ago",
             "september septiembre setiembre setembro septembre settembre sep sept set",
             "october oktober octubre outubro octobre ottobre oct okt out ott",
             "november noviembre novembro novembre nov",

@@ -301,4 +301,35 @@ class GrownFolderTest {
         assertTrue(read("cuppings.csv").contains("Ana,1,,,7,6,7.5,"), read("cuppings.csv"));
         assertTrue(read("cuppings.csv").contains("Ana,1,,,7.5,6.5,7,"), read("cuppings.csv"));
     }
+
+    @Test
+    void anotherUnitAnsweredForTheSameFilesReplacesTheOldColumn() throws IOException {
+        Path answers = logbook.resolve(GatherWriter.ANSWERS);
+        Files.writeString(
+                answers,
+                Files.readString(answers)
+                        .replaceFirst("sheet\\.a\\.column\\.4=.*", "sheet.a.column.4=green mass [lb]")
+                        .replaceFirst("sheet\\.a\\.column\\.3=.*", "sheet.a.column.3=operator"));
+        again();
+        String headings = read("batches.csv").lines().findFirst().orElseThrow();
+        assertTrue(headings.contains("green mass [lb]"), headings);
+        assertFalse(headings.contains("green mass [kg]"), headings);
+        assertTrue(headings.contains("operator"), headings);
+        assertFalse(headings.contains("lot"), headings);
+    }
+
+    @Test
+    void anotherUnitAnsweredForAGrownFolderReplacesTheOldOneAndARowThatIsGoneKeepsIts() throws IOException {
+        Path answers = logbook.resolve(GatherWriter.ANSWERS);
+        Files.writeString(
+                answers,
+                Files.readString(answers)
+                        .replaceFirst("sheet\\.a\\.column\\.4=.*", "sheet.a.column.4=green mass [lb]"));
+        recording("batch 3", 205);
+        list("1,2031-03-04,kela,5", "2,2031-03-05,kela,5", "3,2031-03-06,Ida,5");
+        again();
+        String headings = read("batches.csv").lines().findFirst().orElseThrow();
+        assertTrue(headings.contains("green mass [lb]"), headings);
+        assertFalse(headings.contains("green mass [kg]"), headings);
+    }
 }

@@ -335,4 +335,22 @@ class MeaningProposalTest {
                 meanings(minutes(60), even("a", 90, 200, 60), even("BEANS", 120, 250, 60))
                         .get(2));
     }
+
+    @ParameterizedTest
+    @CsvSource({
+        "Bohne °C,°C,its heading has the unit",
+        "°C Bohne,°C,its heading has the unit",
+        "Bean C,°C,its heading has the unit",
+        "Temp (F),°F,its heading has the unit",
+        "Bean °F,°F,its heading has the unit",
+        "Bean,°C,the unit is not written; values up to 213 fit a drop in °C and too few for °F",
+        "BeanC,°C,the unit is not written; values up to 213 fit a drop in °C and too few for °F",
+        "C bean,°C,the unit is not written; values up to 213 fit a drop in °C and too few for °F"
+    })
+    void aUnitWithoutBracketsIsRead(String heading, String unit, String reason) {
+        MeaningProposal proposal = proposals(even("time [s]", 0, 600, 60), even(heading, 80, 215, 60))
+                .get(1);
+        assertEquals("bean temperature [" + unit + "]", proposal.meaning().toString());
+        assertTrue(proposal.reason().replace(",", "").endsWith(reason), proposal.reason());
+    }
 }

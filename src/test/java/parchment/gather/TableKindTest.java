@@ -84,4 +84,18 @@ class TableKindTest {
                 TableKind.of(table, Clues.NONE, List.of(new TableKind(What.SCORES, score, "has scores")))
                         .what());
     }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '!',
+            value = {
+                "brand|datum|brrp|grrp!1|2031-06-01|7.5|8!2|2031-06-01|10|8!3|2031-06-02|6.5|7!NOTHING",
+                "Batch|datum|brrp|grrp!1|2031-06-01|7.5|8!2|2031-06-01|11|8!3|2031-06-02|6.5|7!BATCHES",
+                "Batch|datum|brrp|Green kg!1|2031-06-01|7.5|8!2|2031-06-01|10|8!3|2031-06-02|6.5|7!BATCHES",
+                "Batch|datum|brrp|grrp!1|2031-06-01|7.5|a!2|2031-06-01|10|b!3|2031-06-02|6.5|c!BATCHES"
+            })
+    void numbersOfOneScaleBesideNamesAndDatesAreNoListOfBatches(
+            String head, String one, String two, String three, What what) {
+        assertEquals(what, kind(head, one, two, three).what());
+    }
 }

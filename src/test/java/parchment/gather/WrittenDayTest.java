@@ -26,6 +26,7 @@ class WrittenDayTest {
                 "1 June 2031",
                 "1. Juni 2031",
                 "1 juin 2031",
+                "zo 1 juni 2031",
                 "1er juin 2031",
                 "1 de junio de 2031",
                 "1 de junho de 2031",
@@ -124,5 +125,44 @@ class WrittenDayTest {
     @ValueSource(strings = {"Batch 101 of 1.6.2031", "2031-06-01 burnt", "1.6.2031 and 2.6.2031"})
     void aCellWithMoreThanADateIsWords(String written) {
         assertEquals(CellForm.WORDS, CellForm.of(written));
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "1 januari 2031,1",
+        "1 februari 2031,2",
+        "zondag 2 maart 2031,3",
+        "1 april 2031,4",
+        "1 mei 2031,5",
+        "1 juni 2031,6",
+        "1 juli 2031,7",
+        "1 augustus 2031,8",
+        "1 september 2031,9",
+        "1 oktober 2031,10",
+        "1 november 2031,11",
+        "1 december 2031,12"
+    })
+    void readsTheMonthsOfDutch(String written, int month) {
+        assertEquals(
+                Optional.of(month),
+                WrittenDay.find(written)
+                        .flatMap(day -> day.on(DateOrder.ISO_ONLY))
+                        .map(LocalDate::getMonthValue));
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "niedziela 2 marca 2031|niedziela 2 marca 2031",
+                "Roasted 2. marca 2031, drum|Roasted 2. marca 2031",
+                "marca 2, 2031|marca 2, 2031",
+                "zondag 2 maart 2031|",
+                "2 bags of 2031|",
+                "2031-03-02|",
+                "Batch 1234|"
+            })
+    void aDateWithAnUnknownWordIsNamed(String text, String expected) {
+        assertEquals(Optional.ofNullable(expected), WrittenDay.unknown(text));
     }
 }
