@@ -102,6 +102,7 @@ final class BatchRows {
         Optional<LocalDate> day = Optional.empty();
         Optional<LocalTime> time = Optional.empty();
         double development = Double.NaN;
+        boolean unread = false;
         for (ListColumn column : columns.columns()) {
             String cell = row.get(column.place()).strip();
             if (CellForm.of(cell) == CellForm.BLANK) {
@@ -113,6 +114,7 @@ final class BatchRows {
                 }
                 case DATE, ROASTED_AT -> {
                     Optional<LocalDateTime> at = instant(cell, column, line);
+                    unread |= at.isEmpty();
                     day = day.or(() -> at.map(LocalDateTime::toLocalDate));
                     if (column.meaning() == ListMeaning.ROASTED_AT && hasClock(cell, column)) {
                         time = at.map(LocalDateTime::toLocalTime);
@@ -130,11 +132,15 @@ final class BatchRows {
                 default -> put(written, column, cell);
             }
         }
-        if (day.isEmpty() && daysCarried && lastDay != null) {
+        if (day.isEmpty() && unread) {
+            // Somebody wrote another day here, so neither this row nor the blank ones below it are of the day above.
+            lastDay = null;
+        } else if (day.isEmpty() && daysCarried && lastDay != null) {
             day = Optional.of(lastDay);
             carried++;
+        } else {
+            lastDay = day.orElse(lastDay);
         }
-        lastDay = day.orElse(lastDay);
         developed(marks, development);
         Optional<LocalDate> on = day;
         Optional<LocalDateTime> at = time.flatMap(clock -> on.map(date -> date.atTime(clock)));
@@ -166,7 +172,7 @@ final class BatchRows {
         }
         if (at.isEmpty()) {
             told.add("Line " + line + ": " + Words.quote(cell) + " under " + Words.quote(column.heading())
-                    + " is no date that can be read.");
+                    + " is no date that can be read" + (daysCarried ? ", so the row stays without one." : "."));
         }
         return at;
     }
