@@ -103,15 +103,16 @@ record JoinAnswers(List<Join> all, List<Join> joined, List<Join> apart) {
         if (roast == null) {
             return Optional.empty();
         }
-        boolean same = evident != null && evident.roast() == roast;
-        List<Clue> clues =
-                new ArrayList<>(same ? evident.clues() : JoinEvidence.of(JoinEvidence.Curve.of(curve), roast));
+        Optional<Join> same = Optional.ofNullable(evident).filter(join -> join.roast() == roast);
+        List<Clue> clues = new ArrayList<>(
+                same.map(Join::clues).orElseGet(() -> JoinEvidence.of(JoinEvidence.Curve.of(curve), roast)));
         if (clues.isEmpty() || clues.stream().anyMatch(Clue::against)) {
             return Optional.empty();
         }
         clues.add(new Clue(Clue.Kind.BEFORE, 0, "as before"));
-        return Optional.of(new Join(
-                curve, roast, same ? evident.sure() : Join.Sure.DOUBTFUL, clues, same ? evident.otherwise() : ""));
+        Join.Sure sure = same.map(Join::sure).orElse(Join.Sure.DOUBTFUL);
+        return Optional.of(
+                new Join(curve, roast, sure, clues, same.map(Join::otherwise).orElse("")));
     }
 
     static String key(GatheredBatch curve) {
