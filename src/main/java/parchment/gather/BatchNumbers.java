@@ -31,6 +31,9 @@ final class BatchNumbers {
     private static final Pattern TIME_AFTER_DATE =
             Pattern.compile("\\u0000[T_\\s.-]*\\d{2}[-_.h]?\\d{2}(?:[-_.m]?\\d{2})?(?!\\d)");
 
+    private static final Pattern NUMBERED = Pattern.compile(
+            "(?iu)(?:#|№|(?<!\\p{L})(?:n[°º]|no\\.?|nr\\.?|num|number|nummer|n[uú]mero))[\\s:._-]*(\\d{1,8})(?![\\d:.,])");
+
     private static final Pattern NUMBER = Pattern.compile("\\d+");
 
     private BatchNumbers() {}
@@ -103,6 +106,25 @@ final class BatchNumbers {
                 .flatMap(cell -> Stream.of(cell, plain(cell)))
                 .forEach(cells::add));
         return cells;
+    }
+
+    /** Returns whether a name stands among cells, as words of its own; a bare number only behind a sign or a word for a number. */
+    static boolean hold(List<String> cells, String name) {
+        String plain = words(name);
+        if (plain.length() < 2 || cells.stream().allMatch(String::isBlank)) {
+            return false;
+        }
+        if (name.matches("\\d+")) {
+            return cells.stream()
+                    .map(cell -> NUMBERED.matcher(withoutDates(cell)))
+                    .anyMatch(match -> match.find() && plain(match.group(1)).equals(plain));
+        }
+        return cells.stream().anyMatch(cell -> (" " + words(cell) + " ").contains(" " + plain + " "));
+    }
+
+    /** Returns a text in small letters, with one blank between its words and numbers, which have no zeros in front. */
+    static String words(String text) {
+        return plain(text).replaceAll("[^\\p{L}\\p{N}]+", " ").strip();
     }
 
     private static String withoutDates(String text) {

@@ -117,7 +117,7 @@ final class BatchRows {
         Optional<LocalDate> day = Optional.empty();
         Optional<LocalTime> time = Optional.empty();
         double development = Double.NaN;
-        boolean slip = false;
+        boolean unread = false;
         for (ListColumn column : columns.columns()) {
             String cell = row.get(column.place()).strip();
             if (CellForm.of(cell) == CellForm.BLANK) {
@@ -134,9 +134,10 @@ final class BatchRows {
                                 + " is a year or more from the rows around it, which are of " + otherYear.get()
                                 + ": its day is left open.");
                         notes.add("day written as " + cell);
-                        slip = true;
+                        unread = true;
                         continue;
                     }
+                    unread |= at.isEmpty();
                     day = day.or(() -> at.map(LocalDateTime::toLocalDate));
                     if (column.meaning() == ListMeaning.ROASTED_AT && hasClock(cell, column)) {
                         time = at.map(LocalDateTime::toLocalTime);
@@ -161,11 +162,15 @@ final class BatchRows {
                 default -> put(written, column, cell);
             }
         }
-        if (day.isEmpty() && !slip && daysCarried && lastDay != null) {
+        if (day.isEmpty() && unread) {
+            // Somebody wrote another day here, so neither this row nor the blank ones below it are of the day above.
+            lastDay = null;
+        } else if (day.isEmpty() && daysCarried && lastDay != null) {
             day = Optional.of(lastDay);
             carried++;
+        } else {
+            lastDay = day.orElse(lastDay);
         }
-        lastDay = day.orElse(lastDay);
         developed(marks, development);
         Optional<LocalDate> on = day;
         Optional<LocalDateTime> at = time.flatMap(clock -> on.map(date -> date.atTime(clock)));
@@ -201,7 +206,7 @@ final class BatchRows {
         Optional<LocalDateTime> at = instant(cell);
         if (at.isEmpty()) {
             told.add("Line " + line + ": " + Words.quote(cell) + " under " + Words.quote(column.heading())
-                    + " is no date that can be read.");
+                    + " is no date that can be read" + (daysCarried ? ", so the row stays without one." : "."));
         }
         return at;
     }

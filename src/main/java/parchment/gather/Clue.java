@@ -13,12 +13,20 @@ record Clue(Kind kind, int points, String words) {
         NAME,
         /** The date and time of the charge. */
         TIME,
+        /** A time of the charge that is some minutes off. */
+        NEAR_TIME,
         /** The day alone. */
         DAY,
+        /** A machine, a lot or a person that both name. */
+        WORD,
         /** The place in the order of the day. */
         ORDER,
+        /** The place in the order of the day, where every drop of the day fits too. */
+        ORDER_WITH_DROPS,
         /** Times of marks, and how long the recording is. */
-        LENGTH;
+        LENGTH,
+        /** That an earlier gathering put them together. */
+        BEFORE;
 
         /** Returns whether this alone can tell one batch of a day from another. */
         boolean identifies() {

@@ -39,14 +39,19 @@ final class DayOrder {
             List<Integer> listed = new ArrayList<>(ofList);
             listed.sort(Comparator.comparing(
                     r -> roasts.get(r).roastedAt().map(Object::toString).orElse("~")));
+            boolean drops = IntStream.range(0, inOrder.size())
+                    .allMatch(i ->
+                            JoinEvidence.dropsApart(curves.get(inOrder.get(i)).batch(), roasts.get(listed.get(i)))
+                                    <= JoinEvidence.SAME_LENGTH_SECONDS);
             for (int i = 0; i < inOrder.size(); i++) {
                 int place = i + 1;
                 clues.get(inOrder.get(i))
                         .computeIfAbsent(listed.get(i), r -> new ArrayList<>())
                         .add(new Clue(
-                                Clue.Kind.ORDER,
+                                drops ? Clue.Kind.ORDER_WITH_DROPS : Clue.Kind.ORDER,
                                 JoinEvidence.SAME_PLACE,
-                                "it is number " + place + " of " + listed.size() + " on " + day + " in both"));
+                                "it is number " + place + " of " + listed.size() + " on " + day + " in both"
+                                        + (drops ? ", and every drop of that day fits so" : "")));
             }
         });
     }

@@ -135,7 +135,15 @@ final class GatherPlace {
         Path name = to.toAbsolutePath().normalize().getFileName();
         Logbook.Provenance provenance = GatherProvenance.of(gather.folder().path(), GatherFiles.DEEPEST);
         new GatherWriter(folder, provenance)
-                .write(name == null ? "logbook" : name.toString(), gathering, gather.text() + "\n");
+                .write(
+                        name == null ? "logbook" : name.toString(),
+                        gathering,
+                        gather.text() + "\n" + allJoins(gathering));
+    }
+
+    private static String allJoins(Gathering gathering) {
+        List<String> lines = GatherWords.allJoins(gathering);
+        return lines.isEmpty() ? "" : "\nAll joins\n\n" + String.join("\n", lines) + "\n";
     }
 
     /** Returns the sums of all files of a folder, by their places in it. */

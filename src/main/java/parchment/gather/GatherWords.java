@@ -2,6 +2,7 @@ package parchment.gather;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.stream.Stream;
 import parchment.display.Report;
 import parchment.sheet.Words;
@@ -43,6 +44,11 @@ final class GatherWords {
         some(gathering, Join.Sure.DOUBTFUL, DOUBTFUL_SHOWN, lines);
         some(gathering, Join.Sure.LIKELY, LIKELY_SHOWN, lines);
         some(gathering, Join.Sure.CERTAIN, CERTAIN_SHOWN, lines);
+        if (gathering.joins().size()
+                > lines.stream().filter(line -> line.startsWith("  ")).count()) {
+            lines.add("All joins are in " + GatherWriter.REPORT
+                    + " of the new logbook, each with how sure it is and why.");
+        }
         List<Join> joined = gathering.joins().stream()
                 .filter(join -> !gathering.apart().contains(join))
                 .toList();
@@ -69,11 +75,7 @@ final class GatherWords {
         if (all.isEmpty()) {
             return;
         }
-        String kind = switch (sure) {
-            case DOUBTFUL -> "doubtful: please look";
-            case LIKELY -> "likely";
-            case CERTAIN -> "certain";
-        };
+        String kind = kind(sure) + (sure == Join.Sure.DOUBTFUL ? ": please look" : "");
         lines.add(Words.count(all.size(), "recording", "recordings") + " joined to a row of the lists, " + kind
                 + (all.size() > shown ? ", such as" : "") + ":");
         all.stream()
@@ -87,6 +89,18 @@ final class GatherWords {
                 + ", because " + join.because() + (join.but().isEmpty() ? "" : "; but " + join.but())
                 + (apart ? "; kept apart" : "")
                 + (join.sure() == Join.Sure.DOUBTFUL ? " (" + JoinAnswers.key(join.curve()) + ")" : "") + ".";
+    }
+
+    /** Returns every join in a line of its own, with how sure it is and why. */
+    static List<String> allJoins(Gathering gathering) {
+        return gathering.joins().stream()
+                .map(join ->
+                        kind(join.sure()) + ": " + line(join, gathering.apart().contains(join)))
+                .toList();
+    }
+
+    private static String kind(Join.Sure sure) {
+        return sure.name().toLowerCase(Locale.ROOT);
     }
 
     private static void without(String one, String many, Stream<String> names, List<String> lines) {

@@ -1,5 +1,6 @@
 package parchment.gather;
 
+import java.time.Duration;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.util.Collections;
@@ -88,6 +89,12 @@ record GatheredBatch(
         Map<String, String> all = new LinkedHashMap<>(written);
         all.put(heading, value);
         return new GatheredBatch(name, part, roastedAt, day, recording, zero, from, to, marks, all, notes);
+    }
+
+    /** Returns the batch with the time of its charge moved. */
+    GatheredBatch moved(Duration by) {
+        return new GatheredBatch(
+                name, part, roastedAt.map(at -> at.plus(by)), day, recording, zero, from, to, marks, written, notes);
     }
 
     /** Returns the batch with other marks. */

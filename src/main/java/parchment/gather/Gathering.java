@@ -65,16 +65,18 @@ record Gathering(
             odd.addAll(style.odd().keySet());
             recorded.addAll(new GatherRecordings(questions, style).gather(dates));
         }
-        List<GatheredBatch> curves = TabNames.of(recorded);
+        List<GatheredBatch> found = TabNames.of(recorded);
         GatherCups cups = new GatherCups(questions, dates);
         Clues clues =
-                new Clues(curves.stream().map(Gathering::recorded).toList(), ListScale.ofFolder(curves, dates.asked()));
+                new Clues(found.stream().map(Gathering::recorded).toList(), ListScale.ofFolder(found, dates.asked()));
         GatherSheets lists = new GatherSheets(questions, dates, clues);
         GatherLots lots = new GatherLots(questions, dates, lists);
         GatherUpkeep upkeep = new GatherUpkeep(questions, dates, lists);
-        List<ListedBatch> listed = listed(
-                GatherStyles.letters(sheets, questions, folder.path()), curves, lists, dates, cups, lots, upkeep);
-        List<ListedRoast> roasts = JoinedBatches.roasts(listed);
+        List<ListedBatch> listed =
+                listed(GatherStyles.letters(sheets, questions, folder.path()), found, lists, dates, cups, lots, upkeep);
+        JoinClocks clocks = JoinClocks.of(found, JoinedBatches.roasts(listed), questions);
+        List<GatheredBatch> curves = clocks.curves();
+        List<ListedRoast> roasts = clocks.roasts();
         JoinAnswers joined = JoinAnswers.of(curves, roasts, earlierNames, questions);
         JoinedBatches named = new JoinedBatches(questions);
         List<GatheredBatch> batches = named.of(curves, roasts, joined.joined(), earlierNames);

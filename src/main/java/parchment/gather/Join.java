@@ -45,7 +45,8 @@ record Join(GatheredBatch curve, ListedRoast roast, Sure sure, List<Clue> clues,
         return clues.stream()
                 .filter(clue -> clue.against() == against)
                 // Where a name or a time tells, the place in the day adds nothing.
-                .filter(clue -> clue.kind() != Clue.Kind.ORDER || !identified)
+                .filter(clue ->
+                        !identified || clue.kind() != Clue.Kind.ORDER && clue.kind() != Clue.Kind.ORDER_WITH_DROPS)
                 .map(Clue::words)
                 .collect(Collectors.joining(", "));
     }

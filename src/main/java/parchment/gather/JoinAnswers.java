@@ -1,7 +1,9 @@
 package parchment.gather;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
+import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -36,10 +38,15 @@ record JoinAnswers(List<Join> all, List<Join> joined, List<Join> apart) {
         List<Join> told = new ArrayList<>();
         List<GatheredBatch> free = new ArrayList<>();
         List<ListedRoast> left = new ArrayList<>(roasts);
+        Map<GatheredBatch, Join> evident = new IdentityHashMap<>();
+        if (!earlier.isEmpty()) {
+            Joins.of(curves, roasts).forEach(join -> evident.put(join.curve(), join));
+        }
         for (GatheredBatch curve : curves) {
             String key = key(curve);
             if (!questions.has(key)) {
-                Optional<Join> before = before(curve, byName.get(earlier.getOrDefault(curve.origin(), "")));
+                Optional<Join> before =
+                        before(curve, byName.get(earlier.getOrDefault(curve.origin(), "")), evident.get(curve));
                 before.ifPresent(join -> {
                     byName.remove(join.roast().shown());
                     left.removeIf(other -> other == join.roast());
@@ -75,6 +82,7 @@ record JoinAnswers(List<Join> all, List<Join> joined, List<Join> apart) {
         List<Join> found = Joins.of(free, left);
         List<Join> all = new ArrayList<>(found);
         all.addAll(told);
+        all.sort(Comparator.comparing(Join::sure));
         List<Join> joined = new ArrayList<>(told);
         List<Join> apart = new ArrayList<>();
         List<Join> doubtful =
@@ -90,15 +98,21 @@ record JoinAnswers(List<Join> all, List<Join> joined, List<Join> apart) {
         return new JoinAnswers(all, joined, apart);
     }
 
-    /** Returns the join of an earlier gathering, if nothing speaks against it now. */
-    private static Optional<Join> before(GatheredBatch curve, @Nullable ListedRoast roast) {
+    /** Returns the join of an earlier gathering, if nothing speaks against it now; it is as sure as the evidence makes it. */
+    private static Optional<Join> before(GatheredBatch curve, @Nullable ListedRoast roast, @Nullable Join evident) {
         if (roast == null) {
             return Optional.empty();
         }
-        List<Clue> clues = JoinEvidence.of(JoinEvidence.Curve.of(curve), roast);
-        return clues.isEmpty() || clues.stream().anyMatch(Clue::against)
-                ? Optional.empty()
-                : Optional.of(new Join(curve, roast, Join.Sure.CERTAIN, clues, ""));
+        Optional<Join> same = Optional.ofNullable(evident).filter(join -> join.roast() == roast);
+        List<Clue> clues = new ArrayList<>(
+                same.map(Join::clues).orElseGet(() -> JoinEvidence.of(JoinEvidence.Curve.of(curve), roast)));
+        if (clues.isEmpty() || clues.stream().anyMatch(Clue::against)) {
+            return Optional.empty();
+        }
+        clues.add(new Clue(Clue.Kind.BEFORE, 0, "as before"));
+        Join.Sure sure = same.map(Join::sure).orElse(Join.Sure.DOUBTFUL);
+        return Optional.of(
+                new Join(curve, roast, sure, clues, same.map(Join::otherwise).orElse("")));
     }
 
     static String key(GatheredBatch curve) {
@@ -128,10 +142,11 @@ record JoinAnswers(List<Join> all, List<Join> joined, List<Join> apart) {
                 "joins.doubtful",
                 Words.count(doubtful.size(), "join is", "joins are") + " doubtful, the first of them "
                         + Words.quote(first.curve().name()) + " with "
-                        + Words.quote(first.roast().shown()) + "; "
-                        + named
-                        + " of them have a name or number in common. Put these together? Each can be answered alone with its key, such as "
-                        + key(first.curve()),
+                        + Words.quote(first.roast().shown())
+                        + ". Yes puts together the " + named + " that have a name or number in common and keeps "
+                        + (doubtful.size() - named) + " apart; no keeps all " + doubtful.size()
+                        + " apart. Those kept apart become a batch of the recording and another of the row. Each can be answered alone with its key, such as "
+                        + key(first.curve()) + ". Put them together?",
                 "yes",
                 doubtful.size());
     }

@@ -32,6 +32,8 @@ final class JoinEvidence {
     static final int OTHER_DAY = -5;
     static final int SAME_PLACE = 2;
     static final int SAME_LENGTH = 2;
+    static final int SAME_WORD = 2;
+    static final int OTHER_WORD = -4;
     static final int TOO_SHORT = -3;
 
     static final long CLOSE_SECONDS = 300;
@@ -67,7 +69,7 @@ final class JoinEvidence {
     /** Returns the clues, the heaviest kind first; none if nothing connects the two. */
     static List<Clue> of(Curve curve, ListedRoast roast) {
         List<Clue> clues = new ArrayList<>();
-        name(curve, roast.name()).ifPresent(clues::add);
+        name(curve, roast.name()).or(() -> numberOfDay(curve, roast)).ifPresent(clues::add);
         time(curve, roast).ifPresent(clues::add);
         if (clues.stream().anyMatch(clue -> !clue.against())) {
             length(curve.batch(), roast.marks()).ifPresent(clues::add);
@@ -99,7 +101,36 @@ final class JoinEvidence {
         if (curve.titles().isEmpty() && curve.cells().contains(plain)) {
             return named(NUMBER_AFTER_WORD, "its first lines hold " + Words.quote(name));
         }
-        return inFileName(curve, own, plain);
+        return inFileName(curve, own, plain).or(() -> inFirstLines(curve, name));
+    }
+
+    /** A name that stands in the first lines is a clue whatever word stands before it; a bare number only behind a sign for a number. */
+    private static Optional<Clue> inFirstLines(Curve curve, String name) {
+        boolean holds = curve.batch().recording().stream()
+                .flatMap(recording -> recording.file().above().stream())
+                .anyMatch(cells -> BatchNumbers.hold(cells, name));
+        return holds
+                ? named(
+                        name.matches(".*\\p{L}.*") && name.matches(".*\\d.*") ? ONLY_NUMBER : ONE_OF_THE_NUMBERS,
+                        "its first lines hold " + Words.quote(name))
+                : Optional.empty();
+    }
+
+    /** A number that begins again every day tells among the recordings of its day. */
+    private static Optional<Clue> numberOfDay(Curve curve, ListedRoast roast) {
+        Optional<String> running = roast.numberOfDay();
+        if (running.isEmpty() || curve.day().isEmpty() || !curve.day().equals(roast.day())) {
+            return Optional.empty();
+        }
+        String plain = BatchNumbers.plain(running.get());
+        if (curve.titles().stream().anyMatch(title -> BatchNumbers.plain(title).equals(plain))) {
+            return named(NUMBER_AFTER_WORD, "its first lines name batch " + running.get() + " of the day");
+        }
+        return curve.afterWord().map(BatchNumbers::plain).equals(Optional.of(plain))
+                ? named(
+                        NUMBER_AFTER_WORD,
+                        "its file " + Words.quote(curve.batch().name()) + " has the number " + plain + " of the day")
+                : Optional.empty();
     }
 
     private static Optional<Clue> inFileName(Curve curve, String own, String plain) {
@@ -145,7 +176,7 @@ final class JoinEvidence {
             }
             if (apart <= NEAR_SECONDS) {
                 return Optional.of(new Clue(
-                        Clue.Kind.TIME,
+                        Clue.Kind.NEAR_TIME,
                         NEAR + SAME_DAY,
                         "both were charged on " + at.get().toLocalDate() + ", " + minutes(apart) + " apart"));
             }
@@ -183,7 +214,6 @@ final class JoinEvidence {
         if (drop == null || batch.recording().isEmpty()) {
             return Optional.empty();
         }
-        double typed = batch.marks().getOrDefault(MarkKind.DROP, Double.NaN);
         double ends = batch.lastSecond();
         if (drop > ends + MISSING_SECONDS) {
             return Optional.of(new Clue(
@@ -192,9 +222,33 @@ final class JoinEvidence {
                     "it ends " + Elapsed.seconds(ends) + " after the charge and the list has the drop at "
                             + Elapsed.seconds(drop)));
         }
-        double seen = Double.isNaN(typed) ? batch.hottestSecond() : typed;
-        return Math.abs(seen - drop) <= SAME_LENGTH_SECONDS
+        return Math.abs(dropSeen(batch) - drop) <= SAME_LENGTH_SECONDS
                 ? Optional.of(new Clue(Clue.Kind.LENGTH, SAME_LENGTH, "the drop fits, at " + Elapsed.seconds(drop)))
                 : Optional.empty();
+    }
+
+    /** Returns the drop of a recording in seconds since the charge: as typed, else where the beans were hottest. */
+    static double dropSeen(GatheredBatch batch) {
+        double typed = batch.marks().getOrDefault(MarkKind.DROP, Double.NaN);
+        return Double.isNaN(typed) ? batch.hottestSecond() : typed;
+    }
+
+    /** Returns how far the drops of a recording and of a row are apart, in seconds; NaN if one has none. */
+    static double dropsApart(GatheredBatch batch, ListedRoast roast) {
+        Double drop = roast.marks().get(MarkKind.DROP);
+        return drop == null || batch.recording().isEmpty() ? Double.NaN : Math.abs(dropSeen(batch) - drop);
+    }
+
+    /** Returns how well names and drops of a recording and a row agree, whatever their clocks say: above 0 if they do, below 0 if they differ. */
+    static int agreement(Curve curve, ListedRoast roast) {
+        double apart = dropsApart(curve.batch(), roast);
+        int drops = Double.isNaN(apart) ? 0 : apart <= SAME_LENGTH_SECONDS ? 1 : -1;
+        boolean same = name(curve, roast.name())
+                .or(() -> numberOfDay(curve, roast))
+                .filter(clue -> clue.points() >= ONLY_NUMBER)
+                .isPresent();
+        boolean other =
+                !same && roast.numberOfDay().isPresent() && curve.afterWord().isPresent();
+        return drops + (same ? 1 : other ? -1 : 0);
     }
 }

@@ -1,5 +1,7 @@
 package parchment.gather;
 
+import java.time.Duration;
+import java.time.LocalDateTime;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -46,6 +48,7 @@ final class Joins {
             }
             clues.add(row);
         }
+        new WordClues(curves, roasts).addTo(clues);
         new DayOrder(curves, roasts).addTo(clues);
     }
 
@@ -61,6 +64,15 @@ final class Joins {
         }
         all.sort(Comparator.comparing(Join::sure));
         return all;
+    }
+
+    /** Returns what counts for how sure a join is: the place in the day alone does not. */
+    private int sure(int curve, int row) {
+        int sum = clues.get(curve).getOrDefault(row, List.of()).stream()
+                .filter(clue -> clue.kind() != Clue.Kind.ORDER)
+                .mapToInt(Clue::points)
+                .sum();
+        return Math.max(sum, 0);
     }
 
     private int points(int curve, int row) {
@@ -125,13 +137,13 @@ final class Joins {
 
     private Join join(int curve, int row) {
         List<Clue> found = clues.get(curve).getOrDefault(row, List.of());
-        int points = points(curve, row);
+        int points = sure(curve, row);
         int margin = points;
         String otherwise = "";
         for (int r : clues.get(curve).keySet()) {
-            if (r != row && points(curve, r) > 0) {
-                int swap = curveOf[r] < 0 ? 0 : points(curveOf[r], r) - points(curveOf[r], row);
-                int less = points - points(curve, r) + swap;
+            if (r != row && sure(curve, r) > 0) {
+                int swap = curveOf[r] < 0 ? 0 : sure(curveOf[r], r) - sure(curveOf[r], row);
+                int less = points - sure(curve, r) + swap;
                 if (less < margin) {
                     margin = less;
                     otherwise = other("it could be " + shown(roasts.get(r)), curve, r);
@@ -139,8 +151,8 @@ final class Joins {
             }
         }
         for (int c = 0; c < curves.size(); c++) {
-            if (c != curve && rowOf[c] < 0 && points(c, row) > 0 && points - points(c, row) < margin) {
-                margin = points - points(c, row);
+            if (c != curve && rowOf[c] < 0 && sure(c, row) > 0 && points - sure(c, row) < margin) {
+                margin = points - sure(c, row);
                 otherwise = "so could be " + Words.quote(curves.get(c).batch().name());
             }
         }
@@ -148,6 +160,21 @@ final class Joins {
         if (other >= 0) {
             margin = 0;
             otherwise = other("its name says " + shown(roasts.get(other)), curve, other);
+        }
+        int timed = timeElsewhere(curve, row, found);
+        if (timed >= 0) {
+            margin = 0;
+            otherwise = other("its time says " + shown(roasts.get(timed)), curve, timed);
+        }
+        int nearer = nearer(curve, row, found);
+        if (nearer >= 0) {
+            margin = 0;
+            otherwise = other("nearer in time is " + shown(roasts.get(nearer)), curve, nearer);
+        }
+        double drops = JoinEvidence.dropsApart(curves.get(curve).batch(), roasts.get(row));
+        if (drops > JoinEvidence.SAME_LENGTH_SECONDS && nearOnly(found)) {
+            margin = 0;
+            otherwise = "the drops are " + Math.round(drops) + " s apart";
         }
         boolean against = found.stream().anyMatch(Clue::against);
         boolean identified = found.stream().anyMatch(clue -> clue.kind().identifies() && !clue.against());
@@ -159,20 +186,62 @@ final class Joins {
         return new Join(curves.get(curve).batch(), roasts.get(row), sure, found, margin < MARGIN ? otherwise : "");
     }
 
-    /** Returns the row that the recording's name says, where a time says this one; -1 if there is none, or it is another recording's by name. */
+    /** Returns the row that the recording's name says, where a time says this one; -1 if there is none. */
     private int nameElsewhere(int curve, int row, List<Clue> found) {
         if (found.stream().anyMatch(Joins::names)) {
             return -1;
         }
         for (Map.Entry<Integer, List<Clue>> entry : clues.get(curve).entrySet()) {
             int r = entry.getKey();
-            boolean taken = curveOf[r] >= 0
-                    && clues.get(curveOf[r]).getOrDefault(r, List.of()).stream().anyMatch(Joins::names);
-            if (r != row && !taken && entry.getValue().stream().anyMatch(Joins::names)) {
+            if (r != row && entry.getValue().stream().anyMatch(Joins::names)) {
                 return r;
             }
         }
         return -1;
+    }
+
+    /** Returns the row that the recording's time says, where a name says this one and no time does; -1 if there is none. */
+    private int timeElsewhere(int curve, int row, List<Clue> found) {
+        if (found.stream().anyMatch(Joins::times)) {
+            return -1;
+        }
+        for (Map.Entry<Integer, List<Clue>> entry : clues.get(curve).entrySet()) {
+            boolean says = entry.getValue().stream().anyMatch(clue -> clue.kind() == Clue.Kind.TIME && !clue.against());
+            if (entry.getKey() != row && says) {
+                return entry.getKey();
+            }
+        }
+        return -1;
+    }
+
+    /** Returns the row that was charged nearer to the recording, where only a time tells; -1 if there is none. */
+    private int nearer(int curve, int row, List<Clue> found) {
+        if (found.stream().anyMatch(Joins::names) || found.stream().noneMatch(Joins::times)) {
+            return -1;
+        }
+        LocalDateTime at = curves.get(curve).batch().roastedAt().orElseThrow();
+        long apart = apart(at, roasts.get(row));
+        for (int r : clues.get(curve).keySet()) {
+            if (r != row && apart(at, roasts.get(r)) < apart) {
+                return r;
+            }
+        }
+        return -1;
+    }
+
+    private static long apart(LocalDateTime at, ListedRoast roast) {
+        return roast.roastedAt()
+                .map(other -> Duration.between(at, other).abs().toSeconds())
+                .orElse(Long.MAX_VALUE);
+    }
+
+    private static boolean nearOnly(List<Clue> found) {
+        return found.stream().noneMatch(clue -> clue.kind().identifies() && !clue.against())
+                && found.stream().anyMatch(clue -> clue.kind() == Clue.Kind.NEAR_TIME);
+    }
+
+    private static boolean times(Clue clue) {
+        return !clue.against() && (clue.kind() == Clue.Kind.TIME || clue.kind() == Clue.Kind.NEAR_TIME);
     }
 
     private static boolean names(Clue clue) {

@@ -1,5 +1,6 @@
 package parchment.gather;
 
+import java.time.Duration;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.util.Collections;
@@ -34,5 +35,10 @@ record ListedBatch(
         written = Collections.unmodifiableMap(new LinkedHashMap<>(written));
         marks = Collections.unmodifiableMap(new LinkedHashMap<>(marks));
         notes = List.copyOf(notes);
+    }
+
+    /** Returns it with its time of the charge moved. */
+    ListedBatch moved(Duration by) {
+        return new ListedBatch(name, roastedAt.map(at -> at.plus(by)), day, written, marks, notes, table, line);
     }
 }

@@ -1,5 +1,6 @@
 package parchment.gather;
 
+import java.time.Duration;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.util.LinkedHashMap;
@@ -43,6 +44,19 @@ record ListedRoast(String name, List<ListedBatch> rows) {
 
     List<String> notes() {
         return rows.stream().flatMap(row -> row.notes().stream()).distinct().toList();
+    }
+
+    /** Returns the number it has among the batches of its day; empty if it is not numbered so. */
+    Optional<String> numberOfDay() {
+        return day().map(day -> day + "-")
+                .filter(name::startsWith)
+                .map(day -> name.substring(day.length()))
+                .filter(number -> number.matches("\\p{L}{0,3}\\d{1,4}"));
+    }
+
+    /** Returns it with all its times moved. */
+    ListedRoast moved(Duration by) {
+        return new ListedRoast(name, rows.stream().map(row -> row.moved(by)).toList());
     }
 
     /** Returns how a person finds it: its name, or the line of its first row. */

@@ -113,6 +113,33 @@ class BatchListTest {
     }
 
     @Test
+    void aDateThatCannotBeReadIsNotTheOneAbove() {
+        BatchList list = list(
+                DateOrder.ISO_ONLY,
+                "Batch|Date|Drop",
+                "1|2031-06-01|11:00",
+                "2||11:10",
+                "3|a fine day|11:20",
+                "4||11:30",
+                "5|2031-06-02|11:40",
+                "6||11:50",
+                "7|2031-06-03|11:40",
+                "8|2031-06-04|11:40",
+                "9|2031-06-05|11:40",
+                "10|2031-06-06|11:40");
+        assertEquals(
+                List.of("2031-06-01", "2031-06-01", "", "", "2031-06-02", "2031-06-02"),
+                list.batches().subList(0, 6).stream()
+                        .map(row -> row.day().map(Object::toString).orElse(""))
+                        .toList());
+        assertEquals(
+                List.of(
+                        "Line 4: 'a fine day' under 'Date' is no date that can be read, so the row stays without one.",
+                        "2 rows have no date of their own and got the one above."),
+                list.told());
+    }
+
+    @Test
     void twoRowsOfOneBatchStayTwoAndAreCompared() {
         BatchList list = list(
                 DateOrder.ISO_ONLY,

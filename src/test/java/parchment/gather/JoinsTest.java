@@ -141,8 +141,8 @@ class JoinsTest {
     @CsvSource({
         "0, 'CERTAIN: both were charged on 2031-06-01 at 08:00'",
         "300, 'CERTAIN: both were charged on 2031-06-01 at 08:05, 5 minutes apart'",
-        "301, 'CERTAIN: both were charged on 2031-06-01, 5 minutes apart'",
-        "1200, 'CERTAIN: both were charged on 2031-06-01, 20 minutes apart'"
+        "301, 'LIKELY: both were charged on 2031-06-01, 5 minutes apart'",
+        "1200, 'LIKELY: both were charged on 2031-06-01, 20 minutes apart'"
     })
     void theTimeOfTheChargeTellsWithinMinutes(int seconds, String words) {
         assertEquals(List.of("x = 5, " + words), said(curveAt("x", EIGHT), rowAt("5", EIGHT.plusSeconds(seconds))));
@@ -187,16 +187,16 @@ class JoinsTest {
     }
 
     @Test
-    void theOrderOfTheDayIsLikelyWhereBothHaveAsMany() {
+    void theOrderOfTheDayAloneIsDoubtful() {
         LocalDate day = EIGHT.toLocalDate();
         List<GatheredBatch> curves =
                 List.of(curveAt("a", EIGHT.plusMinutes(20)), curveAt("b", EIGHT), curveAt("c", EIGHT.plusMinutes(40)));
         List<ListedRoast> rows = List.of(rowOn("1", day), rowOn("2", day), rowOn("3", day));
         assertEquals(
                 List.of(
-                        "a = 2, LIKELY: both are of 2031-06-01, it is number 2 of 3 on 2031-06-01 in both",
-                        "b = 1, LIKELY: both are of 2031-06-01, it is number 1 of 3 on 2031-06-01 in both",
-                        "c = 3, LIKELY: both are of 2031-06-01, it is number 3 of 3 on 2031-06-01 in both"),
+                        "a = 2, DOUBTFUL: both are of 2031-06-01, it is number 2 of 3 on 2031-06-01 in both; but it could be row '1' (both are of 2031-06-01)",
+                        "b = 1, DOUBTFUL: both are of 2031-06-01, it is number 1 of 3 on 2031-06-01 in both; but it could be row '2' (both are of 2031-06-01)",
+                        "c = 3, DOUBTFUL: both are of 2031-06-01, it is number 3 of 3 on 2031-06-01 in both; but it could be row '1' (both are of 2031-06-01)"),
                 said(curves, rows));
         Joins.of(curves, rows.subList(0, 2)).forEach(join -> assertEquals(Join.Sure.DOUBTFUL, join.sure(), said(join)));
     }
@@ -219,6 +219,28 @@ class JoinsTest {
         assertEquals(
                 doubted, said.contains("but it ends 10:20 after the charge and the list has the drop at 11:21"), said);
         assertEquals(doubted, said.contains("DOUBTFUL"), said);
+    }
+
+    /** Every drop of the day has to fit within 20 s; one that does not leaves all of its day doubtful. */
+    @ParameterizedTest
+    @CsvSource({"580, LIKELY", "579, DOUBTFUL", "620, LIKELY", "621, DOUBTFUL"})
+    void theOrderOfTheDayIsLikelyWhereEveryDropFits(double drop, String sure) {
+        Optional<LocalDate> day = Optional.of(EIGHT.toLocalDate());
+        List<Join> joins = Joins.of(
+                List.of(curveAt("a", EIGHT), curveAt("b", EIGHT.plusMinutes(20))),
+                List.of(
+                        row("1", Optional.empty(), day, Map.of(MarkKind.DROP, 600.0)),
+                        row("2", Optional.empty(), day, Map.of(MarkKind.DROP, drop))));
+        assertEquals(
+                List.of("a = 1 " + sure, "b = 2 " + sure),
+                joins.stream()
+                        .map(join -> join.curve().name() + " = " + join.roast().name() + " " + join.sure())
+                        .toList());
+        assertEquals(
+                sure.equals("LIKELY"),
+                said(joins.get(0))
+                        .contains("it is number 1 of 2 on 2031-06-01 in both, and every drop of that day fits so"),
+                said(joins.get(0)));
     }
 
     @Test
