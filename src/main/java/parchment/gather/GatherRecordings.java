@@ -20,7 +20,7 @@ import parchment.sheet.Words;
 
 /** Turns recordings of one style into batches, asking what their columns, words and falls mean. */
 final class GatherRecordings {
-    private static final double BEFORE_CHARGE = 60;
+    private static final double BEFORE_CHARGE = ChargeFinder.BEFORE_CHARGE;
     private static final double SAME_CHARGE = 60;
     private static final int WORDS_ASKED = 20;
     private static final int FIRST_ROWS = 3;
@@ -160,15 +160,29 @@ final class GatherRecordings {
         List<GatheredBatch> batches = new ArrayList<>();
         for (int i = 0; i < charges.size(); i++) {
             double charge = charges.get(i);
-            double from = i == 0 ? Double.NEGATIVE_INFINITY : charge - BEFORE_CHARGE;
-            if (charges.size() > 1 && i == 0) {
-                from = charge - BEFORE_CHARGE;
-            }
-            double to = i + 1 < charges.size() ? charges.get(i + 1) - BEFORE_CHARGE : Double.POSITIVE_INFINITY;
+            double from = charges.size() == 1
+                    ? Double.NEGATIVE_INFINITY
+                    : i == 0 ? charge - BEFORE_CHARGE : border(recording, marks, charges.get(i - 1), charge);
+            double to = i + 1 < charges.size()
+                    ? border(recording, marks, charge, charges.get(i + 1))
+                    : Double.POSITIVE_INFINITY;
             int part = charges.size() == 1 ? 0 : i + 1;
             batches.add(batch(part == 0 ? name : name + "-" + part, part, recording, order, charge, from, to, marks));
         }
         return batches;
+    }
+
+    /** Returns where a batch ends and the next begins; where no drop is typed, the hottest reading may be it. */
+    private static double border(
+            Recording recording, Map<String, Optional<MarkKind>> marks, double charge, double next) {
+        double dropped = recording.events().stream()
+                .filter(event -> marks.getOrDefault(event.words(), Optional.empty())
+                        .equals(Optional.of(MarkKind.DROP)))
+                .mapToDouble(Recording.Event::seconds)
+                .filter(at -> at >= charge && at < next)
+                .max()
+                .orElseGet(() -> recording.hottestSecond(charge, next));
+        return ChargeFinder.border(charge, next, dropped);
     }
 
     /** Asks once for the recordings of the style in which no charge can be seen. */
