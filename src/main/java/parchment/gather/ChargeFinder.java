@@ -118,7 +118,8 @@ final class ChargeFinder {
                 return true;
             }
         }
-        double before = mean(seconds, celsius, seconds[begins] - STILL_SECONDS - MEAN_SECONDS, seconds[begins] - STILL_SECONDS);
+        double before =
+                mean(seconds, celsius, seconds[begins] - STILL_SECONDS - MEAN_SECONDS, seconds[begins] - STILL_SECONDS);
         double at = mean(seconds, celsius, seconds[begins] - MEAN_SECONDS, seconds[begins]);
         return before >= ROASTING && at - before <= STILL;
     }

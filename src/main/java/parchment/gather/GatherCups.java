@@ -16,6 +16,10 @@ import parchment.sheet.Words;
 final class GatherCups {
     private static final String UNKNOWN = "unknown";
 
+    /** What a score sheet's column may be. */
+    private static final String COLUMNS =
+            "batch, blind code, lot, cupper, attribute, cup, tasted on, cupping, serving position, note, score, mean, something else";
+
     private final GatherQuestions questions;
     private final GatherDates dates;
     private final Map<String, Table> sheets = new LinkedHashMap<>();
@@ -172,14 +176,14 @@ final class GatherCups {
         ScoreClues stated = clues;
         for (int i = 0; i < table.headings().size(); i++) {
             String key = "sheet." + letter + ".column." + (i + 1);
-            if (questions.has(key)) {
+            if (questions.has(key) && !questions.isAsked(key, COLUMNS)) {
                 String answer = questions.tell(
                         key,
                         "Column " + (i + 1) + " " + Words.quote(table.headings().get(i)) + " of "
                                 + Source.of(table).shown(),
                         "",
                         text -> ScorePart.of(text).isPresent(),
-                        "batch, blind code, lot, cupper, attribute, cup, tasted on, cupping, serving position, note, score, mean, something else");
+                        COLUMNS);
                 ScorePart part = ScorePart.of(answer).orElse(ScorePart.OTHER);
                 stated = stated.withStated(table.headings().get(i), part);
             }

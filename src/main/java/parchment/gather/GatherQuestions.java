@@ -58,7 +58,7 @@ final class GatherQuestions {
      * @throws LogbookException if what was answered is not one of the choices
      */
     String tell(String key, String statement, String proposal, Predicate<String> valid, String choices) {
-        boolean known = given.containsKey(key);
+        boolean known = given.containsKey(key) && !isAsked(key, choices);
         String answer = known ? given(key, valid, choices) : proposal;
         answered.put(key, answer);
         say("  " + statement + ": " + (answer.isEmpty() ? "\"\"" : answer) + " (" + (known ? "answered; " : "") + key
@@ -79,7 +79,7 @@ final class GatherQuestions {
     /** Returns the answer to what the files leave open, where it decides other things than batches. */
     String askOf(
             String key, String question, String proposal, Predicate<String> valid, String choices, Decides decides) {
-        if (given.containsKey(key)) {
+        if (given.containsKey(key) && !isAsked(key, choices)) {
             return tell(key, question, proposal, valid, choices);
         }
         open.add(new Open(key, question, proposal, valid, choices, decides));
@@ -103,6 +103,16 @@ final class GatherQuestions {
 
     private static boolean isYes(String answer) {
         return answer.toLowerCase(Locale.ROOT).startsWith("y");
+    }
+
+    /** Returns whether a question mark stands for the answer, after telling what can be answered. */
+    boolean isAsked(String key, String choices) {
+        boolean asked = given.getOrDefault(key, "").equals("?");
+        if (asked) {
+            unused.remove(key);
+            say("  " + key + " can be: " + choices + ".");
+        }
+        return asked;
     }
 
     private String given(String key, Predicate<String> valid, String choices) {
@@ -149,7 +159,8 @@ final class GatherQuestions {
     /** Returns the open questions, the one that decides most first. */
     List<Open> open() {
         List<Open> sorted = new ArrayList<>(open);
-        sorted.sort(Comparator.comparing((Open question) -> question.decides().count()).reversed());
+        sorted.sort(Comparator.comparing((Open question) -> question.decides().count())
+                .reversed());
         return sorted;
     }
 

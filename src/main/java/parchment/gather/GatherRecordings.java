@@ -28,6 +28,9 @@ final class GatherRecordings {
     private static final String STARTS_AT_CHARGE = "starts-at-charge";
     /** A logger that was started with the roast begins at 0, give or take its first step. */
     private static final double FIRST_STEP = 10;
+    /** A bean temperature goes on where it differs by as much at most, in °C (common practice, no source). */
+    private static final double GOES_ON = 10;
+
     /** Beans turn within as much (common practice, no source). */
     private static final double TURNING = 180;
 
@@ -50,12 +53,35 @@ final class GatherRecordings {
         DateOrder order = order(dates);
         Map<String, Optional<MarkKind>> marks = words(meanings);
         List<Recording> recordings = style.tables().stream()
-                .map(table -> Recording.of(table, meanings, order))
+                .map(table -> recording(table, meanings, order))
                 .toList();
         startsAtCharge = startsAtCharge(recordings, marks);
         return recordings.stream()
                 .flatMap(recording -> batches(recording, order, marks).stream())
                 .toList();
+    }
+
+    /** A clock that began again within one roast is joined on where the temperature goes on; else it is asked. */
+    private Recording recording(Table table, List<Meaning> meanings, DateOrder order) {
+        Recording recording = Recording.of(table, meanings, order);
+        if (recording.begunAgain().isEmpty()) {
+            return recording;
+        }
+        Recording.Restart first = recording.begunAgain().get(0);
+        boolean goesOn = recording.begunAgain().stream().allMatch(restart -> Math.abs(restart.fall()) <= GOES_ON);
+        String key = "file." + GatherQuestions.key(Source.of(table).stem()) + ".clock-begins-again";
+        String statement = Source.of(table).shown() + ": its clock begins again after " + recording.clock(first.after())
+                + ", with " + Words.count(first.rows(), "row", "rows") + " to come";
+        boolean follows = goesOn
+                ? questions.tellYes(
+                        key, statement + "; the bean temperature goes on there, so they follow one step later", "yes")
+                : questions.askYes(
+                        key,
+                        statement + "; the bean temperature does not go on there. Do they belong to the file, one step"
+                                + " later? With no they are left out",
+                        "yes",
+                        1);
+        return follows ? recording : Recording.of(table, meanings, order, Recording.AfterRestart.LEFT_OUT);
     }
 
     private void show() {
@@ -176,8 +202,8 @@ final class GatherRecordings {
     private static double border(
             Recording recording, Map<String, Optional<MarkKind>> marks, double charge, double next) {
         double dropped = recording.events().stream()
-                .filter(event -> marks.getOrDefault(event.words(), Optional.empty())
-                        .equals(Optional.of(MarkKind.DROP)))
+                .filter(event ->
+                        marks.getOrDefault(event.words(), Optional.empty()).equals(Optional.of(MarkKind.DROP)))
                 .mapToDouble(Recording.Event::seconds)
                 .filter(at -> at >= charge && at < next)
                 .max()

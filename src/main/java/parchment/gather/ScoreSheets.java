@@ -79,7 +79,8 @@ final class ScoreSheets {
     static long waiting(List<TastedCup> cups) {
         boolean named = cups.stream().anyMatch(cup -> !cup.cupper().isEmpty());
         return cups.stream()
-                .filter(cup -> cup.tastedOn().isEmpty() && !(named && cup.cupper().isEmpty()))
+                .filter(cup ->
+                        cup.tastedOn().isEmpty() && !(named && cup.cupper().isEmpty()))
                 .count();
     }
 

@@ -144,11 +144,17 @@ class ChargeFinderTest {
     @Test
     void aFallIsAChargeOnlyIfARoastOfFourMinutesFollows() {
         // 220 s after the fall begins the next begins: the first was no charge; after 300 s it was one.
-        Day tooShort = new Day(2, 200).line(200, 120).line(120, 40).line(190, 180).roast(90, 600);
+        Day tooShort =
+                new Day(2, 200).line(200, 120).line(120, 40).line(190, 180).roast(90, 600);
         tooShort.assertFound("a dip of less than four minutes");
         Day first = new Day(2, 200).line(200, 120);
         first.charges.add(first.now);
-        first.line(100, 40).line(205, 250).line(190, 30).line(190, 60).roast(90, 600).assertFound("a roast of five minutes");
+        first.line(100, 40)
+                .line(205, 250)
+                .line(190, 30)
+                .line(190, 60)
+                .roast(90, 600)
+                .assertFound("a roast of five minutes");
     }
 
     @Test

@@ -22,19 +22,41 @@ class TastingDayTest {
     private Gather folder(String heading) throws IOException {
         Path folder = Files.createDirectories(temporary.resolve("old"));
         StringBuilder list = new StringBuilder("Roast,Date,Time,Coffee,Green kg,Roasted kg,First crack,Drop\n");
-        StringBuilder scores = new StringBuilder("Roast" + (heading.isEmpty() ? "" : "," + heading)
-                + ",Cupper,sweetness,acidity,body\n");
+        StringBuilder scores = new StringBuilder(
+                "Roast" + (heading.isEmpty() ? "" : "," + heading) + ",Cupper,sweetness,acidity,body\n");
         for (int i = 1; i <= 12; i++) {
             list.append(String.format(
                     java.util.Locale.ROOT,
                     "%d,2031-01-%02d,08:%02d,Quay,12,%.2f,%d:%02d,%d:%02d\n",
-                    i, i, 10 + i, 10.1 + i * 0.02, 8 + i % 2, 3 * i, 10 + i % 2, 4 * i));
+                    i,
+                    i,
+                    10 + i,
+                    10.1 + i * 0.02,
+                    8 + i % 2,
+                    3 * i,
+                    10 + i % 2,
+                    4 * i));
             for (String cupper : List.of("Ilse", "Noor")) {
                 scores.append(i)
                         .append(heading.isEmpty() ? "" : String.format(",2031-02-%02d", i))
                         .append(',')
                         .append(cupper)
-                        .append(String.format(java.util.Locale.ROOT, ",%.2f,%.2f,%.2f\n", 6 + i % 5 * 0.25, 7 + i % 3 * 0.25, 6.5 + i % 4 * 0.5));
+                        .append(String.format(
+                                java.util.Locale.ROOT,
+                                ",%.2f,%.2f,%.2f\n",
+                                6 + i % 5 * 0.25,
+                                7 + i % 3 * 0.25,
+                                6.5 + i % 4 * 0.5));
+            }
+            if (!heading.isEmpty()) {
+                // Means have no day, and nothing is asked for them.
+                scores.append(i)
+                        .append(String.format(
+                                java.util.Locale.ROOT,
+                                ",,mean,%.2f,%.2f,%.2f\n",
+                                6 + i % 5 * 0.25,
+                                7 + i % 3 * 0.25,
+                                6.5 + i % 4 * 0.5));
             }
         }
         Files.writeString(folder.resolve("roasts.csv"), list);
@@ -49,8 +71,9 @@ class TastingDayTest {
         GatherQuestions.Open first = gather.gathering().questions().open().get(0);
         assertTrue(
                 first.listed()
-                        .startsWith("On which day were the 24 cups of 'scores.csv' tasted? Without a day none of them is written."
-                                + " Answer with the day, or with the heading of the column that holds it. [unknown] ("),
+                        .startsWith(
+                                "On which day were the 24 cups of 'scores.csv' tasted? Without a day none of them is written."
+                                        + " Answer with the day, or with the heading of the column that holds it. [unknown] ("),
                 first.listed());
         assertTrue(first.listed().endsWith(".tasted; it decides 24 cups)"), first.listed());
 
@@ -65,11 +88,10 @@ class TastingDayTest {
 
     @Test
     void theDayMayBeAColumnThatIsNamed() throws IOException {
-        Gather gather = folder("Session of");
+        Gather gather = folder("Roasted on");
         List<GatherQuestions.Open> open = gather.gathering().questions().open();
-        if (gather.gathering().scored().written() == 0) {
-            gather = gather.answer(open.get(0).key(), "session OF");
-        }
+        assertEquals(0, gather.gathering().scored().written());
+        gather = gather.answer(open.get(0).key(), "roasted ON");
         assertEquals(24, gather.gathering().scored().written());
         Logbook read = gather.writeTo(temporary.resolve("new"));
         assertEquals(24, read.cups().size());
@@ -78,13 +100,46 @@ class TastingDayTest {
     @ParameterizedTest
     @ValueSource(
             strings = {
-                "Fecha cata", "Fecha de la cata", "Data degustazione", "Data della degustazione", "Date dégustation",
-                "Date de dégustation", "Data da prova", "Data prova", "Verkostet am", "Verkostungsdatum", "Tasted on",
-                "Cupping date", "Date cupped", "Dégusté le"
+                "Fecha cata",
+                "Fecha de la cata",
+                "Data degustazione",
+                "Data della degustazione",
+                "Date dégustation",
+                "Date de dégustation",
+                "Data da prova",
+                "Data prova",
+                "Verkostet am",
+                "Verkostungsdatum",
+                "Tasted on",
+                "Cupping date",
+                "Date cupped",
+                "Dégusté le"
             })
     void theWordsForTheDayOfTastingAreKnown(String heading) throws IOException {
         Gather gather = folder(heading);
         assertEquals(24, gather.gathering().scored().written(), gather.text());
         assertFalse(gather.text().contains("On which day"), gather.text());
+    }
+
+    @Test
+    void aQuestionMarkTellsWhatCanBeAnsweredAndChangesNothing() throws IOException {
+        Gather gather = folder("");
+        GatherQuestions.Open first = gather.gathering().questions().open().get(0);
+        Gather asked = gather.answer(first.key(), "?")
+                .answer("sheet.a.column.1", "?")
+                .answer("sheet.b.column.1", "?")
+                .answer("time.zone", "?");
+        assertEquals(first.listed(), asked.gathering().questions().open().get(0).listed());
+        assertTrue(
+                asked.text().contains(first.key() + " can be: unknown, a day such as 2031-03-18, Roast, Cupper,"),
+                asked.text());
+        assertTrue(asked.text().contains("time.zone can be: a time zone such as Europe/Berlin."), asked.text());
+        assertTrue(asked.text().contains("column.1 can be: batch, blind code, lot, cupper, attribute,"), asked.text());
+        assertEquals(GatherWords.wouldMake(gather.gathering()), GatherWords.wouldMake(asked.gathering()));
+        assertTrue(org.junit.jupiter.api.Assertions.assertThrows(
+                        parchment.logbook.LogbookException.class,
+                        () -> gather.answer(first.key(), "some day").gathering())
+                .getMessage()
+                .contains("is none of: unknown"));
     }
 }
