@@ -14,6 +14,12 @@ import parchment.sheet.Words;
 
 /** Reads score sheets and keys of blind codes, and finds the batch of each cup. */
 final class GatherCups {
+    private static final String UNKNOWN = "unknown";
+
+    /** What a score sheet's column may be. */
+    private static final String COLUMNS =
+            "batch, blind code, lot, cupper, attribute, cup, tasted on, cupping, serving position, note, score, mean, something else";
+
     private final GatherQuestions questions;
     private final GatherDates dates;
     private final Map<String, Table> sheets = new LinkedHashMap<>();
@@ -26,6 +32,13 @@ final class GatherCups {
      * @param sheets the sheets that they are from
      */
     record Scored(List<CupJoin.Joined> cups, List<ScoreSheet> sheets) {
+        /** Returns how many cups have the day of tasting without which none is written. */
+        int written() {
+            return (int) cups.stream()
+                    .filter(cup -> cup.cup().tastedOn().isPresent())
+                    .count();
+        }
+
         CuppingsWriter writer() {
             return CuppingsWriter.of(cups, sheets);
         }
@@ -93,7 +106,7 @@ final class GatherCups {
         sheets.forEach((letter, table) -> {
             ScoreClues clues =
                     stated(ScoreClues.of(names).withDates(dates.of(table)).withCuppers(cuppers), letter, table);
-            Optional<ScoreSheet> sheet = ScoreSheets.of(table, clues);
+            Optional<ScoreSheet> sheet = ScoreSheets.of(table, clues).map(found -> dated(found, clues, letter));
             sheet.ifPresent(scores -> {
                 scores.cups().stream()
                         .map(TastedCup::cupper)
@@ -104,7 +117,8 @@ final class GatherCups {
                         + Words.count(scores.cups().size(), "cup", "cups") + " read.");
                 scores.told()
                         .forEach(line -> questions.leaveOut(Source.of(table).shown() + ": " + line));
-                scores.open()
+                scores.open().stream()
+                        .filter(line -> !line.equals(ScoreSheets.WHICH_DAY))
                         .forEach(line -> questions.leaveOut(Source.of(table).shown() + " leaves open: " + line
                                 + (line.contains("scale")
                                         ? " Until it is said, no score is taken to be off its scale (such as scale.acidity=0..10)."
@@ -126,18 +140,50 @@ final class GatherCups {
         return new Scored(joined(CupJoin.of(cups, codes, named)), read);
     }
 
+    /** Asks for the day of tasting, or the column that holds it, where cups cannot be written without. */
+    private ScoreSheet dated(ScoreSheet sheet, ScoreClues clues, String letter) {
+        if (!sheet.open().contains(ScoreSheets.WHICH_DAY)) {
+            return sheet;
+        }
+        Table table = sheet.table();
+        long waiting = ScoreSheets.waiting(sheet.cups());
+        String answer = questions.askOf(
+                "sheet." + letter + ".tasted",
+                "On which day " + (waiting == 1 ? "was the cup" : "were the " + waiting + " cups") + " of "
+                        + Source.of(table).shown()
+                        + " tasted? Without a day none of them is written. Answer with the day, or with the heading of the column that"
+                        + " holds it.",
+                UNKNOWN,
+                text -> text.equals(UNKNOWN)
+                        || heading(table, text).isPresent()
+                        || clues.day(text).isPresent(),
+                UNKNOWN + ", a day such as 2031-03-18, " + String.join(", ", table.headings()),
+                new GatherQuestions.Decides((int) waiting, "cup", "cups"));
+        Optional<String> column = heading(table, answer);
+        return column.isPresent()
+                ? ScoreSheets.of(table, clues.withStated(column.get(), ScorePart.DAY))
+                        .orElse(sheet)
+                : clues.day(answer).map(sheet::on).orElse(sheet);
+    }
+
+    private static Optional<String> heading(Table table, String text) {
+        return table.headings().stream()
+                .filter(heading -> !heading.isBlank() && heading.equalsIgnoreCase(text))
+                .findFirst();
+    }
+
     private ScoreClues stated(ScoreClues clues, String letter, Table table) {
         ScoreClues stated = clues;
         for (int i = 0; i < table.headings().size(); i++) {
             String key = "sheet." + letter + ".column." + (i + 1);
-            if (questions.has(key)) {
+            if (questions.has(key) && !questions.isAsked(key, COLUMNS)) {
                 String answer = questions.tell(
                         key,
                         "Column " + (i + 1) + " " + Words.quote(table.headings().get(i)) + " of "
                                 + Source.of(table).shown(),
                         "",
                         text -> ScorePart.of(text).isPresent(),
-                        "batch, blind code, lot, cupper, attribute, cup, tasted on, cupping, serving position, note, score, mean, something else");
+                        COLUMNS);
                 ScorePart part = ScorePart.of(answer).orElse(ScorePart.OTHER);
                 stated = stated.withStated(table.headings().get(i), part);
             }

@@ -21,15 +21,19 @@ final class GatherQuestions {
      * Holds a question that the files leave open.
      *
      * @param proposal what stands unless it is answered: never what would lose data
-     * @param batches how many batches it decides
+     * @param decides how much it decides
      */
-    record Open(String key, String question, String proposal, Predicate<String> valid, String choices, int batches) {
+    record Open(
+            String key, String question, String proposal, Predicate<String> valid, String choices, Decides decides) {
         /** Returns the question as it is listed. */
         String listed() {
-            return question + " [" + proposal + "] (" + key + "; it decides " + Words.count(batches, "batch", "batches")
-                    + ")";
+            return question + " [" + proposal + "] (" + key + "; it decides "
+                    + Words.count(decides.count(), decides.one(), decides.many()) + ")";
         }
     }
+
+    /** Says how much a question decides: so many batches, or cups. */
+    record Decides(int count, String one, String many) {}
 
     private final Map<String, String> given = new LinkedHashMap<>();
     private final Set<String> unused = new LinkedHashSet<>();
@@ -54,7 +58,7 @@ final class GatherQuestions {
      * @throws LogbookException if what was answered is not one of the choices
      */
     String tell(String key, String statement, String proposal, Predicate<String> valid, String choices) {
-        boolean known = given.containsKey(key);
+        boolean known = given.containsKey(key) && !isAsked(key, choices);
         String answer = known ? given(key, valid, choices) : proposal;
         answered.put(key, answer);
         say("  " + statement + ": " + (answer.isEmpty() ? "\"\"" : answer) + " (" + (known ? "answered; " : "") + key
@@ -69,10 +73,16 @@ final class GatherQuestions {
      * @throws LogbookException if what was answered is not one of the choices
      */
     String ask(String key, String question, String proposal, Predicate<String> valid, String choices, int batches) {
-        if (given.containsKey(key)) {
+        return askOf(key, question, proposal, valid, choices, new Decides(batches, "batch", "batches"));
+    }
+
+    /** Returns the answer to what the files leave open, where it decides other things than batches. */
+    String askOf(
+            String key, String question, String proposal, Predicate<String> valid, String choices, Decides decides) {
+        if (given.containsKey(key) && !isAsked(key, choices)) {
             return tell(key, question, proposal, valid, choices);
         }
-        open.add(new Open(key, question, proposal, valid, choices, batches));
+        open.add(new Open(key, question, proposal, valid, choices, decides));
         answered.put(key, proposal);
         return proposal;
     }
@@ -93,6 +103,16 @@ final class GatherQuestions {
 
     private static boolean isYes(String answer) {
         return answer.toLowerCase(Locale.ROOT).startsWith("y");
+    }
+
+    /** Returns whether a question mark stands for the answer, after telling what can be answered. */
+    boolean isAsked(String key, String choices) {
+        boolean asked = given.getOrDefault(key, "").equals("?");
+        if (asked) {
+            unused.remove(key);
+            say("  " + key + " can be: " + choices + ".");
+        }
+        return asked;
     }
 
     private String given(String key, Predicate<String> valid, String choices) {
@@ -136,10 +156,11 @@ final class GatherQuestions {
         return unused;
     }
 
-    /** Returns the open questions, the one that decides most batches first. */
+    /** Returns the open questions, the one that decides most first. */
     List<Open> open() {
         List<Open> sorted = new ArrayList<>(open);
-        sorted.sort(Comparator.comparing(Open::batches).reversed());
+        sorted.sort(Comparator.comparing((Open question) -> question.decides().count())
+                .reversed());
         return sorted;
     }
 

@@ -20,7 +20,7 @@ import parchment.sheet.Words;
 
 /** Turns recordings of one style into batches, asking what their columns, words and falls mean. */
 final class GatherRecordings {
-    private static final double BEFORE_CHARGE = 60;
+    private static final double BEFORE_CHARGE = ChargeFinder.BEFORE_CHARGE;
     private static final double SAME_CHARGE = 60;
     private static final int WORDS_ASKED = 20;
     private static final int FIRST_ROWS = 3;
@@ -28,6 +28,9 @@ final class GatherRecordings {
     private static final String STARTS_AT_CHARGE = "starts-at-charge";
     /** A logger that was started with the roast begins at 0, give or take its first step. */
     private static final double FIRST_STEP = 10;
+    /** A bean temperature goes on where it differs by as much at most, in °C (common practice, no source). */
+    private static final double GOES_ON = 10;
+
     /** Beans turn within as much (common practice, no source). */
     private static final double TURNING = 180;
 
@@ -50,12 +53,35 @@ final class GatherRecordings {
         DateOrder order = order(dates);
         Map<String, Optional<MarkKind>> marks = words(meanings);
         List<Recording> recordings = style.tables().stream()
-                .map(table -> Recording.of(table, meanings, order))
+                .map(table -> recording(table, meanings, order))
                 .toList();
         startsAtCharge = startsAtCharge(recordings, marks);
         return recordings.stream()
                 .flatMap(recording -> batches(recording, order, marks).stream())
                 .toList();
+    }
+
+    /** A clock that began again within one roast is joined on where the temperature goes on; else it is asked. */
+    private Recording recording(Table table, List<Meaning> meanings, DateOrder order) {
+        Recording recording = Recording.of(table, meanings, order);
+        if (recording.begunAgain().isEmpty()) {
+            return recording;
+        }
+        Recording.Restart first = recording.begunAgain().get(0);
+        boolean goesOn = recording.begunAgain().stream().allMatch(restart -> Math.abs(restart.fall()) <= GOES_ON);
+        String key = "file." + GatherQuestions.key(Source.of(table).stem()) + ".clock-begins-again";
+        String statement = Source.of(table).shown() + ": its clock begins again after " + recording.clock(first.after())
+                + ", with " + Words.count(first.rows(), "row", "rows") + " to come";
+        boolean follows = goesOn
+                ? questions.tellYes(
+                        key, statement + "; the bean temperature goes on there, so they follow one step later", "yes")
+                : questions.askYes(
+                        key,
+                        statement + "; the bean temperature does not go on there. Do they belong to the file, one step"
+                                + " later? With no they are left out",
+                        "yes",
+                        1);
+        return follows ? recording : Recording.of(table, meanings, order, Recording.AfterRestart.LEFT_OUT);
     }
 
     private void show() {
@@ -160,15 +186,29 @@ final class GatherRecordings {
         List<GatheredBatch> batches = new ArrayList<>();
         for (int i = 0; i < charges.size(); i++) {
             double charge = charges.get(i);
-            double from = i == 0 ? Double.NEGATIVE_INFINITY : charge - BEFORE_CHARGE;
-            if (charges.size() > 1 && i == 0) {
-                from = charge - BEFORE_CHARGE;
-            }
-            double to = i + 1 < charges.size() ? charges.get(i + 1) - BEFORE_CHARGE : Double.POSITIVE_INFINITY;
+            double from = charges.size() == 1
+                    ? Double.NEGATIVE_INFINITY
+                    : i == 0 ? charge - BEFORE_CHARGE : border(recording, marks, charges.get(i - 1), charge);
+            double to = i + 1 < charges.size()
+                    ? border(recording, marks, charge, charges.get(i + 1))
+                    : Double.POSITIVE_INFINITY;
             int part = charges.size() == 1 ? 0 : i + 1;
             batches.add(batch(part == 0 ? name : name + "-" + part, part, recording, order, charge, from, to, marks));
         }
         return batches;
+    }
+
+    /** Returns where a batch ends and the next begins; where no drop is typed, the hottest reading may be it. */
+    private static double border(
+            Recording recording, Map<String, Optional<MarkKind>> marks, double charge, double next) {
+        double dropped = recording.events().stream()
+                .filter(event ->
+                        marks.getOrDefault(event.words(), Optional.empty()).equals(Optional.of(MarkKind.DROP)))
+                .mapToDouble(Recording.Event::seconds)
+                .filter(at -> at >= charge && at < next)
+                .max()
+                .orElseGet(() -> recording.hottestSecond(charge, next));
+        return ChargeFinder.border(charge, next, dropped);
     }
 
     /** Asks once for the recordings of the style in which no charge can be seen. */

@@ -29,9 +29,9 @@ final class GatherWords {
                 .count();
         return "This would make " + Words.count(gathering.batches().size(), "batch", "batches") + ", " + curves
                 + " with a curve"
-                + (gathering.scored().cups().isEmpty()
+                + (gathering.scored().written() == 0
                         ? ""
-                        : ", and " + Words.count(gathering.scored().cups().size(), "scored cup", "scored cups"))
+                        : ", and " + Words.count(gathering.scored().written(), "scored cup", "scored cups"))
                 + ".";
     }
 

@@ -269,7 +269,7 @@ record MeaningProposal(Meaning meaning, String reason) {
                                         : Optional.empty();
         return control.map(quantity -> new MeaningProposal(
                         Meaning.of(quantity, unit),
-                        "its heading speaks of it, and it takes " + column.distinct() + " values"))
+                        "its heading speaks of it, and it takes " + Words.count(column.distinct(), "value", "values")))
                 .orElseGet(() -> new MeaningProposal(
                         Meaning.EXTRA, "its heading says nothing that is known; kept under its own name"));
     }

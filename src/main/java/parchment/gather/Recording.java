@@ -25,6 +25,7 @@ import parchment.sheet.Value;
  * @param rows the places of the kept rows in the file
  * @param zero the date and time of second 0, if it is known
  * @param leftOut the rows without a time, or with one that does not rise
+ * @param restarts the places in the file of the rows where a clock that counts from its start began again
  */
 record Recording(
         Table file,
@@ -32,7 +33,19 @@ record Recording(
         List<Double> seconds,
         List<Integer> rows,
         Optional<LocalDateTime> zero,
-        int leftOut) {
+        int leftOut,
+        List<Integer> restarts) {
+    /** So many rows must rise before and after a clock that began again. */
+    private static final int RISING_ROWS = 10;
+
+    /** And by steps of so many usual ones at most. */
+    private static final double STEADY = 3;
+
+    /** A clock that began again shows as much at most. */
+    private static final double BEGINS_WITHIN = 60;
+
+    private static final List<String> CLOCKS = List.of(Meaning.TIME_OF_DAY, Meaning.DATE_AND_TIME, Meaning.SERIAL);
+
     private static final double HALF_A_DAY = 43_200;
 
     /** A spreadsheet counts days from 30 December 1899. */
@@ -43,11 +56,25 @@ record Recording(
     /** Holds words that were typed beside a reading. */
     record Event(double seconds, String words) {}
 
+    /** Says where a logger's clock began again. */
+    record Restart(double after, int rows, double fall) {}
+
+    /** Says what becomes of the rows after a clock that began again. */
+    enum AfterRestart {
+        FOLLOW,
+        LEFT_OUT
+    }
+
     static Recording of(Table file, List<Meaning> meanings, DateOrder order) {
+        return of(file, meanings, order, AfterRestart.FOLLOW);
+    }
+
+    static Recording of(Table file, List<Meaning> meanings, DateOrder order, AfterRestart after) {
         int time = place(meanings, Meaning.Kind.TIME, Optional.empty());
         String form = time < 0 ? "" : meanings.get(time).unit();
         List<Double> seconds = new ArrayList<>();
         List<Integer> rows = new ArrayList<>();
+        List<Integer> restarts = new ArrayList<>();
         double day = 0;
         for (int i = 0; time >= 0 && i < file.rows().size(); i++) {
             double at = seconds(
@@ -56,6 +83,18 @@ record Recording(
                             order,
                             file.sheet().decimal())
                     + day;
+            boolean counts = !CLOCKS.contains(form);
+            if (after == AfterRestart.FOLLOW
+                    && counts
+                    && !seconds.isEmpty()
+                    && at <= seconds.get(seconds.size() - 1)
+                    && isRestart(file, time, form, order, i, seconds)) {
+                // The clock counts from its start: what follows begins one step later, for how long it was off is not
+                // known.
+                day = seconds.get(seconds.size() - 1) + step(seconds) - (at - day);
+                at = seconds.get(seconds.size() - 1) + step(seconds);
+                restarts.add(i);
+            }
             double latest = seconds.isEmpty() ? Double.NEGATIVE_INFINITY : seconds.get(seconds.size() - 1);
             if (form.equals(Meaning.TIME_OF_DAY) && at < latest - HALF_A_DAY) {
                 day += 2 * HALF_A_DAY;
@@ -72,7 +111,54 @@ record Recording(
                 seconds,
                 rows,
                 zero(file, form, order),
-                file.rows().size() - rows.size());
+                file.rows().size() - rows.size(),
+                restarts);
+    }
+
+    /** A clock begins again where it goes back to near its start, and rises from there row by row. */
+    private static boolean isRestart(Table file, int time, String form, DateOrder order, int i, List<Double> seconds) {
+        if (seconds.size() < RISING_ROWS || i + RISING_ROWS > file.rows().size()) {
+            return false;
+        }
+        double longest = STEADY * step(seconds);
+        double before = Double.NaN;
+        for (int k = i; k < i + RISING_ROWS; k++) {
+            double at = seconds(
+                    file.rows().get(k).get(time), form, order, file.sheet().decimal());
+            boolean fits = k == i ? at <= seconds.get(0) + BEGINS_WITHIN : at > before && at - before <= longest;
+            if (!fits) {
+                return false;
+            }
+            before = at;
+        }
+        return true;
+    }
+
+    private static double step(List<Double> seconds) {
+        double[] steps = new double[seconds.size() - 1];
+        for (int i = 0; i < steps.length; i++) {
+            steps[i] = seconds.get(i + 1) - seconds.get(i);
+        }
+        Arrays.sort(steps);
+        return steps[steps.length / 2];
+    }
+
+    /** Returns where the clock began again, with how far the bean temperature is off there; NaN if it is not read. */
+    List<Restart> begunAgain() {
+        Beans beans = beans();
+        List<Restart> begun = new ArrayList<>();
+        for (int row : restarts) {
+            int place = rows.indexOf(row);
+            double at = seconds.get(place);
+            double before = Double.NaN;
+            double then = Double.NaN;
+            for (int k = 0; k < beans.seconds().length && Double.isNaN(then); k++) {
+                before = beans.seconds()[k] < at ? beans.celsius()[k] : before;
+                then = beans.seconds()[k] >= at ? beans.celsius()[k] : then;
+            }
+            begun.add(new Restart(seconds.get(place - 1), rows.size() - place, then - before));
+        }
+        return begun;
     }
 
     private static double seconds(String cell, String form, DateOrder order, Numbers.Decimal decimal) {

@@ -14,6 +14,9 @@ import parchment.sheet.Words;
  * of its own, in the headings, above the table or in its name, and no layout is preferred.
  */
 final class ScoreSheets {
+    /** Says that cups have no day of tasting. */
+    static final String WHICH_DAY = "On which day was this tasted? Cups without a day of tasting cannot be written.";
+
     private ScoreSheets() {}
 
     /** Returns the cups of a table, or nothing if it is no score sheet. */
@@ -57,8 +60,8 @@ final class ScoreSheets {
 
     private static List<String> missing(List<TastedCup> cups, boolean daysRead) {
         List<String> open = new ArrayList<>();
-        if (daysRead && cups.stream().anyMatch(cup -> cup.tastedOn().isEmpty())) {
-            open.add("On which day was this tasted? Cups without a day of tasting cannot be written.");
+        if (daysRead && waiting(cups) > 0) {
+            open.add(WHICH_DAY);
         }
         if (cups.stream().anyMatch(cup -> cup.cupper().isEmpty())) {
             open.add("Who scored? Without an answer the cupper is written as 'panel', as for means over cuppers.");
@@ -70,6 +73,15 @@ final class ScoreSheets {
             open.add("Which batch is each cup of? Some rows name no batch, code or lot.");
         }
         return open;
+    }
+
+    /** Returns how many cups wait for their day of tasting; where cuppers are named, a row of nobody's may be a mean, and has no day. */
+    static long waiting(List<TastedCup> cups) {
+        boolean named = cups.stream().anyMatch(cup -> !cup.cupper().isEmpty());
+        return cups.stream()
+                .filter(cup ->
+                        cup.tastedOn().isEmpty() && !(named && cup.cupper().isEmpty()))
+                .count();
     }
 
     private static String summary(List<TastedCup> cups) {

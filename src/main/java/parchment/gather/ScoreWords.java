@@ -57,8 +57,12 @@ final class ScoreWords {
         KEYS.put(
                 ScorePart.DAY,
                 words("date|datum|fecha|data|day|tag|dia|giorno|jour|tasted( on)?|cupped( on)?|verkostet( am)?|when"
-                        + "|tasting date|cupping date|verkostungsdatum|fecha de (la )?cata|data (da|della) (prova|degustazione)"
-                        + "|date de (la )?degustation"));
+                        + "|(tasting|cupping) (date|day)|(date|day) (of )?(the )?(tasting|cupping|tasted|cupped)"
+                        + "|verkostungs ?(datum|tag)|(datum|tag) (der )?verkostung|degustiert( am)?|geproefd( op)?|proef ?datum"
+                        + "|(fecha|dia) (de )?(la )?(cata|degustacion)|catado( el)?"
+                        + "|(data|giorno) ((di|della) )?(prova|degustazione|assaggio)|(data|giorno) dell assaggio|assaggiato( il)?"
+                        + "|(date|jour) (de )?(la )?degustation|deguste( le)?"
+                        + "|(data|dia) ((da|de) )?(prova|degustacao)|provado( em)?"));
         KEYS.put(
                 ScorePart.CUPPER,
                 words(

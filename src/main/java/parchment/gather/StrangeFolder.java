@@ -4,8 +4,11 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.stream.IntStream;
 import parchment.logbook.LogbookException;
 import parchment.sheet.NoTableException;
@@ -46,7 +49,11 @@ final class StrangeFolder {
         }
     }
 
+    private static final Pattern OTHER_LETTERS =
+            Pattern.compile("The letters of the file are not UTF-8: read as (.+), first on line \\d+\\.");
+
     private final Path path;
+    private final Map<String, List<String>> otherLetters = new LinkedHashMap<>();
     private final List<Path> files;
     private final List<Found> tables = new ArrayList<>();
     private final List<String> neither = new ArrayList<>();
@@ -106,7 +113,19 @@ final class StrangeFolder {
         String name = Words.quote(path.relativize(file).toString());
         try {
             Workbook workbook = Workbook.read(file, path);
-            workbook.told().forEach(line -> taken.add(name + ": " + line));
+            for (String line : workbook.told()) {
+                Matcher letters = OTHER_LETTERS.matcher(line);
+                if (letters.matches()) {
+                    Path parent = path.relativize(file).getParent();
+                    otherLetters
+                            .computeIfAbsent(
+                                    (parent == null ? "" : parent.toString()) + '\n' + letters.group(1),
+                                    key -> new ArrayList<>())
+                            .add(name + ": " + line);
+                } else {
+                    taken.add(name + ": " + line);
+                }
+            }
             return workbook.sheets().stream()
                     .flatMap(sheet -> Table.in(sheet).stream())
                     .flatMap(table -> BatchBeside.parts(table).stream())
@@ -134,7 +153,20 @@ final class StrangeFolder {
 
     /** Returns what is to be known of how files were read, a sentence each. */
     List<String> taken() {
-        return taken;
+        List<String> all = new ArrayList<>(taken);
+        // A folder's files are of one program as a rule: one line says it of all.
+        otherLetters.forEach((key, lines) -> all.add(
+                lines.size() == 1
+                        ? lines.get(0)
+                        : lines.size() + " files "
+                                + (key.startsWith("\n")
+                                        ? ""
+                                        : "in " + Words.quote(key.substring(0, key.indexOf('\n'))) + " ")
+                                + "have letters that are not UTF-8: read as " + key.substring(key.indexOf('\n') + 1)
+                                + ", such as "
+                                + lines.get(0).substring(0, lines.get(0).indexOf(": The letters"))
+                                + "."));
+        return all;
     }
 
     /** Returns what was not looked at or holds no table, a sentence each. */

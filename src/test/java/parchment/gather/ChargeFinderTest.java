@@ -2,53 +2,175 @@ package parchment.gather;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Random;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.CsvSource;
 
-/** What is taken for a charge: a row for each threshold, one on each side. The numbers are common practice, no source. */
+/** Finds the charges in built days of which every charge is known. The temperatures are common practice, no source. */
 class ChargeFinderTest {
-    private static final int CHARGE = 60;
+    private static final double DROP = 206;
 
-    /** One reading a second: a minute of an empty drum, an even fall, an even rise of five minutes. */
-    private static List<Double> charges(double hot, double fall, int fallSeconds, double rise) {
-        int turning = CHARGE + fallSeconds;
-        double[] seconds = new double[turning + 301];
-        double[] celsius = new double[seconds.length];
-        for (int i = 0; i < seconds.length; i++) {
-            seconds[i] = i;
-            celsius[i] = i <= CHARGE
-                    ? hot
-                    : i <= turning ? hot - fall * (i - CHARGE) / fallSeconds : hot - fall + rise * (i - turning) / 300;
+    /** A day in the making: readings at every step, and the charges it holds. */
+    private static final class Day {
+        private final double step;
+        private final Random random = new Random(11);
+        private final List<Double> seconds = new ArrayList<>();
+        private final List<Double> celsius = new ArrayList<>();
+        private final List<Double> charges = new ArrayList<>();
+        private double now;
+        private double reading;
+
+        Day(double step, double reading) {
+            this.step = step;
+            this.reading = reading;
         }
-        return ChargeFinder.charges(seconds, celsius);
-    }
 
-    @ParameterizedTest
-    @CsvSource({
-        // An empty drum is above 120 °C.
-        "121, 60, 60, 100, true",
-        "119, 60, 60, 100, false",
-        // The reading falls by 45 °C or more within 100 s.
-        "200, 46, 60, 100, true",
-        "200, 44, 60, 100, false",
-        "200, 92, 200, 100, true",
-        "200, 88, 200, 100, false",
-        // It rises by 40 °C or more in the five minutes after.
-        "200, 110, 60, 41, true",
-        "200, 110, 60, 39, false",
-        // It may turn as late as four minutes after the charge.
-        "220, 120, 200, 90, true",
-        "220, 120, 230, 90, true",
-    })
-    void aChargeIsAFallOfAHotDrumThatRisesAgain(
-            double hot, double fall, int fallSeconds, double rise, boolean isCharge) {
-        assertEquals(isCharge ? 1 : 0, charges(hot, fall, fallSeconds, rise).size());
+        private Day put() {
+            seconds.add(now);
+            // A logger in °F rounds to a tenth of them, which is less than this noise.
+            celsius.add(Math.round(10 * (reading + 0.12 * random.nextGaussian())) / 10.0);
+            now += step;
+            return this;
+        }
+
+        /** Goes in a line to a temperature. */
+        Day line(double to, double length) {
+            double from = reading;
+            double began = now;
+            while (now < began + length) {
+                reading = from + (to - from) * (now - began) / length;
+                put();
+            }
+            return this;
+        }
+
+        /** Charges: the reading falls to about the lowest and climbs to the drop, more slowly towards it. */
+        Day roast(double lowest, double length) {
+            charges.add(now);
+            double began = now;
+            double beans = lowest - 45;
+            while (now < began + length) {
+                double part = (now - began) / length;
+                double target = beans + (DROP + 2 - beans) * (1 - Math.exp(-2.2 * part)) / (1 - Math.exp(-2.2));
+                reading += (target - reading) * (1 - Math.exp(-step / 22));
+                put();
+            }
+            return this;
+        }
+
+        /** The emptied drum cools towards a temperature, then is heated to the next charge. */
+        Day pause(double to, double length) {
+            double began = now;
+            double cooling = Math.min(length * 0.5, 150);
+            while (now < began + cooling) {
+                reading += (to - reading) * (1 - Math.exp(-step / 40));
+                put();
+            }
+            return line(Math.max(195, reading), length - cooling);
+        }
+
+        Day gap(double length) {
+            now += length;
+            return this;
+        }
+
+        void assertFound(String what) {
+            List<Double> found = ChargeFinder.charges(
+                    seconds.stream().mapToDouble(x -> x).toArray(),
+                    celsius.stream().mapToDouble(x -> x).toArray());
+            boolean all = found.size() == charges.size();
+            for (int i = 0; all && i < found.size(); i++) {
+                all = Math.abs(found.get(i) - charges.get(i)) <= 10;
+            }
+            assertEquals(true, all, what + ": charges at " + charges + ", found at " + found);
+        }
     }
 
     @Test
-    void theChargeIsWhereTheFallBegins() {
-        assertEquals(List.of((double) CHARGE), charges(200, 120, 60, 100));
+    void everyChargeIsFoundAndNoDropIsTakenForOne() {
+        for (double step : new double[] {1, 2, 5}) {
+            for (double minutes : new double[] {2, 3, 5, 8, 12, 15}) {
+                for (double cooled : new double[] {100, 120, 140, 150, 160, 175, 190}) {
+                    for (double lowest : new double[] {70, 90, 110}) {
+                        Day day = new Day(step, 200).line(200, 120);
+                        for (double length : new double[] {600, 720, 540}) {
+                            day.roast(lowest, length).pause(cooled, 60 * minutes);
+                        }
+                        day.assertFound("step " + step + " s, pause " + minutes + " min, cooled to " + cooled
+                                + " °C, charge falls to " + lowest + " °C");
+                    }
+                }
+            }
+        }
+    }
+
+    @Test
+    void aPauseInWhichTheReadingStandsStillIsNoRoast() {
+        for (double still : new double[] {140, 155, 185, 200, DROP}) {
+            new Day(2, 200)
+                    .line(200, 120)
+                    .roast(90, 600)
+                    .line(still, 60)
+                    .line(still, 240)
+                    .roast(90, 660)
+                    .line(150, 90)
+                    .assertFound("still at " + still + " °C");
+        }
+    }
+
+    @Test
+    void aLogThatStopsInThePauseHidesNoCharge() {
+        for (double resumed : new double[] {150, 180, 195}) {
+            Day day = new Day(2, 200).line(200, 120).roast(90, 600).gap(240);
+            day.reading = resumed;
+            day.line(200, 90).roast(90, 660).line(150, 90).assertFound("goes on at " + resumed + " °C");
+        }
+    }
+
+    @Test
+    void heatingTheDrumBeforeTheFirstRoastIsNoRoast() {
+        new Day(2, 25)
+                .line(210, 1500)
+                .line(200, 200)
+                .roast(90, 600)
+                .pause(150, 300)
+                .roast(90, 660)
+                .line(120, 120)
+                .line(60, 600)
+                .assertFound("heated from cold");
+    }
+
+    @Test
+    void aFallIsAChargeOnlyIfARoastOfFourMinutesFollows() {
+        // 220 s after the fall begins the next begins: the first was no charge; after 300 s it was one.
+        Day tooShort =
+                new Day(2, 200).line(200, 120).line(120, 40).line(190, 180).roast(90, 600);
+        tooShort.assertFound("a dip of less than four minutes");
+        Day first = new Day(2, 200).line(200, 120);
+        first.charges.add(first.now);
+        first.line(100, 40)
+                .line(205, 250)
+                .line(190, 30)
+                .line(190, 60)
+                .roast(90, 600)
+                .assertFound("a roast of five minutes");
+    }
+
+    @Test
+    void aFallIsAChargeOnlyIfTheClimbPassesRoastingTemperature() {
+        new Day(2, 200).line(200, 120).line(90, 60).line(148, 400).assertFound("148 °C is no roast");
+        Day roast = new Day(2, 200).line(200, 120);
+        roast.charges.add(roast.now);
+        roast.line(90, 60).line(152, 400).assertFound("152 °C is one");
+    }
+
+    @Test
+    void aBatchIsNeverCutBeforeItsOwnDrop() {
+        assertEquals(940, ChargeFinder.border(100, 1000, 939), "dropped more than a minute before the next charge");
+        assertEquals(970, ChargeFinder.border(100, 1000, 940), "dropped a minute before it");
+        assertEquals(990, ChargeFinder.border(100, 1000, 980), "dropped 20 s before it");
+        assertEquals(940, ChargeFinder.border(100, 1000, Double.NaN), "the drop is not known");
+        assertEquals(100, ChargeFinder.border(100, 130, Double.NaN), "never before its own charge");
     }
 }

@@ -81,7 +81,13 @@ final class GatherCommand implements Callable<Integer> {
             terminal.print(question + " ");
             terminal.flush();
             try {
-                return Optional.ofNullable(typed.readLine());
+                Optional<String> answer = Optional.ofNullable(typed.readLine());
+                if (System.console() == null) {
+                    // Nobody typed the line end that would part the question from what follows.
+                    terminal.println(answer.orElse("(no answer)"));
+                    terminal.flush();
+                }
+                return answer;
             } catch (IOException e) {
                 throw new UncheckedIOException(e);
             }
