@@ -468,7 +468,10 @@ class GatherTest {
                 "three,2025-03-04,25:99,third",
                 "four,,10:15,fourth",
                 "one,2025-03-05,,first");
-        assertTrue(out.contains("Line 3: '2025-13-40' under 'date' is no date that can be read, so the row stays without one."), out);
+        assertTrue(
+                out.contains(
+                        "Line 3: '2025-13-40' under 'date' is no date that can be read, so the row stays without one."),
+                out);
         assertTrue(out.contains("Line 4: '25:99' under 'charge time' is no time of day that can be read."), out);
         assertTrue(out.contains("1 row has no date of its own and got the one above."), out);
         assertTrue(
