@@ -35,9 +35,9 @@ class ChargeFallTest {
         "200, 44, 60, 100, false",
         "200, 92, 200, 100, true",
         "200, 88, 200, 100, false",
-        // It rises by 40 °C or more in the five minutes after.
-        "200, 110, 60, 41, true",
-        "200, 110, 60, 39, false",
+        // It climbs past 150 °C.
+        "200, 110, 60, 62, true",
+        "200, 110, 60, 58, false",
         // It may turn as late as four minutes after the charge.
         "220, 120, 200, 90, true",
         "220, 120, 230, 90, true",
