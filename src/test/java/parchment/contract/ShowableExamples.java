@@ -10,6 +10,7 @@ import java.time.LocalDate;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.Comparator;
 import java.util.Deque;
 import java.util.HashMap;
 import java.util.IdentityHashMap;
@@ -20,6 +21,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.Function;
+import java.util.stream.Stream;
 import org.knowm.xchart.CategoryChartBuilder;
 import parchment.align.Clock;
 import parchment.align.Difference;
@@ -63,6 +65,7 @@ import parchment.evidence.TradeOff;
 import parchment.feature.BatchTable;
 import parchment.feature.Explorer;
 import parchment.feature.Features;
+import parchment.gather.Gather;
 import parchment.lesson.AnswerKey;
 import parchment.lesson.BeforeAndAfter;
 import parchment.lesson.ClassResults;
@@ -96,6 +99,7 @@ final class ShowableExamples {
     static {
         ROOTS.put("Logbook", logbook -> logbook);
         ROOTS.put("CalendarStrip", CalendarStrip::of);
+        ROOTS.put("Gather", logbook -> gathered());
         ROOTS.put("RoastCalendar", RoastCalendar::of);
         ROOTS.put("WrittenPeriods", WrittenPeriods::of);
         ROOTS.put("MarkHabit", MarkHabit::of);
@@ -310,5 +314,22 @@ final class ShowableExamples {
         Set<String> names = new TreeSet<>();
         found.forEach(value -> names.add(value.getClass().getName()));
         return names;
+    }
+
+    /** The gathering of a folder whose every name and note holds markup. */
+    private static Gather gathered() {
+        try {
+            Path folder = Files.createTempDirectory("gathered");
+            Gather gather = Gather.of(HostileLogbook.write(folder.resolve("hostile")));
+            gather.text();
+            try (Stream<Path> files = Files.walk(folder)) {
+                for (Path file : files.sorted(Comparator.reverseOrder()).toList()) {
+                    Files.delete(file);
+                }
+            }
+            return gather;
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
     }
 }
