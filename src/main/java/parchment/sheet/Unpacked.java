@@ -4,8 +4,6 @@ import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
-import java.nio.channels.Channels;
-import java.nio.channels.SeekableByteChannel;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Enumeration;
@@ -60,10 +58,11 @@ final class Unpacked {
 
     /** Returns the number of files that the end of a packed file states, before their list is read into the memory. */
     private static int statedParts(Path file) throws IOException {
-        try (SeekableByteChannel in = Files.newByteChannel(file)) {
-            int length = (int) Math.min(in.size(), LONGEST_END);
-            in.position(in.size() - length);
-            byte[] end = Channels.newInputStream(in).readNBytes(length);
+        long size = Files.size(file);
+        int length = (int) Math.min(size, LONGEST_END);
+        try (InputStream in = Files.newInputStream(file)) {
+            in.skipNBytes(size - length);
+            byte[] end = in.readNBytes(length);
             if (end.length < length) {
                 throw cut(new ZipException("no end of the list of parts"));
             }

@@ -36,7 +36,10 @@ final class GatherCommand implements Callable<Integer> {
     @SuppressWarnings("NullAway.Init")
     private Path folder;
 
-    @Option(names = "--to", paramLabel = "NEW", description = "The folder for the new logbook, or the logbook that was made of the same folder before.")
+    @Option(
+            names = "--to",
+            paramLabel = "NEW",
+            description = "The folder for the new logbook, or the logbook that was made of the same folder before.")
     private @Nullable Path to;
 
     @Option(

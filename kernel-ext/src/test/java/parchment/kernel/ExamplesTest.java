@@ -90,7 +90,7 @@ class ExamplesTest {
     }
 
     /** The pages whose snippets name folders of the reader's; {@link FolderExamplesTest} runs them in such folders. */
-    static final Set<String> NAME_FOLDERS = Set.of("logbook-format.md", "class.md", "virtual-roastery.md");
+    static final Set<String> NAME_FOLDERS = Set.of("logbook-format.md", "gather.md", "class.md", "virtual-roastery.md");
 
     static final Pattern SNIPPET = Pattern.compile("(?ms)^ *```java\n(.*?)^ *```");
 

@@ -30,6 +30,7 @@ class FolderExamplesTest {
                     ReadersFolder reader = ReadersFolder.in(Files.createDirectories(temporary.resolve(page)));
                     switch (page) {
                         case "class.md" -> teachingAClass(reader);
+                        case "gather.md" -> gatheringAFolder(reader);
                         case "logbook-format.md" -> theLogbookFormat(reader);
                         case "virtual-roastery.md" -> theVirtualRoastery(reader);
                         default -> fail("Say here what somebody has who reads " + page + ".");
@@ -109,6 +110,18 @@ class FolderExamplesTest {
                         "Files.move(Path.of(\"logger.csv\"), Path.of(\"My Roasts\", \"curves\", \"102.csv\"));",
                         5,
                         must("logbook.batches().size() == 2") + must("logbook.problems().list().isEmpty()")));
+    }
+
+    private static void gatheringAFolder(ReadersFolder reader) throws IOException, InterruptedException {
+        reader.writeLoggerFiles("Logger files");
+        run(
+                "gather.md",
+                reader,
+                Map.of(
+                        2,
+                        must("!Files.exists(Path.of(\"My Roasts\"))"),
+                        3,
+                        must("Logbook.open(Path.of(\"My Roasts\")).batches().size() > 0")));
     }
 
     private static void teachingAClass(ReadersFolder reader) throws IOException, InterruptedException {
