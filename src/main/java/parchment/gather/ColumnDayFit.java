@@ -8,7 +8,7 @@ import java.util.Optional;
 /** Says whether a column holds dates, written or as the serial numbers of a spreadsheet, and reads those. */
 final class ColumnDayFit {
     /** Days since this one are a spreadsheet's dates; right for every day since 1 March 1900. */
-    private static final LocalDate SERIAL_ZERO = LocalDate.of(1899, 12, 30);
+    static final LocalDate SERIAL_ZERO = LocalDate.of(1899, 12, 30);
 
     private static final double FIRST_SERIAL = 36_526;
     private static final double LAST_SERIAL = 73_050;

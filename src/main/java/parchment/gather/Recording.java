@@ -48,9 +48,6 @@ record Recording(
 
     private static final double HALF_A_DAY = 43_200;
 
-    /** A spreadsheet counts days from 30 December 1899. */
-    private static final double DAYS_TO_1970 = 25_569;
-
     private static final LocalDateTime EPOCH = LocalDateTime.of(1970, 1, 1, 0, 0);
 
     /** Holds words that were typed beside a reading. */
@@ -165,7 +162,8 @@ record Recording(
         return switch (form) {
             case Meaning.MILLISECONDS -> Numbers.parse(cell, decimal) / 1000;
             case Meaning.SHARE_OF_DAY -> Math.round(Numbers.parse(cell, decimal) * 864_000) / 10.0;
-            case Meaning.SERIAL -> Math.round((Numbers.parse(cell, decimal) - DAYS_TO_1970) * 864_000) / 10.0;
+            case Meaning.SERIAL ->
+                Math.round((Numbers.parse(cell, decimal) + ColumnDayFit.SERIAL_ZERO.toEpochDay()) * 864_000) / 10.0;
             case Meaning.TIME_OF_DAY ->
                 Value.timeOfDay(cell).map(t -> t.toNanoOfDay() / 1e9).orElse(Double.NaN);
             case Meaning.DATE_AND_TIME ->

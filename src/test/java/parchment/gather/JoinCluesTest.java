@@ -1,82 +1,28 @@
 package parchment.gather;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static parchment.gather.MadeJoins.EIGHT;
+import static parchment.gather.MadeJoins.LIST;
+import static parchment.gather.MadeJoins.curve;
+import static parchment.gather.MadeJoins.curveAt;
+import static parchment.gather.MadeJoins.row;
+import static parchment.gather.MadeJoins.rowAt;
+import static parchment.gather.MadeJoins.rowOn;
+import static parchment.gather.MadeJoins.said;
+import static parchment.gather.MadeJoins.titled;
 
 import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import parchment.logbook.MarkKind;
-import parchment.logbook.Quantity;
-import parchment.sheet.DateOrder;
 
 /** What else tells recordings of a day apart: machines, lots and people that are named, numbers of the day, times that are minutes off. */
 class JoinCluesTest {
-    private static final LocalDateTime EIGHT = LocalDateTime.of(2031, 6, 1, 8, 0);
-    private static final Table LIST = Tables.of("list.csv", List.of(), List.of("batch"), List.of(List.of("1")));
-
-    /** Returns a recording whose beans are hottest 600 s after the charge, and that ends 20 s later. */
-    private static GatheredBatch curve(
-            String name, List<List<String>> above, Optional<LocalDateTime> at, Optional<LocalDate> day) {
-        List<List<String>> rows = IntStream.rangeClosed(0, 62)
-                .mapToObj(i -> List.of(Integer.toString(10 * i), i <= 60 ? Integer.toString(90 + 2 * i) : "205"))
-                .toList();
-        Table table = Tables.of(name + ".csv", above, List.of("time [s]", "bean temperature [°C]"), rows);
-        Recording recording = Recording.of(
-                table, List.of(Meaning.time("s"), Meaning.of(Quantity.BEAN_TEMPERATURE, "°C")), DateOrder.ISO_ONLY);
-        return new GatheredBatch(
-                name,
-                0,
-                at,
-                day,
-                Optional.of(recording),
-                0,
-                Double.NEGATIVE_INFINITY,
-                Double.POSITIVE_INFINITY,
-                Map.of(),
-                Map.of(),
-                List.of());
-    }
-
-    private static GatheredBatch curveAt(String name, LocalDateTime at) {
-        return curve(name, List.of(), Optional.of(at), Optional.empty());
-    }
-
-    private static GatheredBatch titled(String name, String... cells) {
-        return curve(name, List.of(List.of(cells)), Optional.empty(), Optional.empty());
-    }
-
-    private static ListedRoast row(
-            String name, Optional<LocalDateTime> at, Optional<LocalDate> day, Map<MarkKind, Double> marks) {
-        return new ListedRoast(name, List.of(new ListedBatch(name, at, day, Map.of(), marks, List.of(), LIST, 2)));
-    }
-
-    private static ListedRoast row(String name) {
-        return row(name, Optional.empty(), Optional.empty(), Map.of());
-    }
-
-    private static ListedRoast rowAt(String name, LocalDateTime at) {
-        return row(name, Optional.of(at), Optional.empty(), Map.of());
-    }
-
-    private static ListedRoast rowOn(String name, LocalDate day) {
-        return row(name, Optional.empty(), Optional.of(day), Map.of());
-    }
-
-    private static String said(Join join) {
-        return join.curve().name() + " = " + join.roast().name() + ", " + join.sure() + ": " + join.because()
-                + (join.but().isEmpty() ? "" : "; but " + join.but());
-    }
-
-    private static List<String> said(List<GatheredBatch> curves, List<ListedRoast> rows) {
-        return Joins.of(curves, rows).stream().map(JoinCluesTest::said).toList();
-    }
-
     private static ListedRoast rowOf(String name, String heading, String value) {
         return new ListedRoast(
                 name,
@@ -96,7 +42,7 @@ class JoinCluesTest {
     @CsvSource({"machine, Small, Large", "lot, Kela washed, Kela", "operator, Ida, Leo"})
     void aMachineALotOrAPersonTellsAgainstThePlaceInTheDay(String heading, String first, String second) {
         List<GatheredBatch> curves =
-                List.of(curveAt("1 " + second, EIGHT), titled(EIGHT.plusMinutes(20), "2", "by: " + first));
+                List.of(curveAt("1 " + second, EIGHT), titledAt(EIGHT.plusMinutes(20), "2", "by: " + first));
         List<ListedRoast> rows = List.of(rowOf("A", heading, first), rowOf("B", heading, second));
         assertEquals(
                 List.of(
@@ -132,7 +78,7 @@ class JoinCluesTest {
                         List.of(rowOf("5", "machine", "Large"), rowOf("6", "machine", "Large"))));
     }
 
-    private static GatheredBatch titled(LocalDateTime at, String name, String... cells) {
+    private static GatheredBatch titledAt(LocalDateTime at, String name, String... cells) {
         return curve(name, List.of(List.of(cells)), Optional.of(at), Optional.empty());
     }
 
@@ -160,7 +106,7 @@ class JoinCluesTest {
                         "1 = G2, CERTAIN: its first lines hold 'G2', both are of 2031-06-01",
                         "2 = G1, CERTAIN: its first lines hold 'G1', both are of 2031-06-01"),
                 said(
-                        List.of(titled(EIGHT, "1", "Lot n° G2"), titled(EIGHT.plusMinutes(20), "2", "Lot n° G1")),
+                        List.of(titledAt(EIGHT, "1", "Lot n° G2"), titledAt(EIGHT.plusMinutes(20), "2", "Lot n° G1")),
                         List.of(rowOn("G1", day), rowOn("G2", day))));
     }
 
@@ -175,7 +121,7 @@ class JoinCluesTest {
                 said(List.of(curveAt("Batch 2", EIGHT)), rows));
         assertEquals(
                 List.of("x = 2031-06-01-2, CERTAIN: its first lines name batch 2 of the day, both are of 2031-06-01"),
-                said(List.of(titled(EIGHT, "x", "Batch", "2")), rows));
+                said(List.of(titledAt(EIGHT, "x", "Batch", "2")), rows));
     }
 
     /** A time within 20 minutes, with the drop within 20 s of the list's, and beyond. */

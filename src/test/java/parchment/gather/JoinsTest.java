@@ -2,91 +2,27 @@ package parchment.gather;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
+import static parchment.gather.MadeJoins.EIGHT;
+import static parchment.gather.MadeJoins.curve;
+import static parchment.gather.MadeJoins.curveAt;
+import static parchment.gather.MadeJoins.row;
+import static parchment.gather.MadeJoins.rowAt;
+import static parchment.gather.MadeJoins.rowOn;
+import static parchment.gather.MadeJoins.said;
+import static parchment.gather.MadeJoins.titled;
 
 import java.time.LocalDate;
-import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import parchment.logbook.MarkKind;
-import parchment.logbook.Quantity;
-import parchment.sheet.DateOrder;
 
 /** Which recording is which row of a list, why, and how sure that is: a row for each rule, one on each side of each threshold. */
 class JoinsTest {
-    private static final LocalDateTime EIGHT = LocalDateTime.of(2031, 6, 1, 8, 0);
-    private static final Table LIST = Tables.of("list.csv", List.of(), List.of("batch"), List.of(List.of("1")));
-
-    /** Returns a recording whose beans are hottest 600 s after the charge, and that ends 20 s later. */
-    private static GatheredBatch curve(
-            String name, List<List<String>> above, Optional<LocalDateTime> at, Optional<LocalDate> day) {
-        List<List<String>> rows = IntStream.rangeClosed(0, 62)
-                .mapToObj(i -> List.of(Integer.toString(10 * i), i <= 60 ? Integer.toString(90 + 2 * i) : "205"))
-                .toList();
-        Table table = Tables.of(name + ".csv", above, List.of("time [s]", "bean temperature [°C]"), rows);
-        Recording recording = Recording.of(
-                table, List.of(Meaning.time("s"), Meaning.of(Quantity.BEAN_TEMPERATURE, "°C")), DateOrder.ISO_ONLY);
-        return new GatheredBatch(
-                name,
-                0,
-                at,
-                day,
-                Optional.of(recording),
-                0,
-                Double.NEGATIVE_INFINITY,
-                Double.POSITIVE_INFINITY,
-                Map.of(),
-                Map.of(),
-                List.of());
-    }
-
-    private static GatheredBatch curve(String name) {
-        return curve(name, List.of(), Optional.empty(), Optional.empty());
-    }
-
-    private static GatheredBatch curveAt(String name, LocalDateTime at) {
-        return curve(name, List.of(), Optional.of(at), Optional.empty());
-    }
-
-    private static GatheredBatch titled(String name, String... cells) {
-        return curve(name, List.of(List.of(cells)), Optional.empty(), Optional.empty());
-    }
-
-    private static ListedRoast row(
-            String name, Optional<LocalDateTime> at, Optional<LocalDate> day, Map<MarkKind, Double> marks) {
-        return new ListedRoast(name, List.of(new ListedBatch(name, at, day, Map.of(), marks, List.of(), LIST, 2)));
-    }
-
-    private static ListedRoast row(String name) {
-        return row(name, Optional.empty(), Optional.empty(), Map.of());
-    }
-
-    private static ListedRoast rowAt(String name, LocalDateTime at) {
-        return row(name, Optional.of(at), Optional.empty(), Map.of());
-    }
-
-    private static ListedRoast rowOn(String name, LocalDate day) {
-        return row(name, Optional.empty(), Optional.of(day), Map.of());
-    }
-
-    private static String said(Join join) {
-        return join.curve().name() + " = " + join.roast().name() + ", " + join.sure() + ": " + join.because()
-                + (join.but().isEmpty() ? "" : "; but " + join.but());
-    }
-
-    private static List<String> said(List<GatheredBatch> curves, List<ListedRoast> rows) {
-        return Joins.of(curves, rows).stream().map(JoinsTest::said).toList();
-    }
-
-    private static List<String> said(GatheredBatch curve, ListedRoast... rows) {
-        return said(List.of(curve), List.of(rows));
-    }
-
     @ParameterizedTest
     @CsvSource({
         "101, 101, 'its file is named so'",
