@@ -57,13 +57,16 @@ record Gathering(
                 .map(StrangeFolder.Found::table)
                 .toList();
         unknownDates(folder, questions);
-        List<GatherStyle> styles = GatherStyles.of(recordings, questions);
+        FileKeys keys =
+                FileKeys.of(recordings.stream().map(StrangeFolder.Found::table).toList(), folder.path());
+        List<GatherStyle> styles = GatherStyles.of(FolderScales.of(recordings, keys, questions), questions);
         GatherDates dates = GatherDates.decide(styles, sheets, questions);
+        ListedTimes written = writtenTimes(folder, answers, styles, dates, sheets, keys);
         Set<Double> odd = new TreeSet<>();
         List<GatheredBatch> recorded = new ArrayList<>();
         for (GatherStyle style : styles) {
             odd.addAll(style.odd().keySet());
-            recorded.addAll(new GatherRecordings(questions, style).gather(dates));
+            recorded.addAll(new GatherRecordings(questions, style, keys, written).gather(dates));
         }
         List<GatheredBatch> found = TabNames.of(recorded);
         GatherCups cups = new GatherCups(questions, dates);
@@ -104,6 +107,35 @@ record Gathering(
                 zone,
                 questions,
                 summary);
+    }
+
+    /** Reads the lists once before the recordings, for what they say of charges and drops; nothing of it is told. */
+    private static ListedTimes writtenTimes(
+            StrangeFolder folder,
+            Map<String, String> answers,
+            List<GatherStyle> styles,
+            GatherDates dates,
+            List<Table> sheets,
+            FileKeys keys) {
+        GatherQuestions silent = new GatherQuestions(answers);
+        List<GatheredBatch> recorded = new ArrayList<>();
+        styles.forEach(
+                style -> recorded.addAll(new GatherRecordings(silent, style, keys, ListedTimes.NONE).gather(dates)));
+        if (recorded.stream().noneMatch(batch -> batch.part() > 0)) {
+            return ListedTimes.NONE;
+        }
+        List<GatheredBatch> found = TabNames.of(recorded);
+        Clues clues =
+                new Clues(found.stream().map(Gathering::recorded).toList(), ListScale.ofFolder(found, dates.asked()));
+        GatherSheets lists = new GatherSheets(silent, dates, clues);
+        return ListedTimes.of(JoinedBatches.roasts(listed(
+                GatherStyles.letters(sheets, silent, folder.path()),
+                found,
+                lists,
+                dates,
+                new GatherCups(silent, dates),
+                new GatherLots(silent, dates, lists),
+                new GatherUpkeep(silent, dates, lists))));
     }
 
     /** Names what looks like a date and is none that is known: the first of each file, and how many files have such. */
