@@ -26,6 +26,8 @@ record ChargeEvidence(Recording recording, List<Double> seen, List<Double> typed
     /** No two charges are nearer, in seconds (common practice, no source). */
     static final double SHORTEST_BATCH = ChargeFinder.SHORTEST_BATCH;
 
+    private static final double SAME_BATCH = Math.nextDown(SHORTEST_BATCH);
+
     private static final int FEWEST_BEFORE = 2;
 
     /** Says which charge is taken where two differ. */
@@ -82,16 +84,14 @@ record ChargeEvidence(Recording recording, List<Double> seen, List<Double> typed
     }
 
     private double apart(double at) {
-        return nearest(seen, at, SHORTEST_BATCH)
-                .map(fall -> Math.abs(fall - at))
-                .orElse(SHORTEST_BATCH);
+        return nearest(seen, at, SAME_BATCH).map(fall -> Math.abs(fall - at)).orElse(SHORTEST_BATCH);
     }
 
     /** Returns the typed charges that a fall of the same batch is far from. */
     List<Double> typedFarFromFall() {
         return typedOnce().stream()
                 .filter(at -> nearest(seen, at, CLOSE).isEmpty()
-                        && nearest(seen, at, SHORTEST_BATCH).isPresent())
+                        && nearest(seen, at, SAME_BATCH).isPresent())
                 .toList();
     }
 
@@ -104,7 +104,7 @@ record ChargeEvidence(Recording recording, List<Double> seen, List<Double> typed
 
     /** Returns the fall that belongs to a typed charge. */
     double fallOf(double typedAt) {
-        return nearest(seen, typedAt, SHORTEST_BATCH).orElse(typedAt);
+        return nearest(seen, typedAt, SAME_BATCH).orElse(typedAt);
     }
 
     /**

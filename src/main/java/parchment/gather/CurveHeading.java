@@ -52,8 +52,7 @@ record CurveHeading(String heading) {
             ".*(g[aá][sz]|burner|flame|brenner|br[uû]leur|bruciatore|quemador|queimador|llama|fiamma|chama).*");
     private static final Pattern DRUM_SPEED = Pattern.compile(
             ".*(trommel|drum|tambor|tambour|tamburo).*(speed|drehzahl|geschwindigkeit|velocidad|velocidade|vitesse|velocità|velocita|giri|rpm|umdrehung).*"
-                    + "|.*(speed|drehzahl|geschwindigkeit|velocidad|velocidade|vitesse|velocità|velocita|giri|rpm|umdrehung).*(trommel|drum|tambor|tambour|tamburo).*"
-                    + "|.*(drehzahl|\\brpm\\b|\\bgiri\\b|umdrehung).*");
+                    + "|.*(speed|drehzahl|geschwindigkeit|velocidad|velocidade|vitesse|velocità|velocita|giri|rpm|umdrehung).*(trommel|drum|tambor|tambour|tamburo).*");
     private static final Pattern FLOW = Pattern.compile(
             ".*(\\bfan|blower|damper|air ?flow|air ?speed|lüfter|luefter|ventil|gebläse|geblaese|luftstrom|luftmenge|luftklappe|zugluft|ventol"
                     + "|(flujo|caudal|fluxo|flusso|portata|débit|debit|flux)\\b.*|tiraje|tiraggio|\\btirage\\b|exaustor|extractor).*");
@@ -66,7 +65,7 @@ record CurveHeading(String heading) {
     /** What else is logged and is no temperature. */
     private static final Pattern ELSE = Pattern.compile(
             ".*(pressure|druck|presi[oó]n|pression|press[aã]o|humid|feucht|humed|umid|speed|drehzahl|velocidad|vitesse|velocit[àa]"
-                    + "|frequen|weight|gewicht|\\bpeso\\b|poids|volt|strom\\b).*");
+                    + "|frequen|weight|gewicht|\\bpeso\\b|poids|volt|strom\\b|umdrehung|\\bgiri\\b).*");
 
     /** Times that count from the charge, in the words of the trade. */
     private static final Pattern SINCE_CHARGE = Pattern.compile(

@@ -44,8 +44,21 @@ record Gathering(
         GatherQuestions questions,
         String summary) {
 
-    /** Works it out. */
+    /** Works it out; where a recording holds several rows of the lists, once more with what they say of charges and drops. */
     static Gathering of(StrangeFolder folder, Map<String, String> answers, Map<String, String> earlierNames) {
+        Gathering first = of(folder, answers, earlierNames, ListedTimes.NONE);
+        ListedTimes listedTimes = ListedTimes.of(first.roasts());
+        boolean several = first.curves().stream()
+                .flatMap(curve -> curve.recording().stream())
+                .anyMatch(listedTimes::speakOfSeveral);
+        return several ? of(folder, answers, earlierNames, listedTimes) : first;
+    }
+
+    private static Gathering of(
+            StrangeFolder folder,
+            Map<String, String> answers,
+            Map<String, String> earlierNames,
+            ListedTimes listedTimes) {
         GatherQuestions questions = new GatherQuestions(answers);
         folder.told().forEach(questions::leaveOut);
         folder.taken().forEach(questions::say);
@@ -61,12 +74,11 @@ record Gathering(
                 FileKeys.of(recordings.stream().map(StrangeFolder.Found::table).toList(), folder.path());
         List<GatherStyle> styles = GatherStyles.of(FolderScales.of(recordings, keys, questions), questions);
         GatherDates dates = GatherDates.decide(styles, sheets, questions);
-        ListedTimes written = writtenTimes(folder, answers, styles, dates, sheets, keys);
         Set<Double> odd = new TreeSet<>();
         List<GatheredBatch> recorded = new ArrayList<>();
         for (GatherStyle style : styles) {
             odd.addAll(style.odd().keySet());
-            recorded.addAll(new GatherRecordings(questions, style, keys, written).gather(dates));
+            recorded.addAll(new GatherRecordings(questions, style, keys, listedTimes).gather(dates));
         }
         List<GatheredBatch> found = TabNames.of(recorded);
         GatherCups cups = new GatherCups(questions, dates);
@@ -107,35 +119,6 @@ record Gathering(
                 zone,
                 questions,
                 summary);
-    }
-
-    /** Reads the lists once before the recordings, for what they say of charges and drops; nothing of it is told. */
-    private static ListedTimes writtenTimes(
-            StrangeFolder folder,
-            Map<String, String> answers,
-            List<GatherStyle> styles,
-            GatherDates dates,
-            List<Table> sheets,
-            FileKeys keys) {
-        GatherQuestions silent = new GatherQuestions(answers);
-        List<GatheredBatch> recorded = new ArrayList<>();
-        styles.forEach(
-                style -> recorded.addAll(new GatherRecordings(silent, style, keys, ListedTimes.NONE).gather(dates)));
-        if (recorded.stream().noneMatch(batch -> batch.part() > 0)) {
-            return ListedTimes.NONE;
-        }
-        List<GatheredBatch> found = TabNames.of(recorded);
-        Clues clues =
-                new Clues(found.stream().map(Gathering::recorded).toList(), ListScale.ofFolder(found, dates.asked()));
-        GatherSheets lists = new GatherSheets(silent, dates, clues);
-        return ListedTimes.of(JoinedBatches.roasts(listed(
-                GatherStyles.letters(sheets, silent, folder.path()),
-                found,
-                lists,
-                dates,
-                new GatherCups(silent, dates),
-                new GatherLots(silent, dates, lists),
-                new GatherUpkeep(silent, dates, lists))));
     }
 
     /** Names what looks like a date and is none that is known: the first of each file, and how many files have such. */

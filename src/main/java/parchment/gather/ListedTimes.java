@@ -67,6 +67,11 @@ record ListedTimes(List<Row> rows) {
                 .toList();
     }
 
+    /** Returns whether several rows were charged while it ran. */
+    boolean speakOfSeveral(Recording recording) {
+        return within(recording).size() >= FEWEST;
+    }
+
     /** Returns the fall of each row, nearest first, each fall once; nothing where the clocks do not agree. */
     private static Map<Placed, Double> pairs(List<Placed> placed, List<Double> falls) {
         record Pair(Placed placed, double fall) {}
