@@ -77,17 +77,16 @@ class ListedTimesTest {
                 told.leftOut());
     }
 
-    /** One of the two rows has a fall within five minutes: then a fall at 8:10 is none, and the other row has no fall. */
+    /** A fall is struck out only where two rows have a fall within five minutes, and none is added where fewer than half have. */
     @ParameterizedTest
     @CsvSource({"299, 2", "301, 3"})
     void aClockThatAgreesWithLessThanHalfOfTheFallsIsNotBelieved(double second, int left) {
         GatherQuestions told = new GatherQuestions(Map.of());
         List<ListedTimes.Row> rows = List.of(row("A", 0, 2000), row("B", 2400, 600), row("C", 3000, 300));
-        // The falls are at 5:01 after A, at 8:20 in its time in the drum, and near C or not.
         assertEquals(
                 left, falls(told, rows.subList(0, 2), -299, 500, 2400 + second).size());
         GatherQuestions none = new GatherQuestions(Map.of());
-        assertEquals(List.of(-310.0, 1500.0), falls(none, rows, -310, 1500));
+        assertEquals(List.of(-299.0, 1500.0), falls(none, rows, -299, 1500));
         assertEquals(List.of(), none.leftOut());
     }
 

@@ -129,6 +129,7 @@ class RecordedChargesTest {
         write("b.csv", roast("seconds;beans;words", 0, 240, -60, second -> Math.min(257, fahrenheit(bean(second)))));
         Gather gather = Gather.of(old());
         assertEquals(List.of("°F", "°F"), units(gather));
+        assertEquals(40, zeros(gather).get(0), 4, "the charge is found in °F as in °C");
         String said = gather.text() + open(gather);
         assertTrue(
                 said.contains("'b.csv': its bean temperature goes up to")
