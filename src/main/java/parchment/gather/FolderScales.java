@@ -1,7 +1,6 @@
 package parchment.gather;
 
-import java.util.ArrayList;
-import java.util.LinkedHashMap;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -38,13 +37,22 @@ final class FolderScales {
 
     /** Returns the recordings in their order, with the scale that the folder tells. */
     static List<Found> of(List<Found> recordings, FileKeys keys, GatherQuestions questions) {
-        Map<String, List<Found>> alike = new LinkedHashMap<>();
-        recordings.forEach(found ->
-                alike.computeIfAbsent(headings(found), key -> new ArrayList<>()).add(found));
+        Map<String, Integer> fahrenheit = new HashMap<>();
+        Map<String, Integer> whole = new HashMap<>();
+        for (Found found : recordings) {
+            if (isGuessed(found, TemperatureUnit.FAHRENHEIT)) {
+                fahrenheit.merge(headings(found), 1, Integer::sum);
+            } else if (isGuessed(found, TemperatureUnit.CELSIUS) && isWholeInCelsius(found)) {
+                whole.merge(headings(found), 1, Integer::sum);
+            }
+        }
         FolderScales scales = new FolderScales(keys, questions);
-        List<Found> decided = new ArrayList<>();
-        recordings.forEach(found -> decided.add(scales.of(found, alike.getOrDefault(headings(found), List.of()))));
-        return decided;
+        return recordings.stream()
+                .map(found -> scales.of(
+                        found,
+                        fahrenheit.getOrDefault(headings(found), 0),
+                        whole.getOrDefault(headings(found), 0)))
+                .toList();
     }
 
     private static String headings(Found found) {
@@ -52,16 +60,10 @@ final class FolderScales {
                 + String.join("\u001F", found.table().headings());
     }
 
-    private Found of(Found found, List<Found> alike) {
-        long fahrenheit = alike.stream()
-                .filter(other -> isGuessed(other, TemperatureUnit.FAHRENHEIT))
-                .count();
+    private Found of(Found found, int fahrenheit, int whole) {
         if (fahrenheit == 0 || !isGuessed(found, TemperatureUnit.CELSIUS)) {
             return found;
         }
-        long whole = alike.stream()
-                .filter(other -> isGuessed(other, TemperatureUnit.CELSIUS) && isWholeInCelsius(other))
-                .count();
         boolean isWhole = isWholeInCelsius(found);
         if (isWhole && whole >= SEVERAL) {
             return found;
@@ -112,8 +114,7 @@ final class FolderScales {
 
     private static boolean isWholeInCelsius(Found found) {
         return bean(found)
-                .filter(column -> column.quantile(1) <= HOTTEST_CHARGE && column.lastNumber() >= COOLEST_DROP
-                        || column.quantile(1) <= HOTTEST_CHARGE && column.quantile(0.9) >= COOLEST_DROP)
+                .filter(column -> column.quantile(1) <= HOTTEST_CHARGE && column.quantile(0.9) >= COOLEST_DROP)
                 .isPresent();
     }
 

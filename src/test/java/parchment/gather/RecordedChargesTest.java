@@ -9,9 +9,12 @@ import java.nio.file.Path;
 import java.time.LocalTime;
 import java.util.List;
 import java.util.Locale;
+import java.util.Set;
 import java.util.function.IntToDoubleFunction;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 /** Gathers small folders of recordings whose charges, scales and names are known. The temperatures are common practice, no source. */
 class RecordedChargesTest {
@@ -154,6 +157,20 @@ class RecordedChargesTest {
         assertEquals(List.of(), open(three));
     }
 
+    /** Beside one in °F, a recording that climbs to a reading and stays there: 260 and 185 are the last that a whole roast in °C has. */
+    @ParameterizedTest
+    @CsvSource({"259, true", "261, false", "186, true", "184, false"})
+    void whatIsNoWholeRoastInCelsiusIsTakenForFahrenheitUnasked(double highest, boolean asked) throws IOException {
+        roastInFahrenheit("a.csv");
+        write("b.csv", roast("seconds;beans;words", 0, 700, 0, second -> Math.min(highest, 100 + second)));
+        Gather gather = Gather.of(old());
+        assertEquals(List.of("°F", "°F"), units(gather));
+        assertEquals(
+                asked,
+                gather.gathering().questions().open().stream()
+                        .anyMatch(question -> question.key().equals("file.b.temperature-unit")));
+    }
+
     @Test
     void twoRecordingsOfOneNameHaveKeysOfTheirOwn() throws IOException {
         for (String name : List.of("a/101.csv", "b/101.csv", "101.csv", "101.txt")) {
@@ -165,7 +182,7 @@ class RecordedChargesTest {
         gather.gathering();
         for (String key : List.of("a-101", "b-101", "101-csv", "101-txt")) {
             Gather answered = gather.answer("file." + key + ".starts-at-charge", "yes");
-            assertEquals(java.util.Set.of(), answered.gathering().questions().unused(), key);
+            assertEquals(Set.of(), answered.gathering().questions().unused(), key);
             assertEquals(
                     1,
                     answered.gathering().curves().stream()
@@ -183,7 +200,7 @@ class RecordedChargesTest {
         Gather alone = Gather.of(old()).answer("file.101.starts-at-charge", "yes");
         alone.gathering();
         assertEquals(
-                java.util.Set.of(),
+                Set.of(),
                 alone.gathering().questions().unused(),
                 "an answer under the name alone, as it was once kept, is still read");
     }
