@@ -49,9 +49,7 @@ final class FolderScales {
         FolderScales scales = new FolderScales(keys, questions);
         return recordings.stream()
                 .map(found -> scales.of(
-                        found,
-                        fahrenheit.getOrDefault(headings(found), 0),
-                        whole.getOrDefault(headings(found), 0)))
+                        found, fahrenheit.getOrDefault(headings(found), 0), whole.getOrDefault(headings(found), 0)))
                 .toList();
     }
 

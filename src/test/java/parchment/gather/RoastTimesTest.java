@@ -38,11 +38,7 @@ class RoastTimesTest {
     void theShareOfTheRoastTellsWhichMarkATimeIs(String mark, String meanings) {
         assertEquals(
                 "batch, " + meanings,
-                meanings(
-                        "Batch|P|Q",
-                        "61|" + mark + "|16:40",
-                        "62|" + mark + "|16:40",
-                        "63|" + mark + "|16:40"));
+                meanings("Batch|P|Q", "61|" + mark + "|16:40", "62|" + mark + "|16:40", "63|" + mark + "|16:40"));
     }
 
     @ParameterizedTest
