@@ -2,6 +2,7 @@ package parchment.gather;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * Finds the charges in a recording that may hold several batches: a hot bean probe falls sharply when cold beans bury it, and climbs
@@ -25,7 +26,9 @@ final class ChargeFinder {
     private static final double TURNING_SECONDS = 240;
     private static final double RISE = 40;
     private static final double RISE_SECONDS = 300;
-    private static final double SHORTEST_BATCH = 240;
+    /** A roast lasts as many seconds at least. */
+    static final double SHORTEST_BATCH = 240;
+
     private static final double ROASTING = 150;
     private static final double LONGEST_BACK = 40;
     private static final double DIP = 8;
@@ -72,6 +75,24 @@ final class ChargeFinder {
             }
         }
         return charges;
+    }
+
+    /** Returns where a fall begins between two times that is a charge if the drum had cooled before: what a list says was one. */
+    static Optional<Double> smaller(double[] seconds, double[] celsius, double from, double to) {
+        for (int i = 0; i < seconds.length && seconds[i] <= to; i++) {
+            if (seconds[i] < from || celsius[i] < EMPTY_COOLED_DRUM) {
+                continue;
+            }
+            int lowest = lowest(seconds, celsius, i, FALL_SECONDS);
+            int turning = lowest(seconds, celsius, i, TURNING_SECONDS);
+            boolean climbs =
+                    highest(celsius, turning, after(seconds, turning, RISE_SECONDS)) - celsius[turning] >= RISE;
+            if (celsius[i] - celsius[lowest] >= FALL_IN_COOLED_DRUM && climbs) {
+                double begins = seconds[start(seconds, celsius, i, lowest)];
+                return begins >= from && begins <= to ? Optional.of(begins) : Optional.empty();
+            }
+        }
+        return Optional.empty();
     }
 
     /**

@@ -130,11 +130,12 @@ final class ColumnTimeFit {
         boolean rising = rising(hours) >= MOSTLY_RISING;
         double score = marked ? 1 : !work ? 0 : spread <= 0.7 ? 0.3 : !rising ? 0.35 : spread >= 2.5 ? 0.95 : 0.8;
         String unit = column.mostly(CellForm.NUMBER) ? ColumnTimes.SHARE_OF_DAY : "";
-        return ColumnFit.known(
-                score,
-                unit,
-                "holds times that go through " + ColumnFit.written(Math.max(0.1, Math.round(10 * spread) / 10.0))
-                        + " hours of the day");
+        return ColumnFit.known(score, unit, "holds times that go through " + hours(spread) + " of the day");
+    }
+
+    private static String hours(double spread) {
+        String hours = ColumnFit.written(Math.max(0.1, Math.round(10 * spread) / 10.0));
+        return hours + (hours.equals("1") ? " hour" : " hours");
     }
 
     private static double rising(double[] values) {

@@ -5,26 +5,17 @@ import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import java.util.TreeMap;
-import java.util.stream.Collectors;
 import parchment.logbook.LogbookFiles;
 import parchment.logbook.MarkKind;
 import parchment.quantity.Elapsed;
 import parchment.sheet.DateOrder;
-import parchment.sheet.Delimiter;
-import parchment.sheet.Numbers;
 import parchment.sheet.Words;
 
 /** Turns recordings of one style into batches, asking what their columns, words and falls mean. */
 final class GatherRecordings {
     private static final double BEFORE_CHARGE = ChargeFinder.BEFORE_CHARGE;
-    private static final double SAME_CHARGE = 60;
-    private static final int WORDS_ASKED = 20;
-    private static final int FIRST_ROWS = 3;
-    private static final String NOTE = "note";
     private static final String STARTS_AT_CHARGE = "starts-at-charge";
     /** A logger that was started with the roast begins at 0, give or take its first step. */
     private static final double FIRST_STEP = 10;
@@ -36,29 +27,43 @@ final class GatherRecordings {
 
     private final GatherQuestions questions;
     private final GatherStyle style;
+    private final FileKeys keys;
+    private final ListedTimes listed;
     private final String key;
     private boolean startsAtCharge;
 
-    GatherRecordings(GatherQuestions questions, GatherStyle style) {
+    /**
+     * Gathers the recordings of one style.
+     *
+     * @param keys the keys of what is asked about a recording alone
+     * @param listed what the lists say of charges and drops
+     */
+    GatherRecordings(GatherQuestions questions, GatherStyle style, FileKeys keys, ListedTimes listed) {
         this.questions = questions;
         this.style = style;
+        this.keys = keys;
+        this.listed = listed;
         this.key = "style." + style.letter() + ".";
     }
 
     /** Asks about the style, then makes batches of each of its files. */
     List<GatheredBatch> gather(GatherDates dates) {
-        show();
-        List<Meaning> meanings = meanings();
+        StyleColumns columns = new StyleColumns(questions, style);
+        columns.show();
+        List<Meaning> meanings = columns.meanings();
         GatherColumns.ofCurve(meanings, style.sample().headings()).told().forEach(line -> questions.say("  " + line));
-        DateOrder order = order(dates);
-        Map<String, Optional<MarkKind>> marks = words(meanings);
+        DateOrder order = columns.order(dates);
+        Map<String, Optional<MarkKind>> marks = columns.words(meanings);
         List<Recording> recordings = style.tables().stream()
                 .map(table -> recording(table, meanings, order))
                 .toList();
-        startsAtCharge = startsAtCharge(recordings, marks);
-        return recordings.stream()
-                .flatMap(recording -> batches(recording, order, marks).stream())
-                .toList();
+        List<List<Double>> charges = new StyleCharges(questions, style, keys).of(recordings, marks, listed);
+        startsAtCharge = startsAtCharge(StyleCharges.withoutCharge(recordings, charges));
+        List<GatheredBatch> batches = new ArrayList<>();
+        for (int i = 0; i < recordings.size(); i++) {
+            batches.addAll(batches(recordings.get(i), charges.get(i), order, marks));
+        }
+        return batches;
     }
 
     /** A clock that began again within one roast is joined on where the temperature goes on; else it is asked. */
@@ -69,7 +74,7 @@ final class GatherRecordings {
         }
         Recording.Restart first = recording.begunAgain().get(0);
         boolean goesOn = recording.begunAgain().stream().allMatch(restart -> Math.abs(restart.fall()) <= GOES_ON);
-        String key = "file." + GatherQuestions.key(Source.of(table).stem()) + ".clock-begins-again";
+        String key = keys.of(table, "clock-begins-again", questions);
         String statement = Source.of(table).shown() + ": its clock begins again after " + recording.clock(first.after())
                 + ", with " + Words.count(first.rows(), "row", "rows") + " to come";
         boolean follows = goesOn
@@ -84,86 +89,8 @@ final class GatherRecordings {
         return follows ? recording : Recording.of(table, meanings, order, Recording.AfterRestart.LEFT_OUT);
     }
 
-    private void show() {
-        Table sample = style.sample();
-        List<String> told = new ArrayList<>();
-        sample.above().stream().limit(FIRST_ROWS).forEach(cells -> told.add(String.join(" | ", cells)));
-        told.add(String.join(" | ", sample.headings()));
-        sample.rows().stream().limit(FIRST_ROWS).forEach(cells -> told.add(String.join(" | ", cells)));
-        questions.say("");
-        questions.say("Style " + style.letter() + ": "
-                + Words.count(style.tables().size(), "recording", "recordings") + ", such as "
-                + Source.of(sample).shown() + "; "
-                + Delimiter.nameOf(sample.sheet().delimiter())
-                + " between the columns, "
-                + Words.count(sample.above().size(), "line", "lines") + " before the headings. It starts:");
-        told.forEach(line -> questions.say("    " + line));
-        style.odd()
-                .forEach((value, count) ->
-                        questions.say("  " + Numbers.written(value) + " stands " + Words.count(count, "time", "times")
-                                + " where a temperature should; it counts as no reading."));
-    }
-
-    private List<Meaning> meanings() {
-        List<Meaning> meanings = new ArrayList<>();
-        for (int i = 0; i < style.proposals().size(); i++) {
-            MeaningProposal proposal = style.proposals().get(i);
-            String answer = questions.tell(
-                    key + "column." + (i + 1),
-                    "Column " + (i + 1) + " "
-                            + Words.quote(style.columns().get(i).heading()) + ", because " + proposal.reason(),
-                    proposal.meaning().toString(),
-                    text -> Meaning.parse(text).isPresent(),
-                    Meaning.choices());
-            meanings.add(Meaning.parse(answer).orElse(Meaning.LEFT_OUT));
-        }
-        return meanings;
-    }
-
-    private DateOrder order(GatherDates dates) {
-        // An order of its own was asked for each style once; such answers are still read.
-        String own = questions.raw(key + "date.order");
-        for (DateOrder order : DateOrder.values()) {
-            if (order.words().equals(own)) {
-                questions.keep(key + "date.order", own);
-                return order;
-            }
-        }
-        return dates.of(style);
-    }
-
-    /** Asks which of the typed words are marks. */
-    private Map<String, Optional<MarkKind>> words(List<Meaning> meanings) {
-        Map<String, Optional<MarkKind>> marks = new LinkedHashMap<>();
-        if (meanings.stream().noneMatch(m -> m.kind() == Meaning.Kind.EVENTS)) {
-            return marks;
-        }
-        List<String> names = new ArrayList<>(List.of(NOTE));
-        List.of(MarkKind.values()).forEach(mark -> names.add(mark.words()));
-        int asked = 0;
-        for (Map.Entry<String, Integer> entry : style.words().entrySet()) {
-            Optional<MarkKind> proposed = MarkWords.of(entry.getKey());
-            if (asked++ >= WORDS_ASKED) {
-                marks.put(entry.getKey(), proposed);
-                continue;
-            }
-            String answer = questions.tell(
-                    key + "event." + GatherQuestions.key(entry.getKey()),
-                    "The words " + Words.quote(entry.getKey()) + ", which stand "
-                            + Words.count(entry.getValue(), "time", "times"),
-                    proposed.map(MarkKind::words).orElse(NOTE),
-                    text -> names.contains(text.toLowerCase(Locale.ROOT)),
-                    String.join(", ", names));
-            marks.put(
-                    entry.getKey(),
-                    List.of(MarkKind.values()).stream()
-                            .filter(mark -> mark.words().equals(answer.toLowerCase(Locale.ROOT)))
-                            .findFirst());
-        }
-        return marks;
-    }
-
-    private List<GatheredBatch> batches(Recording recording, DateOrder order, Map<String, Optional<MarkKind>> marks) {
+    private List<GatheredBatch> batches(
+            Recording recording, List<Double> charges, DateOrder order, Map<String, Optional<MarkKind>> marks) {
         String name = Source.of(recording.file()).stem();
         List<String> lost = new ArrayList<>(recording.file().leftOut());
         if (recording.leftOut() > 0) {
@@ -176,7 +103,6 @@ final class GatherRecordings {
             questions.leaveOut(Source.of(recording.file()).shown() + " has no row with a time: left out.");
             return List.of();
         }
-        List<Double> charges = split(recording, charges(recording, marks));
         if (charges.isEmpty()) {
             return List.of(withoutCharge(recording, order, marks));
         }
@@ -198,25 +124,23 @@ final class GatherRecordings {
         return batches;
     }
 
-    /** Returns where a batch ends and the next begins; where no drop is typed, the hottest reading may be it. */
-    private static double border(
-            Recording recording, Map<String, Optional<MarkKind>> marks, double charge, double next) {
+    /** Returns where a batch ends and the next begins; where no drop is typed or listed, the hottest reading may be it. */
+    private double border(Recording recording, Map<String, Optional<MarkKind>> marks, double charge, double next) {
         double dropped = recording.events().stream()
                 .filter(event ->
                         marks.getOrDefault(event.words(), Optional.empty()).equals(Optional.of(MarkKind.DROP)))
                 .mapToDouble(Recording.Event::seconds)
                 .filter(at -> at >= charge && at < next)
                 .max()
-                .orElseGet(() -> recording.hottestSecond(charge, next));
+                .orElseGet(() -> {
+                    double written = listed.drop(recording, charge);
+                    return written < next ? written : recording.hottestSecond(charge, next);
+                });
         return ChargeFinder.border(charge, next, dropped);
     }
 
     /** Asks once for the recordings of the style in which no charge can be seen. */
-    private boolean startsAtCharge(List<Recording> recordings, Map<String, Optional<MarkKind>> marks) {
-        List<Recording> open = recordings.stream()
-                .filter(recording ->
-                        !recording.rows().isEmpty() && charges(recording, marks).isEmpty())
-                .toList();
+    private boolean startsAtCharge(List<Recording> open) {
         if (open.isEmpty()) {
             return false;
         }
@@ -233,7 +157,8 @@ final class GatherRecordings {
                 : questions.askYes(key + STARTS_AT_CHARGE, such + ". Do they start at the charge?", "no", open.size());
     }
 
-    private static boolean beginsAsAtCharge(Recording recording) {
+    /** A recording that was started with the roast begins at 0, and the beans turn soon. */
+    static boolean beginsAsAtCharge(Recording recording) {
         double first = recording.seconds().get(0);
         return Math.abs(first) <= FIRST_STEP && recording.lowestSecond() - first <= TURNING;
     }
@@ -251,55 +176,9 @@ final class GatherRecordings {
         }
     }
 
-    /** The charges that were typed, and those that the curve shows and nobody typed. */
-    private static List<Double> charges(Recording recording, Map<String, Optional<MarkKind>> marks) {
-        TreeMap<Double, String> charges = new TreeMap<>();
-        for (Recording.Event event : recording.events()) {
-            if (marks.getOrDefault(event.words(), Optional.empty()).equals(Optional.of(MarkKind.CHARGE))) {
-                charges.put(event.seconds(), "typed");
-            }
-        }
-        for (double seen : recording.charges()) {
-            if (charges.subMap(seen - SAME_CHARGE, true, seen + SAME_CHARGE, true)
-                    .isEmpty()) {
-                charges.put(seen, "seen");
-            }
-        }
-        return new ArrayList<>(charges.keySet());
-    }
-
-    private List<Double> split(Recording recording, List<Double> charges) {
-        if (charges.size() < 2) {
-            return charges;
-        }
-        String times = charges.stream().map(recording::clock).collect(Collectors.joining(", "));
-        String answer = questions.tell(
-                "file." + GatherQuestions.key(Source.of(recording.file()).stem()) + ".split",
-                Source.of(recording.file()).shown() + " shows " + charges.size() + " charges, at " + times
-                        + ", and a batch is made of each (yes, no, or the right times with commas between them)",
-                "yes",
-                text -> text.equals("yes")
-                        || text.equals("no")
-                        || !parse(recording, text).isEmpty(),
-                "yes, no, times such as " + recording.clock(charges.get(0)));
-        return answer.equals("yes") ? charges : answer.equals("no") ? charges.subList(0, 1) : parse(recording, answer);
-    }
-
-    private static List<Double> parse(Recording recording, String text) {
-        List<Double> times = new ArrayList<>();
-        for (String part : text.split(",")) {
-            double at = recording.parseClock(part.strip());
-            if (Double.isNaN(at) || !times.isEmpty() && at <= times.get(times.size() - 1)) {
-                return List.of();
-            }
-            times.add(at);
-        }
-        return times;
-    }
-
     private GatheredBatch withoutCharge(Recording recording, DateOrder order, Map<String, Optional<MarkKind>> marks) {
         String name = Source.of(recording.file()).stem();
-        String own = "file." + GatherQuestions.key(name) + "." + STARTS_AT_CHARGE;
+        String own = keys.of(recording.file(), STARTS_AT_CHARGE, questions);
         boolean starts = questions.has(own)
                 ? questions.tellYes(own, Source.of(recording.file()).shown() + " starts at the charge", "no")
                 : startsAtCharge;

@@ -44,8 +44,21 @@ record Gathering(
         GatherQuestions questions,
         String summary) {
 
-    /** Works it out. */
+    /** Works it out; where a recording holds several rows of the lists, once more with what they say of charges and drops. */
     static Gathering of(StrangeFolder folder, Map<String, String> answers, Map<String, String> earlierNames) {
+        Gathering first = of(folder, answers, earlierNames, ListedTimes.NONE);
+        ListedTimes listedTimes = ListedTimes.of(first.roasts());
+        boolean several = first.curves().stream()
+                .flatMap(curve -> curve.recording().stream())
+                .anyMatch(listedTimes::speakOfSeveral);
+        return several ? of(folder, answers, earlierNames, listedTimes) : first;
+    }
+
+    private static Gathering of(
+            StrangeFolder folder,
+            Map<String, String> answers,
+            Map<String, String> earlierNames,
+            ListedTimes listedTimes) {
         GatherQuestions questions = new GatherQuestions(answers);
         folder.told().forEach(questions::leaveOut);
         folder.taken().forEach(questions::say);
@@ -57,13 +70,15 @@ record Gathering(
                 .map(StrangeFolder.Found::table)
                 .toList();
         unknownDates(folder, questions);
-        List<GatherStyle> styles = GatherStyles.of(recordings, questions);
+        FileKeys keys =
+                FileKeys.of(recordings.stream().map(StrangeFolder.Found::table).toList(), folder.path());
+        List<GatherStyle> styles = GatherStyles.of(FolderScales.of(recordings, keys, questions), questions);
         GatherDates dates = GatherDates.decide(styles, sheets, questions);
         Set<Double> odd = new TreeSet<>();
         List<GatheredBatch> recorded = new ArrayList<>();
         for (GatherStyle style : styles) {
             odd.addAll(style.odd().keySet());
-            recorded.addAll(new GatherRecordings(questions, style).gather(dates));
+            recorded.addAll(new GatherRecordings(questions, style, keys, listedTimes).gather(dates));
         }
         List<GatheredBatch> found = TabNames.of(recorded);
         GatherCups cups = new GatherCups(questions, dates);

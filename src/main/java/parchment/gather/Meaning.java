@@ -17,6 +17,10 @@ record Meaning(Kind kind, Optional<Quantity> quantity, String unit) {
     static final String TIME_OF_DAY = "time of day";
     static final String DATE_AND_TIME = "date and time";
     static final String MILLISECONDS = "ms";
+    static final String HOURS = "h";
+
+    /** Hours and minutes since the start: 0:09 for nine minutes. */
+    static final String HOURS_AND_MINUTES = "h:min";
 
     /** A spreadsheet's time since the start: 0.00023 for 20 s. */
     static final String SHARE_OF_DAY = "share of a day";
@@ -62,6 +66,8 @@ record Meaning(Kind kind, Optional<Quantity> quantity, String unit) {
                 boolean known = form.equals(TIME_OF_DAY)
                         || form.equals(DATE_AND_TIME)
                         || form.equals(MILLISECONDS)
+                        || form.equals(HOURS)
+                        || form.equals(HOURS_AND_MINUTES)
                         || form.equals(SHARE_OF_DAY)
                         || form.equals(SERIAL)
                         || Value.TimeUnit.of(header.plainUnit()).isPresent();
@@ -77,7 +83,7 @@ record Meaning(Kind kind, Optional<Quantity> quantity, String unit) {
 
     /** What may be answered, for a message. */
     static String choices() {
-        return "time [s], [min], [ms], [min:s], [h:min:s], [time of day], [date and time], [share of a day] or [days since 1899]; bean temperature or air"
+        return "time [s], [min], [h], [ms], [min:s], [h:min], [h:min:s], [time of day], [date and time], [share of a day] or [days since 1899]; bean temperature or air"
                 + " temperature with [°C], [°F] or [K]; gas, heater power, airflow or drum speed with any unit; events; extra; leave out";
     }
 

@@ -3,16 +3,12 @@ package parchment.gather;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.time.LocalTime;
-import java.time.ZoneOffset;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import parchment.logbook.Quantity;
 import parchment.quantity.Elapsed;
-import parchment.quantity.TemperatureUnit;
 import parchment.sheet.DateOrder;
-import parchment.sheet.Header;
 import parchment.sheet.Numbers;
 import parchment.sheet.Value;
 
@@ -35,20 +31,9 @@ record Recording(
         Optional<LocalDateTime> zero,
         int leftOut,
         List<Integer> restarts) {
-    /** So many rows must rise before and after a clock that began again. */
-    private static final int RISING_ROWS = 10;
+    static final List<String> CLOCKS = List.of(Meaning.TIME_OF_DAY, Meaning.DATE_AND_TIME, Meaning.SERIAL);
 
-    /** And by steps of so many usual ones at most. */
-    private static final double STEADY = 3;
-
-    /** A clock that began again shows as much at most. */
-    private static final double BEGINS_WITHIN = 60;
-
-    private static final List<String> CLOCKS = List.of(Meaning.TIME_OF_DAY, Meaning.DATE_AND_TIME, Meaning.SERIAL);
-
-    private static final double HALF_A_DAY = 43_200;
-
-    private static final LocalDateTime EPOCH = LocalDateTime.of(1970, 1, 1, 0, 0);
+    static final double HALF_A_DAY = 43_200;
 
     /** Holds words that were typed beside a reading. */
     record Event(double seconds, String words) {}
@@ -69,163 +54,26 @@ record Recording(
     static Recording of(Table file, List<Meaning> meanings, DateOrder order, AfterRestart after) {
         int time = place(meanings, Meaning.Kind.TIME, Optional.empty());
         String form = time < 0 ? "" : meanings.get(time).unit();
-        List<Double> seconds = new ArrayList<>();
-        List<Integer> rows = new ArrayList<>();
-        List<Integer> restarts = new ArrayList<>();
-        double day = 0;
-        for (int i = 0; time >= 0 && i < file.rows().size(); i++) {
-            double at = seconds(
-                            file.rows().get(i).get(time),
-                            form,
-                            order,
-                            file.sheet().decimal())
-                    + day;
-            boolean counts = !CLOCKS.contains(form);
-            if (after == AfterRestart.FOLLOW
-                    && counts
-                    && !seconds.isEmpty()
-                    && at <= seconds.get(seconds.size() - 1)
-                    && isRestart(file, time, form, order, i, seconds)) {
-                // The clock counts from its start: what follows begins one step later, for how long it was off is not
-                // known.
-                day = seconds.get(seconds.size() - 1) + step(seconds) - (at - day);
-                at = seconds.get(seconds.size() - 1) + step(seconds);
-                restarts.add(i);
-            }
-            double latest = seconds.isEmpty() ? Double.NEGATIVE_INFINITY : seconds.get(seconds.size() - 1);
-            if (form.equals(Meaning.TIME_OF_DAY) && at < latest - HALF_A_DAY) {
-                day += 2 * HALF_A_DAY;
-                at += 2 * HALF_A_DAY;
-            }
-            if (at > latest) {
-                seconds.add(at);
-                rows.add(i);
-            }
-        }
+        RecordingTimes times = RecordingTimes.of(file, time, form, order, after);
         return new Recording(
                 file,
                 meanings,
-                seconds,
-                rows,
-                zero(file, form, order),
-                file.rows().size() - rows.size(),
-                restarts);
-    }
-
-    /** A clock begins again where it goes back to near its start, and rises from there row by row. */
-    private static boolean isRestart(Table file, int time, String form, DateOrder order, int i, List<Double> seconds) {
-        if (seconds.size() < RISING_ROWS || i + RISING_ROWS > file.rows().size()) {
-            return false;
-        }
-        double longest = STEADY * step(seconds);
-        double before = Double.NaN;
-        for (int k = i; k < i + RISING_ROWS; k++) {
-            double at = seconds(
-                    file.rows().get(k).get(time), form, order, file.sheet().decimal());
-            boolean fits = k == i ? at <= seconds.get(0) + BEGINS_WITHIN : at > before && at - before <= longest;
-            if (!fits) {
-                return false;
-            }
-            before = at;
-        }
-        return true;
-    }
-
-    private static double step(List<Double> seconds) {
-        double[] steps = new double[seconds.size() - 1];
-        for (int i = 0; i < steps.length; i++) {
-            steps[i] = seconds.get(i + 1) - seconds.get(i);
-        }
-        Arrays.sort(steps);
-        return steps[steps.length / 2];
+                times.seconds(),
+                times.rows(),
+                RecordingZero.of(file, form, order),
+                file.rows().size() - times.rows().size(),
+                times.restarts());
     }
 
     /** Returns where the clock began again, with how far the bean temperature is off there; NaN if it is not read. */
     List<Restart> begunAgain() {
-        Beans beans = beans();
-        List<Restart> begun = new ArrayList<>();
-        for (int row : restarts) {
-            int place = rows.indexOf(row);
-            double at = seconds.get(place);
-            double before = Double.NaN;
-            double then = Double.NaN;
-            for (int k = 0; k < beans.seconds().length && Double.isNaN(then); k++) {
-                before = beans.seconds()[k] < at ? beans.celsius()[k] : before;
-                then = beans.seconds()[k] >= at ? beans.celsius()[k] : then;
-            }
-            begun.add(new Restart(seconds.get(place - 1), rows.size() - place, then - before));
-        }
-        return begun;
-    }
-
-    private static double seconds(String cell, String form, DateOrder order, Numbers.Decimal decimal) {
-        return switch (form) {
-            case Meaning.MILLISECONDS -> Numbers.parse(cell, decimal) / 1000;
-            case Meaning.SHARE_OF_DAY -> Math.round(Numbers.parse(cell, decimal) * 864_000) / 10.0;
-            case Meaning.SERIAL ->
-                Math.round((Numbers.parse(cell, decimal) + ColumnDayFit.SERIAL_ZERO.toEpochDay()) * 864_000) / 10.0;
-            case Meaning.TIME_OF_DAY ->
-                Value.timeOfDay(cell).map(t -> t.toNanoOfDay() / 1e9).orElse(Double.NaN);
-            case Meaning.DATE_AND_TIME ->
-                at(cell, order)
-                        .map(at -> at.toEpochSecond(ZoneOffset.UTC) + at.getNano() / 1e9)
-                        .orElse(Double.NaN);
-            default ->
-                Value.TimeUnit.of(form)
-                        .map(unit -> Value.seconds(cell, unit, decimal))
-                        .orElse(Double.NaN);
-        };
-    }
-
-    private static Optional<LocalDateTime> at(String cell, DateOrder order) {
-        return Value.local(cell, order)
-                .or(() -> WrittenDay.ofCell(cell)
-                        .flatMap(day -> day.on(order).flatMap(on -> day.clock().map(on::atTime))));
-    }
-
-    private static Optional<LocalDateTime> zero(Table file, String form, DateOrder order) {
-        if (form.equals(Meaning.DATE_AND_TIME) || form.equals(Meaning.SERIAL)) {
-            return Optional.of(EPOCH);
-        }
-        Optional<WrittenDay> written = beside(file).or(() -> written(file));
-        Optional<LocalDate> day = written.flatMap(date -> date.on(order));
-        if (form.equals(Meaning.TIME_OF_DAY)) {
-            return day.map(LocalDate::atStartOfDay);
-        }
-        Optional<LocalTime> time = written.flatMap(WrittenDay::clock).or(() -> clockAbove(file));
-        return day.flatMap(on -> time.map(on::atTime));
-    }
-
-    /** Returns the date that the lines above the readings state, or else the file's name or the tab's. */
-    static Optional<WrittenDay> written(Table file) {
-        Optional<WrittenDay> above = file.above().stream()
-                .flatMap(cells -> WrittenDay.find(String.join(" ", cells)).stream())
-                .findFirst();
-        Source source = Source.of(file);
-        Optional<WrittenDay> named = WrittenDay.find(source.stem())
-                .or(() -> WrittenDay.find(String.valueOf(source.file().getFileName())));
-        // The lines know the time of day better; the name may be all there is, and its year may stand first.
-        return above.filter(day -> !day.needsOrder() || named.isEmpty())
-                .or(() -> named)
-                .or(() -> above);
-    }
-
-    /** A date may stand beside each reading, in a column of its own. */
-    private static Optional<WrittenDay> beside(Table file) {
-        List<String> first = file.rows().isEmpty() ? List.of() : file.rows().get(0);
-        return first.stream()
-                .filter(cell -> CellForm.of(cell) == CellForm.DATE)
-                .flatMap(cell -> WrittenDay.ofCell(cell).stream())
-                .findFirst();
-    }
-
-    /** A time of day may stand in a cell of its own beside the date. */
-    private static Optional<LocalTime> clockAbove(Table file) {
-        return file.above().stream()
-                .flatMap(List::stream)
-                .filter(cell -> CellForm.of(cell) == CellForm.CLOCK)
-                .flatMap(cell -> WrittenDay.timeOfDay(cell).stream())
-                .findFirst();
+        RecordedBeans beans = beans();
+        return restarts.stream()
+                .map(row -> {
+                    int place = rows.indexOf(row);
+                    return new Restart(seconds.get(place - 1), rows.size() - place, beans.stepAt(seconds.get(place)));
+                })
+                .toList();
     }
 
     private static int place(List<Meaning> meanings, Meaning.Kind kind, Optional<Quantity> quantity) {
@@ -239,62 +87,38 @@ record Recording(
 
     /** Returns the date that the file states, where no time of day goes with it. */
     Optional<LocalDate> day(DateOrder order) {
-        return beside(file).or(() -> written(file)).flatMap(date -> date.on(order));
+        return RecordingZero.day(file, order);
     }
 
     /** Returns the charges, as the fall of the bean temperature shows them. */
     List<Double> charges() {
-        Beans beans = beans();
-        return ChargeFinder.charges(beans.seconds(), beans.celsius());
+        return beans().charges();
     }
 
     /** Returns the time of the lowest bean temperature; NaN if none is read. */
     double lowestSecond() {
-        Beans beans = beans();
-        int lowest = 0;
-        for (int i = 1; i < beans.celsius().length; i++) {
-            lowest = beans.celsius()[i] < beans.celsius()[lowest] ? i : lowest;
-        }
-        return beans.celsius().length == 0 ? Double.NaN : beans.seconds()[lowest];
+        return beans().lowestSecond();
     }
 
     /** Returns the time of the highest bean temperature between two times; NaN if none is read. */
     double hottestSecond(double from, double to) {
-        Beans beans = beans();
-        double highest = Double.NEGATIVE_INFINITY;
-        double at = Double.NaN;
-        for (int i = 0; i < beans.celsius().length; i++) {
-            if (beans.seconds()[i] >= from && beans.seconds()[i] < to && beans.celsius()[i] > highest) {
-                highest = beans.celsius()[i];
-                at = beans.seconds()[i];
-            }
-        }
-        return at;
+        return beans().hottestSecond(from, to);
     }
 
-    @SuppressWarnings("ArrayRecordComponent")
-    private record Beans(double[] seconds, double[] celsius) {}
+    /** Returns the bean temperatures that were read. */
+    RecordedBeans beans() {
+        return RecordedBeans.of(this, place(meanings, Meaning.Kind.QUANTITY, Optional.of(Quantity.BEAN_TEMPERATURE)));
+    }
 
-    private Beans beans() {
-        int bean = place(meanings, Meaning.Kind.QUANTITY, Optional.of(Quantity.BEAN_TEMPERATURE));
-        if (bean < 0) {
-            return new Beans(new double[0], new double[0]);
-        }
-        TemperatureUnit unit = Header.parse("x [" + meanings.get(bean).unit() + "]")
-                .temperatureUnit()
-                .orElse(TemperatureUnit.CELSIUS);
-        double[] times = new double[rows.size()];
-        double[] celsius = new double[rows.size()];
-        int size = 0;
-        for (int i = 0; i < rows.size(); i++) {
-            double value = Numbers.parse(
-                    file.rows().get(rows.get(i)).get(bean), file.sheet().decimal());
-            if (!Double.isNaN(value) && !StrangeColumn.isOdd(value)) {
-                times[size] = seconds.get(i);
-                celsius[size++] = unit.toCelsius(value);
-            }
-        }
-        return new Beans(Arrays.copyOf(times, size), Arrays.copyOf(celsius, size));
+    /** Returns whether its clock counts from a zero of its own, and shows no time of day. */
+    boolean isElapsed() {
+        return !CLOCKS.contains(timeForm());
+    }
+
+    /** Returns the heading of its times; "" if it has none. */
+    String timeHeading() {
+        int time = place(meanings, Meaning.Kind.TIME, Optional.empty());
+        return time < 0 ? "" : file.headings().get(time);
     }
 
     /** Returns what was typed beside the readings, in order. */
@@ -334,11 +158,12 @@ record Recording(
     }
 
     private boolean timeOfDay() {
-        return meanings.stream()
-                .anyMatch(m -> m.kind() == Meaning.Kind.TIME
-                        && (m.unit().equals(Meaning.TIME_OF_DAY)
-                                || m.unit().equals(Meaning.DATE_AND_TIME)
-                                || m.unit().equals(Meaning.SERIAL)));
+        return CLOCKS.contains(timeForm());
+    }
+
+    private String timeForm() {
+        int time = place(meanings, Meaning.Kind.TIME, Optional.empty());
+        return time < 0 ? "" : meanings.get(time).unit();
     }
 
     /** Returns the time that was answered in the form of {@link #clock}, or NaN. */

@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.TreeMap;
 import java.util.regex.Pattern;
 import parchment.sheet.Numbers;
+import parchment.sheet.Value;
 
 /** Holds what the values of one column of unknown meaning look like. */
 final class StrangeColumn {
@@ -61,6 +62,7 @@ final class StrangeColumn {
     private final Map<Double, Integer> odd = new TreeMap<>();
     private final double[] numbers;
     private final String first;
+    private final String last;
     private final int rising;
 
     private StrangeColumn(String heading, List<String> cells, Numbers.Decimal decimal) {
@@ -69,10 +71,12 @@ final class StrangeColumn {
         int size = 0;
         int up = 0;
         String firstCell = "";
+        String lastCell = "";
         for (String cell : cells) {
             Form form = Form.of(cell);
             forms.merge(form, 1, Integer::sum);
             firstCell = firstCell.isEmpty() ? cell : firstCell;
+            lastCell = cell.isEmpty() ? lastCell : cell;
             if (form == Form.NUMBER) {
                 double value = Numbers.parse(cell, decimal);
                 if (isOdd(value)) {
@@ -88,6 +92,7 @@ final class StrangeColumn {
         numbers = Arrays.copyOf(found, size);
         rising = up;
         first = firstCell;
+        last = lastCell;
     }
 
     static StrangeColumn of(Table file, int index) {
@@ -112,6 +117,12 @@ final class StrangeColumn {
 
     String first() {
         return first;
+    }
+
+    /** Returns how long it is from the first clock to the last, read as minutes and seconds, in seconds; NaN if they are none. */
+    double clockSpan() {
+        return Value.seconds(last, Value.TimeUnit.MINUTES_AND_SECONDS, Numbers.Decimal.EITHER)
+                - Value.seconds(first, Value.TimeUnit.MINUTES_AND_SECONDS, Numbers.Decimal.EITHER);
     }
 
     int count(Form form) {

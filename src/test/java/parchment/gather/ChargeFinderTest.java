@@ -6,14 +6,33 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
+import parchment.quantity.TemperatureUnit;
 
 /** Finds the charges in built days of which every charge is known. The temperatures are common practice, no source. */
 class ChargeFinderTest {
     private static final double DROP = 206;
 
+    /** Says how a logger rounds what it reads. */
+    private enum Logger {
+        TENTHS_CELSIUS,
+        TENTHS_FAHRENHEIT,
+        WHOLE_FAHRENHEIT;
+
+        /** Returns the written reading, in °C again. */
+        double written(double reading) {
+            double parts = this == WHOLE_FAHRENHEIT ? 1 : 10;
+            return this == TENTHS_CELSIUS
+                    ? Math.round(10 * reading) / 10.0
+                    : TemperatureUnit.FAHRENHEIT.toCelsius(Math.round(parts * (reading * 9 / 5 + 32)) / parts);
+        }
+    }
+
     /** A day in the making: readings at every step, and the charges it holds. */
     private static final class Day {
         private final double step;
+        private final Logger logger;
         private final Random random = new Random(11);
         private final List<Double> seconds = new ArrayList<>();
         private final List<Double> celsius = new ArrayList<>();
@@ -22,14 +41,18 @@ class ChargeFinderTest {
         private double reading;
 
         Day(double step, double reading) {
+            this(step, reading, Logger.TENTHS_CELSIUS);
+        }
+
+        Day(double step, double reading, Logger logger) {
             this.step = step;
+            this.logger = logger;
             this.reading = reading;
         }
 
         private Day put() {
             seconds.add(now);
-            // A logger in °F rounds to a tenth of them, which is less than this noise.
-            celsius.add(Math.round(10 * (reading + 0.12 * random.nextGaussian())) / 10.0);
+            celsius.add(logger.written(reading + 0.12 * random.nextGaussian()));
             now += step;
             return this;
         }
@@ -87,17 +110,18 @@ class ChargeFinderTest {
         }
     }
 
-    @Test
-    void everyChargeIsFoundAndNoDropIsTakenForOne() {
+    @ParameterizedTest
+    @EnumSource(Logger.class)
+    void everyChargeIsFoundAndNoDropIsTakenForOne(Logger logger) {
         for (double step : new double[] {1, 2, 5}) {
             for (double minutes : new double[] {2, 3, 5, 8, 12, 15}) {
                 for (double cooled : new double[] {100, 120, 140, 150, 160, 175, 190}) {
                     for (double lowest : new double[] {70, 90, 110}) {
-                        Day day = new Day(step, 200).line(200, 120);
+                        Day day = new Day(step, 200, logger).line(200, 120);
                         for (double length : new double[] {600, 720, 540}) {
                             day.roast(lowest, length).pause(cooled, 60 * minutes);
                         }
-                        day.assertFound("step " + step + " s, pause " + minutes + " min, cooled to " + cooled
+                        day.assertFound(logger + ", step " + step + " s, pause " + minutes + " min, cooled to " + cooled
                                 + " °C, charge falls to " + lowest + " °C");
                     }
                 }
@@ -105,10 +129,11 @@ class ChargeFinderTest {
         }
     }
 
-    @Test
-    void aPauseInWhichTheReadingStandsStillIsNoRoast() {
+    @ParameterizedTest
+    @EnumSource(Logger.class)
+    void aPauseInWhichTheReadingStandsStillIsNoRoast(Logger logger) {
         for (double still : new double[] {140, 155, 185, 200, DROP}) {
-            new Day(2, 200)
+            new Day(2, 200, logger)
                     .line(200, 120)
                     .roast(90, 600)
                     .line(still, 60)

@@ -11,7 +11,6 @@ import java.util.Optional;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
-import org.junit.jupiter.api.Disabled;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import parchment.curve.Curve;
@@ -25,7 +24,6 @@ import parchment.quantity.Mass;
 import parchment.quantity.MassUnit;
 
 /** Both demo logbooks are written as strange folders, gathered, and must be what they were. */
-@Disabled("Recordings whose seconds count from the charge get their zero moved by 1 to 3 s; all else comes back")
 class DemosThereAndBackTest {
     @TempDir
     Path temporary;

@@ -1,0 +1,66 @@
+package parchment.gather;
+
+import java.time.LocalDate;
+import java.time.LocalDateTime;
+import java.time.LocalTime;
+import java.util.List;
+import java.util.Optional;
+import parchment.sheet.DateOrder;
+
+/** Finds the date and time of second 0 of a recording: beside its readings, in the lines above them, or in the file's name. */
+final class RecordingZero {
+    private static final LocalDateTime EPOCH = LocalDateTime.of(1970, 1, 1, 0, 0);
+
+    private RecordingZero() {}
+
+    /** Returns the date and time of second 0, if it is known. */
+    static Optional<LocalDateTime> of(Table file, String form, DateOrder order) {
+        if (form.equals(Meaning.DATE_AND_TIME) || form.equals(Meaning.SERIAL)) {
+            return Optional.of(EPOCH);
+        }
+        Optional<WrittenDay> written = beside(file).or(() -> written(file));
+        Optional<LocalDate> day = written.flatMap(date -> date.on(order));
+        if (form.equals(Meaning.TIME_OF_DAY)) {
+            return day.map(LocalDate::atStartOfDay);
+        }
+        Optional<LocalTime> time = written.flatMap(WrittenDay::clock).or(() -> clockAbove(file));
+        return day.flatMap(on -> time.map(on::atTime));
+    }
+
+    /** Returns the date that the lines above the readings state, or else the file's name or the tab's. */
+    static Optional<WrittenDay> written(Table file) {
+        Optional<WrittenDay> above = file.above().stream()
+                .flatMap(cells -> WrittenDay.find(String.join(" ", cells)).stream())
+                .findFirst();
+        Source source = Source.of(file);
+        Optional<WrittenDay> named = WrittenDay.find(source.stem())
+                .or(() -> WrittenDay.find(String.valueOf(source.file().getFileName())));
+        // The lines know the time of day better; the name may be all there is, and its year may stand first.
+        return above.filter(day -> !day.needsOrder() || named.isEmpty())
+                .or(() -> named)
+                .or(() -> above);
+    }
+
+    /** A date may stand beside each reading, in a column of its own. */
+    private static Optional<WrittenDay> beside(Table file) {
+        List<String> first = file.rows().isEmpty() ? List.of() : file.rows().get(0);
+        return first.stream()
+                .filter(cell -> CellForm.of(cell) == CellForm.DATE)
+                .flatMap(cell -> WrittenDay.ofCell(cell).stream())
+                .findFirst();
+    }
+
+    /** A time of day may stand in a cell of its own beside the date. */
+    private static Optional<LocalTime> clockAbove(Table file) {
+        return file.above().stream()
+                .flatMap(List::stream)
+                .filter(cell -> CellForm.of(cell) == CellForm.CLOCK)
+                .flatMap(cell -> WrittenDay.timeOfDay(cell).stream())
+                .findFirst();
+    }
+
+    /** Returns the date that the file states, where no time of day goes with it. */
+    static Optional<LocalDate> day(Table file, DateOrder order) {
+        return beside(file).or(() -> written(file)).flatMap(date -> date.on(order));
+    }
+}
