@@ -146,6 +146,9 @@ final class GatherSheets {
             String which = "Column " + (column.place() + 1) + " " + Words.quote(column.heading()) + " of "
                     + Source.of(found.table()).shown() + (reason(column).startsWith("its ") ? ", " : " ")
                     + reason(column);
+            boolean doubted =
+                    follows && questions.isOpen(key + "column." + (green.get().place() + 1));
+            String follower = doubted ? which + "; its unit follows the green mass, and is in doubt with it" : which;
             String choices =
                     Arrays.stream(ListMeaning.values()).map(ListMeaning::words).collect(Collectors.joining(", "))
                             + ", with a unit where one is needed, such as green mass [kg]";
@@ -154,7 +157,7 @@ final class GatherSheets {
                     .count();
             String answer = column.confidence() == ListColumn.Confidence.OPEN && !follows
                     ? questions.ask(own, which + ". What is it?", proposal, text -> isKnown(text), choices, filled)
-                    : questions.tell(own, which, proposal, text -> isKnown(text), choices);
+                    : questions.tell(own, follower, proposal, text -> isKnown(text), choices);
             if (!answer.equals(answer(column.meaning(), column.unit()))) {
                 settled = settledWith(settled, column, meaning(answer).orElse(ListMeaning.EXTRA), answer);
             }
