@@ -67,7 +67,8 @@ final class GatherQuestions {
 
     private String told(String key, String statement, String answer, String by) {
         answered.put(key, answer);
-        say("  " + statement + ": " + (answer.isEmpty() ? "\"\"" : answer) + " (" + by + key + ")");
+        String sign = statement.endsWith("?") || statement.endsWith(".") ? " " : ": ";
+        say("  " + statement + sign + (answer.isEmpty() ? "\"\"" : answer) + " (" + by + key + ")");
         return answer;
     }
 

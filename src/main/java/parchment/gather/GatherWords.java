@@ -1,9 +1,12 @@
 package parchment.gather;
 
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import parchment.display.Report;
+import parchment.logbook.LogbookFiles;
 import parchment.sheet.Words;
 
 /** Tells a gathering to a person before anything is written: the joins, doubtful ones first; what is open; what was taken for what; what was left out. */
@@ -18,7 +21,16 @@ final class GatherWords {
         return "Looked at " + Words.count(folder.files().size(), "file", "files") + " in "
                 + Words.quote(folder.path().toString()) + ": " + Words.count(recordings, "recording", "recordings")
                 + " in " + Words.count(styles, "style", "styles") + ", "
-                + Words.count(sheets, "other table", "other tables") + ".";
+                + Words.count(sheets, "other table", "other tables") + "."
+                + (isLogbook(folder.path())
+                        ? " It is a logbook already, and needs no gathering: Logbook.open(\"" + folder.path()
+                                + "\") reads it as it stands."
+                        : "");
+    }
+
+    private static boolean isLogbook(Path folder) {
+        return Files.isRegularFile(folder.resolve(LogbookFiles.BATCHES))
+                && Files.isDirectory(folder.resolve(LogbookFiles.CURVES));
     }
 
     /** Returns what a gathering would write, in a sentence. */

@@ -82,6 +82,7 @@ record Gathering(
         JoinedBatches named = new JoinedBatches(questions);
         List<GatheredBatch> batches = named.of(curves, roasts, joined.joined(), earlierNames);
         GatherCups.Scored scored = cups.of(batches, named.otherNames());
+        questions.say("");
         GatheredLots ofLots = lots.of(batches);
         List<ListedUpkeep> work = upkeep.of(batches);
         questions.keys("scale.").forEach(key -> questions.keep(key, questions.raw(key)));
