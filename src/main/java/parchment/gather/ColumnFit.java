@@ -127,11 +127,13 @@ record ColumnFit(double score, String unit, UnitDoubt doubt, String reason) {
         // 250 to 290 can be a hot charge in °C or a cool one in °F.
         boolean middle = median > 245 && median < 290;
         String unit = median > MOST_CELSIUS || middle && scale == ListScale.FAHRENHEIT ? "°F" : "°C";
+        boolean either = middle && scale == ListScale.UNKNOWN;
         return new ColumnFit(
                 0.9,
                 unit,
-                middle && scale == ListScale.UNKNOWN ? UnitDoubt.OPEN : UnitDoubt.KNOWN,
-                "has a median of " + written(median) + ", so " + unit);
+                either ? UnitDoubt.OPEN : UnitDoubt.KNOWN,
+                "has a median of " + written(median)
+                        + (either ? " without a unit: a hot charge in °C or a cool one in °F" : ", so " + unit));
     }
 
     private static ColumnFit room(ColumnValues column, ListScale scale) {

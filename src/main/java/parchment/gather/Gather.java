@@ -166,6 +166,7 @@ public final class Gather implements Showable {
             }
             talk.unused(answered.gathering());
             talk.say(place.with(answered).write());
+            talk.say(GatherWords.notAnswered(answered.gathering()));
         });
     }
 

@@ -106,7 +106,9 @@ final class GatherCups {
         sheets.forEach((letter, table) -> {
             ScoreClues clues =
                     stated(ScoreClues.of(names).withDates(dates.of(table)).withCuppers(cuppers), letter, table);
-            Optional<ScoreSheet> sheet = ScoreSheets.of(table, clues).map(found -> dated(found, clues, letter));
+            Optional<ScoreSheet> sheet = ScoreSheets.of(table, clues)
+                    .map(found -> dated(found, clues, letter))
+                    .map(found -> WhoScored.of(found, letter, questions));
             sheet.ifPresent(scores -> {
                 scores.cups().stream()
                         .map(TastedCup::cupper)

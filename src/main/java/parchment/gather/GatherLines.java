@@ -48,6 +48,8 @@ record GatherLines(List<String> lines) implements Showable {
         Kind last = Kind.PARAGRAPH;
         for (String line : lines) {
             if (line.isBlank()) {
+                html.append(last.end);
+                last = Kind.PARAGRAPH;
                 continue;
             }
             Kind kind = Kind.of(line);

@@ -25,9 +25,9 @@ final class GatherQuestions {
      */
     record Open(
             String key, String question, String proposal, Predicate<String> valid, String choices, Decides decides) {
-        /** Returns the question as it is listed. */
+        /** Returns the question as it is listed: what stands until it is answered is in doubt. */
         String listed() {
-            return question + " [" + proposal + "] (" + key + "; it decides "
+            return question + " Not answered yet; until then, in doubt: " + proposal + " (" + key + "; it decides "
                     + Words.count(decides.count(), decides.one(), decides.many()) + ")";
         }
     }
@@ -60,9 +60,15 @@ final class GatherQuestions {
     String tell(String key, String statement, String proposal, Predicate<String> valid, String choices) {
         boolean known = given.containsKey(key) && !isAsked(key, choices);
         String answer = known ? given(key, valid, choices) : proposal;
+        // What an earlier gathering found by itself comes back as an answer; only what the files do not say was
+        // somebody's.
+        return told(key, statement, answer, known && !answer.equals(proposal) ? "answered; " : "");
+    }
+
+    private String told(String key, String statement, String answer, String by) {
         answered.put(key, answer);
-        say("  " + statement + ": " + (answer.isEmpty() ? "\"\"" : answer) + " (" + (known ? "answered; " : "") + key
-                + ")");
+        String sign = statement.endsWith("?") || statement.endsWith(".") ? " " : ": ";
+        say("  " + statement + sign + (answer.isEmpty() ? "\"\"" : answer) + " (" + by + key + ")");
         return answer;
     }
 
@@ -80,7 +86,7 @@ final class GatherQuestions {
     String askOf(
             String key, String question, String proposal, Predicate<String> valid, String choices, Decides decides) {
         if (given.containsKey(key) && !isAsked(key, choices)) {
-            return tell(key, question, proposal, valid, choices);
+            return told(key, question, given(key, valid, choices), "answered; ");
         }
         open.add(new Open(key, question, proposal, valid, choices, decides));
         answered.put(key, proposal);
@@ -149,6 +155,18 @@ final class GatherQuestions {
     /** Returns every answer that was used, by key, in the order asked. */
     Map<String, String> answered() {
         return answered;
+    }
+
+    /** Returns the answers that a later gathering goes on from: all but those that nobody gave to open questions. */
+    Map<String, String> settled() {
+        Map<String, String> settled = new LinkedHashMap<>(answered);
+        open.forEach(question -> settled.remove(question.key()));
+        return settled;
+    }
+
+    /** Returns whether a question was asked and not answered. */
+    boolean isOpen(String key) {
+        return open.stream().anyMatch(question -> question.key().equals(key));
     }
 
     /** Returns the keys that were answered and that nothing asked for. */

@@ -8,6 +8,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import parchment.logbook.LogbookFiles;
 import parchment.sheet.Header;
@@ -146,15 +147,21 @@ final class GatherSheets {
             String which = "Column " + (column.place() + 1) + " " + Words.quote(column.heading()) + " of "
                     + Source.of(found.table()).shown() + (reason(column).startsWith("its ") ? ", " : " ")
                     + reason(column);
+            boolean doubted = green.filter(mass ->
+                            mass.unit().equals(column.unit()) && questions.isOpen(key + "column." + (mass.place() + 1)))
+                    .isPresent();
+            String follower = doubted ? which + "; its unit follows the green mass, and is in doubt with it" : which;
             String choices =
                     Arrays.stream(ListMeaning.values()).map(ListMeaning::words).collect(Collectors.joining(", "))
-                            + ", with a unit where one is needed, such as green mass [kg]";
+                            + ", with a unit where one is needed, such as green mass [kg]; or the unit alone, such as lb";
             int filled = (int) found.table().column(column.place()).stream()
                     .filter(cell -> !cell.isBlank())
                     .count();
-            String answer = column.confidence() == ListColumn.Confidence.OPEN && !follows
-                    ? questions.ask(own, which + ". What is it?", proposal, text -> isKnown(text), choices, filled)
-                    : questions.tell(own, which, proposal, text -> isKnown(text), choices);
+            Predicate<String> known = text -> isKnown(text) || isUnit(text, column.meaning());
+            String said = column.confidence() == ListColumn.Confidence.OPEN && !follows
+                    ? questions.ask(own, which + ". What is it?", proposal, known, choices, filled)
+                    : questions.tell(own, follower, proposal, known, choices);
+            String answer = isUnit(said, column.meaning()) ? answer(column.meaning(), said) : said;
             if (!answer.equals(answer(column.meaning(), column.unit()))) {
                 settled = settledWith(settled, column, meaning(answer).orElse(ListMeaning.EXTRA), answer);
             }
@@ -191,6 +198,15 @@ final class GatherSheets {
 
     private static String answer(ListMeaning meaning, String unit) {
         return meaning == ListMeaning.EXTRA || unit.isEmpty() ? meaning.words() : meaning.words() + " [" + unit + "]";
+    }
+
+    /** Returns whether an answer is only the unit of what the column is taken for. */
+    private static boolean isUnit(String answer, ListMeaning meaning) {
+        return switch (meaning.kind()) {
+            case MASS -> answer.matches("kg|g|lb|oz");
+            case ROAST_TEMPERATURE, ROOM_TEMPERATURE -> answer.matches("°C|°F|K");
+            default -> false;
+        };
     }
 
     private static boolean isKnown(String answer) {

@@ -42,7 +42,7 @@ final class GatherTalk {
         while (true) {
             String explanation = explained
                     ? ""
-                    : "(Press Enter to take what stands in brackets; type ? to see what can be answered.)\n";
+                    : "(Press Enter to take what stands in brackets; type ? to see what can be answered. Each answer can be changed later.)\n";
             explained = true;
             Optional<String> line = console.ask(explanation + open.question() + " [" + open.proposal() + "]")
                     .map(String::strip);
@@ -52,10 +52,12 @@ final class GatherTalk {
             if (line.get().isEmpty()) {
                 return Optional.of(open.proposal());
             }
-            if (open.valid().test(line.get())) {
+            // A question mark asks back, also where any word would do as an answer.
+            boolean asksBack = line.get().equals("?");
+            if (!asksBack && open.valid().test(line.get())) {
                 return line;
             }
-            say((line.get().equals("?") ? "It can be: " : "That is none of: ") + open.choices() + ".");
+            say((asksBack ? "It can be: " : "That is none of: ") + open.choices() + ".");
         }
     }
 

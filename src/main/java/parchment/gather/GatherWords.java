@@ -1,10 +1,12 @@
 package parchment.gather;
 
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.stream.Stream;
 import parchment.display.Report;
+import parchment.logbook.LogbookFiles;
 import parchment.sheet.Words;
 
 /** Tells a gathering to a person before anything is written: the joins, doubtful ones first; what is open; what was taken for what; what was left out. */
@@ -19,7 +21,16 @@ final class GatherWords {
         return "Looked at " + Words.count(folder.files().size(), "file", "files") + " in "
                 + Words.quote(folder.path().toString()) + ": " + Words.count(recordings, "recording", "recordings")
                 + " in " + Words.count(styles, "style", "styles") + ", "
-                + Words.count(sheets, "other table", "other tables") + ".";
+                + Words.count(sheets, "other table", "other tables") + "."
+                + (isLogbook(folder.path())
+                        ? " It is a logbook already, and needs no gathering: Logbook.open(\"" + folder.path()
+                                + "\") reads it as it stands."
+                        : "");
+    }
+
+    private static boolean isLogbook(Path folder) {
+        return Files.isRegularFile(folder.resolve(LogbookFiles.BATCHES))
+                && Files.isDirectory(folder.resolve(LogbookFiles.CURVES));
     }
 
     /** Returns what a gathering would write, in a sentence. */
@@ -49,22 +60,11 @@ final class GatherWords {
             lines.add("All joins are in " + GatherWriter.REPORT
                     + " of the new logbook, each with how sure it is and why.");
         }
-        List<Join> joined = gathering.joins().stream()
-                .filter(join -> !gathering.apart().contains(join))
-                .toList();
-        without(
-                "recording is in no list",
-                "recordings are in no list",
-                gathering.curves().stream()
-                        .filter(curve -> joined.stream().noneMatch(join -> join.curve() == curve))
-                        .map(GatheredBatch::name),
-                lines);
+        without("recording is in no list", "recordings are in no list", withoutRow(gathering), lines);
         without(
                 "row of the lists has no recording",
                 "rows of the lists have no recording",
-                gathering.roasts().stream()
-                        .filter(roast -> joined.stream().noneMatch(join -> join.roast() == roast))
-                        .map(ListedRoast::shown),
+                withoutRecording(gathering),
                 lines);
         return lines;
     }
@@ -91,11 +91,40 @@ final class GatherWords {
                 + (join.sure() == Join.Sure.DOUBTFUL ? " (" + JoinAnswers.key(join.curve()) + ")" : "") + ".";
     }
 
-    /** Returns every join in a line of its own, with how sure it is and why. */
+    /** Returns every join in a line of its own, with how sure it is and why, then each recording and each row that stays alone. */
     static List<String> allJoins(Gathering gathering) {
+        List<String> lines = new ArrayList<>();
+        gathering
+                .joins()
+                .forEach(join -> lines.add(
+                        kind(join.sure()) + ": " + line(join, gathering.apart().contains(join))));
+        if (!gathering.curves().isEmpty() && !gathering.roasts().isEmpty()) {
+            withoutRow(gathering).forEach(name -> lines.add("The recording " + Words.quote(name) + " is in no list."));
+            withoutRecording(gathering)
+                    .forEach(name -> lines.add("The row " + Words.quote(name) + " of the lists has no recording."));
+        }
+        return lines;
+    }
+
+    private static List<String> withoutRow(Gathering gathering) {
+        List<Join> joined = joined(gathering);
+        return gathering.curves().stream()
+                .filter(curve -> joined.stream().noneMatch(join -> join.curve() == curve))
+                .map(GatheredBatch::name)
+                .toList();
+    }
+
+    private static List<String> withoutRecording(Gathering gathering) {
+        List<Join> joined = joined(gathering);
+        return gathering.roasts().stream()
+                .filter(roast -> joined.stream().noneMatch(join -> join.roast() == roast))
+                .map(ListedRoast::shown)
+                .toList();
+    }
+
+    private static List<Join> joined(Gathering gathering) {
         return gathering.joins().stream()
-                .map(join ->
-                        kind(join.sure()) + ": " + line(join, gathering.apart().contains(join)))
+                .filter(join -> !gathering.apart().contains(join))
                 .toList();
     }
 
@@ -103,11 +132,22 @@ final class GatherWords {
         return sure.name().toLowerCase(Locale.ROOT);
     }
 
-    private static void without(String one, String many, Stream<String> names, List<String> lines) {
-        List<String> all = names.toList();
+    private static void without(String one, String many, List<String> all, List<String> lines) {
         if (!all.isEmpty()) {
             lines.add(Words.count(all.size(), one, many) + ": " + Words.some(all) + ".");
         }
+    }
+
+    /** Returns what was left unanswered, a line; nothing if all was answered. */
+    static List<String> notAnswered(Gathering gathering) {
+        List<String> keys = gathering.questions().open().stream()
+                .map(GatherQuestions.Open::key)
+                .toList();
+        return keys.isEmpty()
+                ? List.of()
+                : List.of("Not answered yet, so what stands for it is in doubt: " + Words.some(keys)
+                        + ". Each is a line in " + GatherWriter.ANSWERS
+                        + ": write your answer there, and run the same command again.");
     }
 
     /** Returns the page of a gathering. */

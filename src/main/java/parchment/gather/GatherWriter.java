@@ -60,7 +60,9 @@ final class GatherWriter {
                     .forEach(line -> settings.append(line).append('\n'));
         }
         file(LogbookFiles.SETTINGS).write(settings.toString());
-        file(ANSWERS).write(properties(gathering.questions().answered()));
+        file(ANSWERS)
+                .write(properties(gathering.questions().settled())
+                        + notAnswered(gathering.questions().open()));
         file(REPORT).write(report);
     }
 
@@ -92,6 +94,20 @@ final class GatherWriter {
                 + "# again takes these answers by itself.\n");
         answers.forEach((key, answer) ->
                 text.append(escaped(key)).append('=').append(escaped(answer)).append('\n'));
+        return text.toString();
+    }
+
+    /** Returns the lines of open questions, which count only once somebody takes their number signs away. */
+    private static String notAnswered(List<GatherQuestions.Open> open) {
+        StringBuilder text = new StringBuilder();
+        open.forEach(question -> text.append(
+                        "# Not answered yet. To answer, take the # from the next line and write the answer. It can be: ")
+                .append(escaped(question.choices()))
+                .append(".\n# ")
+                .append(escaped(question.key()))
+                .append('=')
+                .append(escaped(question.proposal()))
+                .append('\n'));
         return text.toString();
     }
 

@@ -105,7 +105,7 @@ record GatheredBefore(
                 written,
                 origins,
                 gathering.batches().stream().map(GatheredBatch::name).toList(),
-                gathering.questions().answered());
+                gathering.questions().settled());
     }
 
     private static String relative(Path folder, String file) {

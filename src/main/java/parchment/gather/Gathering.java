@@ -89,13 +89,15 @@ record Gathering(
         GatherUpkeep upkeep = new GatherUpkeep(questions, dates, lists);
         List<ListedBatch> listed =
                 listed(GatherStyles.letters(sheets, questions, folder.path()), found, lists, dates, cups, lots, upkeep);
-        JoinClocks clocks = JoinClocks.of(found, JoinedBatches.roasts(listed), questions);
+        JoinClocks clocks =
+                JoinClocks.of(found, ListRivals.settled(JoinedBatches.roasts(listed), questions), questions);
         List<GatheredBatch> curves = clocks.curves();
         List<ListedRoast> roasts = clocks.roasts();
         JoinAnswers joined = JoinAnswers.of(curves, roasts, earlierNames, questions);
         JoinedBatches named = new JoinedBatches(questions);
         List<GatheredBatch> batches = named.of(curves, roasts, joined.joined(), earlierNames);
         GatherCups.Scored scored = cups.of(batches, named.otherNames());
+        questions.say("");
         GatheredLots ofLots = lots.of(batches);
         List<ListedUpkeep> work = upkeep.of(batches);
         questions.keys("scale.").forEach(key -> questions.keep(key, questions.raw(key)));

@@ -88,10 +88,7 @@ final class StrangeFolder {
         try {
             StrangeFolder folder = new StrangeFolder(path);
             if (folder.tables.isEmpty()) {
-                throw new LogbookException(
-                        "The folder " + Words.quote(path.toString()) + " holds no table of readings: "
-                                + Words.count(folder.files.size(), "file was", "files were")
-                                + " looked at (.csv, .tsv, .txt, .log, .dat, .xlsx, .ods).");
+                throw new LogbookException(folder.empty());
             }
             return folder;
         } catch (IOException e) {
@@ -143,6 +140,20 @@ final class StrangeFolder {
     }
 
     /** Returns the files that were looked at. */
+    /** Says that there is nothing to gather, and what there is. */
+    private String empty() {
+        List<String> lines = new ArrayList<>(List.of("The folder " + Words.quote(path.toString())
+                + " holds no table of readings, batches or scores: "
+                + Words.count(files.size(), "file was", "files were")
+                + " looked at. Such tables are text or workbooks (.csv, .tsv, .txt, .log, .dat, .xlsx, .ods); give the folder"
+                + " that holds them."));
+        lines.addAll(told);
+        if (!neither.isEmpty()) {
+            lines.add("No table of values: " + Words.some(neither) + ".");
+        }
+        return String.join(" ", lines);
+    }
+
     List<Path> files() {
         return files;
     }

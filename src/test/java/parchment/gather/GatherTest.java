@@ -196,7 +196,7 @@ class GatherTest {
         assertTrue(out.toString().contains("There is no folder"), out.toString());
         Path empty = Files.createDirectory(temporary.resolve("empty"));
         assertEquals(1, Gather.run(empty, temporary.resolve("n"), Optional.empty(), Gather.NOBODY, out));
-        assertTrue(out.toString().contains("holds no table of readings: 0 files"), out.toString());
+        assertTrue(out.toString().contains("holds no table of readings, batches or scores: 0 files"), out.toString());
         assertFalse(Files.exists(temporary.resolve("n")));
     }
 

@@ -213,8 +213,9 @@ class GrownFolderTest {
     @Test
     void answersThatWereChangedByHandAreTakenAndStay() throws IOException {
         Path answers = logbook.resolve(GatherWriter.ANSWERS);
-        String edited = Files.readString(answers).replaceFirst("sheet\\.a\\.column\\.3=.*", "sheet.a.column.3=operator")
-                + "# my own line\n";
+        String edited =
+                Files.readString(answers).replaceFirst("(# )?sheet\\.a\\.column\\.3=.*", "sheet.a.column.3=operator")
+                        + "# my own line\n";
         Files.writeString(answers, edited);
         recording("batch 3", 205);
         list("1,2031-03-04,kela,5", "2,2031-03-05,kela,5", "3,2031-03-06,Ida,5");
@@ -308,8 +309,8 @@ class GrownFolderTest {
         Files.writeString(
                 answers,
                 Files.readString(answers)
-                        .replaceFirst("sheet\\.a\\.column\\.4=.*", "sheet.a.column.4=green mass [lb]")
-                        .replaceFirst("sheet\\.a\\.column\\.3=.*", "sheet.a.column.3=operator"));
+                        .replaceFirst("(# )?sheet\\.a\\.column\\.4=.*", "sheet.a.column.4=green mass [lb]")
+                        .replaceFirst("(# )?sheet\\.a\\.column\\.3=.*", "sheet.a.column.3=operator"));
         again();
         String headings = read("batches.csv").lines().findFirst().orElseThrow();
         assertTrue(headings.contains("green mass [lb]"), headings);
@@ -324,7 +325,7 @@ class GrownFolderTest {
         Files.writeString(
                 answers,
                 Files.readString(answers)
-                        .replaceFirst("sheet\\.a\\.column\\.4=.*", "sheet.a.column.4=green mass [lb]"));
+                        .replaceFirst("(# )?sheet\\.a\\.column\\.4=.*", "sheet.a.column.4=green mass [lb]"));
         recording("batch 3", 205);
         list("1,2031-03-04,kela,5", "2,2031-03-05,kela,5", "3,2031-03-06,Ida,5");
         again();

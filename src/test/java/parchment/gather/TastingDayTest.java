@@ -73,7 +73,7 @@ class TastingDayTest {
                 first.listed()
                         .startsWith(
                                 "On which day were the 24 cups of 'scores.csv' tasted? Without a day none of them is written."
-                                        + " Answer with the day, or with the heading of the column that holds it. [unknown] ("),
+                                        + " Answer with the day, or with the heading of the column that holds it. Not answered yet; until then, in doubt: unknown ("),
                 first.listed());
         assertTrue(first.listed().endsWith(".tasted; it decides 24 cups)"), first.listed());
 

@@ -44,7 +44,8 @@ final class CorpusKinds {
                         KindsOfLayouts.all(),
                         KindsOfSpreadsheets.all(),
                         KindsOfScores.all(),
-                        KindsOfFaults.all())
+                        KindsOfFaults.all(),
+                        KindsOfQuestions.all())
                 .flatMap(List::stream)
                 .toList();
     }

@@ -19,6 +19,7 @@ import parchment.logbook.Logbook;
 import parchment.logbook.MarkKind;
 import parchment.quantity.Mass;
 import parchment.quantity.MassUnit;
+import parchment.quantity.Temperature;
 
 /**
  * Compares a gathered logbook with what truly happened, item by item.
@@ -50,6 +51,7 @@ final class CorpusScore {
     private static final double MASS_SHARE = 0.005;
     private static final double MARK_SECONDS = 1.5;
     private static final double MINUTE = 60;
+    private static final double DEGREES = 0.6;
 
     private final Roastery roastery;
     private final Set<Fact> facts;
@@ -178,6 +180,18 @@ final class CorpusScore {
         mark(Fact.YELLOWING, roast, MarkKind.YELLOWING, batch);
         mark(Fact.FIRST_CRACK, roast, MarkKind.FIRST_CRACK_START, batch);
         mark(Fact.DROP, roast, MarkKind.DROP, batch);
+        charge(roast, batch);
+    }
+
+    private void charge(Roast roast, Optional<Batch> batch) {
+        if (facts.contains(Fact.CHARGE_TEMPERATURES)) {
+            double truth = ListColumn.atCharge(roast);
+            double found = batch.flatMap(b -> b.conditions().chargeTemperature())
+                    .map(Temperature::celsius)
+                    .orElse(Double.NaN);
+            boolean right = Math.abs(found - truth) <= DEGREES;
+            add(Fact.CHARGE_TEMPERATURES, roast, right, !Double.isNaN(found), truth + " °C became " + found);
+        }
     }
 
     private void text(Fact fact, Roast roast, Optional<String> truth, Optional<String> found) {

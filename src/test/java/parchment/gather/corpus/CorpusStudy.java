@@ -10,7 +10,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.Optional;
 import java.util.Random;
 import java.util.stream.Stream;
 import parchment.gather.corpus.CorpusScore.Verdict;
@@ -22,6 +21,13 @@ import parchment.gather.corpus.CorpusScore.Verdict;
  * wanted kinds' names hold (all if none is given). {@code write folder words} writes the folders of those kinds, seed 1, to look at.
  */
 final class CorpusStudy {
+    /** Says who answers the questions of a gathering. */
+    enum Asked {
+        NOBODY,
+        /** Answers what the kind knows, and takes what is proposed everywhere else. */
+        THE_ROASTER
+    }
+
     private CorpusStudy() {}
 
     /** Prints the tables. */
@@ -41,8 +47,11 @@ final class CorpusStudy {
             Measured alone = new Measured(kind.name());
             Measured asked = new Measured(kind.name());
             for (long seed = Long.parseLong(seeds[0]); seed <= Long.parseLong(seeds[seeds.length - 1]); seed++) {
-                alone.add(measure(kind, seed, Optional.empty()));
-                asked.add(measure(kind, seed, Optional.of(kind.answers())));
+                CorpusScore score = measure(kind, seed, Asked.NOBODY);
+                alone.add(score);
+                boolean answers =
+                        !kind.answers(kind.in(InventedRoastery.of(seed))).isEmpty();
+                asked.add(answers ? measure(kind, seed, Asked.THE_ROASTER) : score);
             }
             all.add(alone);
             answered.add(asked);
@@ -56,19 +65,24 @@ final class CorpusStudy {
             if (words.stream().anyMatch(kind.name()::contains)) {
                 Path folder = place.resolve(
                         kind.name().replaceAll("[^\\p{L}\\p{N}.]+", " ").strip());
-                kind.write(InventedRoastery.of(1), Files.createDirectories(folder), new Random(1));
+                kind.write(kind.in(InventedRoastery.of(1)), Files.createDirectories(folder), new Random(1));
             }
         }
     }
 
     /** Writes the folder of a kind and a seed, gathers it, and compares. */
-    static CorpusScore measure(StrangeKind kind, long seed, Optional<Map<String, String>> answers) throws IOException {
+    static CorpusScore measure(StrangeKind kind, long seed, Asked asked) throws IOException {
         Path place = Files.createTempDirectory("corpus");
         try {
-            Roastery roastery = InventedRoastery.of(seed);
+            Roastery roastery = kind.in(InventedRoastery.of(seed));
             Path folder = Files.createDirectories(place.resolve("old"));
             kind.write(roastery, folder, new Random(seed));
-            return CorpusScore.of(roastery, kind, GatherEntry.gather(folder, place.resolve("made"), answers));
+            return CorpusScore.of(
+                    roastery,
+                    kind,
+                    asked == Asked.NOBODY
+                            ? GatherEntry.gather(folder, place.resolve("made"))
+                            : GatherEntry.gather(folder, place.resolve("made"), kind.answers(roastery)));
         } finally {
             delete(place);
         }

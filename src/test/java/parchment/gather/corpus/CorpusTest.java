@@ -20,6 +20,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import parchment.gather.corpus.CorpusScore.Item;
 import parchment.gather.corpus.CorpusScore.Verdict;
+import parchment.gather.corpus.CorpusStudy.Asked;
 import parchment.gather.corpus.Roastery.Roast;
 import parchment.gather.corpus.StrangeKind.Fact;
 import parchment.logbook.Logbook;
@@ -43,7 +44,7 @@ class CorpusTest {
                     layouts: readings by hand each 30 seconds from the charge | 100
                     """)
     void gathersAsMuchOfTheTruthAsBefore(String kind, double floor) throws IOException {
-        CorpusScore score = CorpusStudy.measure(CorpusKinds.named(kind), 1, Optional.empty());
+        CorpusScore score = CorpusStudy.measure(CorpusKinds.named(kind), 1, Asked.NOBODY);
         assertTrue(score.share(Verdict.RIGHT) >= floor, kind + ": " + score.share(Verdict.RIGHT) + score.failures());
     }
 
@@ -113,6 +114,7 @@ class CorpusTest {
         "batches.csv, green mass [kg], , RIGHT, 1.004",
         "batches.csv, roasted mass [kg], ROASTED_MASSES, WRONG_IN_SILENCE, 0.994",
         "batches.csv, drop [s], DROP, WRONG_IN_SILENCE, +2",
+        "batches.csv, charge temperature [°C], CHARGE_TEMPERATURES, WRONG_IN_SILENCE, +1",
         "batches.csv, drop [s], , RIGHT, +1",
         "batches.csv, yellowing [s], YELLOWING, WRONG_IN_SILENCE, -2",
         "batches.csv, first crack start [s], FIRST_CRACK, LEFT_OUT_IN_SILENCE, blank",

@@ -37,7 +37,7 @@ class DemosThereAndBackTest {
     }
 
     private GatherEntry.Gathered gathered() throws IOException {
-        return GatherEntry.gather(folder(), temporary.resolve("made"), Optional.empty());
+        return GatherEntry.gather(folder(), temporary.resolve("made"));
     }
 
     @Test

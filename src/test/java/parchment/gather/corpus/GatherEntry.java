@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import parchment.gather.Gather;
 import parchment.logbook.Logbook;
@@ -24,20 +25,37 @@ final class GatherEntry {
 
     private GatherEntry() {}
 
+    /** Is how a key looks, by which a question can be answered in a file: words joined by dots. */
+    private static final Pattern KEY = Pattern.compile("[\\p{L}\\p{N}-]+(\\.[\\p{L}\\p{N}-]+)+");
+
+    /** Gathers a folder without anybody there. */
+    static Gathered gather(Path folder, Path to) throws IOException {
+        return gather(folder, to, Optional.empty(), Gather.NOBODY);
+    }
+
     /**
-     * Gathers a folder without anybody there, or with somebody who answers the questions that hold a word of the answers and takes what is
-     * proposed everywhere else.
+     * Gathers a folder with somebody who answers the questions that hold a word of the answers, has left a file with those answers that are known by key, and
+     * takes what is proposed everywhere else.
      */
-    static Gathered gather(Path folder, Path to, Optional<Map<String, String>> answers) throws IOException {
+    static Gathered gather(Path folder, Path to, Map<String, String> answers) throws IOException {
+        List<String> written = answers.entrySet().stream()
+                .filter(answer -> KEY.matcher(answer.getKey()).matches())
+                .map(answer -> answer.getKey() + "=" + answer.getValue())
+                .toList();
+        Path file = Files.write(to.resolveSibling("answers.properties"), written);
+        Gather.Console console = question -> Optional.of(answers.entrySet().stream()
+                .filter(answer -> question.contains(answer.getKey()))
+                .map(Map.Entry::getValue)
+                .findFirst()
+                .orElse(""));
+        return gather(folder, to, written.isEmpty() ? Optional.empty() : Optional.of(file), console);
+    }
+
+    private static Gathered gather(Path folder, Path to, Optional<Path> answers, Gather.Console console)
+            throws IOException {
         StringBuilder out = new StringBuilder();
-        Gather.Console console = answers.map(known -> (Gather.Console) question -> Optional.of(known.entrySet().stream()
-                        .filter(answer -> question.contains(answer.getKey()))
-                        .map(Map.Entry::getValue)
-                        .findFirst()
-                        .orElse("")))
-                .orElse(Gather.NOBODY);
         List<String> files = names(folder);
-        int code = Gather.run(folder, to, Optional.empty(), console, out);
+        int code = Gather.run(folder, to, answers, console, out);
         if (code != 0) {
             return new Gathered(Optional.empty(), out.toString(), files);
         }

@@ -83,6 +83,24 @@ record ListColumn(String head, Set<Fact> facts, Function<Roast, Object> cell) {
                 head, Set.of(fact), roast -> clock.written(roast.marks().get(kind)));
     }
 
+    /** Returns the bean probe's reading at the charge, in °F. */
+    static ListColumn chargeFahrenheit(String head) {
+        return new ListColumn(
+                head, Set.of(Fact.CHARGE_TEMPERATURES), roast -> Cells.rounded(atCharge(roast) * 9 / 5 + 32, 1));
+    }
+
+    static ListColumn chargeCelsius(String head) {
+        return new ListColumn(head, Set.of(Fact.CHARGE_TEMPERATURES), ListColumn::atCharge);
+    }
+
+    static double atCharge(Roast roast) {
+        return roast.readings().stream()
+                .filter(reading -> reading.seconds() == 0)
+                .findFirst()
+                .orElseThrow()
+                .beanCelsius();
+    }
+
     static ListColumn note(String head) {
         return new ListColumn(head, Set.of(), Roast::note);
     }

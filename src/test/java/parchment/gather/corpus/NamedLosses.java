@@ -73,6 +73,7 @@ final class NamedLosses {
             Map.entry(
                     Fact.DROP,
                     List.of("drop", "ende", "auswurf", "salida", "sortie", "scarico", "descarga", "dump", "mark")),
+            Map.entry(Fact.CHARGE_TEMPERATURES, List.of("charge temp", "charge t", "°c or °f")),
             Map.entry(Fact.SCORES, List.of("score", "cupping", "cupper", "attribute", "tasted")),
             Map.entry(Fact.MEAN_SCORES, List.of("score", "cupping", "attribute", "mean", "tasted"))));
 
@@ -100,6 +101,14 @@ final class NamedLosses {
         return Normalizer.normalize(text, Normalizer.Form.NFC).strip();
     }
 
+    /** Returns whether a line is a question that nobody has answered: what stands in its place is said to be in doubt, for all that it decides. */
+    private static boolean asks(String line, Roast roast, Fact fact) {
+        return line.contains("until then, in doubt:")
+                && (says(line, fact)
+                        || fact == Fact.LOTS
+                                && line.contains("'" + composed(roast.lot()).toLowerCase(Locale.ROOT) + "'"));
+    }
+
     /** Returns whether a line of loss or doubt says a name. */
     boolean names(String name) {
         return lines.stream().anyMatch(line -> line.contains(name));
@@ -120,6 +129,9 @@ final class NamedLosses {
         var column = COLUMN.matcher(lower);
         if (column.find()) {
             return says(column.group(1) + " ", fact);
+        }
+        if (asks(lower, roast, fact)) {
+            return true;
         }
         if (BatchMatch.holds(lower, roast.number())) {
             return about(lower, fact);

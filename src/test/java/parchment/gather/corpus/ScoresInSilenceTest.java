@@ -15,7 +15,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.Optional;
 import java.util.Random;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
@@ -82,7 +81,7 @@ class ScoresInSilenceTest {
         kind.write(roastery, from, new Random(seed));
         few(from);
         List<String[]> strewn = strew(from, new Random(seed));
-        GatherEntry.Gathered gathered = GatherEntry.gather(from, folder.resolve("to"), Optional.empty());
+        GatherEntry.Gathered gathered = GatherEntry.gather(from, folder.resolve("to"));
         Path cuppings = folder.resolve("to").resolve("cuppings.csv");
         assertTrue(Files.exists(cuppings), gathered.report());
         String written = Files.readString(cuppings);

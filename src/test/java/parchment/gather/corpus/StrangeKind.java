@@ -28,6 +28,8 @@ public interface StrangeKind {
         YELLOWING,
         FIRST_CRACK,
         DROP,
+        /** The bean probe just before the charge, as it was written down. */
+        CHARGE_TEMPERATURES,
         /** Each cupper's score of each attribute of each batch. */
         SCORES,
         /** The mean over the cuppers of each attribute of each batch. */
@@ -45,12 +47,23 @@ public interface StrangeKind {
         return facts().contains(fact);
     }
 
+    /** Returns what happened in the roastery that keeps files so, where a kind only comes about if something did. */
+    default Roastery in(Roastery roastery) {
+        return roastery;
+    }
+
     /**
-     * Returns what a roaster would answer, where a folder of this kind leaves something truly open; keys are words of the question, such as "day/month/year",
-     * and most kinds need none.
+     * Returns what a roaster would answer, where a folder of this kind leaves something truly open; most kinds need nothing.
+     *
+     * @return answers by a question's key, such as "date.order", or by words of the question
      */
     default Map<String, String> answers() {
         return Map.of();
+    }
+
+    /** Returns what a roaster would answer who knows what happened. */
+    default Map<String, String> answers(Roastery roastery) {
+        return answers();
     }
 
     /**

@@ -22,6 +22,7 @@ final class TrueLogbook {
                 ListColumn.lot("lot"),
                 ListColumn.green("green mass [kg]", ListColumn.KILOGRAM),
                 ListColumn.roasted("roasted mass [kg]", ListColumn.KILOGRAM),
+                ListColumn.chargeCelsius("charge temperature [°C]"),
                 ListColumn.yellowing("yellowing [s]", Clock.SECONDS),
                 ListColumn.crack("first crack start [s]", Clock.SECONDS),
                 ListColumn.drop("drop [s]", Clock.SECONDS));

@@ -1,0 +1,59 @@
+package parchment.gather;
+
+import java.util.List;
+
+/** Asks once who scored the cups of a sheet that names nobody; until it is answered they are the panel's. */
+final class WhoScored {
+    private static final String OPEN = "Who scored?";
+
+    private WhoScored() {}
+
+    /** Returns the sheet with the cupper that was answered. */
+    static ScoreSheet of(ScoreSheet sheet, String letter, GatherQuestions questions) {
+        boolean nobody = !sheet.cups().isEmpty()
+                && sheet.cups().stream().allMatch(cup -> cup.cupper().isEmpty());
+        if (!nobody) {
+            return sheet;
+        }
+        int cups = sheet.cups().size();
+        String answer = questions.askOf(
+                "sheet." + letter + ".cupper",
+                "Who scored the " + (cups == 1 ? "cup" : cups + " cups") + " of "
+                        + Source.of(sheet.table()).shown() + "? Nobody is named there. Answer with the cupper's name; "
+                        + CuppingsWriter.PANEL + " stands for several, or for means over them.",
+                CuppingsWriter.PANEL,
+                text -> !text.isBlank(),
+                "the name of the cupper, or " + CuppingsWriter.PANEL,
+                new GatherQuestions.Decides(cups, "cup", "cups"));
+        List<String> open =
+                sheet.open().stream().filter(line -> !line.startsWith(OPEN)).toList();
+        List<TastedCup> scored = answer.equals(CuppingsWriter.PANEL)
+                ? sheet.cups()
+                : sheet.cups().stream().map(cup -> by(cup, answer)).toList();
+        return new ScoreSheet(
+                sheet.table(),
+                scored,
+                sheet.scales(),
+                sheet.confidence(),
+                sheet.reason(),
+                sheet.served(),
+                sheet.told(),
+                open);
+    }
+
+    private static TastedCup by(TastedCup cup, String cupper) {
+        return new TastedCup(
+                cup.tastedOn(),
+                cup.cupping(),
+                cupper,
+                cup.batch(),
+                cup.code(),
+                cup.lot(),
+                cup.cup(),
+                cup.scores(),
+                cup.position(),
+                cup.note(),
+                cup.table(),
+                cup.line());
+    }
+}
