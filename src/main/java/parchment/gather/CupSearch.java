@@ -4,15 +4,11 @@ import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.ToLongFunction;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import parchment.gather.BlindKey.Entry;
 import parchment.sheet.DateOrder;
 import parchment.sheet.Words;
@@ -21,13 +17,6 @@ import parchment.sheet.Words;
 final class CupSearch {
     /** Days before a cupping in which what is tasted was roasted; common practice, no source. */
     static final int DAYS_BEFORE = 21;
-
-    private static final String KIND =
-            "(?:batch|charge|roast|lote de tueste|tueste|tostado|torra|tosta|tostatura|torrefaction|torréfaction|röstung|rostung|nr\\.?|no\\.?|number|#)";
-    private static final Pattern NUMBER =
-            Pattern.compile("(?iu)" + KIND + "?\\s*[#:]?\\s*0*(\\d{1,9})(?:\\s*[-–:,].*|\\s+\\p{L}.*)?");
-
-    private static final Pattern MARKED = Pattern.compile("(?iu)^" + KIND + "\\s*[#:]?\\s*0*\\d{1,9}(?!\\d)");
 
     /** Holds what was found: batches, the likeliest first. */
     record Found(List<String> batches, boolean certain, String reason, Optional<String> nearest) {
@@ -42,23 +31,12 @@ final class CupSearch {
 
     private final List<Entry> key = new ArrayList<>();
     private final List<NamedBatch> batches;
-    private final Map<String, Set<String>> byName = new LinkedHashMap<>();
-    private final Map<String, Set<String>> byNumber = new LinkedHashMap<>();
+    private final BatchNames names;
 
     CupSearch(List<BlindKey> keys, List<NamedBatch> batches) {
         keys.forEach(k -> key.addAll(k.entries()));
         this.batches = List.copyOf(batches);
-        for (NamedBatch batch : batches) {
-            List<String> names = new ArrayList<>(batch.otherNames());
-            names.add(batch.name());
-            for (String name : names) {
-                byName.computeIfAbsent(CupJoin.plain(name), n -> new LinkedHashSet<>())
-                        .add(batch.name());
-                number(name)
-                        .ifPresent(n -> byNumber.computeIfAbsent(n, k -> new LinkedHashSet<>())
-                                .add(batch.name()));
-            }
-        }
+        this.names = BatchNames.of(batches);
     }
 
     /** Returns where a cup stands, as in "scores.csv line 5". */
@@ -93,8 +71,8 @@ final class CupSearch {
     // "Batch 101 Wren" and "101 - Wren" under "coffee": a batch, where it says so or its lot stands beside.
     private boolean namesBatch(String text) {
         String plain = CupJoin.plain(text);
-        return MARKED.matcher(text.strip()).find()
-                || byNumber.getOrDefault(number(text).orElse(""), Set.of()).stream()
+        return BatchNames.isMarked(text)
+                || names.numbered(text).stream()
                         .anyMatch(name -> batches.stream()
                                 .anyMatch(batch -> batch.name().equals(name)
                                         && !batch.lot().isEmpty()
@@ -102,17 +80,14 @@ final class CupSearch {
     }
 
     private Found named(TastedCup cup, String written, String place) {
-        Set<String> names = byName.getOrDefault(CupJoin.plain(written), Set.of());
-        if (names.isEmpty()) {
-            names = number(written).map(n -> byNumber.getOrDefault(n, Set.of())).orElse(Set.of());
-        }
-        if (names.size() == 1) {
-            String only = names.iterator().next();
+        Set<String> meant = names.meant(written);
+        if (meant.size() == 1) {
+            String only = meant.iterator().next();
             return Found.one(
                     only, place + " is batch " + only + ": the name " + Words.quote(written) + " stands there.");
         }
-        if (names.size() > 1) {
-            return several(cup, names, place + ": several batches are called " + Words.quote(written), written);
+        if (meant.size() > 1) {
+            return several(cup, meant, place + ": several batches are called " + Words.quote(written), written);
         }
         boolean lot = batches.stream()
                 .anyMatch(b -> CupJoin.plain(b.lot()).equals(CupJoin.plain(written))
@@ -120,7 +95,7 @@ final class CupSearch {
         if (lot) {
             return byLot(cup, written, place + ": " + Words.quote(written) + " is a lot");
         }
-        Optional<String> nearest = nearest(written);
+        Optional<String> nearest = names.nearest(written);
         return Found.none(
                 place + ": no batch is called " + Words.quote(written)
                         + nearest.map(n -> "; nearest is " + n).orElse("") + ".",
@@ -128,9 +103,9 @@ final class CupSearch {
     }
 
     // The same number begins again every year, or every day: what was roasted last before the cupping is likeliest.
-    private Found several(TastedCup cup, Set<String> names, String why, String written) {
+    private Found several(TastedCup cup, Set<String> called, String why, String written) {
         List<NamedBatch> all =
-                batches.stream().filter(b -> names.contains(b.name())).toList();
+                batches.stream().filter(b -> called.contains(b.name())).toList();
         List<NamedBatch> before =
                 all.stream().filter(b -> isShortlyBefore(b, cup)).toList();
         if (before.size() == 1) {
@@ -195,7 +170,7 @@ final class CupSearch {
                 "the key's line " + entry.line() + " (" + entry.table().sheet().name() + ")";
         if (found.isEmpty()) {
             String meant = entry.batch().isEmpty() ? entry.lot() : entry.batch();
-            Optional<String> nearest = nearest(meant);
+            Optional<String> nearest = names.nearest(meant);
             return entry.batch().isEmpty()
                     ? byLot(
                             cup,
@@ -220,13 +195,7 @@ final class CupSearch {
     }
 
     private List<String> batchOf(Entry entry) {
-        Set<String> names = byName.getOrDefault(CupJoin.plain(entry.batch()), Set.of());
-        if (names.isEmpty()) {
-            names = number(entry.batch())
-                    .map(n -> byNumber.getOrDefault(n, Set.of()))
-                    .orElse(Set.of());
-        }
-        return List.copyOf(names);
+        return List.copyOf(names.meant(entry.batch()));
     }
 
     private Found byRoastDay(TastedCup cup, LocalDate day, String place) {
@@ -296,19 +265,6 @@ final class CupSearch {
                 .toList();
     }
 
-    private Optional<String> nearest(String written) {
-        Set<String> names = new LinkedHashSet<>(byName.keySet());
-        Optional<String> close = Words.closest(written, names);
-        if (close.isEmpty()) {
-            names.clear();
-            names.addAll(byNumber.keySet());
-            close = Words.closest(written.replaceFirst("(?iu)^" + KIND + "\\s*[#:]?\\s*", ""), names);
-            return close.flatMap(
-                    n -> byNumber.getOrDefault(n, Set.of()).stream().findFirst());
-        }
-        return close.flatMap(n -> byName.getOrDefault(n, Set.of()).stream().findFirst());
-    }
-
     private Optional<String> nearestLot(String lot) {
         return Words.closest(
                 lot,
@@ -329,11 +285,5 @@ final class CupSearch {
         return text.matches("\\d{4}-\\d{2}-\\d{2}.*")
                 ? WrittenDay.find(text).flatMap(day -> day.on(DateOrder.ISO_ONLY))
                 : Optional.empty();
-    }
-
-    /** Returns the number in "#101", "Batch 101" and "101 - Wren", without zeros before it. */
-    static Optional<String> number(String name) {
-        Matcher matcher = NUMBER.matcher(name.strip());
-        return matcher.matches() ? Optional.of(matcher.group(1)) : Optional.empty();
     }
 }

@@ -283,7 +283,7 @@ final class ScoreReading {
 
     private static int number(Map<ScorePart, String> known, ScorePart part, List<String> notes) {
         String written = known.getOrDefault(part, "");
-        int number = ScoreColumns.cupNumber(written);
+        int number = ScoreCells.cupNumber(written);
         if (number == 0 && !written.isEmpty()) {
             notes.add(part.words() + " " + written);
         }

@@ -36,6 +36,7 @@ final class ScoreSheets {
         ScoreScales scales = ScoreScales.of(cups, reading.scales(), around.scale());
         List<String> told = new ArrayList<>(around.leftOut(table));
         told.addAll(around.told());
+        told.addAll(columns.told());
         told.addAll(reading.told());
         told.addAll(totals.told());
         told.addAll(scales.told());
