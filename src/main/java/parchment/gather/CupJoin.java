@@ -40,13 +40,13 @@ record CupJoin(List<Joined> joined, List<Doubtful> doubtful, List<Unjoined> unjo
 
     /** Joins cups to batches by name, by key, by day and by lot. */
     static CupJoin of(List<TastedCup> cups, List<BlindKey> keys, List<NamedBatch> batches) {
-        CupSearch search = new CupSearch(keys, batches);
+        CupSearch search = new CupSearch(keys, batches, cups);
         List<Joined> joined = new ArrayList<>();
         List<Doubtful> doubtful = new ArrayList<>();
         List<Unjoined> unjoined = new ArrayList<>();
         for (TastedCup cup : cups) {
-            CupSearch.Found found = search.find(cup);
-            if (found.batches().size() == 1 && found.certain()) {
+            FoundBatch found = search.find(cup);
+            if (found.isCertain()) {
                 joined.add(new Joined(cup, found.batches().get(0), found.reason()));
             } else if (!found.batches().isEmpty()) {
                 doubtful.add(new Doubtful(

@@ -76,7 +76,9 @@ final class ScoreKeyColumns {
         if ((part == ScorePart.CUPPER || part == ScorePart.ATTRIBUTE) && numbers && !stated) {
             return;
         }
-        if ((part == ScorePart.CODE || part == ScorePart.LOT) && !stated && batches(column) > 0.5) {
+        boolean open = part == ScorePart.LOT
+                || part == ScorePart.CODE && !ScoreWords.isCodeAlone(cells.written(column));
+        if (open && !stated && batches(column) > 0.5) {
             meant = ScorePart.BATCH;
         } else if (part == ScorePart.CUPPING && isDays(column)) {
             meant = ScorePart.DAY;

@@ -29,7 +29,8 @@ final class ScoreSheets {
         }
         ScoreReading reading = ScoreReading.of(columns, around);
         ScoreTotals totals = ScoreTotals.of(reading.cups());
-        List<TastedCup> cups = reading.tasted(totals.cups());
+        RepeatedCups repeated = RepeatedCups.of(reading.tasted(totals.cups()));
+        List<TastedCup> cups = repeated.cups();
         if (cups.isEmpty()) {
             return Optional.empty();
         }
@@ -39,9 +40,11 @@ final class ScoreSheets {
         told.addAll(columns.told());
         told.addAll(reading.told());
         told.addAll(totals.told());
+        told.addAll(repeated.told());
         told.addAll(scales.told());
         List<String> open = new ArrayList<>(evidence.open());
         open.addAll(reading.open());
+        open.addAll(repeated.open());
         open.addAll(missing(cups, reading.open().isEmpty()));
         open.addAll(scales.open());
         boolean codes = cups.stream()

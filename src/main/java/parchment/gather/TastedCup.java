@@ -38,4 +38,10 @@ record TastedCup(
     TastedCup {
         scores = Collections.unmodifiableMap(new LinkedHashMap<>(scores));
     }
+
+    /** Returns the same cup, counted among those of its batch. */
+    TastedCup numbered(int number) {
+        return new TastedCup(
+                tastedOn, cupping, cupper, batch, code, lot, number, scores, position, note, table, line);
+    }
 }
