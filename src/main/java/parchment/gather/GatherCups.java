@@ -2,11 +2,9 @@ package parchment.gather;
 
 import java.time.LocalDateTime;
 import java.util.ArrayList;
-import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -103,7 +101,7 @@ final class GatherCups {
             names.add(batch.name());
             names.addAll(batch.otherNames());
         });
-        Set<String> cuppers = new LinkedHashSet<>(ofFiles(sheets.values()));
+        Set<String> cuppers = new LinkedHashSet<>(ScoreForms.cuppers(sheets.values(), ScoreClues.of(names)));
         List<ScoreSheet> read = new ArrayList<>();
         sheets.forEach((letter, table) -> {
             ScoreClues clues =
@@ -140,22 +138,6 @@ final class GatherCups {
         List<TastedCup> cups =
                 read.stream().flatMap(sheet -> sheet.cups().stream()).toList();
         return new Scored(joined(CupJoin.of(cups, codes, named)), read);
-    }
-
-    /** Returns the words that files of one form, a word each, are called by: "Ana.csv" and "Teo.csv" with the same headings are a sheet of each cupper. */
-    private static Set<String> ofFiles(Collection<Table> tables) {
-        Map<List<String>, Set<String>> byForm = new LinkedHashMap<>();
-        for (Table table : tables) {
-            String name = String.valueOf(table.sheet().file().getFileName()).replaceFirst("\\.[^.]*$", "");
-            String capital = name.isEmpty() ? "" : name.substring(0, 1).toUpperCase(Locale.ROOT) + name.substring(1);
-            if (ScoreWords.isName(capital) && !capital.contains(" ") && !ScoreSurroundings.hasCommonWords(name)) {
-                byForm.computeIfAbsent(table.headings(), form -> new TreeSet<>())
-                        .add(capital);
-            }
-        }
-        Set<String> names = new TreeSet<>();
-        byForm.values().stream().filter(some -> some.size() > 1).forEach(names::addAll);
-        return names;
     }
 
     /** Asks for the day of tasting, or the column that holds it, where cups cannot be written without. */

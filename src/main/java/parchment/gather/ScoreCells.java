@@ -3,6 +3,7 @@ package parchment.gather;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.function.Predicate;
 import java.util.stream.IntStream;
@@ -111,6 +112,13 @@ final class ScoreCells {
                 .filter(ScoreCell::isScore)
                 .mapToDouble(ScoreCell::score)
                 .toArray();
+    }
+
+    /** Returns whether a column can name batches: where its own heading is a batch, or a row says which batch each column is, it holds what was scored. */
+    boolean canNameBatches(int column, Set<String> batches) {
+        return !specialRows.containsValue(ScorePart.BATCH)
+                && heads.get(column).parts().stream().map(ScoreHeads::bare).noneMatch(batches::contains)
+                && share(column, batches::contains) > 0.5;
     }
 
     /** Returns whether a column counts 1, 2, 3 …: lines or cups that somebody numbered; nobody scores so from three rows on. */

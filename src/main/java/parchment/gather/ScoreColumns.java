@@ -23,7 +23,7 @@ final class ScoreColumns {
 
     static ScoreColumns of(Table table, ScoreClues clues, ScoreSurroundings around) {
         ScoreColumns columns = new ScoreColumns(ScoreCells.of(table, around), clues, around);
-        ScoreKeyColumns.settle(columns.cells, clues, columns.roles);
+        ScoreKeyColumns.settle(columns.cells, clues, around, columns.roles);
         ScoreNumberColumns.settle(columns.cells, clues, columns.roles);
         ScoreValueColumns.settle(columns.cells, clues, columns.roles);
         columns.meanings = ScoreHeads.of(columns, clues, around);
@@ -116,6 +116,11 @@ final class ScoreColumns {
 
     Table table() {
         return cells.table();
+    }
+
+    /** Returns what the columns leave open: a question each. */
+    List<String> open() {
+        return roles.open();
     }
 
     /** Returns what was taken for attributes without a word that is known, in a sentence; nothing if every word is. */

@@ -1,6 +1,7 @@
 package parchment.gather;
 
 import java.util.HashSet;
+import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 
@@ -8,19 +9,21 @@ import java.util.Set;
 final class ScoreKeyColumns {
     private final ScoreCells cells;
     private final ScoreClues clues;
+    private final ScoreSurroundings around;
     private final ScoreRoles roles;
     private final SheetLanguage language;
 
-    private ScoreKeyColumns(ScoreCells cells, ScoreClues clues, ScoreRoles roles) {
+    private ScoreKeyColumns(ScoreCells cells, ScoreClues clues, ScoreSurroundings around, ScoreRoles roles) {
         this.cells = cells;
+        this.around = around;
         this.clues = clues;
         this.roles = roles;
         this.language =
                 SheetLanguage.of(cells.heads().stream().map(ScoreHead::written).toList());
     }
 
-    static void settle(ScoreCells cells, ScoreClues clues, ScoreRoles roles) {
-        ScoreKeyColumns columns = new ScoreKeyColumns(cells, clues, roles);
+    static void settle(ScoreCells cells, ScoreClues clues, ScoreSurroundings around, ScoreRoles roles) {
+        ScoreKeyColumns columns = new ScoreKeyColumns(cells, clues, around, roles);
         for (int i = 0; i < cells.width(); i++) {
             columns.heading(i);
         }
@@ -141,9 +144,36 @@ final class ScoreKeyColumns {
         }
     }
 
+    /** Takes the first column for attributes where batches stand side by side: words, each once, that are no names, or of a sheet of one cupper. */
+    private void unknownAttributes() {
+        long heads = cells.heads().stream()
+                .filter(head -> head.parts().stream().map(ScoreHeads::bare).anyMatch(clues.batches()::contains))
+                .count();
+        boolean sideBySide = heads > 1 || !cells.table().rows().isEmpty() && isRowOfBatches(0);
+        List<String> words = cells.filled(0);
+        boolean each = words.size() > 1
+                && Set.copyOf(words).size() == words.size()
+                && words.stream().allMatch(word -> word.matches("\\p{L}[^\\d]*"));
+        boolean ofOne = !around.said(ScorePart.CUPPER).isEmpty();
+        if (sideBySide && each && !roles.isTaken(0) && (ofOne || words.stream().noneMatch(ScoreWords::isName))) {
+            roles.take(ScorePart.ATTRIBUTE, 0);
+        }
+    }
+
+    private boolean isRowOfBatches(int row) {
+        List<String> there = cells.table().rows().get(row).stream()
+                .map(String::strip)
+                .filter(cell -> !cell.isEmpty())
+                .toList();
+        return there.size() > 1
+                && there.stream().filter(clues.batches()::contains).count() > 0.5 * there.size();
+    }
+
     private void attributeColumn() {
         for (int i = 0; i < cells.width() && !roles.has(ScorePart.ATTRIBUTE); i++) {
             Set<String> distinct = new HashSet<>(cells.filled(i));
+            // "9 (fruity)" is a score, whatever word stands beside it.
+            distinct.removeIf(cell -> ScoreCell.of(cell).isScore());
             long attributes = distinct.stream().filter(ScoreWords::isAttribute).count();
             long known = distinct.stream()
                     .filter(cell -> ScoreWords.isAttribute(cell)
@@ -158,12 +188,17 @@ final class ScoreKeyColumns {
                 roles.keys().put(ScorePart.ATTRIBUTE, i);
             }
         }
+        if (!roles.has(ScorePart.ATTRIBUTE)) {
+            unknownAttributes();
+        }
         Integer attribute = roles.keys().get(ScorePart.ATTRIBUTE);
         for (int r = 0; attribute != null && r < cells.table().rows().size(); r++) {
             String label = cells.cell(r, attribute);
             if (!ScoreWords.isAttribute(label) && !ScoreWords.isTotal(label) && !ScoreWords.isScore(label)) {
                 int row = r;
-                ScoreWords.key(label).ifPresent(part -> cells.specialRows().put(row, part));
+                ScoreWords.key(label)
+                        .or(() -> label.isEmpty() && isRowOfBatches(row) ? Optional.of(ScorePart.BATCH) : Optional.empty())
+                        .ifPresent(part -> cells.specialRows().put(row, part));
             }
         }
     }

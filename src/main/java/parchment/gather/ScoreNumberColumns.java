@@ -52,7 +52,7 @@ final class ScoreNumberColumns {
     private Optional<Integer> batches() {
         Optional<Integer> best = Optional.empty();
         for (int i = 0; i < cells.width(); i++) {
-            boolean known = cells.share(i, clues.batches()::contains) > 0.5;
+            boolean known = cells.canNameBatches(i, clues.batches());
             if (!roles.has(ScorePart.BATCH)
                     && !roles.isTaken(i)
                     && known

@@ -10,6 +10,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 import parchment.sheet.Words;
 
 /** Goes through a table's cells and puts each into its cup. */
@@ -22,6 +23,7 @@ final class ScoreReading {
             ScorePart.DAY,
             ScorePart.CUPPING,
             ScorePart.ROASTED);
+    private static final Set<ScorePart> OF_ONE_CUP = Set.of(ScorePart.CUPPER, ScorePart.ATTRIBUTE, ScorePart.CUP);
     private static final Set<String> TAKEN =
             Set.of("cupping", "tasted on", "cupper", "batch", "blind code", "cup", "serving position", "note");
 
@@ -75,7 +77,7 @@ final class ScoreReading {
         Map<ScorePart, String> known = new EnumMap<>(ScorePart.class);
         columns.keys().forEach((part, column) -> {
             String cell = columns.cell(row, column);
-            if (cell.isEmpty() && MERGED.contains(part) && isMerged(column)) {
+            if (cell.isEmpty() && MERGED.contains(part) && (isMerged(column) || goesOn(row, part, column))) {
                 cell = above.getOrDefault(column, "");
                 carriedFrom.putIfAbsent(column, columns.heads().get(column).written());
             }
@@ -111,6 +113,26 @@ final class ScoreReading {
                 .filter(r -> column >= r.size() || r.get(column).isBlank())
                 .count();
         return 2 * blank >= columns.table().rows().size();
+    }
+
+    /** Returns whether a blank cell goes on with the one above: the cuppers and attributes from there on are others each. */
+    private boolean goesOn(int row, ScorePart part, int column) {
+        Set<String> seen = new LinkedHashSet<>();
+        for (int above = row; above >= 0; above--) {
+            int at = above;
+            String who = OF_ONE_CUP.stream()
+                    .filter(columns.keys()::containsKey)
+                    .filter(other -> other != part)
+                    .map(other -> columns.cell(at, columns.keys().getOrDefault(other, 0)))
+                    .collect(Collectors.joining("|"));
+            if (who.replace("|", "").isEmpty() || !seen.add(who)) {
+                return false;
+            }
+            if (!columns.cell(above, column).isEmpty()) {
+                return above < row;
+            }
+        }
+        return false;
     }
 
     private Optional<ScoredCup> cell(

@@ -16,6 +16,17 @@ final class ScoreRoles {
     private final List<Integer> notes = new ArrayList<>();
     private final List<Integer> others = new ArrayList<>();
 
+    private final List<String> open = new ArrayList<>();
+
+    /** Returns what the columns leave open: a question each. */
+    List<String> open() {
+        return open;
+    }
+
+    void ask(String question) {
+        open.add(question);
+    }
+
     /** Returns the column of each thing that a cup is known by. */
     Map<ScorePart, Integer> keys() {
         return keys;

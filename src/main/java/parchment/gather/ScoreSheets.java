@@ -43,6 +43,7 @@ final class ScoreSheets {
         told.addAll(repeated.told());
         told.addAll(scales.told());
         List<String> open = new ArrayList<>(evidence.open());
+        open.addAll(columns.open());
         open.addAll(reading.open());
         open.addAll(repeated.open());
         open.addAll(missing(cups, reading.open().isEmpty()));
@@ -70,11 +71,17 @@ final class ScoreSheets {
         if (cups.stream().anyMatch(cup -> cup.cupper().isEmpty())) {
             open.add("Who scored? Without an answer the cupper is written as 'panel', as for means over cuppers.");
         }
-        if (cups.stream()
-                .anyMatch(cup -> cup.batch().isEmpty()
+        List<String> nameless = cups.stream()
+                .filter(cup -> cup.batch().isEmpty()
                         && cup.code().isEmpty()
-                        && cup.lot().isEmpty())) {
-            open.add("Which batch is each cup of? Some rows name no batch, code or lot.");
+                        && cup.lot().isEmpty())
+                .map(cup -> String.valueOf(cup.line()))
+                .distinct()
+                .toList();
+        if (!nameless.isEmpty()) {
+            open.add("Which batch is each cup of? " + (nameless.size() == 1 ? "Line " : "Lines ")
+                    + String.join(", ", nameless) + (nameless.size() == 1 ? " names" : " name")
+                    + " no batch, code or lot.");
         }
         return open;
     }
