@@ -205,7 +205,7 @@ final class GatherCups {
                             + shown(first.cup()) + "? It is not certain: " + first.reason()
                             + (first.alternatives().isEmpty()
                                     ? ""
-                                    : " It could also be " + Words.some(first.alternatives()) + ".")
+                                    : " It could also be " + Words.all(first.alternatives()) + ".")
                             + " Answer with the batch's name, or none.",
                     first.proposal().isEmpty() ? "none" : first.proposal(),
                     text -> !text.isBlank(),

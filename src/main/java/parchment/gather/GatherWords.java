@@ -3,6 +3,7 @@ package parchment.gather;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.function.UnaryOperator;
 import java.util.stream.Stream;
 import parchment.display.Report;
 import parchment.sheet.Words;
@@ -106,16 +107,26 @@ final class GatherWords {
     private static void without(String one, String many, Stream<String> names, List<String> lines) {
         List<String> all = names.toList();
         if (!all.isEmpty()) {
-            lines.add(Words.count(all.size(), one, many) + ": " + Words.some(all) + ".");
+            lines.add(Words.count(all.size(), one, many) + ": " + Words.all(all) + ".");
         }
     }
 
-    /** Returns the page of a gathering. */
+    /** Returns the page of a gathering for a screen: what is alike is folded. */
     static Report page(Gathering gathering) {
+        return page(gathering, GatherFold::lists, GatherFold::of);
+    }
+
+    /** Returns the page of a gathering as it is kept: every line, and every name. */
+    static Report whole(Gathering gathering) {
+        return page(gathering, UnaryOperator.identity(), UnaryOperator.identity());
+    }
+
+    private static Report page(
+            Gathering gathering, UnaryOperator<List<String>> lists, UnaryOperator<List<String>> fold) {
         Report page = Report.titled(gathering.summary()).say(wouldMake(gathering));
         List<String> joins = joins(gathering);
         if (!joins.isEmpty()) {
-            page = page.heading("Which recording is which row").add(new GatherLines(joins));
+            page = page.heading("Which recording is which row").add(new GatherLines(lists.apply(joins)));
         }
         List<GatherQuestions.Open> open = gathering.questions().open();
         page = page.heading("Open questions");
@@ -126,6 +137,6 @@ final class GatherWords {
         page = page.heading("What was taken for what")
                 .add(new GatherLines(gathering.questions().taken()));
         List<String> leftOut = gathering.questions().leftOut();
-        return leftOut.isEmpty() ? page : page.heading("Left out").add(new GatherLines(leftOut));
+        return leftOut.isEmpty() ? page : page.heading("Left out").add(new GatherLines(fold.apply(leftOut)));
     }
 }

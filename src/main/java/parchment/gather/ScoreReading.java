@@ -1,6 +1,5 @@
 package parchment.gather;
 
-import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.LinkedHashMap;
@@ -10,20 +9,10 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.stream.Collectors;
 import parchment.sheet.Words;
 
 /** Goes through a table's cells and puts each into its cup. */
 final class ScoreReading {
-    private static final Set<ScorePart> MERGED = Set.of(
-            ScorePart.BATCH,
-            ScorePart.CODE,
-            ScorePart.LOT,
-            ScorePart.CUPPER,
-            ScorePart.DAY,
-            ScorePart.CUPPING,
-            ScorePart.ROASTED);
-    private static final Set<ScorePart> OF_ONE_CUP = Set.of(ScorePart.CUPPER, ScorePart.ATTRIBUTE, ScorePart.CUP);
     private static final Set<String> TAKEN =
             Set.of("cupping", "tasted on", "cupper", "batch", "blind code", "cup", "serving position", "note");
 
@@ -32,24 +21,23 @@ final class ScoreReading {
     private final Map<Map<ScorePart, String>, List<ScoredCup>> byKey = new LinkedHashMap<>();
     private final List<ScoredCup> cups = new ArrayList<>();
     private final Set<String> told = new LinkedHashSet<>();
-    private final Set<String> open = new LinkedHashSet<>();
     private final Map<String, double[]> scales = new LinkedHashMap<>();
-    private final Map<Integer, String> carriedFrom = new LinkedHashMap<>();
+    private final ScoreRowNames names;
     private final Map<String, Integer> signs = new LinkedHashMap<>();
     private String stroke = "";
 
     private ScoreReading(ScoreColumns columns, ScoreSurroundings around) {
         this.columns = columns;
         this.around = around;
+        this.names = new ScoreRowNames(columns, around);
     }
 
     static ScoreReading of(ScoreColumns columns, ScoreSurroundings around) {
         ScoreReading reading = new ScoreReading(columns, around);
         Map<Integer, Map<ScorePart, String>> besides = reading.besides();
-        Map<Integer, String> above = new LinkedHashMap<>();
         for (int row = 0; row < columns.table().rows().size(); row++) {
             if (!columns.specialRows().containsKey(row)) {
-                reading.row(row, besides, above);
+                reading.row(row, besides);
             }
         }
         reading.notesAside(besides);
@@ -72,21 +60,9 @@ final class ScoreReading {
         return besides;
     }
 
-    private void row(int row, Map<Integer, Map<ScorePart, String>> besides, Map<Integer, String> above) {
+    private void row(int row, Map<Integer, Map<ScorePart, String>> besides) {
         int line = columns.table().lines().get(row);
-        Map<ScorePart, String> known = new EnumMap<>(ScorePart.class);
-        columns.keys().forEach((part, column) -> {
-            String cell = columns.cell(row, column);
-            if (cell.isEmpty() && MERGED.contains(part) && (isMerged(column) || goesOn(row, part, column))) {
-                cell = above.getOrDefault(column, "");
-                carriedFrom.putIfAbsent(column, columns.heads().get(column).written());
-            }
-            above.put(column, cell);
-            if (!cell.isEmpty()) {
-                known.put(part, cell);
-            }
-        });
-        around.over(line).forEach(known::putIfAbsent);
+        Map<ScorePart, String> known = names.of(row);
         if (known.entrySet().stream()
                 .anyMatch(e -> (e.getKey() == ScorePart.BATCH || e.getKey() == ScorePart.CODE)
                         && (ScoreWords.isMean(e.getValue()) || ScoreWords.isTotal(e.getValue())))) {
@@ -106,33 +82,6 @@ final class ScoreReading {
         if (ofRow.isEmpty() && cups.size() == before && !known.isEmpty()) {
             told.add("Line " + line + " holds no score: " + Words.quote(String.join(" | ", known.values())) + ".");
         }
-    }
-
-    private boolean isMerged(int column) {
-        long blank = columns.table().rows().stream()
-                .filter(r -> column >= r.size() || r.get(column).isBlank())
-                .count();
-        return 2 * blank >= columns.table().rows().size();
-    }
-
-    /** Returns whether a blank cell goes on with the one above: the cuppers and attributes from there on are others each. */
-    private boolean goesOn(int row, ScorePart part, int column) {
-        Set<String> seen = new LinkedHashSet<>();
-        for (int above = row; above >= 0; above--) {
-            int at = above;
-            String who = OF_ONE_CUP.stream()
-                    .filter(columns.keys()::containsKey)
-                    .filter(other -> other != part)
-                    .map(other -> columns.cell(at, columns.keys().getOrDefault(other, 0)))
-                    .collect(Collectors.joining("|"));
-            if (who.replace("|", "").isEmpty() || !seen.add(who)) {
-                return false;
-            }
-            if (!columns.cell(above, column).isEmpty()) {
-                return above < row;
-            }
-        }
-        return false;
     }
 
     private Optional<ScoredCup> cell(
@@ -259,59 +208,6 @@ final class ScoreReading {
         });
     }
 
-    /** Returns the cups in the form that others take. */
-    List<TastedCup> tasted(List<ScoredCup> from) {
-        List<TastedCup> tasted = new ArrayList<>();
-        for (ScoredCup cup : from) {
-            Map<ScorePart, String> known = cup.known;
-            List<String> notes = new ArrayList<>(cup.notes);
-            String written = said(known, ScorePart.DAY);
-            Optional<LocalDate> day = columns.day(written);
-            if (day.isEmpty() && !written.isEmpty()) {
-                notes.add("tasted on " + written);
-                open.add("Which day is " + Words.quote(written) + "? Cups without a day of tasting cannot be written.");
-            }
-            String batch = said(known, ScorePart.BATCH);
-            String roasted = said(known, ScorePart.ROASTED);
-            if (!roasted.isEmpty()) {
-                String plain = columns.day(roasted).map(LocalDate::toString).orElse(roasted);
-                if (batch.isEmpty()) {
-                    batch = plain;
-                } else {
-                    notes.add("roasted on " + plain);
-                }
-            }
-            tasted.add(new TastedCup(
-                    day,
-                    said(known, ScorePart.CUPPING),
-                    cup.isMean() ? "" : said(known, ScorePart.CUPPER),
-                    batch,
-                    said(known, ScorePart.CODE),
-                    said(known, ScorePart.LOT),
-                    number(known, ScorePart.CUP, notes),
-                    cup.scores,
-                    number(known, ScorePart.POSITION, notes),
-                    String.join("; ", notes),
-                    columns.table(),
-                    cup.line));
-        }
-        return tasted;
-    }
-
-    private String said(Map<ScorePart, String> known, ScorePart part) {
-        String own = known.getOrDefault(part, "");
-        return own.isEmpty() ? around.use(part) : own;
-    }
-
-    private static int number(Map<ScorePart, String> known, ScorePart part, List<String> notes) {
-        String written = known.getOrDefault(part, "");
-        int number = ScoreCells.cupNumber(written);
-        if (number == 0 && !written.isEmpty()) {
-            notes.add(part.words() + " " + written);
-        }
-        return number;
-    }
-
     List<ScoredCup> cups() {
         return cups;
     }
@@ -325,19 +221,12 @@ final class ScoreReading {
         int missing = signs.values().stream().mapToInt(Integer::intValue).sum();
         if (missing > 0) {
             all.add(Words.count(missing, "cell holds", "cells hold") + " only a sign for nothing ("
-                    + Words.some(signs.keySet()) + "), read as missing.");
+                    + Words.all(signs.keySet()) + "), read as missing.");
         }
         if (!stroke.isEmpty()) {
             all.add("Scores such as " + Words.quote(stroke) + " are read as the number before the stroke.");
         }
-        carriedFrom
-                .values()
-                .forEach(heading -> all.add("Blank cells under " + Words.quote(heading)
-                        + " are taken to go on with the cell above, as merged cells do."));
+        all.addAll(names.told());
         return all;
-    }
-
-    List<String> open() {
-        return new ArrayList<>(open);
     }
 }

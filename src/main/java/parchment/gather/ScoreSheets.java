@@ -29,7 +29,8 @@ final class ScoreSheets {
         }
         ScoreReading reading = ScoreReading.of(columns, around);
         ScoreTotals totals = ScoreTotals.of(reading.cups());
-        RepeatedCups repeated = RepeatedCups.of(reading.tasted(totals.cups()));
+        ScoreTasted tasted = new ScoreTasted(columns, around);
+        RepeatedCups repeated = RepeatedCups.of(tasted.of(totals.cups()));
         List<TastedCup> cups = repeated.cups();
         if (cups.isEmpty()) {
             return Optional.empty();
@@ -44,9 +45,9 @@ final class ScoreSheets {
         told.addAll(scales.told());
         List<String> open = new ArrayList<>(evidence.open());
         open.addAll(columns.open());
-        open.addAll(reading.open());
+        open.addAll(tasted.open());
         open.addAll(repeated.open());
-        open.addAll(missing(cups, reading.open().isEmpty()));
+        open.addAll(missing(cups, tasted.open().isEmpty()));
         open.addAll(scales.open());
         boolean codes = cups.stream()
                 .allMatch(cup -> !cup.code().isEmpty()
