@@ -61,6 +61,19 @@ final class CupSearch {
         return found.isNone() && namesBatch(cup.lot()) ? named(cup, cup.lot()) : found;
     }
 
+    /** Returns the cup as it was served: what stands for its batch is a blind code where the key, and no name, says which batch it is. */
+    TastedCup served(TastedCup cup, String batch) {
+        boolean code = cup.code().isEmpty()
+                && codes.isCode(cup.batch())
+                && !names.meant(cup.batch()).contains(batch);
+        return code ? cup.coded() : cup;
+    }
+
+    /** Returns whether a batch is called like a code. */
+    boolean isAlsoABatch(String code) {
+        return !names.meant(code).isEmpty();
+    }
+
     private static FoundBatch orElse(FoundBatch first, FoundBatch second) {
         return first.isNone() ? second : first;
     }

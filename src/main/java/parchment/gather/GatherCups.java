@@ -221,6 +221,7 @@ final class GatherCups {
                                 : cup.settled(answer)));
             }
         });
+        found.told().forEach(questions::leaveOut);
         found.unjoined()
                 .forEach(cup -> questions.leaveOut(
                         Source.of(cup.cup().table()).shown() + ", line "
