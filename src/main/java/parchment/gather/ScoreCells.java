@@ -125,6 +125,7 @@ final class ScoreCells {
     boolean isRunning(int column) {
         List<String> cells = filled(column);
         return cells.size() >= 3
+                && specialRows.isEmpty()
                 && !ScoreWords.isAttribute(written(column))
                 && IntStream.range(0, cells.size()).allMatch(k -> cells.get(k).equals(String.valueOf(k + 1)));
     }

@@ -39,7 +39,8 @@ final class ScoreColumns {
             if (roles.isTaken(i) || cells.isEmpty(i)) {
                 continue;
             }
-            boolean named = headsNameCups() || ScoreRoles.NAMES_OF_CUPS.stream().anyMatch(roles::has) || isSaidAround();
+            boolean named = headsNameCups()
+                    || cells.specialRows().values().stream().anyMatch(ScoreRoles.NAMES_OF_CUPS::contains) || ScoreRoles.NAMES_OF_CUPS.stream().anyMatch(roles::has) || isSaidAround();
             boolean names = cells.mostly(i, ScoreWords::isName);
             if (names && named && !headsNameCuppers && !roles.has(ScorePart.CUPPER)) {
                 roles.take(ScorePart.CUPPER, i);

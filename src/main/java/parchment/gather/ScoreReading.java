@@ -13,6 +13,10 @@ import parchment.sheet.Words;
 
 /** Goes through a table's cells and puts each into its cup. */
 final class ScoreReading {
+    /** Parts under which the word for a mean says that the row sums up the sheet; under the cupper it is one over cuppers. */
+    private static final Set<ScorePart> NO_MEAN_OF_PEOPLE =
+            Set.of(ScorePart.BATCH, ScorePart.CODE, ScorePart.LOT, ScorePart.DAY, ScorePart.CUPPING, ScorePart.CUP);
+
     private static final Set<String> TAKEN =
             Set.of("cupping", "tasted on", "cupper", "batch", "blind code", "cup", "serving position", "note");
 
@@ -64,7 +68,7 @@ final class ScoreReading {
         int line = columns.table().lines().get(row);
         Map<ScorePart, String> known = names.of(row);
         if (known.entrySet().stream()
-                .anyMatch(e -> (e.getKey() == ScorePart.BATCH || e.getKey() == ScorePart.CODE)
+                .anyMatch(e -> NO_MEAN_OF_PEOPLE.contains(e.getKey())
                         && (ScoreWords.isMean(e.getValue()) || ScoreWords.isTotal(e.getValue())))) {
             told.add("Line " + line + " sums up other rows ("
                     + Words.quote(String.join(" | ", columns.table().rows().get(row))) + ") and is left out.");
