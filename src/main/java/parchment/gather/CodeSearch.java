@@ -58,7 +58,8 @@ final class CodeSearch {
         }
         List<String> list = List.copyOf(found);
         if (list.size() == 1) {
-            return FoundBatch.one(list.get(0), place + ": " + code + " is batch " + list.get(0) + ", by " + where + ".");
+            return FoundBatch.one(
+                    list.get(0), place + ": " + code + " is batch " + list.get(0) + ", by " + where + ".");
         }
         return ofDay.size() == 1
                 ? roasted.several(cup, found, place + ": " + code + " is several batches by " + where, entry.batch())

@@ -84,7 +84,8 @@ final class CupSearch {
             return named.isNone() ? orElse(byKey, named) : named;
         }
         List<String> both = named.with(byKey);
-        if (both.size() == 1 || named.isCertain() && byKey.batches().contains(named.batches().get(0))) {
+        if (both.size() == 1
+                || named.isCertain() && byKey.batches().contains(named.batches().get(0))) {
             return named;
         }
         boolean own = cup.code().isEmpty();
@@ -145,8 +146,8 @@ final class CupSearch {
             FoundBatch found = FoundBatch.one(
                     only, place + " is batch " + only + ": the name " + Words.quote(written) + " stands there.");
             return roasted.after(only, cup)
-                    .map(day -> found.doubted(place + ": batch " + only + " was roasted on " + day
-                            + ", after it is said to be tasted."))
+                    .map(day -> found.doubted(
+                            place + ": batch " + only + " was roasted on " + day + ", after it is said to be tasted."))
                     .orElse(found);
         }
         if (meant.size() > 1) {

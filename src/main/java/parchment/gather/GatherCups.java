@@ -223,10 +223,9 @@ final class GatherCups {
         });
         found.told().forEach(questions::leaveOut);
         found.unjoined()
-                .forEach(cup -> questions.leaveOut(
-                        Source.of(cup.cup().table()).shown() + ", line "
-                                + cup.cup().line() + ": the cup " + shown(cup.cup()) + " joins no batch: "
-                                + withoutPlace(cup)));
+                .forEach(cup -> questions.leaveOut(Source.of(cup.cup().table()).shown() + ", line "
+                        + cup.cup().line() + ": the cup " + shown(cup.cup()) + " joins no batch: "
+                        + withoutPlace(cup)));
         return joined;
     }
 

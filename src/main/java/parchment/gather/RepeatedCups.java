@@ -71,12 +71,13 @@ record RepeatedCups(List<TastedCup> cups, List<String> told, List<String> open) 
                 twice |= !attributes.add(attribute);
             }
         }
-        return twice && cups.stream().allMatch(cup -> cup.cup() == 0 && !cup.scores().isEmpty());
+        return twice
+                && cups.stream().allMatch(cup -> cup.cup() == 0 && !cup.scores().isEmpty());
     }
 
     private static Optional<String> same(List<TastedCup> cups) {
-        Map<Map<String, Double>, List<TastedCup>> byScores =
-                cups.stream().collect(Collectors.groupingBy(TastedCup::scores, LinkedHashMap::new, Collectors.toList()));
+        Map<Map<String, Double>, List<TastedCup>> byScores = cups.stream()
+                .collect(Collectors.groupingBy(TastedCup::scores, LinkedHashMap::new, Collectors.toList()));
         List<String> same = byScores.entrySet().stream()
                 .filter(entry -> entry.getKey().size() > 1 && entry.getValue().size() > 1)
                 .map(entry -> lines(entry.getValue()))
@@ -100,7 +101,6 @@ record RepeatedCups(List<TastedCup> cups, List<String> told, List<String> open) 
     }
 
     private static String lines(List<TastedCup> cups) {
-        return "lines "
-                + cups.stream().map(cup -> String.valueOf(cup.line())).collect(Collectors.joining(", "));
+        return "lines " + cups.stream().map(cup -> String.valueOf(cup.line())).collect(Collectors.joining(", "));
     }
 }

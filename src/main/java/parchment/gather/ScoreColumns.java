@@ -40,7 +40,9 @@ final class ScoreColumns {
                 continue;
             }
             boolean named = headsNameCups()
-                    || cells.specialRows().values().stream().anyMatch(ScoreRoles.NAMES_OF_CUPS::contains) || ScoreRoles.NAMES_OF_CUPS.stream().anyMatch(roles::has) || isSaidAround();
+                    || cells.specialRows().values().stream().anyMatch(ScoreRoles.NAMES_OF_CUPS::contains)
+                    || ScoreRoles.NAMES_OF_CUPS.stream().anyMatch(roles::has)
+                    || isSaidAround();
             boolean names = cells.mostly(i, ScoreWords::isName);
             if (names && named && !headsNameCuppers && !roles.has(ScorePart.CUPPER)) {
                 roles.take(ScorePart.CUPPER, i);

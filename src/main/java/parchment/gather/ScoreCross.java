@@ -71,7 +71,8 @@ final class ScoreCross {
             String[] words = head.parts().size() == 1 ? head.parts().get(0).split("\\s+") : new String[0];
             splits.add(words.length == 2 ? new Split(words[0], words[1]) : new Split("", ""));
         }
-        List<Split> there = splits.stream().filter(split -> !split.before().isEmpty()).toList();
+        List<Split> there =
+                splits.stream().filter(split -> !split.before().isEmpty()).toList();
         long firsts = there.stream().map(Split::before).distinct().count();
         long seconds = there.stream().map(Split::after).distinct().count();
         if (firsts < 2 || seconds < 2 || there.stream().distinct().count() != firsts * seconds) {
@@ -79,7 +80,10 @@ final class ScoreCross {
         }
         List<ScoreHead> apart = new ArrayList<>();
         for (int i = 0; i < heads.size(); i++) {
-            apart.add(splits.get(i).before().isEmpty() ? heads.get(i) : splits.get(i).of(heads.get(i)));
+            apart.add(
+                    splits.get(i).before().isEmpty()
+                            ? heads.get(i)
+                            : splits.get(i).of(heads.get(i)));
         }
         return apart;
     }

@@ -61,7 +61,8 @@ final class ScoreEvidence {
         if (columns.scoreColumns().isEmpty() || against > attributes.size() || !cups && attributes.size() < 2) {
             return new ScoreEvidence(false, Confidence.DOUBTFUL, "");
         }
-        boolean ofOne = around.isCalledCupping() && !around.said(ScorePart.CUPPER).isEmpty();
+        boolean ofOne =
+                around.isCalledCupping() && !around.said(ScorePart.CUPPER).isEmpty();
         Steps steps = Steps.of(columns);
         called |= means && steps.few();
         boolean named = around.isCalledCupping() && cuppers.size() >= 2;
@@ -86,7 +87,9 @@ final class ScoreEvidence {
                     true,
                     named ? Confidence.CLEAR : person ? Confidence.LIKELY : Confidence.DOUBTFUL,
                     "Numbers on few steps of one scale stand "
-                            + (cuppers.isEmpty() ? "beside batches or codes and who scored them" : "under what look like names")
+                            + (cuppers.isEmpty()
+                                    ? "beside batches or codes and who scored them"
+                                    : "under what look like names")
                             + (named ? ", and it is called a cupping" : ""));
             if (!person && !cuppers.isEmpty()) {
                 found.open.add("Are " + Words.some(cuppers.stream().sorted().toList())
@@ -94,7 +97,9 @@ final class ScoreEvidence {
             }
             return found;
         }
-        return cups && against == 0 && few ? unknown(columns, around) : new ScoreEvidence(false, Confidence.DOUBTFUL, "");
+        return cups && against == 0 && few
+                ? unknown(columns, around)
+                : new ScoreEvidence(false, Confidence.DOUBTFUL, "");
     }
 
     /** Weighs two columns or more under words that nobody knows, beside batches: they are scores if they lie as scores do. */

@@ -32,9 +32,8 @@ final class ScoreForms {
     private static String file(Table table) {
         String name = String.valueOf(table.sheet().file().getFileName()).replaceFirst("\\.[^.]*$", "");
         String capital = name.isEmpty() ? "" : name.substring(0, 1).toUpperCase(Locale.ROOT) + name.substring(1);
-        boolean person = ScoreWords.isName(capital)
-                && !capital.contains(" ")
-                && !ScoreSurroundings.hasCommonWords(name);
+        boolean person =
+                ScoreWords.isName(capital) && !capital.contains(" ") && !ScoreSurroundings.hasCommonWords(name);
         return person ? capital : "";
     }
 }

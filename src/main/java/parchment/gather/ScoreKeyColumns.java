@@ -79,8 +79,8 @@ final class ScoreKeyColumns {
         if ((part == ScorePart.CUPPER || part == ScorePart.ATTRIBUTE) && numbers && !stated) {
             return;
         }
-        boolean open = part == ScorePart.LOT
-                || part == ScorePart.CODE && !ScoreWords.isCodeAlone(cells.written(column));
+        boolean open =
+                part == ScorePart.LOT || part == ScorePart.CODE && !ScoreWords.isCodeAlone(cells.written(column));
         if (open && !stated && batches(column) > 0.5) {
             meant = ScorePart.BATCH;
         } else if (part == ScorePart.CUPPING && isDays(column)) {
@@ -197,7 +197,9 @@ final class ScoreKeyColumns {
             if (!ScoreWords.isAttribute(label) && !ScoreWords.isTotal(label) && !ScoreWords.isScore(label)) {
                 int row = r;
                 ScoreWords.key(label)
-                        .or(() -> label.isEmpty() && isRowOfBatches(row) ? Optional.of(ScorePart.BATCH) : Optional.empty())
+                        .or(() -> label.isEmpty() && isRowOfBatches(row)
+                                ? Optional.of(ScorePart.BATCH)
+                                : Optional.empty())
                         .ifPresent(part -> cells.specialRows().put(row, part));
             }
         }

@@ -134,8 +134,7 @@ final class ScoreSurroundings {
     }
 
     private static boolean isKnown(String word, ScoreClues clues) {
-        return ScoreWords.isAttribute(word)
-                || clues.cuppers().stream().anyMatch(word::equalsIgnoreCase);
+        return ScoreWords.isAttribute(word) || clues.cuppers().stream().anyMatch(word::equalsIgnoreCase);
     }
 
     private void name(String name, String place, ScoreClues clues) {

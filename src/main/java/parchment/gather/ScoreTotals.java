@@ -172,8 +172,7 @@ final class ScoreTotals {
         for (ScoredCup cup : cups) {
             Map<ScorePart, String> own = withoutPeople(cup.known);
             boolean names = of.keySet().stream().anyMatch(ScoreRoles.NAMES_OF_CUPS::contains);
-            if (!cup.isMean()
-                    && (own.equals(of) || names && own.entrySet().containsAll(of.entrySet()))) {
+            if (!cup.isMean() && (own.equals(of) || names && own.entrySet().containsAll(of.entrySet()))) {
                 groups.computeIfAbsent(own, key -> new ArrayList<>()).add(cup);
             }
         }

@@ -117,9 +117,9 @@ final class ScoreValueColumns {
                 .toList();
         boolean people = heads.size() > 1 && heads.stream().allMatch(ScoreWords::isName);
         boolean known = roles.has(ScorePart.ATTRIBUTE)
-                || heads.stream().anyMatch(head -> ScoreWords.isAttribute(head)
-                        || ScoreWords.isScore(head)
-                        || ScoreWords.isTotal(head));
+                || heads.stream()
+                        .anyMatch(head ->
+                                ScoreWords.isAttribute(head) || ScoreWords.isScore(head) || ScoreWords.isTotal(head));
         if (people && isNoName(column) && !known) {
             roles.take(ScorePart.ATTRIBUTE, column);
             return;
@@ -163,7 +163,9 @@ final class ScoreValueColumns {
             named.add(cup);
             together.add(cup + words);
             for (int i = 0; i < columns.size(); i++) {
-                byWord.get(i).computeIfAbsent(words.get(i), w -> new HashSet<>()).add(cup);
+                byWord.get(i)
+                        .computeIfAbsent(words.get(i), w -> new HashSet<>())
+                        .add(cup);
             }
         }
         boolean each = filled >= ALL * cells.filled(cups).size()

@@ -25,12 +25,12 @@ final class ScoreWords {
                     + "|juic\\w+|saftig\\w*|fruit\\w*|frucht\\w*|frut\\w+|floral\\w*|persist\\w+"
                     + "|qualit\\w+|calidad|qualidade|kwaliteit|smaak|nasmaak|afdronk|mondgevoel|balans|evenwicht\\w*|geur|zuiver\\w*"
                     + "|schoon\\w*|helder\\w*|volheid|(totaal|eind|algemene )indruk");
-    private static final Pattern SCORE =
-            words("score|scores|punkt|punkte|punktzahl|bewertung|wertung|note|noten|nota|notas"
+    private static final Pattern SCORE = words(
+            "score|scores|punkt|punkte|punktzahl|bewertung|wertung|note|noten|nota|notas"
                     + "|puntuacion|puntaje|puntos|pontuacao|pontos|punteggio|punteggi|voto|voti|points|rating|ergebnis|resultado"
                     + "|risultato|resultat|cijfers?|punten|waardering|beoordeling|wert|valor|valore|valeur|value|grade|cupping score|cup score");
-    private static final Pattern TOTAL =
-            words("total|totale|sum|summe|gesamtpunkte|gesamtpunktzahl|gesamtsumme|suma|soma"
+    private static final Pattern TOTAL = words(
+            "total|totale|sum|summe|gesamtpunkte|gesamtpunktzahl|gesamtsumme|suma|soma"
                     + "|somma|somme|totaal|som|eindcijfer|totaalcijfer|final score|total score|punteggio totale|puntaje total|note totale|endpunktzahl");
     private static final Pattern MEAN =
             words("average|averages|avg|mean|means|gem|gemiddeld\\w*|durchschnitt\\w*|mittel|mittelwert\\w*|schnitt"
@@ -47,9 +47,10 @@ final class ScoreWords {
     static {
         KEYS.put(
                 ScorePart.NOTE,
-                words("notes|comments?|remarks?|kommentare?|bemerkung(en)?|anmerkung(en)?|notiz(en)?"
-                        + "|comentarios?|observac\\w+|osservazion\\w|commenti?o?|commentaires?|remarques?|descriptors?|descriptores"
-                        + "|beschreibung(en)?|descripcion|descricao|descrizione|description|deskriptoren|cup notes|opmerking(en)?|notities?|toelichting"));
+                words(
+                        "notes|comments?|remarks?|kommentare?|bemerkung(en)?|anmerkung(en)?|notiz(en)?"
+                                + "|comentarios?|observac\\w+|osservazion\\w|commenti?o?|commentaires?|remarques?|descriptors?|descriptores"
+                                + "|beschreibung(en)?|descripcion|descricao|descrizione|description|deskriptoren|cup notes|opmerking(en)?|notities?|toelichting"));
         KEYS.put(
                 ScorePart.ROASTED,
                 words(
@@ -72,9 +73,10 @@ final class ScoreWords {
                                 + "|degustateur|degustatrice|juge|juez|giudice|proevers?|beoordelaars?|who|name|naam|wie|wer|quien|quem|chi|evaluador|avaliador|nombre|nome|nom"));
         KEYS.put(
                 ScorePart.CODE,
-                words("(blind ?)?(code|codes|codigo|codice|kode)|blindcode|blind|code (ciego|cego|cieco|aveugle)"
-                        + "|codigo (ciego|cego)|codice cieco|blind no|sample|samples|muster|muster ?nr|probe|proben|probe nr|muestra"
-                        + "|amostra|campione|echantillon|monster|monster ?nr|sample (no|nr|code|id|number)|letter|buchstabe|letra"));
+                words(
+                        "(blind ?)?(code|codes|codigo|codice|kode)|blindcode|blind|code (ciego|cego|cieco|aveugle)"
+                                + "|codigo (ciego|cego)|codice cieco|blind no|sample|samples|muster|muster ?nr|probe|proben|probe nr|muestra"
+                                + "|amostra|campione|echantillon|monster|monster ?nr|sample (no|nr|code|id|number)|letter|buchstabe|letra"));
         KEYS.put(
                 ScorePart.BATCH,
                 words(
@@ -84,16 +86,18 @@ final class ScoreWords {
                                 + "|(no|nr|numero|n) (de|da|di|del|della)? ?(tueste|torra|tostatura|torrefaction|charge|lote)"));
         KEYS.put(
                 ScorePart.LOT,
-                words("lot|lots|lote|lotto|coffee|coffees|kaffee|cafe|caffe|sorte|bohne|bohnen|bean|beans|koffie|boon|bonen|herkomst|partij|origin"
-                        + "|origen|herkunft|green lot|green coffee|partie|partida|lot (no|nr|number)"));
+                words(
+                        "lot|lots|lote|lotto|coffee|coffees|kaffee|cafe|caffe|sorte|bohne|bohnen|bean|beans|koffie|boon|bonen|herkomst|partij|origin"
+                                + "|origen|herkunft|green lot|green coffee|partie|partida|lot (no|nr|number)"));
         KEYS.put(
                 ScorePart.CUP,
                 words(
                         "cups?|tassen?|tazas?|xicaras?|chicaras?|tazz[ae]|tasses?|kopjes?|bowl|schale|cup (no|nr|number)|taza (no|n)"));
         KEYS.put(
                 ScorePart.POSITION,
-                words("(serving )?(position|order|place)|platz|plaats|volgorde|reihenfolge|orden( de servicio)?|ordem|ordine"
-                        + "|ordre|posicion|posicao|posizione"));
+                words(
+                        "(serving )?(position|order|place)|platz|plaats|volgorde|reihenfolge|orden( de servicio)?|ordem|ordine"
+                                + "|ordre|posicion|posicao|posizione"));
         KEYS.put(
                 ScorePart.CUPPING,
                 words("cupping|session|sitzung|verkostung|sesion|sessao|sessione|seance|degustation"
@@ -150,7 +154,8 @@ final class ScoreWords {
 
     /** Returns whether a heading can only mean codes; a "sample" can be a batch. */
     static boolean isCodeAlone(String text) {
-        return plain(text).matches("blind|((blind ?)?(code|codes|codigo|codice|kode))( (ciego|cego|cieco|aveugle|no|nr))?");
+        return plain(text)
+                .matches("blind|((blind ?)?(code|codes|codigo|codice|kode))( (ciego|cego|cieco|aveugle|no|nr))?");
     }
 
     /** Returns whether the text says "roasted" alone, which can be a day, or a mass. */

@@ -46,7 +46,6 @@ record TastedCup(
 
     /** Returns the same cup, counted among those of its batch. */
     TastedCup numbered(int number) {
-        return new TastedCup(
-                tastedOn, cupping, cupper, batch, code, lot, number, scores, position, note, table, line);
+        return new TastedCup(tastedOn, cupping, cupper, batch, code, lot, number, scores, position, note, table, line);
     }
 }

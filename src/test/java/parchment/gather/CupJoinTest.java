@@ -356,8 +356,8 @@ class CupJoinTest {
                 "joined [], asked [], none 1",
                 words(CupJoin.of(cups(Optional.of(DAY), "batch", "2"), List.of(), three.subList(0, 2))));
         List<NamedBatch> more = new ArrayList<>(three);
-        three.forEach(b -> more.add(
-                batch(b.name().replaceAll("(?i)zoop", "vorp"), b.day().orElseThrow().toString(), "")));
+        three.forEach(b -> more.add(batch(
+                b.name().replaceAll("(?i)zoop", "vorp"), b.day().orElseThrow().toString(), "")));
         assertEquals(
                 "joined [], asked [zoop2 or [vorp2]], none 0",
                 words(CupJoin.of(cups(Optional.of(DAY), "batch", "2"), List.of(), more)));

@@ -34,13 +34,28 @@ final class RandomScoreSheet {
 
     /** Words for: batch, cupper, attribute, score, day, remark, mean; then attributes. */
     private static final Map<String, List<String>> WORDS = new TreeMap<>(Map.of(
-            "en", List.of("Batch,Cupper,Attribute,Score,Date,Comments,Average", "Acidity,Sweetness,Body,Flavour,Balance"),
+            "en",
+                    List.of(
+                            "Batch,Cupper,Attribute,Score,Date,Comments,Average",
+                            "Acidity,Sweetness,Body,Flavour,Balance"),
             "de", List.of("Charge,Verkoster,Merkmal,Punkte,Datum,Bemerkung,Mittel", "Säure,Süße,Körper,Abgang,Aroma"),
-            "es", List.of("Tueste,Catador,Atributo,Puntaje,Fecha,Comentarios,Promedio", "Acidez,Dulzor,Cuerpo,Sabor,Aroma"),
+            "es",
+                    List.of(
+                            "Tueste,Catador,Atributo,Puntaje,Fecha,Comentarios,Promedio",
+                            "Acidez,Dulzor,Cuerpo,Sabor,Aroma"),
             "pt", List.of("Torra,Provador,Atributo,Nota,Data,Observações,Média", "Acidez,Doçura,Corpo,Sabor,Aroma"),
-            "it", List.of("Tostatura,Assaggiatore,Attributo,Voto,Data,Commenti,Media", "Acidità,Dolcezza,Corpo,Gusto,Aroma"),
-            "fr", List.of("Torréfaction,Dégustateur,Attribut,Note,Date,Remarques,Moyenne", "Acidité,Douceur,Corps,Goût,Équilibre"),
-            "nl", List.of("brand,proever,kenmerk,cijfer,datum,opmerking,gemiddelde", "zoet,zuur,smaak,afdronk,balans")));
+            "it",
+                    List.of(
+                            "Tostatura,Assaggiatore,Attributo,Voto,Data,Commenti,Media",
+                            "Acidità,Dolcezza,Corpo,Gusto,Aroma"),
+            "fr",
+                    List.of(
+                            "Torréfaction,Dégustateur,Attribut,Note,Date,Remarques,Moyenne",
+                            "Acidité,Douceur,Corps,Goût,Équilibre"),
+            "nl",
+                    List.of(
+                            "brand,proever,kenmerk,cijfer,datum,opmerking,gemiddelde",
+                            "zoet,zuur,smaak,afdronk,balans")));
 
     private static final List<String> PEOPLE = List.of("Ana", "Teo", "Wren", "Mirela", "Oda");
 
@@ -132,7 +147,9 @@ final class RandomScoreSheet {
         StringBuilder text = new StringBuilder(layout + ", " + language + "\n");
         sheets.forEach(sheet -> {
             text.append("  ").append(sheet.file()).append('\n');
-            sheet.rows().forEach(row -> text.append("    ").append(String.join(" | ", row)).append('\n'));
+            sheet.rows()
+                    .forEach(row ->
+                            text.append("    ").append(String.join(" | ", row)).append('\n'));
         });
         return text.toString();
     }
@@ -147,15 +164,14 @@ final class RandomScoreSheet {
             return List.of("", "-", "n/a", "—", "?").get(random.nextInt(5));
         }
         String number = Numbers.written(score);
-        String written =
-                switch (random.nextInt(40)) {
-                    case 0 -> number + " (fruity)";
-                    case 1 -> number + "?";
-                    case 2 -> number + "*";
-                    case 3, 4, 5 -> number.replace('.', ',');
-                    case 6 -> number + " - dry";
-                    default -> number;
-                };
+        String written = switch (random.nextInt(40)) {
+            case 0 -> number + " (fruity)";
+            case 1 -> number + "?";
+            case 2 -> number + "*";
+            case 3, 4, 5 -> number.replace('.', ',');
+            case 6 -> number + " - dry";
+            default -> number;
+        };
         truth.put(key, score);
         cells.put(key, written);
         return written;

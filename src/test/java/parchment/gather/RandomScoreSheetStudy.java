@@ -43,8 +43,7 @@ public final class RandomScoreSheetStudy {
     private void measure(RandomScoreSheet made) {
         Map<String, Double> left = new LinkedHashMap<>(made.truth());
         List<String> said = new ArrayList<>();
-        List<String> cuppers =
-                new ArrayList<>(ScoreForms.cuppers(made.tables(), ScoreClues.of(made.batches())));
+        List<String> cuppers = new ArrayList<>(ScoreForms.cuppers(made.tables(), ScoreClues.of(made.batches())));
         List<String> wrong = new ArrayList<>();
         boolean unread = false;
         for (Table table : made.tables()) {
@@ -53,21 +52,23 @@ public final class RandomScoreSheetStudy {
             if (sheet.isPresent()) {
                 said.addAll(sheet.get().told());
                 said.addAll(sheet.get().open());
-                sheet.get().cups().forEach(cup -> cup.scores().forEach((attribute, score) -> {
-                    List<String> keys = List.of(
-                            RandomScoreSheet.key(cup.batch(), cup.cupper(), attribute),
-                            RandomScoreSheet.key(cup.batch(), cup.cupper(), ""));
-                    String found = keys.stream()
-                            .filter(key -> score.equals(left.get(key)))
-                            .findFirst()
-                            .or(() -> cup(left, cup, attribute, score))
-                            .orElse("");
-                    if (found.isEmpty()) {
-                        wrong.add("line " + cup.line() + " " + keys.get(0) + " = " + score);
-                    } else {
-                        left.remove(found);
-                    }
-                }));
+                sheet.get()
+                        .cups()
+                        .forEach(cup -> cup.scores().forEach((attribute, score) -> {
+                            List<String> keys = List.of(
+                                    RandomScoreSheet.key(cup.batch(), cup.cupper(), attribute),
+                                    RandomScoreSheet.key(cup.batch(), cup.cupper(), ""));
+                            String found = keys.stream()
+                                    .filter(key -> score.equals(left.get(key)))
+                                    .findFirst()
+                                    .or(() -> cup(left, cup, attribute, score))
+                                    .orElse("");
+                            if (found.isEmpty()) {
+                                wrong.add("line " + cup.line() + " " + keys.get(0) + " = " + score);
+                            } else {
+                                left.remove(found);
+                            }
+                        }));
             }
         }
         add(Fate.RIGHT, made.truth().size() - left.size());
@@ -75,7 +76,9 @@ public final class RandomScoreSheetStudy {
         boolean asked = said.stream().anyMatch(line -> line.startsWith("Are '") || line.contains("by 'Nobody'"));
         for (String lost : left.keySet()) {
             String cell = made.cells().getOrDefault(lost, "");
-            boolean named = unread || asked || said.stream()
+            boolean named = unread
+                    || asked
+                    || said.stream()
                             .anyMatch(line -> line.contains("'" + cell + "'")
                                     || line.contains("sums or means of the rows above") && line.contains(cell));
             add(named ? Fate.NAMED : Fate.LOST_IN_SILENCE, 1);
@@ -113,8 +116,7 @@ public final class RandomScoreSheetStudy {
         for (long seed = Long.parseLong(range[0]); seed <= Long.parseLong(range[1]); seed++) {
             RandomScoreSheet made = new RandomScoreSheet(seed);
             RandomScoreSheetStudy study = of(made);
-            study.counts.forEach((fate, count) -> byLayout
-                    .computeIfAbsent(made.layout(), layout -> new TreeMap<>())
+            study.counts.forEach((fate, count) -> byLayout.computeIfAbsent(made.layout(), layout -> new TreeMap<>())
                     .merge(fate, count, Integer::sum));
             if (!study.silent.isEmpty() && shown++ < 12) {
                 System.out.println("seed " + seed + ": " + made.shown() + "  " + study.silent);

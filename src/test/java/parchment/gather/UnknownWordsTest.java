@@ -39,15 +39,30 @@ class UnknownWordsTest {
         return Stream.of(
                 Arguments.of(
                         "who scored stands once beside each batch",
-                        List.of("brap|Klum|Vost|Tirr", "101|Ana|7|6.5", "101|Teo|6|6.5", "102|Ana|7.25|6", "102|Teo|7|7"),
+                        List.of(
+                                "brap|Klum|Vost|Tirr",
+                                "101|Ana|7|6.5",
+                                "101|Teo|6|6.5",
+                                "102|Ana|7.25|6",
+                                "102|Teo|7|7"),
                         "Ana batch 101 {vost=7.0, tirr=6.5}"),
                 Arguments.of(
                         "small names stand once beside each batch",
-                        List.of("brap|klum|vost|tirr", "101|ana|7|6.5", "101|teo|6|6.5", "102|ana|7.25|6", "102|teo|7|7"),
+                        List.of(
+                                "brap|klum|vost|tirr",
+                                "101|ana|7|6.5",
+                                "101|teo|6|6.5",
+                                "102|ana|7.25|6",
+                                "102|teo|7|7"),
                         "ana batch 101 {vost=7.0, tirr=6.5}"),
                 Arguments.of(
                         "attributes in rows under who scored",
-                        List.of("brap|klum|Ana|Teo", "101|vost|7|6.5", "101|tirr|6|6.5", "102|vost|7.25|6", "102|tirr|7|7"),
+                        List.of(
+                                "brap|klum|Ana|Teo",
+                                "101|vost|7|6.5",
+                                "101|tirr|6|6.5",
+                                "102|vost|7.25|6",
+                                "102|tirr|7|7"),
                         "Ana batch 101 {vost=7.0, tirr=6.0}"),
                 Arguments.of(
                         "attributes and who scored in rows",
@@ -87,9 +102,9 @@ class UnknownWordsTest {
                         .told()
                         .contains(
                                 "This is no word that is known, and is taken for an attribute: 'Zorn'. The numbers under it lie on the scale of the sheet, one for each cup."));
-        assertFalse(all(read("vorp.csv", "Batch|Cupper|Acidity|Body", "101|Ana|7|6")
-                        .orElseThrow())
-                .contains("is known"));
+        assertFalse(
+                all(read("vorp.csv", "Batch|Cupper|Acidity|Body", "101|Ana|7|6").orElseThrow())
+                        .contains("is known"));
     }
 
     @Test
@@ -137,7 +152,12 @@ class UnknownWordsTest {
     @Test
     void takesNoWordThatGoesWithItsBatchForWhoScored() {
         List<String> cups = cups(
-                "Batch|Lorp|Acidity|Body", "101|Hill|7|6", "101|Hill|7|8", "102|Quay|6|6", "102|Quay|7|7", "103|Hill|6|6");
+                "Batch|Lorp|Acidity|Body",
+                "101|Hill|7|6",
+                "101|Hill|7|8",
+                "102|Quay|6|6",
+                "102|Quay|7|7",
+                "103|Hill|6|6");
         assertFalse(cups.toString().contains("Hill batch 102"), cups.toString());
         List<String> lots = cups("Batch|Cupper|Lorp|Acidity|Body", "101|Ana|Hill|7|6", "102|Ana|Quay|6|6");
         assertEquals("Ana batch 101 {acidity=7.0, body=6.0} 'Lorp: Hill'", lots.get(0));
@@ -147,9 +167,11 @@ class UnknownWordsTest {
     @Test
     void takesSixNumbersOnQuartersForScoresAndNotFive() {
         String[] six = {"Brap|vost|tirr", "101|7.25|6", "102|5|8.5", "103|9|4.75"};
-        assertEquals(
-                Confidence.DOUBTFUL, read("vorp.csv", six).orElseThrow().confidence());
-        assertTrue(read("vorp.csv", six).orElseThrow().open().contains("Are 'vost', 'tirr' attributes, and their numbers scores?"));
+        assertEquals(Confidence.DOUBTFUL, read("vorp.csv", six).orElseThrow().confidence());
+        assertTrue(read("vorp.csv", six)
+                .orElseThrow()
+                .open()
+                .contains("Are 'vost', 'tirr' attributes, and their numbers scores?"));
         String[] whole = {"Brap|vost|tirr", "101|7|6", "102|5|8", "103|9|4"};
         assertTrue(read("vorp.csv", whole).isEmpty());
         String[] tenths = {"Brap|vost|tirr", "101|7.25|6", "102|5|8.5", "103|9|4.7"};
@@ -270,7 +292,8 @@ class UnknownWordsTest {
     private static String total(int slips) {
         List<String> lines = new ArrayList<>(List.of("Batch|Cupper|Acidity|Body|Total"));
         IntStream.range(0, 10)
-                .forEach(i -> lines.add((101 + i) + "|Ana|" + (5 + i % 4) + "|7|" + (12 + i % 4 + (i < slips ? 3 * i + 2 : 0))));
+                .forEach(i -> lines.add(
+                        (101 + i) + "|Ana|" + (5 + i % 4) + "|7|" + (12 + i % 4 + (i < slips ? 3 * i + 2 : 0))));
         return read("s.csv", lines.toArray(String[]::new)).orElseThrow().told().toString();
     }
 
@@ -354,10 +377,7 @@ class UnknownWordsTest {
         assertFalse(named.open().toString().contains("several cups"));
         assertEquals(
                 Arrays.asList(1, 2),
-                read("s.csv", "Batch|Cup|Acidity|Body", "101|1|7|6", "101|2|8|6")
-                        .orElseThrow()
-                        .cups()
-                        .stream()
+                read("s.csv", "Batch|Cup|Acidity|Body", "101|1|7|6", "101|2|8|6").orElseThrow().cups().stream()
                         .map(TastedCup::cup)
                         .toList());
     }
