@@ -11,8 +11,8 @@ import org.junit.jupiter.api.Test;
 
 /** Pins the thresholds of how score sheets are read, a sheet on each side; each is common practice, no source. */
 class ScoreThresholdsTest {
-    private static final ScoreClues CLUES = ScoreClues.of(
-            IntStream.range(101, 121).mapToObj(String::valueOf).toList());
+    private static final ScoreClues CLUES =
+            ScoreClues.of(IntStream.range(101, 121).mapToObj(String::valueOf).toList());
 
     private static ScoreSheet read(List<String> lines) {
         return ScoreSheets.of(MadeTables.of(lines.toArray(String[]::new)), CLUES)
@@ -41,10 +41,12 @@ class ScoreThresholdsTest {
 
     @Test
     void oneKnownWordOfFourMakesTheOthersAttributesAndOneOfFiveDoesNot() {
-        assertTrue(MadeTables.words(read(List.of("Batch|Acidity|Vost|Tirr|Dorm", "101|7|6|7|6")).cups())
+        assertTrue(MadeTables.words(read(List.of("Batch|Acidity|Vost|Tirr|Dorm", "101|7|6|7|6"))
+                        .cups())
                 .toString()
                 .contains("vost=6.0, tirr=7.0, dorm=6.0"));
-        assertFalse(MadeTables.words(read(List.of("Batch|Acidity|Vost|Tirr|Dorm|Zim", "101|7|6|7|6|7")).cups())
+        assertFalse(MadeTables.words(read(List.of("Batch|Acidity|Vost|Tirr|Dorm|Zim", "101|7|6|7|6|7"))
+                        .cups())
                 .toString()
                 .contains("vost=6.0"));
     }
@@ -78,7 +80,8 @@ class ScoreThresholdsTest {
     private static String batches(int known) {
         List<String> lines = new ArrayList<>(List.of("Sample|Cupper|Acidity|Body"));
         IntStream.range(0, 4)
-                .forEach(i -> lines.add((i < known ? String.valueOf(101 + i) : "x" + i + "x") + "|Ana|7|" + (5 + i % 3)));
+                .forEach(i ->
+                        lines.add((i < known ? String.valueOf(101 + i) : "x" + i + "x") + "|Ana|7|" + (5 + i % 3)));
         return MadeTables.words(read(lines).cups()).toString();
     }
 
