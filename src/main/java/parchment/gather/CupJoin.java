@@ -1,10 +1,13 @@
 package parchment.gather;
 
 import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
 import parchment.file.NameForms;
+import parchment.sheet.Words;
 
 /**
  * Holds which batch each cup is of, and why.
@@ -12,8 +15,9 @@ import parchment.file.NameForms;
  * @param joined the cups whose batch is certain
  * @param doubtful the cups that several batches can be meant by
  * @param unjoined the cups that no batch is found for
+ * @param told what was read another way than it stands, a sentence each
  */
-record CupJoin(List<Joined> joined, List<Doubtful> doubtful, List<Unjoined> unjoined) {
+record CupJoin(List<Joined> joined, List<Doubtful> doubtful, List<Unjoined> unjoined, List<String> told) {
     /** Holds a cup, the name of its batch, and a sentence that says why. */
     record Joined(TastedCup cup, String batch, String reason) {}
 
@@ -36,18 +40,27 @@ record CupJoin(List<Joined> joined, List<Doubtful> doubtful, List<Unjoined> unjo
         joined = List.copyOf(joined);
         doubtful = List.copyOf(doubtful);
         unjoined = List.copyOf(unjoined);
+        told = List.copyOf(told);
     }
 
     /** Joins cups to batches by name, by key, by day and by lot. */
     static CupJoin of(List<TastedCup> cups, List<BlindKey> keys, List<NamedBatch> batches) {
-        CupSearch search = new CupSearch(keys, batches);
+        CupSearch search = new CupSearch(keys, batches, cups);
         List<Joined> joined = new ArrayList<>();
         List<Doubtful> doubtful = new ArrayList<>();
         List<Unjoined> unjoined = new ArrayList<>();
+        Set<String> told = new LinkedHashSet<>();
         for (TastedCup cup : cups) {
-            CupSearch.Found found = search.find(cup);
-            if (found.batches().size() == 1 && found.certain()) {
-                joined.add(new Joined(cup, found.batches().get(0), found.reason()));
+            FoundBatch found = search.find(cup);
+            if (found.isCertain()) {
+                String batch = found.batches().get(0);
+                TastedCup served = search.served(cup, batch);
+                joined.add(new Joined(served, batch, found.reason()));
+                if (served != cup && search.isAlsoABatch(served.code())) {
+                    told.add(served.table().sheet().name() + ": " + Words.quote(served.code())
+                            + " is read as a blind code, of batch " + batch
+                            + " by the key; a batch is called so too.");
+                }
             } else if (!found.batches().isEmpty()) {
                 doubtful.add(new Doubtful(
                         cup,
@@ -58,7 +71,7 @@ record CupJoin(List<Joined> joined, List<Doubtful> doubtful, List<Unjoined> unjo
                 unjoined.add(new Unjoined(cup, found.nearest(), found.reason()));
             }
         }
-        return new CupJoin(joined, doubtful, unjoined);
+        return new CupJoin(joined, doubtful, unjoined, List.copyOf(told));
     }
 
     /** Returns a name as it is compared: lower case, one blank between words, any form of a letter. */

@@ -1,64 +1,38 @@
 package parchment.gather;
 
 import java.time.LocalDate;
-import java.time.temporal.ChronoUnit;
-import java.util.ArrayList;
-import java.util.Comparator;
-import java.util.LinkedHashMap;
-import java.util.LinkedHashSet;
+import java.util.Collection;
+import java.util.HashSet;
+import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.function.ToLongFunction;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
-import parchment.gather.BlindKey.Entry;
+import java.util.function.Predicate;
 import parchment.sheet.DateOrder;
 import parchment.sheet.Words;
 
-/** Looks for the batch that a cup is of. */
+/**
+ * Looks for the batch that a cup is of: by its name or number, by the key of its code, by its day of roast or its lot. Where a number can be a batch's and
+ * a blind code, the key decides if it has all that the sheet names, else the days before the cupping; else it is asked.
+ */
 final class CupSearch {
-    /** Days before a cupping in which what is tasted was roasted; common practice, no source. */
-    static final int DAYS_BEFORE = 21;
+    /** Share of a sheet's names that must be of one kind before they are taken for that kind; common practice, no source. */
+    static final double ALL = 0.9;
 
-    private static final String KIND =
-            "(?:batch|charge|roast|lote de tueste|tueste|tostado|torra|tosta|tostatura|torrefaction|torréfaction|röstung|rostung|nr\\.?|no\\.?|number|#)";
-    private static final Pattern NUMBER =
-            Pattern.compile("(?iu)" + KIND + "?\\s*[#:]?\\s*0*(\\d{1,9})(?:\\s*[-–:,].*|\\s+\\p{L}.*)?");
-
-    private static final Pattern MARKED = Pattern.compile("(?iu)^" + KIND + "\\s*[#:]?\\s*0*\\d{1,9}(?!\\d)");
-
-    /** Holds what was found: batches, the likeliest first. */
-    record Found(List<String> batches, boolean certain, String reason, Optional<String> nearest) {
-        static Found one(String batch, String reason) {
-            return new Found(List.of(batch), true, reason, Optional.empty());
-        }
-
-        static Found none(String reason, Optional<String> nearest) {
-            return new Found(List.of(), false, reason, nearest);
-        }
-    }
-
-    private final List<Entry> key = new ArrayList<>();
     private final List<NamedBatch> batches;
-    private final Map<String, Set<String>> byName = new LinkedHashMap<>();
-    private final Map<String, Set<String>> byNumber = new LinkedHashMap<>();
+    private final BatchNames names;
+    private final RoastedBefore roasted;
+    private final CodeSearch codes;
+    private final Map<Table, Set<String>> written = new IdentityHashMap<>();
 
-    CupSearch(List<BlindKey> keys, List<NamedBatch> batches) {
-        keys.forEach(k -> key.addAll(k.entries()));
+    CupSearch(List<BlindKey> keys, List<NamedBatch> batches, Collection<TastedCup> cups) {
         this.batches = List.copyOf(batches);
-        for (NamedBatch batch : batches) {
-            List<String> names = new ArrayList<>(batch.otherNames());
-            names.add(batch.name());
-            for (String name : names) {
-                byName.computeIfAbsent(CupJoin.plain(name), n -> new LinkedHashSet<>())
-                        .add(batch.name());
-                number(name)
-                        .ifPresent(n -> byNumber.computeIfAbsent(n, k -> new LinkedHashSet<>())
-                                .add(batch.name()));
-            }
-        }
+        this.names = BatchNames.of(batches);
+        this.roasted = new RoastedBefore(batches);
+        this.codes = new CodeSearch(keys, names, roasted);
+        cups.forEach(cup -> written.computeIfAbsent(cup.table(), t -> new HashSet<>())
+                .add(cup.batch().isEmpty() ? cup.code() : cup.batch()));
     }
 
     /** Returns where a cup stands, as in "scores.csv line 5". */
@@ -66,274 +40,132 @@ final class CupSearch {
         return cup.table().sheet().name() + " line " + cup.line();
     }
 
-    Found find(TastedCup cup) {
-        String place = place(cup);
+    FoundBatch find(TastedCup cup) {
         if (!cup.batch().isEmpty()) {
-            Optional<LocalDate> roasted = isoDay(cup.batch());
-            Found found = roasted.isPresent() ? byRoastDay(cup, roasted.get(), place) : named(cup, cup.batch(), place);
-            if (!found.batches().isEmpty()) {
-                return found;
-            }
-            // What no batch is called by can be a code, whatever its heading says.
+            Optional<LocalDate> day = isoDay(cup.batch());
+            FoundBatch found = day.isPresent() ? roasted.on(day.get(), cup) : named(cup, cup.batch());
             String code = cup.code().isEmpty() ? cup.batch() : cup.code();
-            boolean known = !cup.code().isEmpty() || isCode(code);
-            Found byCode = known ? byCode(cup, code, place) : found;
-            return byCode.batches().isEmpty() ? found : byCode;
+            // What no batch is called by can be a code, whatever its heading says.
+            return codes.isCode(code)
+                    ? weighed(cup, found, codes.find(cup, code), code)
+                    : found.isNone() && !cup.code().isEmpty() ? orElse(codeWithoutKey(cup, code), found) : found;
         }
         if (!cup.code().isEmpty()) {
-            return byCode(cup, cup.code(), place);
+            return codes.isCode(cup.code()) ? codes.find(cup, cup.code()) : codeWithoutKey(cup, cup.code());
         }
         if (cup.lot().isEmpty()) {
-            return Found.none(place + " names no batch, no code and no lot.", Optional.empty());
+            return FoundBatch.none(place(cup) + " names no batch, no code and no lot.", Optional.empty());
         }
-        Found found = byLot(cup, cup.lot(), place + " names the lot " + Words.quote(cup.lot()) + " alone");
-        return found.batches().isEmpty() && namesBatch(cup.lot()) ? named(cup, cup.lot(), place) : found;
+        FoundBatch found =
+                roasted.ofLot(cup, cup.lot(), place(cup) + " names the lot " + Words.quote(cup.lot()) + " alone");
+        return found.isNone() && namesBatch(cup.lot()) ? named(cup, cup.lot()) : found;
+    }
+
+    /** Returns the cup as it was served: what stands for its batch is a blind code where the key, and no name, says which batch it is. */
+    TastedCup served(TastedCup cup, String batch) {
+        boolean code = cup.code().isEmpty()
+                && codes.isCode(cup.batch())
+                && !names.meant(cup.batch()).contains(batch);
+        return code ? cup.coded() : cup;
+    }
+
+    /** Returns whether a batch is called like a code. */
+    boolean isAlsoABatch(String code) {
+        return !names.meant(code).isEmpty();
+    }
+
+    private static FoundBatch orElse(FoundBatch first, FoundBatch second) {
+        return first.isNone() ? second : first;
+    }
+
+    /** Decides between the batch that is called so and the one that the key has for it. */
+    private FoundBatch weighed(TastedCup cup, FoundBatch named, FoundBatch byKey, String code) {
+        if (named.isNone() || byKey.isNone()) {
+            return named.isNone() ? orElse(byKey, named) : named;
+        }
+        List<String> both = named.with(byKey);
+        if (both.size() == 1
+                || named.isCertain() && byKey.batches().contains(named.batches().get(0))) {
+            return named;
+        }
+        boolean own = cup.code().isEmpty();
+        if (own && byKey.isCertain() && share(cup, codes::isCode) >= ALL) {
+            return byKey;
+        }
+        List<String> before =
+                both.stream().filter(batch -> roasted.isShortly(batch, cup)).toList();
+        String why = place(cup) + ": a batch is called " + Words.quote(cup.batch()) + ", and the key has the code "
+                + Words.quote(code) + " for " + Words.all(byKey.batches());
+        return before.size() == 1
+                ? FoundBatch.one(
+                        before.get(0),
+                        why + "; " + before.get(0) + " alone was roasted in the " + RoastedBefore.DAYS
+                                + " days before.")
+                : FoundBatch.several(both, why + ".");
+    }
+
+    /** Takes a code that no key has for a batch's name, if the sheet's codes are such names and the day fits; else it can be chance. */
+    private FoundBatch codeWithoutKey(TastedCup cup, String code) {
+        FoundBatch found = named(cup, code);
+        if (found.isNone()) {
+            return FoundBatch.none(
+                    place(cup) + ": no key has the " + CodeSearch.shown(cup, code) + ", and no batch is called so"
+                            + found.nearest().map(n -> "; nearest is " + n).orElse("") + codes.nearest(code) + ".",
+                    found.nearest());
+        }
+        boolean words = !code.matches("\\d{1,3}|\\p{L}{1,2}[-. ]?\\d{1,3}|\\d{1,3}[-. ]?\\p{L}{1,2}");
+        boolean all = share(cup, text -> !names.meant(text).isEmpty()) >= ALL;
+        boolean fits = found.isCertain() && roasted.isShortly(found.batches().get(0), cup);
+        return !found.isCertain() || words || all && fits && !codes.hasKey()
+                ? found
+                : found.doubted(place(cup) + ": no key has the " + CodeSearch.shown(cup, code)
+                        + "; a batch is called so, which can be chance.");
+    }
+
+    private double share(TastedCup cup, Predicate<String> asked) {
+        Set<String> all = written.getOrDefault(cup.table(), Set.of());
+        return all.isEmpty() ? 0 : all.stream().filter(asked).count() / (double) all.size();
     }
 
     // "Batch 101 Wren" and "101 - Wren" under "coffee": a batch, where it says so or its lot stands beside.
     private boolean namesBatch(String text) {
         String plain = CupJoin.plain(text);
-        return MARKED.matcher(text.strip()).find()
-                || byNumber.getOrDefault(number(text).orElse(""), Set.of()).stream()
+        return BatchNames.isMarked(text)
+                || names.numbered(text).stream()
                         .anyMatch(name -> batches.stream()
                                 .anyMatch(batch -> batch.name().equals(name)
                                         && !batch.lot().isEmpty()
                                         && plain.endsWith(CupJoin.plain(batch.lot()))));
     }
 
-    private Found named(TastedCup cup, String written, String place) {
-        Set<String> names = byName.getOrDefault(CupJoin.plain(written), Set.of());
-        if (names.isEmpty()) {
-            names = number(written).map(n -> byNumber.getOrDefault(n, Set.of())).orElse(Set.of());
-        }
-        if (names.size() == 1) {
-            String only = names.iterator().next();
-            return Found.one(
+    private FoundBatch named(TastedCup cup, String written) {
+        String place = place(cup);
+        Set<String> meant = names.meant(written);
+        if (meant.size() == 1) {
+            String only = meant.iterator().next();
+            FoundBatch found = FoundBatch.one(
                     only, place + " is batch " + only + ": the name " + Words.quote(written) + " stands there.");
+            return roasted.after(only, cup)
+                    .map(day -> found.doubted(
+                            place + ": batch " + only + " was roasted on " + day + ", after it is said to be tasted."))
+                    .orElse(found);
         }
-        if (names.size() > 1) {
-            return several(cup, names, place + ": several batches are called " + Words.quote(written), written);
+        if (meant.size() > 1) {
+            return roasted.several(cup, meant, place + ": several batches are called " + Words.quote(written), written);
         }
-        boolean lot = batches.stream()
-                .anyMatch(b -> CupJoin.plain(b.lot()).equals(CupJoin.plain(written))
-                        && !b.lot().isEmpty());
-        if (lot) {
-            return byLot(cup, written, place + ": " + Words.quote(written) + " is a lot");
+        if (roasted.isLot(written)) {
+            return roasted.ofLot(cup, written, place + ": " + Words.quote(written) + " is a lot");
         }
-        Optional<String> nearest = nearest(written);
-        return Found.none(
+        Optional<String> nearest = names.nearest(written);
+        return FoundBatch.none(
                 place + ": no batch is called " + Words.quote(written)
                         + nearest.map(n -> "; nearest is " + n).orElse("") + ".",
                 nearest);
-    }
-
-    // The same number begins again every year, or every day: what was roasted last before the cupping is likeliest.
-    private Found several(TastedCup cup, Set<String> names, String why, String written) {
-        List<NamedBatch> all =
-                batches.stream().filter(b -> names.contains(b.name())).toList();
-        List<NamedBatch> before =
-                all.stream().filter(b -> isShortlyBefore(b, cup)).toList();
-        if (before.size() == 1) {
-            NamedBatch only = before.get(0);
-            return Found.one(
-                    only.name(),
-                    place(cup) + " is batch " + only.name() + ": of those called " + Words.quote(written)
-                            + " it alone was roasted in the " + DAYS_BEFORE + " days before.");
-        }
-        return new Found(nearestFirst(before.isEmpty() ? all : before, cup), false, why + ".", Optional.empty());
-    }
-
-    private boolean isCode(String text) {
-        String plain = CupJoin.plain(text);
-        return key.stream().anyMatch(entry -> CupJoin.plain(entry.code()).equals(plain));
-    }
-
-    private Found byCode(TastedCup cup, String written, String place) {
-        String plain = CupJoin.plain(written);
-        List<Entry> entries =
-                key.stream().filter(e -> CupJoin.plain(e.code()).equals(plain)).toList();
-        List<Entry> ofDay = entries.stream()
-                .filter(e -> e.day().isPresent() && e.day().equals(cup.tastedOn()))
-                .toList();
-        if (ofDay.isEmpty()) {
-            ofDay = entries.stream()
-                    .filter(e -> e.day().isEmpty() || cup.tastedOn().isEmpty())
-                    .toList();
-        }
-        String code = "code " + Words.quote(written)
-                + cup.tastedOn().map(day -> " of " + day).orElse("");
-        if (entries.isEmpty()) {
-            Found found = named(cup, written, place);
-            // Three figures can be a code whose key is lost, and a batch by chance.
-            boolean chance = found.certain() && written.matches("\\d{3}") && !key.isEmpty();
-            return found.batches().isEmpty()
-                    ? Found.none(
-                            place + ": no key has the " + code + ", and no batch is called so" + nearestCode(written)
-                                    + ".",
-                            found.nearest())
-                    : new Found(found.batches(), found.certain() && !chance, found.reason(), Optional.empty());
-        }
-        if (ofDay.isEmpty()) {
-            List<String> days = entries.stream()
-                    .map(e -> e.day().map(LocalDate::toString).orElse(""))
-                    .distinct()
-                    .toList();
-            return new Found(
-                    entries.stream()
-                            .map(this::batchOf)
-                            .flatMap(List::stream)
-                            .distinct()
-                            .toList(),
-                    false,
-                    place + ": the key has the " + code + " for another day (" + String.join(", ", days) + ").",
-                    Optional.empty());
-        }
-        Set<String> found = new LinkedHashSet<>();
-        ofDay.forEach(entry -> found.addAll(batchOf(entry)));
-        Entry entry = ofDay.get(0);
-        String where =
-                "the key's line " + entry.line() + " (" + entry.table().sheet().name() + ")";
-        if (found.isEmpty()) {
-            String meant = entry.batch().isEmpty() ? entry.lot() : entry.batch();
-            Optional<String> nearest = nearest(meant);
-            return entry.batch().isEmpty()
-                    ? byLot(
-                            cup,
-                            entry.lot(),
-                            place + ": the " + code + " is lot " + Words.quote(entry.lot()) + " by " + where)
-                    : Found.none(
-                            place + ": the " + code + " is " + Words.quote(meant) + " by " + where
-                                    + ", and no batch is called so"
-                                    + nearest.map(n -> "; nearest is " + n).orElse("") + ".",
-                            nearest);
-        }
-        List<String> list = List.copyOf(found);
-        return list.size() == 1
-                ? Found.one(list.get(0), place + ": " + code + " is batch " + list.get(0) + ", by " + where + ".")
-                : ofDay.size() == 1
-                        ? several(cup, found, place + ": " + code + " is several batches by " + where, entry.batch())
-                        : new Found(
-                                list,
-                                false,
-                                place + ": the key has the " + code + " for several batches.",
-                                Optional.empty());
-    }
-
-    private List<String> batchOf(Entry entry) {
-        Set<String> names = byName.getOrDefault(CupJoin.plain(entry.batch()), Set.of());
-        if (names.isEmpty()) {
-            names = number(entry.batch())
-                    .map(n -> byNumber.getOrDefault(n, Set.of()))
-                    .orElse(Set.of());
-        }
-        return List.copyOf(names);
-    }
-
-    private Found byRoastDay(TastedCup cup, LocalDate day, String place) {
-        List<NamedBatch> roasted = batches.stream()
-                .filter(b -> b.day().equals(Optional.of(day)))
-                .filter(b -> cup.lot().isEmpty() || CupJoin.plain(b.lot()).equals(CupJoin.plain(cup.lot())))
-                .toList();
-        String what =
-                (cup.lot().isEmpty() ? "roasted" : "of lot " + Words.quote(cup.lot()) + " roasted") + " on " + day;
-        if (roasted.size() == 1) {
-            return Found.one(
-                    roasted.get(0).name(),
-                    place + " is batch " + roasted.get(0).name() + ": the only one " + what + ".");
-        }
-        return roasted.isEmpty()
-                ? Found.none(place + ": no batch is known that was " + what + ".", Optional.empty())
-                : new Found(
-                        roasted.stream().map(NamedBatch::name).toList(),
-                        false,
-                        place + ": " + roasted.size() + " batches were " + what + ".",
-                        Optional.empty());
-    }
-
-    private Found byLot(TastedCup cup, String lot, String why) {
-        List<NamedBatch> ofLot = batches.stream()
-                .filter(b -> CupJoin.plain(b.lot()).equals(CupJoin.plain(lot))
-                        && !b.lot().isEmpty())
-                .toList();
-        List<NamedBatch> before =
-                ofLot.stream().filter(b -> isShortlyBefore(b, cup)).toList();
-        if (before.size() == 1 && cup.tastedOn().isPresent()) {
-            return Found.one(
-                    before.get(0).name(),
-                    why + "; batch " + before.get(0).name() + " alone of it was roasted in the " + DAYS_BEFORE
-                            + " days before.");
-        }
-        if (ofLot.isEmpty()) {
-            return Found.none(why + ", and no batch of it is known.", nearestLot(lot));
-        }
-        return new Found(
-                nearestFirst(before.isEmpty() ? ofLot : before, cup),
-                false,
-                why + "; "
-                        + (before.isEmpty()
-                                ? "none of its batches is known to be roasted in the " + DAYS_BEFORE + " days before."
-                                : Words.count(before.size(), "batch", "batches") + " of it can be meant."),
-                Optional.empty());
-    }
-
-    private static boolean isShortlyBefore(NamedBatch batch, TastedCup cup) {
-        if (batch.day().isEmpty() || cup.tastedOn().isEmpty()) {
-            return false;
-        }
-        long days = ChronoUnit.DAYS.between(batch.day().get(), cup.tastedOn().get());
-        return days >= 0 && days <= DAYS_BEFORE;
-    }
-
-    private static List<String> nearestFirst(List<NamedBatch> some, TastedCup cup) {
-        ToLongFunction<NamedBatch> away =
-                batch -> batch.day().isEmpty() || cup.tastedOn().isEmpty()
-                        ? Long.MAX_VALUE
-                        : Math.abs(ChronoUnit.DAYS.between(
-                                batch.day().get(), cup.tastedOn().get()));
-        return some.stream()
-                .sorted(Comparator.comparingLong(away))
-                .map(NamedBatch::name)
-                .toList();
-    }
-
-    private Optional<String> nearest(String written) {
-        Set<String> names = new LinkedHashSet<>(byName.keySet());
-        Optional<String> close = Words.closest(written, names);
-        if (close.isEmpty()) {
-            names.clear();
-            names.addAll(byNumber.keySet());
-            close = Words.closest(written.replaceFirst("(?iu)^" + KIND + "\\s*[#:]?\\s*", ""), names);
-            return close.flatMap(
-                    n -> byNumber.getOrDefault(n, Set.of()).stream().findFirst());
-        }
-        return close.flatMap(n -> byName.getOrDefault(n, Set.of()).stream().findFirst());
-    }
-
-    private Optional<String> nearestLot(String lot) {
-        return Words.closest(
-                lot,
-                batches.stream()
-                        .map(NamedBatch::lot)
-                        .filter(l -> !l.isEmpty())
-                        .distinct()
-                        .toList());
-    }
-
-    private String nearestCode(String code) {
-        return Words.closest(code, key.stream().map(Entry::code).distinct().toList())
-                .map(near -> "; the nearest code is " + Words.quote(near))
-                .orElse("");
     }
 
     private static Optional<LocalDate> isoDay(String text) {
         return text.matches("\\d{4}-\\d{2}-\\d{2}.*")
                 ? WrittenDay.find(text).flatMap(day -> day.on(DateOrder.ISO_ONLY))
                 : Optional.empty();
-    }
-
-    /** Returns the number in "#101", "Batch 101" and "101 - Wren", without zeros before it. */
-    static Optional<String> number(String name) {
-        Matcher matcher = NUMBER.matcher(name.strip());
-        return matcher.matches() ? Optional.of(matcher.group(1)) : Optional.empty();
     }
 }

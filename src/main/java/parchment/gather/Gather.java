@@ -161,7 +161,7 @@ public final class Gather implements Showable {
                 if (!joins.equals(GatherWords.joins(before.gathering()))) {
                     talk.say("");
                     talk.say("With these answers:");
-                    talk.say(joins);
+                    talk.say(GatherFold.lists(joins));
                 }
             }
             talk.unused(answered.gathering());

@@ -101,7 +101,7 @@ final class GatherCups {
             names.add(batch.name());
             names.addAll(batch.otherNames());
         });
-        Set<String> cuppers = new LinkedHashSet<>();
+        Set<String> cuppers = new LinkedHashSet<>(ScoreForms.cuppers(sheets.values(), ScoreClues.of(names)));
         List<ScoreSheet> read = new ArrayList<>();
         sheets.forEach((letter, table) -> {
             ScoreClues clues =
@@ -207,7 +207,7 @@ final class GatherCups {
                             + shown(first.cup()) + "? It is not certain: " + first.reason()
                             + (first.alternatives().isEmpty()
                                     ? ""
-                                    : " It could also be " + Words.some(first.alternatives()) + ".")
+                                    : " It could also be " + Words.all(first.alternatives()) + ".")
                             + " Answer with the batch's name, or none.",
                     first.proposal().isEmpty() ? "none" : first.proposal(),
                     text -> !text.isBlank(),
@@ -223,14 +223,19 @@ final class GatherCups {
                                 : cup.settled(answer)));
             }
         });
+        found.told().forEach(questions::leaveOut);
         found.unjoined()
-                .forEach(cup -> questions.leaveOut(
-                        cup.cup().table().sheet().name() + ", line " + cup.cup().line() + ": the cup "
-                                + shown(cup.cup()) + " joins no batch: " + cup.reason()
-                                + cup.nearest()
-                                        .map(name -> " The nearest is " + Words.quote(name) + ".")
-                                        .orElse("")));
+                .forEach(cup -> questions.leaveOut(Source.of(cup.cup().table()).shown() + ", line "
+                        + cup.cup().line() + ": the cup " + shown(cup.cup()) + " joins no batch: "
+                        + withoutPlace(cup)));
         return joined;
+    }
+
+    private static String withoutPlace(CupJoin.Unjoined cup) {
+        String place = CupSearch.place(cup.cup());
+        return cup.reason().startsWith(place)
+                ? cup.reason().substring(place.length()).replaceFirst("^:? ", "")
+                : cup.reason();
     }
 
     private static String key(TastedCup cup) {

@@ -40,7 +40,7 @@ final class GatherFiles {
         within.paths().forEach(files::add);
         if (!within.shut().isEmpty()) {
             questions.leaveOut("May not be looked into, and left out: "
-                    + Words.some(within.shut().stream()
+                    + Words.all(within.shut().stream()
                             .map(shut -> folder.relativize(shut).toString())
                             .toList())
                     + ".");
@@ -77,30 +77,30 @@ final class GatherFiles {
     private void say(GatherQuestions questions) {
         if (!hidden.isEmpty()) {
             questions.leaveOut("Left out, because a computer hides files whose names begin with a dot: "
-                    + Words.some(hidden) + ". To take one in, give it another name.");
+                    + Words.all(hidden) + ". To take one in, give it another name.");
         }
         if (!deeper.isEmpty()) {
             questions.leaveOut(
                     "Left out, because " + (deeper.size() == 1 ? "it lies" : "they lie") + " in more than " + DEEPEST
                             + " folders within each other: " + Words.count(deeper.size(), "file", "files") + ", "
-                            + Words.some(deeper) + ". To take one in, gather a folder nearer to it.");
+                            + Words.all(deeper) + ". To take one in, gather a folder nearer to it.");
         }
         if (!links.isEmpty()) {
             questions.leaveOut("Left out, because a link to a folder is not followed, and what is no file is not read: "
-                    + Words.some(links) + ".");
+                    + Words.all(links) + ".");
         }
         if (!out.isEmpty()) {
-            questions.leaveOut("Left out, because a link out of the folder is not followed: " + Words.some(out)
+            questions.leaveOut("Left out, because a link out of the folder is not followed: " + Words.all(out)
                     + ". To take one in, copy the file into the folder.");
         }
         if (!folders.isEmpty()) {
             questions.leaveOut("Folders, though named like files, so only what lies in them was looked at: "
-                    + Words.some(folders) + ".");
+                    + Words.all(folders) + ".");
         }
         if (!others.isEmpty()) {
             int count = others.values().stream().mapToInt(Integer::intValue).sum();
             questions.leaveOut("Not looked at, because no table is kept in such: " + Words.count(count, "file", "files")
-                    + ", whose names end in " + Words.some(others.keySet()) + ".");
+                    + ", whose names end in " + Words.all(others.keySet()) + ".");
         }
     }
 }

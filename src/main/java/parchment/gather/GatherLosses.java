@@ -55,7 +55,7 @@ final class GatherLosses {
     /** Says what was collected. */
     void say(GatherQuestions questions) {
         byKind.forEach((kind, which) -> questions.leaveOut(""
-                + Words.count(which.size(), "row or cell", "rows or cells") + " " + kind + ": " + Words.some(which)
+                + Words.count(which.size(), "row or cell", "rows or cells") + " " + kind + ": " + Words.all(which)
                 + "."));
     }
 }

@@ -90,7 +90,7 @@ final class GatherLots {
         }
         if (!bare.isEmpty()) {
             questions.say("  In no list of lots, and written with "
-                    + (bare.size() == 1 ? "its name alone: " : "their names alone: ") + Words.some(bare) + ".");
+                    + (bare.size() == 1 ? "its name alone: " : "their names alone: ") + Words.all(bare) + ".");
         }
         return new GatheredLots(named, lots, List.copyOf(bare));
     }

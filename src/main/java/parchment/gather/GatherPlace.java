@@ -138,7 +138,7 @@ final class GatherPlace {
                 .write(
                         name == null ? "logbook" : name.toString(),
                         gathering,
-                        gather.text() + "\n" + allJoins(gathering));
+                        GatherWords.whole(gathering).text() + "\n" + allJoins(gathering));
     }
 
     private static String allJoins(Gathering gathering) {

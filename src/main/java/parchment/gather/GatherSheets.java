@@ -2,10 +2,8 @@ package parchment.gather;
 
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Predicate;
@@ -113,17 +111,9 @@ final class GatherSheets {
         return list.batches();
     }
 
-    /** Tells what was left out of a table: one line of each kind, with how many more there are. */
+    /** Tells what was left out of a table, a line each. */
     void say(Table sheet, List<String> told) {
-        Map<String, List<String>> alike = new LinkedHashMap<>();
-        told.forEach(line -> alike.computeIfAbsent(
-                        line.replaceFirst("^Line \\d+:? ", "").replaceAll("'[^']*'|\\d+", "#"), k -> new ArrayList<>())
-                .add(line));
-        alike.values()
-                .forEach(lines -> questions.leaveOut(Source.of(sheet).shown() + ": " + lines.get(0)
-                        + (lines.size() == 1
-                                ? ""
-                                : " So " + Words.count(lines.size() - 1, "more row", "more rows") + ".")));
+        told.forEach(line -> questions.leaveOut(Source.of(sheet).shown() + ": " + line));
     }
 
     /** Returns the columns of a table as its values and names say, before anybody is asked. */

@@ -5,6 +5,8 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.function.UnaryOperator;
+import java.util.stream.Stream;
 import parchment.display.Report;
 import parchment.logbook.LogbookFiles;
 import parchment.sheet.Words;
@@ -134,7 +136,7 @@ final class GatherWords {
 
     private static void without(String one, String many, List<String> all, List<String> lines) {
         if (!all.isEmpty()) {
-            lines.add(Words.count(all.size(), one, many) + ": " + Words.some(all) + ".");
+            lines.add(Words.count(all.size(), one, many) + ": " + Words.all(all) + ".");
         }
     }
 
@@ -150,12 +152,22 @@ final class GatherWords {
                         + ": write your answer there, and run the same command again.");
     }
 
-    /** Returns the page of a gathering. */
+    /** Returns the page of a gathering for a screen: what is alike is folded. */
     static Report page(Gathering gathering) {
+        return page(gathering, GatherFold::lists, GatherFold::of);
+    }
+
+    /** Returns the page of a gathering as it is kept: every line, and every name. */
+    static Report whole(Gathering gathering) {
+        return page(gathering, UnaryOperator.identity(), UnaryOperator.identity());
+    }
+
+    private static Report page(
+            Gathering gathering, UnaryOperator<List<String>> lists, UnaryOperator<List<String>> fold) {
         Report page = Report.titled(gathering.summary()).say(wouldMake(gathering));
         List<String> joins = joins(gathering);
         if (!joins.isEmpty()) {
-            page = page.heading("Which recording is which row").add(new GatherLines(joins));
+            page = page.heading("Which recording is which row").add(new GatherLines(lists.apply(joins)));
         }
         List<GatherQuestions.Open> open = gathering.questions().open();
         page = page.heading("Open questions");
@@ -166,6 +178,6 @@ final class GatherWords {
         page = page.heading("What was taken for what")
                 .add(new GatherLines(gathering.questions().taken()));
         List<String> leftOut = gathering.questions().leftOut();
-        return leftOut.isEmpty() ? page : page.heading("Left out").add(new GatherLines(leftOut));
+        return leftOut.isEmpty() ? page : page.heading("Left out").add(new GatherLines(fold.apply(leftOut)));
     }
 }

@@ -218,14 +218,14 @@ final class GrownLogbook {
                 .toList();
         lines.add(
                 "Added " + Words.count(newBatches.size(), "batch", "batches") + " to " + Words.quote(logbook.toString())
-                        + (newBatches.isEmpty() ? "" : ": " + Words.some(newBatches)) + ". "
+                        + (newBatches.isEmpty() ? "" : ": " + Words.all(newBatches)) + ". "
                         + Words.count(added, "file", "files")
                         + " new, " + Words.count(renewed, "file", "files") + " written anew.");
         List<String> gone = earlier.batches().stream()
                 .filter(name -> !now.batches().contains(name))
                 .toList();
         if (!gone.isEmpty()) {
-            lines.add("No longer in the folder, and kept in the logbook: " + Words.some(gone) + ".");
+            lines.add("No longer in the folder, and kept in the logbook: " + Words.all(gone) + ".");
         }
         List<String> changed = now.sources().entrySet().stream()
                 .filter(file -> earlier.sources().containsKey(file.getKey())
@@ -233,13 +233,13 @@ final class GrownLogbook {
                 .map(Map.Entry::getKey)
                 .toList();
         if (!changed.isEmpty()) {
-            lines.add("Changed in the folder since: " + Words.some(changed) + ".");
+            lines.add("Changed in the folder since: " + Words.all(changed) + ".");
         }
         if (!kept.isEmpty()) {
-            lines.add("Changed by hand in the logbook, and left as they are: " + Words.some(kept) + ".");
+            lines.add("Changed by hand in the logbook, and left as they are: " + Words.all(kept) + ".");
         }
         if (!takenOut.isEmpty()) {
-            lines.add("Taken out of the logbook by hand, and not written again: " + Words.some(takenOut) + ".");
+            lines.add("Taken out of the logbook by hand, and not written again: " + Words.all(takenOut) + ".");
         }
         lines.addAll(told);
         return lines;

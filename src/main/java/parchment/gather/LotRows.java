@@ -124,7 +124,7 @@ final class LotRows {
                             put(written, column, row.get(column.place()).strip(), line));
             if (CellForm.of(name) == CellForm.BLANK) {
                 if (!written.isEmpty()) {
-                    told.add("Line " + line + " names no lot: left out, with " + Words.some(written.values()) + ".");
+                    told.add("Line " + line + " names no lot: left out, with " + Words.all(written.values()) + ".");
                 }
                 continue;
             }

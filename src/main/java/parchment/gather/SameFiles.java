@@ -51,7 +51,7 @@ final class SameFiles {
                 .map(file -> folder.relativize(file).toString())
                 .toList();
         if (!copies.isEmpty()) {
-            told.add("Left out, because another file of that name has the same bytes: " + Words.some(copies) + ".");
+            told.add("Left out, because another file of that name has the same bytes: " + Words.all(copies) + ".");
         }
         return files.stream()
                 .filter(file -> !sums.containsKey(file) || first.get(sums.get(file)) == file)

@@ -62,7 +62,7 @@ record ScoreCell(Kind kind, double score, double top, String words) {
     // "7:30", "7.5.2031", "7-8", "204 °C" and "12 kg" begin with a number too, and are no scores.
     private static ScoreCell beside(double value, double top, String rest, String text) {
         String words = rest.strip();
-        boolean mark = words.matches("[*!†‡#^]+|\\d?[*]");
+        boolean mark = words.matches("[*!?†‡#^+]+|\\d?[*]|[(\\[][?!][)\\]]|[-–—.,;]");
         boolean note =
                 words.matches("[(\\[].*[)\\]]|[-–,;:(]?\\s+\\p{L}{3}.*|(pts?|points|punkte|puntos|pontos|punti)\\.?");
         return words.isEmpty() || mark || note && !words.matches("[-–]?\\s*(kg|min|sec|°).*")

@@ -27,9 +27,9 @@ record ScoreClues(DateOrder dates, Set<String> batches, Set<String> cuppers, Map
         stated = anyCase;
     }
 
-    /** Returns the clues where nothing is known but the batches. */
+    /** Returns the clues where nothing is known but the batches: by their names, and by numbers behind a word that several names begin with. */
     static ScoreClues of(Collection<String> batches) {
-        return new ScoreClues(DateOrder.ISO_ONLY, new TreeSet<>(batches), Set.of(), Map.of());
+        return new ScoreClues(DateOrder.ISO_ONLY, BatchNames.withNumbers(batches), Set.of(), Map.of());
     }
 
     /** Returns the first day that stands in a text, in figures or with the month's name; nothing if its parts can be read in two ways. */

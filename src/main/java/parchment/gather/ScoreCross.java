@@ -34,6 +34,10 @@ final class ScoreCross {
             return names(after) ? after : before;
         }
 
+        ScoreHead of(ScoreHead head) {
+            return new ScoreHead(head.written(), List.of(before, after), head.scale());
+        }
+
         private static boolean names(String text) {
             return ScoreWords.isAttribute(text) || ScoreWords.isTotal(text);
         }
@@ -51,9 +55,35 @@ final class ScoreCross {
             Optional<Split> best = all.get(i).stream()
                     .filter(split -> comesBack(split, every))
                     .max(java.util.Comparator.comparingLong(split -> count(split, every)));
-            apart.add(best.map(split ->
-                            new ScoreHead(head.written(), List.of(split.before(), split.after()), head.scale()))
-                    .orElse(head));
+            apart.add(best.map(split -> split.of(head)).orElse(head));
+        }
+        return best(all) ? apart : grid(apart);
+    }
+
+    private static boolean best(List<List<Split>> all) {
+        return all.stream().anyMatch(splits -> !splits.isEmpty());
+    }
+
+    /** Takes headings apart without a word that is known, where each first word stands before each second one: two words of each kind at least. */
+    private static List<ScoreHead> grid(List<ScoreHead> heads) {
+        List<Split> splits = new ArrayList<>();
+        for (ScoreHead head : heads) {
+            String[] words = head.parts().size() == 1 ? head.parts().get(0).split("\\s+") : new String[0];
+            splits.add(words.length == 2 ? new Split(words[0], words[1]) : new Split("", ""));
+        }
+        List<Split> there =
+                splits.stream().filter(split -> !split.before().isEmpty()).toList();
+        long firsts = there.stream().map(Split::before).distinct().count();
+        long seconds = there.stream().map(Split::after).distinct().count();
+        if (firsts < 2 || seconds < 2 || there.stream().distinct().count() != firsts * seconds) {
+            return heads;
+        }
+        List<ScoreHead> apart = new ArrayList<>();
+        for (int i = 0; i < heads.size(); i++) {
+            apart.add(
+                    splits.get(i).before().isEmpty()
+                            ? heads.get(i)
+                            : splits.get(i).of(heads.get(i)));
         }
         return apart;
     }

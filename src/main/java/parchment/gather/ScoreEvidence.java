@@ -61,6 +61,8 @@ final class ScoreEvidence {
         if (columns.scoreColumns().isEmpty() || against > attributes.size() || !cups && attributes.size() < 2) {
             return new ScoreEvidence(false, Confidence.DOUBTFUL, "");
         }
+        boolean ofOne =
+                around.isCalledCupping() && !around.said(ScorePart.CUPPER).isEmpty();
         Steps steps = Steps.of(columns);
         called |= means && steps.few();
         boolean named = around.isCalledCupping() && cuppers.size() >= 2;
@@ -78,24 +80,54 @@ final class ScoreEvidence {
                     (person || named && means) && steps.few() ? Confidence.CLEAR : Confidence.LIKELY,
                     "Its headings say that it holds scores" + (person ? ", and by whom or under which code" : ""));
         }
-        boolean names = cuppers.size() >= 2 || person;
-        if (names && cups && against == 0 && steps.few()) {
+        boolean names = cuppers.size() >= 2 || person || ofOne;
+        boolean few = steps.few() || around.isCalledCupping() && steps.onAGrid();
+        if (names && cups && against == 0 && few) {
             ScoreEvidence found = new ScoreEvidence(
                     true,
                     named ? Confidence.CLEAR : person ? Confidence.LIKELY : Confidence.DOUBTFUL,
-                    "Numbers on few steps of one scale stand under what look like names"
+                    "Numbers on few steps of one scale stand "
+                            + (cuppers.isEmpty()
+                                    ? "beside batches or codes and who scored them"
+                                    : "under what look like names")
                             + (named ? ", and it is called a cupping" : ""));
-            if (!person) {
+            if (!person && !cuppers.isEmpty()) {
                 found.open.add("Are " + Words.some(cuppers.stream().sorted().toList())
                         + " cuppers, and their numbers overall scores?");
             }
             return found;
         }
-        return new ScoreEvidence(false, Confidence.DOUBTFUL, "");
+        return cups && against == 0 && few
+                ? unknown(columns, around)
+                : new ScoreEvidence(false, Confidence.DOUBTFUL, "");
+    }
+
+    /** Weighs two columns or more under words that nobody knows, beside batches: they are scores if they lie as scores do. */
+    private static ScoreEvidence unknown(ScoreColumns columns, ScoreSurroundings around) {
+        List<String> words = columns.meanings().values().stream()
+                .map(meaning -> meaning.getOrDefault(ScorePart.ATTRIBUTE, ""))
+                .filter(word -> !word.isEmpty())
+                .distinct()
+                .toList();
+        if (words.size() < 2) {
+            return new ScoreEvidence(false, Confidence.DOUBTFUL, "");
+        }
+        ScoreEvidence found = new ScoreEvidence(
+                true,
+                around.isCalledCupping() ? Confidence.LIKELY : Confidence.DOUBTFUL,
+                "Numbers on few steps of one scale stand beside batches or codes"
+                        + (around.isCalledCupping() ? ", and it is called a cupping" : ""));
+        if (!around.isCalledCupping()) {
+            found.open.add("Are " + Words.all(words) + " attributes, and their numbers scores?");
+        }
+        return found;
     }
 
     /** Holds how scores lie: on quarter, half, tenth or whole steps, with many ties. */
-    private record Steps(boolean few) {
+    private record Steps(boolean few, boolean onAGrid) {
+        /** Scores all on quarters, some between whole numbers, that are too many to lie there by chance; common practice, no source. */
+        private static final int NO_CHANCE = 6;
+
         static Steps of(ScoreColumns columns) {
             List<Double> all = new ArrayList<>();
             for (int column : columns.scoreColumns()) {
@@ -110,7 +142,11 @@ final class ScoreEvidence {
             long grid =
                     all.stream().filter(s -> isStep(4 * s) || isStep(10 * s)).count();
             int distinct = all.stream().collect(Collectors.toSet()).size();
-            return new Steps(grid >= 0.9 * all.size() && (all.size() < 6 || distinct <= 0.75 * all.size()));
+            boolean quarters = all.size() >= NO_CHANCE
+                    && all.stream().allMatch(s -> isStep(4 * s))
+                    && !all.stream().allMatch(Steps::isStep);
+            boolean onAGrid = grid >= 0.9 * all.size();
+            return new Steps(onAGrid && (all.size() < 6 || quarters || distinct <= 0.75 * all.size()), onAGrid);
         }
 
         private static boolean isStep(double value) {

@@ -133,7 +133,11 @@ final class ScoreHeads {
                 || settled.contains(ScorePart.CODE);
         boolean cupsAround = !(around.said(ScorePart.BATCH) + around.said(ScorePart.CODE)).isEmpty();
         boolean cuppers = keys.containsKey(ScorePart.CUPPER) || settled.contains(ScorePart.CUPPER);
-        boolean names = parts.stream().filter(ScoreWords::isName).count() >= 0.7 * parts.size();
+        // Where it is known who filled in the sheet, its headings are not who scored.
+        String by = around.said(ScorePart.CUPPER);
+        boolean ofOne = clues.cuppers().stream().anyMatch(by::equalsIgnoreCase)
+                && parts.stream().noneMatch(by::equalsIgnoreCase);
+        boolean names = !ofOne && parts.stream().filter(ScoreWords::isName).count() >= 0.7 * parts.size();
         boolean codes = parts.stream().filter(ScoreWords::isCode).count() >= 0.7 * parts.size();
         boolean digits = parts.stream().filter(p -> p.matches(".*\\d.*")).count() >= 0.7 * parts.size();
         boolean attributes = rowsNameAttributes || settled.contains(ScorePart.ATTRIBUTE);

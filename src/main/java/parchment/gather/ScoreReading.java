@@ -1,6 +1,5 @@
 package parchment.gather;
 
-import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.LinkedHashMap;
@@ -14,14 +13,10 @@ import parchment.sheet.Words;
 
 /** Goes through a table's cells and puts each into its cup. */
 final class ScoreReading {
-    private static final Set<ScorePart> MERGED = Set.of(
-            ScorePart.BATCH,
-            ScorePart.CODE,
-            ScorePart.LOT,
-            ScorePart.CUPPER,
-            ScorePart.DAY,
-            ScorePart.CUPPING,
-            ScorePart.ROASTED);
+    /** Parts under which the word for a mean says that the row sums up the sheet; under the cupper it is one over cuppers. */
+    private static final Set<ScorePart> NO_MEAN_OF_PEOPLE =
+            Set.of(ScorePart.BATCH, ScorePart.CODE, ScorePart.LOT, ScorePart.DAY, ScorePart.CUPPING, ScorePart.CUP);
+
     private static final Set<String> TAKEN =
             Set.of("cupping", "tasted on", "cupper", "batch", "blind code", "cup", "serving position", "note");
 
@@ -30,24 +25,23 @@ final class ScoreReading {
     private final Map<Map<ScorePart, String>, List<ScoredCup>> byKey = new LinkedHashMap<>();
     private final List<ScoredCup> cups = new ArrayList<>();
     private final Set<String> told = new LinkedHashSet<>();
-    private final Set<String> open = new LinkedHashSet<>();
     private final Map<String, double[]> scales = new LinkedHashMap<>();
-    private final Map<Integer, String> carriedFrom = new LinkedHashMap<>();
+    private final ScoreRowNames names;
     private final Map<String, Integer> signs = new LinkedHashMap<>();
     private String stroke = "";
 
     private ScoreReading(ScoreColumns columns, ScoreSurroundings around) {
         this.columns = columns;
         this.around = around;
+        this.names = new ScoreRowNames(columns, around);
     }
 
     static ScoreReading of(ScoreColumns columns, ScoreSurroundings around) {
         ScoreReading reading = new ScoreReading(columns, around);
         Map<Integer, Map<ScorePart, String>> besides = reading.besides();
-        Map<Integer, String> above = new LinkedHashMap<>();
         for (int row = 0; row < columns.table().rows().size(); row++) {
             if (!columns.specialRows().containsKey(row)) {
-                reading.row(row, besides, above);
+                reading.row(row, besides);
             }
         }
         reading.notesAside(besides);
@@ -70,23 +64,11 @@ final class ScoreReading {
         return besides;
     }
 
-    private void row(int row, Map<Integer, Map<ScorePart, String>> besides, Map<Integer, String> above) {
+    private void row(int row, Map<Integer, Map<ScorePart, String>> besides) {
         int line = columns.table().lines().get(row);
-        Map<ScorePart, String> known = new EnumMap<>(ScorePart.class);
-        columns.keys().forEach((part, column) -> {
-            String cell = columns.cell(row, column);
-            if (cell.isEmpty() && MERGED.contains(part) && isMerged(column)) {
-                cell = above.getOrDefault(column, "");
-                carriedFrom.putIfAbsent(column, columns.heads().get(column).written());
-            }
-            above.put(column, cell);
-            if (!cell.isEmpty()) {
-                known.put(part, cell);
-            }
-        });
-        around.over(line).forEach(known::putIfAbsent);
+        Map<ScorePart, String> known = names.of(row);
         if (known.entrySet().stream()
-                .anyMatch(e -> (e.getKey() == ScorePart.BATCH || e.getKey() == ScorePart.CODE)
+                .anyMatch(e -> NO_MEAN_OF_PEOPLE.contains(e.getKey())
                         && (ScoreWords.isMean(e.getValue()) || ScoreWords.isTotal(e.getValue())))) {
             told.add("Line " + line + " sums up other rows ("
                     + Words.quote(String.join(" | ", columns.table().rows().get(row))) + ") and is left out.");
@@ -104,13 +86,6 @@ final class ScoreReading {
         if (ofRow.isEmpty() && cups.size() == before && !known.isEmpty()) {
             told.add("Line " + line + " holds no score: " + Words.quote(String.join(" | ", known.values())) + ".");
         }
-    }
-
-    private boolean isMerged(int column) {
-        long blank = columns.table().rows().stream()
-                .filter(r -> column >= r.size() || r.get(column).isBlank())
-                .count();
-        return 2 * blank >= columns.table().rows().size();
     }
 
     private Optional<ScoredCup> cell(
@@ -237,59 +212,6 @@ final class ScoreReading {
         });
     }
 
-    /** Returns the cups in the form that others take. */
-    List<TastedCup> tasted(List<ScoredCup> from) {
-        List<TastedCup> tasted = new ArrayList<>();
-        for (ScoredCup cup : from) {
-            Map<ScorePart, String> known = cup.known;
-            List<String> notes = new ArrayList<>(cup.notes);
-            String written = said(known, ScorePart.DAY);
-            Optional<LocalDate> day = columns.day(written);
-            if (day.isEmpty() && !written.isEmpty()) {
-                notes.add("tasted on " + written);
-                open.add("Which day is " + Words.quote(written) + "? Cups without a day of tasting cannot be written.");
-            }
-            String batch = said(known, ScorePart.BATCH);
-            String roasted = said(known, ScorePart.ROASTED);
-            if (!roasted.isEmpty()) {
-                String plain = columns.day(roasted).map(LocalDate::toString).orElse(roasted);
-                if (batch.isEmpty()) {
-                    batch = plain;
-                } else {
-                    notes.add("roasted on " + plain);
-                }
-            }
-            tasted.add(new TastedCup(
-                    day,
-                    said(known, ScorePart.CUPPING),
-                    cup.isMean() ? "" : said(known, ScorePart.CUPPER),
-                    batch,
-                    said(known, ScorePart.CODE),
-                    said(known, ScorePart.LOT),
-                    number(known, ScorePart.CUP, notes),
-                    cup.scores,
-                    number(known, ScorePart.POSITION, notes),
-                    String.join("; ", notes),
-                    columns.table(),
-                    cup.line));
-        }
-        return tasted;
-    }
-
-    private String said(Map<ScorePart, String> known, ScorePart part) {
-        String own = known.getOrDefault(part, "");
-        return own.isEmpty() ? around.use(part) : own;
-    }
-
-    private static int number(Map<ScorePart, String> known, ScorePart part, List<String> notes) {
-        String written = known.getOrDefault(part, "");
-        int number = ScoreColumns.cupNumber(written);
-        if (number == 0 && !written.isEmpty()) {
-            notes.add(part.words() + " " + written);
-        }
-        return number;
-    }
-
     List<ScoredCup> cups() {
         return cups;
     }
@@ -303,19 +225,12 @@ final class ScoreReading {
         int missing = signs.values().stream().mapToInt(Integer::intValue).sum();
         if (missing > 0) {
             all.add(Words.count(missing, "cell holds", "cells hold") + " only a sign for nothing ("
-                    + Words.some(signs.keySet()) + "), read as missing.");
+                    + Words.all(signs.keySet()) + "), read as missing.");
         }
         if (!stroke.isEmpty()) {
             all.add("Scores such as " + Words.quote(stroke) + " are read as the number before the stroke.");
         }
-        carriedFrom
-                .values()
-                .forEach(heading -> all.add("Blank cells under " + Words.quote(heading)
-                        + " are taken to go on with the cell above, as merged cells do."));
+        all.addAll(names.told());
         return all;
-    }
-
-    List<String> open() {
-        return new ArrayList<>(open);
     }
 }

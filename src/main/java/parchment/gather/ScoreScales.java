@@ -11,14 +11,18 @@ import parchment.logbook.AssumedScale;
 import parchment.sheet.Numbers;
 import parchment.sheet.Words;
 
-/** Finds the scales that scores are on: as they are written, or as the scores tell; otherwise it asks. */
+/** Finds the scales that scores are on: as they are written, or as the scores tell by using both ends; otherwise it says least, most and step, and asks. */
 final class ScoreScales {
     /** Scores from which the ends of a scale can be told; common practice, no source. */
     static final int ENOUGH = 20;
 
+    /** Whole numbers between which people score, as an open question lists them; none is taken unless both of its ends are used. */
     private static final double[][] USUAL = {
         {1, 5}, {0, 5}, {1, 7}, {1, 9}, {0, 9}, {1, 10}, {0, 10}, {0, 15}, {0, 20}, {0, 100}
     };
+
+    /** Steps that people score in, the widest first; common practice, no source. */
+    private static final double[] STEPS = {1, 0.5, 0.25, 0.1};
 
     private final List<ScoreScale> scales = new ArrayList<>();
     private final List<String> told = new ArrayList<>();
@@ -74,14 +78,8 @@ final class ScoreScales {
                 .toArray();
         double least = scores[0];
         double most = scores[scores.length - 1];
-        boolean quarters = Arrays.stream(scores).anyMatch(s -> Math.abs(4 * s % 2) == 1)
-                && Arrays.stream(scores).allMatch(s -> 4 * s == Math.rint(4 * s));
-        String seen = "scores from " + Numbers.written(least) + " to " + Numbers.written(most) + " in "
+        String seen = "scores from " + Numbers.written(least) + " to " + Numbers.written(most) + steps(scores) + " in "
                 + Words.count(scores.length, "cell", "cells");
-        if (top == 10 && quarters && least >= 6 && scores.length >= ENOUGH) {
-            attributes.forEach(a -> add(a, new double[] {6, 10}, "quarter steps, and " + seen));
-            return;
-        }
         if (top > 20 && top <= 100 && most > 50) {
             attributes.forEach(a -> add(a, new double[] {0, 100}, seen));
             return;
@@ -98,6 +96,16 @@ final class ScoreScales {
                 .collect(Collectors.joining(", "));
         open.add("What is the scale of " + String.join(", ", attributes) + "? There are " + seen
                 + (fitting.isEmpty() ? "." : ", which fit " + fitting + "."));
+    }
+
+    /** Returns the step on which all scores lie, as it stands in a sentence; "" if there is none. */
+    private static String steps(double[] scores) {
+        for (double step : STEPS) {
+            if (Arrays.stream(scores).allMatch(score -> Math.abs(score / step - Math.rint(score / step)) < 1e-6)) {
+                return " in steps of " + Numbers.written(step);
+            }
+        }
+        return "";
     }
 
     private void add(String attribute, double[] scale, String reason) {

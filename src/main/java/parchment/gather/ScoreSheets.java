@@ -29,19 +29,25 @@ final class ScoreSheets {
         }
         ScoreReading reading = ScoreReading.of(columns, around);
         ScoreTotals totals = ScoreTotals.of(reading.cups());
-        List<TastedCup> cups = reading.tasted(totals.cups());
+        ScoreTasted tasted = new ScoreTasted(columns, around);
+        RepeatedCups repeated = RepeatedCups.of(tasted.of(totals.cups()));
+        List<TastedCup> cups = repeated.cups();
         if (cups.isEmpty()) {
             return Optional.empty();
         }
         ScoreScales scales = ScoreScales.of(cups, reading.scales(), around.scale());
         List<String> told = new ArrayList<>(around.leftOut(table));
         told.addAll(around.told());
+        told.addAll(columns.told());
         told.addAll(reading.told());
         told.addAll(totals.told());
+        told.addAll(repeated.told());
         told.addAll(scales.told());
         List<String> open = new ArrayList<>(evidence.open());
-        open.addAll(reading.open());
-        open.addAll(missing(cups, reading.open().isEmpty()));
+        open.addAll(columns.open());
+        open.addAll(tasted.open());
+        open.addAll(repeated.open());
+        open.addAll(missing(cups, tasted.open().isEmpty()));
         open.addAll(scales.open());
         boolean codes = cups.stream()
                 .allMatch(cup -> !cup.code().isEmpty()
@@ -66,11 +72,17 @@ final class ScoreSheets {
         if (cups.stream().anyMatch(cup -> cup.cupper().isEmpty())) {
             open.add("Who scored? Without an answer the cupper is written as 'panel', as for means over cuppers.");
         }
-        if (cups.stream()
-                .anyMatch(cup -> cup.batch().isEmpty()
+        List<String> nameless = cups.stream()
+                .filter(cup -> cup.batch().isEmpty()
                         && cup.code().isEmpty()
-                        && cup.lot().isEmpty())) {
-            open.add("Which batch is each cup of? Some rows name no batch, code or lot.");
+                        && cup.lot().isEmpty())
+                .map(cup -> String.valueOf(cup.line()))
+                .distinct()
+                .toList();
+        if (!nameless.isEmpty()) {
+            open.add("Which batch is each cup of? " + (nameless.size() == 1 ? "Line " : "Lines ")
+                    + String.join(", ", nameless) + (nameless.size() == 1 ? " names" : " name")
+                    + " no batch, code or lot.");
         }
         return open;
     }

@@ -39,9 +39,18 @@ final class ScoreSurroundings {
         for (int i = 0; i <= last; i++) {
             around.line(table.above().get(i), clues);
         }
-        around.name(table.sheet().tab(), "the tab's name", clues);
+        // "Blad1" and "Tabelle2" are what a spreadsheet calls its tabs by itself, in whatever language.
+        if (!table.sheet().tab().matches("\\p{L}+\\d{1,2}")) {
+            around.name(table.sheet().tab(), "the tab's name", clues);
+        }
         String file = String.valueOf(table.sheet().file().getFileName());
-        around.name(file.replaceFirst("\\.[^.]*$", ""), "the file's name", clues);
+        String name = file.replaceFirst("\\.[^.]*$", "");
+        // A word that is a file's whole name is as often what its sheet is called, in some language.
+        if (!name.matches("\\p{L}+") || isKnown(name, clues)) {
+            around.name(name, "the file's name", clues);
+        } else {
+            around.calledCupping |= CUPPING.matcher(ScoreWords.plain(name)).find();
+        }
         return around;
     }
 
@@ -122,6 +131,10 @@ final class ScoreSurroundings {
         Optional<WrittenDay> day = WrittenDay.find(cell);
         day.ifPresent(d -> say(ScorePart.DAY, written(d, clues), "what stands above the table"));
         return day.isPresent();
+    }
+
+    private static boolean isKnown(String word, ScoreClues clues) {
+        return ScoreWords.isAttribute(word) || clues.cuppers().stream().anyMatch(word::equalsIgnoreCase);
     }
 
     private void name(String name, String place, ScoreClues clues) {

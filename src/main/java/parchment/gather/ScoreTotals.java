@@ -140,19 +140,12 @@ final class ScoreTotals {
             if (!mean.isMean()) {
                 continue;
             }
-            Map<ScorePart, String> of = withoutPeople(mean.known);
-            List<ScoredCup> same = cups.stream()
-                    .filter(cup -> !cup.isMean() && withoutPeople(cup.known).equals(of))
-                    .toList();
+            List<ScoredCup> same = below(mean);
             if (same.isEmpty()) {
                 continue;
             }
             for (Map.Entry<String, Double> score : mean.scores.entrySet()) {
-                double expected = same.stream()
-                        .filter(cup -> cup.scores.containsKey(score.getKey()))
-                        .mapToDouble(cup -> cup.score(score.getKey()))
-                        .average()
-                        .orElse(Double.NaN);
+                double expected = average(same, score.getKey());
                 if (!(Math.abs(expected - score.getValue()) < NEAR)) {
                     told.add("Line " + mean.line + ": the mean " + Numbers.written(score.getValue()) + " of "
                             + Words.quote(score.getKey())
@@ -170,6 +163,37 @@ final class ScoreTotals {
         if (left > 0) {
             told.add(Words.count(left, "mean", "means") + " over cuppers left out: their scores stand beside.");
         }
+    }
+
+    /** Returns the cups that a mean is of: those that all it says is said of; where they are of several days, those that it fits, or the last before it. */
+    private List<ScoredCup> below(ScoredCup mean) {
+        Map<ScorePart, String> of = withoutPeople(mean.known);
+        Map<Map<ScorePart, String>, List<ScoredCup>> groups = new LinkedHashMap<>();
+        for (ScoredCup cup : cups) {
+            Map<ScorePart, String> own = withoutPeople(cup.known);
+            boolean names = of.keySet().stream().anyMatch(ScoreRoles.NAMES_OF_CUPS::contains);
+            if (!cup.isMean() && (own.equals(of) || names && own.entrySet().containsAll(of.entrySet()))) {
+                groups.computeIfAbsent(own, key -> new ArrayList<>()).add(cup);
+            }
+        }
+        List<List<ScoredCup>> all = List.copyOf(groups.values());
+        return all.stream()
+                .filter(group -> mean.scores.entrySet().stream()
+                        .allMatch(score -> Math.abs(average(group, score.getKey()) - score.getValue()) < NEAR))
+                .findFirst()
+                .or(() -> all.stream()
+                        .filter(group -> group.get(0).line < mean.line)
+                        .reduce((first, second) -> second))
+                .or(() -> all.stream().findFirst())
+                .orElse(List.of());
+    }
+
+    private static double average(List<ScoredCup> cups, String attribute) {
+        return cups.stream()
+                .filter(cup -> cup.scores.containsKey(attribute))
+                .mapToDouble(cup -> cup.score(attribute))
+                .average()
+                .orElse(Double.NaN);
     }
 
     private static Map<ScorePart, String> withoutPeople(Map<ScorePart, String> known) {

@@ -8,7 +8,7 @@ import java.util.Optional;
 import java.util.regex.Pattern;
 
 /**
- * Knows the trade's general words on a sheet of scores in English, German, Spanish, Portuguese, Italian and French, and a few of Dutch. The lists are common
+ * Knows the trade's general words on a sheet of scores in English, German, Spanish, Portuguese, Italian, French and Dutch. The lists are common
  * practice of the trade, from memory, no source; words are compared without accents, case and signs.
  */
 final class ScoreWords {
@@ -23,16 +23,17 @@ final class ScoreWords {
                     + "|sauber\\w*|reinheit|limp\\w+|pulit\\w+|pulizia|proprete|clarity|klarheit|claridad|clarte"
                     + "|bitter\\w*|amarg\\w+|amar\\w+|amer|amertume|astring\\w+|adstring\\w+|[ck]omplex\\w*|compless\\w+|intens\\w+"
                     + "|juic\\w+|saftig\\w*|fruit\\w*|frucht\\w*|frut\\w+|floral\\w*|persist\\w+"
-                    + "|qualit\\w+|calidad|qualidade");
-    private static final Pattern SCORE =
-            words("score|scores|punkt|punkte|punktzahl|bewertung|wertung|note|noten|nota|notas"
+                    + "|qualit\\w+|calidad|qualidade|kwaliteit|smaak|nasmaak|afdronk|mondgevoel|balans|evenwicht\\w*|geur|zuiver\\w*"
+                    + "|schoon\\w*|helder\\w*|volheid|(totaal|eind|algemene )indruk");
+    private static final Pattern SCORE = words(
+            "score|scores|punkt|punkte|punktzahl|bewertung|wertung|note|noten|nota|notas"
                     + "|puntuacion|puntaje|puntos|pontuacao|pontos|punteggio|punteggi|voto|voti|points|rating|ergebnis|resultado"
-                    + "|risultato|resultat|wert|valor|valore|valeur|value|grade|cupping score|cup score");
-    private static final Pattern TOTAL =
-            words("total|totale|sum|summe|gesamtpunkte|gesamtpunktzahl|gesamtsumme|suma|soma"
-                    + "|somma|somme|final score|total score|punteggio totale|puntaje total|note totale|endpunktzahl");
+                    + "|risultato|resultat|cijfers?|punten|waardering|beoordeling|wert|valor|valore|valeur|value|grade|cupping score|cup score");
+    private static final Pattern TOTAL = words(
+            "total|totale|sum|summe|gesamtpunkte|gesamtpunktzahl|gesamtsumme|suma|soma"
+                    + "|somma|somme|totaal|som|eindcijfer|totaalcijfer|final score|total score|punteggio totale|puntaje total|note totale|endpunktzahl");
     private static final Pattern MEAN =
-            words("average|averages|avg|mean|gemiddeld\\w*|durchschnitt\\w*|mittel|mittelwert\\w*|schnitt"
+            words("average|averages|avg|mean|means|gem|gemiddeld\\w*|durchschnitt\\w*|mittel|mittelwert\\w*|schnitt"
                     + "|promedio\\w*|media|medie|moyenne\\w*|moy|panel|panel mean|valor medio|valore medio");
     private static final Map<ScorePart, Pattern> KEYS = new LinkedHashMap<>();
     private static final Pattern AGAINST = words(
@@ -46,14 +47,15 @@ final class ScoreWords {
     static {
         KEYS.put(
                 ScorePart.NOTE,
-                words("notes|comments?|remarks?|kommentare?|bemerkung(en)?|anmerkung(en)?|notiz(en)?"
-                        + "|comentarios?|observac\\w+|osservazion\\w|commenti?o?|commentaires?|remarques?|descriptors?|descriptores"
-                        + "|beschreibung(en)?|descripcion|descricao|descrizione|description|deskriptoren|cup notes"));
+                words(
+                        "notes|comments?|remarks?|kommentare?|bemerkung(en)?|anmerkung(en)?|notiz(en)?"
+                                + "|comentarios?|observac\\w+|osservazion\\w|commenti?o?|commentaires?|remarques?|descriptors?|descriptores"
+                                + "|beschreibung(en)?|descripcion|descricao|descrizione|description|deskriptoren|cup notes|opmerking(en)?|notities?|toelichting"));
         KEYS.put(
                 ScorePart.ROASTED,
                 words(
                         "roasted( on)?|roast(ing)? (date|day)|date of roast|rostdatum|roestdatum|rosttag"
-                                + "|geroste?t( am)?|fecha (de|del) (tueste|tostado|tostion)|data (da|de|di) (torra|tostatura)|date de torrefaction"));
+                                + "|geroste?t( am)?|fecha (de|del) (tueste|tostado|tostion)|data (da|de|di) (torra|tostatura)|date de torrefaction|gebrand( op)?|branddatum|brand datum"));
         KEYS.put(
                 ScorePart.DAY,
                 words("date|datum|fecha|data|day|tag|dia|giorno|jour|tasted( on)?|cupped( on)?|verkostet( am)?|when"
@@ -68,40 +70,43 @@ final class ScoreWords {
                 words(
                         "cuppers?|tasters?|taster name|tasted by|cupped by|judges?|panell?ist|verkoster(in)?|prufer(in)?"
                                 + "|pruefer(in)?|juror(in)?|catador(a|es|as)?|provador(a|es)?|degustador(a)?|assaggiator[ei]|assaggiatrice"
-                                + "|degustateur|degustatrice|juge|juez|giudice|who|name|wer|quien|quem|chi|evaluador|avaliador|nombre|nome|nom"));
+                                + "|degustateur|degustatrice|juge|juez|giudice|proevers?|beoordelaars?|who|name|naam|wie|wer|quien|quem|chi|evaluador|avaliador|nombre|nome|nom"));
         KEYS.put(
                 ScorePart.CODE,
-                words("(blind ?)?(code|codes|codigo|codice|kode)|blindcode|blind|code (ciego|cego|cieco|aveugle)"
-                        + "|codigo (ciego|cego)|codice cieco|blind no|sample|samples|muster|muster ?nr|probe|proben|probe nr|muestra"
-                        + "|amostra|campione|echantillon|sample (no|nr|code|id|number)|letter|buchstabe|letra"));
+                words(
+                        "(blind ?)?(code|codes|codigo|codice|kode)|blindcode|blind|code (ciego|cego|cieco|aveugle)"
+                                + "|codigo (ciego|cego)|codice cieco|blind no|sample|samples|muster|muster ?nr|probe|proben|probe nr|muestra"
+                                + "|amostra|campione|echantillon|monster|monster ?nr|sample (no|nr|code|id|number)|letter|buchstabe|letra"));
         KEYS.put(
                 ScorePart.BATCH,
                 words(
                         "(batch|roast|brand|charge|rostung|roestung|rostcharge|tueste|tostado|tostion|torra|tosta"
-                                + "|tostatura|torrefaction|cuisson|bache|lote de tueste)( (no|nr|num|number|nummer|id|name|numero|n))?"
-                                + "|chargen ?(nr|nummer)|rostnummer|roest ?nr|rost ?nr|batches|no|nr|n|numero|nummer|number|id|batch lot"
+                                + "|tostatura|torrefaction|cuisson|bache|lote de tueste|branding)( (no|nr|num|number|nummer|id|name|numero|n))?"
+                                + "|chargen ?(nr|nummer)|brand ?(nr|nummer)|rostnummer|roest ?nr|rost ?nr|batches|no|nr|n|numero|nummer|number|id|batch lot"
                                 + "|(no|nr|numero|n) (de|da|di|del|della)? ?(tueste|torra|tostatura|torrefaction|charge|lote)"));
         KEYS.put(
                 ScorePart.LOT,
-                words("lot|lots|lote|lotto|coffee|coffees|kaffee|cafe|caffe|sorte|bohne|bohnen|bean|beans|origin"
-                        + "|origen|herkunft|green lot|green coffee|partie|partida|lot (no|nr|number)"));
+                words(
+                        "lot|lots|lote|lotto|coffee|coffees|kaffee|cafe|caffe|sorte|bohne|bohnen|bean|beans|koffie|boon|bonen|herkomst|partij|origin"
+                                + "|origen|herkunft|green lot|green coffee|partie|partida|lot (no|nr|number)"));
         KEYS.put(
                 ScorePart.CUP,
                 words(
-                        "cups?|tassen?|tazas?|xicaras?|chicaras?|tazz[ae]|tasses?|bowl|schale|cup (no|nr|number)|taza (no|n)"));
+                        "cups?|tassen?|tazas?|xicaras?|chicaras?|tazz[ae]|tasses?|kopjes?|bowl|schale|cup (no|nr|number)|taza (no|n)"));
         KEYS.put(
                 ScorePart.POSITION,
-                words("(serving )?(position|order|place)|platz|reihenfolge|orden( de servicio)?|ordem|ordine"
-                        + "|ordre|posicion|posicao|posizione"));
+                words(
+                        "(serving )?(position|order|place)|platz|plaats|volgorde|reihenfolge|orden( de servicio)?|ordem|ordine"
+                                + "|ordre|posicion|posicao|posizione"));
         KEYS.put(
                 ScorePart.CUPPING,
                 words("cupping|session|sitzung|verkostung|sesion|sessao|sessione|seance|degustation"
-                        + "|cata|degustazione|prova|round|runde|ronda|tasting"));
+                        + "|cata|degustazione|prova|round|runde|ronda|ronde|proeverij|proeving|tasting"));
         KEYS.put(
                 ScorePart.ATTRIBUTE,
                 words(
                         "attributes?|merkmale?|eigenschaft|atributos?|attribut[oi]?|attributs?|criterion|criteria"
-                                + "|kriterium|kriterien|criterios?|criteri|critere|criteres|caracteristica|caratteristica|quality asked"));
+                                + "|kriterium|kriterien|criterios?|criteri|critere|criteres|caracteristica|caratteristica|eigenschappen|kenmerk(en)?|quality asked"));
     }
 
     private ScoreWords() {}
@@ -145,6 +150,12 @@ final class ScoreWords {
     /** Returns whether a heading says that numbers stand below, and not of what. */
     static boolean isBareNumber(String text) {
         return plain(text).matches("|no|nr|n|numero|nummer|number|id");
+    }
+
+    /** Returns whether a heading can only mean codes; a "sample" can be a batch. */
+    static boolean isCodeAlone(String text) {
+        return plain(text)
+                .matches("blind|((blind ?)?(code|codes|codigo|codice|kode))( (ciego|cego|cieco|aveugle|no|nr))?");
     }
 
     /** Returns whether the text says "roasted" alone, which can be a day, or a mass. */
@@ -192,7 +203,7 @@ final class ScoreWords {
     /** Returns the number of a cup, as in "cup 2", or 0. */
     static int cupNumber(String text) {
         String plain = plain(text);
-        return plain.matches("(cup|tasse|taza|xicara|chicara|tazza|schale|bowl)( no| nr| n)? ?\\d{1,2}")
+        return plain.matches("(cup|tasse|taza|xicara|chicara|tazza|schale|bowl|kop|kopje)( no| nr| n)? ?\\d{1,2}")
                 ? Integer.parseInt(plain.replaceAll("\\D+", ""))
                 : 0;
     }

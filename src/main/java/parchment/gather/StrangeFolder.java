@@ -184,7 +184,7 @@ final class StrangeFolder {
     List<String> told() {
         List<String> all = new ArrayList<>(told);
         if (!neither.isEmpty()) {
-            all.add("No table of values, and left out: " + Words.some(neither) + ".");
+            all.add("No table of values, and left out: " + Words.all(neither) + ".");
         }
         return all;
     }

@@ -38,4 +38,14 @@ record TastedCup(
     TastedCup {
         scores = Collections.unmodifiableMap(new LinkedHashMap<>(scores));
     }
+
+    /** Returns the same cup where what stands for its batch is the code it was served under. */
+    TastedCup coded() {
+        return new TastedCup(tastedOn, cupping, cupper, "", batch, lot, cup, scores, position, note, table, line);
+    }
+
+    /** Returns the same cup, counted among those of its batch. */
+    TastedCup numbered(int number) {
+        return new TastedCup(tastedOn, cupping, cupper, batch, code, lot, number, scores, position, note, table, line);
+    }
 }

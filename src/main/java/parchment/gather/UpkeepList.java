@@ -121,7 +121,7 @@ record UpkeepList(List<ListedUpkeep> work, List<String> told) {
                                 : date.isEmpty()
                                         ? "no day is written"
                                         : Words.quote(date) + " is no date that can be read")
-                        + "; left out: " + Words.some(filled) + ".");
+                        + "; left out: " + Words.all(filled) + ".");
             }
         }
     }

@@ -75,6 +75,11 @@ public final class Words {
                 .orElse("");
     }
 
+    /** Returns all names, for what is kept in a file; {@link #some} is for a screen. */
+    public static String all(Collection<String> names) {
+        return String.join(", ", names.stream().map(Words::quote).toList());
+    }
+
     /** Returns a few names for a message: all of them, or the first five and a count. */
     public static String some(Collection<String> names) {
         List<String> quoted = names.stream().limit(5).map(Words::quote).toList();

@@ -3,9 +3,11 @@ package parchment.gather;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -256,5 +258,108 @@ class CupJoinTest {
                 CupJoin.of(List.of(cup("", "", "104 Terraces")), List.of(), BATCHES)
                         .unjoined()
                         .size());
+    }
+
+    private static TastedCup cup(int line, Optional<LocalDate> day, String batch, String code, Table sheet) {
+        return new TastedCup(day, "", "Ana", batch, code, "", 0, Map.of("body", 7.0), 0, "", sheet, line);
+    }
+
+    private static List<TastedCup> cups(Optional<LocalDate> day, String heading, String... names) {
+        Table sheet = MadeTables.of("a|b");
+        return IntStream.range(0, names.length)
+                .mapToObj(i -> cup(
+                        i + 2,
+                        day,
+                        heading.equals("batch") ? names[i] : "",
+                        heading.equals("code") ? names[i] : "",
+                        sheet))
+                .toList();
+    }
+
+    private static String words(CupJoin join) {
+        return "joined " + join.joined().stream().map(CupJoin.Joined::batch).toList() + ", asked "
+                + join.doubtful().stream()
+                        .map(cup -> cup.proposal() + " or " + cup.alternatives())
+                        .toList()
+                + ", none " + join.unjoined().size();
+    }
+
+    /** Nine of ten names in the key are enough; common practice, no source. */
+    @Test
+    void takesNumbersThatBatchesHaveTooForCodesWhereTheKeyHasAllOfThem() {
+        List<BlindKey> keys = List.of(key("|102|104", "|103|102", "|104|103"));
+        CupJoin all = CupJoin.of(cups(Optional.of(DAY), "batch", "102", "103", "104"), keys, BATCHES);
+        assertEquals("joined [104, 102, 103], asked [], none 0", words(all));
+        assertEquals(
+                List.of("102", "103", "104"),
+                all.joined().stream().map(joined -> joined.cup().code()).toList());
+        assertEquals(
+                "scores.csv: '102' is read as a blind code, of batch 104 by the key; a batch is called so too.",
+                all.told().get(0));
+        CupJoin some = CupJoin.of(cups(Optional.of(DAY), "batch", "102", "103", "105"), keys, BATCHES);
+        assertEquals("joined [105], asked [102 or [104], 103 or [102]], none 0", words(some));
+        assertEquals(
+                "scores.csv line 2: a batch is called '102', and the key has the code '102' for '104'.",
+                some.doubtful().get(0).reason());
+    }
+
+    @Test
+    void decidesBetweenANameAndACodeByTheDaysBeforeWhereTheKeyHasNotAll() {
+        List<BlindKey> keys = List.of(key("|105|104"));
+        CupJoin join = CupJoin.of(cups(Optional.of(DAY), "batch", "105", "102"), keys, BATCHES);
+        assertEquals("joined [104, 102], asked [], none 0", words(join));
+        assertEquals(
+                "scores.csv line 2: a batch is called '105', and the key has the code '105' for '104'; 104 alone was roasted in the 21 days before.",
+                join.joined().get(0).reason());
+    }
+
+    @Test
+    void takesCodesWithoutAKeyForBatchesOnlyWhereAllAreCalledSoAndTheDaysFit() {
+        assertEquals(
+                "joined [102, 103], asked [], none 0",
+                words(CupJoin.of(cups(Optional.of(DAY), "code", "102", "103"), List.of(), BATCHES)));
+        assertEquals(
+                "joined [], asked [102 or [], 103 or []], none 1",
+                words(CupJoin.of(cups(Optional.of(DAY), "code", "102", "103", "417"), List.of(), BATCHES)));
+        assertEquals(
+                "joined [], asked [102 or [], 103 or []], none 0",
+                words(CupJoin.of(cups(Optional.empty(), "code", "102", "103"), List.of(), BATCHES)));
+        CupJoin old = CupJoin.of(cups(Optional.of(DAY), "code", "105"), List.of(), BATCHES);
+        assertEquals("joined [], asked [105 or []], none 0", words(old));
+        assertEquals(
+                "scores.csv line 2: no key has the code '105' of 2031-06-04; a batch is called so, which can be chance.",
+                old.doubtful().get(0).reason());
+    }
+
+    @Test
+    void asksAboutABatchThatWasRoastedAfterItsTasting() {
+        LocalDate roasted = LocalDate.of(2031, 6, 2);
+        assertEquals(
+                "joined [102], asked [], none 0",
+                words(CupJoin.of(cups(Optional.of(roasted), "batch", "102"), List.of(), BATCHES)));
+        CupJoin after = CupJoin.of(cups(Optional.of(roasted.minusDays(1)), "batch", "102"), List.of(), BATCHES);
+        assertEquals("joined [], asked [102 or []], none 0", words(after));
+        assertEquals(
+                "scores.csv line 2: batch 102 was roasted on 2031-06-02, after it is said to be tasted.",
+                after.doubtful().get(0).reason());
+    }
+
+    /** Three names that begin so make a word a word for a batch; common practice, no source. */
+    @Test
+    void readsANumberBehindAnyWordThatThreeBatchesBeginWith() {
+        List<NamedBatch> three = List.of(
+                batch("zoop1", "2031-06-01", ""), batch("zoop2", "2031-06-02", ""), batch("Zoop 03", "2031-06-03", ""));
+        assertEquals(
+                "joined [zoop2, Zoop 03], asked [], none 0",
+                words(CupJoin.of(cups(Optional.of(DAY), "batch", "2", "3"), List.of(), three)));
+        assertEquals(
+                "joined [], asked [], none 1",
+                words(CupJoin.of(cups(Optional.of(DAY), "batch", "2"), List.of(), three.subList(0, 2))));
+        List<NamedBatch> more = new ArrayList<>(three);
+        three.forEach(b -> more.add(batch(
+                b.name().replaceAll("(?i)zoop", "vorp"), b.day().orElseThrow().toString(), "")));
+        assertEquals(
+                "joined [], asked [zoop2 or [vorp2]], none 0",
+                words(CupJoin.of(cups(Optional.of(DAY), "batch", "2"), List.of(), more)));
     }
 }

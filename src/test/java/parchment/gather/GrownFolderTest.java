@@ -299,8 +299,8 @@ class GrownFolderTest {
         Files.writeString(folder.resolve("scores.csv"), scores + "2,2031-03-17,Ana,7,7,7\n");
         again();
         assertEquals(7, read("cuppings.csv").lines().count(), read("cuppings.csv"));
-        assertTrue(read("cuppings.csv").contains("Ana,1,,,7,6,7.5,"), read("cuppings.csv"));
-        assertTrue(read("cuppings.csv").contains("Ana,1,,,7.5,6.5,7,"), read("cuppings.csv"));
+        assertTrue(read("cuppings.csv").contains("Ana,1,,1,7,6,7.5,"), read("cuppings.csv"));
+        assertTrue(read("cuppings.csv").contains("Ana,1,,2,7.5,6.5,7,"), read("cuppings.csv"));
     }
 
     @Test

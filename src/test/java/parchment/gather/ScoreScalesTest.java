@@ -25,12 +25,25 @@ class ScoreScalesTest {
                 : sheet.scales().get(0).low() + " to " + sheet.scales().get(0).high();
     }
 
+    /** Scores that stay in a part of a scale tell neither of its ends, whatever their step. */
     @Test
-    void quarterStepsFromSixOnTellAScaleFromTwentyScoresOn() {
-        assertEquals("6.0 to 10.0", scale(sheet(10, "6", "7.25", "8.75")));
-        assertEquals("none", scale(sheet(9, "6", "7.25", "8.75")));
-        assertEquals("none", scale(sheet(10, "5.75", "7.25", "8.75")));
-        assertEquals("none", scale(sheet(10, "6", "7.5", "8.5")));
+    void scoresThatUseNoEndTellNoScaleAndAreAskedAboutWithTheirStep() {
+        assertEquals("none", scale(sheet(10, "6", "7.25", "8.75")));
+        assertEquals(
+                "What is the scale of acidity, body? There are scores from 6 to 8.75 in steps of 0.25 in 20 cells, which fit"
+                        + " 1 to 9, 0 to 9, 1 to 10, 0 to 10.",
+                question(sheet(10, "6", "7.25", "8.75")));
+        assertTrue(question(sheet(10, "6", "7.5", "8.5")).contains("from 6 to 8.5 in steps of 0.5 in"));
+        assertTrue(question(sheet(10, "6", "7", "8")).contains("from 6 to 8 in steps of 1 in"));
+        assertTrue(question(sheet(10, "6", "7.1", "8")).contains("from 6 to 8 in steps of 0.1 in"));
+        assertTrue(question(sheet(10, "6", "7.13", "8")).contains("from 6 to 8 in 20 cells"));
+    }
+
+    private static String question(ScoreSheet sheet) {
+        return sheet.open().stream()
+                .filter(line -> line.startsWith("What is the scale"))
+                .findFirst()
+                .orElse("");
     }
 
     @Test

@@ -361,7 +361,7 @@ class ScoreSheetsTest {
         assertTrue(
                 sheet.open()
                         .contains(
-                                "What is the scale of acidity, body? There are scores from 2 to 4 in 4 cells, which fit "
+                                "What is the scale of acidity, body? There are scores from 2 to 4 in steps of 1 in 4 cells, which fit "
                                         + "1 to 5, 0 to 5, 1 to 7, 1 to 9, 0 to 9, 1 to 10, 0 to 10."),
                 sheet.open().toString());
     }
