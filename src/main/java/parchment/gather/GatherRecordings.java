@@ -50,20 +50,20 @@ final class GatherRecordings {
         show();
         List<Meaning> meanings = meanings();
         GatherColumns.ofCurve(meanings, style.sample().headings()).told().forEach(line -> questions.say("  " + line));
-        DateOrder order = order(dates);
+        FileDates dated = dates.ofRecording(order(dates));
         Map<String, Optional<MarkKind>> marks = words(meanings);
         List<Recording> recordings = style.tables().stream()
-                .map(table -> recording(table, meanings, order))
+                .map(table -> recording(table, meanings, dated))
                 .toList();
         startsAtCharge = startsAtCharge(recordings, marks);
         return recordings.stream()
-                .flatMap(recording -> batches(recording, order, marks).stream())
+                .flatMap(recording -> batches(recording, dated, marks).stream())
                 .toList();
     }
 
     /** A clock that began again within one roast is joined on where the temperature goes on; else it is asked. */
-    private Recording recording(Table table, List<Meaning> meanings, DateOrder order) {
-        Recording recording = Recording.of(table, meanings, order);
+    private Recording recording(Table table, List<Meaning> meanings, FileDates dated) {
+        Recording recording = Recording.of(table, meanings, dated, Recording.AfterRestart.FOLLOW);
         if (recording.begunAgain().isEmpty()) {
             return recording;
         }
@@ -81,7 +81,7 @@ final class GatherRecordings {
                                 + " later? With no they are left out",
                         "yes",
                         1);
-        return follows ? recording : Recording.of(table, meanings, order, Recording.AfterRestart.LEFT_OUT);
+        return follows ? recording : Recording.of(table, meanings, dated, Recording.AfterRestart.LEFT_OUT);
     }
 
     private void show() {
@@ -163,7 +163,7 @@ final class GatherRecordings {
         return marks;
     }
 
-    private List<GatheredBatch> batches(Recording recording, DateOrder order, Map<String, Optional<MarkKind>> marks) {
+    private List<GatheredBatch> batches(Recording recording, FileDates dated, Map<String, Optional<MarkKind>> marks) {
         String name = Source.of(recording.file()).stem();
         List<String> lost = new ArrayList<>(recording.file().leftOut());
         if (recording.leftOut() > 0) {
@@ -178,7 +178,7 @@ final class GatherRecordings {
         }
         List<Double> charges = split(recording, charges(recording, marks));
         if (charges.isEmpty()) {
-            return List.of(withoutCharge(recording, order, marks));
+            return List.of(withoutCharge(recording, dated, marks));
         }
         if (charges.size() > 1) {
             beforeTheFirst(recording, charges.get(0) - BEFORE_CHARGE);
@@ -193,7 +193,7 @@ final class GatherRecordings {
                     ? border(recording, marks, charge, charges.get(i + 1))
                     : Double.POSITIVE_INFINITY;
             int part = charges.size() == 1 ? 0 : i + 1;
-            batches.add(batch(part == 0 ? name : name + "-" + part, part, recording, order, charge, from, to, marks));
+            batches.add(batch(part == 0 ? name : name + "-" + part, part, recording, dated, charge, from, to, marks));
         }
         return batches;
     }
@@ -297,7 +297,7 @@ final class GatherRecordings {
         return times;
     }
 
-    private GatheredBatch withoutCharge(Recording recording, DateOrder order, Map<String, Optional<MarkKind>> marks) {
+    private GatheredBatch withoutCharge(Recording recording, FileDates dated, Map<String, Optional<MarkKind>> marks) {
         String name = Source.of(recording.file()).stem();
         String own = "file." + GatherQuestions.key(name) + "." + STARTS_AT_CHARGE;
         boolean starts = questions.has(own)
@@ -305,7 +305,7 @@ final class GatherRecordings {
                 : startsAtCharge;
         double zero = recording.seconds().get(0);
         if (starts) {
-            return batch(name, 0, recording, order, zero, Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY, marks);
+            return batch(name, 0, recording, dated, zero, Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY, marks);
         }
         if (!recording.events().isEmpty()) {
             questions.leaveOut(Source.of(recording.file()).shown()
@@ -316,7 +316,7 @@ final class GatherRecordings {
                 name,
                 0,
                 Optional.empty(),
-                dayOf(recording, order, zero),
+                dayOf(recording, dated, zero),
                 Optional.of(recording),
                 zero,
                 Double.NEGATIVE_INFINITY,
@@ -328,8 +328,8 @@ final class GatherRecordings {
                         .toList());
     }
 
-    private static Optional<LocalDate> dayOf(Recording recording, DateOrder order, double at) {
-        return recording.zero().map(zero -> at(zero, at).toLocalDate()).or(() -> recording.day(order));
+    private static Optional<LocalDate> dayOf(Recording recording, FileDates dated, double at) {
+        return recording.zero().map(zero -> at(zero, at).toLocalDate()).or(() -> recording.day(dated));
     }
 
     private static LocalDateTime at(LocalDateTime zero, double seconds) {
@@ -340,7 +340,7 @@ final class GatherRecordings {
             String name,
             int part,
             Recording recording,
-            DateOrder order,
+            FileDates dated,
             double charge,
             double from,
             double to,
@@ -364,7 +364,7 @@ final class GatherRecordings {
                 name,
                 part,
                 recording.zero().map(zero -> at(zero, charge)),
-                dayOf(recording, order, charge),
+                dayOf(recording, dated, charge),
                 Optional.of(recording),
                 charge,
                 from,

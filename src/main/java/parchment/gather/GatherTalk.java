@@ -52,8 +52,9 @@ final class GatherTalk {
             if (line.get().isEmpty()) {
                 return Optional.of(open.proposal());
             }
-            if (open.valid().test(line.get())) {
-                return line;
+            String answer = GatherQuestions.asChosen(line.get(), open.valid());
+            if (open.valid().test(answer)) {
+                return Optional.of(answer);
             }
             say((line.get().equals("?") ? "It can be: " : "That is none of: ") + open.choices() + ".");
         }

@@ -63,10 +63,11 @@ record Recording(
     }
 
     static Recording of(Table file, List<Meaning> meanings, DateOrder order) {
-        return of(file, meanings, order, AfterRestart.FOLLOW);
+        return of(file, meanings, FileDates.of(order), AfterRestart.FOLLOW);
     }
 
-    static Recording of(Table file, List<Meaning> meanings, DateOrder order, AfterRestart after) {
+    static Recording of(Table file, List<Meaning> meanings, FileDates dates, AfterRestart after) {
+        DateOrder order = dates.order();
         int time = place(meanings, Meaning.Kind.TIME, Optional.empty());
         String form = time < 0 ? "" : meanings.get(time).unit();
         List<Double> seconds = new ArrayList<>();
@@ -107,7 +108,7 @@ record Recording(
                 meanings,
                 seconds,
                 rows,
-                zero(file, form, order),
+                zero(file, form, dates),
                 file.rows().size() - rows.size(),
                 restarts);
     }
@@ -183,12 +184,12 @@ record Recording(
                         .flatMap(day -> day.on(order).flatMap(on -> day.clock().map(on::atTime))));
     }
 
-    private static Optional<LocalDateTime> zero(Table file, String form, DateOrder order) {
+    private static Optional<LocalDateTime> zero(Table file, String form, FileDates dates) {
         if (form.equals(Meaning.DATE_AND_TIME) || form.equals(Meaning.SERIAL)) {
             return Optional.of(EPOCH);
         }
         Optional<WrittenDay> written = beside(file).or(() -> written(file));
-        Optional<LocalDate> day = written.flatMap(date -> date.on(order));
+        Optional<LocalDate> day = written.flatMap(dates::day);
         if (form.equals(Meaning.TIME_OF_DAY)) {
             return day.map(LocalDate::atStartOfDay);
         }
@@ -202,8 +203,8 @@ record Recording(
                 .flatMap(cells -> WrittenDay.find(String.join(" ", cells)).stream())
                 .findFirst();
         Source source = Source.of(file);
-        Optional<WrittenDay> named = WrittenDay.find(source.stem())
-                .or(() -> WrittenDay.find(String.valueOf(source.file().getFileName())));
+        Optional<WrittenDay> named = WrittenDay.inName(source.stem())
+                .or(() -> WrittenDay.inName(String.valueOf(source.file().getFileName())));
         // The lines know the time of day better; the name may be all there is, and its year may stand first.
         return above.filter(day -> !day.needsOrder() || named.isEmpty())
                 .or(() -> named)
@@ -238,8 +239,8 @@ record Recording(
     }
 
     /** Returns the date that the file states, where no time of day goes with it. */
-    Optional<LocalDate> day(DateOrder order) {
-        return beside(file).or(() -> written(file)).flatMap(date -> date.on(order));
+    Optional<LocalDate> day(FileDates dates) {
+        return beside(file).or(() -> written(file)).flatMap(dates::day);
     }
 
     /** Returns the charges, as the fall of the bean temperature shows them. */
