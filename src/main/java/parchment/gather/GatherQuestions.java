@@ -142,6 +142,16 @@ final class GatherQuestions {
         return given.getOrDefault(key, "");
     }
 
+    /** Lets an answer count under another key, unless that one is answered too. */
+    void rename(String key, String other) {
+        String answer = raw(key);
+        if (!answer.isEmpty() && !given.containsKey(other)) {
+            given.put(other, answer);
+            unused.add(other);
+        }
+        given.remove(key);
+    }
+
     /** Returns the keys that were answered and begin so. */
     List<String> keys(String begin) {
         return given.keySet().stream().filter(key -> key.startsWith(begin)).toList();

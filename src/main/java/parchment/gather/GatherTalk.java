@@ -6,7 +6,6 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import parchment.sheet.Words;
 
 /** Asks a person the open questions of a gathering, the one that decides most batches first, and works it out again with each answer. */
 final class GatherTalk {
@@ -70,15 +69,5 @@ final class GatherTalk {
 
     void say(List<String> lines) {
         lines.forEach(this::say);
-    }
-
-    /** Tells which answers nothing asked for. */
-    void unused(Gathering gathering) {
-        Set<String> known = gathering.questions().answered().keySet();
-        gathering
-                .questions()
-                .unused()
-                .forEach(key -> say("The answer to " + key + " was not needed: nothing asks for it."
-                        + Words.didYouMean(key, known)));
     }
 }
