@@ -121,7 +121,8 @@ record GatheredBefore(
         } catch (LogbookException e) {
             throw new LogbookException(
                     "The answers of the last gathering cannot be taken as they stand in "
-                            + Words.quote(GatherWriter.ANSWERS) + ". " + e.getMessage() + " Mend that line, or take it out, and type the same line again;"
+                            + Words.quote(GatherWriter.ANSWERS) + ". " + e.getMessage()
+                            + " Mend that line, or take it out, and type the same line again;"
                             + " the logbook was left as it was.",
                     e);
         }

@@ -242,8 +242,7 @@ final class GrownLogbook {
         String text = written.get();
         String end = text.endsWith("\n") ? "" : "\n";
         List<List<String>> cells = rows.stream().map(there.get()::cells).toList();
-        writings.add(new Writing(
-                target, () -> text + end + CsvText.of(cells), Writing.Replaces.AN_EARLIER_ONE));
+        writings.add(new Writing(target, () -> text + end + CsvText.of(cells), Writing.Replaces.AN_EARLIER_ONE));
         boolean all = rows.stream().allMatch(there.get()::fits);
         if (!all) {
             aside(name);

@@ -110,8 +110,8 @@ record JoinAnswers(List<Join> all, List<Join> joined, List<Join> apart) {
             return Optional.empty();
         }
         Optional<Join> same = Optional.ofNullable(evident).filter(join -> join.roast() == roast);
-        List<Clue> clues = new ArrayList<>(
-                same.map(Join::clues).orElseGet(() -> JoinEvidence.of(JoinEvidence.Curve.of(curve), JoinRow.of(roast))));
+        List<Clue> clues = new ArrayList<>(same.map(Join::clues)
+                .orElseGet(() -> JoinEvidence.of(JoinEvidence.Curve.of(curve), JoinRow.of(roast))));
         if (clues.isEmpty() || clues.stream().anyMatch(Clue::against)) {
             return Optional.empty();
         }

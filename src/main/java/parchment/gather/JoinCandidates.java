@@ -78,11 +78,12 @@ final class JoinCandidates {
         curve.afterWord().ifPresent(number -> named(found, number));
         curve.numbers().forEach(number -> found.addAll(byNumber.getOrDefault(number, List.of())));
         worded(found, curve.inName().strip());
-        curve.above().forEach(cells -> cells.forEach(cell -> {
-            worded(found, BatchNumbers.words(cell));
-            BatchNumbers.numbered(cell)
-                    .ifPresent(number -> found.addAll(byMarkedNumber.getOrDefault(number, List.of())));
-        }));
+        curve.above()
+                .forEach(cells -> cells.forEach(cell -> {
+                    worded(found, BatchNumbers.words(cell));
+                    BatchNumbers.numbered(cell)
+                            .ifPresent(number -> found.addAll(byMarkedNumber.getOrDefault(number, List.of())));
+                }));
         return found;
     }
 

@@ -172,9 +172,8 @@ final class JoinEvidence {
                     only ? ONLY_NUMBER : ONE_OF_THE_NUMBERS,
                     "its file " + Words.quote(own) + " has the number " + last.get());
         }
-        boolean inside = !row.isNumber()
-                && row.plain().length() >= 2
-                && curve.inName().contains(" " + row.inName() + " ");
+        boolean inside =
+                !row.isNumber() && row.plain().length() >= 2 && curve.inName().contains(" " + row.inName() + " ");
         return inside
                 ? named(
                         last.isPresent() ? NUMBER_AFTER_WORD : ONE_OF_THE_NUMBERS,
@@ -213,8 +212,7 @@ final class JoinEvidence {
             return Optional.of(new Clue(
                     Clue.Kind.DAY,
                     OTHER_DAY,
-                    "it is of " + day.get() + " and the list says "
-                            + row.day().get()));
+                    "it is of " + day.get() + " and the list says " + row.day().get()));
         }
         return Optional.of(
                 at.isPresent() && written.isPresent()
@@ -264,7 +262,8 @@ final class JoinEvidence {
                 .or(() -> numberOfDay(curve, row))
                 .filter(clue -> clue.points() >= ONLY_NUMBER)
                 .isPresent();
-        boolean other = !same && row.numberOfDay().isPresent() && curve.afterWord().isPresent();
+        boolean other =
+                !same && row.numberOfDay().isPresent() && curve.afterWord().isPresent();
         return drops + (same ? 1 : other ? -1 : 0);
     }
 }

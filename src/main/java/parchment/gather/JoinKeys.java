@@ -28,16 +28,17 @@ final class JoinKeys {
     static JoinKeys of(List<GatheredBatch> curves, Map<String, String> earlier, GatherQuestions questions) {
         JoinKeys keys = new JoinKeys();
         Map<String, List<GatheredBatch>> alike = new LinkedHashMap<>();
-        curves.forEach(curve -> alike.computeIfAbsent(
-                        "join." + GatherQuestions.key(curve.name()), key -> new ArrayList<>())
-                .add(curve));
+        curves.forEach(
+                curve -> alike.computeIfAbsent("join." + GatherQuestions.key(curve.name()), key -> new ArrayList<>())
+                        .add(curve));
         alike.forEach((key, ofKey) -> {
             if (ofKey.size() == 1) {
                 keys.keys.put(ofKey.get(0), key);
                 return;
             }
             keys.apart(ofKey);
-            if (!questions.has(key) || ofKey.stream().anyMatch(curve -> keys.of(curve).equals(key))) {
+            if (!questions.has(key)
+                    || ofKey.stream().anyMatch(curve -> keys.of(curve).equals(key))) {
                 return;
             }
             List<GatheredBatch> before = ofKey.stream()
@@ -59,8 +60,9 @@ final class JoinKeys {
         int deepest = alike.stream().mapToInt(curve -> path(curve).length).max().orElse(1);
         for (int depth = 1; depth <= deepest; depth++) {
             int parts = depth;
-            List<String> tried =
-                    alike.stream().map(curve -> "join." + GatherQuestions.key(last(curve, parts))).toList();
+            List<String> tried = alike.stream()
+                    .map(curve -> "join." + GatherQuestions.key(last(curve, parts)))
+                    .toList();
             if (new HashSet<>(tried).size() == alike.size()) {
                 for (int i = 0; i < tried.size(); i++) {
                     keys.put(alike.get(i), tried.get(i));

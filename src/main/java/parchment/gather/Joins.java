@@ -196,7 +196,8 @@ final class Joins {
                 : identified && points >= CERTAIN
                         ? Join.Sure.CERTAIN
                         : points >= LIKELY ? Join.Sure.LIKELY : Join.Sure.DOUBTFUL;
-        return new Join(curves.get(curve).batch(), roasts.get(row).roast(), sure, found, margin < MARGIN ? otherwise : "");
+        return new Join(
+                curves.get(curve).batch(), roasts.get(row).roast(), sure, found, margin < MARGIN ? otherwise : "");
     }
 
     /** Returns the row that the recording's name says, where a time says this one; -1 if there is none. */

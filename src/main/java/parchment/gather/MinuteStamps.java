@@ -49,14 +49,17 @@ final class MinuteStamps {
 
     /** Returns the time that a recording's name or first lines state; empty if its time is another's, or that of a clock beside its readings. */
     private static Optional<LocalDateTime> stamp(GatheredBatch curve) {
-        boolean stamped = curve.recording().filter(recording -> recording.timeOfDayAt(0).isEmpty()).isPresent();
+        boolean stamped = curve.recording()
+                .filter(recording -> recording.timeOfDayAt(0).isEmpty())
+                .isPresent();
         return curve.roastedAt().filter(at -> stamped).map(at -> at.minusSeconds(Math.round(curve.zero())));
     }
 
     /** Returns the batch with the time of the charge that its row has, where that one is known better; else as it is. */
     GatheredBatch of(GatheredBatch batch, ListedRoast roast) {
-        Optional<ListedBatch> row =
-                roast.rows().stream().filter(each -> each.roastedAt().isPresent()).findFirst();
+        Optional<ListedBatch> row = roast.rows().stream()
+                .filter(each -> each.roastedAt().isPresent())
+                .findFirst();
         Optional<LocalDateTime> stamp = stamp(batch);
         if (row.isEmpty() || stamp.isEmpty() || toTheSecond.contains(kind(batch))) {
             return batch;

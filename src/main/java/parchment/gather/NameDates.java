@@ -60,8 +60,7 @@ record NameDates(Reads reads) {
             List<WrittenDay> known = new ArrayList<>(others);
             names.stream().filter(day -> !inShort.contains(day)).forEach(known::add);
             Set<Reads> ofTheFolder = EnumSet.copyOf(possible);
-            ofTheFolder.removeIf(
-                    reads -> inShort.stream().anyMatch(day -> !isOfTheFolder(at(day, reads), known)));
+            ofTheFolder.removeIf(reads -> inShort.stream().anyMatch(day -> !isOfTheFolder(at(day, reads), known)));
             if (!known.isEmpty() && !ofTheFolder.isEmpty()) {
                 possible = ofTheFolder;
                 reason = "the other dates of the folder are of " + years(known);
@@ -73,8 +72,12 @@ record NameDates(Reads reads) {
         String choices = possible.stream().map(reads -> reads.words).collect(Collectors.joining(", ")) + ", "
                 + GatherDates.AS_WRITTEN + " (leave out what can be read two ways)";
         String answer = possible.size() == 1
-                ? questions.tell(KEY, "The date " + sample + " is read so, because " + reason, Reads.YEAR_FIRST.words,
-                        NameDates::isAnswer, choices)
+                ? questions.tell(
+                        KEY,
+                        "The date " + sample + " is read so, because " + reason,
+                        Reads.YEAR_FIRST.words,
+                        NameDates::isAnswer,
+                        choices)
                 : questions.ask(
                         KEY,
                         "What comes first in " + sample + ": the year, the day or the month? Answer with "
@@ -128,7 +131,9 @@ record NameDates(Reads reads) {
     /** Returns the dates of names that tell the order of day and month, or need it. */
     List<WrittenDay> withDayAndMonth(List<WrittenDay> names) {
         return names.stream()
-                .filter(day -> reads == Reads.LIKE_THE_REST || !day.isShort() || day.order().isPresent())
+                .filter(day -> reads == Reads.LIKE_THE_REST
+                        || !day.isShort()
+                        || day.order().isPresent())
                 .toList();
     }
 }

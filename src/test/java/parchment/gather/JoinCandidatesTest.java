@@ -52,7 +52,10 @@ class JoinCandidatesTest {
     }
 
     private void curve(Random random, LocalDateTime at, String number, String lot) {
-        String stamp = at.toLocalDate() + (random.nextBoolean() ? "_" + at.toLocalTime().toString().substring(0, 5).replace(":", "") : "");
+        String stamp = at.toLocalDate()
+                + (random.nextBoolean()
+                        ? "_" + at.toLocalTime().toString().substring(0, 5).replace(":", "")
+                        : "");
         String name = any(
                 List.of(
                         number,
@@ -96,9 +99,7 @@ class JoinCandidatesTest {
                         timed && dated ? Optional.of(day.atTime(at.toLocalTime())) : Optional.empty(),
                         dated ? Optional.of(day) : Optional.empty(),
                         Map.of("lot", lot),
-                        random.nextBoolean()
-                                ? Map.of(MarkKind.DROP, 560.0 + random.nextInt(100))
-                                : Map.of(),
+                        random.nextBoolean() ? Map.of(MarkKind.DROP, 560.0 + random.nextInt(100)) : Map.of(),
                         List.of(),
                         LIST,
                         rows.size() + 2))));
@@ -145,7 +146,8 @@ class JoinCandidatesTest {
     void aNameIsLookedUpWhereverItMayStand(String file, String line, String row, boolean looked) {
         List<JoinRow> of = List.of(JoinRow.of(MadeJoins.row(row)));
         GatheredBatch curve = line.isEmpty() ? MadeJoins.curve(file) : MadeJoins.titled(file, line);
-        assertEquals(looked, !new JoinCandidates(of).of(JoinEvidence.Curve.of(curve)).isEmpty());
+        assertEquals(
+                looked, !new JoinCandidates(of).of(JoinEvidence.Curve.of(curve)).isEmpty());
         if (!looked) {
             assertEquals(List.of(), JoinEvidence.of(JoinEvidence.Curve.of(curve), of.get(0)));
         }
@@ -156,23 +158,30 @@ class JoinCandidatesTest {
     @CsvSource({"23:45, 00:04, true", "23:45, 00:06, true", "12:00, 00:00, false", "23:39, 00:00, false"})
     void aTimeNearMidnightLooksAtTheNextDay(String at, String listed, boolean looked) {
         LocalDate day = LocalDate.of(2031, 6, 1);
-        List<JoinRow> rows = List.of(JoinRow.of(MadeJoins.rowAt("5", day.plusDays(1).atTime(LocalTime.parse(listed)))));
+        List<JoinRow> rows =
+                List.of(JoinRow.of(MadeJoins.rowAt("5", day.plusDays(1).atTime(LocalTime.parse(listed)))));
         GatheredBatch curve = MadeJoins.curveAt("x", day.atTime(LocalTime.parse(at)));
-        assertEquals(looked, !new JoinCandidates(rows).of(JoinEvidence.Curve.of(curve)).isEmpty());
+        assertEquals(
+                looked,
+                !new JoinCandidates(rows).of(JoinEvidence.Curve.of(curve)).isEmpty());
     }
 
     @Test
     void aFolderOfTwoThousandIsJoinedInSeconds() {
         for (int i = 0; i < 2_000; i++) {
-            LocalDateTime at = LocalDateTime.of(2028, 1, 3, 8, 0).plusDays(i / 6).plusMinutes(22L * (i % 6));
+            LocalDateTime at =
+                    LocalDateTime.of(2028, 1, 3, 8, 0).plusDays(i / 6).plusMinutes(22L * (i % 6));
             curves.add(MadeJoins.curveAt("Batch " + (101 + i) + " - " + LOTS.get(i % LOTS.size()), at));
             rows.add(MadeJoins.rowAt(Integer.toString(101 + i), at));
         }
         long began = System.nanoTime();
         List<Join> joins = Joins.of(curves, rows);
         double seconds = (System.nanoTime() - began) / 1e9;
-        assertEquals(2_000, joins.stream().filter(join -> join.sure() == Join.Sure.CERTAIN).count());
-        // All with all took 16 s and more; what is measured here is a tenth of a second, on a machine with nothing else to do.
+        assertEquals(
+                2_000,
+                joins.stream().filter(join -> join.sure() == Join.Sure.CERTAIN).count());
+        // All with all took 16 s and more; what is measured here is a tenth of a second, on a machine with nothing else
+        // to do.
         assertTrue(seconds < 8, seconds + " s");
     }
 }

@@ -76,8 +76,9 @@ class JoinKeysTest {
         assertEquals(List.of(), joined(gather));
         assertTrue(
                 gather.text()
-                        .contains("The answer to join.101 was not taken: 2 recordings are called so. Answer join.a-101 or"
-                                + " join.b-101."),
+                        .contains(
+                                "The answer to join.101 was not taken: 2 recordings are called so. Answer join.a-101 or"
+                                        + " join.b-101."),
                 gather.text());
     }
 
@@ -100,8 +101,7 @@ class JoinKeysTest {
     void namesThatDifferBySignsOnlyHaveKeysOfTheirOwn() throws IOException {
         recording("a/10 1");
         recording("a/10-1");
-        Gather gather =
-                Gather.of(folder).answer("join.10-1", "Wren").answer("join.10-1-2", "Kela");
+        Gather gather = Gather.of(folder).answer("join.10-1", "Wren").answer("join.10-1-2", "Kela");
         assertEquals(List.of("a/10 1 = Wren", "a/10-1 = Kela"), joined(gather));
     }
 

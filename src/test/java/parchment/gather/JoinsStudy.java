@@ -26,7 +26,8 @@ final class JoinsStudy {
             List<GatheredBatch> curves = new ArrayList<>();
             List<ListedRoast> rows = new ArrayList<>();
             for (int i = 0; i < batches; i++) {
-                LocalDateTime at = LocalDateTime.of(2028, 1, 3, 8, 0).plusDays(i / 6).plusMinutes(22L * (i % 6));
+                LocalDateTime at =
+                        LocalDateTime.of(2028, 1, 3, 8, 0).plusDays(i / 6).plusMinutes(22L * (i % 6));
                 int drop = 540 + random.nextInt(120);
                 String lot = LOTS.get(random.nextInt(LOTS.size()));
                 String name = i % 3 == 0
@@ -51,7 +52,9 @@ final class JoinsStudy {
             long clock = System.nanoTime();
             List<Join> joins = Joins.of(clocks.curves(), clocks.roasts());
             long ended = System.nanoTime();
-            long certain = joins.stream().filter(join -> join.sure() == Join.Sure.CERTAIN).count();
+            long certain = joins.stream()
+                    .filter(join -> join.sure() == Join.Sure.CERTAIN)
+                    .count();
             System.out.printf(
                     "%d batches: %.1f s, of which clocks %.1f s; %d joins, %d certain%n",
                     batches, (ended - began) / 1e9, (clock - began) / 1e9, joins.size(), certain);
@@ -61,8 +64,7 @@ final class JoinsStudy {
     /** A recording of ten minutes, a reading every second. */
     private static GatheredBatch curve(String name, LocalDateTime at, int drop) {
         List<List<String>> rows = IntStream.rangeClosed(0, drop + 20)
-                .mapToObj(i -> List.of(
-                        Integer.toString(i), i <= drop ? Double.toString(90 + i / 5.0) : "180.0"))
+                .mapToObj(i -> List.of(Integer.toString(i), i <= drop ? Double.toString(90 + i / 5.0) : "180.0"))
                 .toList();
         Table table = Tables.of(name + ".csv", List.of(), List.of("time [s]", "bean temperature [°C]"), rows);
         Recording recording = Recording.of(

@@ -56,14 +56,14 @@ class MinuteStampsTest {
         assertEquals(
                 isListed(listed, batch),
                 gathering.questions().taken().stream()
-                        .anyMatch(line -> line.equals("  The time in the name or first lines of 1 recording shows minutes"
-                                + " and no seconds: the charge is taken to be when the list says, 'list.csv'.")),
+                        .anyMatch(
+                                line -> line.equals(
+                                        "  The time in the name or first lines of 1 recording shows minutes"
+                                                + " and no seconds: the charge is taken to be when the list says, 'list.csv'.")),
                 List.copyOf(gathering.questions().taken()).toString());
     }
 
     private static boolean isListed(String listed, GatheredBatch batch) {
-        return batch.roastedAt()
-                .orElseThrow()
-                .equals(LocalDateTime.parse(listed.replace(' ', 'T')));
+        return batch.roastedAt().orElseThrow().equals(LocalDateTime.parse(listed.replace(' ', 'T')));
     }
 }

@@ -55,7 +55,8 @@ class NameDatesTest {
     })
     void theFirstNumberIsTheYearWhereNothingElseIsPossible(String names, String others, NameDates.Reads reads) {
         GatherQuestions questions = new GatherQuestions(Map.of());
-        assertEquals(reads, NameDates.decide(days(names), days(others), questions).reads());
+        assertEquals(
+                reads, NameDates.decide(days(names), days(others), questions).reads());
         assertEquals(reads == NameDates.Reads.NOT ? 1 : 0, questions.open().size(), "asked once where it is open");
         assertEquals(reads == NameDates.Reads.NOT, !questions.leftOut().isEmpty());
     }
@@ -72,9 +73,11 @@ class NameDatesTest {
         Gather gather = Gather.of(temporary).answer("date.order.names", answer);
         assertEquals(
                 Optional.ofNullable(day), gather.gathering().batches().get(0).day());
-        assertEquals(0, gather.gathering().questions().open().stream()
-                .filter(open -> open.key().startsWith("date.order"))
-                .count());
+        assertEquals(
+                0,
+                gather.gathering().questions().open().stream()
+                        .filter(open -> open.key().startsWith("date.order"))
+                        .count());
     }
 
     /** On the old code 31-01-05 in a name proved day/month/year for every list of the folder. */
@@ -87,7 +90,8 @@ class NameDatesTest {
                 "batch,date,green mass [kg],lot\n1,01/05/2031,5,kela\n2,02/05/2031,6,kela\n3,03/05/2031,7,wren\n");
         Gathering gathering = Gather.of(temporary).gathering();
         assertTrue(
-                gathering.questions().open().stream().anyMatch(open -> open.key().equals("date.order")),
+                gathering.questions().open().stream()
+                        .anyMatch(open -> open.key().equals("date.order")),
                 gathering.questions().open().toString());
         assertEquals(
                 List.of("2031-01-05", "2031-02-05"),
@@ -97,8 +101,9 @@ class NameDatesTest {
                         .toList());
         assertTrue(
                 gathering.questions().taken().stream()
-                        .anyMatch(line -> line.contains("The date '31-01-05' in the names of the files is read so, because"
-                                + " no other order gives days that exist: year/month/day (date.order.names)")),
+                        .anyMatch(line ->
+                                line.contains("The date '31-01-05' in the names of the files is read so, because"
+                                        + " no other order gives days that exist: year/month/day (date.order.names)")),
                 gathering.questions().taken().toString());
     }
 
@@ -111,8 +116,11 @@ class NameDatesTest {
         Gathering gathering = Gather.of(temporary).gathering();
         assertEquals(
                 Stream.of(LocalDate.of(2031, 4, 3)).toList(),
-                gathering.curves().stream().flatMap(curve -> curve.day().stream()).toList());
-        assertFalse(gathering.questions().open().stream().anyMatch(open -> open.key().startsWith("date")));
+                gathering.curves().stream()
+                        .flatMap(curve -> curve.day().stream())
+                        .toList());
+        assertFalse(gathering.questions().open().stream()
+                .anyMatch(open -> open.key().startsWith("date")));
     }
 
     private void recording(String name) throws IOException {

@@ -63,7 +63,9 @@ class StoppedGatheringTest {
             for (Path file : all.filter(Files::isRegularFile).toList()) {
                 String name = logbook.relativize(file).toString();
                 if (!name.equals(GatheredBefore.FILE) && !name.equals(GatherWriter.REPORT)) {
-                    files.put(name, Files.readString(file).replace(logbook.getFileName().toString(), "LOGBOOK"));
+                    files.put(
+                            name,
+                            Files.readString(file).replace(logbook.getFileName().toString(), "LOGBOOK"));
                 }
             }
         }
@@ -229,11 +231,14 @@ class StoppedGatheringTest {
         Map<String, String> before = files(logbook);
         StringBuilder out = new StringBuilder();
         assertEquals(1, Gather.run(folder, logbook, Optional.empty(), Gather.NOBODY, out));
-        assertTrue(out.toString().startsWith("'gathered-files.txt' in '" + logbook + "' is damaged at line "), out.toString());
+        assertTrue(
+                out.toString().startsWith("'gathered-files.txt' in '" + logbook + "' is damaged at line "),
+                out.toString());
         assertTrue(out.toString().contains(said), out.toString());
         assertTrue(
                 out.toString()
-                        .contains("Put back a safety copy of it, or gather into a new folder; the logbook was left as it was."),
+                        .contains(
+                                "Put back a safety copy of it, or gather into a new folder; the logbook was left as it was."),
                 out.toString());
         assertFalse(out.toString().contains("Exception"), out.toString());
         assertEquals(before, files(logbook));
