@@ -83,11 +83,11 @@ final class GatherPlace {
      * @throws LogbookException if something cannot be written
      */
     List<String> write() {
-        return write(GrownLogbook.Writing::now);
+        return write(PlannedFile::write);
     }
 
     /** Writes in a way of its own into a folder that is there. */
-    List<String> write(GrownLogbook.Doing doing) {
+    List<String> write(PlannedFile.Doing doing) {
         Gathering gathering = gather.gathering();
         try {
             List<String> done = Files.isDirectory(to) ? writeInto(gathering, doing) : writeNew(gathering);
@@ -128,7 +128,7 @@ final class GatherPlace {
     }
 
     /** Writes into a folder that is there. */
-    private List<String> writeInto(Gathering gathering, GrownLogbook.Doing doing) throws IOException {
+    private List<String> writeInto(Gathering gathering, PlannedFile.Doing doing) throws IOException {
         Path work = Files.createTempDirectory("gathered");
         try {
             Path made = work.resolve("logbook");

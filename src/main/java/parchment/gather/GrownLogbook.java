@@ -14,7 +14,6 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
-import parchment.file.WholeFile;
 import parchment.logbook.LogbookFiles;
 import parchment.sheet.CsvText;
 import parchment.sheet.Words;
@@ -31,44 +30,11 @@ final class GrownLogbook {
     /** The folder for new versions of files that somebody has changed. */
     static final String ASIDE = "gathered aside";
 
-    /**
-     * Holds one file that is to be written.
-     *
-     * @param place its place in the logbook
-     * @param text what it is to hold
-     * @param replaces whether one may be there
-     */
-    record Writing(Path place, Text text, Replaces replaces) {
-        /** Gives a text when it is to be written: thousands of curves need not be held at once. */
-        interface Text {
-            String read() throws IOException;
-        }
-
-        enum Replaces {
-            NOTHING,
-            AN_EARLIER_ONE
-        }
-
-        void now() throws IOException {
-            Path folder = place.toAbsolutePath().getParent();
-            if (folder != null) {
-                Files.createDirectories(folder);
-            }
-            WholeFile file = WholeFile.at(place);
-            (replaces == Replaces.NOTHING ? file.ifNew() : file).write(text.read());
-        }
-    }
-
-    /** Does what is to be written, one after the other. */
-    interface Doing {
-        void write(Writing writing) throws IOException;
-    }
-
     private final Path logbook;
     private final Path made;
     private final GatheredBefore earlier;
-    private final Doing doing;
-    private final List<Writing> writings = new ArrayList<>();
+    private final PlannedFile.Doing doing;
+    private final List<PlannedFile> planned = new ArrayList<>();
     private final Map<String, FileSum> begun = new LinkedHashMap<>();
     private final List<String> told = new ArrayList<>();
     private final List<String> takenOut = new ArrayList<>();
@@ -89,7 +55,7 @@ final class GrownLogbook {
      * @param earlier what the earlier gathering left
      * @param doing how it is written
      */
-    GrownLogbook(Path logbook, Path made, GatheredBefore earlier, Doing doing) {
+    GrownLogbook(Path logbook, Path made, GatheredBefore earlier, PlannedFile.Doing doing) {
         this.logbook = logbook;
         this.made = made;
         this.earlier = earlier;
@@ -125,7 +91,7 @@ final class GrownLogbook {
     /** Returns whether there is anything to write. */
     boolean hasWork() throws IOException {
         Path place = logbook.resolve(GatheredBefore.FILE);
-        return !writings.isEmpty() || !Files.exists(place) || !record.equals(Files.readString(place));
+        return !planned.isEmpty() || !Files.exists(place) || !record.equals(Files.readString(place));
     }
 
     /** Notes what is about to be written, writes it, and notes that it is. */
@@ -133,12 +99,12 @@ final class GrownLogbook {
         Path place = logbook.resolve(GatheredBefore.FILE);
         if (!begun.isEmpty()) {
             String beginning = earlier.beginning(begun).text();
-            doing.write(new Writing(place, () -> beginning, Writing.Replaces.AN_EARLIER_ONE));
+            doing.write(new PlannedFile(place, () -> beginning, PlannedFile.Replaces.AN_EARLIER_ONE));
         }
-        for (Writing writing : writings) {
-            doing.write(writing);
+        for (PlannedFile file : planned) {
+            doing.write(file);
         }
-        doing.write(new Writing(place, () -> record, Writing.Replaces.AN_EARLIER_ONE));
+        doing.write(new PlannedFile(place, () -> record, PlannedFile.Replaces.AN_EARLIER_ONE));
     }
 
     /** Returns the names of the batches that have a row, as far as the table can be read. */
@@ -152,10 +118,10 @@ final class GrownLogbook {
     }
 
     /** Has one of our own files written. */
-    private void own(String name, FileSum sum, Writing.Text text, Writing.Replaces replaces) {
+    private void own(String name, FileSum sum, PlannedFile.Text text, PlannedFile.Replaces replaces) {
         written.put(name, sum);
         begun.put(name, sum);
-        writings.add(new Writing(logbook.resolve(name), text, replaces));
+        planned.add(new PlannedFile(logbook.resolve(name), text, replaces));
     }
 
     private void file(String name, FileSum fresh) throws IOException {
@@ -165,7 +131,7 @@ final class GrownLogbook {
                 takenOut.add(name);
                 return;
             }
-            own(name, fresh, () -> Files.readString(made.resolve(name)), Writing.Replaces.NOTHING);
+            own(name, fresh, () -> Files.readString(made.resolve(name)), PlannedFile.Replaces.NOTHING);
             added++;
             return;
         }
@@ -198,7 +164,7 @@ final class GrownLogbook {
             written.put(name, there);
             return;
         }
-        own(name, sum, () -> text, Writing.Replaces.AN_EARLIER_ONE);
+        own(name, sum, () -> text, PlannedFile.Replaces.AN_EARLIER_ONE);
         renewed += name.equals(GatherWriter.REPORT) || name.equals(GatherWriter.ANSWERS) ? 0 : 1;
     }
 
@@ -242,7 +208,7 @@ final class GrownLogbook {
         String text = written.get();
         String end = text.endsWith("\n") ? "" : "\n";
         List<List<String>> cells = rows.stream().map(there.get()::cells).toList();
-        writings.add(new Writing(target, () -> text + end + CsvText.of(cells), Writing.Replaces.AN_EARLIER_ONE));
+        planned.add(new PlannedFile(target, () -> text + end + CsvText.of(cells), PlannedFile.Replaces.AN_EARLIER_ONE));
         boolean all = rows.stream().allMatch(there.get()::fits);
         if (!all) {
             aside(name);
@@ -268,8 +234,8 @@ final class GrownLogbook {
                     .lines()
                     .filter(line -> !line.startsWith("#"))
                     .collect(Collectors.joining("\n", "", "\n"));
-            writings.add(new Writing(
-                    target, () -> text + (text.endsWith("\n") ? "" : "\n") + lines, Writing.Replaces.AN_EARLIER_ONE));
+            planned.add(new PlannedFile(
+                    target, () -> text + (text.endsWith("\n") ? "" : "\n") + lines, PlannedFile.Replaces.AN_EARLIER_ONE));
         }
         told.add(Words.quote(GatherWriter.ANSWERS)
                 + " was changed by hand: its answers were taken, and its lines stay.");
@@ -284,10 +250,10 @@ final class GrownLogbook {
     }
 
     private void aside(String name) throws IOException {
-        writings.add(new Writing(
+        planned.add(new PlannedFile(
                 logbook.resolve(ASIDE).resolve(name),
                 () -> Files.readString(made.resolve(name)),
-                Writing.Replaces.AN_EARLIER_ONE));
+                PlannedFile.Replaces.AN_EARLIER_ONE));
     }
 
     /** Returns what was done, a sentence each. */

@@ -83,11 +83,11 @@ class StoppedGatheringTest {
         int[] left = {after};
         GatherPlace place = GatherPlace.of(Gather.of(folder), logbook);
         try {
-            place.write(writing -> {
+            place.write(file -> {
                 if (left[0]-- == 0) {
                     throw new IOException("The run is stopped here.");
                 }
-                writing.now();
+                file.write();
             });
             return false;
         } catch (LogbookException e) {
