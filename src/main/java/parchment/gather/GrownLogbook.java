@@ -235,7 +235,9 @@ final class GrownLogbook {
                     .filter(line -> !line.startsWith("#"))
                     .collect(Collectors.joining("\n", "", "\n"));
             planned.add(new PlannedFile(
-                    target, () -> text + (text.endsWith("\n") ? "" : "\n") + lines, PlannedFile.Replaces.AN_EARLIER_ONE));
+                    target,
+                    () -> text + (text.endsWith("\n") ? "" : "\n") + lines,
+                    PlannedFile.Replaces.AN_EARLIER_ONE));
         }
         told.add(Words.quote(GatherWriter.ANSWERS)
                 + " was changed by hand: its answers were taken, and its lines stay.");
