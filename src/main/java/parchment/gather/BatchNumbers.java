@@ -34,6 +34,8 @@ final class BatchNumbers {
     private static final Pattern NUMBERED = Pattern.compile(
             "(?iu)(?:#|№|(?<!\\p{L})(?:n[°º]|no\\.?|nr\\.?|num|number|nummer|n[uú]mero))[\\s:._-]*(\\d{1,8})(?![\\d:.,])");
 
+    private static final Pattern SIGNS_BETWEEN = Pattern.compile("[^\\p{L}\\p{N}]+");
+
     private static final Pattern NUMBER = Pattern.compile("\\d+");
 
     private BatchNumbers() {}
@@ -115,16 +117,25 @@ final class BatchNumbers {
             return false;
         }
         if (name.matches("\\d+")) {
-            return cells.stream()
-                    .map(cell -> NUMBERED.matcher(withoutDates(cell)))
-                    .anyMatch(match -> match.find() && plain(match.group(1)).equals(plain));
+            return cells.stream().flatMap(cell -> numbered(cell).stream()).anyMatch(plain::equals);
         }
         return cells.stream().anyMatch(cell -> (" " + words(cell) + " ").contains(" " + plain + " "));
     }
 
+    /** Returns the first number, without zeros in front, that a sign or a word for a number stands before. */
+    static Optional<String> numbered(String cell) {
+        Matcher match = NUMBERED.matcher(withoutDates(cell));
+        return match.find() ? Optional.of(plain(match.group(1))) : Optional.empty();
+    }
+
     /** Returns a text in small letters, with one blank between its words and numbers, which have no zeros in front. */
     static String words(String text) {
-        return plain(text).replaceAll("[^\\p{L}\\p{N}]+", " ").strip();
+        return spaced(plain(text)).strip();
+    }
+
+    /** Returns a text with one blank for all signs between its words and numbers, and at its ends where signs stand there. */
+    static String spaced(String text) {
+        return SIGNS_BETWEEN.matcher(text).replaceAll(" ");
     }
 
     private static String withoutDates(String text) {

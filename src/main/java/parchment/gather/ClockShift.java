@@ -41,12 +41,12 @@ record ClockShift(LocalDate from, LocalDate to, Duration behind, int fit, int of
 
     private record Fit(int pairs, int points) {}
 
-    private record Day(LocalDate date, List<JoinEvidence.Curve> curves, List<ListedRoast> roasts) {
+    private record Day(LocalDate date, List<JoinEvidence.Curve> curves, List<JoinRow> roasts) {
         Fit under(Duration behind) {
             List<JoinEvidence.Curve> free = new ArrayList<>(curves);
             int pairs = 0;
             int points = 0;
-            for (ListedRoast roast : roasts) {
+            for (JoinRow roast : roasts) {
                 LocalDateTime at = roast.roastedAt().orElseThrow().minus(behind);
                 JoinEvidence.Curve nearest = free.stream()
                         .min(Comparator.comparing(curve -> apart(curve, at)))
@@ -154,7 +154,7 @@ record ClockShift(LocalDate from, LocalDate to, Duration behind, int fit, int of
     private static List<Day> days(List<GatheredBatch> curves, List<ListedRoast> roasts) {
         Map<LocalDate, Day> days = new TreeMap<>();
         for (ListedRoast roast : roasts) {
-            roast.roastedAt().ifPresent(at -> day(days, at).roasts().add(roast));
+            roast.roastedAt().ifPresent(at -> day(days, at).roasts().add(JoinRow.of(roast)));
         }
         for (GatheredBatch curve : curves) {
             curve.roastedAt().ifPresent(at -> day(days, at).curves().add(JoinEvidence.Curve.of(curve)));

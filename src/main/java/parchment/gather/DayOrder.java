@@ -16,9 +16,9 @@ final class DayOrder {
     private static final Pattern NUMBER = Pattern.compile("\\d+");
 
     private final List<JoinEvidence.Curve> curves;
-    private final List<ListedRoast> roasts;
+    private final List<JoinRow> roasts;
 
-    DayOrder(List<JoinEvidence.Curve> curves, List<ListedRoast> roasts) {
+    DayOrder(List<JoinEvidence.Curve> curves, List<JoinRow> roasts) {
         this.curves = curves;
         this.roasts = roasts;
     }
@@ -40,9 +40,8 @@ final class DayOrder {
             listed.sort(Comparator.comparing(
                     r -> roasts.get(r).roastedAt().map(Object::toString).orElse("~")));
             boolean drops = IntStream.range(0, inOrder.size())
-                    .allMatch(i ->
-                            JoinEvidence.dropsApart(curves.get(inOrder.get(i)).batch(), roasts.get(listed.get(i)))
-                                    <= JoinEvidence.SAME_LENGTH_SECONDS);
+                    .allMatch(i -> JoinEvidence.dropsApart(curves.get(inOrder.get(i)), roasts.get(listed.get(i)))
+                            <= JoinEvidence.SAME_LENGTH_SECONDS);
             for (int i = 0; i < inOrder.size(); i++) {
                 int place = i + 1;
                 clues.get(inOrder.get(i))

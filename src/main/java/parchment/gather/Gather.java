@@ -164,7 +164,6 @@ public final class Gather implements Showable {
                     talk.say(GatherFold.lists(joins));
                 }
             }
-            talk.unused(answered.gathering());
             talk.say(place.with(answered).write());
             talk.say(GatherWords.notAnswered(answered.gathering()));
         });
@@ -184,7 +183,6 @@ public final class Gather implements Showable {
             }
             talk.say(gather.text());
             talk.say("");
-            talk.unused(gather.gathering());
             talk.say(
                     "Nothing was written. To change an answer, write its key (the last word in brackets) and the answer into a file,"
                             + " key=answer, one a line, and give it with --answers.");

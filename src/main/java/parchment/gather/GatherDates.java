@@ -12,36 +12,38 @@ import parchment.sheet.Words;
  *
  * @param dates what the dates themselves tell
  * @param asked the order for those that tell nothing
+ * @param names how dates such as 31-01-05 in names are read
  */
-record GatherDates(Dates dates, DateOrder asked) {
+record GatherDates(Dates dates, DateOrder asked, NameDates names) {
     static final String KEY = "date.order";
     static final String AS_WRITTEN = "as written";
-    private static final String NAMES = "the names of the files";
+    static final String NAMES = "the names of the files";
 
     /** Decides it. */
     static GatherDates decide(List<GatherStyle> styles, List<Table> sheets, GatherQuestions questions) {
         List<Dates.Source> sources = new ArrayList<>();
-        List<Table> recordings =
-                styles.stream().flatMap(style -> style.tables().stream()).toList();
-        sources.add(new Dates.Source(
-                NAMES,
-                NAMES,
-                Stream.concat(recordings.stream(), sheets.stream())
-                        .flatMap(table -> Stream.of(
-                                String.valueOf(table.sheet().file().getFileName()),
-                                table.sheet().tab()))
-                        .distinct()
-                        .flatMap(name -> WrittenDay.find(name).stream())
-                        .toList()));
         styles.forEach(style -> sources.add(new Dates.Source(
                 key(style),
                 source(style.sample(), style),
                 style.tables().stream().flatMap(GatherDates::inRecording).toList())));
         sheets.forEach(sheet -> sources.add(
                 new Dates.Source(key(sheet), source(sheet), inSheet(sheet).toList())));
+        List<WrittenDay> named = Stream.concat(
+                        styles.stream().flatMap(style -> style.tables().stream()), sheets.stream())
+                .flatMap(table -> Stream.of(
+                        String.valueOf(table.sheet().file().getFileName()),
+                        table.sheet().tab()))
+                .distinct()
+                .flatMap(name -> WrittenDay.inName(name).stream())
+                .toList();
+        NameDates names = NameDates.decide(
+                named,
+                sources.stream().flatMap(source -> source.dates().stream()).toList(),
+                questions);
+        sources.add(0, new Dates.Source(NAMES, NAMES, names.withDayAndMonth(named)));
         Dates dates = Dates.decide(sources);
         dates.told().forEach(questions::say);
-        return new GatherDates(dates, asked(dates, questions));
+        return new GatherDates(dates, asked(dates, questions), names);
     }
 
     /** Two files in two folders may have one name. */
@@ -138,6 +140,11 @@ record GatherDates(Dates dates, DateOrder asked) {
     /** Returns the order for the recordings of a style, the dates in their files' names among them. */
     DateOrder of(GatherStyle style) {
         return of(key(style));
+    }
+
+    /** Returns how dates are read in a recording and in its name, under the order for its style. */
+    FileDates ofRecording(DateOrder order) {
+        return new FileDates(order, names);
     }
 
     private DateOrder of(String key) {

@@ -20,8 +20,7 @@ final class GatherLosses {
     /** Notes a date or time where the recording, or an earlier row or sheet, has another. */
     void otherTime(GatheredBatch known, Optional<LocalDateTime> at, Optional<LocalDate> day) {
         if (at.isPresent() && known.roastedAt().isPresent()) {
-            Duration apart = Duration.between(known.roastedAt().get(), at.get()).abs();
-            if (apart.toSeconds() > SAME_TIME_SECONDS) {
+            if (!isSame(known.roastedAt().get(), at.get())) {
                 otherTime(known.name(), at.get().toString());
             }
         } else if (day.isPresent()) {
@@ -31,6 +30,11 @@ final class GatherLosses {
                     .filter(other -> !other.equals(day.get()))
                     .ifPresent(other -> otherTime(known.name(), day.get().toString()));
         }
+    }
+
+    /** Returns whether two clocks may have shown these times at one moment. */
+    static boolean isSame(LocalDateTime one, LocalDateTime other) {
+        return Duration.between(one, other).abs().toSeconds() <= SAME_TIME_SECONDS;
     }
 
     private void otherTime(String batch, String written) {

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import parchment.file.FileWords;
+import parchment.file.FolderLock;
 import parchment.file.WholeFile;
 import parchment.file.WholeFolder;
 import parchment.logbook.Logbook;
@@ -82,9 +83,14 @@ final class GatherPlace {
      * @throws LogbookException if something cannot be written
      */
     List<String> write() {
+        return write(PlannedFile::write);
+    }
+
+    /** Writes in a way of its own into a folder that is there. */
+    List<String> write(PlannedFile.Doing doing) {
         Gathering gathering = gather.gathering();
         try {
-            List<String> done = before.isEmpty() ? writeNew(gathering) : writeGrown(gathering, before.get());
+            List<String> done = Files.isDirectory(to) ? writeInto(gathering, doing) : writeNew(gathering);
             Logbook logbook = Logbook.open(to);
             List<String> told = new ArrayList<>(done);
             told.add("Reading it back: " + logbook + ".");
@@ -109,6 +115,10 @@ final class GatherPlace {
             WholeFile.at(aside.resolve(GatheredBefore.FILE)).ifNew().write(left.text());
             return aside;
         });
+        return wrote(gathering);
+    }
+
+    private List<String> wrote(Gathering gathering) {
         long curves = gathering.batches().stream()
                 .filter(batch -> batch.recording().isPresent())
                 .count();
@@ -117,7 +127,8 @@ final class GatherPlace {
                 + Words.quote(gather.folder().path().toString()) + " is as it was.");
     }
 
-    private List<String> writeGrown(Gathering gathering, GatheredBefore earlier) throws IOException {
+    /** Writes into a folder that is there. */
+    private List<String> writeInto(Gathering gathering, PlannedFile.Doing doing) throws IOException {
         Path work = Files.createTempDirectory("gathered");
         try {
             Path made = work.resolve("logbook");
@@ -125,10 +136,38 @@ final class GatherPlace {
                 fresh(gathering, aside);
                 return aside;
             });
-            return new GrownLogbook(to, made, earlier).add(gathering, gather.folder());
+            GrownLogbook grown = new GrownLogbook(to, made, before.orElseGet(GatheredBefore::nothing), doing);
+            grown.plan(gathering, gather.folder());
+            if (grown.hasWork()) {
+                alone(grown);
+            }
+            return before.isEmpty() ? wrote(gathering) : grown.words();
         } finally {
             WholeFolder.delete(work);
         }
+    }
+
+    /** Writes while nobody else does, if nobody has since the folder was looked at. */
+    private void alone(GrownLogbook grown) throws IOException {
+        Optional<FolderLock> lock = FolderLock.of(to);
+        if (lock.isEmpty()) {
+            throw busy("is being written into it now. Wait until that one has ended");
+        }
+        try (FolderLock held = lock.get()) {
+            Optional<GatheredBefore> there = GatheredBefore.in(to);
+            boolean same = before.isPresent()
+                    ? there.filter(before.get()::isSameRecord).isPresent()
+                    : WholeFolder.at(to).isFree();
+            if (!same) {
+                throw busy("has added to it since this one began. Look at what is there");
+            }
+            grown.write();
+        }
+    }
+
+    private LogbookException busy(String what) {
+        return new LogbookException("Another gathering " + what + ", and type the same line again: "
+                + Words.quote(to.toString()) + " was left as it was.");
     }
 
     private void fresh(Gathering gathering, Path folder) throws IOException {

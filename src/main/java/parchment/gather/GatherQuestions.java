@@ -43,7 +43,7 @@ final class GatherQuestions {
     private final List<Open> open = new ArrayList<>();
 
     GatherQuestions(Map<String, String> given) {
-        given.forEach((key, answer) -> this.given.put(key.toLowerCase(Locale.ROOT), answer));
+        given.forEach((key, answer) -> this.given.put(key.strip().toLowerCase(Locale.ROOT), answer.strip()));
         unused.addAll(this.given.keySet());
     }
 
@@ -122,13 +122,19 @@ final class GatherQuestions {
     }
 
     private String given(String key, Predicate<String> valid, String choices) {
-        String prepared = given.getOrDefault(key, "");
+        String prepared = asChosen(given.getOrDefault(key, ""), valid);
         unused.remove(key);
         if (!valid.test(prepared)) {
             throw new LogbookException(
                     "The answer " + Words.quote(prepared) + " to " + key + " is none of: " + choices + ".");
         }
         return prepared;
+    }
+
+    /** Returns an answer as its question takes it: in small letters, where it is none of the choices as it was typed. */
+    static String asChosen(String typed, Predicate<String> valid) {
+        String small = typed.toLowerCase(Locale.ROOT);
+        return !valid.test(typed) && valid.test(small) ? small : typed;
     }
 
     /** Returns whether somebody has answered the question, whatever it is. */
@@ -140,6 +146,16 @@ final class GatherQuestions {
     String raw(String key) {
         unused.remove(key);
         return given.getOrDefault(key, "");
+    }
+
+    /** Lets an answer count under another key, unless that one is answered too. */
+    void rename(String key, String other) {
+        String answer = raw(key);
+        if (!answer.isEmpty() && !given.containsKey(other)) {
+            given.put(other, answer);
+            unused.add(other);
+        }
+        given.remove(key);
     }
 
     /** Returns the keys that were answered and begin so. */

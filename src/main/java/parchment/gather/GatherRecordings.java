@@ -10,7 +10,6 @@ import java.util.Optional;
 import parchment.logbook.LogbookFiles;
 import parchment.logbook.MarkKind;
 import parchment.quantity.Elapsed;
-import parchment.sheet.DateOrder;
 import parchment.sheet.Words;
 
 /** Turns recordings of one style into batches, asking what their columns, words and falls mean. */
@@ -52,23 +51,23 @@ final class GatherRecordings {
         columns.show();
         List<Meaning> meanings = columns.meanings();
         GatherColumns.ofCurve(meanings, style.sample().headings()).told().forEach(line -> questions.say("  " + line));
-        DateOrder order = columns.order(dates);
+        FileDates dated = dates.ofRecording(columns.order(dates));
         Map<String, Optional<MarkKind>> marks = columns.words(meanings);
         List<Recording> recordings = style.tables().stream()
-                .map(table -> recording(table, meanings, order))
+                .map(table -> recording(table, meanings, dated))
                 .toList();
         List<List<Double>> charges = new StyleCharges(questions, style, keys).of(recordings, marks, listed);
         startsAtCharge = startsAtCharge(StyleCharges.withoutCharge(recordings, charges));
         List<GatheredBatch> batches = new ArrayList<>();
         for (int i = 0; i < recordings.size(); i++) {
-            batches.addAll(batches(recordings.get(i), charges.get(i), order, marks));
+            batches.addAll(batches(recordings.get(i), charges.get(i), dated, marks));
         }
         return batches;
     }
 
     /** A clock that began again within one roast is joined on where the temperature goes on; else it is asked. */
-    private Recording recording(Table table, List<Meaning> meanings, DateOrder order) {
-        Recording recording = Recording.of(table, meanings, order);
+    private Recording recording(Table table, List<Meaning> meanings, FileDates dated) {
+        Recording recording = Recording.of(table, meanings, dated, Recording.AfterRestart.FOLLOW);
         if (recording.begunAgain().isEmpty()) {
             return recording;
         }
@@ -86,11 +85,11 @@ final class GatherRecordings {
                                 + " later? With no they are left out",
                         "yes",
                         1);
-        return follows ? recording : Recording.of(table, meanings, order, Recording.AfterRestart.LEFT_OUT);
+        return follows ? recording : Recording.of(table, meanings, dated, Recording.AfterRestart.LEFT_OUT);
     }
 
     private List<GatheredBatch> batches(
-            Recording recording, List<Double> charges, DateOrder order, Map<String, Optional<MarkKind>> marks) {
+            Recording recording, List<Double> charges, FileDates dated, Map<String, Optional<MarkKind>> marks) {
         String name = Source.of(recording.file()).stem();
         List<String> lost = new ArrayList<>(recording.file().leftOut());
         if (recording.leftOut() > 0) {
@@ -104,7 +103,7 @@ final class GatherRecordings {
             return List.of();
         }
         if (charges.isEmpty()) {
-            return List.of(withoutCharge(recording, order, marks));
+            return List.of(withoutCharge(recording, dated, marks));
         }
         if (charges.size() > 1) {
             beforeTheFirst(recording, charges.get(0) - BEFORE_CHARGE);
@@ -119,7 +118,7 @@ final class GatherRecordings {
                     ? border(recording, marks, charge, charges.get(i + 1))
                     : Double.POSITIVE_INFINITY;
             int part = charges.size() == 1 ? 0 : i + 1;
-            batches.add(batch(part == 0 ? name : name + "-" + part, part, recording, order, charge, from, to, marks));
+            batches.add(batch(part == 0 ? name : name + "-" + part, part, recording, dated, charge, from, to, marks));
         }
         return batches;
     }
@@ -176,7 +175,7 @@ final class GatherRecordings {
         }
     }
 
-    private GatheredBatch withoutCharge(Recording recording, DateOrder order, Map<String, Optional<MarkKind>> marks) {
+    private GatheredBatch withoutCharge(Recording recording, FileDates dated, Map<String, Optional<MarkKind>> marks) {
         String name = Source.of(recording.file()).stem();
         String own = keys.of(recording.file(), STARTS_AT_CHARGE, questions);
         boolean starts = questions.has(own)
@@ -184,7 +183,7 @@ final class GatherRecordings {
                 : startsAtCharge;
         double zero = recording.seconds().get(0);
         if (starts) {
-            return batch(name, 0, recording, order, zero, Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY, marks);
+            return batch(name, 0, recording, dated, zero, Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY, marks);
         }
         if (!recording.events().isEmpty()) {
             questions.leaveOut(Source.of(recording.file()).shown()
@@ -195,7 +194,7 @@ final class GatherRecordings {
                 name,
                 0,
                 Optional.empty(),
-                dayOf(recording, order, zero),
+                dayOf(recording, dated, zero),
                 Optional.of(recording),
                 zero,
                 Double.NEGATIVE_INFINITY,
@@ -207,8 +206,8 @@ final class GatherRecordings {
                         .toList());
     }
 
-    private static Optional<LocalDate> dayOf(Recording recording, DateOrder order, double at) {
-        return recording.zero().map(zero -> at(zero, at).toLocalDate()).or(() -> recording.day(order));
+    private static Optional<LocalDate> dayOf(Recording recording, FileDates dated, double at) {
+        return recording.zero().map(zero -> at(zero, at).toLocalDate()).or(() -> recording.day(dated));
     }
 
     private static LocalDateTime at(LocalDateTime zero, double seconds) {
@@ -219,7 +218,7 @@ final class GatherRecordings {
             String name,
             int part,
             Recording recording,
-            DateOrder order,
+            FileDates dated,
             double charge,
             double from,
             double to,
@@ -243,7 +242,7 @@ final class GatherRecordings {
                 name,
                 part,
                 recording.zero().map(zero -> at(zero, charge)),
-                dayOf(recording, order, charge),
+                dayOf(recording, dated, charge),
                 Optional.of(recording),
                 charge,
                 from,

@@ -6,7 +6,6 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import parchment.sheet.Words;
 
 /** Asks a person the open questions of a gathering, the one that decides most batches first, and works it out again with each answer. */
 final class GatherTalk {
@@ -54,8 +53,9 @@ final class GatherTalk {
             }
             // A question mark asks back, also where any word would do as an answer.
             boolean asksBack = line.get().equals("?");
-            if (!asksBack && open.valid().test(line.get())) {
-                return line;
+            String answer = GatherQuestions.asChosen(line.get(), open.valid());
+            if (!asksBack && open.valid().test(answer)) {
+                return Optional.of(answer);
             }
             say((asksBack ? "It can be: " : "That is none of: ") + open.choices() + ".");
         }
@@ -71,15 +71,5 @@ final class GatherTalk {
 
     void say(List<String> lines) {
         lines.forEach(this::say);
-    }
-
-    /** Tells which answers nothing asked for. */
-    void unused(Gathering gathering) {
-        Set<String> known = gathering.questions().answered().keySet();
-        gathering
-                .questions()
-                .unused()
-                .forEach(key -> say("The answer to " + key + " was not needed: nothing asks for it."
-                        + Words.didYouMean(key, known)));
     }
 }

@@ -90,7 +90,7 @@ final class GatherWords {
                 + Words.quote(join.roast().shown())
                 + ", because " + join.because() + (join.but().isEmpty() ? "" : "; but " + join.but())
                 + (apart ? "; kept apart" : "")
-                + (join.sure() == Join.Sure.DOUBTFUL ? " (" + JoinAnswers.key(join.curve()) + ")" : "") + ".";
+                + (join.sure() == Join.Sure.DOUBTFUL ? " (" + join.key() + ")" : "") + ".";
     }
 
     /** Returns every join in a line of its own, with how sure it is and why, then each recording and each row that stays alone. */

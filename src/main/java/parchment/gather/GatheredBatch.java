@@ -91,6 +91,11 @@ record GatheredBatch(
         return new GatheredBatch(name, part, roastedAt, day, recording, zero, from, to, marks, all, notes);
     }
 
+    /** Returns the batch with another time of its charge. */
+    GatheredBatch chargedAt(LocalDateTime at) {
+        return new GatheredBatch(name, part, Optional.of(at), day, recording, zero, from, to, marks, written, notes);
+    }
+
     /** Returns the batch with the time of its charge moved. */
     GatheredBatch moved(Duration by) {
         return new GatheredBatch(

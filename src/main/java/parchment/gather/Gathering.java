@@ -107,6 +107,7 @@ record Gathering(
                 ZoneId.systemDefault().getId(),
                 Gather::isZone,
                 "a time zone such as Europe/Berlin");
+        unused(questions);
         String summary = GatherWords.summary(folder, recordings.size(), styles.size(), sheets.size());
         return new Gathering(
                 ofLots.batches(),
@@ -121,6 +122,15 @@ record Gathering(
                 zone,
                 questions,
                 summary);
+    }
+
+    /** Tells which answers nothing asked for. */
+    private static void unused(GatherQuestions questions) {
+        Set<String> known = questions.answered().keySet();
+        questions
+                .unused()
+                .forEach(key -> questions.leaveOut("The answer to " + key + " was not needed: nothing asks for it."
+                        + Words.didYouMean(key, known)));
     }
 
     /** Names what looks like a date and is none that is known: the first of each file, and how many files have such. */

@@ -7,19 +7,22 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
-import parchment.file.WholeFile;
 import parchment.logbook.LogbookFiles;
 import parchment.sheet.CsvText;
 import parchment.sheet.Words;
 
 /**
- * Adds to a logbook what a grown folder has new. A file that is as the earlier gathering wrote it is written anew, and no row of it is lost; one that somebody has
+ * Adds to a logbook what a grown folder has new. What is about to be written is noted first, then each file is written whole, then it is noted that all are: wherever the
+ * run is stopped, the next one knows each file as its own and goes on.
+ *
+ * <p> A file that is as the earlier gathering wrote it is written anew, and no row of it is lost; one that somebody has
  * changed is never written over: rows of new batches are added at its end, and what else is new is laid aside; one that somebody
  * has taken out stays out.
  */
@@ -30,10 +33,16 @@ final class GrownLogbook {
     private final Path logbook;
     private final Path made;
     private final GatheredBefore earlier;
+    private final PlannedFile.Doing doing;
+    private final List<PlannedFile> planned = new ArrayList<>();
+    private final Map<String, FileSum> begun = new LinkedHashMap<>();
     private final List<String> told = new ArrayList<>();
     private final List<String> takenOut = new ArrayList<>();
     private final List<String> kept = new ArrayList<>();
     private final Map<String, FileSum> written = new LinkedHashMap<>();
+    private final Set<String> rowsBefore = new HashSet<>();
+    private GatheredBefore now = GatheredBefore.nothing();
+    private String record = "";
     private boolean sameSources;
     private int added;
     private int renewed;
@@ -44,22 +53,23 @@ final class GrownLogbook {
      * @param logbook the logbook
      * @param made the logbook as the grown folder alone would make it
      * @param earlier what the earlier gathering left
+     * @param doing how it is written
      */
-    GrownLogbook(Path logbook, Path made, GatheredBefore earlier) {
+    GrownLogbook(Path logbook, Path made, GatheredBefore earlier, PlannedFile.Doing doing) {
         this.logbook = logbook;
         this.made = made;
         this.earlier = earlier;
+        this.doing = doing;
         written.putAll(earlier.written());
     }
 
-    /** Adds it, and returns what was done, a sentence each. */
-    List<String> add(Gathering gathering, StrangeFolder folder) throws IOException {
-        GatheredBefore now = GatheredBefore.of(gathering, folder, written);
+    /** Works out what is to be written. */
+    void plan(Gathering gathering, StrangeFolder folder) throws IOException {
+        now = GatheredBefore.of(gathering, folder, written);
         // The same files under other answers: what they gave before is no longer said by any of them.
         sameSources = now.sources().equals(earlier.sources());
-        Files.createDirectories(logbook.resolve(LogbookFiles.CURVES));
         Map<String, FileSum> fresh = GatherPlace.sums(made);
-        // Curves come first: if this is stopped half way, the next run finds them as it would write them.
+        // Curves come first: no row is there before its curve.
         for (Map.Entry<String, FileSum> file : fresh.entrySet()) {
             if (file.getKey().startsWith(LogbookFiles.CURVES + "/")) {
                 file(file.getKey(), file.getValue());
@@ -74,38 +84,70 @@ final class GrownLogbook {
         if (added + renewed + told.size() > 0) {
             file(GatherWriter.REPORT, FileSum.of(made.resolve(GatherWriter.REPORT)));
         }
-        String record = now.keeping(earlier).text();
-        if (!record.equals(Files.readString(logbook.resolve(GatheredBefore.FILE)))) {
-            WholeFile.at(logbook.resolve(GatheredBefore.FILE)).write(record);
+        rowsBefore.addAll(rowsOfBatches());
+        record = now.keeping(earlier).text();
+    }
+
+    /** Returns whether there is anything to write. */
+    boolean hasWork() throws IOException {
+        Path place = logbook.resolve(GatheredBefore.FILE);
+        return !planned.isEmpty() || !Files.exists(place) || !record.equals(Files.readString(place));
+    }
+
+    /** Notes what is about to be written, writes it, and notes that it is. */
+    void write() throws IOException {
+        Path place = logbook.resolve(GatheredBefore.FILE);
+        if (!begun.isEmpty()) {
+            String beginning = earlier.beginning(begun).text();
+            doing.write(new PlannedFile(place, () -> beginning, PlannedFile.Replaces.AN_EARLIER_ONE));
         }
-        return words(now);
+        for (PlannedFile file : planned) {
+            doing.write(file);
+        }
+        doing.write(new PlannedFile(place, () -> record, PlannedFile.Replaces.AN_EARLIER_ONE));
+    }
+
+    /** Returns the names of the batches that have a row, as far as the table can be read. */
+    private Set<String> rowsOfBatches() throws IOException {
+        Path table = logbook.resolve(LogbookFiles.BATCHES);
+        return Files.isRegularFile(table)
+                ? new LinkedHashSet<>(KeptRows.read(table, LogbookFiles.BATCHES)
+                        .map(rows -> rows.keys(LogbookFiles.BATCHES))
+                        .orElse(Set.of()))
+                : new LinkedHashSet<>();
+    }
+
+    /** Has one of our own files written. */
+    private void own(String name, FileSum sum, PlannedFile.Text text, PlannedFile.Replaces replaces) {
+        written.put(name, sum);
+        begun.put(name, sum);
+        planned.add(new PlannedFile(logbook.resolve(name), text, replaces));
     }
 
     private void file(String name, FileSum fresh) throws IOException {
         Path target = logbook.resolve(name);
-        FileSum before = earlier.written().get(name);
         if (!Files.exists(target)) {
-            if (before != null) {
+            if (earlier.written().containsKey(name)) {
                 takenOut.add(name);
                 return;
             }
-            WholeFile.at(target).ifNew().copy(made.resolve(name));
-            written.put(name, fresh);
+            own(name, fresh, () -> Files.readString(made.resolve(name)), PlannedFile.Replaces.NOTHING);
             added++;
             return;
         }
         FileSum there = FileSum.of(target);
         if (there.equals(fresh)) {
             written.put(name, fresh);
-        } else if (there.equals(before)) {
-            renew(name, target);
+        } else if (earlier.isOwn(name, there)) {
+            renew(name, target, there);
         } else {
-            edited(name, target, fresh, before);
+            edited(name, target, fresh, earlier.written().get(name));
         }
     }
 
-    private void renew(String name, Path target) throws IOException {
+    private void renew(String name, Path target, FileSum there) throws IOException {
         Path newer = made.resolve(name);
+        String whole = Files.readString(newer);
         if (KeptRows.isTable(name)) {
             Optional<KeptRows> old = KeptRows.read(target, name);
             Optional<KeptRows> rows = KeptRows.read(newer, name);
@@ -113,15 +155,16 @@ final class GrownLogbook {
                 KeptRows both = sameSources
                         ? old.get().replaced(rows.get(), name)
                         : old.get().with(rows.get(), name);
-                String text = both.text();
-                WholeFile.at(target).write(text);
-                written.put(name, FileSum.of(target));
-                renewed++;
-                return;
+                whole = both.text();
             }
         }
-        WholeFile.at(target).write(Files.readString(newer));
-        written.put(name, FileSum.of(target));
+        String text = whole;
+        FileSum sum = FileSum.of(text);
+        if (sum.equals(there)) {
+            written.put(name, there);
+            return;
+        }
+        own(name, sum, () -> text, PlannedFile.Replaces.AN_EARLIER_ONE);
         renewed += name.equals(GatherWriter.REPORT) || name.equals(GatherWriter.ANSWERS) ? 0 : 1;
     }
 
@@ -165,7 +208,7 @@ final class GrownLogbook {
         String text = written.get();
         String end = text.endsWith("\n") ? "" : "\n";
         List<List<String>> cells = rows.stream().map(there.get()::cells).toList();
-        WholeFile.at(target).write(text + end + CsvText.of(cells));
+        planned.add(new PlannedFile(target, () -> text + end + CsvText.of(cells), PlannedFile.Replaces.AN_EARLIER_ONE));
         boolean all = rows.stream().allMatch(there.get()::fits);
         if (!all) {
             aside(name);
@@ -191,7 +234,10 @@ final class GrownLogbook {
                     .lines()
                     .filter(line -> !line.startsWith("#"))
                     .collect(Collectors.joining("\n", "", "\n"));
-            WholeFile.at(target).write(text + (text.endsWith("\n") ? "" : "\n") + lines);
+            planned.add(new PlannedFile(
+                    target,
+                    () -> text + (text.endsWith("\n") ? "" : "\n") + lines,
+                    PlannedFile.Replaces.AN_EARLIER_ONE));
         }
         told.add(Words.quote(GatherWriter.ANSWERS)
                 + " was changed by hand: its answers were taken, and its lines stay.");
@@ -206,21 +252,25 @@ final class GrownLogbook {
     }
 
     private void aside(String name) throws IOException {
-        Path place = logbook.resolve(ASIDE).resolve(name);
-        Files.createDirectories(place.toAbsolutePath().getParent());
-        WholeFile.at(place).write(Files.readString(made.resolve(name)));
+        planned.add(new PlannedFile(
+                logbook.resolve(ASIDE).resolve(name),
+                () -> Files.readString(made.resolve(name)),
+                PlannedFile.Replaces.AN_EARLIER_ONE));
     }
 
-    private List<String> words(GatheredBefore now) {
+    /** Returns what was done, a sentence each. */
+    List<String> words() throws IOException {
+        Set<String> newRows = rowsOfBatches();
+        newRows.removeAll(rowsBefore);
         List<String> lines = new ArrayList<>();
-        List<String> newBatches = now.batches().stream()
-                .filter(name -> !earlier.batches().contains(name))
-                .toList();
-        lines.add(
-                "Added " + Words.count(newBatches.size(), "batch", "batches") + " to " + Words.quote(logbook.toString())
-                        + (newBatches.isEmpty() ? "" : ": " + Words.all(newBatches)) + ". "
-                        + Words.count(added, "file", "files")
-                        + " new, " + Words.count(renewed, "file", "files") + " written anew.");
+        if (!earlier.begun().isEmpty()) {
+            lines.add("The run before was stopped half way; what it had written was found, and it is finished now.");
+        }
+        lines.add("Added " + Words.count(newRows.size(), "batch", "batches") + " to "
+                + Words.quote(logbook.toString())
+                + (newRows.isEmpty() ? "" : ": " + Words.all(newRows)) + ". "
+                + Words.count(added, "file", "files")
+                + " new, " + Words.count(renewed, "file", "files") + " written anew.");
         List<String> gone = earlier.batches().stream()
                 .filter(name -> !now.batches().contains(name))
                 .toList();

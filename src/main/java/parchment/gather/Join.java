@@ -11,8 +11,9 @@ import java.util.stream.Collectors;
  * @param sure how sure it is
  * @param clues what speaks for it and against it
  * @param otherwise what else could be meant, as a sentence; "" if nothing could
+ * @param key the key under which it is answered; "" before there is one
  */
-record Join(GatheredBatch curve, ListedRoast roast, Sure sure, List<Clue> clues, String otherwise) {
+record Join(GatheredBatch curve, ListedRoast roast, Sure sure, List<Clue> clues, String otherwise, String key) {
     enum Sure {
         DOUBTFUL,
         LIKELY,
@@ -21,6 +22,15 @@ record Join(GatheredBatch curve, ListedRoast roast, Sure sure, List<Clue> clues,
 
     Join {
         clues = List.copyOf(clues);
+    }
+
+    Join(GatheredBatch curve, ListedRoast roast, Sure sure, List<Clue> clues, String otherwise) {
+        this(curve, roast, sure, clues, otherwise, "");
+    }
+
+    /** Returns it with the key under which it is answered. */
+    Join under(String itsKey) {
+        return new Join(curve, roast, sure, clues, otherwise, itsKey);
     }
 
     /** Returns whether the two are put together unless a person says otherwise: nothing makes it doubtful, or a name says so all the same. */

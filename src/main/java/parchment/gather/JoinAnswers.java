@@ -7,6 +7,7 @@ import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import parchment.sheet.Words;
 
@@ -33,6 +34,7 @@ record JoinAnswers(List<Join> all, List<Join> joined, List<Join> apart) {
             List<ListedRoast> roasts,
             Map<String, String> earlier,
             GatherQuestions questions) {
+        JoinKeys keys = JoinKeys.of(curves, earlier, questions);
         Map<String, ListedRoast> byName = new HashMap<>();
         roasts.forEach(roast -> byName.putIfAbsent(roast.shown(), roast));
         List<Join> told = new ArrayList<>();
@@ -43,7 +45,7 @@ record JoinAnswers(List<Join> all, List<Join> joined, List<Join> apart) {
             Joins.of(curves, roasts).forEach(join -> evident.put(join.curve(), join));
         }
         for (GatheredBatch curve : curves) {
-            String key = key(curve);
+            String key = keys.of(curve);
             if (!questions.has(key)) {
                 Optional<Join> before =
                         before(curve, byName.get(earlier.getOrDefault(curve.origin(), "")), evident.get(curve));
@@ -63,13 +65,14 @@ record JoinAnswers(List<Join> all, List<Join> joined, List<Join> apart) {
                     APART,
                     text -> !text.isBlank(),
                     APART + ", or the name of a row that no other recording has");
-            if (!answer.equals(APART) && !byName.containsKey(answer)) {
+            String row = row(answer, byName.keySet());
+            if (!isApart(answer) && row.isEmpty()) {
                 questions.leaveOut(
                         "No row of a list is called " + Words.quote(answer) + ", or another recording has it: "
                                 + Words.quote(curve.name()) + " stays without a row (" + key + ")."
                                 + Words.didYouMean(answer, byName.keySet()));
             }
-            Optional.ofNullable(byName.remove(answer)).ifPresent(roast -> {
+            Optional.ofNullable(isApart(answer) ? null : byName.remove(row)).ifPresent(roast -> {
                 left.removeIf(other -> other == roast);
                 told.add(new Join(
                         curve,
@@ -79,7 +82,10 @@ record JoinAnswers(List<Join> all, List<Join> joined, List<Join> apart) {
                         ""));
             });
         }
-        List<Join> found = Joins.of(free, left);
+        told.replaceAll(join -> join.under(keys.of(join.curve())));
+        List<Join> found = Joins.of(free, left).stream()
+                .map(join -> join.under(keys.of(join.curve())))
+                .toList();
         List<Join> all = new ArrayList<>(found);
         all.addAll(told);
         all.sort(Comparator.comparing(Join::sure));
@@ -104,8 +110,8 @@ record JoinAnswers(List<Join> all, List<Join> joined, List<Join> apart) {
             return Optional.empty();
         }
         Optional<Join> same = Optional.ofNullable(evident).filter(join -> join.roast() == roast);
-        List<Clue> clues = new ArrayList<>(
-                same.map(Join::clues).orElseGet(() -> JoinEvidence.of(JoinEvidence.Curve.of(curve), roast)));
+        List<Clue> clues = new ArrayList<>(same.map(Join::clues)
+                .orElseGet(() -> JoinEvidence.of(JoinEvidence.Curve.of(curve), JoinRow.of(roast))));
         if (clues.isEmpty() || clues.stream().anyMatch(Clue::against)) {
             return Optional.empty();
         }
@@ -115,15 +121,26 @@ record JoinAnswers(List<Join> all, List<Join> joined, List<Join> apart) {
                 new Join(curve, roast, sure, clues, same.map(Join::otherwise).orElse("")));
     }
 
-    static String key(GatheredBatch curve) {
-        return "join." + GatherQuestions.key(curve.name());
+    private static boolean isApart(String answer) {
+        return answer.strip().equalsIgnoreCase(APART);
+    }
+
+    /** Returns the row that an answer names, in other capitals or with other blanks too if only one is such; "" if there is none. */
+    private static String row(String answer, Set<String> rows) {
+        if (rows.contains(answer)) {
+            return answer;
+        }
+        List<String> alike = rows.stream()
+                .filter(row -> row.strip().equalsIgnoreCase(answer.strip()))
+                .toList();
+        return alike.size() == 1 ? alike.get(0) : "";
     }
 
     private static boolean ask(Join join, GatherQuestions questions) {
         String proposal = join.joinedUnlessTold() ? join.roast().shown() : APART;
         return !questions
                 .ask(
-                        key(join.curve()),
+                        join.key(),
                         "Is the recording " + Words.quote(join.curve().name()) + " the row "
                                 + Words.quote(join.roast().shown()) + "? For it: " + join.because() + "."
                                 + (join.but().isEmpty() ? "" : " Against it: " + join.but() + ".")
@@ -146,7 +163,7 @@ record JoinAnswers(List<Join> all, List<Join> joined, List<Join> apart) {
                         + ". Yes puts together the " + named + " that have a name or number in common and keeps "
                         + (doubtful.size() - named) + " apart; no keeps all " + doubtful.size()
                         + " apart. Those kept apart become a batch of the recording and another of the row. Each can be answered alone with its key, such as "
-                        + key(first.curve()) + ". Put them together?",
+                        + first.key() + ". Put them together?",
                 "yes",
                 doubtful.size());
     }

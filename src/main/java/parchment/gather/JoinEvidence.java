@@ -6,7 +6,6 @@ import java.time.LocalDateTime;
 import java.time.LocalTime;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import parchment.logbook.MarkKind;
@@ -41,22 +40,55 @@ final class JoinEvidence {
     static final double SAME_LENGTH_SECONDS = 20;
     static final double MISSING_SECONDS = 60;
 
-    /** Holds what of a recording is compared, worked out once. */
+    /** Holds a name that the first lines give, as it is compared, and the number in it. */
+    record Title(String written, String plain, Optional<String> number) {}
+
+    /**
+     * Holds what of a recording is compared, worked out once.
+     *
+     * @param batch the recording
+     * @param plain its name as two writings of it are compared
+     * @param inName its name in words, with a blank at each end
+     * @param above the lines above its readings
+     * @param titles the names that these lines give
+     * @param cells what in them could be a name
+     * @param afterWord the number that stands after a word for a batch in its name
+     * @param numbers the numbers in its name
+     * @param lastSecond the last second since the charge
+     * @param drop the drop in seconds since the charge: as typed, else where the beans were hottest; NaN without a recording
+     */
     record Curve(
             GatheredBatch batch,
-            Set<String> titles,
+            String plain,
+            String inName,
+            List<List<String>> above,
+            List<Title> titles,
             Set<String> cells,
             Optional<String> afterWord,
-            List<String> numbers) {
+            List<String> numbers,
+            double lastSecond,
+            double drop) {
         static Curve of(GatheredBatch batch) {
             List<List<String>> above =
                     batch.recording().map(recording -> recording.file().above()).orElse(List.of());
+            String name = batch.name();
+            double typed = batch.marks().getOrDefault(MarkKind.DROP, Double.NaN);
             return new Curve(
                     batch,
-                    BatchNumbers.titles(above),
+                    BatchNumbers.plain(GatherNames.plain(name)),
+                    " " + BatchNumbers.spaced(BatchNumbers.plain(name)) + " ",
+                    above,
+                    BatchNumbers.titles(above).stream()
+                            .map(title -> new Title(
+                                    title,
+                                    BatchNumbers.plain(title),
+                                    BatchNumbers.afterWord("batch " + title).map(BatchNumbers::plain)))
+                            .toList(),
                     BatchNumbers.cells(above),
-                    BatchNumbers.afterWord(batch.name()),
-                    BatchNumbers.all(batch.name()));
+                    BatchNumbers.afterWord(name).map(BatchNumbers::plain),
+                    BatchNumbers.all(name),
+                    batch.lastSecond(),
+                    batch.recording().isEmpty() || !Double.isNaN(typed) ? typed : batch.hottestSecond());
         }
 
         Optional<LocalDate> day() {
@@ -67,49 +99,43 @@ final class JoinEvidence {
     private JoinEvidence() {}
 
     /** Returns the clues, the heaviest kind first; none if nothing connects the two. */
-    static List<Clue> of(Curve curve, ListedRoast roast) {
+    static List<Clue> of(Curve curve, JoinRow row) {
         List<Clue> clues = new ArrayList<>();
-        name(curve, roast.name()).or(() -> numberOfDay(curve, roast)).ifPresent(clues::add);
-        time(curve, roast).ifPresent(clues::add);
+        name(curve, row).or(() -> numberOfDay(curve, row)).ifPresent(clues::add);
+        time(curve, row).ifPresent(clues::add);
         if (clues.stream().anyMatch(clue -> !clue.against())) {
-            length(curve.batch(), roast.marks()).ifPresent(clues::add);
+            length(curve, row).ifPresent(clues::add);
         }
         return clues;
     }
 
-    private static Optional<Clue> name(Curve curve, String name) {
+    private static Optional<Clue> name(Curve curve, JoinRow row) {
+        String name = row.name();
         if (name.isEmpty()) {
             return Optional.empty();
         }
-        String plain = BatchNumbers.plain(GatherNames.plain(name));
         String own = curve.batch().name();
         if (own.equals(name)) {
             return named(SAME_WRITING, "its file is named so");
         }
-        if (BatchNumbers.plain(GatherNames.plain(own)).equals(plain)) {
+        if (curve.plain().equals(row.plain())) {
             return named(SAME_NAME, "its file is named " + Words.quote(own));
         }
-        for (String title : curve.titles()) {
-            if (BatchNumbers.plain(title).equals(plain)
-                    || name.matches("\\d+")
-                            && BatchNumbers.afterWord("batch " + title)
-                                    .map(BatchNumbers::plain)
-                                    .equals(Optional.of(plain))) {
-                return named(SAME_NAME, "its first lines name batch " + title);
+        for (Title title : curve.titles()) {
+            if (title.plain().equals(row.plain())
+                    || name.matches("\\d+") && title.number().equals(Optional.of(row.plain()))) {
+                return named(SAME_NAME, "its first lines name batch " + title.written());
             }
         }
-        if (curve.titles().isEmpty() && curve.cells().contains(plain)) {
+        if (curve.titles().isEmpty() && curve.cells().contains(row.plain())) {
             return named(NUMBER_AFTER_WORD, "its first lines hold " + Words.quote(name));
         }
-        return inFileName(curve, own, plain).or(() -> inFirstLines(curve, name));
+        return inFileName(curve, row).or(() -> inFirstLines(curve, name));
     }
 
     /** A name that stands in the first lines is a clue whatever word stands before it; a bare number only behind a sign for a number. */
     private static Optional<Clue> inFirstLines(Curve curve, String name) {
-        boolean holds = curve.batch().recording().stream()
-                .flatMap(recording -> recording.file().above().stream())
-                .anyMatch(cells -> BatchNumbers.hold(cells, name));
-        return holds
+        return curve.above().stream().anyMatch(cells -> BatchNumbers.hold(cells, name))
                 ? named(
                         name.matches(".*\\p{L}.*") && name.matches(".*\\d.*") ? ONLY_NUMBER : ONE_OF_THE_NUMBERS,
                         "its first lines hold " + Words.quote(name))
@@ -117,44 +143,41 @@ final class JoinEvidence {
     }
 
     /** A number that begins again every day tells among the recordings of its day. */
-    private static Optional<Clue> numberOfDay(Curve curve, ListedRoast roast) {
-        Optional<String> running = roast.numberOfDay();
-        if (running.isEmpty() || curve.day().isEmpty() || !curve.day().equals(roast.day())) {
+    private static Optional<Clue> numberOfDay(Curve curve, JoinRow row) {
+        Optional<String> running = row.numberOfDay();
+        if (running.isEmpty() || curve.day().isEmpty() || !curve.day().equals(row.day())) {
             return Optional.empty();
         }
         String plain = BatchNumbers.plain(running.get());
-        if (curve.titles().stream().anyMatch(title -> BatchNumbers.plain(title).equals(plain))) {
+        if (curve.titles().stream().anyMatch(title -> title.plain().equals(plain))) {
             return named(NUMBER_AFTER_WORD, "its first lines name batch " + running.get() + " of the day");
         }
-        return curve.afterWord().map(BatchNumbers::plain).equals(Optional.of(plain))
+        return curve.afterWord().equals(Optional.of(plain))
                 ? named(
                         NUMBER_AFTER_WORD,
                         "its file " + Words.quote(curve.batch().name()) + " has the number " + plain + " of the day")
                 : Optional.empty();
     }
 
-    private static Optional<Clue> inFileName(Curve curve, String own, String plain) {
-        if (curve.afterWord().map(BatchNumbers::plain).equals(Optional.of(plain))) {
-            return named(NUMBER_AFTER_WORD, "its file " + Words.quote(own) + " has the number " + plain);
+    private static Optional<Clue> inFileName(Curve curve, JoinRow row) {
+        String own = curve.batch().name();
+        if (curve.afterWord().equals(Optional.of(row.plain()))) {
+            return named(NUMBER_AFTER_WORD, "its file " + Words.quote(own) + " has the number " + row.plain());
         }
-        Optional<String> last = BatchNumbers.last(plain);
-        boolean number = plain.matches("\\d+");
-        if (number && last.isPresent() && curve.numbers().contains(last.get())) {
+        Optional<String> last = row.number();
+        if (row.isNumber() && last.isPresent() && curve.numbers().contains(last.get())) {
             boolean only = curve.numbers().stream().distinct().count() == 1
                     && curve.afterWord().isEmpty();
             return named(
                     only ? ONLY_NUMBER : ONE_OF_THE_NUMBERS,
                     "its file " + Words.quote(own) + " has the number " + last.get());
         }
-        boolean inside = !number
-                && plain.length() >= 2
-                && (" " + BatchNumbers.plain(own).replaceAll("[^\\p{L}\\p{N}]+", " ") + " ")
-                        .contains(
-                                " " + plain.replaceAll("[^\\p{L}\\p{N}]+", " ").strip() + " ");
+        boolean inside =
+                !row.isNumber() && row.plain().length() >= 2 && curve.inName().contains(" " + row.inName() + " ");
         return inside
                 ? named(
                         last.isPresent() ? NUMBER_AFTER_WORD : ONE_OF_THE_NUMBERS,
-                        "its file " + Words.quote(own) + " has " + Words.quote(plain) + " in its name")
+                        "its file " + Words.quote(own) + " has " + Words.quote(row.plain()) + " in its name")
                 : Optional.empty();
     }
 
@@ -162,9 +185,9 @@ final class JoinEvidence {
         return Optional.of(new Clue(Clue.Kind.NAME, points, words));
     }
 
-    private static Optional<Clue> time(Curve curve, ListedRoast roast) {
+    private static Optional<Clue> time(Curve curve, JoinRow row) {
         Optional<LocalDateTime> at = curve.batch().roastedAt();
-        Optional<LocalDateTime> written = roast.roastedAt();
+        Optional<LocalDateTime> written = row.roastedAt();
         if (at.isPresent() && written.isPresent()) {
             long apart = Duration.between(at.get(), written.get()).abs().toSeconds();
             if (apart <= CLOSE_SECONDS) {
@@ -182,15 +205,14 @@ final class JoinEvidence {
             }
         }
         Optional<LocalDate> day = curve.day();
-        if (day.isEmpty() || roast.day().isEmpty()) {
+        if (day.isEmpty() || row.day().isEmpty()) {
             return Optional.empty();
         }
-        if (!day.equals(roast.day())) {
+        if (!day.equals(row.day())) {
             return Optional.of(new Clue(
                     Clue.Kind.DAY,
                     OTHER_DAY,
-                    "it is of " + day.get() + " and the list says "
-                            + roast.day().get()));
+                    "it is of " + day.get() + " and the list says " + row.day().get()));
         }
         return Optional.of(
                 at.isPresent() && written.isPresent()
@@ -209,12 +231,12 @@ final class JoinEvidence {
         return Words.count(Math.round(seconds / 60.0), "minute", "minutes");
     }
 
-    private static Optional<Clue> length(GatheredBatch batch, Map<MarkKind, Double> marks) {
-        Double drop = marks.get(MarkKind.DROP);
-        if (drop == null || batch.recording().isEmpty()) {
+    private static Optional<Clue> length(Curve curve, JoinRow row) {
+        double drop = row.drop();
+        if (Double.isNaN(drop) || curve.batch().recording().isEmpty()) {
             return Optional.empty();
         }
-        double ends = batch.lastSecond();
+        double ends = curve.lastSecond();
         if (drop > ends + MISSING_SECONDS) {
             return Optional.of(new Clue(
                     Clue.Kind.LENGTH,
@@ -222,33 +244,26 @@ final class JoinEvidence {
                     "it ends " + Elapsed.seconds(ends) + " after the charge and the list has the drop at "
                             + Elapsed.seconds(drop)));
         }
-        return Math.abs(dropSeen(batch) - drop) <= SAME_LENGTH_SECONDS
+        return Math.abs(curve.drop() - drop) <= SAME_LENGTH_SECONDS
                 ? Optional.of(new Clue(Clue.Kind.LENGTH, SAME_LENGTH, "the drop fits, at " + Elapsed.seconds(drop)))
                 : Optional.empty();
     }
 
-    /** Returns the drop of a recording in seconds since the charge: as typed, else where the beans were hottest. */
-    static double dropSeen(GatheredBatch batch) {
-        double typed = batch.marks().getOrDefault(MarkKind.DROP, Double.NaN);
-        return Double.isNaN(typed) ? batch.hottestSecond() : typed;
-    }
-
     /** Returns how far the drops of a recording and of a row are apart, in seconds; NaN if one has none. */
-    static double dropsApart(GatheredBatch batch, ListedRoast roast) {
-        Double drop = roast.marks().get(MarkKind.DROP);
-        return drop == null || batch.recording().isEmpty() ? Double.NaN : Math.abs(dropSeen(batch) - drop);
+    static double dropsApart(Curve curve, JoinRow row) {
+        return curve.batch().recording().isEmpty() ? Double.NaN : Math.abs(curve.drop() - row.drop());
     }
 
     /** Returns how well names and drops of a recording and a row agree, whatever their clocks say: above 0 if they do, below 0 if they differ. */
-    static int agreement(Curve curve, ListedRoast roast) {
-        double apart = dropsApart(curve.batch(), roast);
+    static int agreement(Curve curve, JoinRow row) {
+        double apart = dropsApart(curve, row);
         int drops = Double.isNaN(apart) ? 0 : apart <= SAME_LENGTH_SECONDS ? 1 : -1;
-        boolean same = name(curve, roast.name())
-                .or(() -> numberOfDay(curve, roast))
+        boolean same = name(curve, row)
+                .or(() -> numberOfDay(curve, row))
                 .filter(clue -> clue.points() >= ONLY_NUMBER)
                 .isPresent();
         boolean other =
-                !same && roast.numberOfDay().isPresent() && curve.afterWord().isPresent();
+                !same && row.numberOfDay().isPresent() && curve.afterWord().isPresent();
         return drops + (same ? 1 : other ? -1 : 0);
     }
 }

@@ -65,12 +65,13 @@ final class JoinedBatches {
         });
         List<ListedRoast> alone =
                 roasts.stream().filter(roast -> !used.contains(roast)).toList();
+        MinuteStamps stamps = new MinuteStamps(curves, roasts);
         BatchNaming naming = new BatchNaming(curves, rows, alone, earlier);
         List<GatheredBatch> batches = new ArrayList<>();
         for (GatheredBatch curve : curves) {
             GatheredBatch named = curve.named(names.ofRecording(naming.of(curve)));
             ListedRoast roast = rows.get(curve);
-            GatheredBatch batch = roast == null ? named : with(named, roast);
+            GatheredBatch batch = roast == null ? named : with(stamps.of(named, roast), roast);
             List<String> called = new ArrayList<>(Gathering.namesOf(curve));
             if (roast != null && !roast.name().isEmpty()) {
                 called.add(roast.name());
@@ -86,6 +87,7 @@ final class JoinedBatches {
             batches.add(batch);
         }
         losses.say(questions);
+        stamps.say(questions);
         return batches;
     }
 

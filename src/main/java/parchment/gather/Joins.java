@@ -7,11 +7,13 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.Deque;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.stream.IntStream;
 import parchment.sheet.Words;
 
 /**
@@ -25,23 +27,32 @@ final class Joins {
     static final int LIKELY = 3;
     static final int MARGIN = 3;
 
+    /** Says which pairs are looked at: the others have nothing but another day between them, so that both give the same joins. */
+    enum Looking {
+        AT_CANDIDATES,
+        AT_ALL
+    }
+
     private final List<JoinEvidence.Curve> curves;
-    private final List<ListedRoast> roasts;
+    private final List<JoinRow> roasts;
     private final List<Map<Integer, List<Clue>>> clues = new ArrayList<>();
+    private final Map<Integer, List<Integer>> curvesOf = new HashMap<>();
     private final int[] rowOf;
     private final int[] curveOf;
 
-    private Joins(List<GatheredBatch> batches, List<ListedRoast> roasts) {
+    private Joins(List<GatheredBatch> batches, List<ListedRoast> roasts, Looking looking) {
         this.curves = batches.stream().map(JoinEvidence.Curve::of).toList();
-        this.roasts = roasts;
+        this.roasts = roasts.stream().map(JoinRow::of).toList();
         this.rowOf = new int[curves.size()];
         this.curveOf = new int[roasts.size()];
         Arrays.fill(rowOf, -1);
         Arrays.fill(curveOf, -1);
+        JoinCandidates candidates = new JoinCandidates(this.roasts);
+        List<Integer> everyRow = IntStream.range(0, roasts.size()).boxed().toList();
         for (JoinEvidence.Curve curve : curves) {
             Map<Integer, List<Clue>> row = new LinkedHashMap<>();
-            for (int r = 0; r < roasts.size(); r++) {
-                List<Clue> found = JoinEvidence.of(curve, roasts.get(r));
+            for (int r : looking == Looking.AT_ALL ? everyRow : candidates.of(curve)) {
+                List<Clue> found = JoinEvidence.of(curve, this.roasts.get(r));
                 if (!found.isEmpty()) {
                     row.put(r, found);
                 }
@@ -49,12 +60,22 @@ final class Joins {
             clues.add(row);
         }
         new WordClues(curves, roasts).addTo(clues);
-        new DayOrder(curves, roasts).addTo(clues);
+        new DayOrder(curves, this.roasts).addTo(clues);
+        for (int c = 0; c < curves.size(); c++) {
+            for (int r : clues.get(c).keySet()) {
+                curvesOf.computeIfAbsent(r, row -> new ArrayList<>()).add(c);
+            }
+        }
     }
 
     /** Returns the joins, doubtful ones first, each kind in the order of the recordings. */
     static List<Join> of(List<GatheredBatch> curves, List<ListedRoast> roasts) {
-        Joins joins = new Joins(curves, roasts);
+        return of(curves, roasts, Looking.AT_CANDIDATES);
+    }
+
+    /** Returns the same joins, by one way of looking or the other. */
+    static List<Join> of(List<GatheredBatch> curves, List<ListedRoast> roasts, Looking looking) {
+        Joins joins = new Joins(curves, roasts, looking);
         joins.assign();
         List<Join> all = new ArrayList<>();
         for (int c = 0; c < curves.size(); c++) {
@@ -83,24 +104,16 @@ final class Joins {
     }
 
     private void assign() {
-        Map<Integer, Set<Integer>> byRow = new LinkedHashMap<>();
-        for (int c = 0; c < curves.size(); c++) {
-            for (int r : clues.get(c).keySet()) {
-                if (points(c, r) > 0) {
-                    byRow.computeIfAbsent(r, row -> new LinkedHashSet<>()).add(c);
-                }
-            }
-        }
         boolean[] seen = new boolean[curves.size()];
         for (int c = 0; c < curves.size(); c++) {
             if (!seen[c]) {
-                together(c, seen, byRow);
+                together(c, seen);
             }
         }
     }
 
     /** Assigns a recording and all those that compete with it for rows. */
-    private void together(int first, boolean[] seen, Map<Integer, Set<Integer>> byRow) {
+    private void together(int first, boolean[] seen) {
         List<Integer> members = new ArrayList<>();
         Set<Integer> rows = new LinkedHashSet<>();
         Deque<Integer> waiting = new ArrayDeque<>(List.of(first));
@@ -110,8 +123,8 @@ final class Joins {
             members.add(c);
             for (int r : clues.get(c).keySet()) {
                 if (points(c, r) > 0 && rows.add(r)) {
-                    for (int other : byRow.getOrDefault(r, Set.of())) {
-                        if (!seen[other]) {
+                    for (int other : curvesOf.getOrDefault(r, List.of())) {
+                        if (!seen[other] && points(other, r) > 0) {
                             seen[other] = true;
                             waiting.add(other);
                         }
@@ -150,7 +163,7 @@ final class Joins {
                 }
             }
         }
-        for (int c = 0; c < curves.size(); c++) {
+        for (int c : curvesOf.getOrDefault(row, List.of())) {
             if (c != curve && rowOf[c] < 0 && sure(c, row) > 0 && points - sure(c, row) < margin) {
                 margin = points - sure(c, row);
                 otherwise = "so could be " + Words.quote(curves.get(c).batch().name());
@@ -171,7 +184,7 @@ final class Joins {
             margin = 0;
             otherwise = other("nearer in time is " + shown(roasts.get(nearer)), curve, nearer);
         }
-        double drops = JoinEvidence.dropsApart(curves.get(curve).batch(), roasts.get(row));
+        double drops = JoinEvidence.dropsApart(curves.get(curve), roasts.get(row));
         if (drops > JoinEvidence.SAME_LENGTH_SECONDS && nearOnly(found)) {
             margin = 0;
             otherwise = "the drops are " + Math.round(drops) + " s apart";
@@ -183,7 +196,8 @@ final class Joins {
                 : identified && points >= CERTAIN
                         ? Join.Sure.CERTAIN
                         : points >= LIKELY ? Join.Sure.LIKELY : Join.Sure.DOUBTFUL;
-        return new Join(curves.get(curve).batch(), roasts.get(row), sure, found, margin < MARGIN ? otherwise : "");
+        return new Join(
+                curves.get(curve).batch(), roasts.get(row).roast(), sure, found, margin < MARGIN ? otherwise : "");
     }
 
     /** Returns the row that the recording's name says, where a time says this one; -1 if there is none. */
@@ -229,8 +243,8 @@ final class Joins {
         return -1;
     }
 
-    private static long apart(LocalDateTime at, ListedRoast roast) {
-        return roast.roastedAt()
+    private static long apart(LocalDateTime at, JoinRow row) {
+        return row.roastedAt()
                 .map(other -> Duration.between(at, other).abs().toSeconds())
                 .orElse(Long.MAX_VALUE);
     }
@@ -256,7 +270,7 @@ final class Joins {
                 .orElse(words);
     }
 
-    private static String shown(ListedRoast roast) {
-        return roast.name().isEmpty() ? roast.shown() : "row " + Words.quote(roast.name());
+    private static String shown(JoinRow row) {
+        return row.name().isEmpty() ? row.roast().shown() : "row " + Words.quote(row.name());
     }
 }

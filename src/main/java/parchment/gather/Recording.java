@@ -48,19 +48,19 @@ record Recording(
     }
 
     static Recording of(Table file, List<Meaning> meanings, DateOrder order) {
-        return of(file, meanings, order, AfterRestart.FOLLOW);
+        return of(file, meanings, FileDates.of(order), AfterRestart.FOLLOW);
     }
 
-    static Recording of(Table file, List<Meaning> meanings, DateOrder order, AfterRestart after) {
+    static Recording of(Table file, List<Meaning> meanings, FileDates dates, AfterRestart after) {
         int time = place(meanings, Meaning.Kind.TIME, Optional.empty());
         String form = time < 0 ? "" : meanings.get(time).unit();
-        RecordingTimes times = RecordingTimes.of(file, time, form, order, after);
+        RecordingTimes times = RecordingTimes.of(file, time, form, dates.order(), after);
         return new Recording(
                 file,
                 meanings,
                 times.seconds(),
                 times.rows(),
-                RecordingZero.of(file, form, order),
+                RecordingZero.of(file, form, dates),
                 file.rows().size() - times.rows().size(),
                 times.restarts());
     }
@@ -86,8 +86,8 @@ record Recording(
     }
 
     /** Returns the date that the file states, where no time of day goes with it. */
-    Optional<LocalDate> day(DateOrder order) {
-        return RecordingZero.day(file, order);
+    Optional<LocalDate> day(FileDates dates) {
+        return RecordingZero.day(file, dates);
     }
 
     /** Returns the charges, as the fall of the bean temperature shows them. */

@@ -5,7 +5,6 @@ import java.time.LocalDateTime;
 import java.time.LocalTime;
 import java.util.List;
 import java.util.Optional;
-import parchment.sheet.DateOrder;
 
 /** Finds the date and time of second 0 of a recording: beside its readings, in the lines above them, or in the file's name. */
 final class RecordingZero {
@@ -14,12 +13,12 @@ final class RecordingZero {
     private RecordingZero() {}
 
     /** Returns the date and time of second 0, if it is known. */
-    static Optional<LocalDateTime> of(Table file, String form, DateOrder order) {
+    static Optional<LocalDateTime> of(Table file, String form, FileDates dates) {
         if (form.equals(Meaning.DATE_AND_TIME) || form.equals(Meaning.SERIAL)) {
             return Optional.of(EPOCH);
         }
         Optional<WrittenDay> written = beside(file).or(() -> written(file));
-        Optional<LocalDate> day = written.flatMap(date -> date.on(order));
+        Optional<LocalDate> day = written.flatMap(dates::day);
         if (form.equals(Meaning.TIME_OF_DAY)) {
             return day.map(LocalDate::atStartOfDay);
         }
@@ -33,8 +32,8 @@ final class RecordingZero {
                 .flatMap(cells -> WrittenDay.find(String.join(" ", cells)).stream())
                 .findFirst();
         Source source = Source.of(file);
-        Optional<WrittenDay> named = WrittenDay.find(source.stem())
-                .or(() -> WrittenDay.find(String.valueOf(source.file().getFileName())));
+        Optional<WrittenDay> named = WrittenDay.inName(source.stem())
+                .or(() -> WrittenDay.inName(String.valueOf(source.file().getFileName())));
         // The lines know the time of day better; the name may be all there is, and its year may stand first.
         return above.filter(day -> !day.needsOrder() || named.isEmpty())
                 .or(() -> named)
@@ -60,7 +59,7 @@ final class RecordingZero {
     }
 
     /** Returns the date that the file states, where no time of day goes with it. */
-    static Optional<LocalDate> day(Table file, DateOrder order) {
-        return beside(file).or(() -> written(file)).flatMap(date -> date.on(order));
+    static Optional<LocalDate> day(Table file, FileDates dates) {
+        return beside(file).or(() -> written(file)).flatMap(dates::day);
     }
 }

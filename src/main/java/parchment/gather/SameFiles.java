@@ -5,14 +5,20 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Comparator;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.regex.Pattern;
 import parchment.sheet.Words;
 
-/** Passes over copies: files that hold the same bytes as another of the same name, as in a folder of safety copies. */
-final class SameFiles {
+/**
+ * Passes over copies: files that hold the same bytes as another of the same name, as in a folder of safety copies.
+ *
+ * @param once the files without the copies, in their order
+ * @param sums what each file was like, the copies too; one that cannot be read has none
+ */
+record SameFiles(List<Path> once, Map<Path, FileSum> sums) {
     private static final Comparator<Path> BEST = Comparator.comparingInt(Path::getNameCount)
             .thenComparing(Files::isSymbolicLink)
             .thenComparing(file -> String.valueOf(file.getFileName()).length())
@@ -24,22 +30,22 @@ final class SameFiles {
 
     private record Copy(FileSum sum, String name) {}
 
-    private SameFiles() {}
-
     private static String plain(String name) {
         return OF_A_COPY.matcher(name).replaceAll("").toLowerCase(Locale.ROOT);
     }
 
-    /** Returns the files without the copies, in their order, after telling which are left out. */
-    static List<Path> once(List<Path> files, Path folder, List<String> told) {
+    /** Looks at the files, and tells which are left out. */
+    static SameFiles in(List<Path> files, Path folder, List<String> told) {
         Map<Copy, Path> first = new HashMap<>();
-        Map<Path, Copy> sums = new HashMap<>();
+        Map<Path, Copy> copied = new HashMap<>();
+        Map<Path, FileSum> sums = new LinkedHashMap<>();
         for (Path file : files) {
             try {
                 FileSum sum = FileSum.of(file);
+                sums.put(file, sum);
                 if (sum.size() > 0) {
                     Copy copy = new Copy(sum, plain(String.valueOf(file.getFileName())));
-                    sums.put(file, copy);
+                    copied.put(file, copy);
                     first.merge(copy, file, (one, other) -> BEST.compare(one, other) <= 0 ? one : other);
                 }
             } catch (IOException e) {
@@ -47,14 +53,15 @@ final class SameFiles {
             }
         }
         List<String> copies = files.stream()
-                .filter(file -> sums.containsKey(file) && first.get(sums.get(file)) != file)
+                .filter(file -> copied.containsKey(file) && first.get(copied.get(file)) != file)
                 .map(file -> folder.relativize(file).toString())
                 .toList();
         if (!copies.isEmpty()) {
             told.add("Left out, because another file of that name has the same bytes: " + Words.all(copies) + ".");
         }
-        return files.stream()
-                .filter(file -> !sums.containsKey(file) || first.get(sums.get(file)) == file)
+        List<Path> once = files.stream()
+                .filter(file -> !copied.containsKey(file) || first.get(copied.get(file)) == file)
                 .toList();
+        return new SameFiles(once, sums);
     }
 }

@@ -52,9 +52,13 @@ final class StrangeFolder {
     private static final Pattern OTHER_LETTERS =
             Pattern.compile("The letters of the file are not UTF-8: read as (.+), first on line \\d+\\.");
 
+    /** A file that is written into all the time is read so many times more. */
+    private static final int READ_AGAIN = 3;
+
     private final Path path;
     private final Map<String, List<String>> otherLetters = new LinkedHashMap<>();
     private final List<Path> files;
+    private final Map<Path, FileSum> sums = new LinkedHashMap<>();
     private final List<Found> tables = new ArrayList<>();
     private final List<String> neither = new ArrayList<>();
     private final List<String> told;
@@ -65,9 +69,11 @@ final class StrangeFolder {
         GatherQuestions said = new GatherQuestions(Map.of());
         this.files = GatherFiles.in(path, said);
         this.told = new ArrayList<>(said.leftOut());
-        for (Path file : SameFiles.once(files, path, told)) {
+        SameFiles same = SameFiles.in(files, path, told);
+        sums.putAll(same.sums());
+        for (Path file : same.once()) {
             int before = told.size();
-            List<Table> inFile = tables(file);
+            List<Table> inFile = unchanged(file);
             if (inFile.isEmpty() && told.size() == before) {
                 neither.add(path.relativize(file).toString());
             }
@@ -104,6 +110,31 @@ final class StrangeFolder {
         return all.stream()
                 .map(found -> alone && found.isRecording() ? found.withoutTab() : found)
                 .toList();
+    }
+
+    /** Reads a file, and once more if somebody wrote into it meanwhile: what is known of it has to be of the bytes that were read. */
+    private List<Table> unchanged(Path file) {
+        List<String> toldBefore = List.copyOf(told);
+        List<Table> read = tables(file);
+        for (int again = 0; again < READ_AGAIN && isOther(file); again++) {
+            told.clear();
+            told.addAll(toldBefore);
+            read = tables(file);
+        }
+        return read;
+    }
+
+    /** Returns whether a file is not as it was known, and knows it as it is. */
+    private boolean isOther(Path file) {
+        FileSum known = sums.get(file);
+        try {
+            FileSum now = FileSum.of(file);
+            sums.put(file, now);
+            return !now.equals(known);
+        } catch (IOException e) {
+            sums.remove(file); // What cannot be read was told; once it can be read it is new.
+            return false;
+        }
     }
 
     private List<Table> tables(Path file) {
@@ -156,6 +187,11 @@ final class StrangeFolder {
 
     List<Path> files() {
         return files;
+    }
+
+    /** Returns what each file was like when it was read; one that could not be read has nothing. */
+    Map<Path, FileSum> sums() {
+        return sums;
     }
 
     List<Found> tables() {

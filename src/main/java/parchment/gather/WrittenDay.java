@@ -23,13 +23,21 @@ import parchment.sheet.Value;
  * @param order the order its style states: ISO_ONLY where the year stands first (the month comes before the day), DAY_MONTH_YEAR where a month's
  *     name or dots stand; empty if it does not say
  * @param clock the time of day beside it
+ * @param yearFirst the day it is if its first number is the year, as 31-01-05 in the name of a file may be; empty if it cannot be, or stands in no name
  */
 record WrittenDay(
-        String written, int first, int second, int year, Optional<DateOrder> order, Optional<LocalTime> clock) {
+        String written,
+        int first,
+        int second,
+        int year,
+        Optional<DateOrder> order,
+        Optional<LocalTime> clock,
+        Optional<LocalDate> yearFirst) {
     private static final Pattern YEAR_FIRST =
             Pattern.compile("(?<!\\d)((?:19|20)\\d{2})([-_./]?)(\\d{1,2})\\2(\\d{1,2})(?!\\d)");
     private static final Pattern YEAR_LAST =
             Pattern.compile("(?<!\\d)(\\d{1,2})([-_./])\\s?(\\d{1,2})\\2\\s?((?:19|20)?\\d{2})(?!\\d)");
+    private static final Pattern TWO_DIGITS = Pattern.compile("(\\d{2})[-_](\\d{2})[-_](\\d{2})");
     private static final Pattern DAY_NAME_YEAR = Pattern.compile(
             "(?<![\\d])(\\d{1,2})(?:st|nd|rd|th|er|º|\\.)?[\\s_-]*(?:de |of )?(\\p{L}{3,10})\\.?,?[\\s_-]*(?:de |del |of )?((?:19|20)?\\d{2})(?!\\d)");
     private static final Pattern NAME_DAY_YEAR = Pattern.compile(
@@ -92,6 +100,36 @@ record WrittenDay(
             }
         }
         return Optional.empty();
+    }
+
+    /** Finds the first date in the name of a file or a tab, where the year may stand first with two digits only. */
+    static Optional<WrittenDay> inName(String name) {
+        return find(name).map(day -> {
+            Matcher twoDigits = TWO_DIGITS.matcher(day.written);
+            return day.order.isEmpty() && twoDigits.matches()
+                    ? new WrittenDay(
+                            day.written,
+                            day.first,
+                            day.second,
+                            day.year,
+                            day.order,
+                            day.clock,
+                            date(year(twoDigits.group(1)), number(twoDigits, 2), number(twoDigits, 3)))
+                    : day;
+        });
+    }
+
+    /** Returns whether all three numbers have two digits, so that in a name the first one may be the year. */
+    boolean isShort() {
+        return TWO_DIGITS.matcher(written).matches();
+    }
+
+    private static Optional<LocalDate> date(int year, int month, int day) {
+        try {
+            return Optional.of(LocalDate.of(year, month, day));
+        } catch (DateTimeException e) {
+            return Optional.empty();
+        }
     }
 
     /** Returns what looks like a date with a month's name, and is none that is known; empty if the text has a known date or none. */
@@ -162,7 +200,7 @@ record WrittenDay(
                             + (joined.group(3) == null ? "" : ":" + joined.group(3)))
                     : Optional.empty();
         }
-        return Optional.of(new WrittenDay(found.group(), first, second, year, order, time));
+        return Optional.of(new WrittenDay(found.group(), first, second, year, order, time, Optional.empty()));
     }
 
     /** Returns a time of day such as 9:15, 9h15, 9:15:30 PM or 9:15 a.m. */

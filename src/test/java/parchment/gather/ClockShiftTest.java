@@ -147,4 +147,50 @@ class ClockShiftTest {
                         "On all days the logger's clock is 45 minutes behind the list's: 6 of 6 recordings fit a row so."),
                 found());
     }
+
+    /** A recording whose time fits its row under no difference that is looked for. */
+    private void stray(int day) {
+        day(day, 1, 37);
+    }
+
+    /** Four of five recordings of the stretch have to fit: 12 of 15 do, 11 of 14 do not. */
+    @ParameterizedTest
+    @CsvSource({"3, true", "2, false"})
+    void fourOfFiveHaveToFit(int onTheLastDay, boolean seen) {
+        for (int day = 0; day < 6; day += 2) {
+            day(day, 3, 60);
+            stray(day + 1);
+        }
+        day(6, onTheLastDay, 60);
+        assertEquals(
+                seen
+                        ? List.of(
+                                "On all days the logger's clock is one hour behind the list's: 12 of 15 recordings fit a row so.")
+                        : List.of(),
+                found());
+    }
+
+    /** Batches an hour apart fit one another's rows as the clocks stand: with the clock moved twice as many have to fit. */
+    @ParameterizedTest
+    @CsvSource({"2, true", "3, false"})
+    void twiceAsManyHaveToFitAsWithout(int onTheLastDay, boolean seen) {
+        for (int day = 0; day < 4; day++) {
+            for (int i = 0; i < (day == 3 ? onTheLastDay : 2); i++) {
+                hourly(day, i);
+            }
+        }
+        int all = 6 + onTheLastDay;
+        assertEquals(
+                seen
+                        ? List.of("On all days the logger's clock is one hour behind the list's: " + all + " of " + all
+                                + " recordings fit a row so.")
+                        : List.of(),
+                found());
+    }
+
+    private void hourly(int day, int batch) {
+        LocalDateTime at = FIRST.plusDays(day).plusHours(batch);
+        curves.add(GatheredBatch.of("log " + curves.size() + "x").chargedAt(at.minusHours(1)));
+        roasts.add(MadeJoins.rowAt("row " + roasts.size() + "y", at));
+    }
 }

@@ -38,9 +38,9 @@ class RecordingTest {
     void theLinesSayTheDayUnlessTheyCanBeReadTwoWaysAndTheNameCannot() {
         assertEquals(
                 Optional.of(LocalDate.of(2031, 4, 5)),
-                recording("2031-04-03 a.csv", "2031-04-05", "s", "0", "1").day(DateOrder.ISO_ONLY));
+                recording("2031-04-03 a.csv", "2031-04-05", "s", "0", "1").day(FileDates.of(DateOrder.ISO_ONLY)));
         assertEquals(
                 Optional.of(LocalDate.of(2031, 4, 3)),
-                recording("2031-04-03 a.csv", "04/03/2031", "s", "0", "1").day(DateOrder.DAY_MONTH_YEAR));
+                recording("2031-04-03 a.csv", "04/03/2031", "s", "0", "1").day(FileDates.of(DateOrder.DAY_MONTH_YEAR)));
     }
 }

@@ -99,4 +99,63 @@ class RoastTimesTest {
                 "batch, origin, lot, drop",
                 meanings("Batch|Origin|Lot|Drop", "61|A|Wren|12:34", "62|A|Wren|12:49", "63|B|Heron|12:37"));
     }
+
+    /** Shares of the drop, at 10:00: turned before a quarter, yellow before 0.65, cracked before 0.98; a crack makes the last one the drop. */
+    @ParameterizedTest
+    @CsvSource({
+        "2:29, 'batch, extra, first crack start, drop'",
+        "2:30, 'batch, yellowing, first crack start, drop'",
+        "6:29, 'batch, yellowing, first crack start, drop'"
+    })
+    void theShareOfTheDropTellsTheMark(String mark, String meanings) {
+        assertEquals(
+                meanings,
+                meanings(
+                        "Batch|P|Q|R",
+                        "61|" + mark + "|8:00|10:00",
+                        "62|" + mark + "|8:10|10:10",
+                        "63|" + mark + "|7:50|9:50"));
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "6:29, 10:00, 'batch, yellowing, extra'",
+        "6:30, 10:00, 'batch, first crack start, drop'",
+        "9:47, 10:00, 'batch, first crack start, drop'",
+        "9:48, 10:00, 'batch, extra, extra'",
+        // A roast of less than 200 s or more than 2,000 s is none.
+        "2:40, 3:20, 'batch, first crack start, drop'",
+        "2:40, 3:19, 'batch, extra, extra'",
+        "27:00, 33:20, 'batch, first crack start, drop'",
+        "27:00, 33:21, 'batch, extra, extra'"
+    })
+    void aCrackAndADropTellEachOther(String mark, String drop, String meanings) {
+        assertEquals(
+                meanings,
+                meanings("Batch|P|R", "61|" + mark + "|" + drop, "62|" + mark + "|" + drop, "63|" + mark + "|" + drop));
+    }
+
+    /** Nine rows of ten have the mark before the drop, or eight. */
+    @ParameterizedTest
+    @CsvSource({"1, 'batch, first crack start, drop'", "2, 'batch, extra, extra'"})
+    void theMarkComesBeforeTheDropInNineRowsOfTen(int wrong, String meanings) {
+        String[] lines = new String[11];
+        lines[0] = "Batch|P|R";
+        for (int i = 1; i <= 10; i++) {
+            lines[i] = (60 + i) + "|" + (i <= wrong ? "12:00" : "8:00") + "|10:00";
+        }
+        assertEquals(meanings, meanings(lines));
+    }
+
+    /** Five steps that rise within days are those of a clock; four are not, and one step back says they are not. */
+    @ParameterizedTest
+    @CsvSource({"6, 0, 'batch, date, time of day'", "5, 0, 'batch, date, extra'", "6, 4, 'batch, date, extra'"})
+    void timesThatRiseThroughADayAreTimesOfDay(int rows, int back, String meanings) {
+        String[] lines = new String[rows + 1];
+        lines[0] = "Batch|Date|P";
+        for (int i = 1; i <= rows; i++) {
+            lines[i] = (60 + i) + "|2031-06-11|" + (i == back ? "8:01" : (8 + i / 3) + ":" + (10 + 17 * (i % 3)));
+        }
+        assertEquals(meanings, meanings(lines));
+    }
 }

@@ -1,0 +1,32 @@
+package parchment.gather;
+
+import java.time.LocalDate;
+import java.util.Optional;
+import parchment.sheet.DateOrder;
+
+/**
+ * Holds how the dates of one recording are read: those in its lines and cells, and one in its name.
+ *
+ * @param order the order of day and month
+ * @param names how a name such as 31-01-05 is read
+ */
+record FileDates(DateOrder order, NameDates names) {
+    /** Returns the reading in which a name's year stands last, as elsewhere. */
+    static FileDates of(DateOrder order) {
+        return new FileDates(order, new NameDates(NameDates.Reads.LIKE_THE_REST));
+    }
+
+    /** Returns the day that is written; empty if it can be read two ways, or there is no such day. */
+    Optional<LocalDate> day(WrittenDay written) {
+        if (written.yearFirst().isEmpty()) {
+            return written.on(order);
+        }
+        return switch (names.reads()) {
+            case YEAR_FIRST -> written.yearFirst();
+            case DAY_FIRST -> written.on(DateOrder.DAY_MONTH_YEAR);
+            case MONTH_FIRST -> written.on(DateOrder.MONTH_DAY_YEAR);
+            case LIKE_THE_REST -> written.on(order);
+            case NOT -> Optional.empty();
+        };
+    }
+}
