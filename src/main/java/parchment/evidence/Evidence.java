@@ -357,13 +357,13 @@ public final class Evidence implements ShownAs {
         return at(temperature.celsius());
     }
 
-    /** Returns the picture: the attribute against the feature. */
+    /** Returns the picture: the attribute against the feature, of the batches that the verdict rests on. */
     public Plot picture() {
-        return analysis.map(found -> EvidencePicture.of(
+        return judged.map(found -> EvidencePicture.of(
                         question.attribute(),
                         question.measure(),
                         found,
-                        peak().orElseThrow(),
+                        whyNoBest().isEmpty() ? found.peak() : Peak.unknown(found.range()),
                         question.settings().level()))
                 .orElseGet(() -> EvidencePicture.of(question.attribute(), question.measure(), "")
                         .withEmptySentence(
