@@ -1,6 +1,5 @@
 package parchment.evidence;
 
-import java.util.Locale;
 import parchment.display.InShort;
 import parchment.stats.Interval;
 
@@ -172,15 +171,12 @@ final class FirstWords {
     }
 
     /** Prints an interval of points from its end nearer to nothing, without signs where both have the same. */
-    private static String range(Interval interval) {
-        int decimals = decimals(interval);
+    static String range(Interval interval) {
         boolean downward = interval.upper() <= 0;
-        return downward
-                ? String.format(
-                        Locale.ROOT,
-                        "%s to %s",
-                        Wording.plain(-interval.upper(), decimals),
-                        Wording.plain(-interval.lower(), decimals))
-                : Wording.plain(interval.lower(), decimals) + " to " + Wording.plain(interval.upper(), decimals);
+        double from = downward ? -interval.upper() : interval.lower();
+        double to = downward ? -interval.lower() : interval.upper();
+        String start = points(from, interval);
+        // An end that is not zero must not look like it.
+        return (from > 0 && Double.parseDouble(start) == 0 ? "just above 0" : start) + " to " + points(to, interval);
     }
 }

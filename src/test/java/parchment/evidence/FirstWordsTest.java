@@ -81,6 +81,16 @@ class FirstWordsTest {
     }
 
     @Test
+    void anIntervalThatLeavesOutZeroNeverLooksAsIfItHeldIt() {
+        assertEquals("just above 0 to 0.5", FirstWords.range(new Interval(0.04, 0.5, 0.90)));
+        assertEquals("0.1 to 0.5", FirstWords.range(new Interval(0.06, 0.5, 0.90)));
+        assertEquals("0.0 to 0.5", FirstWords.range(new Interval(0, 0.5, 0.90)));
+        assertEquals("-0.1 to 0.5", FirstWords.range(new Interval(-0.1, 0.5, 0.90)));
+        assertEquals("0.1 to 0.5", FirstWords.range(new Interval(-0.5, -0.1, 0.90)));
+        assertEquals("just above 0 to 0.15", FirstWords.range(new Interval(-0.15, -0.004, 0.90)));
+    }
+
+    @Test
     void aHumpIsToldByItsTopAndNeverByASlope() {
         top = Optional.of(205.5);
         found("Sweetness was highest at a drop temperature near 402 °F, about 0.8 points above 388 °F (0.5 to 1.1).");
@@ -265,6 +275,6 @@ class FirstWordsTest {
             assertTrue(!sentence.contains(hard), hard + " in: " + sentence);
         }
         assertTrue(sentence.endsWith(".") && !sentence.endsWith(".."), sentence);
-        assertTrue(Character.isUpperCase(sentence.charAt(0)), sentence);
+        assertTrue(!Character.isLowerCase(sentence.charAt(0)), sentence);
     }
 }
