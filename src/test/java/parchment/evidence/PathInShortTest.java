@@ -57,7 +57,7 @@ class PathInShortTest {
                 words(0, steep, large, steep).howSure());
         assertEquals(
                 new InShort(
-                        "Added time, over what was tried, went with about 0.6 points more sweetness (0.5 to 0.7).",
+                        "Added time, over what was tried, went with about 0.60 points more sweetness (0.50 to 0.70).",
                         "This is more than luck, but what the roaster saw in the beans may be behind it.",
                         "Roast the 10 batches in the table below and cup them blind."),
                 words(10, steep, OPEN));
