@@ -3,9 +3,9 @@ package parchment.evidence;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.util.List;
-import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import parchment.display.InShort;
+import parchment.display.ShortSentences;
 import parchment.stats.Interval;
 
 /** Holds each first sentence of destination or path by built comparisons. */
@@ -35,8 +35,7 @@ class PathInShortTest {
 
     private static InShort words(int batches, PathContrast... contrasts) {
         InShort words = PathInShort.of("sweetness", List.of(contrasts), batches);
-        Stream.of(words.found(), words.howSure(), words.next()).forEach(FirstWordsTest::keepsTo);
-        return words;
+        return ShortSentences.keptBy(words);
     }
 
     private static final PathContrast OPEN =

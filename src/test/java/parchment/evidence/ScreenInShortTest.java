@@ -3,9 +3,9 @@ package parchment.evidence;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.util.List;
-import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import parchment.display.InShort;
+import parchment.display.ShortSentences;
 
 /** Holds each first sentence of a screen by built looks. */
 class ScreenInShortTest {
@@ -15,8 +15,7 @@ class ScreenInShortTest {
 
     private static InShort words(Screen.Shuffled shuffled, Screen.Look... looks) {
         InShort words = new Screen(List.of(looks), 3.4, shuffled, 30, 80, 400, 1).inShort();
-        Stream.of(words.found(), words.howSure(), words.next()).forEach(FirstWordsTest::keepsTo);
-        return words;
+        return ShortSentences.keptBy(words);
     }
 
     @Test
