@@ -11,8 +11,8 @@ import parchment.stats.Interval;
  * @param difference points of the second above the first
  * @param interval of the difference, at the level of the answer
  * @param top the best reading, if the course turns there
- * @param apart how far apart they are, as the library keeps the feature
- * @param rises whether the higher reading is the one that scored more
+ * @param from the place that scored less, as the library keeps the feature
+ * @param to the place that scored more
  * @param placesAreReadings whether the places are readings on today's probe; otherwise only how far they lie apart means anything
  */
 record TwoReadings(
@@ -21,13 +21,23 @@ record TwoReadings(
         Slope difference,
         Interval interval,
         Optional<Double> top,
-        double apart,
-        boolean rises,
+        double from,
+        double to,
         boolean placesAreReadings) {
+
+    /** Returns how far apart the two are, as the library keeps the feature. */
+    double apart() {
+        return Math.abs(to - from);
+    }
+
+    /** Says whether the higher reading is the one that scored more. */
+    boolean rises() {
+        return to >= from;
+    }
 
     /** Names both readings, the lower one on the scale first. */
     String both(String between) {
-        return rises ? lower + between + higher : higher + between + lower;
+        return rises() ? lower + between + higher : higher + between + lower;
     }
 
     static TwoReadings of(Analysis analysis, Measure measure, Verdict verdict) {
@@ -65,8 +75,8 @@ record TwoReadings(
                 difference,
                 difference.interval(analysis.level()),
                 verdict == Verdict.CANNOT_TELL ? Optional.empty() : top,
-                Math.abs(to - from),
-                to >= from,
+                from,
+                to,
                 readings);
     }
 
