@@ -6,6 +6,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import parchment.display.InShort;
 import parchment.display.Report;
 import parchment.display.Showable;
 import parchment.display.ShownAs;
@@ -90,9 +91,34 @@ public final class Unusual implements ShownAs {
         return found.stream().filter(one -> one.batch().name().equals(batch)).findFirst();
     }
 
+    /** Returns the answer in three sentences: which batches stand apart, against what, what to do next. */
+    public InShort inShort() {
+        if (looked == 0) {
+            return new InShort(
+                    "Which batches are unusual cannot be told.",
+                    "No " + Peers.ENOUGH + " batches with a bean temperature are of one probe.",
+                    "Ask again when more are roasted.");
+        }
+        if (found.isEmpty()) {
+            return new InShort(
+                    "None of " + looked + " batches stands apart from the others of its lot.",
+                    "Each was held against its lot's others on the same probe.",
+                    "Nothing to do; the cup decides.");
+        }
+        Found first = found.get(0);
+        return new InShort(
+                found.size() + " of " + looked + " batches " + (found.size() == 1 ? "stands" : "stand") + " apart"
+                        + (found.size() == 1 ? ": batch " : ", most of all batch ") + first.batch().name()
+                        + first.batch().roastDay().map(day -> " of " + day).orElse("") + ".",
+                "It was " + first.reasons().get(0).replaceFirst(" \\(.*", "")
+                        + ", held against its lot's others on the same probe.",
+                "Cup " + (found.size() == 1 ? "it" : "those in the table")
+                        + " beside a usual batch: unusual is not bad.");
+    }
+
     @Override
     public Showable shownAs() {
-        Report page = Report.titled("Unusual batches of " + logbook.name()).say(toString() + ".");
+        Report page = Report.titled("Unusual batches of " + logbook.name()).add(inShort());
         if (!found.isEmpty()) {
             page = page.add(Table.titled("What was different")
                     .withText("batch", found, one -> one.batch().name())

@@ -24,7 +24,8 @@ public final class Report implements Showable {
         HEADING,
         SENTENCES,
         CAUTION,
-        PART
+        PART,
+        FOLDED
     }
 
     private record Part(Kind kind, Showable content) {}
@@ -69,6 +70,16 @@ public final class Report implements Showable {
         return with(Kind.PART, part);
     }
 
+    /**
+     * Returns the report with a part that is folded away under its title until the reader opens it; as text it stands under its title like
+     * any other.
+     *
+     * @param inside what is folded away; its title is what the reader sees
+     */
+    public Report fold(Report inside) {
+        return with(Kind.FOLDED, inside);
+    }
+
     private Report with(Kind kind, Showable content) {
         List<Part> longer = new ArrayList<>(parts);
         longer.add(new Part(kind, content));
@@ -91,9 +102,17 @@ public final class Report implements Showable {
 
     @Override
     public Optional<String> html() {
-        StringBuilder html = new StringBuilder("<section class=\"parchment-report\"><h3>")
-                .append(Html.escape(title))
-                .append("</h3>\n");
+        return Optional.of("<section class=\"parchment-report\"><h3>" + Html.escape(title) + "</h3>\n" + htmlOfParts()
+                + "</section>");
+    }
+
+    private String folded() {
+        return "<details><summary style=\"cursor:pointer;padding:.4em 0\">" + Html.escape(title) + "</summary>\n"
+                + htmlOfParts() + "</details>";
+    }
+
+    private String htmlOfParts() {
+        StringBuilder html = new StringBuilder();
         for (Part part : parts) {
             String words = Html.escape(part.content().text());
             html.append(
@@ -104,10 +123,11 @@ public final class Report implements Showable {
                             "<p role=\"note\" style=\"max-width:50em;border-left:4px solid currentColor;"
                                     + "padding-left:.7em\">" + words + "</p>";
                         case PART -> part.content().html().orElse("<pre>" + words + "</pre>");
+                        case FOLDED -> ((Report) part.content()).folded();
                     });
             html.append('\n');
         }
-        return Optional.of(html.append("</section>").toString());
+        return html.toString();
     }
 
     @Override

@@ -8,6 +8,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import parchment.display.InShort;
 import parchment.display.Showable;
 import parchment.display.ShownAs;
 import parchment.feature.BatchTable;
@@ -126,6 +127,19 @@ public final class LotYear implements ShownAs {
     public LotYear withReference(String referenceLot) {
         logbook.ofLot(referenceLot);
         return new LotYear(logbook, lot, response, assumption, Optional.of(referenceLot));
+    }
+
+    /** Returns the answer in three sentences: how the number changed, how sure that is, what to do next. */
+    public InShort inShort() {
+        return YearInShort.of(this);
+    }
+
+    String step(double difference) {
+        return unit().formatStep(difference, reader()).replaceFirst("%$", "percentage points");
+    }
+
+    static int leastRows() {
+        return LEAST_ROWS;
     }
 
     String shown(Estimate estimate) {

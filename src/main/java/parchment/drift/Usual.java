@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.function.Predicate;
 import org.hipparchus.distribution.continuous.TDistribution;
 import parchment.align.Unusual;
+import parchment.display.InShort;
 import parchment.display.Report;
 import parchment.display.Sentence;
 import parchment.display.Showable;
@@ -305,6 +306,44 @@ public final class Usual implements ShownAs {
         return compared.stream().anyMatch(c -> Double.isFinite(c.value()) && Double.isFinite(c.usual()));
     }
 
+    /** Returns the answer in three sentences: whether the batch is like the others, how sure that is, what to do next. */
+    public InShort inShort() {
+        String name = "batch " + batch.name();
+        long known = compared.stream()
+                .filter(c -> Double.isFinite(c.value()) && Double.isFinite(c.usual()))
+                .count();
+        return switch (verdict()) {
+            case CANNOT_TELL ->
+                new InShort(
+                        "Whether " + name + " is like the others cannot be told.",
+                        batch.lot().isEmpty()
+                                ? "No lot was written for it."
+                                : Sentence.of(tooFew()) + ".",
+                        batch.lot().isEmpty()
+                                ? "Write its lot into the list of batches and ask again."
+                                : "Ask again when more of the lot are roasted.");
+            case LIKE_THE_OTHERS ->
+                new InShort(
+                        Sentence.of(name) + " is like " + comparedWith + ".",
+                        (known == 1 ? "The one thing looked at lies" : "All " + known + " things looked at lie")
+                                + " where 95 of 100 such batches do.",
+                        "Nothing to do; the cup decides.");
+            case UNLIKE_THE_OTHERS ->
+                new InShort(
+                        Sentence.of(name) + " is unlike the others: " + shortReason() + ".",
+                        reasons().size() == 1
+                                ? "All else lies where 95 of 100 such batches do."
+                                : "There " + (reasons().size() == 2 ? "is one more" : "are " + (reasons().size() - 1) + " more")
+                                        + " such in the table.",
+                        "Cup it beside a usual batch before you decide: unlike is not bad.");
+        };
+    }
+
+    /** The first reason without its remark in brackets. */
+    private String shortReason() {
+        return reasons().get(0).replaceFirst(" \\(.*", "").replace(", which is ", ", ");
+    }
+
     /** Returns what was different, in words; empty if nothing was, or if it cannot be told. */
     public List<String> reasons() {
         List<String> reasons = new ArrayList<>(path.map(Unusual.Found::reasons).orElse(List.of()));
@@ -360,10 +399,10 @@ public final class Usual implements ShownAs {
 
     @Override
     public Showable shownAs() {
-        Report page =
-                Report.titled("Is batch " + batch.name() + " like the others?").say(Sentence.of(toString()) + ".");
+        Report page = Report.titled("Is batch " + batch.name() + " like the others?").add(inShort());
+        Report workedOut = Report.titled("How this was worked out").say(Sentence.of(toString()) + ".");
         if (verdict() == Verdict.CANNOT_TELL) {
-            return page;
+            return page.fold(workedOut);
         }
         page = page.add(Table.titled("Feature by feature")
                 .withText("feature", compared, c -> c.feature().name())
@@ -380,9 +419,9 @@ public final class Usual implements ShownAs {
                 .withNumber("others", "", 0, compared, Compared::others)
                 .withNote("The ranges are meant to hold all features of the next batch in 95 of 100 cases."));
         if (twins.isPresent()) {
-            page = page.say(twins.get());
+            workedOut = workedOut.say(twins.get());
         }
-        return page.say("Unlike is not bad: the cup decides.");
+        return page.fold(workedOut.say("Unlike is not bad: the cup decides."));
     }
 
     private String shown(Compared one, double value) {

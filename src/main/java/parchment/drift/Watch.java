@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.TreeSet;
+import parchment.display.InShort;
 import parchment.display.Showable;
 import parchment.display.ShownAs;
 import parchment.feature.Feature;
@@ -106,6 +107,11 @@ public final class Watch implements ShownAs {
     /** Returns the batches watched: those after the stretch. */
     public List<Batch> watched() {
         return rows.batches().subList(rows.stretch(), rows.batches().size());
+    }
+
+    /** Returns the answer in three sentences: whether it moved, how sure that is, what to do next. */
+    public InShort inShort() {
+        return WatchInShort.of(this);
     }
 
     /** Returns the share of charts of this length that show a shift although nothing changed; NaN without limits. */

@@ -21,9 +21,10 @@ final class WatchPicture {
 
     static Showable of(Watch watch) {
         String title = watch.feature().name() + " of " + watch.of();
-        Report page = Report.titled("Watch on " + title).say(Sentence.of(watch.toString()) + ".");
+        Report page = Report.titled("Watch on " + title).add(watch.inShort());
+        Report workedOut = Report.titled("How this was worked out").say(Sentence.of(watch.toString()) + ".");
         if (!watch.hasLimits()) {
-            return page.say(watch.rows().leftOutWords());
+            return page.fold(workedOut.say(watch.rows().leftOutWords()));
         }
         EstimatedLimits limits = watch.limits().orElseThrow();
         TemperatureUnit reader = watch.logbook().readerUnit();
@@ -72,13 +73,14 @@ final class WatchPicture {
                     .with(around("limit", later, 0, limits.sumLimits(), -1));
         }
         return page.add(Panels.stacked(title, List.of(singles, means, sums)))
+                .fold(workedOut
                 .say("Limits from the " + stretch + " batches "
                         + watch.stable().get(0).name() + " to "
                         + watch.stable().get(stretch - 1).name() + ". "
                         + watch.rows().likeWords())
                 .say(watch.rateWords())
                 .say(watch.neighbourWords())
-                .say("A signal is a reason to look, not a finding.");
+                .say("A signal is a reason to look, not a finding."));
     }
 
     private static double[] scaled(double[] values, double by) {

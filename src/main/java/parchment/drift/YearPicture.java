@@ -25,35 +25,36 @@ final class YearPicture {
     static Report page(LotYear year) {
         Report page = Report.titled(
                         "The year of " + year.lot() + ": " + year.response().name())
-                .say(Sentence.of(year.toString()));
+                .add(year.inShort());
+        Report workedOut = Report.titled("How this was worked out").say(Sentence.of(year.toString()));
         if (year.model().isEmpty()) {
-            return page;
+            return page.fold(workedOut);
         }
-        page = page.add(picture(year))
-                .add(Table.titled("What moved it")
-                        .withText("part", year.parts(), YearPart::name)
-                        .withText("can it be told", year.parts(), p -> switch (p.verdict()) {
-                            case TOLD -> "yes";
-                            case SUM_ONLY -> "only the sum";
-                            case CANNOT_TELL -> "no";
-                        })
-                        .withText("change, with its 90 % interval", year.parts(), YearPart::shown)
-                        .withText("why", year.parts(), YearPart::words)
-                        .withDashForMissing("nothing to say or no number"));
+        page = page.add(picture(year));
+        workedOut = workedOut.add(Table.titled("What moved it")
+                .withText("part", year.parts(), YearPart::name)
+                .withText("can it be told", year.parts(), p -> switch (p.verdict()) {
+                    case TOLD -> "yes";
+                    case SUM_ONLY -> "only the sum";
+                    case CANNOT_TELL -> "no";
+                })
+                .withText("change, with its 90 % interval", year.parts(), YearPart::shown)
+                .withText("why", year.parts(), YearPart::words)
+                .withDashForMissing("nothing to say or no number"));
         var pooled = year.pooledSlopes();
         Estimate drawn = pooled.get(year.lot());
         if (drawn != null) {
-            page = page.say("Drawn towards the other lots (" + pooled.size()
+            workedOut = workedOut.say("Drawn towards the other lots (" + pooled.size()
                     + " in all) as far as they are alike, its change per" + " 100 days is " + year.shown(drawn) + ".");
         }
         for (String words : year.ageWords()) {
-            page = page.say(words);
+            workedOut = workedOut.say(words);
         }
         List<String> roaster = year.roaster();
-        return page.say(
+        return page.fold(workedOut.say(
                 roaster.isEmpty()
                         ? "Nothing of what the roaster did is written in enough batches to be taken into account."
-                        : "Compared at like " + String.join(", ", roaster) + ".");
+                        : "Compared at like " + String.join(", ", roaster) + "."));
     }
 
     static Panels picture(LotYear year) {

@@ -6,6 +6,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import parchment.chart.Plot;
+import parchment.display.InShort;
 import parchment.display.Report;
 import parchment.display.Showable;
 import parchment.display.ShownAs;
@@ -185,6 +186,11 @@ public final class DestinationOrPath implements ShownAs {
 
     Optional<SeparatingBatches> next() {
         return next;
+    }
+
+    /** Returns the answer in three sentences: what went with the score, how sure that is, what to do next. */
+    public InShort inShort() {
+        return PathInShort.of(question.attribute(), contrasts, batchesThatWouldTell());
     }
 
     private Report page() {

@@ -21,26 +21,27 @@ final class DestinationOrPathPage {
     static Report of(DestinationOrPath asked) {
         List<PathContrast> contrasts = asked.contrasts();
         Report page = Report.titled(Wording.sentence(asked.question().attribute()) + ": destination or path")
+                .add(asked.inShort());
+        page = asked.joint().material().sayDoubts(page).add(asked.picture());
+        Optional<SeparatingBatches> next = asked.next();
+        if (next.isPresent() && next.get().batches() > 0) {
+            page = page.add(next.get().table());
+        }
+        if (next.isPresent()) {
+            page = page.caution(EvidencePage.CAUTION);
+        }
+        Report workedOut = Report.titled("How this was worked out")
                 .say(first(contrasts))
-                .say(counts(asked));
-        page = asked.joint()
-                .material()
-                .sayDoubts(page)
-                .add(asked.picture())
+                .say(counts(asked))
                 .add(words(contrasts))
                 .add(numbers(asked, contrasts));
         if (asked.fit().isPresent()) {
-            page = page.heading("What can be told apart").say(apart(asked));
+            workedOut = workedOut.heading("What can be told apart").say(apart(asked));
         }
-        Optional<SeparatingBatches> next = asked.next();
         if (next.isPresent()) {
-            page = page.heading("What to roast").say(next.get().words());
-            if (next.get().batches() > 0) {
-                page = page.add(next.get().table());
-            }
-            page = page.caution(EvidencePage.CAUTION);
+            workedOut = workedOut.heading("What to roast").say(next.get().words());
         }
-        return page.heading("How it was reached").say(reached(asked));
+        return page.fold(workedOut.heading("How it was reached").say(reached(asked)));
     }
 
     private static String first(List<PathContrast> contrasts) {

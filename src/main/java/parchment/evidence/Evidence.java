@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import parchment.chart.Plot;
+import parchment.display.InShort;
 import parchment.display.Report;
 import parchment.display.Showable;
 import parchment.display.ShownAs;
@@ -31,6 +32,7 @@ public final class Evidence implements ShownAs {
     private final Material material;
     private final Optional<Analysis> analysis;
     private final Optional<Analysis> drawn;
+    private final Optional<Analysis> judged;
     private final VerdictRules.Judgement judgement;
     private final Surroundings surroundings;
 
@@ -39,12 +41,14 @@ public final class Evidence implements ShownAs {
             Material material,
             Optional<Analysis> analysis,
             Optional<Analysis> drawn,
+            Optional<Analysis> judged,
             VerdictRules.Judgement judgement,
             Surroundings surroundings) {
         this.question = question;
         this.material = material;
         this.analysis = analysis;
         this.drawn = drawn;
+        this.judged = judged;
         this.judgement = judgement;
         this.surroundings = surroundings;
     }
@@ -75,6 +79,22 @@ public final class Evidence implements ShownAs {
     /** Returns the reasons of the verdict in words, the decisive one first. */
     public List<String> reasons() {
         return judgement.reasons();
+    }
+
+    /** Returns the answer in three sentences: what was found between two readings, how sure that is, what to do next. */
+    public InShort inShort() {
+        return judged.map(found -> FirstWords.of(
+                        question.attribute(),
+                        question.measure(),
+                        judgement,
+                        TwoReadings.of(found, question.measure(), verdict()),
+                        found.margin().points(),
+                        found.fittedSlope().chance(),
+                        NextBatches.of(found, judgement.lacks())))
+                .orElseGet(() -> FirstWords.nothingFitted(
+                        question.attribute(),
+                        question.measure(),
+                        reasons().get(0)));
     }
 
     /** Returns the attribute that was scored. */
@@ -337,13 +357,13 @@ public final class Evidence implements ShownAs {
         return at(temperature.celsius());
     }
 
-    /** Returns the picture: the attribute against the feature. */
+    /** Returns the picture: the attribute against the feature, of the batches that the verdict rests on. */
     public Plot picture() {
-        return analysis.map(found -> EvidencePicture.of(
+        return judged.map(found -> EvidencePicture.of(
                         question.attribute(),
                         question.measure(),
                         found,
-                        peak().orElseThrow(),
+                        whyNoBest().isEmpty() ? found.peak() : Peak.unknown(found.range()),
                         question.settings().level()))
                 .orElseGet(() -> EvidencePicture.of(question.attribute(), question.measure(), "")
                         .withEmptySentence(
@@ -361,6 +381,11 @@ public final class Evidence implements ShownAs {
 
     Material material() {
         return material;
+    }
+
+    /** Returns the batches and scores that the verdict rests on. */
+    Material judgedMaterial() {
+        return judged.map(Analysis::material).orElse(material);
     }
 
     Optional<Analysis> analysis() {

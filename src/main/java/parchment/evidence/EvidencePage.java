@@ -40,14 +40,26 @@ final class EvidencePage {
 
     private Report page() {
         Report page = Report.titled(Wording.sentence(evidence.attribute()) + " and " + measure.name())
+                .add(evidence.inShort());
+        page = evidence.material().sayDoubts(page).add(evidence.picture());
+        FirstScreen around = FirstScreen.of(evidence);
+        page = page.say(around.forWhich()).say(around.whatCouldBeWrong());
+        if (around.namesAPlace()) {
+            page = page.caution(CAUTION);
+        }
+        return page.fold(workedOut());
+    }
+
+    private Report workedOut() {
+        Report page = Report.titled("How this was worked out")
                 .say("Verdict: " + evidence.verdict().words() + ". " + reasons())
                 .say(claims())
                 .say(counts());
         Optional<Analysis> analysis = evidence.analysis();
         if (analysis.isEmpty()) {
-            return page.add(evidence.picture()).say(evidence.layout().toString());
+            return page.say(evidence.layout().toString());
         }
-        page = evidence.material().sayDoubts(best(page, analysis.get())).add(evidence.picture());
+        page = best(page, analysis.get());
         if (evidence.verdict() == Verdict.CANNOT_TELL) {
             page = page.say(evidence.nextBatches().orElseThrow().words(measure));
         }
@@ -71,12 +83,11 @@ final class EvidencePage {
         if (!evidence.movedTogether().companions().isEmpty()) {
             page = page.add(evidence.movedTogether().table());
         }
-        page = page.heading("How it was reached")
+        return page.heading("How it was reached")
                 .say(reached(analysis.get()))
                 .add(analysis.get().alternatives().table(measure.stepWords()))
                 .add(BatchScores.of(analysis.get(), measure, evidence.attribute())
                         .table());
-        return page;
     }
 
     private String reached(Analysis analysis) {

@@ -117,6 +117,28 @@ public record NextBatches(long batches, long roastDays, double low, double high,
         return new NextBatches(0, 0, range.low(), range.high(), size, Kind.TOO_MANY);
     }
 
+    /** Returns what to do in one sentence, for the first sentences of an answer. */
+    String inShort(Measure measure) {
+        RoundReadings round = RoundReadings.of(measure, low, high);
+        return switch (kind) {
+            case MOVE_IT ->
+                "Move the " + measure.name()
+                        + " on purpose from batch to batch, inside what your machine's maker allows.";
+            case MOVE_APART ->
+                "Roast some batches with another " + measure.name() + " and leave what moved with it as it was.";
+            case TOO_MANY ->
+                "More batches like these will not settle it: try a wider range, inside what your machine's maker allows.";
+            case MORE, AFRESH ->
+                "About " + batches + (kind == Kind.AFRESH ? " new " : " more ") + (batches == 1 ? "batch" : "batches") + " on "
+                        + Wording.count(roastDays, "roast day", "roast days") + " would tell, half near "
+                        + round.words(round.from(low)) + " and half near " + round.words(round.to(high)) + ".";
+            case BEND ->
+                "About " + batches + " more batches on " + Wording.count(roastDays, "roast day", "roast days")
+                        + " would tell: a third each near " + round.words(round.from(low)) + ", "
+                        + round.words((low + high) / 2) + " and " + round.words(round.to(high)) + ".";
+        };
+    }
+
     /** Returns the sentence in the reader's unit. */
     String words(Measure measure) {
         return switch (kind) {

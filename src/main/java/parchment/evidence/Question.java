@@ -33,6 +33,7 @@ record Question(String attribute, Measure measure, List<MovedTogether.Other> oth
                         Findings.of(measure.name(), Findings.Planned.NOT_BY_CHANCE, found, facts, others, blindness)))
                 .orElseGet(() -> VerdictRules.nothingFitted(material));
 
+        Optional<Analysis> judged = watched;
         Material assigned = Gathering.of(attribute, logbook, drawnByChance(logbook));
         Optional<Analysis> drawn = Analysis.of(assigned, measure.step(), settings, margin);
         if (drawn.isPresent()) {
@@ -45,6 +46,7 @@ record Question(String attribute, Measure measure, List<MovedTogether.Other> oth
                     Blindness.of(assigned, logbook)));
             if (ofEffect.verdict() != Verdict.CANNOT_TELL) {
                 judgement = ofEffect;
+                judged = drawn;
             }
         }
         Surroundings surroundings = new Surroundings(
@@ -55,7 +57,7 @@ record Question(String attribute, Measure measure, List<MovedTogether.Other> oth
                 CuppingLayout.of(material),
                 GeneralLevel.slope(attribute, measure, logbook),
                 assigned.batches().size());
-        return new Evidence(this, material, watched, drawn, judgement, surroundings);
+        return new Evidence(this, material, watched, drawn, judged, judgement, surroundings);
     }
 
     private Facts facts(Material material, Optional<Analysis> analysis) {

@@ -8,6 +8,7 @@ import parchment.chart.Axis;
 import parchment.chart.Plot;
 import parchment.chart.Points;
 import parchment.chart.Span;
+import parchment.display.InShort;
 import parchment.display.Report;
 import parchment.display.Showable;
 import parchment.display.ShownAs;
@@ -127,6 +128,15 @@ public final class Screen implements ShownAs {
         return shuffled;
     }
 
+    String whyNot() {
+        return whyNot;
+    }
+
+    /** Returns the answer in three sentences: what stands furthest above luck, how sure that is, what to do next. */
+    public InShort inShort() {
+        return ScreenInShort.of(this);
+    }
+
     private Table table() {
         List<Look> shown = looks.stream().limit(SHOWN).toList();
         Table table = Table.titled("The looks furthest from zero")
@@ -215,24 +225,27 @@ public final class Screen implements ShownAs {
 
     private Report page() {
         List<Look> above = aboveTheLine();
-        Report page = Report.titled("What goes with what").say(this.toString());
+        Report page = Report.titled("What goes with what").add(inShort());
+        Report workedOut = Report.titled("How this was worked out").say(this.toString());
         if (looks.isEmpty()) {
-            return page;
+            return page.fold(workedOut);
         }
-        page = page.say(how());
-        page = page.say(
-                above.isEmpty()
-                        ? "So nothing here is a finding: the furthest look is what luck alone would show."
-                        : (shuffled == Shuffled.WHOLE_DAYS
-                                        ? "What stands above the line is a hint, not a finding: anything that moves with the calendar can"
-                                                + " lift it."
-                                        : "What stands above the line went together more closely than luck explains; nothing here says what"
-                                                + " is behind it.")
-                                + " Only straight lines inside one lot and day are looked at here: a best in the middle, or what differs from day"
-                                + " to day, can be seen by Evidence.of and not here."
-                                + " Features that move together, and attributes that do, are not several findings. Ask each by itself with"
-                                + " Evidence.of. Nothing below the line is a finding.");
-        return page.add(picture()).add(table());
+        return page.add(picture())
+                .fold(workedOut
+                        .say(how())
+                        .say(
+                                above.isEmpty()
+                                        ? "So nothing here is a finding: the furthest look is what luck alone would show."
+                                        : (shuffled == Shuffled.WHOLE_DAYS
+                                                        ? "What stands above the line is a hint, not a finding: anything that moves with the"
+                                                                + " calendar can lift it."
+                                                        : "What stands above the line went together more closely than luck explains; nothing"
+                                                                + " here says what is behind it.")
+                                                + " Only straight lines inside one lot and day are looked at here: a best in the middle, or"
+                                                + " what differs from day to day, can be seen by Evidence.of and not here."
+                                                + " Features that move together, and attributes that do, are not several findings. Ask each by"
+                                                + " itself with Evidence.of. Nothing below the line is a finding.")
+                        .add(table()));
     }
 
     @Override

@@ -11,6 +11,7 @@ import java.util.SplittableRandom;
 import java.util.function.DoubleUnaryOperator;
 import parchment.chart.Panels;
 import parchment.display.Report;
+import parchment.display.InShort;
 import parchment.display.Showable;
 import parchment.display.ShownAs;
 import parchment.feature.BatchTable;
@@ -373,6 +374,11 @@ public final class TradeOff implements ShownAs {
     /** Returns the picture: each attribute along the feature, and how welcome they are together. */
     public Panels picture() {
         return TradeOffPage.picture(this);
+    }
+
+    /** Returns the answer in three sentences: where the best compromise lies, how sure that is, what to do next. */
+    public InShort inShort() {
+        return TradeInShort.of(this);
     }
 
     private Report page() {

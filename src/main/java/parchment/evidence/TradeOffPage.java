@@ -23,22 +23,25 @@ final class TradeOffPage {
     private TradeOffPage() {}
 
     static Report of(TradeOff asked) {
-        Report page =
-                Report.titled(title(asked)).say("Verdict: " + asked.verdict().words() + ". " + verdict(asked));
+        Report page = Report.titled(title(asked)).add(asked.inShort());
+        Report workedOut = Report.titled("How this was worked out")
+                .say("Verdict: " + asked.verdict().words() + ". " + verdict(asked));
         if (asked.found().isEmpty()) {
-            return page;
+            return page.fold(workedOut);
         }
-        page = page.say(counts(asked)).say(trade(asked, asked.found().get()));
         page = asked.materials().get(0).sayDoubts(page).add(asked.picture());
-        if (asked.twins().isEmpty()) {
-            page = page.add(table(asked, asked.found().get()));
+        if (asked.verdict() == Verdict.SUGGESTIVE) {
+            page = page.caution(EvidencePage.CAUTION);
         }
-        page = page.say(
+        workedOut = workedOut.say(counts(asked)).say(trade(asked, asked.found().get()));
+        if (asked.twins().isEmpty()) {
+            workedOut = workedOut.add(table(asked, asked.found().get()));
+        }
+        return page.fold(workedOut.say(
                 "How welcome each is from 0 to 1, and the geometric mean of all (Derringer and Suich 1980). 1,000 draws of all courses"
                         + " together, seed " + asked.settings().seed()
                         + ", the attributes' errors correlated as their batches are. Batches are taken as they came out, whatever was planned, so"
-                        + " this went together and no more.");
-        return asked.verdict() == Verdict.SUGGESTIVE ? page.caution(EvidencePage.CAUTION) : page;
+                        + " this went together and no more."));
     }
 
     private static String title(TradeOff asked) {

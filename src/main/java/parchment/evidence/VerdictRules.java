@@ -1,8 +1,10 @@
 package parchment.evidence;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 
 /**
@@ -29,13 +31,43 @@ final class VerdictRules {
 
     private final Findings findings;
     private final List<String> reasons = new ArrayList<>();
+    private Decisive decisive = new Decisive(Why.OPEN, List.of());
 
     /**
      * Holds a verdict with its reasons, the decisive one first, and what an answer lacks.
      *
      * @param lacks what further batches would have to bring; of use only where the verdict is "cannot tell"
+     * @param decisive what decided, for the first sentences of an answer
      */
-    record Judgement(Verdict verdict, List<String> reasons, NextBatches.Kind lacks) {}
+    record Judgement(Verdict verdict, List<String> reasons, NextBatches.Kind lacks, Decisive decisive) {}
+
+    /** Names what decided a verdict: for a finding that is not strong, the first condition that it does not meet. */
+    enum Why {
+        NOTHING_FITTED,
+        HARDLY_VARIED,
+        MOSTLY_ERROR,
+        MOVED_WITH_ANOTHER,
+        TOO_FEW_DAYS_LEFT,
+        FOLLOWS_A_FACT,
+        NEXT_DAY_GOES_WITH_IT_TOO,
+        OPEN,
+        NOT_RARE_ENOUGH,
+        NO_DIFFERENCE_THAT_MATTERS,
+        NOT_DRAWN_BY_CHANCE,
+        NOT_BLIND,
+        TOO_FEW_DAYS,
+        ONLY_A_BEND,
+        OTHER_LOOKS_DIFFER,
+        NO_GAIN,
+        ALL_HOLDS
+    }
+
+    /**
+     * Holds what decided a verdict.
+     *
+     * @param beside what moved together with the feature, by name; empty where nothing did
+     */
+    record Decisive(Why why, List<String> beside) {}
 
     private VerdictRules(Findings findings) {
         this.findings = findings;
@@ -47,7 +79,8 @@ final class VerdictRules {
         return new Judgement(
                 Verdict.CANNOT_TELL,
                 List.of(why.isEmpty() ? "there are too few scores for the terms that have to be in the model" : why),
-                NextBatches.Kind.MORE);
+                NextBatches.Kind.MORE,
+                new Decisive(Why.NOTHING_FITTED, List.of()));
     }
 
     static Judgement judge(Findings findings) {
@@ -57,7 +90,7 @@ final class VerdictRules {
     private Judgement judged() {
         Optional<NextBatches.Kind> blocked = blocked();
         if (blocked.isPresent()) {
-            return new Judgement(Verdict.CANNOT_TELL, List.copyOf(reasons), blocked.get());
+            return new Judgement(Verdict.CANNOT_TELL, List.copyOf(reasons), blocked.get(), decisive);
         }
         Verdict verdict = verdict();
         NextBatches.Kind lacks = findings.equivalence().bendIsOpen() ? NextBatches.Kind.BEND : NextBatches.Kind.MORE;
@@ -69,15 +102,17 @@ final class VerdictRules {
                             + " twenty shows this by chance, but something that moves with the calendar may stand behind both,"
                             + " so the verdict drops one level");
             verdict = verdict.lowered();
+            decided(Why.NEXT_DAY_GOES_WITH_IT_TOO);
             lacks = NextBatches.Kind.AFRESH;
         }
-        return new Judgement(verdict, List.copyOf(reasons), lacks);
+        return new Judgement(verdict, List.copyOf(reasons), lacks, decisive);
     }
 
     private Optional<NextBatches.Kind> blocked() {
         Reliability reliability = findings.reliability();
         String feature = findings.feature();
         if (reliability.tooNarrow()) {
+            decided(Why.HARDLY_VARIED);
             reasons.add(String.format(
                     Locale.ROOT,
                     "the %s hardly varied inside lots: the middle 80 %% of the batches span less than three times its own error",
@@ -85,6 +120,7 @@ final class VerdictRules {
             return Optional.of(NextBatches.Kind.MOVE_IT);
         }
         if (reliability.tooLow()) {
+            decided(Why.MOSTLY_ERROR);
             reasons.add(String.format(
                     Locale.ROOT,
                     "only %.0f %% of the spread of the %s is the batches' own, the rest is error of measuring",
@@ -94,6 +130,9 @@ final class VerdictRules {
         }
         if (!findings.twins().isEmpty()) {
             Collinearity.Twin first = findings.twins().get(0);
+            decisive = new Decisive(
+                    Why.MOVED_WITH_ANOTHER,
+                    findings.twins().stream().map(Collinearity.Twin::name).toList());
             reasons.add("inside lots the " + feature + " cannot be told from "
                     + Wording.list(findings.twins().stream()
                             .limit(3)
@@ -105,11 +144,15 @@ final class VerdictRules {
             return Optional.of(NextBatches.Kind.MOVE_APART);
         }
         if (!findings.slope().known() || findings.degreesLeft() < FEWEST_DEGREES) {
+            decided(Why.TOO_FEW_DAYS_LEFT);
             reasons.add(
                     "once lots, dates and the other terms are taken into account, too few roast days are left to compare");
             return Optional.of(NextBatches.Kind.AFRESH);
         }
         if (!findings.standIns().isEmpty()) {
+            decisive = new Decisive(
+                    Why.FOLLOWS_A_FACT,
+                    findings.standIns().stream().map(Facts.Fact::name).toList());
             reasons.add(Wording.list(
                             findings.standIns().stream().map(Facts.Fact::name).toList())
                     + " explains the " + feature + " so closely that the two cannot be told apart");
@@ -130,6 +173,7 @@ final class VerdictRules {
                             ? "the slope inside lots is further from zero than chance alone brings about in 4 of 100 logbooks"
                             : "the course has a bend that chance alone brings about in fewer than 1 of 100 logbooks");
             if (small) {
+                decided(Why.NO_DIFFERENCE_THAT_MATTERS);
                 reasons.add("no two places of the tried range differ by as much as " + margin
                         + " points, the smallest difference that matters");
                 reasons.add(seen);
@@ -137,6 +181,9 @@ final class VerdictRules {
             }
             reasons.add(seen);
             return finding();
+        }
+        if (small) {
+            decided(Why.NO_DIFFERENCE_THAT_MATTERS);
         }
         if (small && findings.zeroRuledOut()) {
             reasons.add("no two places of the tried range differ by as much as " + margin
@@ -150,6 +197,7 @@ final class VerdictRules {
             return Verdict.NOTHING_SEEN;
         }
         if (findings.zeroRuledOut()) {
+            decided(Why.NOT_RARE_ENOUGH);
             double share = 100 * findings.slope().chance();
             long least = Math.round(100 * CHANCE_OF_SLOPE);
             reasons.add("the interval leaves zero out, but chance alone would do as much in "
@@ -164,39 +212,46 @@ final class VerdictRules {
     }
 
     private Verdict finding() {
-        List<String> missing = missingForStrong();
+        Map<Why, String> missing = missingForStrong();
         if (missing.isEmpty()) {
+            decided(Why.ALL_HOLDS);
             reasons.add(
                     "the target was drawn by chance, all eight other ways of looking agree, and roast days left out were foretold"
                             + " better");
             return Verdict.STRONG;
         }
-        reasons.addAll(missing);
+        reasons.addAll(missing.values());
+        decided(missing.keySet().iterator().next());
         return Verdict.SUGGESTIVE;
     }
 
-    private List<String> missingForStrong() {
-        List<String> missing = new ArrayList<>();
+    private void decided(Why why) {
+        decisive = new Decisive(why, List.of());
+    }
+
+    private Map<Why, String> missingForStrong() {
+        Map<Why, String> missing = new LinkedHashMap<>();
         if (findings.planned() == Findings.Planned.NOT_BY_CHANCE) {
-            missing.add(
+            missing.put(
+                    Why.NOT_DRAWN_BY_CHANCE,
                     "the " + findings.feature()
                             + " was not drawn by chance beforehand, so what the roaster saw in the beans may stand behind both");
         }
         if (!findings.blindness().enough()) {
-            missing.add("not all scores were given blind and before discussion");
+            missing.put(Why.NOT_BLIND, "not all scores were given blind and before discussion");
         }
         if (findings.roastDays() < DAYS_FOR_STRONG) {
-            missing.add("fewer than " + DAYS_FOR_STRONG + " roast days stand behind it");
+            missing.put(Why.TOO_FEW_DAYS, "fewer than " + DAYS_FOR_STRONG + " roast days stand behind it");
         }
         if (!findings.slopeSeen()) {
-            missing.add("the eight other ways of looking compare slopes, not bends");
+            missing.put(Why.ONLY_A_BEND, "the eight other ways of looking compare slopes, not bends");
         }
         if (findings.agreeing() < findings.looks()) {
-            missing.add("only " + findings.agreeing() + " of the " + findings.looks()
+            missing.put(Why.OTHER_LOOKS_DIFFER, "only " + findings.agreeing() + " of the " + findings.looks()
                     + " other ways of looking show the same sign");
         }
         if (!(findings.gain().lowerBound() > 0)) {
-            missing.add("on roast days left out the gain may be none: its one-sided 95 % bound is not above zero");
+            missing.put(Why.NO_GAIN, "on roast days left out the gain may be none: its one-sided 95 % bound is not above zero");
         }
         return missing;
     }

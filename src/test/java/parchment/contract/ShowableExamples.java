@@ -45,6 +45,7 @@ import parchment.curve.CleanCurve;
 import parchment.curve.ControlSteps;
 import parchment.curve.Curve;
 import parchment.curve.RateOfRise;
+import parchment.display.InShort;
 import parchment.display.Report;
 import parchment.display.Showable;
 import parchment.display.Table;
@@ -181,7 +182,12 @@ final class ShowableExamples {
         ROOTS.put("Table", logbook -> Table.titled("<b>").withText("<b>", List.of("<b>"), word -> word));
         ROOTS.put(
                 "Report",
-                logbook -> Report.titled("<b>").say("<b>").caution("<b>").add(logbook));
+                logbook -> Report.titled("<b>")
+                        .say("<b>")
+                        .caution("<b>")
+                        .add(logbook)
+                        .fold(Report.titled("<b>").say("<b>")));
+        ROOTS.put("InShort", logbook -> new InShort("<b>", "<b>", "<b>"));
         ROOTS.put("Plot", logbook -> plot());
         ROOTS.put("Panels", logbook -> Panels.stacked("<b>", List.of(plot())));
         ROOTS.put("OtherChart", logbook -> {

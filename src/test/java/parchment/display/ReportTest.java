@@ -55,4 +55,30 @@ class ReportTest {
         };
         assertTrue(Report.titled("t").add(plain).html().orElseThrow().contains("<pre>a &lt; b</pre>"));
     }
+
+    @Test
+    void whatIsFoldedIsThereInTextAndBehindItsTitleOnThePage() {
+        Report page = Report.titled("Answer")
+                .add(new InShort("Found <it>.", "Sure.", "Do this."))
+                .fold(Report.titled("How this was worked out").say("By a line.").heading("More"));
+        assertEquals("""
+                Answer
+
+                Found <it>.
+                Sure.
+                Do this.
+
+                How this was worked out
+
+                By a line.
+
+                More""", page.text());
+        String html = page.html().orElseThrow();
+        assertTrue(html.contains("Found &lt;it&gt;."), html);
+        assertTrue(
+                html.matches("(?s).*<details><summary[^>]*>How this was worked out</summary>\\s*<p[^>]*>By a line.</p>\\s*"
+                        + "<h4>More</h4>\\s*</details>.*"),
+                html);
+        assertFalse(html.contains("<details open"), html);
+    }
 }

@@ -7,6 +7,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.nio.file.Path;
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import parchment.display.InShort;
+import parchment.display.ShortSentences;
 import parchment.feature.Features;
 import parchment.logbook.Logbook;
 import parchment.logbook.LogbookException;
@@ -28,6 +30,35 @@ class LotYearTest {
                 .orElseThrow()
                 .words()
                 .contains("stated assumption"));
+    }
+
+    @Test
+    void theFirstSentencesSayHowMuchAndWhose() {
+        KnownYear truth = new KnownYear();
+        // The first seed whose interval leaves out zero.
+        long clear = 2;
+        LotYear year =
+                LotYear.of(KnownYear.LOT, Features.massLoss(), truth.draw(clear).logbook());
+        InShort words = ShortSentences.keptBy(year.inShort());
+        assertEquals(
+                new InShort(
+                        "In 100 days the mass loss of " + KnownYear.LOT + " changed by "
+                                + year.ageing().orElseThrow().shown() + ".",
+                        "That is ageing, machine, season and room together, which these batches cannot part.",
+                        "Roast a coffee that does not age now and then: it shows what the machine does."),
+                words);
+        assertEquals(
+                new InShort(
+                        "In 100 days the mass loss of " + KnownYear.LOT + " changed by "
+                                + year.ageing().orElseThrow().shown() + ".",
+                        "That is the lot's own ageing, as far as what was stated holds.",
+                        "Roast it now and then as long as it lasts."),
+                ShortSentences.keptBy(year.assuming(LotYear.Assumption.MACHINE_DID_NOT_DRIFT)
+                        .inShort()));
+        InShort open = ShortSentences.keptBy(
+                LotYear.of("Cinder Ridge", Features.dropTime(), HARBOUR).inShort());
+        assertEquals("Whether the drop time of Cinder Ridge changed through its months cannot be told.", open.found());
+        assertEquals("Anything from -15.0 s to 23.6 s in 100 days agrees with the batches.", open.howSure());
     }
 
     @Test

@@ -13,6 +13,8 @@ import org.hipparchus.distribution.continuous.TDistribution;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import parchment.display.InShort;
+import parchment.display.ShortSentences;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
 import parchment.logbook.LogbookContents;
@@ -251,8 +253,9 @@ class UsualTest {
         assertTrue(page.endsWith("Unlike is not bad: the cup decides."), page);
         String few = charged(181, Arrays.copyOf(CHARGES, 7)).text();
         assertEquals(
-                "Is batch B8 like the others?\n\nCannot tell whether batch B8 is like the others: there are 7 others of lot one, and 8"
-                        + " are needed.",
+                "Is batch B8 like the others?\n\nWhether batch B8 is like the others cannot be told.\nThere are 7 others of lot one,"
+                        + " and 8 are needed.\nAsk again when more of the lot are roasted.\n\nHow this was worked out\n\nCannot tell"
+                        + " whether batch B8 is like the others: there are 7 others of lot one, and 8 are needed.",
                 few);
     }
 
@@ -263,6 +266,35 @@ class UsualTest {
         double[] same = new double[12];
         Arrays.fill(same, 180);
         assertEquals(verdict, charged(own, same).verdict());
+    }
+
+    @Test
+    void theFirstSentencesSayWhetherItIsLikeTheOthers() {
+        assertEquals(
+                new InShort(
+                        "Batch B9 is like 8 others of lot one, about the same mass.",
+                        "The one thing looked at lies where 95 of 100 such batches do.",
+                        "Nothing to do; the cup decides."),
+                ShortSentences.keptBy(charged(181, CHARGES).inShort()));
+        assertEquals(
+                new InShort(
+                        "Batch B9 is unlike the others: charge temperature 260.0 °C, 80.0 °C above the usual.",
+                        "All else lies where 95 of 100 such batches do.",
+                        "Cup it beside a usual batch before you decide: unlike is not bad."),
+                charged(260, CHARGES).inShort());
+        assertEquals(
+                new InShort(
+                        "Whether batch B2 is like the others cannot be told.",
+                        "There is 1 other of lot one, and 8 are needed.",
+                        "Ask again when more of the lot are roasted."),
+                ShortSentences.keptBy(charged(181, 180).inShort()));
+        Logbook nameless = BuiltBatch.logbook(List.of(BuiltBatch.of(2).withLot("").withCharge(180)));
+        assertEquals(
+                new InShort(
+                        "Whether batch B1 is like the others cannot be told.",
+                        "No lot was written for it.",
+                        "Write its lot into the list of batches and ask again."),
+                ShortSentences.keptBy(Usual.of(nameless.batch("B1"), nameless).inShort()));
     }
 
     @Test

@@ -100,15 +100,21 @@ class DestinationOrPathPageTest {
                     Optional.empty());
         }
 
-        /** Returns the paragraphs of the page from the counts to the picture, which is what is read first. */
+        /** Returns the paragraphs that are folded away. */
+        List<String> workedOut() {
+            List<String> paragraphs = List.of(asked().text().split("\n\n"));
+            return paragraphs.subList(paragraphs.indexOf("How this was worked out") + 1, paragraphs.size());
+        }
+
+        /** Returns the paragraphs of the page between the first sentences and the picture. */
         List<String> doubts() {
             List<String> paragraphs = List.of(asked().text().split("\n\n"));
-            assertTrue(paragraphs.get(2).startsWith("Behind it: "), paragraphs.toString());
+            assertTrue(paragraphs.get(1).contains(" cannot be told from these batches."), paragraphs.toString());
             int picture = paragraphs.indexOf(paragraphs.stream()
                     .filter(words -> words.contains("There is nothing to draw"))
                     .findFirst()
                     .orElseThrow());
-            return paragraphs.subList(3, picture);
+            return paragraphs.subList(2, picture);
         }
     }
 
@@ -185,7 +191,7 @@ class DestinationOrPathPageTest {
     }
 
     @Test
-    void theFirstSentenceSortsTheComparisonsByTheirVerdict() {
+    void theComparisonsAreSortedByTheirVerdict() {
         Case sorted = of();
         sorted.contrasts = List.of(
                 contrast("added time", Verdict.CANNOT_TELL),
@@ -196,20 +202,20 @@ class DestinationOrPathPageTest {
         assertEquals(
                 "Suggestive: faster finish. Too small to matter: later drop. Nothing seen: swapped time. Cannot tell: added time and"
                         + " slower start. Faster finish: suggestive; so it was. Per 10 s +0.30 points (90 % interval +0.22 to +0.38).",
-                sorted.asked().text().split("\n\n")[1]);
+                sorted.workedOut().get(0));
     }
 
     @Test
     void whatWasLeftOutIsCountedBesideWhatWasNot() {
         assertEquals(
                 "Behind it: 4 batches, 2 roast days, 1 cupping, 1 cupper, 4 scores. Nothing was left out.",
-                of().asked().text().split("\n\n")[2]);
+                of().workedOut().get(1));
         Case without = of();
         without.withoutDevelopment = Set.of("A1");
         without.scored = Set.of("A1", "A2", "B1");
         assertEquals(
                 "Behind it: 2 batches, 2 roast days, 1 cupping, 1 cupper, 2 scores. 1 batch left out (A1): the measure is missing; 1 batch"
                         + " left out (B2): no score of sweetness.",
-                without.asked().text().split("\n\n")[2]);
+                without.workedOut().get(1));
     }
 }

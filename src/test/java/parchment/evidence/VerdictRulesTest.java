@@ -222,11 +222,15 @@ class VerdictRulesTest {
         blocked(
                 row,
                 NextBatches.Kind.MOVE_APART,
+                VerdictRules.Why.FOLLOWS_A_FACT,
+                List.of("operator"),
                 "operator explains the drop temperature so closely that the two cannot be told apart");
         row.degrees = 2.99;
         blocked(
                 row,
                 NextBatches.Kind.AFRESH,
+                VerdictRules.Why.TOO_FEW_DAYS_LEFT,
+                List.of(),
                 "once lots, dates and the other terms are taken into account, too few roast days are left to compare");
         row.twins = List.of(
                 new Collinearity.Twin("gas in development", Double.POSITIVE_INFINITY),
@@ -234,23 +238,69 @@ class VerdictRulesTest {
         blocked(
                 row,
                 NextBatches.Kind.MOVE_APART,
+                VerdictRules.Why.MOVED_WITH_ANOTHER,
+                List.of("gas in development", "green mass"),
                 "inside lots the drop temperature cannot be told from gas in development and green mass: they moved together so"
                         + " closely that the score may have gone with either (variance inflation over 1000, over 10)");
         row.reliability = new Reliability(0.49, 0.3, 5, 80);
         blocked(
                 row,
                 NextBatches.Kind.MOVE_IT,
+                VerdictRules.Why.MOSTLY_ERROR,
+                List.of(),
                 "only 49 % of the spread of the drop temperature is the batches' own, the rest is error of measuring");
         row.reliability = new Reliability(0.49, 2, 5.99, 80);
         blocked(
                 row,
                 NextBatches.Kind.MOVE_IT,
+                VerdictRules.Why.HARDLY_VARIED,
+                List.of(),
                 "the drop temperature hardly varied inside lots: the middle 80 % of the batches span less than three times its own"
                         + " error");
     }
 
-    private static void blocked(Row row, NextBatches.Kind lacks, String reason) {
-        assertEquals(new VerdictRules.Judgement(Verdict.CANNOT_TELL, List.of(reason), lacks), row.judged());
+    private static void blocked(
+            Row row, NextBatches.Kind lacks, VerdictRules.Why why, List<String> beside, String reason) {
+        assertEquals(
+                new VerdictRules.Judgement(
+                        Verdict.CANNOT_TELL, List.of(reason), lacks, new VerdictRules.Decisive(why, beside)),
+                row.judged());
+    }
+
+    private static void decides(Row row, VerdictRules.Why why) {
+        assertEquals(new VerdictRules.Decisive(why, List.of()), row.judged().decisive());
+    }
+
+    @Test
+    void whatDecidedIsNamedForTheFirstSentences() {
+        decides(new Row(), VerdictRules.Why.ALL_HOLDS);
+        Row row = new Row();
+        row.gain = HeldOutGain.MISSING;
+        decides(row, VerdictRules.Why.NO_GAIN);
+        row.agreeing = 7;
+        decides(row, VerdictRules.Why.OTHER_LOOKS_DIFFER);
+        row.slope = atChance(0.5);
+        row.bend = atChance(0.001);
+        decides(row, VerdictRules.Why.ONLY_A_BEND);
+        row.days = 14;
+        decides(row, VerdictRules.Why.TOO_FEW_DAYS);
+        row.blindness = new Blindness(0.5, 1);
+        decides(row, VerdictRules.Why.NOT_BLIND);
+        row.planned = Findings.Planned.NOT_BY_CHANCE;
+        decides(row, VerdictRules.Why.NOT_DRAWN_BY_CHANCE);
+        row.control = new NegativeControl(atChance(0.001), 30);
+        decides(row, VerdictRules.Why.NEXT_DAY_GOES_WITH_IT_TOO);
+        Row open = new Row();
+        open.slope = atChance(0.5);
+        decides(open, VerdictRules.Why.NOT_RARE_ENOUGH);
+        open.told = new Interval(-0.05, 0.15, 0.90);
+        decides(open, VerdictRules.Why.OPEN);
+        open.difference = new Interval(-0.1, 0.2, 0.90);
+        decides(open, VerdictRules.Why.NO_DIFFERENCE_THAT_MATTERS);
+        open.told = new Interval(0.01, 0.02, 0.90);
+        decides(open, VerdictRules.Why.NO_DIFFERENCE_THAT_MATTERS);
+        open.slope = atChance(0.001);
+        decides(open, VerdictRules.Why.NO_DIFFERENCE_THAT_MATTERS);
     }
 
     @Test
@@ -269,7 +319,8 @@ class VerdictRulesTest {
                 new VerdictRules.Judgement(
                         Verdict.CANNOT_TELL,
                         List.of("no batch has both a score and the measure; at least 8 are needed"),
-                        NextBatches.Kind.MORE),
+                        NextBatches.Kind.MORE,
+                        new VerdictRules.Decisive(VerdictRules.Why.NOTHING_FITTED, List.of())),
                 VerdictRules.nothingFitted(new Material(List.of(), List.of(), List.of(), List.of())));
     }
 }

@@ -1,0 +1,61 @@
+package parchment.evidence;
+
+/**
+ * Rounds places of a feature to readings that a roaster would say aloud: steps of 1, 10, 0.1 and so on of the reader's own unit, at least
+ * five over the width that is told.
+ */
+final class RoundReadings {
+    private static final int LEAST_STEPS = 5;
+
+    private final Measure measure;
+    private final double step;
+    private final int decimals;
+
+    private RoundReadings(Measure measure, double step, int decimals) {
+        this.measure = measure;
+        this.step = step;
+        this.decimals = decimals;
+    }
+
+    /** Takes the step from a low and a high place, as the library keeps the feature. */
+    static RoundReadings of(Measure measure, double low, double high) {
+        double width = Math.abs(measure.unit().shownStep(high - low, measure.reader()));
+        int power = width > 0 ? (int) Math.floor(Math.log10(width / LEAST_STEPS)) : 0;
+        return new RoundReadings(measure, Math.pow(10, power), Math.max(0, -power));
+    }
+
+    /** Returns the nearest round reading. */
+    double nearest(double kept) {
+        return moved(kept, Math.rint(steps(kept)));
+    }
+
+    /** Returns the lowest round reading that is not below a place. */
+    double from(double kept) {
+        return moved(kept, Math.ceil(steps(kept) - 1e-9));
+    }
+
+    /** Returns the highest round reading that is not above a place. */
+    double to(double kept) {
+        return moved(kept, Math.floor(steps(kept) + 1e-9));
+    }
+
+    private double steps(double kept) {
+        return measure.unit().shown(kept, measure.reader()) / step;
+    }
+
+    /** A temperature's scale has a zero of its own, so a place moves by the difference. */
+    private double moved(double kept, double steps) {
+        return kept + (steps - steps(kept)) * step / measure.unit().shownStep(1, measure.reader());
+    }
+
+    /** Prints the nearest round reading with its unit, as in "205 °C". */
+    String words(double kept) {
+        String text = measure.unit().withDigits(decimals).format(nearest(kept), measure.reader());
+        return text.replaceFirst("^-(0([.]0+)?)(?![0-9.])", "$1");
+    }
+
+    @Override
+    public String toString() {
+        return measure.name() + " in steps of " + step;
+    }
+}

@@ -1,0 +1,94 @@
+package parchment.evidence;
+
+import java.util.Optional;
+import parchment.stats.Interval;
+
+/**
+ * Holds the two readings that an answer is told between.
+ *
+ * @param lower the reading that scored less, in words
+ * @param higher the one that scored more
+ * @param difference points of the second above the first
+ * @param interval of the difference, at the level of the answer
+ * @param top the best reading, if the course turns there
+ * @param from the place that scored less, as the library keeps the feature
+ * @param to the place that scored more
+ * @param placesAreReadings whether the places are readings on today's probe; otherwise only how far they lie apart means anything
+ */
+record TwoReadings(
+        String lower,
+        String higher,
+        Slope difference,
+        Interval interval,
+        Optional<Double> top,
+        double from,
+        double to,
+        boolean placesAreReadings) {
+
+    /** Returns how far apart the two are, as the library keeps the feature. */
+    double apart() {
+        return Math.abs(to - from);
+    }
+
+    /** Says whether the higher reading is the one that scored more. */
+    boolean rises() {
+        return to >= from;
+    }
+
+    /** Names both readings, the lower one on the scale first. */
+    String both(String between) {
+        return rises() ? lower + between + higher : higher + between + lower;
+    }
+
+    static TwoReadings of(Analysis analysis, Measure measure, Verdict verdict) {
+        TriedRange range = analysis.range();
+        RoundReadings round = RoundReadings.of(measure, range.low(), range.high());
+        double low = round.from(range.low());
+        double high = round.to(range.high());
+        boolean readings = analysis.places() == TodaysCourse.Places.READINGS;
+        FittedCurve curve = analysis.curve();
+        double from = low;
+        double to = high;
+        Optional<Double> top = Optional.empty();
+        Slope difference;
+        if (curve.bent()) {
+            Peak peak = analysis.peak();
+            if (peak.answer() == Peak.Answer.INSIDE && peak.best() > low && peak.best() < high) {
+                to = round.nearest(peak.best());
+                from = curve.at(low) < curve.at(high) ? low : high;
+                top = readings ? Optional.of(to) : Optional.empty();
+            } else {
+                double[] ends = ends(curve, round, low, high);
+                from = ends[0];
+                to = ends[1];
+            }
+            difference = curve.between(from, to);
+        } else {
+            boolean rises = analysis.headline().estimate() >= 0;
+            from = rises ? low : high;
+            to = rises ? high : low;
+            difference = analysis.headline().per(to - from);
+        }
+        return new TwoReadings(
+                round.words(from),
+                round.words(to),
+                difference,
+                difference.interval(analysis.level()),
+                verdict == Verdict.CANNOT_TELL ? Optional.empty() : top,
+                from,
+                to,
+                readings);
+    }
+
+    /** Returns where the course is lowest and where it is highest between two places. */
+    private static double[] ends(FittedCurve curve, RoundReadings round, double low, double high) {
+        double lowest = low;
+        double highest = low;
+        for (int i = 0; i <= 40; i++) {
+            double place = low + (high - low) * i / 40;
+            lowest = curve.at(place) < curve.at(lowest) ? place : lowest;
+            highest = curve.at(place) > curve.at(highest) ? place : highest;
+        }
+        return new double[] {round.nearest(lowest), round.nearest(highest)};
+    }
+}
