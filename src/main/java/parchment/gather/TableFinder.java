@@ -150,8 +150,9 @@ final class TableFinder {
             }
             pending.clear();
         }
-        if (open.count() > 0) {
-            tables.add(open.table());
+        Table table = open.table();
+        if (!table.rows().isEmpty()) {
+            tables.add(table);
         }
         current = null;
     }
