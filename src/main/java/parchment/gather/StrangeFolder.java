@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import parchment.logbook.LogbookException;
 import parchment.sheet.NoTableException;
@@ -26,8 +27,8 @@ final class StrangeFolder {
                     .mapToObj(i -> StrangeColumn.of(table, i))
                     .toList();
             List<MeaningProposal> proposals = MeaningProposal.of(columns);
-            TableKind.What kind = TableKind.of(table, Clues.NONE).what();
-            boolean recording = MeaningProposal.isRecording(proposals) && kind != TableKind.What.BATCHES;
+            boolean recording = MeaningProposal.isRecording(proposals)
+                    && (isTooLarge(table) || TableKind.of(table, Clues.NONE).what() != TableKind.What.BATCHES);
             return new Found(table, columns, proposals, recording);
         }
 
@@ -43,11 +44,25 @@ final class StrangeFolder {
             return new Found(untabbed, columns, proposals, recording);
         }
 
+        /** Ten batches a day are 20,000 in five years (common practice, no source): what is longer is a recording or nothing. */
+        private static boolean isTooLarge(Table table) {
+            int rows = table.rows().size();
+            return rows > LONGEST_LIST || rows * (long) table.headings().size() > LARGEST_LIST;
+        }
+
+        boolean isNothing() {
+            return !recording && isTooLarge(table);
+        }
+
         /** A list may hold times and temperatures too: what fits a list better is none. */
         boolean isRecording() {
             return recording;
         }
     }
+
+    private static final int MOST_TOLD = 3;
+    private static final int LONGEST_LIST = 30_000;
+    private static final long LARGEST_LIST = 20L * LONGEST_LIST;
 
     private static final Pattern OTHER_LETTERS =
             Pattern.compile("The letters of the file are not UTF-8: read as (.+), first on line \\d+\\.");
@@ -71,7 +86,16 @@ final class StrangeFolder {
             if (inFile.isEmpty() && told.size() == before) {
                 neither.add(path.relativize(file).toString());
             }
-            tables.addAll(found(inFile));
+            for (Found found : found(inFile)) {
+                if (found.isNothing()) {
+                    told.add(Source.of(found.table()).shown() + " has "
+                            + Words.count(found.table().rows().size(), "row", "rows") + " and "
+                            + Words.count(found.table().headings().size(), "column", "columns")
+                            + ", more than a list of batches or a score sheet has, and is no recording: left out.");
+                } else {
+                    tables.add(found);
+                }
+            }
         }
     }
 
@@ -91,7 +115,11 @@ final class StrangeFolder {
                 throw new LogbookException(
                         "The folder " + Words.quote(path.toString()) + " holds no table of readings: "
                                 + Words.count(folder.files.size(), "file was", "files were")
-                                + " looked at (.csv, .tsv, .txt, .log, .dat, .xlsx, .ods).");
+                                + " looked at (.csv, .tsv, .txt, .log, .dat, .xlsx, .ods)."
+                                + folder.told.stream()
+                                        .limit(MOST_TOLD)
+                                        .map(line -> " " + line)
+                                        .collect(Collectors.joining()));
             }
             return folder;
         } catch (IOException e) {
