@@ -1,8 +1,8 @@
 package parchment.sheet;
 
 import java.io.InputStream;
-import java.math.BigDecimal;
 import java.util.Set;
+import java.util.regex.Pattern;
 import javax.xml.stream.XMLStreamConstants;
 import javax.xml.stream.XMLStreamException;
 import javax.xml.stream.XMLStreamReader;
@@ -15,6 +15,9 @@ import javax.xml.stream.XMLStreamReader;
  */
 record XlsxReferences(int texts, int formats) {
     private static final Set<String> TRUTHS = Set.of("0", "1", "true", "false");
+    /** An exponent of more digits is beyond every number of 64 bits, and would be worked out digit by digit. */
+    private static final Pattern NUMBER = Pattern.compile("[+-]?(\\d+\\.?\\d*|\\.\\d+)([eE][+-]?\\d{1,3})?");
+
     private static final int LONGEST_NUMBER = 400;
 
     /** Counts the elements of a name that stand right below another. */
@@ -60,13 +63,9 @@ record XlsxReferences(int texts, int formats) {
     }
 
     private static boolean isNumber(String value) {
-        if (value.isEmpty() || value.length() > LONGEST_NUMBER) {
-            return value.isEmpty();
-        }
-        try {
-            return Double.isFinite(new BigDecimal(value).doubleValue());
-        } catch (NumberFormatException e) {
-            return false;
-        }
+        return value.isEmpty()
+                || value.length() <= LONGEST_NUMBER
+                        && NUMBER.matcher(value).matches()
+                        && Double.isFinite(Double.parseDouble(value));
     }
 }
