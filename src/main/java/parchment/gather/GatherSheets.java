@@ -8,6 +8,8 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import parchment.logbook.LogbookFiles;
 import parchment.sheet.Header;
@@ -16,6 +18,8 @@ import parchment.sheet.Words;
 /** Tells what the tables that are no recordings are taken for, and reads those that list batches. */
 final class GatherSheets {
     private static final int FIRST_ROWS = 3;
+    private static final int MOST_LINES = 50;
+    private static final Pattern LINE = Pattern.compile("^Line (\\d+)");
     private static final Set<ListMeaning> OWN = Set.of(
             ListMeaning.BATCH,
             ListMeaning.DATE,
@@ -122,7 +126,22 @@ final class GatherSheets {
                 .forEach(lines -> questions.leaveOut(Source.of(sheet).shown() + ": " + lines.get(0)
                         + (lines.size() == 1
                                 ? ""
-                                : " So " + Words.count(lines.size() - 1, "more row", "more rows") + ".")));
+                                : " So " + Words.count(lines.size() - 1, "more row", "more rows")
+                                        + places(lines.subList(1, lines.size())) + ".")));
+    }
+
+    /** Returns on which lines sentences say that they are, as the rest of a sentence; "" where they do not. */
+    private static String places(List<String> sentences) {
+        List<String> places = sentences.stream()
+                .map(LINE::matcher)
+                .filter(Matcher::find)
+                .map(line -> line.group(1))
+                .toList();
+        String first = String.join(", ", places.subList(0, Math.min(MOST_LINES, places.size())));
+        return places.isEmpty()
+                ? ""
+                : (places.size() == 1 ? ", line " : ", lines ") + first
+                        + (places.size() > MOST_LINES ? " and " + (places.size() - MOST_LINES) + " more" : "");
     }
 
     /** Returns the columns of a table as its values and names say, before anybody is asked. */

@@ -28,6 +28,7 @@ final class StrangeFolder {
                     .toList();
             List<MeaningProposal> proposals = MeaningProposal.of(columns);
             boolean recording = MeaningProposal.isRecording(proposals)
+                    && !TableClaims.isSparse(table)
                     && (isTooLarge(table) || TableKind.of(table, Clues.NONE).what() != TableKind.What.BATCHES);
             return new Found(table, columns, proposals, recording);
         }
