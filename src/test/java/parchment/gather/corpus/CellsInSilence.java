@@ -93,7 +93,7 @@ final class CellsInSilence {
         Pattern line = Pattern.compile("(?i)\\b(line|lines)\\b[^.:']*\\b" + cell.line() + "\\b");
         Pattern alone = Pattern.compile("(?<![\\p{L}\\d.])" + Pattern.quote(cell.text()) + "(?![\\p{L}\\d])");
         for (String sentence : said) {
-            boolean here = sentence.contains("'" + cell.file() + "'") || sentence.contains("(line ");
+            boolean here = sentence.contains("'" + cell.file() + "'");
             boolean loss = LOSS.matcher(sentence).find();
             if (here
                     && !sentence.startsWith("  Column")

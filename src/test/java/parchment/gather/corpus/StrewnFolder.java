@@ -86,6 +86,7 @@ final class StrewnFolder {
 
     private final Random random;
     private final List<Cell> cells = new ArrayList<>();
+    private final List<String> before = new ArrayList<>();
     private int words;
     private int numbers;
 
@@ -130,6 +131,52 @@ final class StrewnFolder {
         if (random.nextInt(4) == 0) {
             rows.add(List.of("Our " + name + " of a year"));
         }
+        int shape = random.nextInt(8);
+        if (shape < 2) {
+            beside(file, 2 + shape, columns, rows);
+        } else {
+            below(file, columns, rows);
+        }
+        if (shape == 2) {
+            rows.add(List.of());
+            below(file, columns, rows);
+        }
+        if (shape == 3) {
+            rows.add(List.of());
+            below(file, columns(pick(NAMES), Filling.CODE, BATCHES, random, 3), rows);
+        }
+        if (workbook) {
+            Grid grid = new Grid("Sheet");
+            rows.forEach(row -> grid.row(row.stream().map(StrewnFolder::typed).toArray()));
+            Spreadsheets.write(folder.resolve(file), grid);
+        } else {
+            Files.writeString(folder.resolve(file), text(rows, sign));
+        }
+    }
+
+    /** Writes tables with the same headings side by side, a blank column between them. */
+    private void beside(String file, int tables, List<Column> columns, List<List<String>> rows) {
+        int from = rows.size();
+        for (int t = 0; t < tables; t++) {
+            List<List<String>> table = new ArrayList<>(rows.subList(0, from));
+            below(file, columns, table);
+            int width = t * (columns.size() + 2);
+            for (int r = from; r < table.size(); r++) {
+                List<String> row = new ArrayList<>(r < rows.size() ? rows.get(r) : List.of());
+                while (row.size() < width) {
+                    row.add("");
+                }
+                row.addAll(table.get(r));
+                if (r < rows.size()) {
+                    rows.set(r, row);
+                } else {
+                    rows.add(row);
+                }
+            }
+        }
+    }
+
+    private void below(String file, List<Column> columns, List<List<String>> rows) {
         rows.add(columns.stream().map(Column::heading).toList());
         int count = 3 + random.nextInt(12);
         LocalDate day = LocalDate.of(2031, 1 + random.nextInt(12), 1 + random.nextInt(20));
@@ -143,19 +190,19 @@ final class StrewnFolder {
             for (Column column : columns) {
                 row.add(random.nextInt(12) == 0 ? "" : fill(column.filling(), r, day, minute % 1440, mass));
             }
+            if (random.nextInt(30) == 0 && !before.isEmpty()) {
+                row.set(0, pick(before));
+            }
             strew(row);
+            before.add(row.get(0));
             keep(file, row, r, rows.size() + 1, columns);
             rows.add(row);
             if (random.nextInt(25) == 0) {
                 rows.add(columns.stream().map(Column::heading).toList());
             }
-        }
-        if (workbook) {
-            Grid grid = new Grid("Sheet");
-            rows.forEach(row -> grid.row(row.stream().map(StrewnFolder::typed).toArray()));
-            Spreadsheets.write(folder.resolve(file), grid);
-        } else {
-            Files.writeString(folder.resolve(file), text(rows, sign));
+            if (random.nextInt(30) == 0) {
+                rows.add(List.of());
+            }
         }
     }
 
