@@ -18,6 +18,9 @@ final class TableClaims {
     private static final double MOST_ON_A_SCALE = 10;
     private static final int ROWS_LOOKED_AT = 2_000;
 
+    /** A roast of eight minutes and more has as many readings at least (common practice, no source). */
+    private static final int FEWEST_OF_A_ROAST = 12;
+
     /** Readings by hand are a minute apart at most, and roasts of one machine eight or more, in seconds (common practice, no source). */
     private static final double LONGEST_STEP = 180;
 
@@ -209,9 +212,19 @@ final class TableClaims {
                 "has times that go on evenly and a smooth line of temperatures beside them");
     }
 
-    /** Returns whether the rows are minutes apart, as roasts are and readings are not. */
+    /** Returns whether the rows are minutes apart, or a few of each day, as roasts are and readings are not. */
     static boolean isSparse(Table table) {
         for (int c = 0; c < table.headings().size(); c++) {
+            List<String> days = table.column(c).stream()
+                    .limit(ROWS_LOOKED_AT)
+                    .filter(cell -> CellForm.of(cell) == CellForm.DATE)
+                    .toList();
+            long different = days.stream().distinct().count();
+            if (2 * days.size() > Math.min(ROWS_LOOKED_AT, table.rows().size())
+                    && different > 1
+                    && days.size() < FEWEST_OF_A_ROAST * different) {
+                return true;
+            }
             double[] seconds = table.column(c).stream()
                     .limit(ROWS_LOOKED_AT)
                     .filter(cell -> CellForm.of(cell) == CellForm.DATE_AND_TIME)
