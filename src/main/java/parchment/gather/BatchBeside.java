@@ -44,7 +44,8 @@ final class BatchBeside {
     private static boolean hasClock(Table table, Collection<List<Integer>> batches) {
         for (int c = 0; c < table.headings().size(); c++) {
             List<String> cells = table.column(c);
-            if (batches.stream().allMatch(rows -> rises(cells, rows, table.sheet().decimal()))) {
+            if (batches.stream()
+                    .allMatch(rows -> rises(cells, rows, table.sheet().decimal()))) {
                 return true;
             }
         }

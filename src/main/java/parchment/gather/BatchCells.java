@@ -77,8 +77,7 @@ final class BatchCells {
     }
 
     private ColumnValues values(ListColumn column) {
-        return values.computeIfAbsent(
-                column.place(), place -> ColumnValues.of(table, column.place(), unit(column)));
+        return values.computeIfAbsent(column.place(), place -> ColumnValues.of(table, column.place(), unit(column)));
     }
 
     /** Returns a value with a decimal point and without its unit, which its heading has. */

@@ -49,8 +49,8 @@ final class BatchRows {
     List<ListedBatch> read() {
         List<ListedBatch> batches = new ArrayList<>();
         Optional<ListColumn> dates = columns.of(ListMeaning.DATE).or(() -> columns.of(ListMeaning.ROASTED_AT));
-        Map<Integer, Integer> slips = YearSlips.of(
-                times.days(table, dates), table.sheet().tab());
+        Map<Integer, Integer> slips =
+                YearSlips.of(times.days(table, dates), table.sheet().tab());
         for (int i = 0; i < table.rows().size(); i++) {
             batches.add(new Row(i).read(Optional.ofNullable(slips.get(i))));
         }
@@ -98,8 +98,7 @@ final class BatchRows {
                 told.add("Line " + line + " has the time " + time.get() + " and no day.");
             }
             columns.of(ListMeaning.RUNNING_NUMBER)
-                    .filter(column ->
-                            CellForm.of(cell(column)) != CellForm.BLANK && !names.isNumberOfDay(row, on))
+                    .filter(column -> CellForm.of(cell(column)) != CellForm.BLANK && !names.isNumberOfDay(row, on))
                     .ifPresent(column -> cells.put(written, column, place));
             return new ListedBatch(
                     names.of(row, on, line),
@@ -174,10 +173,8 @@ final class BatchRows {
             }
             Optional<LocalDate> here = at.map(LocalDateTime::toLocalDate);
             Optional<LocalTime> clock = at.map(LocalDateTime::toLocalTime)
-                    .filter(read ->
-                            column.meaning() == ListMeaning.ROASTED_AT && BatchTimes.hasClock(cell, column));
-            if (day.isPresent() && !day.equals(here)
-                    || time.isPresent() && clock.isPresent() && !time.equals(clock)) {
+                    .filter(read -> column.meaning() == ListMeaning.ROASTED_AT && BatchTimes.hasClock(cell, column));
+            if (day.isPresent() && !day.equals(here) || time.isPresent() && clock.isPresent() && !time.equals(clock)) {
                 keep(column, cell);
             }
             day = day.or(() -> here);

@@ -140,7 +140,8 @@ final class GatherSheets {
         String first = String.join(", ", places.subList(0, Math.min(MOST_LINES, places.size())));
         return places.isEmpty()
                 ? ""
-                : (places.size() == 1 ? ", line " : ", lines ") + first
+                : (places.size() == 1 ? ", line " : ", lines ")
+                        + first
                         + (places.size() > MOST_LINES ? " and " + (places.size() - MOST_LINES) + " more" : "");
     }
 

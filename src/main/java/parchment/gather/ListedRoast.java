@@ -73,7 +73,9 @@ record ListedRoast(String name, List<ListedBatch> rows) {
                 .or(() -> row.day().map(LocalDate::toString))
                 .ifPresent(at -> said.put("roasted at", at));
         said.putAll(row.written());
-        row.marks().forEach((mark, seconds) -> said.put(mark.words(), Elapsed.seconds(seconds).toString()));
+        row.marks()
+                .forEach((mark, seconds) ->
+                        said.put(mark.words(), Elapsed.seconds(seconds).toString()));
         return said;
     }
 

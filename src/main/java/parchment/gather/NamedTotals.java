@@ -127,9 +127,8 @@ final class NamedTotals {
             case MOST -> new double[] {sorted[sorted.length - 1]};
             case COUNT -> new double[] {count};
             case SPREAD -> new double[] {Math.sqrt(squares / count), Math.sqrt(squares / Math.max(1, count - 1))};
-            case SUM_OR_MEAN -> new double[] {
-                sum, mean, (sorted[sorted.length / 2] + sorted[(sorted.length - 1) / 2]) / 2, count
-            };
+            case SUM_OR_MEAN ->
+                new double[] {sum, mean, (sorted[sorted.length / 2] + sorted[(sorted.length - 1) / 2]) / 2, count};
         };
         return Arrays.stream(values);
     }

@@ -88,6 +88,7 @@ final class TableFinder {
         close();
         pending.clear();
         TableRows next = new TableRows(area, head.get(), above);
+        next.tellOddHeadings();
         next.add(head.get().body(), to);
         current = next;
     }

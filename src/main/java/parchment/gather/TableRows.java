@@ -1,5 +1,7 @@
 package parchment.gather;
 
+import static java.util.stream.Collectors.joining;
+
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -157,6 +159,21 @@ final class TableRows {
                     .orElse(CellForm.BLANK));
         }
         return usual;
+    }
+
+    /** Tells a second row of headings in which no word is of the trade: it may have been a row. */
+    void tellOddHeadings() {
+        for (int r = head.from() + 1; r < head.body(); r++) {
+            List<String> cells = area.row(r);
+            if (!TableHead.isUnits(cells)
+                    && cells.stream().noneMatch(cell -> TradeWords.of(cell).isKnown())) {
+                leftOut.add("Line " + area.sheet().line(r) + " is taken for a second row of headings: "
+                        + cells.stream()
+                                .filter(cell -> !cell.isEmpty())
+                                .map(Words::quote)
+                                .collect(joining(", ")) + ".");
+            }
+        }
     }
 
     /** Leaves out what stands below the table. */

@@ -13,7 +13,8 @@ final class TableTotals {
     private static final Pattern ALONE =
             Pattern.compile("min|max|minimum|maximum|minimo|maximo|massimo|anzahl|count|ø|std|sd|n");
     /** Words for a sum or a mean that are names of people, farms or roasts too. */
-    private static final Pattern ALSO_NAMES = Pattern.compile("media|medias|medie|mediana|soma|somas|mittel|schnitt|mean|moy");
+    private static final Pattern ALSO_NAMES =
+            Pattern.compile("media|medias|medie|mediana|soma|somas|mittel|schnitt|mean|moy");
 
     private static final String MEAN_SIGN = "Ø";
     private static final int LONGEST_WORD = 40;

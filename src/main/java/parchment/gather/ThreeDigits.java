@@ -75,8 +75,8 @@ enum ThreeDigits {
         String own = sign == '.' ? "\\." : ",";
         String other = sign == '.' ? "," : "\\.";
         String unit = "(\\s?[\\p{L}%°]{1,4}\\.?)?";
-        Pattern decimals = Pattern.compile(
-                "[+-]?(\\d+" + own + "(\\d{1,2}|\\d{4,})|0" + own + "\\d+|\\d{1,3}(" + other + "\\d{3})+" + own + "\\d+)" + unit);
+        Pattern decimals = Pattern.compile("[+-]?(\\d+" + own + "(\\d{1,2}|\\d{4,})|0" + own + "\\d+|\\d{1,3}(" + other
+                + "\\d{3})+" + own + "\\d+)" + unit);
         Pattern thousands = Pattern.compile("[+-]?(\\d{1,3}(" + own + "\\d{3}){2,}|\\d{1,3}(" + own + "\\d{3})+" + other
                 + "\\d+|\\d+" + other + "(\\d{1,2}|\\d{4,})|0" + other + "\\d+)" + unit);
         boolean asDecimals = false;

@@ -50,7 +50,8 @@ final class DelimiterChoice {
                     && cut.alike() >= COMPARABLE * best.alike()
                     && best.alike() >= COMPARABLE * cut.alike();
             double cleaner = cut.whole() - best.whole();
-            boolean better = comparable && best.alike() > 1 && Math.abs(cleaner) > CLEARLY ? cleaner > 0 : isMore(cut, best);
+            boolean better =
+                    comparable && best.alike() > 1 && Math.abs(cleaner) > CLEARLY ? cleaner > 0 : isMore(cut, best);
             best = better ? cut : best;
         }
         return best.sign();
@@ -80,7 +81,10 @@ final class DelimiterChoice {
         for (List<String> row : most) {
             for (String cell : row) {
                 digits += DIGIT.matcher(cell).find() ? 1 : 0;
-                values += DIGIT.matcher(cell).find() && VALUE.matcher(cell.strip()).matches() ? 1 : 0;
+                values += DIGIT.matcher(cell).find()
+                                && VALUE.matcher(cell.strip()).matches()
+                        ? 1
+                        : 0;
             }
         }
         return new Cut(sign, most.size(), digits == 0 ? 1 : values / (double) digits);

@@ -51,8 +51,8 @@ final class SheetCells {
             return true;
         }
         if (!budget.take()) {
-            told.sentence("The file has more than " + budget.most() + " cells; those after " + where().strip()
-                    + ", " + Told.place(row, column) + ", are left out.");
+            told.sentence("The file has more than " + budget.most() + " cells; those after " + where().strip() + ", "
+                    + Told.place(row, column) + ", are left out.");
             return false;
         }
         while (rows.size() <= row) {

@@ -60,8 +60,12 @@ class BatchCellsTest {
 
     @Test
     void theOtherColumnsOfTheTableSayItWhereTheColumnDoesNot() {
-        String[] comma = {"Batch|Date|Height m|Drop|Loss %", "101|2031-06-01|1,250|11:00|14,2", "102|2031-06-02|1,300|11:01|15,1"};
-        String[] point = {"Batch|Date|Height m|Drop|Loss %", "101|2031-06-01|1,250|11:00|14.2", "102|2031-06-02|1,300|11:01|15.1"};
+        String[] comma = {
+            "Batch|Date|Height m|Drop|Loss %", "101|2031-06-01|1,250|11:00|14,2", "102|2031-06-02|1,300|11:01|15,1"
+        };
+        String[] point = {
+            "Batch|Date|Height m|Drop|Loss %", "101|2031-06-01|1,250|11:00|14.2", "102|2031-06-02|1,300|11:01|15.1"
+        };
         assertEquals(List.of("1.250", "1.300"), written(read(Numbers.Decimal.EITHER, comma), "Height m"));
         assertEquals(List.of("1250", "1300"), written(read(Numbers.Decimal.EITHER, point), "Height m"));
     }
@@ -71,14 +75,16 @@ class BatchCellsTest {
         BatchList extra = read(Numbers.Decimal.EITHER, lines("Height m", "1,250 1,300 1,310"));
         assertEquals(List.of("1,250", "1,300", "1,310"), written(extra, "Height m"));
         assertEquals(
-                List.of("'1,250' under 'Height m' can be 1.25 or 1250, and no number of the list shows which: such numbers are"
-                        + " kept as they are written."),
+                List.of(
+                        "'1,250' under 'Height m' can be 1.25 or 1250, and no number of the list shows which: such numbers are"
+                                + " kept as they are written."),
                 extra.told());
         BatchList mass = read(Numbers.Decimal.EITHER, lines("Green kg", "1,250 1,300 1,310"));
         assertEquals(List.of("1.250", "1.300", "1.310"), written(mass, "green mass [kg]"));
         assertEquals(
-                List.of("'1,250' under 'Green kg' can be 1.25 or 1250, and no number of the list shows which: such numbers are"
-                        + " read with a decimal comma."),
+                List.of(
+                        "'1,250' under 'Green kg' can be 1.25 or 1250, and no number of the list shows which: such numbers are"
+                                + " read with a decimal comma."),
                 mass.told());
     }
 
@@ -88,8 +94,7 @@ class BatchCellsTest {
         Table table = Table.in(Sheets.of(lines("Green", "1,250 1,300 1,310"))).get(0);
         ListColumns columns = ListColumns.of(table, Clues.NONE).with(2, ListMeaning.GREEN_MASS, "g");
         assertEquals(
-                List.of("1250", "1300", "1310"),
-                written(BatchList.of(columns, DateOrder.ISO_ONLY), "green mass [g]"));
+                List.of("1250", "1300", "1310"), written(BatchList.of(columns, DateOrder.ISO_ONLY), "green mass [g]"));
     }
 
     @Test
@@ -120,8 +125,10 @@ class BatchCellsTest {
                 "R102|2031-06-01|9:30|2031-06-02 09:30|11:10",
                 "R103|2031-06-02|10:10|2031-06-02 10:20|11:05");
         assertEquals(List.of(), list.batches().get(0).notes());
-        assertEquals(List.of("Roasted at: 2031-06-02 09:30"), list.batches().get(1).notes());
-        assertEquals(List.of("Roasted at: 2031-06-02 10:20"), list.batches().get(2).notes());
+        assertEquals(
+                List.of("Roasted at: 2031-06-02 09:30"), list.batches().get(1).notes());
+        assertEquals(
+                List.of("Roasted at: 2031-06-02 10:20"), list.batches().get(2).notes());
         assertEquals(
                 Optional.of("2031-06-02T10:10"),
                 list.batches().get(2).roastedAt().map(Object::toString));

@@ -227,8 +227,10 @@ class WorkbookHostileTest {
                 : "<c r=\"B2\" s=\"" + place + "\"><v>47999</v></c>";
         PackedFiles.zip(
                 file,
-                PackedFiles.xlsx("<sheetData><row r=\"1\"><c r=\"A1\" t=\"s\"><v>0</v></c><c r=\"B1\" s=\"1\"><v>47999</v></c></row>"
-                        + "<row r=\"2\"><c r=\"A2\"><v>7</v></c>" + odd + "<c r=\"C2\"><v>8</v></c></row></sheetData>"));
+                PackedFiles.xlsx(
+                        "<sheetData><row r=\"1\"><c r=\"A1\" t=\"s\"><v>0</v></c><c r=\"B1\" s=\"1\"><v>47999</v></c></row>"
+                                + "<row r=\"2\"><c r=\"A2\"><v>7</v></c>" + odd
+                                + "<c r=\"C2\"><v>8</v></c></row></sheetData>"));
         Workbook workbook = Workbook.read(file);
         assertEquals(
                 List.of(List.of("Low Orchard", "2031-05-31"), List.of("7", text ? "" : "47999", "8")),
@@ -246,9 +248,10 @@ class WorkbookHostileTest {
     void valuesThatAreNoneOfTheirTypeAreReadAsTheyStand() throws IOException {
         PackedFiles.zip(
                 file,
-                PackedFiles.xlsx("<sheetData><row r=\"1\"><c r=\"A1\" t=\"b\"><v>maybe</v></c><c r=\"B1\" t=\"odd\"><v>word</v></c>"
-                        + "<c r=\"C1\"><v>twelve</v></c><c r=\"D1\"><v>1e999</v></c><c r=\"E1\"><v>12</v></c>"
-                        + "<c r=\"F1\"><v>1E59000000</v></c></row></sheetData>"));
+                PackedFiles.xlsx(
+                        "<sheetData><row r=\"1\"><c r=\"A1\" t=\"b\"><v>maybe</v></c><c r=\"B1\" t=\"odd\"><v>word</v></c>"
+                                + "<c r=\"C1\"><v>twelve</v></c><c r=\"D1\"><v>1e999</v></c><c r=\"E1\"><v>12</v></c>"
+                                + "<c r=\"F1\"><v>1E59000000</v></c></row></sheetData>"));
         assertEquals(
                 List.of(List.of("maybe", "word", "twelve", "1e999", "12", "1E59000000")),
                 Assertions.assertTimeout(Duration.ofSeconds(2), () -> Workbook.read(file))
@@ -271,7 +274,12 @@ class WorkbookHostileTest {
         Random random = new Random(7);
         StringBuilder rows = new StringBuilder("<sheetData>");
         for (int i = 1; rows.length() < 12 << 20; i++) {
-            rows.append("<row r=\"").append(i).append("\"><c r=\"A").append(i).append("\"><v>").append(random.nextInt());
+            rows.append("<row r=\"")
+                    .append(i)
+                    .append("\"><c r=\"A")
+                    .append(i)
+                    .append("\"><v>")
+                    .append(random.nextInt());
             rows.append("</v></c></row>");
         }
         PackedFiles.zip(file, PackedFiles.xlsx(rows + "</sheetData>"));

@@ -23,7 +23,8 @@ import parchment.gather.corpus.StrewnFolder.Cell;
  */
 final class CellsInSilence {
     private static final Pattern CLOCK = Pattern.compile("(\\d{1,2}):(\\d{2})");
-    private static final Pattern LOSS = Pattern.compile("left out|leave out|leaves open|cannot|is no |are not|more than|not taken");
+    private static final Pattern LOSS =
+            Pattern.compile("left out|leave out|leaves open|cannot|is no |are not|more than|not taken");
 
     private final Set<String> texts = new HashSet<>();
     private final Set<Double> numbers = new TreeSet<>();
@@ -51,7 +52,8 @@ final class CellsInSilence {
 
     private void readTables(Path to) throws IOException {
         try (Stream<Path> files = Files.list(to)) {
-            for (Path file : files.filter(path -> path.toString().endsWith(".csv")).toList()) {
+            for (Path file :
+                    files.filter(path -> path.toString().endsWith(".csv")).toList()) {
                 try (Reader in = Files.newBufferedReader(file)) {
                     for (CSVRecord record : CSVFormat.RFC4180.parse(in)) {
                         record.forEach(this::add);

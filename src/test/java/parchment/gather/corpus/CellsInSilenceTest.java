@@ -11,7 +11,7 @@ import org.junit.jupiter.api.io.TempDir;
 
 /** Holds that no cell of a list is left out in silence, over random folders; {@link CellsInSilenceStudy} does so for as many as asked. */
 class CellsInSilenceTest {
-    private static final int FOLDERS = 40;
+    private static final int FOLDERS = 25;
 
     @TempDir
     Path folder;
