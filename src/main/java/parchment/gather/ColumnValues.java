@@ -26,12 +26,14 @@ final class ColumnValues {
     private final List<String> cells;
     private final int[] forms = new int[CellForm.values().length];
     private final double[] numbers;
+    private final double[] written;
+    private final Map<Character, ThreeDigits> digits;
     private final Numbers.Decimal decimal;
     private final String unit;
     private final int distinct;
     private final int wordCount;
 
-    private ColumnValues(Table table, int place) {
+    private ColumnValues(Table table, int place, String known) {
         this.place = place;
         this.heading = table.headings().get(place);
         this.named = TradeWords.of(heading);
@@ -61,16 +63,36 @@ final class ColumnValues {
         }
         distinct = different.size();
         wordCount = words;
-        unit = statedUnit(heading)
+        unit = (known.isEmpty() ? statedUnit(heading) : Optional.of(known))
                 .or(() -> units.entrySet().stream()
                         .max(Map.Entry.comparingByValue())
                         .filter(most -> 2 * alike(units, most.getKey()) > count(CellForm.NUMBER))
                         .map(Map.Entry::getKey))
                 .orElse("");
-        convert(own);
-        if (unit.equals("g") && Arrays.stream(numbers).allMatch(v -> Double.isNaN(v) || v < 50)) {
-            thousands();
+        digits = digits(table);
+        for (int i = 0; i < numbers.length; i++) {
+            boolean thousands = !Double.isNaN(numbers[i]) && digits(i) == ThreeDigits.THOUSANDS;
+            numbers[i] = thousands ? Math.round(1000 * numbers[i]) : numbers[i];
         }
+        written = numbers.clone();
+        convert(own);
+    }
+
+    private Map<Character, ThreeDigits> digits(Table table) {
+        Map<Character, ThreeDigits> found = new TreeMap<>();
+        for (String cell : cells) {
+            if (ThreeDigits.isAmbiguous(cell)) {
+                found.computeIfAbsent(ThreeDigits.sign(cell), sign -> ThreeDigits.of(table, place, sign, unit));
+            }
+        }
+        return found;
+    }
+
+    /** Returns what the three digits behind a row's point or comma are; decimals where there are none. */
+    ThreeDigits digits(int row) {
+        return ThreeDigits.isAmbiguous(cells.get(row))
+                ? digits.getOrDefault(ThreeDigits.sign(cells.get(row)), ThreeDigits.DECIMALS)
+                : ThreeDigits.DECIMALS;
     }
 
     /** Returns how many cells carry a unit that can be converted to the given one, itself among them. */
@@ -85,11 +107,11 @@ final class ColumnValues {
     /** One column may hold "4,5 kg" and "900 g": each is what its own unit says. */
     private void convert(String[] own) {
         for (int i = 0; i < numbers.length; i++) {
-            double written = numbers[i];
+            double bare = written[i];
             if (own[i] != null && !own[i].equals(unit)) {
                 numbers[i] = CellUnit.between(own[i], unit)
-                        .map(conversion -> conversion.of(written))
-                        .orElse(written);
+                        .map(conversion -> conversion.of(bare))
+                        .orElse(bare);
             }
         }
     }
@@ -102,18 +124,12 @@ final class ColumnValues {
     }
 
     static ColumnValues of(Table table, int place) {
-        return new ColumnValues(table, place);
+        return new ColumnValues(table, place, "");
     }
 
-    /** Grams with three places behind a point or comma are thousands: "5.000 g" is five kilograms. */
-    private void thousands() {
-        boolean all = true;
-        for (int i = 0; i < numbers.length; i++) {
-            all &= Double.isNaN(numbers[i]) || cells.get(i).matches("\\d{1,2}[.,]\\d{3}(\\s?g)?");
-        }
-        for (int i = 0; all && i < numbers.length; i++) {
-            numbers[i] = Math.round(1000 * numbers[i]);
-        }
+    /** Returns the values of a column whose unit was found or answered; "" if it is not known. */
+    static ColumnValues of(Table table, int place, String unit) {
+        return new ColumnValues(table, place, unit);
     }
 
     /** Returns the unit that a heading states, as the logbook writes it. */
@@ -199,7 +215,12 @@ final class ColumnValues {
         return filled() == 0 ? 0 : wordCount / (double) filled();
     }
 
-    /** Returns a row's number, NaN where none stands. */
+    /** Returns a row's number as it is written, whatever unit it carries; NaN where none stands. */
+    double written(int row) {
+        return written[row];
+    }
+
+    /** Returns a row's number in the column's unit, NaN where none stands. */
     double number(int row) {
         return numbers[row];
     }

@@ -41,13 +41,17 @@ final class GatherStyles {
     /** Returns the sheets by their letters. */
     static Map<String, Table> letters(List<Table> sheets, GatherQuestions questions, Path folder) {
         Map<String, Table> byName = new LinkedHashMap<>();
-        sheets.forEach(sheet -> byName.put(
-                folder.relativize(sheet.sheet().file()).toString().replace('\\', '/')
-                        + (sheet.sheet().tab().isEmpty()
-                                ? ""
-                                : "|" + sheet.sheet().tab())
-                        + place(sheet, sheets),
-                sheet));
+        for (Table sheet : sheets) {
+            String name = folder.relativize(sheet.sheet().file()).toString().replace('\\', '/')
+                    + (sheet.sheet().tab().isEmpty() ? "" : "|" + sheet.sheet().tab())
+                    + place(sheet, sheets);
+            String own = name;
+            // Tables side by side may begin on one line with one heading.
+            for (int i = 2; byName.containsKey(own); i++) {
+                own = name + " " + i;
+            }
+            byName.put(own, sheet);
+        }
         Map<String, Table> lettered = new TreeMap<>(Letters.ORDER);
         new Letters(SHEET, SHEET_IS, questions).of(byName.keySet()).forEach((letter, name) -> {
             Table sheet = byName.get(name);

@@ -3,11 +3,15 @@ package parchment.gather;
 import java.time.Duration;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import parchment.logbook.MarkKind;
+import parchment.quantity.Elapsed;
 
 /**
  * Holds all rows of lists that are about one batch, put together: where two fill a cell, the first one stands.
@@ -42,8 +46,37 @@ record ListedRoast(String name, List<ListedBatch> rows) {
         return all;
     }
 
+    /** Returns the notes of all rows, and what a later row has other than the first that filled the cell. */
     List<String> notes() {
-        return rows.stream().flatMap(row -> row.notes().stream()).distinct().toList();
+        Set<String> notes = new LinkedHashSet<>();
+        rows.forEach(row -> notes.addAll(row.notes()));
+        Map<String, String> known = new LinkedHashMap<>();
+        for (ListedBatch row : rows) {
+            List<String> other = new ArrayList<>();
+            said(row).forEach((heading, value) -> {
+                String before = known.putIfAbsent(heading, value);
+                if (before != null && !before.equals(value)) {
+                    other.add(heading + " " + value);
+                }
+            });
+            if (!other.isEmpty()) {
+                notes.add("line " + row.line() + ": " + String.join(", ", other));
+            }
+        }
+        return List.copyOf(notes);
+    }
+
+    private static Map<String, String> said(ListedBatch row) {
+        Map<String, String> said = new LinkedHashMap<>();
+        row.roastedAt()
+                .map(at -> at.toString().replace('T', ' '))
+                .or(() -> row.day().map(LocalDate::toString))
+                .ifPresent(at -> said.put("roasted at", at));
+        said.putAll(row.written());
+        row.marks()
+                .forEach((mark, seconds) ->
+                        said.put(mark.words(), Elapsed.seconds(seconds).toString()));
+        return said;
     }
 
     /** Returns the number it has among the batches of its day; empty if it is not numbered so. */

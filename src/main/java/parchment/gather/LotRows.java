@@ -144,7 +144,7 @@ final class LotRows {
         }
         String heading = headings.getOrDefault(column.place(), column.heading());
         if (!isMeasured(column)) {
-            written.put(heading, value(cell));
+            written.put(heading, value(column, cell));
             return;
         }
         boolean day = column.meaning().kind() == ListMeaning.Kind.DAY;
@@ -178,9 +178,17 @@ final class LotRows {
         return value > 0 && value <= most ? Optional.of(Numbers.written(rounded)) : Optional.empty();
     }
 
-    private String value(String cell) {
-        return table.sheet().decimal() != Numbers.Decimal.POINT && cell.matches("[+-]?\\d+,\\d+")
-                ? cell.replace(',', '.')
-                : cell;
+    /** A decimal comma becomes a point; where three digits behind it can be thousands and nothing tells, the cell stays as it is. */
+    private String value(ListColumn column, String cell) {
+        if (table.sheet().decimal() == Numbers.Decimal.POINT || !cell.matches("[+-]?\\d+,\\d+")) {
+            return cell;
+        }
+        ThreeDigits digits =
+                ThreeDigits.isAmbiguous(cell) ? ThreeDigits.of(table, column.place(), ',', "") : ThreeDigits.DECIMALS;
+        return switch (digits) {
+            case DECIMALS -> cell.replace(',', '.');
+            case THOUSANDS -> cell.replace(",", "");
+            case OPEN -> cell;
+        };
     }
 }

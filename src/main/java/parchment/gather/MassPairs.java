@@ -16,6 +16,9 @@ final class MassPairs {
     private static final double ROWS_AGREE = 0.9;
     private static final int FEWEST_ROWS = 3;
     private static final double COLDER_THAN_ANY_ROAST = 70;
+    /** Columns of a list that are compared with one another; a list has a few, and a matrix of a thousand is none. */
+    private static final int MOST_COMPARED = 60;
+
     private static final double LOSS_STEP = 0.6;
 
     private MassPairs() {}
@@ -23,9 +26,13 @@ final class MassPairs {
     /** Returns what the pairs of a table's columns say. */
     static List<ColumnClaim> of(List<ColumnValues> columns, ListScale scale) {
         List<ColumnClaim> claims = new ArrayList<>();
-        for (ColumnValues green : columns) {
-            for (ColumnValues roasted : columns) {
-                if (green != roasted && canBeMass(green) && canBeMass(roasted)) {
+        List<ColumnValues> masses = columns.stream()
+                .filter(MassPairs::canBeMass)
+                .limit(MOST_COMPARED)
+                .toList();
+        for (ColumnValues green : masses) {
+            for (ColumnValues roasted : masses) {
+                if (green != roasted) {
                     pair(green, roasted, columns, scale, claims);
                 }
             }

@@ -14,6 +14,7 @@ final class NamePairs {
     private static final Pattern PAIR =
             Pattern.compile("\\s*(\\S*\\d\\S*?)\\s*(?:[/|;,]|\\s[-–—]\\s)\\s*(\\p{L}.*?)\\s*");
     private static final int FEWEST = 3;
+    private static final int LONGEST = 200;
     private static final String LOT = "Lot";
 
     private NamePairs() {}
@@ -38,6 +39,9 @@ final class NamePairs {
         Set<String> numbers = new HashSet<>();
         Set<String> lots = new HashSet<>();
         for (String cell : cells) {
+            if (cell.length() > LONGEST) {
+                return List.of();
+            }
             Matcher pair = PAIR.matcher(cell);
             if (!pair.matches() || !numbers.add(pair.group(1))) {
                 return List.of();

@@ -26,8 +26,9 @@ final class StrangeFolder {
                     .mapToObj(i -> StrangeColumn.of(table, i))
                     .toList();
             List<MeaningProposal> proposals = MeaningProposal.of(columns);
-            TableKind.What kind = TableKind.of(table, Clues.NONE).what();
-            boolean recording = MeaningProposal.isRecording(proposals) && kind != TableKind.What.BATCHES;
+            boolean recording = MeaningProposal.isRecording(proposals)
+                    && !TableClaims.isSparse(table)
+                    && (isTooLarge(table) || TableKind.of(table, Clues.NONE).what() != TableKind.What.BATCHES);
             return new Found(table, columns, proposals, recording);
         }
 
@@ -43,11 +44,25 @@ final class StrangeFolder {
             return new Found(untabbed, columns, proposals, recording);
         }
 
+        /** Ten batches a day are 20,000 in five years (common practice, no source): what is longer is a recording or nothing. */
+        private static boolean isTooLarge(Table table) {
+            int rows = table.rows().size();
+            return rows > LONGEST_LIST || rows * (long) table.headings().size() > LARGEST_LIST;
+        }
+
+        boolean isNothing() {
+            return !recording && isTooLarge(table);
+        }
+
         /** A list may hold times and temperatures too: what fits a list better is none. */
         boolean isRecording() {
             return recording;
         }
     }
+
+    private static final int MOST_TOLD = 3;
+    private static final int LONGEST_LIST = 30_000;
+    private static final long LARGEST_LIST = 20L * LONGEST_LIST;
 
     private static final Pattern OTHER_LETTERS =
             Pattern.compile("The letters of the file are not UTF-8: read as (.+), first on line \\d+\\.");
@@ -77,7 +92,16 @@ final class StrangeFolder {
             if (inFile.isEmpty() && told.size() == before) {
                 neither.add(path.relativize(file).toString());
             }
-            tables.addAll(found(inFile));
+            for (Found found : found(inFile)) {
+                if (found.isNothing()) {
+                    told.add(Source.of(found.table()).shown() + " has "
+                            + Words.count(found.table().rows().size(), "row", "rows") + " and "
+                            + Words.count(found.table().headings().size(), "column", "columns")
+                            + ", more than a list of batches or a score sheet has, and is no recording: left out.");
+                } else {
+                    tables.add(found);
+                }
+            }
         }
     }
 
@@ -170,7 +194,6 @@ final class StrangeFolder {
         return path;
     }
 
-    /** Returns the files that were looked at. */
     /** Says that there is nothing to gather, and what there is. */
     private String empty() {
         List<String> lines = new ArrayList<>(List.of("The folder " + Words.quote(path.toString())
@@ -178,13 +201,14 @@ final class StrangeFolder {
                 + Words.count(files.size(), "file was", "files were")
                 + " looked at. Such tables are text or workbooks (.csv, .tsv, .txt, .log, .dat, .xlsx, .ods); give the folder"
                 + " that holds them."));
-        lines.addAll(told);
+        told.stream().limit(MOST_TOLD).forEach(lines::add);
         if (!neither.isEmpty()) {
-            lines.add("No table of values: " + Words.some(neither) + ".");
+            lines.add("No table of values: " + Words.all(neither) + ".");
         }
         return String.join(" ", lines);
     }
 
+    /** Returns the files that were looked at. */
     List<Path> files() {
         return files;
     }

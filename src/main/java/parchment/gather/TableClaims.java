@@ -1,5 +1,7 @@
 package parchment.gather;
 
+import java.time.LocalTime;
+import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -8,12 +10,19 @@ import java.util.Optional;
 import java.util.Set;
 import parchment.gather.ListColumn.Confidence;
 import parchment.gather.TableKind.What;
+import parchment.sheet.DateOrder;
 
 /** Says how well a table fits to be a list of batches, of lots, of work on a machine, or a recording. */
 final class TableClaims {
     private static final int FEWEST_READINGS = 10;
     private static final double MOST_ON_A_SCALE = 10;
     private static final int ROWS_LOOKED_AT = 2_000;
+
+    /** A roast of eight minutes and more has as many readings at least (common practice, no source). */
+    private static final int FEWEST_OF_A_ROAST = 12;
+
+    /** Readings by hand are a minute apart at most, and roasts of one machine eight or more, in seconds (common practice, no source). */
+    private static final double LONGEST_STEP = 180;
 
     private static final Set<ListMeaning> OF_ROASTS = Set.of(
             ListMeaning.GREEN_MASS,
@@ -181,6 +190,9 @@ final class TableClaims {
                         table.rows().subList(0, ROWS_LOOKED_AT),
                         table.lines().subList(0, ROWS_LOOKED_AT),
                         List.of());
+        if (isSparse(some)) {
+            return new TableKind(What.RECORDING, 0, "has minutes from row to row");
+        }
         List<ColumnSteps> steps = new ArrayList<>();
         for (int i = 0; i < some.headings().size(); i++) {
             steps.add(ColumnSteps.of(some.column(i), table.sheet().decimal()));
@@ -198,5 +210,37 @@ final class TableClaims {
                 What.RECORDING,
                 batches ? 0.45 : 0.9,
                 "has times that go on evenly and a smooth line of temperatures beside them");
+    }
+
+    /** Returns whether the rows are minutes apart, or a few of each day, as roasts are and readings are not. */
+    static boolean isSparse(Table table) {
+        for (int c = 0; c < table.headings().size(); c++) {
+            List<String> days = table.column(c).stream()
+                    .limit(ROWS_LOOKED_AT)
+                    .filter(cell -> CellForm.of(cell) == CellForm.DATE)
+                    .toList();
+            long different = days.stream().distinct().count();
+            if (2 * days.size() > Math.min(ROWS_LOOKED_AT, table.rows().size())
+                    && different > 1
+                    && days.size() < FEWEST_OF_A_ROAST * different) {
+                return true;
+            }
+            double[] seconds = table.column(c).stream()
+                    .limit(ROWS_LOOKED_AT)
+                    .filter(cell -> CellForm.of(cell) == CellForm.DATE_AND_TIME)
+                    .flatMap(cell -> WrittenDay.ofCell(cell).stream())
+                    .flatMap(day -> day.on(DateOrder.DAY_MONTH_YEAR).stream()
+                            .map(date -> date.atTime(day.clock().orElse(LocalTime.MIDNIGHT))))
+                    .mapToDouble(at -> at.toEpochSecond(ZoneOffset.UTC))
+                    .toArray();
+            double[] steps = new double[Math.max(0, seconds.length - 1)];
+            for (int i = 0; i < steps.length; i++) {
+                steps[i] = Math.abs(seconds[i + 1] - seconds[i]);
+            }
+            if (2 * seconds.length > table.rows().size() && ColumnValues.quantile(steps, 0.5) > LONGEST_STEP) {
+                return true;
+            }
+        }
+        return false;
     }
 }

@@ -88,6 +88,7 @@ final class TableFinder {
         close();
         pending.clear();
         TableRows next = new TableRows(area, head.get(), above);
+        next.tellOddHeadings();
         next.add(head.get().body(), to);
         current = next;
     }
@@ -150,8 +151,9 @@ final class TableFinder {
             }
             pending.clear();
         }
-        if (open.count() > 0) {
-            tables.add(open.table());
+        Table table = open.table();
+        if (!table.rows().isEmpty()) {
+            tables.add(table);
         }
         current = null;
     }

@@ -35,12 +35,23 @@ record TableHead(int from, int body, List<String> names) {
                 bestScore = score;
             }
         }
+        best = first(area, from, best);
         int values = firstValues(area, from, best < 0 ? to : best);
         if (best < 0 || values >= 0) {
             int body = best < 0 ? firstValues(area, from, to) : values;
             return body < 0 ? Optional.empty() : Optional.of(headless(area, body));
         }
         return joined(area, best, from, to);
+    }
+
+    /** Headings that stand again, as on each page of a printed list, are those of all rows below the first. */
+    private static int first(SheetArea area, int from, int best) {
+        for (int r = from; r < best; r++) {
+            if (area.row(r).equals(area.row(best))) {
+                return r;
+            }
+        }
+        return best;
     }
 
     /** Returns whether every filled cell of a row is a unit. */

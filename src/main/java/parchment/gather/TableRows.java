@@ -1,19 +1,21 @@
 package parchment.gather;
 
+import static java.util.stream.Collectors.joining;
+
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
 import parchment.sheet.Numbers;
 import parchment.sheet.Words;
 
 /** Collects the rows of one table while a sheet is walked through, and says what it leaves out. */
 final class TableRows {
-    private static final int ROWS_LOOKED_AT = 60;
+    static final int ROWS_LOOKED_AT = 60;
     private static final int WORKED_OUT_ROWS = 3;
-    private static final int LONGEST_DAY = 32;
-    private static final String DAY = "Date";
-    private static final double MOST_WIDE = 0.3;
     private static final int MOST_ROWS_SUMMED = 20_000;
 
     private final SheetArea area;
@@ -22,8 +24,8 @@ final class TableRows {
     private final List<List<String>> rows = new ArrayList<>();
     private final List<Integer> lines = new ArrayList<>();
     private final List<String> leftOut = new ArrayList<>();
-    private final List<String> days = new ArrayList<>();
-    private String section = "";
+    private final RowDays days = new RowDays();
+    private final Set<Integer> named = new LinkedHashSet<>();
     private final List<CellForm> forms = new ArrayList<>();
 
     TableRows(SheetArea area, TableHead head, List<List<String>> above) {
@@ -55,9 +57,10 @@ final class TableRows {
                 && cells.stream().filter(cell -> !cell.isEmpty()).count() > 1) {
             leftOut.add(line + " holds units only.");
         } else if (TableTotals.isNamed(cells)) {
-            leftOut.add(line + " is worked out of the other rows: " + quoted(cells) + ".");
-        } else if (isSection(cells)) {
-            section = cells.stream().filter(cell -> !cell.isEmpty()).findFirst().orElse("");
+            named.add(rows.size());
+            keep(cells, row);
+        } else if (RowDays.isDay(cells)) {
+            days.begin(cells);
         } else if (isRemark(cells)) {
             leftOut.add(line + " is a remark: " + quoted(cells) + ".");
         } else {
@@ -68,26 +71,7 @@ final class TableRows {
     private void keep(List<String> cells, int row) {
         rows.add(cells);
         lines.add(area.sheet().line(row));
-        if (!section.isEmpty() || !days.isEmpty()) {
-            while (days.size() < rows.size() - 1) {
-                days.add("");
-            }
-            days.add(section);
-        }
-    }
-
-    /** A day alone on a row heads the rows below it, as on a page of a notebook. */
-    private boolean isSection(List<String> cells) {
-        List<String> filled = cells.stream().filter(cell -> !cell.isEmpty()).toList();
-        return area.width() >= 3 && filled.size() == 1 && isDay(filled.get(0));
-    }
-
-    /** Returns whether a cell is a day, or a few words with one, such as "Tuesday, 3 June 2031" or "Week 23, 3.6.2031". */
-    private static boolean isDay(String cell) {
-        return CellForm.of(cell) == CellForm.DATE
-                || cell.length() < LONGEST_DAY
-                        && WrittenDay.find(cell).isPresent()
-                        && CellForm.of(cell) == CellForm.WORDS;
+        days.give(rows.size());
     }
 
     private static boolean isNumber(String cell) {
@@ -177,17 +161,29 @@ final class TableRows {
         return usual;
     }
 
+    /** Tells a second row of headings in which no word is of the trade: it may have been a row. */
+    void tellOddHeadings() {
+        for (int r = head.from() + 1; r < head.body(); r++) {
+            List<String> cells = area.row(r);
+            if (!TableHead.isUnits(cells)
+                    && cells.stream().noneMatch(cell -> TradeWords.of(cell).isKnown())) {
+                leftOut.add("Line " + area.sheet().line(r) + " is taken for a second row of headings: "
+                        + cells.stream()
+                                .filter(cell -> !cell.isEmpty())
+                                .map(Words::quote)
+                                .collect(joining(", ")) + ".");
+            }
+        }
+    }
+
     /** Leaves out what stands below the table. */
     void note(List<String> cells, int line) {
         leftOut.add("Line " + line + " is a remark: " + quoted(cells) + ".");
     }
 
-    int count() {
-        return rows.size();
-    }
-
-    /** Returns the table without columns that have neither a heading nor a value. */
+    /** Returns the table without totals and without columns that have neither a heading nor a value. */
     Table table() {
+        leaveOutNamed();
         for (int i = 0; i < WORKED_OUT_ROWS && rows.size() > 1 && rows.size() < MOST_ROWS_SUMMED; i++) {
             int last = rows.size() - 1;
             int at = -1;
@@ -200,73 +196,34 @@ final class TableRows {
             if (at >= 0) {
                 leftOut.add("Line " + lines.get(at) + " holds the sums or means of the rows above it: "
                         + quoted(rows.get(at)) + ".");
-                rows.remove(at);
-                lines.remove(at);
-                if (!days.isEmpty()) {
-                    days.remove(at);
-                }
+                remove(at);
             }
         }
-        return days.isEmpty() ? trimmed() : dated(trimmed());
+        new RowsTooWide(head.names(), area.sheet().delimiter()).mend(rows, lines, leftOut);
+        return days.beside(trimmed());
     }
 
-    /** A remark with the sign between columns in it runs on into columns without a heading: its parts are put together again. */
-    private void runOn() {
-        int named = head.names().size();
-        while (named > 0 && head.names().get(named - 1).matches("#\\d+")) {
-            named--;
+    private void leaveOutNamed() {
+        Set<Integer> totals = new NamedTotals(rows, named, area.sheet().decimal()).found();
+        for (int at : named) {
+            String line = "Line " + lines.get(at);
+            leftOut.add(
+                    totals.contains(at)
+                            ? line + " is worked out of the other rows: " + quoted(rows.get(at)) + "."
+                            : line + " is called " + Words.quote(TableTotals.word(rows.get(at)))
+                                    + ", and its numbers are not worked out of the other rows: it is read as a row like them.");
         }
-        int wide = 0;
-        int words = 0;
-        for (List<String> row : rows) {
-            wide += row.subList(named, row.size()).stream().anyMatch(cell -> !cell.isEmpty()) ? 1 : 0;
-            words += named > 0 && CellForm.of(row.get(named - 1)) == CellForm.WORDS ? 1 : 0;
-        }
-        if (named == 0 || wide == 0 || wide > MOST_WIDE * rows.size() && wide > 1 || words < wide) {
-            return;
-        }
-        for (int r = 0; r < rows.size(); r++) {
-            List<String> row = rows.get(r);
-            List<String> more = row.subList(named, row.size()).stream()
-                    .filter(cell -> !cell.isEmpty())
-                    .toList();
-            if (!more.isEmpty() && CellForm.of(row.get(named - 1)) == CellForm.WORDS) {
-                List<String> joined = new ArrayList<>(row);
-                joined.set(
-                        named - 1,
-                        row.get(named - 1) + area.sheet().delimiter() + " "
-                                + String.join(area.sheet().delimiter() + " ", more));
-                for (int c = named; c < joined.size(); c++) {
-                    joined.set(c, "");
-                }
-                rows.set(r, joined);
-                leftOut.add(
-                        "Line " + lines.get(r) + " is wider than the headings: the rest was put to the last column, "
-                                + Words.quote(joined.get(named - 1)) + ".");
-            }
-        }
+        List<Integer> downwards = new ArrayList<>(new TreeSet<>(totals).descendingSet());
+        downwards.forEach(this::remove);
     }
 
-    /** Gives each row the day that headed it as a column of its own. */
-    private Table dated(Table table) {
-        if (days.size() != table.rows().size()) {
-            return table;
-        }
-        List<String> headings = new ArrayList<>(table.headings());
-        headings.add(DAY);
-        List<List<String>> dated = new ArrayList<>();
-        for (int r = 0; r < days.size(); r++) {
-            List<String> row = new ArrayList<>(table.rows().get(r));
-            row.add(days.get(r));
-            dated.add(row);
-        }
-        List<String> told = new ArrayList<>(table.leftOut());
-        told.add("Days stand alone on rows: each row got the day above it, as a column " + Words.quote(DAY) + ".");
-        return new Table(table.sheet(), table.above(), headings, dated, table.lines(), told);
+    private void remove(int row) {
+        rows.remove(row);
+        lines.remove(row);
+        days.remove(row);
     }
 
     private Table trimmed() {
-        runOn();
         boolean[] kept = new boolean[area.width()];
         for (int c = 0; c < kept.length; c++) {
             kept[c] = !head.names().get(c).matches("#\\d+");

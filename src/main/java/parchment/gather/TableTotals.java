@@ -1,7 +1,6 @@
 package parchment.gather;
 
 import java.util.List;
-import java.util.Optional;
 import java.util.regex.Pattern;
 import parchment.sheet.Numbers;
 
@@ -13,23 +12,67 @@ final class TableTotals {
                     + "|median|mediana|mediane)( .*)?");
     private static final Pattern ALONE =
             Pattern.compile("min|max|minimum|maximum|minimo|maximo|massimo|anzahl|count|ø|std|sd|n");
+    /** Words for a sum or a mean that are names of people, farms or roasts too. */
+    private static final Pattern ALSO_NAMES =
+            Pattern.compile("media|medias|medie|mediana|soma|somas|mittel|schnitt|mean|moy");
+
+    private static final String MEAN_SIGN = "Ø";
+    private static final int LONGEST_WORD = 40;
     private static final int FEWEST_ROWS = 3;
     private static final double RELATIVE = 0.0006;
 
     private TableTotals() {}
 
-    /** Returns whether a row's first words say that it is worked out of the others. */
+    /** Names what a row can be of the others, as its first words say it. */
+    enum Statistic {
+        SUM_OR_MEAN,
+        LEAST,
+        MOST,
+        COUNT,
+        SPREAD
+    }
+
+    /** Returns whether a row's first words say that it is worked out of the others; a name may sound so. */
     static boolean isNamed(List<String> row) {
-        Optional<String> first =
-                row.stream().filter(cell -> CellForm.of(cell) != CellForm.BLANK).findFirst();
-        if (first.isEmpty() || CellForm.of(first.get()).isValue() || first.get().length() > 40) {
-            return first.filter(cell -> cell.equals("Ø")).isPresent();
+        String first = word(row);
+        if (first.isEmpty() || CellForm.of(first).isValue() || first.length() > LONGEST_WORD) {
+            return first.equals(MEAN_SIGN);
         }
-        String plain = TradeWords.plain(first.get());
+        String plain = TradeWords.plain(first);
         return WORD.matcher(plain).matches()
                 || ALONE.matcher(plain).matches()
-                || first.get().startsWith("Ø")
-                || first.get().startsWith("Σ");
+                || first.startsWith(MEAN_SIGN)
+                || first.startsWith("Σ");
+    }
+
+    /** Returns whether the words are no name of anything: "Total" and "Average", but not "Max" or "Media Luna". */
+    static boolean isSure(List<String> row) {
+        String first = word(row);
+        String plain = TradeWords.plain(first);
+        return first.startsWith(MEAN_SIGN)
+                || first.startsWith("Σ")
+                || WORD.matcher(plain).matches()
+                        && plain.indexOf(' ') < 0
+                        && !ALSO_NAMES.matcher(plain).matches();
+    }
+
+    static Statistic statistic(List<String> row) {
+        String plain = TradeWords.plain(word(row));
+        return plain.startsWith("min")
+                ? Statistic.LEAST
+                : plain.startsWith("max") || plain.startsWith("mass")
+                        ? Statistic.MOST
+                        : plain.matches("n|count|anzahl")
+                                ? Statistic.COUNT
+                                : plain.matches("std|sd") ? Statistic.SPREAD : Statistic.SUM_OR_MEAN;
+    }
+
+    /** Returns the first cell of a row that is not blank. */
+    static String word(List<String> row) {
+        return row.stream()
+                .filter(cell -> CellForm.of(cell) != CellForm.BLANK)
+                .findFirst()
+                .orElse("");
     }
 
     /** Returns whether a row's numbers are the sums or the means of the rows before it. */
@@ -73,14 +116,14 @@ final class TableTotals {
         return others == 0 && !named && (sums + means >= 2 || sums >= 1 && filled <= 2 || means == 1 && filled == 1);
     }
 
-    private static boolean near(double value, double expected, String written) {
+    static boolean near(double value, double expected, String written) {
         int sign = Math.max(written.lastIndexOf('.'), written.lastIndexOf(','));
         int decimals = sign < 0 ? 0 : written.length() - sign - 1;
         double step = CellForm.of(written) == CellForm.CLOCK ? 0.6 : 0.51 * Math.pow(10, -decimals);
         return Math.abs(value - expected) <= Math.max(step, RELATIVE * Math.abs(expected));
     }
 
-    private static double value(String cell, Numbers.Decimal decimal) {
+    static double value(String cell, Numbers.Decimal decimal) {
         CellForm form = CellForm.of(cell);
         return form == CellForm.NUMBER
                 ? CellNumber.of(cell, decimal).map(CellNumber::value).orElse(Double.NaN)

@@ -12,6 +12,9 @@ final class TimeOrder {
     private static final double ROWS_AGREE = 0.85;
     private static final int FEWEST_ROWS = 3;
 
+    /** Columns of times of a list that are compared three by three. */
+    private static final int MOST_COMPARED = 30;
+
     private TimeOrder() {}
 
     /** Holds a column of times with its seconds row by row. */
@@ -26,7 +29,7 @@ final class TimeOrder {
         List<Times> times = new ArrayList<>();
         for (ColumnValues column : columns) {
             ColumnFit form = ColumnTimeFit.form(column);
-            if (form.score() > 0 && mayBeTime(column)) {
+            if (times.size() < MOST_COMPARED && form.score() > 0 && mayBeTime(column)) {
                 times.add(new Times(column, form.unit(), column.seconds(form.unit())));
             }
         }

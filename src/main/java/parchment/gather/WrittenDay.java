@@ -48,10 +48,12 @@ record WrittenDay(
             Pattern.compile("^[T_ -]+(\\d{2})[-h_.]?(\\d{2})(?:[-m_.]?(\\d{2}))?(?!\\d)");
     private static final Pattern LIKE_A_DATE = Pattern.compile(
             "(?<![\\p{L}\\d])(?:\\p{L}{2,12},?\\s)?(?:\\d{1,2}\\.?[\\s-]\\p{L}{3,12}\\.?,?[\\s-]|\\p{L}{3,12}\\.?\\s\\d{1,2},?\\s)(?:19|20)\\d{2}(?!\\d)");
+    private static final int LONGEST = 300;
     private static final Map<String, Integer> MONTHS = months();
 
-    /** Finds the first date in a text: a cell, a line, a file's name. */
-    static Optional<WrittenDay> find(String text) {
+    /** Finds the first date in a text: a cell, a line, a file's name; of a long text in its beginning. */
+    static Optional<WrittenDay> find(String whole) {
+        String text = whole.length() <= LONGEST ? whole : whole.substring(0, LONGEST);
         if (text.length() < 6 || text.chars().noneMatch(c -> c >= '0' && c <= '9')) {
             return Optional.empty();
         }
@@ -137,12 +139,15 @@ record WrittenDay(
         if (find(text).isPresent()) {
             return Optional.empty();
         }
-        Matcher matcher = LIKE_A_DATE.matcher(text);
+        Matcher matcher = LIKE_A_DATE.matcher(text.substring(0, Math.min(text.length(), LONGEST)));
         return matcher.find() ? Optional.of(matcher.group().strip()) : Optional.empty();
     }
 
     /** Reads a cell that holds a date and perhaps a time, and nothing else. */
     static Optional<WrittenDay> ofCell(String cell) {
+        if (cell.length() > LONGEST) {
+            return Optional.empty();
+        }
         return find(cell).filter(day -> {
             String rest = cell.replace(day.written(), " ");
             rest = CLOCK.matcher(rest).replaceFirst(" ");

@@ -79,7 +79,7 @@ enum CellFormat {
             return stored;
         }
         if (!Double.isFinite(number)) {
-            return "";
+            return stored;
         }
         if (this == TIME && Math.abs(number) < LONGEST_DURATION) {
             return clock(Math.round(number * MILLISECONDS_A_DAY));

@@ -65,7 +65,7 @@ final class DelimitedRows {
         while (true) {
             String cell = cell();
             if (!cell.isEmpty() && !budget.take()) {
-                told.sentence("The file has more than " + SheetBounds.MOST_CELLS + " cells; those from line " + first
+                told.sentence("The file has more than " + budget.most() + " cells; those from line " + first
                         + " on are left out.");
                 return null;
             }

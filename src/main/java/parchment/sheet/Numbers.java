@@ -7,6 +7,9 @@ public final class Numbers {
     private static final double[] TENS = new double[23];
     private static final long EXACT = 1L << 53;
 
+    /** Letters after which no number of 64 bits goes on: the largest has 309 digits. */
+    private static final int LONGEST = 400;
+
     static {
         double ten = 1;
         for (int i = 0; i < TENS.length; i++) {
@@ -82,6 +85,9 @@ public final class Numbers {
     }
 
     private static double slowly(char[] text, int from, int to, Decimal decimal) {
+        if (to - from > LONGEST) {
+            return Double.NaN;
+        }
         String number = new String(text, from, to - from);
         if (decimal != Decimal.POINT) {
             number = number.replace(',', '.');

@@ -19,6 +19,7 @@ final class OdsTable {
     private final XMLStreamReader in;
     private final String tab;
     private final Told told;
+    private final SheetCells.CellBudget budget;
     private final SheetCells cells;
     private final SheetMargins margins = new SheetMargins();
     private int row;
@@ -29,6 +30,7 @@ final class OdsTable {
         this.in = in;
         this.tab = tab;
         this.told = told;
+        this.budget = budget;
         cells = new SheetCells(tab, told, budget);
     }
 
@@ -102,6 +104,12 @@ final class OdsTable {
     private void put(int column, int times, int repeated, String text) {
         for (int r = row; more && r < row + repeated; r++) {
             for (int c = column; more && c < column + times; c++) {
+                if ((r > row || c > column) && !budget.repeat()) {
+                    told.sentence("Sheet " + Words.quote(tab) + " states cells once and repeats them more than "
+                            + SheetBounds.MOST_REPEATED_CELLS + " times; from " + Told.place(r, c)
+                            + " on repeated ones are left out.");
+                    return;
+                }
                 more = cells.put(r, c, text);
                 if (c >= SheetBounds.MOST_COLUMNS) {
                     break;

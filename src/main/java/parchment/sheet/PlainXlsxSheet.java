@@ -25,20 +25,23 @@ final class PlainXlsxSheet {
 
     private final XMLStreamReader in;
     private final XMLStreamWriter out;
+    private final XlsxReferences known;
     private final SheetMargins margins = new SheetMargins();
     private int row = -1;
     private int column = -1;
 
-    private PlainXlsxSheet(XMLStreamReader in, XMLStreamWriter out) {
+    private PlainXlsxSheet(XMLStreamReader in, XMLStreamWriter out, XlsxReferences known) {
         this.in = in;
         this.out = out;
+        this.known = known;
     }
 
     /** Writes a sheet anew and returns what stands beside its cells. */
-    static SheetMargins write(InputStream sheet, ByteArrayOutputStream to) throws XMLStreamException {
+    static SheetMargins write(InputStream sheet, ByteArrayOutputStream to, XlsxReferences known)
+            throws XMLStreamException {
         XMLStreamWriter out =
                 XMLOutputFactory.newDefaultFactory().createXMLStreamWriter(to, StandardCharsets.UTF_8.name());
-        PlainXlsxSheet plain = new PlainXlsxSheet(PlainXml.open(sheet), out);
+        PlainXlsxSheet plain = new PlainXlsxSheet(PlainXml.open(sheet), out, known);
         out.writeStartDocument();
         out.writeStartElement("worksheet");
         out.writeDefaultNamespace(MAIN);
@@ -132,16 +135,25 @@ final class PlainXlsxSheet {
 
     private void write(String type, String style, boolean formula, @Nullable String value, String inline)
             throws XMLStreamException {
-        boolean text = type.equals("inlineStr") || type.equals("d");
+        boolean odd = value != null && XlsxReferences.isOnlyText(type, value);
+        boolean text = odd || type.equals("inlineStr") || type.equals("d");
         String written = text && value != null ? value : inline;
         if (text ? written.isEmpty() : value == null && !formula) {
             return;
+        }
+        if (type.equals("s") && value != null && !known.hasText(value)) {
+            margins.odd("Cells whose text the file does not hold, read as blank", row, column);
+            return;
+        }
+        boolean formatted = !style.isEmpty() && known.hasFormat(style);
+        if (!style.isEmpty() && !formatted) {
+            margins.odd("Cells whose format the file does not hold, read without it (a date is a number)", row, column);
         }
         out.writeStartElement("c");
         // What lies beyond the bounds is put on their border, where it is told and left out.
         out.writeAttribute(
                 "r", Told.place(Math.min(row, SheetBounds.MOST_ROWS), Math.min(column, SheetBounds.MOST_COLUMNS)));
-        if (!style.isEmpty()) {
+        if (formatted) {
             out.writeAttribute("s", style);
         }
         if (text) {

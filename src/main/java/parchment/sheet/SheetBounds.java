@@ -11,11 +11,14 @@ final class SheetBounds {
     /** Largest text file, in bytes; what fits into the memory may be less, see {@link BoundedReader#mostCharacters}. */
     static final long LARGEST_TEXT = 256L << 20;
 
-    /** Most that one part of a workbook may unpack to, in bytes. */
-    static final long LARGEST_PART = 192L << 20;
+    /** Most that all parts that are read may unpack to, in bytes, however much memory there is. */
+    private static final long LARGEST_UNPACKED = 256L << 20;
 
-    /** Most that all parts that are read may unpack to, in bytes. */
-    static final long LARGEST_UNPACKED = 256L << 20;
+    /** Parts are unpacked, written anew and packed again, and their cells become texts: all that together is some ten times as large. */
+    private static final int UNPACKED_SHARE = 10;
+
+    /** A cell takes some hundred bytes as a text in its row, and is kept twice while it is looked at. */
+    private static final int BYTES_A_CELL = 250;
 
     /** Most that a part may unpack to that holds no cells, such as the list of formats, in bytes. */
     static final long LARGEST_OTHER_PART = 16L << 20;
@@ -38,14 +41,20 @@ final class SheetBounds {
     /** Most columns of a sheet, as in a logbook's tables. */
     static final int MOST_COLUMNS = 1000;
 
-    /** Most cells of a file that are not blank, in all its sheets. */
-    static final int MOST_CELLS = 3_000_000;
+    /** Most cells of a file that are not blank, in all its sheets, however much memory there is. */
+    private static final int MOST_CELLS = 3_000_000;
+
+    /** Most cells of a file that it states once and repeats: equal readings that follow one another are kept so, by the dozen. */
+    static final int MOST_REPEATED_CELLS = 20_000;
 
     /** Most letters of a cell: no spreadsheet keeps more (32,767). */
     static final int LONGEST_CELL = 32_767;
 
     /** Most different texts that a workbook may keep apart from its sheets. */
     static final int MOST_SHARED_TEXTS = 1_000_000;
+
+    /** Most cells of a sheet that are counted because they could not be read. */
+    static final int MOST_ODD_CELLS = 10_000;
 
     /** Most merged stretches of a sheet that are looked at. */
     static final int MOST_MERGED = 10_000;
@@ -57,4 +66,18 @@ final class SheetBounds {
     static final int MOST_OPEN_MARKS = 100;
 
     private SheetBounds() {}
+
+    /** Returns the most that all parts of a workbook that are read may unpack to, in bytes, with so much memory. */
+    static long largestUnpacked(long memory) {
+        return Math.min(LARGEST_UNPACKED, Math.max(SMALL_PART, memory / UNPACKED_SHARE));
+    }
+
+    /** Returns the most cells of a file that are not blank, in all its sheets, with so much memory. */
+    static int mostCells(long memory) {
+        return (int) Math.min(MOST_CELLS, memory / BYTES_A_CELL);
+    }
+
+    static long memory() {
+        return Runtime.getRuntime().maxMemory();
+    }
 }

@@ -12,10 +12,21 @@ final class SheetCells {
 
     /** Counts the cells of all sheets of a file. */
     static final class CellBudget {
-        private int left = SheetBounds.MOST_CELLS;
+        private final int most = SheetBounds.mostCells(SheetBounds.memory());
+        private int left = most;
+        private int repeated = SheetBounds.MOST_REPEATED_CELLS;
 
         boolean take() {
             return left-- > 0;
+        }
+
+        int most() {
+            return most;
+        }
+
+        /** Returns whether a cell that is stated once may stand once more. */
+        boolean repeat() {
+            return repeated-- > 0;
         }
     }
 
@@ -40,8 +51,8 @@ final class SheetCells {
             return true;
         }
         if (!budget.take()) {
-            told.sentence("The file has more than " + SheetBounds.MOST_CELLS + " cells; those after " + where().strip()
-                    + ", " + Told.place(row, column) + ", are left out.");
+            told.sentence("The file has more than " + budget.most() + " cells; those after " + where().strip() + ", "
+                    + Told.place(row, column) + ", are left out.");
             return false;
         }
         while (rows.size() <= row) {

@@ -3,7 +3,7 @@ package parchment.sheet;
 import java.util.ArrayList;
 import java.util.List;
 
-/** Holds what stands beside the cells of one sheet: its hidden rows and columns and its merged stretches. */
+/** Holds what stands beside the cells of one sheet: its hidden rows and columns, its merged stretches, and cells that could not be read. */
 final class SheetMargins {
     /**
      * Is a stretch of merged cells in the row where its text stands.
@@ -14,8 +14,11 @@ final class SheetMargins {
      */
     record Merged(int row, int first, int last) {}
 
+    private record Odd(String what, int row, int column) {}
+
     private final List<String> hiddenColumns = new ArrayList<>();
     private final List<Merged> merged = new ArrayList<>();
+    private final List<Odd> odd = new ArrayList<>();
     private int hiddenRows;
     private int firstHiddenRow;
 
@@ -37,9 +40,17 @@ final class SheetMargins {
         }
     }
 
+    /** Notes a cell that could not be read as it stands, and how it is read. */
+    void odd(String what, int atRow, int atColumn) {
+        if (odd.size() < SheetBounds.MOST_ODD_CELLS) {
+            odd.add(new Odd(what, atRow, atColumn));
+        }
+    }
+
     /** Repeats merged heads over their columns and tells what is hidden. */
     void apply(SheetCells cells, String tab, Told told) {
         merged.forEach(stretch -> cells.merge(stretch.row(), stretch.first(), stretch.last()));
+        odd.forEach(cell -> told.count(cell.what(), cells.place(cell.row(), cell.column())));
         String sheet = "Sheet " + Words.quote(tab);
         if (!hiddenColumns.isEmpty()) {
             told.sentence(sheet + " has hidden columns, read all the same: "

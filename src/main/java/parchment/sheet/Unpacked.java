@@ -77,6 +77,7 @@ final class Unpacked {
 
     private void read(ZipFile zip) throws IOException {
         long total = 0;
+        long most = SheetBounds.largestUnpacked(SheetBounds.memory());
         int count = 0;
         for (Enumeration<? extends ZipEntry> all = zip.entries(); all.hasMoreElements(); ) {
             ZipEntry entry = all.nextElement();
@@ -91,7 +92,7 @@ final class Unpacked {
             if (!isWanted(name)) {
                 others.add(name);
             } else {
-                byte[] part = unpack(zip, entry, SheetBounds.LARGEST_UNPACKED - total);
+                byte[] part = unpack(zip, entry, most - total);
                 total += part.length;
                 // The content of an .ods file that is locked is no XML; it is looked at after the list that says so.
                 if (!name.equals("mimetype") && !name.equals("content.xml")) {
@@ -124,10 +125,11 @@ final class Unpacked {
     }
 
     private static byte[] unpack(ZipFile zip, ZipEntry entry, long left) throws IOException {
-        long most =
-                Math.min(holdsCells(entry.getName()) ? SheetBounds.LARGEST_PART : SheetBounds.LARGEST_OTHER_PART, left);
+        long most = holdsCells(entry.getName()) ? left : Math.min(SheetBounds.LARGEST_OTHER_PART, left);
         if (entry.getSize() > most) {
-            throw tooLarge(entry.getName());
+            throw entry.getSize() / Math.max(1, entry.getCompressedSize()) > SheetBounds.LARGEST_GROWTH
+                    ? tooLarge(entry.getName())
+                    : noRoom();
         }
         long packed = Math.max(1, entry.getCompressedSize());
         ByteArrayOutputStream out = new ByteArrayOutputStream(1 << 16);
@@ -135,13 +137,22 @@ final class Unpacked {
         try (InputStream in = zip.getInputStream(entry)) {
             for (int read = in.read(buffer); read >= 0; read = in.read(buffer)) {
                 out.write(buffer, 0, read);
-                if (out.size() > most
-                        || out.size() > SheetBounds.SMALL_PART && out.size() / packed > SheetBounds.LARGEST_GROWTH) {
+                if (out.size() > SheetBounds.SMALL_PART && out.size() / packed > SheetBounds.LARGEST_GROWTH
+                        || out.size() > SheetBounds.LARGEST_OTHER_PART && !holdsCells(entry.getName())) {
                     throw tooLarge(entry.getName());
+                }
+                if (out.size() > most) {
+                    throw noRoom();
                 }
             }
         }
         return out.toByteArray();
+    }
+
+    private static NoTableException noRoom() {
+        return new NoTableException("a workbook that unpacks to more than "
+                + (SheetBounds.largestUnpacked(SheetBounds.memory()) >> 20)
+                + " MB, for which there is no room in the memory; save the sheets that matter as CSV, each as a file");
     }
 
     private static NoTableException tooLarge(String name) {

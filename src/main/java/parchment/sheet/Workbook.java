@@ -51,6 +51,17 @@ public final class Workbook {
      * @throws IOException if it cannot be read
      */
     public static Workbook read(Path file, Path folder) throws IOException {
+        try {
+            return readWithin(file, folder);
+        } catch (OutOfMemoryError e) {
+            // The bounds are estimates; one file too many must not end the reading of all others.
+            throw new NoTableException(
+                    "a file with more in it than the memory has room for; save the part that matters as a file of its own",
+                    e);
+        }
+    }
+
+    private static Workbook readWithin(Path file, Path folder) throws IOException {
         Told told = new Told();
         try (InputStream in = new BufferedInputStream(ReadableFile.open(file, folder), OLD_WORKBOOK_LOOKED_AT)) {
             in.mark(OLD_WORKBOOK_LOOKED_AT);

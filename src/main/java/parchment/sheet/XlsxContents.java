@@ -10,7 +10,7 @@ import java.util.Map;
  */
 final class XlsxContents {
     private static final String LIST = "[Content_Types].xml";
-    private static final String FORMATS = "xl/styles.xml";
+    static final String FORMATS = "xl/styles.xml";
     private static final String SHEETS = "xl/worksheets/";
     private static final String KIND = "application/vnd.openxmlformats-officedocument.spreadsheetml.%s+xml";
     private static final Map<String, String> KINDS =

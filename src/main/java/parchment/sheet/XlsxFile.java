@@ -48,11 +48,14 @@ final class XlsxFile {
             if (parts.has(TEXTS)) {
                 parts.replace(TEXTS, PlainSharedTexts.of(parts.part(TEXTS)));
             }
+            at = XlsxContents.FORMATS;
+            XlsxReferences known = new XlsxReferences(
+                    count(parts, TEXTS, "sst", "si"), count(parts, XlsxContents.FORMATS, "cellXfs", "xf"));
             for (String name : parts.names()) {
                 if (name.startsWith(SHEETS)) {
                     at = name;
                     ByteArrayOutputStream plain = new ByteArrayOutputStream();
-                    margins.put(name, PlainXlsxSheet.write(parts.part(name), plain));
+                    margins.put(name, PlainXlsxSheet.write(parts.part(name), plain, known));
                     parts.replace(name, plain.toByteArray());
                 }
             }
@@ -65,6 +68,10 @@ final class XlsxFile {
             // The library throws what it comes upon where a part is not as the standard has it.
             throw PlainXml.damaged(at, e);
         }
+    }
+
+    private static int count(Unpacked parts, String name, String parent, String element) throws XMLStreamException {
+        return parts.names().contains(name) ? XlsxReferences.count(parts.part(name), parent, element) : 0;
     }
 
     private static Map<String, String> links(Unpacked parts) throws XMLStreamException {

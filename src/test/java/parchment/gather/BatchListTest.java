@@ -106,9 +106,11 @@ class BatchListTest {
                 "7|2031-06-02|11:20");
         assertEquals(
                 List.of(
-                        "Line 2: '3/4/2031' under 'Date' is no date that can be read.",
-                        "Line 4: 'late' under 'Drop' is no time for the drop."),
+                        "Line 2: '3/4/2031' under 'Date' is no date that can be read; it is kept in the note.",
+                        "Line 4: 'late' under 'Drop' is no time for the drop; it is kept in the note."),
                 list.told());
+        assertEquals(List.of("Date: 3/4/2031"), list.batches().get(0).notes());
+        assertEquals(List.of("Drop: late"), list.batches().get(2).notes());
         assertEquals(7, list.batches().size());
     }
 
@@ -134,7 +136,7 @@ class BatchListTest {
                         .toList());
         assertEquals(
                 List.of(
-                        "Line 4: 'a fine day' under 'Date' is no date that can be read, so the row stays without one.",
+                        "Line 4: 'a fine day' under 'Date' is no date that can be read, so the row stays without one; it is kept in the note.",
                         "2 rows have no date of their own and got the one above."),
                 list.told());
     }

@@ -470,9 +470,12 @@ class GatherTest {
                 "one,2025-03-05,,first");
         assertTrue(
                 out.contains(
-                        "Line 3: '2025-13-40' under 'date' is no date that can be read, so the row stays without one."),
+                        "Line 3: '2025-13-40' under 'date' is no date that can be read, so the row stays without one; it is kept in the note."),
                 out);
-        assertTrue(out.contains("Line 4: '25:99' under 'charge time' is no time of day that can be read."), out);
+        assertTrue(
+                out.contains(
+                        "Line 4: '25:99' under 'charge time' is no time of day that can be read; it is kept in the note."),
+                out);
         assertTrue(out.contains("1 row has no date of its own and got the one above."), out);
         assertTrue(
                 out.contains("1 row or cell with another date or time than is known already, left out:"

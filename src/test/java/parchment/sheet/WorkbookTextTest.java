@@ -108,7 +108,17 @@ class WorkbookTextTest {
                 "a\\tb\\n1,5\\t2\\n~tab",
                 "a|b\\n1|2\\n~|",
                 "Title of the list\\na;b\\n1;2\\n3;4\\n~;",
-                "sep=|\\na;b|c;d\\n~|"
+                "sep=|\\na;b|c;d\\n~|",
+                // A remark with a semicolon in each row, with headings and without, quoted and not.
+                "No,Green,Note\\n1,5,sweet; clean\\n2,6,flat; dull\\n3,5,good; ok\\n~,",
+                "1,5,sweet; clean\\n2,6,flat; dull\\n3,5,good; ok\\n~,",
+                "No,Green,Note\\n1,5,\"sweet; clean\"\\n2,6,\"flat; dull\"\\n3,5,\"good; ok\"\\n~,",
+                "\"1\",\"5\",\"sweet; clean\"\\n\"2\",\"6\",\"flat; dull\"\\n\"3\",\"5\",\"good; ok\"\\n~,",
+                "1,5,1:30,sweet; a bit, well\\n2,6,1:40,flat; dull\\n3,5,1:20,good; ok, so\\n~,",
+                // And commas in semicolon files.
+                "1;5,2;sweet, clean\\n2;6,1;flat, dull\\n3;5,5;good, ok\\n~;",
+                "1;5;sweet, clean\\n2;6;flat, dull\\n3;5;good, ok\\n~;",
+                "1,5;2,5\\n3,5;4,5\\n5,5;6,5\\n~;"
             })
     void findsTheSignBetweenTheColumns(String text, String sign) throws IOException {
         Sheet sheet = only(read(text.replace("\\n", "\n").replace("\\t", "\t")));
