@@ -62,7 +62,7 @@ final class DropAndScore implements LessonPlan {
                         () -> List.of(answer.value().verdict().words()),
                         QuestionList.VERDICTS,
                         new Words(
-                                "It is the first thing that the answer says.",
+                                "Open 'How this was worked out' below the picture: it is the first thing there.",
                                 "Copy the words as they stand there, one of the four.",
                                 "The reasons stand right behind it, the decisive one first."))
                 .number(

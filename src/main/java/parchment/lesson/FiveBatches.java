@@ -57,7 +57,7 @@ final class FiveBatches implements LessonPlan {
                         () -> List.of(before.value().verdict().words()),
                         QuestionList.VERDICTS,
                         new Words(
-                                "It is the first thing that the answer says.",
+                                "Open 'How this was worked out' below the picture: it is the first thing there.",
                                 "Copy it as it stands: strong, suggestive, too small to matter, nothing seen or cannot tell.",
                                 "Whatever it says: somebody chose these drops while smelling the beans."))
                 .number(

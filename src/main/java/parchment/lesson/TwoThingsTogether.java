@@ -70,7 +70,7 @@ final class TwoThingsTogether implements LessonPlan {
                         () -> List.of(byDrop.value().verdict().words()),
                         QuestionList.VERDICTS,
                         new Words(
-                                "It is the first thing that the answer says.",
+                                "Open 'How this was worked out' below the picture: it is the first thing there.",
                                 "Copy it as it stands: strong, suggestive, too small to matter, nothing seen or cannot tell.",
                                 "Maren reads this page and says: it is the degrees."))
                 .word(
