@@ -56,7 +56,24 @@ final class FirstScreen {
         return apart.get()
                         .furthest()
                         .map(lot -> " Not the same in every lot: " + lot + " differs most.")
-                        .orElse(" Not the same in every lot.");
+                        .orElse(" Not the same in every lot.")
+                + bestOfEach();
+    }
+
+    /** Names where each lot was best, if that is inside of what was tried for all of them and they are few. */
+    private String bestOfEach() {
+        List<LotBest> lots = evidence.bests().map(Bests::lots).orElse(List.of());
+        boolean all = lots.stream().allMatch(lot -> lot.best().answer() == Peak.Answer.INSIDE);
+        if (lots.isEmpty() || lots.size() > MOST_LOTS + 1 || !all || !namesAPlace()) {
+            return "";
+        }
+        TriedRange range = evidence.triedRange().orElseThrow();
+        RoundReadings round = RoundReadings.of(evidence.question().measure(), range.low(), range.high());
+        return " Highest: "
+                + Wording.list(lots.stream()
+                        .map(lot -> lot.lot() + " near " + round.words(lot.best().best()))
+                        .toList())
+                + ".";
     }
 
     /** Says what moved along, and what else may have misled the scores. */

@@ -56,7 +56,10 @@ final class FirstWords {
         String range = range(told.interval());
         return switch (verdict) {
             case CANNOT_TELL ->
-                told.placesAreReadings()
+                told.placesAreReadings() && clearButNotWhy(told)
+                        ? told.higher() + " of " + measure.name() + " went with more " + attribute + " than "
+                                + told.lower() + ", but what brought it about cannot be told."
+                        : told.placesAreReadings()
                         ? "Whether " + told.both(" or ") + " of " + measure.name() + " gives more "
                                 + attribute + " cannot be told from these batches."
                         : "How " + attribute + " goes with the " + measure.name()
@@ -73,6 +76,14 @@ final class FirstWords {
                                 + told.higher() + ", about " + by + " points above " + told.lower() + " (" + range
                                 + ")."
                         : scored(told, "about " + by, range) + ".";
+        };
+    }
+
+    /** A clear difference, of which only the cause is in doubt, is not called unseen. */
+    private boolean clearButNotWhy(TwoReadings told) {
+        return switch (decisive.why()) {
+            case MOVED_WITH_ANOTHER, FOLLOWS_A_FACT, NEXT_DAY_GOES_WITH_IT_TOO -> told.interval().lower() > 0;
+            default -> false;
         };
     }
 

@@ -113,6 +113,26 @@ class FirstWordsTest {
         found("No difference in sweetness was seen over the drop temperature that was tried.");
     }
 
+    /** The picture shows the difference, so the sentence must not say that none can be told. */
+    @Test
+    void aClearDifferenceOfUnknownCauseIsSaid() {
+        verdict = Verdict.CANNOT_TELL;
+        beside = List.of("gas in drying");
+        for (VerdictRules.Why cause : List.of(
+                VerdictRules.Why.MOVED_WITH_ANOTHER,
+                VerdictRules.Why.FOLLOWS_A_FACT,
+                VerdictRules.Why.NEXT_DAY_GOES_WITH_IT_TOO)) {
+            why = cause;
+            interval = new Interval(0.5, 1.1, 0.90);
+            found("402 °F of drop temperature went with more sweetness than 388 °F, but what brought it about cannot be told.");
+            interval = new Interval(0, 1.1, 0.90);
+            found("Whether 388 °F or 402 °F of drop temperature gives more sweetness cannot be told from these batches.");
+        }
+        why = VerdictRules.Why.NOT_RARE_ENOUGH;
+        interval = new Interval(0.1, 1.1, 0.90);
+        found("Whether 388 °F or 402 °F of drop temperature gives more sweetness cannot be told from these batches.");
+    }
+
     @Test
     void howSureFollowsWhatDecided() {
         sure(
