@@ -8,7 +8,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.TreeMap;
 import java.util.TreeSet;
 import parchment.sheet.Words;
 
@@ -139,7 +138,7 @@ final class GatherCups {
                 }));
         List<TastedCup> cups =
                 read.stream().flatMap(sheet -> sheet.cups().stream()).toList();
-        return new Scored(joined(CupJoin.of(cups, codes, named)), read);
+        return new Scored(new CupQuestions(questions).joined(CupJoin.of(cups, codes, named)), read);
     }
 
     /** Asks for the day of tasting, or the column that holds it, where cups cannot be written without. */
@@ -191,61 +190,5 @@ final class GatherCups {
             }
         }
         return stated;
-    }
-
-    private List<CupJoin.Joined> joined(CupJoin found) {
-        List<CupJoin.Joined> joined = new ArrayList<>(found.joined());
-        Map<String, List<CupJoin.Doubtful>> doubtful = new TreeMap<>();
-        found.doubtful()
-                .forEach(cup -> doubtful.computeIfAbsent(key(cup.cup()), key -> new ArrayList<>())
-                        .add(cup));
-        doubtful.forEach((key, cups) -> {
-            CupJoin.Doubtful first = cups.get(0);
-            String answer = questions.ask(
-                    key,
-                    "Of which batch " + (cups.size() == 1 ? "is the cup " : "are the " + cups.size() + " cups ")
-                            + shown(first.cup()) + "? It is not certain: " + first.reason()
-                            + (first.alternatives().isEmpty()
-                                    ? ""
-                                    : " It could also be " + Words.all(first.alternatives()) + ".")
-                            + " Answer with the batch's name, or none.",
-                    first.proposal().isEmpty() ? "none" : first.proposal(),
-                    text -> !text.isBlank(),
-                    "the name of a batch, none",
-                    1);
-            if (answer.equals("none")) {
-                questions.leaveOut(Words.count(cups.size(), "cup", "cups") + " " + shown(first.cup())
-                        + ": no batch, so left out (" + key + ").");
-            } else {
-                cups.forEach(cup -> joined.add(
-                        answer.equals(cup.proposal())
-                                ? new CupJoin.Joined(cup.cup(), cup.proposal(), cup.reason())
-                                : cup.settled(answer)));
-            }
-        });
-        found.told().forEach(questions::leaveOut);
-        found.unjoined()
-                .forEach(cup -> questions.leaveOut(Source.of(cup.cup().table()).shown() + ", line "
-                        + cup.cup().line() + ": the cup " + shown(cup.cup()) + " joins no batch: "
-                        + withoutPlace(cup)));
-        return joined;
-    }
-
-    private static String withoutPlace(CupJoin.Unjoined cup) {
-        String place = CupSearch.place(cup.cup());
-        return cup.reason().startsWith(place)
-                ? cup.reason().substring(place.length()).replaceFirst("^:? ", "")
-                : cup.reason();
-    }
-
-    private static String key(TastedCup cup) {
-        return "cup."
-                + GatherQuestions.key((cup.batch() + cup.code() + cup.lot()).strip()
-                        + cup.tastedOn().map(day -> "." + day).orElse(""));
-    }
-
-    private static String shown(TastedCup cup) {
-        String name = !cup.batch().isEmpty() ? cup.batch() : !cup.code().isEmpty() ? cup.code() : cup.lot();
-        return Words.quote(name) + cup.tastedOn().map(day -> " of " + day).orElse("");
     }
 }
