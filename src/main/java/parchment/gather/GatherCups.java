@@ -120,10 +120,7 @@ final class GatherCups {
                         .forEach(line -> questions.leaveOut(Source.of(table).shown() + ": " + line));
                 scores.open().stream()
                         .filter(line -> !line.equals(ScoreSheets.WHICH_DAY))
-                        .forEach(line -> questions.leaveOut(Source.of(table).shown() + " leaves open: " + line
-                                + (line.contains("scale")
-                                        ? " Until it is said, no score is taken to be off its scale (such as scale.acidity=0..10)."
-                                        : " (sheet." + letter + ".column.1 and so on say what a column is)")));
+                        .forEach(line -> left(line, letter, table));
             });
             if (sheet.isEmpty()) {
                 questions.leaveOut(Source.of(table).shown() + ": no scores can be read in it.");
@@ -139,6 +136,18 @@ final class GatherCups {
         List<TastedCup> cups =
                 read.stream().flatMap(sheet -> sheet.cups().stream()).toList();
         return new Scored(new CupQuestions(questions).joined(CupJoin.of(cups, codes, named)), read);
+    }
+
+    /** Says what a sheet leaves open; a scale that is not known leaves nothing out. */
+    private void left(String line, String letter, Table table) {
+        String source = Source.of(table).shown();
+        if (line.startsWith(ScoreScales.OPEN)) {
+            questions.say("  " + source + ": " + line
+                    + " Until it is said, no score is taken to be off its scale (scale.acidity=0..10 says it of an attribute).");
+            return;
+        }
+        questions.leaveOut(source + " leaves open: " + line
+                + (line.contains(GatherDates.KEY) ? "" : " (sheet." + letter + ".column.1 and so on say what a column is)"));
     }
 
     /** Asks for the day of tasting, or the column that holds it, where cups cannot be written without. */
