@@ -80,7 +80,7 @@ final class ScoreTasted {
         List<String> open = new ArrayList<>();
         if (!twoWays.isEmpty()) {
             open.add("Which day is " + such(twoWays) + "? " + GatherDates.KEY
-                    + " answers it; until then their cups have no day of tasting, and none of them is written.");
+                    + " answers it; until then nobody knows when they were tasted, and they are left out.");
         }
         if (!unknown.isEmpty()) {
             open.add("Which day is " + such(unknown) + "? Cups without a day of tasting cannot be written.");
@@ -93,6 +93,6 @@ final class ScoreTasted {
         int cups = days.values().stream().mapToInt(Integer::intValue).sum();
         return Words.quote(first)
                 + (days.size() == 1 ? "" : ", and " + Words.count(days.size() - 1, "more such day", "more such days"))
-                + " (" + Words.count(cups, "cup", "cups") + ")";
+                + ", of " + Words.count(cups, "cup", "cups");
     }
 }

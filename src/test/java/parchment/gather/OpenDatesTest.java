@@ -116,8 +116,7 @@ class OpenDatesTest {
                 .toList();
         assertEquals(
                 List.of(
-                        "'scores.csv' leaves open: Which day is '3/5/2031', and 2 more such days (9 cups)? date.order answers it; until"
-                                + " then their cups have no day of tasting, and none of them is written."),
+                        "'scores.csv' leaves open: Which day is '3/5/2031', and 2 more such days, of 9 cups? date.order answers it; until then nobody knows when they were tasted, and they are left out."),
                 left);
     }
 

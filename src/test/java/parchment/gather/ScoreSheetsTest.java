@@ -429,9 +429,8 @@ class ScoreSheetsTest {
                 ScoreSheets.of(table, ScoreClues.of(List.of("101", "102", "103"))).orElseThrow();
         assertEquals(
                 List.of(
-                        "Which day is '04/06/2031', and 1 more such day (3 cups)? date.order answers it; until then their cups"
-                                + " have no day of tasting, and none of them is written.",
-                        "Which day is '4 Zork 2031' (1 cup)? Cups without a day of tasting cannot be written."),
+                        "Which day is '04/06/2031', and 1 more such day, of 3 cups? date.order answers it; until then nobody knows when they were tasted, and they are left out.",
+                        "Which day is '4 Zork 2031', of 1 cup? Cups without a day of tasting cannot be written."),
                 sheet.open().stream()
                         .filter(line -> line.startsWith("Which day"))
                         .toList());
@@ -443,8 +442,7 @@ class ScoreSheetsTest {
         ScoreSheet sheet = ScoreSheets.of(table, ScoreClues.of(List.of("101"))).orElseThrow();
         assertTrue(
                 sheet.open()
-                        .contains("Which day is '04/06/2031' (1 cup)? date.order answers it; until then their cups have no"
-                                + " day of tasting, and none of them is written."),
+                        .contains("Which day is '04/06/2031', of 1 cup? date.order answers it; until then nobody knows when they were tasted, and they are left out."),
                 sheet.open().toString());
         assertTrue(sheet.cups().get(0).tastedOn().isEmpty());
     }
