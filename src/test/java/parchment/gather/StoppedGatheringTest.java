@@ -8,10 +8,14 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.FileTime;
+import java.time.Duration;
+import java.time.Instant;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import java.util.UUID;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -282,5 +286,20 @@ class StoppedGatheringTest {
         String out = gather(logbook);
         assertTrue(out.contains("Changed in the folder since: 'batch 2.csv'."), out);
         assertTrue(Files.readString(logbook.resolve("curves/2.csv")).contains("215"));
+    }
+
+    @Test
+    void whatAKilledRunLeftAmongTheTemporaryFilesIsTakenAwayByTheNextThatAdds() throws IOException {
+        Path logbook = temporary.resolve("logbook");
+        gather(logbook);
+        Path files = Path.of(System.getProperty("java.io.tmpdir"));
+        Path left = Files.createDirectories(files.resolve(".parchment-0-" + UUID.randomUUID() + ".part"));
+        Path made = Files.writeString(left.resolve("batches.csv"), "batch");
+        FileTime longAgo = FileTime.from(Instant.now().minus(Duration.ofHours(2)));
+        Files.setLastModifiedTime(made, longAgo);
+        Files.setLastModifiedTime(left, longAgo);
+        grown();
+        gather(logbook);
+        assertFalse(Files.exists(left), "it is older than an hour");
     }
 }
