@@ -99,21 +99,34 @@ class StoppedGatheringTest {
         }
     }
 
+    /** Returns a copy of a logbook, as the run before left it, under the same name. */
+    private Path copied(Path logbook, String place) throws IOException {
+        Path copy = temporary.resolve(place).resolve(logbook.getFileName());
+        try (Stream<Path> all = Files.walk(logbook)) {
+            for (Path each : all.toList()) {
+                Path target = copy.resolve(logbook.relativize(each));
+                if (Files.isDirectory(each)) {
+                    Files.createDirectories(target);
+                } else {
+                    Files.copy(each, target);
+                }
+            }
+        }
+        return copy;
+    }
+
     /** On the old code a table that was written before the record counted as changed by hand. */
     @Test
     void aRunThatIsStoppedAfterAnyWriteIsFinishedByTheNext() throws IOException {
-        Path whole = temporary.resolve("whole");
-        gather(whole);
+        Path first = temporary.resolve("first/logbook");
+        gather(first);
         grown();
+        Path whole = copied(first, "whole");
         gather(whole);
         Map<String, String> wanted = files(whole);
         int stops = 0;
         for (boolean stopped = true; stopped; stops++) {
-            Files.delete(folder.resolve("batch 3.csv"));
-            files();
-            Path logbook = temporary.resolve("stop" + stops);
-            gather(logbook);
-            grown();
+            Path logbook = copied(first, "stop" + stops);
             stopped = stopped(logbook, stops);
             String out = gather(logbook);
             assertEquals(wanted, files(logbook), "stopped after " + stops + " writes");
@@ -129,11 +142,10 @@ class StoppedGatheringTest {
     /** The folder grows on between the run that was stopped and the next one. */
     @Test
     void aStoppedRunIsKnownAsOursThoughTheFolderIsAnotherAgain() throws IOException {
+        Path first = temporary.resolve("first/logbook");
+        gather(first);
         for (int stop = 1; stop <= 7; stop += 2) {
-            files();
-            Files.deleteIfExists(folder.resolve("batch 3.csv"));
-            Path logbook = temporary.resolve("other" + stop);
-            gather(logbook);
+            Path logbook = copied(first, "other" + stop);
             grown();
             stopped(logbook, stop);
             recording("batch 2", 209);
