@@ -142,11 +142,12 @@ public final class WholeFolder {
     public <T> T work(Filling<T> work) throws IOException {
         Path temporary = Path.of(System.getProperty("java.io.tmpdir")).toAbsolutePath();
         Aside.sweep(temporary);
-        FileAttribute<?>[] owner = temporary.getFileSystem().supportedFileAttributeViews().contains("posix")
-                ? new FileAttribute<?>[] {
-                    PosixFilePermissions.asFileAttribute(PosixFilePermissions.fromString("rwx------"))
-                }
-                : new FileAttribute<?>[0];
+        FileAttribute<?>[] owner =
+                temporary.getFileSystem().supportedFileAttributeViews().contains("posix")
+                        ? new FileAttribute<?>[] {
+                            PosixFilePermissions.asFileAttribute(PosixFilePermissions.fromString("rwx------"))
+                        }
+                        : new FileAttribute<?>[0];
         Path waiting = Aside.make(temporary, place, folder -> Files.createDirectory(folder, owner));
         try {
             return work.into(waiting);

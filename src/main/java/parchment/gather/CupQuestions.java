@@ -49,9 +49,8 @@ final class CupQuestions {
 
     private String ask(String key, List<CupJoin.Doubtful> cups) {
         CupJoin.Doubtful first = cups.get(0);
-        String stands = cups.stream().map(CupJoin.Doubtful::unlessTold).distinct().count() == 1
-                ? first.unlessTold()
-                : "";
+        String stands =
+                cups.stream().map(CupJoin.Doubtful::unlessTold).distinct().count() == 1 ? first.unlessTold() : "";
         List<String> can = stands.isEmpty() ? first.found().batches() : first.alternatives();
         return questions.askOf(
                 key,

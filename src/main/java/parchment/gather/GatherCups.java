@@ -142,12 +142,15 @@ final class GatherCups {
     private void left(String line, String letter, Table table) {
         String source = Source.of(table).shown();
         if (line.startsWith(ScoreScales.OPEN)) {
-            questions.say("  " + source + ": " + line
-                    + " Until it is said, no score is taken to be off its scale (scale.acidity=0..10 says it of an attribute).");
+            questions.say(
+                    "  " + source + ": " + line
+                            + " Until it is said, no score is taken to be off its scale (scale.acidity=0..10 says it of an attribute).");
             return;
         }
         questions.leaveOut(source + " leaves open: " + line
-                + (line.contains(GatherDates.KEY) ? "" : " (sheet." + letter + ".column.1 and so on say what a column is)"));
+                + (line.contains(GatherDates.KEY)
+                        ? ""
+                        : " (sheet." + letter + ".column.1 and so on say what a column is)"));
     }
 
     /** Asks for the day of tasting, or the column that holds it, where cups cannot be written without. */

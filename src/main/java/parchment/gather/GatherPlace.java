@@ -176,7 +176,7 @@ final class GatherPlace {
 
     private static String allJoins(Gathering gathering) {
         List<String> lines = GatherWords.allJoins(gathering);
-        return lines.isEmpty() ? "" : "\nAll joins\n\n" + String.join("\n", lines) + "\n";
+        return lines.isEmpty() ? "" : "\nAll recordings and their rows\n\n" + String.join("\n", lines) + "\n";
     }
 
     /** Returns the sums of all files of a folder, by their places in it. */

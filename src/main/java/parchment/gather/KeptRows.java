@@ -119,7 +119,8 @@ record KeptRows(List<String> headings, List<Map<String, String>> rows) {
 
     /** Returns this table as the same files give it under other answers: a newer row stands alone, and only rows that it lacks stay. */
     KeptRows replaced(KeptRows newer, String name) {
-        Map<String, Map<String, String>> merged = new LinkedHashMap<>(numbered(NumberedCups.as(newer.rows, rows, name), name));
+        Map<String, Map<String, String>> merged =
+                new LinkedHashMap<>(numbered(NumberedCups.as(newer.rows, rows, name), name));
         merged.putAll(numbered(NumberedCups.as(rows, newer.rows, name), name));
         List<String> all = new ArrayList<>(newer.headings);
         Set<String> known = newer.headings.stream().map(KeptRows::plain).collect(Collectors.toSet());

@@ -48,8 +48,7 @@ final class NumberedCups {
         ANY
     }
 
-    private static Map<String, String> taken(
-            Map<String, String> row, List<Map<String, String>> free, Alike alike) {
+    private static Map<String, String> taken(Map<String, String> row, List<Map<String, String>> free, Alike alike) {
         for (Map<String, String> cup : free) {
             Map<String, String> numbered = new LinkedHashMap<>(row);
             numbered.put(CUP, number(cup));

@@ -67,9 +67,8 @@ class CupQuestionsTest {
                         + KEY + "; it decides 2 cups)",
                 open.listed());
         assertEquals(
-                List.of(
-                        "2 cups of 'Três Velas', roasted on 2031-06-11, tasted on 2031-06-18: no batch, so left out (" + KEY
-                                + ")."),
+                List.of("2 cups of 'Três Velas', roasted on 2031-06-11, tasted on 2031-06-18: no batch, so left out ("
+                        + KEY + ")."),
                 questions.leftOut());
     }
 
@@ -84,7 +83,11 @@ class CupQuestionsTest {
         assertEquals(List.of("2 63"), joined(questions, cup(2, "2031-06-10", "63", "", "")));
         assertEquals("63", questions.open().get(0).proposal());
         assertTrue(
-                questions.open().get(0).question().startsWith("Of which batch is the cup of '63', tasted on 2031-06-10?"),
+                questions
+                        .open()
+                        .get(0)
+                        .question()
+                        .startsWith("Of which batch is the cup of '63', tasted on 2031-06-10?"),
                 questions.open().toString());
     }
 

@@ -378,8 +378,7 @@ class GrownFolderTest {
         };
         KeptRows old = new KeptRows(headings, List.of(cup.apply("", "7"), cup.apply("", "6"), cup.apply("", "5")));
         KeptRows now = new KeptRows(headings, List.of(cup.apply("1", "6"), cup.apply("2", "7"), cup.apply("3", "5.5")));
-        List<Map<String, String>> all =
-                List.of(cup.apply("2", "7"), cup.apply("1", "6"), cup.apply("3", "5.5"));
+        List<Map<String, String>> all = List.of(cup.apply("2", "7"), cup.apply("1", "6"), cup.apply("3", "5.5"));
         assertEquals(all, old.with(now, "cuppings.csv").rows());
         assertEquals(all, old.replaced(now, "cuppings.csv").rows());
         assertEquals(List.of(), now.newTo(old, "cuppings.csv", Set.of()));

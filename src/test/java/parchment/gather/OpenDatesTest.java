@@ -39,7 +39,13 @@ class OpenDatesTest {
                 recording(day + " " + at + "40", number);
                 String written = day.replaceAll("0(\\d)-0(\\d)-", "$1/$2/");
                 list.append(String.format(
-                        Locale.ROOT, "%d,%s,%s:%s,Wren,5.%d%n", number, written, at.substring(0, 2), at.substring(2), number));
+                        Locale.ROOT,
+                        "%d,%s,%s:%s,Wren,5.%d%n",
+                        number,
+                        written,
+                        at.substring(0, 2),
+                        at.substring(2),
+                        number));
                 scores.append(String.format(Locale.ROOT, "%s,Inês,%d,6.25,7.%d,6%n", written, number, number % 2 * 5));
                 number++;
             }
@@ -76,8 +82,9 @@ class OpenDatesTest {
                                 "'03-05-2031 081640' is row '61', because they go together whichever way the dates are read"),
                 gather.text());
         assertTrue(
-                gather.gathering().batches().stream().allMatch(batch -> batch.day().isEmpty()
-                        && batch.roastedAt().isEmpty()),
+                gather.gathering().batches().stream()
+                        .allMatch(batch ->
+                                batch.day().isEmpty() && batch.roastedAt().isEmpty()),
                 "the day stays open");
     }
 
@@ -86,14 +93,15 @@ class OpenDatesTest {
         Logbook logbook =
                 Gather.of(folder).answer("date.order", "month/day/year").writeTo(temporary.resolve("made"));
         assertEquals(NAMES, names(logbook));
-        assertEquals(LocalDate.of(2031, 3, 5), logbook.batch("61").roastedAt().orElseThrow().toLocalDate());
+        assertEquals(
+                LocalDate.of(2031, 3, 5),
+                logbook.batch("61").roastedAt().orElseThrow().toLocalDate());
     }
 
     @Test
     void thoseThatAnswersTakeApartStayApart() {
-        Gathering gathering = Gather.of(folder)
-                .answer("join.03-05-2031-081640", "apart")
-                .gathering();
+        Gathering gathering =
+                Gather.of(folder).answer("join.03-05-2031-081640", "apart").gathering();
         assertEquals(10, gathering.batches().size());
     }
 
@@ -123,11 +131,14 @@ class OpenDatesTest {
     @Test
     void aScaleThatIsNotSaidLeavesNothingOut() {
         GatherQuestions questions = Gather.of(folder).gathering().questions();
-        assertTrue(questions.leftOut().stream().noneMatch(line -> line.contains("scale")), questions.leftOut().toString());
+        assertTrue(
+                questions.leftOut().stream().noneMatch(line -> line.contains("scale")),
+                questions.leftOut().toString());
         assertTrue(
                 questions.taken().stream()
-                        .anyMatch(line -> line.startsWith("  'scores.csv': What is the scale of acidity, body, overall?")
-                                && line.endsWith("(scale.acidity=0..10 says it of an attribute).")),
+                        .anyMatch(
+                                line -> line.startsWith("  'scores.csv': What is the scale of acidity, body, overall?")
+                                        && line.endsWith("(scale.acidity=0..10 says it of an attribute).")),
                 questions.taken().toString());
     }
 }

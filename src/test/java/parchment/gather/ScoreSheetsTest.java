@@ -425,8 +425,8 @@ class ScoreSheetsTest {
                 "04/06/2031|101|Ben|7|6",
                 "05/06/2031|102|Ana|7|6",
                 "4 Zork 2031|103|Ana|7|6");
-        ScoreSheet sheet =
-                ScoreSheets.of(table, ScoreClues.of(List.of("101", "102", "103"))).orElseThrow();
+        ScoreSheet sheet = ScoreSheets.of(table, ScoreClues.of(List.of("101", "102", "103")))
+                .orElseThrow();
         assertEquals(
                 List.of(
                         "Which day is '04/06/2031', and 1 more such day, of 3 cups? date.order answers it; until then nobody knows when they were tasted, and they are left out.",
@@ -442,7 +442,8 @@ class ScoreSheetsTest {
         ScoreSheet sheet = ScoreSheets.of(table, ScoreClues.of(List.of("101"))).orElseThrow();
         assertTrue(
                 sheet.open()
-                        .contains("Which day is '04/06/2031', of 1 cup? date.order answers it; until then nobody knows when they were tasted, and they are left out."),
+                        .contains(
+                                "Which day is '04/06/2031', of 1 cup? date.order answers it; until then nobody knows when they were tasted, and they are left out."),
                 sheet.open().toString());
         assertTrue(sheet.cups().get(0).tastedOn().isEmpty());
     }

@@ -59,7 +59,9 @@ class TwoMachinesTest {
     @Test
     void timesThatTwoMachinesShareAreTimesOfDayAndNoDrops() throws IOException {
         Gather gather = pairs(8);
-        assertTrue(gather.text().contains("Column 3 'Time' of 'list.csv' holds times that rise row by row"), gather.text());
+        assertTrue(
+                gather.text().contains("Column 3 'Time' of 'list.csv' holds times that rise row by row"),
+                gather.text());
         assertTrue(
                 gather.gathering().batches().stream()
                         .allMatch(batch -> batch.marks().isEmpty()),
@@ -72,7 +74,9 @@ class TwoMachinesTest {
         List<String> keys = new ArrayList<>();
         open(gather).forEach(open -> keys.add(open.key()));
         assertEquals(16, keys.size(), keys.toString());
-        assertTrue(keys.stream().allMatch(key -> key.matches("join\\.(north|south)-2031-06-1\\d-\\d{4}")), keys.toString());
+        assertTrue(
+                keys.stream().allMatch(key -> key.matches("join\\.(north|south)-2031-06-1\\d-\\d{4}")),
+                keys.toString());
         assertEquals("apart", open(gather).get(0).proposal());
         Map<String, String> answers = Map.of("join.north-2031-06-11-0810", "61", "join.south-2031-06-11-0810", "62");
         Gather answered = gather;
@@ -83,7 +87,10 @@ class TwoMachinesTest {
         assertEquals(
                 LocalDateTime.of(2031, 6, 11, 8, 10),
                 answered.gathering().batches().get(0).roastedAt().orElseThrow());
-        assertEquals(14, open(gather.answer("join.north-2031-06-11-0810", "61")).size(), "the other row is the other machine's");
+        assertEquals(
+                14,
+                open(gather.answer("join.north-2031-06-11-0810", "61")).size(),
+                "the other row is the other machine's");
     }
 
     @Test
@@ -92,9 +99,10 @@ class TwoMachinesTest {
         assertEquals(List.of(), open(gather));
         List<String> left = gather.gathering().questions().leftOut();
         assertTrue(
-                left.contains("22 joins are doubtful, and none of them has a name or number in common: all are kept apart."
-                        + " Those kept apart become a batch of the recording and another of the row. Each is answered with its"
-                        + " key, such as join.north-2031-06-11-0810=61."),
+                left.contains(
+                        "22 joins are doubtful, and none of them has a name or number in common: all are kept apart."
+                                + " Those kept apart become a batch of the recording and another of the row. Each is answered with its"
+                                + " key, such as join.north-2031-06-11-0810=61."),
                 left.toString());
     }
 }
