@@ -3,7 +3,9 @@ package parchment.file;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.FileAttribute;
 import java.nio.file.attribute.FileTime;
+import java.nio.file.attribute.PosixFilePermissions;
 import java.time.Instant;
 import java.util.List;
 import java.util.stream.Stream;
@@ -128,6 +130,29 @@ public final class WholeFolder {
             }
         } catch (IOException e) {
             throw new NotWrittenException(place, e);
+        }
+    }
+
+    /**
+     * Works with a folder that only its owner can look into, among the temporary files, and takes it away at the end; what killed commands have left there an hour ago and
+     * longer is taken away first.
+     *
+     * @throws IOException if the folder cannot be made, or the work throws it
+     */
+    public <T> T work(Filling<T> work) throws IOException {
+        Path temporary = Path.of(System.getProperty("java.io.tmpdir")).toAbsolutePath();
+        Aside.sweep(temporary);
+        FileAttribute<?>[] owner =
+                temporary.getFileSystem().supportedFileAttributeViews().contains("posix")
+                        ? new FileAttribute<?>[] {
+                            PosixFilePermissions.asFileAttribute(PosixFilePermissions.fromString("rwx------"))
+                        }
+                        : new FileAttribute<?>[0];
+        Path waiting = Aside.make(temporary, place, folder -> Files.createDirectory(folder, owner));
+        try {
+            return work.into(waiting);
+        } finally {
+            Aside.discard(waiting);
         }
     }
 

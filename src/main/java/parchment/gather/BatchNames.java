@@ -107,6 +107,11 @@ final class BatchNames {
                 : names;
     }
 
+    /** Returns whether a batch is called just so. */
+    boolean isName(String written) {
+        return byName.containsKey(CupJoin.plain(written));
+    }
+
     /** Returns the batches of a number. */
     Set<String> numbered(String written) {
         return byNumber.getOrDefault(number(written).orElse(""), Set.of());

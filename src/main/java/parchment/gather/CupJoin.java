@@ -21,10 +21,26 @@ record CupJoin(List<Joined> joined, List<Doubtful> doubtful, List<Unjoined> unjo
     /** Holds a cup, the name of its batch, and a sentence that says why. */
     record Joined(TastedCup cup, String batch, String reason) {}
 
-    /** Holds a cup, the likeliest batch, the others, and a sentence that says why it is not certain. */
-    record Doubtful(TastedCup cup, String proposal, List<String> alternatives, String reason) {
-        Doubtful {
-            alternatives = List.copyOf(alternatives);
+    /** Holds a cup, and which batches it can be of. */
+    record Doubtful(TastedCup cup, FoundBatch found) {
+        /** Returns the likeliest batch. */
+        String likeliest() {
+            return found.batches().get(0);
+        }
+
+        /** Returns the other batches. */
+        List<String> alternatives() {
+            return found.batches().subList(1, found.batches().size());
+        }
+
+        /** Returns a sentence that says why it is not certain. */
+        String reason() {
+            return found.reason();
+        }
+
+        /** Returns the batch that stands until it is answered; "" where every batch would be a guess. */
+        String unlessTold() {
+            return found.sure() == FoundBatch.Sure.LIKELY ? likeliest() : "";
         }
 
         /** Returns the cup as the roaster settles it. */
@@ -62,11 +78,7 @@ record CupJoin(List<Joined> joined, List<Doubtful> doubtful, List<Unjoined> unjo
                             + " by the key; a batch is called so too.");
                 }
             } else if (!found.batches().isEmpty()) {
-                doubtful.add(new Doubtful(
-                        cup,
-                        found.batches().get(0),
-                        found.batches().subList(1, found.batches().size()),
-                        found.reason()));
+                doubtful.add(new Doubtful(cup, found));
             } else {
                 unjoined.add(new Unjoined(cup, found.nearest(), found.reason()));
             }

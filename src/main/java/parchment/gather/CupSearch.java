@@ -42,7 +42,7 @@ final class CupSearch {
 
     FoundBatch find(TastedCup cup) {
         if (!cup.batch().isEmpty()) {
-            Optional<LocalDate> day = isoDay(cup.batch());
+            Optional<LocalDate> day = names.isName(cup.batch()) ? Optional.empty() : isoDay(cup.batch());
             FoundBatch found = day.isPresent() ? roasted.on(day.get(), cup) : named(cup, cup.batch());
             String code = cup.code().isEmpty() ? cup.batch() : cup.code();
             // What no batch is called by can be a code, whatever its heading says.
@@ -118,8 +118,15 @@ final class CupSearch {
         boolean fits = found.isCertain() && roasted.isShortly(found.batches().get(0), cup);
         return !found.isCertain() || words || all && fits && !codes.hasKey()
                 ? found
-                : found.doubted(place(cup) + ": no key has the " + CodeSearch.shown(cup, code)
-                        + "; a batch is called so, which can be chance.");
+                : all
+                        ? found.doubted(chance(cup, code))
+                        // The other codes of the sheet are no batches, so this one is a batch's by chance.
+                        : found.guessed(chance(cup, code));
+    }
+
+    private static String chance(TastedCup cup, String code) {
+        return place(cup) + ": no key has the " + CodeSearch.shown(cup, code)
+                + "; a batch is called so, which can be chance.";
     }
 
     private double share(TastedCup cup, Predicate<String> asked) {
@@ -163,7 +170,8 @@ final class CupSearch {
                 nearest);
     }
 
-    private static Optional<LocalDate> isoDay(String text) {
+    /** Returns the day that stands in place of a batch. */
+    static Optional<LocalDate> isoDay(String text) {
         return text.matches("\\d{4}-\\d{2}-\\d{2}.*")
                 ? WrittenDay.find(text).flatMap(day -> day.on(DateOrder.ISO_ONLY))
                 : Optional.empty();

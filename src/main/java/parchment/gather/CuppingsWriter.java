@@ -32,13 +32,20 @@ final class CuppingsWriter {
     private CuppingsWriter(List<CupJoin.Joined> cups, List<ScoreSheet> sheets) {
         sheets.forEach(sheet -> this.sheets.put(sheet.table(), sheet));
         List<CupJoin.Joined> dated = new ArrayList<>();
+        Map<String, List<Integer>> dayless = new LinkedHashMap<>();
         for (CupJoin.Joined cup : cups) {
             if (cup.cup().tastedOn().isPresent()) {
                 dated.add(cup);
             } else {
-                told.add(CupSearch.place(cup.cup()) + " has no day of tasting and is not written.");
+                dayless.computeIfAbsent(cup.cup().table().sheet().name(), sheet -> new ArrayList<>())
+                        .add(cup.cup().line());
             }
         }
+        dayless.forEach((sheet, lines) -> told.add(sheet + " line " + lines.get(0)
+                + (lines.size() == 1
+                        ? " has no day of tasting and is not written."
+                        : ", and " + Words.count(lines.size() - 1, "more cup", "more cups")
+                                + " of it, have no day of tasting and are not written.")));
         dated.sort(Comparator.comparing(cup -> cup.cup().tastedOn().orElse(LocalDate.MIN)));
         this.cups = List.copyOf(dated);
         name();

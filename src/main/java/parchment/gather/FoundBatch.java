@@ -10,25 +10,35 @@ import java.util.Set;
  * Holds which batches a cup can be of.
  *
  * @param batches the names, the likeliest first
- * @param certain whether the first may be taken without asking
+ * @param sure whether the first may be taken
  * @param reason why, or what was looked for, in a sentence
  * @param nearest the name that is a slip away, where no batch is found
  */
-record FoundBatch(List<String> batches, boolean certain, String reason, Optional<String> nearest) {
+record FoundBatch(List<String> batches, Sure sure, String reason, Optional<String> nearest) {
+    /** Says whether the first batch may be taken. */
+    enum Sure {
+        /** Without asking. */
+        CERTAIN,
+        /** It is asked about, and stands until it is answered: the cup names it and no other. */
+        LIKELY,
+        /** It is asked about, and no batch stands until it is answered: it is one of several, or called like a code by chance. */
+        GUESS
+    }
+
     FoundBatch {
         batches = List.copyOf(batches);
     }
 
     static FoundBatch one(String batch, String reason) {
-        return new FoundBatch(List.of(batch), true, reason, Optional.empty());
+        return new FoundBatch(List.of(batch), Sure.CERTAIN, reason, Optional.empty());
     }
 
     static FoundBatch several(List<String> batches, String reason) {
-        return new FoundBatch(batches, false, reason, Optional.empty());
+        return new FoundBatch(batches, batches.size() == 1 ? Sure.LIKELY : Sure.GUESS, reason, Optional.empty());
     }
 
     static FoundBatch none(String reason, Optional<String> nearest) {
-        return new FoundBatch(List.of(), false, reason, nearest);
+        return new FoundBatch(List.of(), Sure.GUESS, reason, nearest);
     }
 
     boolean isNone() {
@@ -36,7 +46,7 @@ record FoundBatch(List<String> batches, boolean certain, String reason, Optional
     }
 
     boolean isCertain() {
-        return certain && batches.size() == 1;
+        return sure == Sure.CERTAIN && batches.size() == 1;
     }
 
     /** Returns the batches of both, these first. */
@@ -48,6 +58,11 @@ record FoundBatch(List<String> batches, boolean certain, String reason, Optional
 
     /** Returns the same, to be asked about. */
     FoundBatch doubted(String why) {
-        return new FoundBatch(batches, false, why, nearest);
+        return new FoundBatch(batches, batches.size() == 1 ? Sure.LIKELY : Sure.GUESS, why, nearest);
+    }
+
+    /** Returns the same, to be asked about and not to be taken until it is answered. */
+    FoundBatch guessed(String why) {
+        return new FoundBatch(batches, Sure.GUESS, why, nearest);
     }
 }

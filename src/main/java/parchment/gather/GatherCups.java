@@ -8,7 +8,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.TreeMap;
 import java.util.TreeSet;
 import parchment.sheet.Words;
 
@@ -121,10 +120,7 @@ final class GatherCups {
                         .forEach(line -> questions.leaveOut(Source.of(table).shown() + ": " + line));
                 scores.open().stream()
                         .filter(line -> !line.equals(ScoreSheets.WHICH_DAY))
-                        .forEach(line -> questions.leaveOut(Source.of(table).shown() + " leaves open: " + line
-                                + (line.contains("scale")
-                                        ? " Until it is said, no score is taken to be off its scale (such as scale.acidity=0..10)."
-                                        : " (sheet." + letter + ".column.1 and so on say what a column is)")));
+                        .forEach(line -> left(line, letter, table));
             });
             if (sheet.isEmpty()) {
                 questions.leaveOut(Source.of(table).shown() + ": no scores can be read in it.");
@@ -139,7 +135,22 @@ final class GatherCups {
                 }));
         List<TastedCup> cups =
                 read.stream().flatMap(sheet -> sheet.cups().stream()).toList();
-        return new Scored(joined(CupJoin.of(cups, codes, named)), read);
+        return new Scored(new CupQuestions(questions).joined(CupJoin.of(cups, codes, named)), read);
+    }
+
+    /** Says what a sheet leaves open; a scale that is not known leaves nothing out. */
+    private void left(String line, String letter, Table table) {
+        String source = Source.of(table).shown();
+        if (line.startsWith(ScoreScales.OPEN)) {
+            questions.say(
+                    "  " + source + ": " + line
+                            + " Until it is said, no score is taken to be off its scale (scale.acidity=0..10 says it of an attribute).");
+            return;
+        }
+        questions.leaveOut(source + " leaves open: " + line
+                + (line.contains(GatherDates.KEY)
+                        ? ""
+                        : " (sheet." + letter + ".column.1 and so on say what a column is)"));
     }
 
     /** Asks for the day of tasting, or the column that holds it, where cups cannot be written without. */
@@ -191,61 +202,5 @@ final class GatherCups {
             }
         }
         return stated;
-    }
-
-    private List<CupJoin.Joined> joined(CupJoin found) {
-        List<CupJoin.Joined> joined = new ArrayList<>(found.joined());
-        Map<String, List<CupJoin.Doubtful>> doubtful = new TreeMap<>();
-        found.doubtful()
-                .forEach(cup -> doubtful.computeIfAbsent(key(cup.cup()), key -> new ArrayList<>())
-                        .add(cup));
-        doubtful.forEach((key, cups) -> {
-            CupJoin.Doubtful first = cups.get(0);
-            String answer = questions.ask(
-                    key,
-                    "Of which batch " + (cups.size() == 1 ? "is the cup " : "are the " + cups.size() + " cups ")
-                            + shown(first.cup()) + "? It is not certain: " + first.reason()
-                            + (first.alternatives().isEmpty()
-                                    ? ""
-                                    : " It could also be " + Words.all(first.alternatives()) + ".")
-                            + " Answer with the batch's name, or none.",
-                    first.proposal().isEmpty() ? "none" : first.proposal(),
-                    text -> !text.isBlank(),
-                    "the name of a batch, none",
-                    1);
-            if (answer.equals("none")) {
-                questions.leaveOut(Words.count(cups.size(), "cup", "cups") + " " + shown(first.cup())
-                        + ": no batch, so left out (" + key + ").");
-            } else {
-                cups.forEach(cup -> joined.add(
-                        answer.equals(cup.proposal())
-                                ? new CupJoin.Joined(cup.cup(), cup.proposal(), cup.reason())
-                                : cup.settled(answer)));
-            }
-        });
-        found.told().forEach(questions::leaveOut);
-        found.unjoined()
-                .forEach(cup -> questions.leaveOut(Source.of(cup.cup().table()).shown() + ", line "
-                        + cup.cup().line() + ": the cup " + shown(cup.cup()) + " joins no batch: "
-                        + withoutPlace(cup)));
-        return joined;
-    }
-
-    private static String withoutPlace(CupJoin.Unjoined cup) {
-        String place = CupSearch.place(cup.cup());
-        return cup.reason().startsWith(place)
-                ? cup.reason().substring(place.length()).replaceFirst("^:? ", "")
-                : cup.reason();
-    }
-
-    private static String key(TastedCup cup) {
-        return "cup."
-                + GatherQuestions.key((cup.batch() + cup.code() + cup.lot()).strip()
-                        + cup.tastedOn().map(day -> "." + day).orElse(""));
-    }
-
-    private static String shown(TastedCup cup) {
-        String name = !cup.batch().isEmpty() ? cup.batch() : !cup.code().isEmpty() ? cup.code() : cup.lot();
-        return Words.quote(name) + cup.tastedOn().map(day -> " of " + day).orElse("");
     }
 }

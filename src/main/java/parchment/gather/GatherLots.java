@@ -89,8 +89,9 @@ final class GatherLots {
             }
         }
         if (!bare.isEmpty()) {
-            questions.say("  In no list of lots, and written with "
-                    + (bare.size() == 1 ? "its name alone: " : "their names alone: ") + Words.all(bare) + ".");
+            questions.say("  Of "
+                    + (bare.size() == 1 ? "this lot" : "these lots")
+                    + " no list says more, so only the name is written: " + Words.all(bare) + ".");
         }
         return new GatheredLots(named, lots, List.copyOf(bare));
     }

@@ -129,22 +129,16 @@ final class GatherPlace {
 
     /** Writes into a folder that is there. */
     private List<String> writeInto(Gathering gathering, PlannedFile.Doing doing) throws IOException {
-        Path work = Files.createTempDirectory("gathered");
-        try {
-            Path made = work.resolve("logbook");
-            WholeFolder.at(made).fill(aside -> {
-                fresh(gathering, aside);
-                return aside;
-            });
+        return WholeFolder.at(to).work(work -> {
+            Path made = Files.createDirectory(work.resolve("logbook"));
+            fresh(gathering, made);
             GrownLogbook grown = new GrownLogbook(to, made, before.orElseGet(GatheredBefore::nothing), doing);
             grown.plan(gathering, gather.folder());
             if (grown.hasWork()) {
                 alone(grown);
             }
             return before.isEmpty() ? wrote(gathering) : grown.words();
-        } finally {
-            WholeFolder.delete(work);
-        }
+        });
     }
 
     /** Writes while nobody else does, if nobody has since the folder was looked at. */
@@ -182,7 +176,7 @@ final class GatherPlace {
 
     private static String allJoins(Gathering gathering) {
         List<String> lines = GatherWords.allJoins(gathering);
-        return lines.isEmpty() ? "" : "\nAll joins\n\n" + String.join("\n", lines) + "\n";
+        return lines.isEmpty() ? "" : "\nAll recordings and their rows\n\n" + String.join("\n", lines) + "\n";
     }
 
     /** Returns the sums of all files of a folder, by their places in it. */

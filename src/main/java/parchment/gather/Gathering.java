@@ -11,6 +11,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Stream;
+import parchment.sheet.DateOrder;
 import parchment.sheet.Words;
 
 /**
@@ -46,18 +47,38 @@ record Gathering(
 
     /** Works it out; where a recording holds several rows of the lists, once more with what they say of charges and drops. */
     static Gathering of(StrangeFolder folder, Map<String, String> answers, Map<String, String> earlierNames) {
-        Gathering first = of(folder, answers, earlierNames, ListedTimes.NONE);
+        Gathering first = of(folder, answers, earlierNames, AgreedJoins.NONE);
+        if (!first.questions().isOpen(GatherDates.KEY) || first.curves().isEmpty()) {
+            return first;
+        }
+        AgreedJoins agreed = AgreedJoins.of(
+                of(folder, with(answers, DateOrder.DAY_MONTH_YEAR), earlierNames, AgreedJoins.NONE),
+                of(folder, with(answers, DateOrder.MONTH_DAY_YEAR), earlierNames, AgreedJoins.NONE),
+                first);
+        return agreed.rows().isEmpty() ? first : of(folder, answers, earlierNames, agreed);
+    }
+
+    private static Map<String, String> with(Map<String, String> answers, DateOrder order) {
+        Map<String, String> all = new LinkedHashMap<>(answers);
+        all.put(GatherDates.KEY, order.words());
+        return all;
+    }
+
+    private static Gathering of(
+            StrangeFolder folder, Map<String, String> answers, Map<String, String> earlierNames, AgreedJoins agreed) {
+        Gathering first = of(folder, answers, earlierNames, agreed, ListedTimes.NONE);
         ListedTimes listedTimes = ListedTimes.of(first.roasts());
         boolean several = first.curves().stream()
                 .flatMap(curve -> curve.recording().stream())
                 .anyMatch(listedTimes::speakOfSeveral);
-        return several ? of(folder, answers, earlierNames, listedTimes) : first;
+        return several ? of(folder, answers, earlierNames, agreed, listedTimes) : first;
     }
 
     private static Gathering of(
             StrangeFolder folder,
             Map<String, String> answers,
             Map<String, String> earlierNames,
+            AgreedJoins agreed,
             ListedTimes listedTimes) {
         GatherQuestions questions = new GatherQuestions(answers);
         folder.told().forEach(questions::leaveOut);
@@ -93,7 +114,7 @@ record Gathering(
                 JoinClocks.of(found, ListRivals.settled(JoinedBatches.roasts(listed), questions), questions);
         List<GatheredBatch> curves = clocks.curves();
         List<ListedRoast> roasts = clocks.roasts();
-        JoinAnswers joined = JoinAnswers.of(curves, roasts, earlierNames, questions);
+        JoinAnswers joined = JoinAnswers.of(curves, roasts, earlierNames, agreed, questions);
         JoinedBatches named = new JoinedBatches(questions);
         List<GatheredBatch> batches = named.of(curves, roasts, joined.joined(), earlierNames);
         GatherCups.Scored scored = cups.of(batches, named.otherNames());

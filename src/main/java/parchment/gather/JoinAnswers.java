@@ -1,6 +1,7 @@
 package parchment.gather;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.IdentityHashMap;
@@ -21,18 +22,17 @@ import parchment.sheet.Words;
 record JoinAnswers(List<Join> all, List<Join> joined, List<Join> apart) {
     static final String APART = "apart";
 
-    /** More doubtful ones than this are asked about in one question. */
-    private static final int ASKED_ONE_BY_ONE = 3;
-
     /**
      * Puts them together.
      *
      * @param earlier the names of an earlier gathering, by where a recording stands: what was joined then stays so
+     * @param agreed the joins that hold whichever way dates are read, where nobody has said which
      */
     static JoinAnswers of(
             List<GatheredBatch> curves,
             List<ListedRoast> roasts,
             Map<String, String> earlier,
+            AgreedJoins agreed,
             GatherQuestions questions) {
         JoinKeys keys = JoinKeys.of(curves, earlier, questions);
         Map<String, ListedRoast> byName = new HashMap<>();
@@ -47,8 +47,9 @@ record JoinAnswers(List<Join> all, List<Join> joined, List<Join> apart) {
         for (GatheredBatch curve : curves) {
             String key = keys.of(curve);
             if (!questions.has(key)) {
-                Optional<Join> before =
-                        before(curve, byName.get(earlier.getOrDefault(curve.origin(), "")), evident.get(curve));
+                Optional<Join> before = before(
+                                curve, byName.get(earlier.getOrDefault(curve.origin(), "")), evident.get(curve))
+                        .or(() -> agreed.of(curve, left));
                 before.ifPresent(join -> {
                     byName.remove(join.roast().shown());
                     left.removeIf(other -> other == join.roast());
@@ -93,13 +94,10 @@ record JoinAnswers(List<Join> all, List<Join> joined, List<Join> apart) {
         List<Join> apart = new ArrayList<>();
         List<Join> doubtful =
                 found.stream().filter(join -> join.sure() == Join.Sure.DOUBTFUL).toList();
-        boolean together = doubtful.size() > ASKED_ONE_BY_ONE && askTogether(doubtful, questions);
+        Set<Join> put = Collections.newSetFromMap(new IdentityHashMap<>());
+        put.addAll(DoubtfulJoins.putTogether(doubtful, questions));
         for (Join join : found) {
-            boolean yes = join.sure() != Join.Sure.DOUBTFUL
-                    || (doubtful.size() > ASKED_ONE_BY_ONE
-                            ? together && join.joinedUnlessTold()
-                            : ask(join, questions));
-            (yes ? joined : apart).add(join);
+            (join.sure() != Join.Sure.DOUBTFUL || put.contains(join) ? joined : apart).add(join);
         }
         return new JoinAnswers(all, joined, apart);
     }
@@ -134,37 +132,5 @@ record JoinAnswers(List<Join> all, List<Join> joined, List<Join> apart) {
                 .filter(row -> row.strip().equalsIgnoreCase(answer.strip()))
                 .toList();
         return alike.size() == 1 ? alike.get(0) : "";
-    }
-
-    private static boolean ask(Join join, GatherQuestions questions) {
-        String proposal = join.joinedUnlessTold() ? join.roast().shown() : APART;
-        return !questions
-                .ask(
-                        join.key(),
-                        "Is the recording " + Words.quote(join.curve().name()) + " the row "
-                                + Words.quote(join.roast().shown()) + "? For it: " + join.because() + "."
-                                + (join.but().isEmpty() ? "" : " Against it: " + join.but() + ".")
-                                + " Answer with the row's name, another row's, or " + APART + ".",
-                        proposal,
-                        text -> !text.isBlank(),
-                        APART + ", or the name of a row that no other recording has",
-                        1)
-                .equals(APART);
-    }
-
-    private static boolean askTogether(List<Join> doubtful, GatherQuestions questions) {
-        long named = doubtful.stream().filter(Join::joinedUnlessTold).count();
-        Join first = doubtful.get(0);
-        return questions.askYes(
-                "joins.doubtful",
-                Words.count(doubtful.size(), "join is", "joins are") + " doubtful, the first of them "
-                        + Words.quote(first.curve().name()) + " with "
-                        + Words.quote(first.roast().shown())
-                        + ". Yes puts together the " + named + " that have a name or number in common and keeps "
-                        + (doubtful.size() - named) + " apart; no keeps all " + doubtful.size()
-                        + " apart. Those kept apart become a batch of the recording and another of the row. Each can be answered alone with its key, such as "
-                        + first.key() + ". Put them together?",
-                "yes",
-                doubtful.size());
     }
 }

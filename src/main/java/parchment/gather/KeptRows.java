@@ -107,8 +107,9 @@ record KeptRows(List<String> headings, List<Map<String, String>> rows) {
                                 && bare(other).equals(bare(heading))))
                 .collect(Collectors.toSet());
         Map<String, Map<String, String>> merged = new LinkedHashMap<>();
-        numbered(rows, name).forEach((key, row) -> merged.put(key, new LinkedHashMap<>(row)));
-        numbered(newer.rows, name).forEach((key, row) -> {
+        numbered(NumberedCups.as(newer.rows, rows, name), name)
+                .forEach((key, row) -> merged.put(key, new LinkedHashMap<>(row)));
+        numbered(NumberedCups.as(rows, newer.rows, name), name).forEach((key, row) -> {
             Map<String, String> kept = merged.computeIfAbsent(key, unused -> new LinkedHashMap<>());
             kept.keySet().removeAll(inAnotherUnit);
             kept.putAll(row);
@@ -118,8 +119,9 @@ record KeptRows(List<String> headings, List<Map<String, String>> rows) {
 
     /** Returns this table as the same files give it under other answers: a newer row stands alone, and only rows that it lacks stay. */
     KeptRows replaced(KeptRows newer, String name) {
-        Map<String, Map<String, String>> merged = new LinkedHashMap<>(numbered(rows, name));
-        merged.putAll(numbered(newer.rows, name));
+        Map<String, Map<String, String>> merged =
+                new LinkedHashMap<>(numbered(NumberedCups.as(newer.rows, rows, name), name));
+        merged.putAll(numbered(NumberedCups.as(rows, newer.rows, name), name));
         List<String> all = new ArrayList<>(newer.headings);
         Set<String> known = newer.headings.stream().map(KeptRows::plain).collect(Collectors.toSet());
         Set<String> old = new LinkedHashSet<>();
@@ -156,8 +158,8 @@ record KeptRows(List<String> headings, List<Map<String, String>> rows) {
 
     /** Returns the rows that are new to another table and that it may have, as they fit under its headings. */
     List<Map<String, String>> newTo(KeptRows other, String name, Set<String> known) {
-        Set<String> there = other.keys(name);
-        return rows.stream()
+        Set<String> there = new KeptRows(other.headings, NumberedCups.as(rows, other.rows, name)).keys(name);
+        return NumberedCups.as(other.rows, rows, name).stream()
                 .filter(row -> !there.contains(key(row, name)) && !known.contains(key(row, name)))
                 .toList();
     }

@@ -100,8 +100,7 @@ final class MassPairs {
                 unit,
                 score,
                 units ? ColumnClaim.UnitDoubt.KNOWN : greenFit.doubt(),
-                "loses " + percent + " on its way to " + quoted(roasted) + " row by row" + why + "; it "
-                        + greenFit.reason()));
+                "less " + percent + " is " + quoted(roasted) + ", row by row" + why + "; it " + greenFit.reason()));
         claims.add(new ColumnClaim(
                 roasted.place(),
                 ListMeaning.ROASTED_MASS,

@@ -66,18 +66,24 @@ final class RoastTimes {
     private static boolean risesThroughDays(ColumnValues column, ColumnValues dates) {
         int pairs = 0;
         int up = 0;
+        int alike = 0;
+        boolean stands = false;
         for (int i = 1; i < column.cells().size(); i++) {
             double before = hour(column.cells().get(i - 1));
             double here = hour(column.cells().get(i));
             String day = dates.cells().get(i).strip();
             if (Double.isNaN(here - before)
                     || !day.isEmpty() && !day.equals(dates.cells().get(i - 1).strip())) {
+                alike = 0;
                 continue;
             }
-            pairs++;
+            // Two machines may be charged in one minute; such a pair says nothing, but three alike are no clock.
+            alike = here == before ? alike + 1 : 0;
+            stands |= alike > 1;
+            pairs += here == before ? 0 : 1;
             up += here > before ? 1 : 0;
         }
-        return pairs >= FEWEST_PAIRS && (up == pairs || up == 0);
+        return !stands && pairs >= FEWEST_PAIRS && (up == pairs || up == 0);
     }
 
     private static double hour(String cell) {

@@ -13,6 +13,9 @@ import parchment.sheet.Words;
 
 /** Finds the scales that scores are on: as they are written, or as the scores tell by using both ends; otherwise it says least, most and step, and asks. */
 final class ScoreScales {
+    /** How the question about a scale begins. */
+    static final String OPEN = "What is the scale of ";
+
     /** Scores from which the ends of a scale can be told; common practice, no source. */
     static final int ENOUGH = 20;
 
@@ -94,7 +97,7 @@ final class ScoreScales {
                 .filter(usual -> usual[0] <= least && usual[1] >= most && usual[1] <= Math.max(top, most))
                 .map(usual -> Numbers.written(usual[0]) + " to " + Numbers.written(usual[1]))
                 .collect(Collectors.joining(", "));
-        open.add("What is the scale of " + String.join(", ", attributes) + "? There are " + seen
+        open.add(OPEN + String.join(", ", attributes) + "? There are " + seen
                 + (fitting.isEmpty() ? "." : ", which fit " + fitting + "."));
     }
 

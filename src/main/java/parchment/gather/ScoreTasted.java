@@ -2,18 +2,18 @@ package parchment.gather;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
-import java.util.LinkedHashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import parchment.sheet.Words;
 
 /** Makes cups of what was read: with the day, the cupper and the batch that the row or what stands around the table says. */
 final class ScoreTasted {
     private final ScoreColumns columns;
     private final ScoreSurroundings around;
-    private final Set<String> open = new LinkedHashSet<>();
+    private final Map<String, Integer> twoWays = new LinkedHashMap<>();
+    private final Map<String, Integer> unknown = new LinkedHashMap<>();
 
     ScoreTasted(ScoreColumns columns, ScoreSurroundings around) {
         this.columns = columns;
@@ -30,7 +30,9 @@ final class ScoreTasted {
             Optional<LocalDate> day = columns.day(written);
             if (day.isEmpty() && !written.isEmpty()) {
                 notes.add("tasted on " + written);
-                open.add("Which day is " + Words.quote(written) + "? Cups without a day of tasting cannot be written.");
+                boolean needsOrder =
+                        WrittenDay.find(written).filter(WrittenDay::needsOrder).isPresent();
+                (needsOrder ? twoWays : unknown).merge(written, 1, Integer::sum);
             }
             String batch = said(known, ScorePart.BATCH);
             String roasted = said(known, ScorePart.ROASTED);
@@ -73,8 +75,24 @@ final class ScoreTasted {
         return number;
     }
 
-    /** Returns which days cannot be read, a question each. */
+    /** Returns which days cannot be read, a question for those that only need the order of the folder's dates, and one for those that are none. */
     List<String> open() {
-        return new ArrayList<>(open);
+        List<String> open = new ArrayList<>();
+        if (!twoWays.isEmpty()) {
+            open.add("Which day is " + such(twoWays) + "? " + GatherDates.KEY
+                    + " answers it; until then nobody knows when they were tasted, and they are left out.");
+        }
+        if (!unknown.isEmpty()) {
+            open.add("Which day is " + such(unknown) + "? Cups without a day of tasting cannot be written.");
+        }
+        return open;
+    }
+
+    private static String such(Map<String, Integer> days) {
+        String first = days.keySet().iterator().next();
+        int cups = days.values().stream().mapToInt(Integer::intValue).sum();
+        return Words.quote(first)
+                + (days.size() == 1 ? "" : ", and " + Words.count(days.size() - 1, "more such day", "more such days"))
+                + ", of " + Words.count(cups, "cup", "cups");
     }
 }

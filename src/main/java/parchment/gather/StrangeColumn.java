@@ -5,8 +5,10 @@ import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.regex.Pattern;
+import parchment.logbook.LogbookFiles;
 import parchment.sheet.Numbers;
 import parchment.sheet.Value;
 
@@ -17,6 +19,9 @@ final class StrangeColumn {
     private static final Pattern DATES =
             Pattern.compile("\\d{4}-\\d{2}-\\d{2}|\\d{1,2}[./-]\\d{1,2}[./-](\\d{4}|\\d{2})");
     private static final int WORDS_KEPT = 40;
+
+    /** What some loggers write for "no reading", besides what a logbook takes for it by itself; common practice, no source. */
+    private static final Set<Double> OTHER_LOGGERS = Set.of(-99.9, 9999.0, -9999.0, 32767.0);
 
     /** What one value looks like. */
     enum Form {
@@ -102,13 +107,7 @@ final class StrangeColumn {
 
     /** Numbers that loggers write for "no reading": these are never a temperature of a drum in use. */
     static boolean isOdd(double value) {
-        return value == -1
-                || value == 999.9
-                || value == 65535
-                || value == -99.9
-                || value == 9999
-                || value == -9999
-                || value == 32767;
+        return LogbookFiles.MISSING_READINGS.contains(value) || OTHER_LOGGERS.contains(value);
     }
 
     String heading() {

@@ -89,7 +89,9 @@ final class TemperatureProposal {
                                 Meaning.of(
                                         Quantity.AIR_TEMPERATURE,
                                         stated.orElse(scale).unit().symbol()),
-                                why + "; " + stated.map(Scale::reason).orElse("the scale of the bean temperature")));
+                                why + "; "
+                                        + stated.map(Scale::reason)
+                                                .orElse("it is in the unit of the bean temperature")));
             } else if (place != bean) {
                 found.put(place, new MeaningProposal(Meaning.EXTRA, "a third temperature has no place of its own"));
             }

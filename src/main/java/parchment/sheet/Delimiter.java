@@ -3,7 +3,10 @@ package parchment.sheet;
 import java.io.IOException;
 import java.io.Reader;
 
-/** Finds out which sign stands between the columns. */
+/**
+ * Finds out which sign stands between the columns of a table in a logbook's own form: its first line is the heading, and decides. A text of which nobody knows where
+ * its table begins is looked at as a whole by {@link DelimiterChoice}.
+ */
 public final class Delimiter {
     private static final int LONGEST_HEADING = 1 << 15;
 

@@ -11,10 +11,13 @@ import java.nio.charset.Charset;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.function.BiFunction;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -332,5 +335,57 @@ class GrownFolderTest {
         String headings = read("batches.csv").lines().findFirst().orElseThrow();
         assertTrue(headings.contains("green mass [lb]"), headings);
         assertFalse(headings.contains("green mass [kg]"), headings);
+    }
+
+    private void scores(String... rows) throws IOException {
+        Files.writeString(
+                folder.resolve("scores.csv"),
+                "batch,tasted on,cupper,acidity,sweetness,body\n" + String.join("\n", rows) + "\n");
+    }
+
+    private List<String> cups() throws IOException {
+        return read("cuppings.csv")
+                .lines()
+                .skip(1)
+                .map(line -> line.substring(line.indexOf("Ana")).replaceFirst(",+$", ","))
+                .toList();
+    }
+
+    @Test
+    void aCupThatStoodAloneIsOneOfTwoOnceTheSheetHasASecond() throws IOException {
+        scores("1,2031-03-10,Ana,7,6,7.5", "2,2031-03-10,Ana,5,6,7.5");
+        gather(question -> Optional.of(""));
+        assertEquals(List.of("Ana,1,,,7,6,7.5,", "Ana,2,,,5,6,7.5,"), cups());
+        scores("1,2031-03-10,Ana,6.5,6,7", "1,2031-03-10,Ana,7,6,7.5", "2,2031-03-10,Ana,5,6,7.5");
+        gather(question -> Optional.of(""));
+        assertEquals(
+                List.of("Ana,1,,1,6.5,6,7,", "Ana,1,,2,7,6,7.5,", "Ana,2,,,5,6,7.5,"),
+                cups().stream().sorted().toList(),
+                "two cups of batch 1, not three");
+    }
+
+    @Test
+    void cupsThatAnOlderGatheringDidNotNumberGetTheirNumbersAndNoTwins() {
+        List<String> headings = List.of("cupping", "tasted on", "cupper", "batch", "blind code", "cup", "body");
+        Map<String, String> row = Map.of("cupping", "c", "tasted on", "2031-03-10", "cupper", "Ana", "batch", "1");
+        BiFunction<String, String, Map<String, String>> cup = (number, body) -> {
+            Map<String, String> made = new LinkedHashMap<>(row);
+            if (!number.isEmpty()) {
+                made.put("cup", number);
+            }
+            made.put("body", body);
+            return made;
+        };
+        KeptRows old = new KeptRows(headings, List.of(cup.apply("", "7"), cup.apply("", "6"), cup.apply("", "5")));
+        KeptRows now = new KeptRows(headings, List.of(cup.apply("1", "6"), cup.apply("2", "7"), cup.apply("3", "5.5")));
+        List<Map<String, String>> all = List.of(cup.apply("2", "7"), cup.apply("1", "6"), cup.apply("3", "5.5"));
+        assertEquals(all, old.with(now, "cuppings.csv").rows());
+        assertEquals(all, old.replaced(now, "cuppings.csv").rows());
+        assertEquals(List.of(), now.newTo(old, "cuppings.csv", Set.of()));
+        KeptRows alone = new KeptRows(headings, List.of(cup.apply("", "7")));
+        assertEquals(
+                List.of(cup.apply("1", "6"), cup.apply("2", "7"), cup.apply("3", "5.5")),
+                now.with(alone, "cuppings.csv").rows(),
+                "a row that is taken out of the sheet stays, and what is left is no fourth cup");
     }
 }

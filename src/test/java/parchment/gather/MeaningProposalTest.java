@@ -206,7 +206,7 @@ class MeaningProposalTest {
     void aNamedBeanTemperatureIsTakenHoweverHotItIs() {
         List<MeaningProposal> found = proposals(minutes(60), even("a", 90, 200, 60), even("Bean", 120, 250, 60));
         assertEquals(
-                "air temperature [°C]: it is the other temperature; the scale of the bean temperature",
+                "air temperature [°C]: it is the other temperature; it is in the unit of the bean temperature",
                 said(found.get(1)));
         assertEquals(
                 "bean temperature [°C]: its heading says so; the unit is not written; values up to 248 fit a drop in °C, and too few for"
@@ -244,7 +244,7 @@ class MeaningProposalTest {
                 List.of("time [s]", "bean temperature [°C]", "air temperature [°C]"),
                 meanings(minutes(60), other, air));
         assertEquals(
-                "air temperature [°C]: its heading says so; the scale of the bean temperature",
+                "air temperature [°C]: its heading says so; it is in the unit of the bean temperature",
                 said(proposals(minutes(60), other, air).get(2)));
     }
 
@@ -270,7 +270,7 @@ class MeaningProposalTest {
                 said(proposals(minutes(60), even("Bean [C]", 90, 200, 60), even("Air [F]", 300, 480, 60))
                         .get(2)));
         assertEquals(
-                "air temperature [K]: its heading says so; the scale of the bean temperature",
+                "air temperature [K]: its heading says so; it is in the unit of the bean temperature",
                 said(proposals(minutes(60), even("Bean [K]", 360, 480, 60), even("Air", 400, 500, 60))
                         .get(2)));
     }

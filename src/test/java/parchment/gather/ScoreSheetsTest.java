@@ -418,11 +418,32 @@ class ScoreSheetsTest {
     }
 
     @Test
+    void asksAboutAllDaysOfAKindAtOnce() {
+        Table table = MadeTables.of(
+                "Date|Batch|Cupper|Acidity|Body",
+                "04/06/2031|101|Ana|7|6",
+                "04/06/2031|101|Ben|7|6",
+                "05/06/2031|102|Ana|7|6",
+                "4 Zork 2031|103|Ana|7|6");
+        ScoreSheet sheet = ScoreSheets.of(table, ScoreClues.of(List.of("101", "102", "103")))
+                .orElseThrow();
+        assertEquals(
+                List.of(
+                        "Which day is '04/06/2031', and 1 more such day, of 3 cups? date.order answers it; until then nobody knows when they were tasted, and they are left out.",
+                        "Which day is '4 Zork 2031', of 1 cup? Cups without a day of tasting cannot be written."),
+                sheet.open().stream()
+                        .filter(line -> line.startsWith("Which day"))
+                        .toList());
+    }
+
+    @Test
     void asksWhichPartOfADateIsTheDay() {
         Table table = MadeTables.of("Date|Batch|Cupper|Acidity|Body", "04/06/2031|101|Ana|7|6");
         ScoreSheet sheet = ScoreSheets.of(table, ScoreClues.of(List.of("101"))).orElseThrow();
         assertTrue(
-                sheet.open().contains("Which day is '04/06/2031'? Cups without a day of tasting cannot be written."),
+                sheet.open()
+                        .contains(
+                                "Which day is '04/06/2031', of 1 cup? date.order answers it; until then nobody knows when they were tasted, and they are left out."),
                 sheet.open().toString());
         assertTrue(sheet.cups().get(0).tastedOn().isEmpty());
     }

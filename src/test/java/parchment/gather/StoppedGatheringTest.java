@@ -8,10 +8,14 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.FileTime;
+import java.time.Duration;
+import java.time.Instant;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import java.util.UUID;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -95,29 +99,44 @@ class StoppedGatheringTest {
         }
     }
 
+    /** Returns a copy of a logbook, as the run before left it, under the same name. */
+    private Path copied(Path logbook, String place) throws IOException {
+        Path copy = temporary.resolve(place).resolve(logbook.getFileName());
+        try (Stream<Path> all = Files.walk(logbook)) {
+            for (Path each : all.toList()) {
+                Path target = copy.resolve(logbook.relativize(each));
+                if (Files.isDirectory(each)) {
+                    Files.createDirectories(target);
+                } else {
+                    Files.copy(each, target);
+                }
+            }
+        }
+        return copy;
+    }
+
     /** On the old code a table that was written before the record counted as changed by hand. */
     @Test
     void aRunThatIsStoppedAfterAnyWriteIsFinishedByTheNext() throws IOException {
-        Path whole = temporary.resolve("whole");
-        gather(whole);
+        Path first = temporary.resolve("first/logbook");
+        gather(first);
         grown();
+        Path whole = copied(first, "whole");
         gather(whole);
         Map<String, String> wanted = files(whole);
         int stops = 0;
         for (boolean stopped = true; stopped; stops++) {
-            Files.delete(folder.resolve("batch 3.csv"));
-            files();
-            Path logbook = temporary.resolve("stop" + stops);
-            gather(logbook);
-            grown();
+            Path logbook = copied(first, "stop" + stops);
             stopped = stopped(logbook, stops);
             String out = gather(logbook);
             assertEquals(wanted, files(logbook), "stopped after " + stops + " writes");
             assertFalse(out.contains("by hand"), out);
             assertEquals(stopped && stops > 0, out.contains("The run before was stopped half way"), out);
-            String before = Files.readString(logbook.resolve(GatheredBefore.FILE));
-            assertTrue(gather(logbook).contains("Added 0 batches"));
-            assertEquals(before, Files.readString(logbook.resolve(GatheredBefore.FILE)));
+            if (stops % 3 == 0) {
+                String before = Files.readString(logbook.resolve(GatheredBefore.FILE));
+                assertTrue(gather(logbook).contains("Added 0 batches"));
+                assertEquals(before, Files.readString(logbook.resolve(GatheredBefore.FILE)));
+            }
         }
         assertTrue(stops > 5, stops + " writes");
     }
@@ -125,11 +144,10 @@ class StoppedGatheringTest {
     /** The folder grows on between the run that was stopped and the next one. */
     @Test
     void aStoppedRunIsKnownAsOursThoughTheFolderIsAnotherAgain() throws IOException {
+        Path first = temporary.resolve("first/logbook");
+        gather(first);
         for (int stop = 1; stop <= 7; stop += 2) {
-            files();
-            Files.deleteIfExists(folder.resolve("batch 3.csv"));
-            Path logbook = temporary.resolve("other" + stop);
-            gather(logbook);
+            Path logbook = copied(first, "other" + stop);
             grown();
             stopped(logbook, stop);
             recording("batch 2", 209);
@@ -282,5 +300,20 @@ class StoppedGatheringTest {
         String out = gather(logbook);
         assertTrue(out.contains("Changed in the folder since: 'batch 2.csv'."), out);
         assertTrue(Files.readString(logbook.resolve("curves/2.csv")).contains("215"));
+    }
+
+    @Test
+    void whatAKilledRunLeftAmongTheTemporaryFilesIsTakenAwayByTheNextThatAdds() throws IOException {
+        Path logbook = temporary.resolve("logbook");
+        gather(logbook);
+        Path files = Path.of(System.getProperty("java.io.tmpdir"));
+        Path left = Files.createDirectories(files.resolve(".parchment-0-" + UUID.randomUUID() + ".part"));
+        Path made = Files.writeString(left.resolve("batches.csv"), "batch");
+        FileTime longAgo = FileTime.from(Instant.now().minus(Duration.ofHours(2)));
+        Files.setLastModifiedTime(made, longAgo);
+        Files.setLastModifiedTime(left, longAgo);
+        grown();
+        gather(logbook);
+        assertFalse(Files.exists(left), "it is older than an hour");
     }
 }

@@ -10,12 +10,11 @@ import parchment.gather.corpus.CorpusScore.Verdict;
 import parchment.gather.corpus.CorpusStudy.Asked;
 import parchment.gather.corpus.StrangeKind.Fact;
 
+/** Questions of whole folders; those of bare masses and of two lists are held by NotAnsweredTest. */
 class QuestionsCorpusTest {
     /** What cannot be known from the files is right once the roaster has answered, and said to be in doubt until then. */
     @ParameterizedTest
     @CsvSource(delimiter = '|', textBlock = """
-                    questions: kilograms or pounds                         | ROASTED_MASSES
-                    questions: a plan and a list of the same batches       | GREEN_MASSES
                     questions: the list's clock an hour behind             | TIMES
                     questions: nobody is named on a score sheet            | SCORES
                     questions: a lot in small letters on some rows         | LOTS
