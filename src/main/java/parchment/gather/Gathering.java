@@ -73,7 +73,9 @@ record Gathering(
         FileKeys keys =
                 FileKeys.of(recordings.stream().map(StrangeFolder.Found::table).toList(), folder.path());
         List<GatherStyle> styles = GatherStyles.of(FolderScales.of(recordings, keys, questions), questions);
-        GatherDates dates = GatherDates.decide(styles, sheets, questions);
+        FolderDays days = FolderDays.decide(
+                recordings.stream().map(StrangeFolder.Found::table).toList(), folder.path(), questions);
+        GatherDates dates = GatherDates.decide(styles, sheets, days, questions);
         Set<Double> odd = new TreeSet<>();
         List<GatheredBatch> recorded = new ArrayList<>();
         for (GatherStyle style : styles) {
