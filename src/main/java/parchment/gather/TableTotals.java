@@ -111,7 +111,9 @@ final class TableTotals {
             means += near(value, sum / count, row.get(c)) ? 1 : 0;
             others += near(value, sum, row.get(c)) || near(value, sum / count, row.get(c)) ? 0 : 1;
         }
-        boolean named = !row.get(0).isEmpty() && CellForm.of(row.get(0)).isValue();
+        // A row that is called like an attribute holds its scores, however near they are to the others.
+        boolean named = !row.get(0).isEmpty() && CellForm.of(row.get(0)).isValue()
+                || row.stream().anyMatch(ScoreWords::isAttribute);
         // One number may hit a mean by chance; two cannot easily, and a sum of many hardly ever.
         return others == 0 && !named && (sums + means >= 2 || sums >= 1 && filled <= 2 || means == 1 && filled == 1);
     }

@@ -43,6 +43,7 @@ final class TradeWords {
             Pattern.compile("^(kg|kilo|kilogram|g|gr|gram|gramm|gramo|grama|gramme|grammi|lb|pound|oz|ounce) (?=\\p{L})");
     private static final Set<String> GENERAL =
             Set.of("time", "zeit", "tiempo", "tempo", "temp", "hora", "heure", "minute", "minuten", "start");
+    private static final Set<String> TEMPERATURES = Set.of("temperature", "temperatur", "temperatura");
     private static final String NUMBER = "no";
     private static final String ENGLISH = "en";
     private static final Map<String, Set<ListMeaning>> WORDS = read(language -> true);
@@ -150,10 +151,8 @@ final class TradeWords {
             String one = token.length() > 3 && token.endsWith("s") && !token.endsWith("ss")
                     ? token.substring(0, token.length() - (token.endsWith("ches") ? 2 : 1))
                     : token;
-            tokens.add(one.replace("oe", "o")
-                    .replace("ae", "a")
-                    .replace("ue", "u")
-                    .replaceAll("^(temperature|temperatur|temperatura)$", "temp"));
+            String plainer = one.replace("oe", "o").replace("ae", "a").replace("ue", "u");
+            tokens.add(TEMPERATURES.contains(plainer) ? "temp" : plainer);
         }
         if (tokens.get(tokens.size() - 1).equals("n")) {
             tokens.set(tokens.size() - 1, NUMBER);
