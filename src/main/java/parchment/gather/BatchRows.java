@@ -62,8 +62,8 @@ final class BatchRows {
 
     List<ListedBatch> read() {
         List<ListedBatch> batches = new ArrayList<>();
-        dayOfName.ifPresent(
-                day -> told.add("The list has no column of days: its rows are of the day it is named after, " + day + "."));
+        dayOfName.ifPresent(day ->
+                told.add("The list has no column of days: its rows are of the day it is named after, " + day + "."));
         Optional<ListColumn> dates = columns.of(ListMeaning.DATE).or(() -> columns.of(ListMeaning.ROASTED_AT));
         Map<Integer, Integer> slips =
                 YearSlips.of(times.days(table, dates), table.sheet().tab());

@@ -26,7 +26,10 @@ final class FolderNames {
 
     /** Looks at the folders of some recordings. */
     static FolderNames of(List<GatheredBatch> curves) {
-        List<Path> folders = curves.stream().flatMap(curve -> folder(curve).stream()).distinct().toList();
+        List<Path> folders = curves.stream()
+                .flatMap(curve -> folder(curve).stream())
+                .distinct()
+                .toList();
         Path common = Path.of("");
         if (!folders.isEmpty()) {
             common = folders.get(0);
@@ -37,9 +40,10 @@ final class FolderNames {
             }
         }
         FolderNames names = new FolderNames(common == null ? Path.of("") : common);
-        curves.forEach(curve -> folder(curve).ifPresent(folder -> names.foldersOf
-                .computeIfAbsent(plain(curve), name -> new HashSet<>())
-                .add(folder)));
+        curves.forEach(curve -> folder(curve)
+                .ifPresent(folder -> names.foldersOf
+                        .computeIfAbsent(plain(curve), name -> new HashSet<>())
+                        .add(folder)));
         names.foldersOf.values().stream().filter(of -> of.size() > 1).forEach(names.repeating::addAll);
         return names;
     }

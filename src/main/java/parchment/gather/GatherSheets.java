@@ -116,8 +116,10 @@ final class GatherSheets {
             return;
         }
         nothing.getOrDefault(like, List.of()).add(sheet);
-        questions.takeBack(from, "Sheet " + letter + ": " + Source.of(sheet).shown() + ", as the one before (sheet."
-                + letter + ".kind).");
+        questions.takeBack(
+                from,
+                "Sheet " + letter + ": " + Source.of(sheet).shown() + ", as the one before (sheet." + letter
+                        + ".kind).");
     }
 
     /** Returns how many lines were said so far. */
@@ -166,7 +168,9 @@ final class GatherSheets {
     /** Sheets with the same headings whose columns are the same say so, and not each column again. */
     private void sayOnce(List<String> headings, String letter, int from) {
         List<String> said = questions.taken().subList(from, questions.taken().size()).stream()
-                .map(line -> KEY_AT_END.matcher(line.substring(Math.max(0, line.lastIndexOf(": ")))).replaceFirst(""))
+                .map(line -> KEY_AT_END
+                        .matcher(line.substring(Math.max(0, line.lastIndexOf(": "))))
+                        .replaceFirst(""))
                 .toList();
         boolean answered = questions.keys("sheet." + letter + ".column.").isEmpty();
         String before = columnsSaid.putIfAbsent(headings + "\n" + said, letter);

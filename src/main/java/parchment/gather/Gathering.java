@@ -65,8 +65,7 @@ record Gathering(
         List<StrangeFolder.Found> recordings = folder.tables().stream()
                 .filter(StrangeFolder.Found::isRecording)
                 .toList();
-        List<Table> tables =
-                recordings.stream().map(StrangeFolder.Found::table).toList();
+        List<Table> tables = recordings.stream().map(StrangeFolder.Found::table).toList();
         List<Table> sheets = ShortDays.settled(
                 folder.tables().stream()
                         .filter(found -> !found.isRecording())

@@ -135,7 +135,8 @@ final class JoinEvidence {
         if (curve.aliases().contains(row.plain())) {
             return named(
                     SAME_NAME,
-                    "its file is " + Words.quote(own) + " in the folder " + Words.quote(String.join("/", curve.folders())));
+                    "its file is " + Words.quote(own) + " in the folder "
+                            + Words.quote(String.join("/", curve.folders())));
         }
         for (Title title : curve.titles()) {
             if (title.plain().equals(row.plain())

@@ -109,9 +109,8 @@ record RecordingTimes(List<Double> seconds, List<Integer> rows, List<Integer> re
             default ->
                 Value.TimeUnit.of(form)
                         .map(unit -> {
-                            double signed = unit == Value.TimeUnit.MINUTES_AND_SECONDS
-                                    ? ColumnTimes.signed(cell)
-                                    : Double.NaN;
+                            double signed =
+                                    unit == Value.TimeUnit.MINUTES_AND_SECONDS ? ColumnTimes.signed(cell) : Double.NaN;
                             return Double.isNaN(signed) ? Value.seconds(cell, unit, decimal) : signed;
                         })
                         .orElse(Double.NaN);

@@ -88,7 +88,10 @@ record SheetArea(Sheet sheet, List<Integer> places, int until) {
     private boolean isHeaded(int row) {
         long titles = row(row).stream().filter(cell -> !cell.isBlank()).count();
         return isWords(row)
-                || titles == 1 && row + 1 < until && isWords(row + 1) && cell(row, 0).length() <= LONGEST_TITLE;
+                || titles == 1
+                        && row + 1 < until
+                        && isWords(row + 1)
+                        && cell(row, 0).length() <= LONGEST_TITLE;
     }
 
     private boolean isWords(int row) {

@@ -26,13 +26,15 @@ final class ShortDays {
                         Stream.concat(sheets.stream(), recordings.stream())
                                 .flatMap(table -> Stream.concat(
                                         Stream.of(
-                                                String.valueOf(table.sheet().file().getFileName()),
+                                                String.valueOf(
+                                                        table.sheet().file().getFileName()),
                                                 table.sheet().tab()),
                                         table.above().stream().flatMap(List::stream))),
-                        sheets.stream().flatMap(table -> table.rows().stream()
-                                .limit(ROWS_LOOKED_AT)
-                                .flatMap(List::stream)
-                                .filter(cell -> CellForm.of(cell) == CellForm.DATE)))
+                        sheets.stream()
+                                .flatMap(table -> table.rows().stream()
+                                        .limit(ROWS_LOOKED_AT)
+                                        .flatMap(List::stream)
+                                        .filter(cell -> CellForm.of(cell) == CellForm.DATE)))
                 .flatMap(text -> WrittenDay.find(text).stream())
                 .filter(day -> !day.isShort() && day.written().matches(".*(19|20)\\d{2}.*"))
                 .forEach(day -> known.add(day.year()));
@@ -43,8 +45,7 @@ final class ShortDays {
         Table settled = table;
         for (int c = 0; c < table.headings().size(); c++) {
             List<WrittenDay> days = days(table.column(c));
-            if (days.isEmpty()
-                    || days.stream().anyMatch(day -> day.yearFirst().isEmpty())) {
+            if (days.isEmpty() || days.stream().anyMatch(day -> day.yearFirst().isEmpty())) {
                 continue;
             }
             String column = "The days under " + Words.quote(table.headings().get(c)) + ", such as "
@@ -105,8 +106,7 @@ final class ShortDays {
                     .flatMap(WrittenDay::yearFirst)
                     .ifPresent(day -> dated.set(
                             place,
-                            row.get(place)
-                                    .replaceFirst("(?<!\\d)\\d{2}[-_]\\d{2}[-_]\\d{2}(?!\\d)", day.toString())));
+                            row.get(place).replaceFirst("(?<!\\d)\\d{2}[-_]\\d{2}[-_]\\d{2}(?!\\d)", day.toString())));
             rows.add(dated);
         }
         return new Table(table.sheet(), table.above(), table.headings(), rows, table.lines(), told);

@@ -55,7 +55,9 @@ final class StyleColumns {
     private Optional<String> sentence() {
         List<String> lines = style.tables().stream()
                 .flatMap(table -> table.above().stream()
-                        .map(cells -> String.join(", ", cells.stream().filter(cell -> !cell.isBlank()).toList()))
+                        .map(cells -> String.join(
+                                ", ",
+                                cells.stream().filter(cell -> !cell.isBlank()).toList()))
                         .filter(line -> MASS.matcher(line).find())
                         .limit(1))
                 .toList();
@@ -108,7 +110,8 @@ final class StyleColumns {
         for (int i = 0; i < meanings.size(); i++) {
             int place = i;
             boolean filled = style.tables().stream()
-                    .anyMatch(table -> table.rows().stream().anyMatch(row -> !row.get(place).isBlank()));
+                    .anyMatch(table -> table.rows().stream()
+                            .anyMatch(row -> !row.get(place).isBlank()));
             if (meanings.get(i).kind() == Meaning.Kind.LEFT_OUT && filled) {
                 questions.leaveOut("Style " + style.letter() + ": the values of column " + (i + 1) + " "
                         + Words.quote(style.columns().get(i).heading()) + " are in no batch of its "

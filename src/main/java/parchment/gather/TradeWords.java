@@ -39,8 +39,8 @@ final class TradeWords {
     private static final Pattern BRACKETS = Pattern.compile("[\\[(][^\\])]*[\\])]");
     private static final Pattern UNIT_AT_END = Pattern.compile(
             " (kg|kgs|g|gr|gram|grams|lb|lbs|oz|c|f|k|percent|s|sec|secs|min|mins|min s|mm ss|m s|h|hh mm|hpa|mbar|celsius|fahrenheit)$");
-    private static final Pattern MASS_FIRST =
-            Pattern.compile("^(kg|kilo|kilogram|g|gr|gram|gramm|gramo|grama|gramme|grammi|lb|pound|oz|ounce) (?=\\p{L})");
+    private static final Pattern MASS_FIRST = Pattern.compile(
+            "^(kg|kilo|kilogram|g|gr|gram|gramm|gramo|grama|gramme|grammi|lb|pound|oz|ounce) (?=\\p{L})");
     private static final Set<String> GENERAL =
             Set.of("time", "zeit", "tiempo", "tempo", "temp", "hora", "heure", "minute", "minuten", "start");
     private static final Set<String> TEMPERATURES = Set.of("temperature", "temperatur", "temperatura");
@@ -102,8 +102,7 @@ final class TradeWords {
     /** Returns the unit of mass that a heading begins with where the rest says which mass it is, as in "grams in". */
     static Optional<String> massFirst(String heading) {
         Matcher first = MASS_FIRST.matcher(stemmed(plain(heading)));
-        return first.find()
-                        && of(heading).whole().stream().anyMatch(meaning -> meaning.kind() == ListMeaning.Kind.MASS)
+        return first.find() && of(heading).whole().stream().anyMatch(meaning -> meaning.kind() == ListMeaning.Kind.MASS)
                 ? Optional.of(first.group(1))
                 : Optional.empty();
     }

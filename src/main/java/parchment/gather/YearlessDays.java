@@ -42,8 +42,8 @@ final class YearlessDays {
                 return with(table, c, Optional.empty(), told);
             }
             String year = years.iterator().next();
-            told.add("The days under " + heading + " have no year and got that of the file's name, tab or title, " + year
-                    + ".");
+            told.add("The days under " + heading + " have no year and got that of the file's name, tab or title, "
+                    + year + ".");
             return with(table, c, Optional.of(year), told);
         }
         return table;
@@ -57,9 +57,7 @@ final class YearlessDays {
             return false;
         }
         boolean named = TradeWords.of(table.headings().get(place)).strength(ListMeaning.DATE) > 0;
-        return cells.stream()
-                .map(String::strip)
-                .allMatch(cell -> isDay(cell) && (named || cell.endsWith(".")));
+        return cells.stream().map(String::strip).allMatch(cell -> isDay(cell) && (named || cell.endsWith(".")));
     }
 
     private static boolean isDay(String cell) {
@@ -81,7 +79,9 @@ final class YearlessDays {
     private static Set<String> years(Table table) {
         Set<String> years = new LinkedHashSet<>();
         Stream.concat(
-                        Stream.of(String.valueOf(table.sheet().file().getFileName()), table.sheet().tab()),
+                        Stream.of(
+                                String.valueOf(table.sheet().file().getFileName()),
+                                table.sheet().tab()),
                         table.above().stream().flatMap(List::stream))
                 .forEach(text -> {
                     Matcher year = YEAR.matcher(text);

@@ -20,7 +20,8 @@ class FolderNamesTest {
     private static final Path ROOT = Path.of("/old/2031-01-01 copy");
 
     private static Table table(String file) {
-        return Tables.of(ROOT.resolve(file).toString(), List.of(), List.of("time [s]", "bean"), List.of(List.of("0", "90")));
+        return Tables.of(
+                ROOT.resolve(file).toString(), List.of(), List.of("time [s]", "bean"), List.of(List.of("0", "90")));
     }
 
     private static GatheredBatch curve(String file, Optional<LocalDate> day) {

@@ -13,7 +13,10 @@ class ShortDaysTest {
 
     private static Table list(String file, String... days) {
         return Tables.of(
-                file, List.of(), List.of("Date"), Arrays.stream(days).map(List::of).toList());
+                file,
+                List.of(),
+                List.of("Date"),
+                Arrays.stream(days).map(List::of).toList());
     }
 
     private Table settled(Table list, Table... others) {
@@ -24,7 +27,8 @@ class ShortDaysTest {
     void theYearStandsFirstWhereItWouldScatterTheRowsIfItStoodLast() {
         Table settled = settled(list("list.csv", "31-01-05", "31-01-09", "31-02-03"));
         assertEquals(List.of("2031-01-05", "2031-01-09", "2031-02-03"), settled.column(0));
-        assertTrue(settled.leftOut().get(0).startsWith("The days under 'Date', such as '31-01-05', have the year first"));
+        assertTrue(
+                settled.leftOut().get(0).startsWith("The days under 'Date', such as '31-01-05', have the year first"));
     }
 
     @Test

@@ -24,7 +24,10 @@ class ToldOnceTest {
     }
 
     private static String readings(String above, String more) {
-        StringBuilder text = new StringBuilder(above).append("time [s];bean [C]").append(more.isEmpty() ? "" : ";odd").append('\n');
+        StringBuilder text = new StringBuilder(above)
+                .append("time [s];bean [C]")
+                .append(more.isEmpty() ? "" : ";odd")
+                .append('\n');
         for (int t = 0; t <= 700; t += 10) {
             double bean = t <= 60 ? 200 - 2 * t : 80 + (t - 60) * 0.2;
             text.append(String.format(Locale.ROOT, "%d;%.1f", t, bean))
@@ -47,9 +50,7 @@ class ToldOnceTest {
     @Test
     void theTablesOfATextOfNotesAreTakenTogether() throws IOException {
         write("curves/1.csv", readings("", ""));
-        write(
-                "notes.txt",
-                """
+        write("notes.txt", """
                 Friday, 2 May 2031
                 #1 08:04 Kela, 5000g in, 4276g out, yellow 4:16, fc 7:48, drop 10:04
                 #2 08:30 Low Garden, 5000g in, 4217g out, yellow 4:48, fc 8:40, drop 11:46
@@ -61,7 +62,8 @@ class ToldOnceTest {
                 """);
         String out = look();
         assertTrue(
-                out.contains("'notes.txt': its 2 tables are no lists of batches, no score sheets and no recordings; left out."),
+                out.contains(
+                        "'notes.txt': its 2 tables are no lists of batches, no score sheets and no recordings; left out."),
                 out);
         assertTrue(out.contains("Sheet b: 'notes.txt', as the one before (sheet.b.kind)."), out);
         assertFalse(out.contains("are needed"), out);
@@ -81,8 +83,12 @@ class ToldOnceTest {
     @Test
     void columnsThatAreTheSameOnASecondSheetAreNotToldAgainAndNameNoFile() throws IOException {
         String head = "Batch,Date,Coffee,Green kg,Drop\n";
-        write("May.csv", head + "1,2031-05-02,Kela,5.0,10:10\n2,2031-05-02,Fell,5.1,10:20\n3,2031-05-03,Kela,5.0,11:10\n");
-        write("June.csv", head + "4,2031-06-02,Kela,5.0,10:10\n5,2031-06-02,Fell,5.1,10:20\n6,2031-06-03,Kela,5.0,11:10\n");
+        write(
+                "May.csv",
+                head + "1,2031-05-02,Kela,5.0,10:10\n2,2031-05-02,Fell,5.1,10:20\n3,2031-05-03,Kela,5.0,11:10\n");
+        write(
+                "June.csv",
+                head + "4,2031-06-02,Kela,5.0,10:10\n5,2031-06-02,Fell,5.1,10:20\n6,2031-06-03,Kela,5.0,11:10\n");
         String out = look();
         assertEquals(1, count(out, "Column 3 'Coffee' is named"), out);
         assertTrue(out.contains("Its columns are the same as those of sheet a (sheet.b.column.1 and so on)."), out);

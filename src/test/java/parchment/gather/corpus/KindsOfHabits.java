@@ -54,8 +54,13 @@ final class KindsOfHabits {
                 Kind.of(
                         "habits: minutes and seconds with letters, a month's name between slashes",
                         CurveParts.of(
-                                        new CurveColumn("Tempo", Set.of(), (roast, reading) -> letters(
-                                                reading.seconds() - roast.readings().get(0).seconds())),
+                                        new CurveColumn(
+                                                "Tempo",
+                                                Set.of(),
+                                                (roast, reading) -> letters(reading.seconds()
+                                                        - roast.readings()
+                                                                .get(0)
+                                                                .seconds())),
                                         CurveColumn.bean("Grãos"),
                                         CurveColumn.air("Ar"))
                                 .files(TextStyle.GERMAN, Naming.number("torra %d.csv")),
@@ -110,23 +115,22 @@ final class KindsOfHabits {
                 ListColumn.yellowing("Yellow", Clock.MINUTES),
                 ListColumn.crack("First crack", Clock.MINUTES),
                 ListColumn.drop("Drop", Clock.MINUTES));
-        CurveParts curves = CurveParts.of(
-                        CurveColumn.sinceStart("time", Clock.MINUTES), CurveColumn.bean("bean °C"))
+        CurveParts curves = CurveParts.of(CurveColumn.sinceStart("time", Clock.MINUTES), CurveColumn.bean("bean °C"))
                 .every(10);
         Set<Fact> facts = EnumSet.of(Fact.DAYS, Fact.BEAN_CURVES);
         facts.addAll(listed.facts());
         return new Kind.Part(facts, (roastery, folder, random) -> {
             List<Grid> tabs = new ArrayList<>();
-            CurveParts.byDay(roastery).forEach((day, roasts) -> tabs.add(listed.table(roasts)
-                    .beside(curves.wide(roasts))
-                    .named(Naming.pattern("dd.MM.yyyy").format(day))));
+            CurveParts.byDay(roastery)
+                    .forEach((day, roasts) -> tabs.add(listed.table(roasts)
+                            .beside(curves.wide(roasts))
+                            .named(Naming.pattern("dd.MM.yyyy").format(day))));
             Spreadsheets.write(folder.resolve("roasts.xlsx"), tabs);
         });
     }
 
     /** Numbers each roast among those that are alike in something. */
-    private static Map<Integer, Integer> numbers(
-            List<Roast> roasts, Function<Roast, Object> alike) {
+    private static Map<Integer, Integer> numbers(List<Roast> roasts, Function<Roast, Object> alike) {
         Map<Object, Integer> counts = new LinkedHashMap<>();
         Map<Integer, Integer> numbers = new LinkedHashMap<>();
         roasts.forEach(roast -> numbers.put(roast.number(), counts.merge(alike.apply(roast), 1, Integer::sum)));
@@ -188,8 +192,7 @@ final class KindsOfHabits {
         return new Kind.Part(LOGGED.facts(), (roastery, folder, random) -> {
             Map<Integer, Integer> numbers = numbers(roastery.batches(), KindsOfHabits::machine);
             for (Roast roast : roastery.batches()) {
-                Path file =
-                        folder.resolve(machine(roast)).resolve("roast " + numbers.get(roast.number()) + ".csv");
+                Path file = folder.resolve(machine(roast)).resolve("roast " + numbers.get(roast.number()) + ".csv");
                 TextStyle.PLAIN.write(LOGGED.table("curve", roast), file);
             }
         });
