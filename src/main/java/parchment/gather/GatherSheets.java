@@ -141,8 +141,11 @@ final class GatherSheets {
                     one
                             ? Source.of(sheet).shown() + ": its " + alike.size()
                                     + " tables are no lists of batches, no score sheets and no recordings; left out."
-                            : alike.size() + " tables with the same headings, such as "
-                                    + Source.of(sheet).shown()
+                            : alike.size() + " tables with the same headings, "
+                                    + alike.stream()
+                                            .map(table -> Source.of(table).shown())
+                                            .distinct()
+                                            .collect(Collectors.joining(", "))
                                     + ": they are no lists of batches, and for recordings a column of rising times and"
                                     + " one of bean temperatures, and " + MeaningProposal.FEWEST_ROWS
                                     + " rows, are needed.");
