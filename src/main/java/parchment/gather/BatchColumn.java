@@ -6,12 +6,15 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
+import parchment.sheet.Words;
 
 /** Finds the column that names the batches: by the curves' names first, then by its own name, then by what its values do. */
 final class BatchColumn {
     private static final double ALL_BUT_A_FEW = 0.9;
     private static final int LONGEST_NAME = 40;
     private static final int MOST_A_DAY = 60;
+    private static final double OF_MACHINE = 0.97;
+    private static final double MOST_ALONE = 0.8;
 
     private BatchColumn() {}
 
@@ -26,6 +29,7 @@ final class BatchColumn {
         for (ColumnValues column : columns) {
             if (canName(column)) {
                 name(column, names, clues.recordings().size()).ifPresent(claims::add);
+                ofMachine(column, columns).ifPresent(claims::add);
                 dates.filter(days -> days != column)
                         .flatMap(days -> running(column, days))
                         .ifPresent(claims::add);
@@ -53,7 +57,7 @@ final class BatchColumn {
         int matched = 0;
         Set<String> met = new HashSet<>();
         for (String cell : column.cells()) {
-            String plain = Clues.plain(cell);
+            String plain = Clues.plain(BatchRowNames.withoutEnding(cell));
             if (!plain.isEmpty()
                     && (names.contains(plain)
                             || names.contains(Clues.number(cell)) && named > 0
@@ -109,6 +113,48 @@ final class BatchColumn {
                     counts ? "its values count up row by row" : "each of its codes stands once"));
         }
         return Optional.empty();
+    }
+
+    /** Numbers that stand once for each machine, and again for another, are the machines' own numbers of their batches. */
+    private static Optional<ColumnClaim> ofMachine(ColumnValues column, List<ColumnValues> columns) {
+        if (column.named().strength(ListMeaning.BATCH) == 0
+                || !column.mostly(CellForm.NUMBER)
+                || column.distinct() == column.filled()) {
+            return Optional.empty();
+        }
+        return columns.stream()
+                .filter(other -> other != column
+                        && other.named().strength(ListMeaning.MACHINE) > 0
+                        && numbersEach(other.cells(), column.cells()))
+                .findFirst()
+                .map(machine -> ColumnClaim.of(
+                        column,
+                        ListMeaning.BATCH,
+                        "",
+                        OF_MACHINE,
+                        "its heading says so, and each number stands once for each of "
+                                + Words.quote(machine.heading())));
+    }
+
+    /** Returns whether cells are filled with each number once for each of two words or more beside them. */
+    static boolean numbersEach(List<String> words, List<String> numbers) {
+        Set<String> pairs = new HashSet<>();
+        Set<String> different = new HashSet<>();
+        Set<String> alone = new HashSet<>();
+        int filled = 0;
+        for (int i = 0; i < numbers.size(); i++) {
+            String word = words.get(i).strip().toLowerCase(Locale.ROOT);
+            if (!numbers.get(i).isBlank()) {
+                if (word.isEmpty()) {
+                    return false;
+                }
+                filled++;
+                different.add(word);
+                alone.add(numbers.get(i).strip());
+                pairs.add(word + "\n" + numbers.get(i).strip());
+            }
+        }
+        return different.size() > 1 && pairs.size() == filled && alone.size() <= MOST_ALONE * filled;
     }
 
     private static double steps(ColumnValues column) {

@@ -15,6 +15,7 @@ final class BatchNaming {
     private final Map<GatheredBatch, ListedRoast> rows;
     private final Map<String, String> earlier;
     private final Map<String, Integer> wanted = new HashMap<>();
+    private final FolderNames folders;
 
     /**
      * Prepares the names.
@@ -30,6 +31,7 @@ final class BatchNaming {
             Map<String, String> earlier) {
         this.rows = rows;
         this.earlier = earlier;
+        this.folders = FolderNames.of(curves);
         alone.forEach(roast -> count(roast.name()));
         rows.values().forEach(roast -> count(roast.name()));
         earlier.values().forEach(this::count);
@@ -64,7 +66,9 @@ final class BatchNaming {
         }
         return ownShort(curve)
                 .filter(name -> wanted.getOrDefault(BatchNumbers.plain(name), 0) == 1)
-                .orElseGet(() -> row != null && !row.name().isEmpty() && curve.part() > 0 ? row.name() : curve.name());
+                .orElseGet(() -> row != null && !row.name().isEmpty() && curve.part() > 0
+                        ? row.name()
+                        : folders.whole(curve).orElse(curve.name()));
     }
 
     /** Returns the short name that a recording itself states. */

@@ -24,6 +24,7 @@ final class BatchRows {
     private final BatchTimes times;
     private final BatchRowNames names;
     private final boolean daysCarried;
+    private final Optional<LocalDate> dayOfName;
     private @Nullable LocalDate lastDay;
     private int carried;
 
@@ -34,6 +35,7 @@ final class BatchRows {
         this.cells = new BatchCells(columns, told);
         this.times = new BatchTimes(table.sheet().decimal(), order, told);
         this.names = new BatchRowNames(columns, told);
+        this.dayOfName = dayOfName(columns, order);
         // Many hands write the day once and leave it blank below.
         daysCarried = columns.of(ListMeaning.DATE)
                 .map(column -> {
@@ -46,8 +48,22 @@ final class BatchRows {
                 .orElse(false);
     }
 
+    /** A list without days may stand on a tab, or in a file, that is named after its day. */
+    private static Optional<LocalDate> dayOfName(ListColumns columns, DateOrder order) {
+        if (columns.of(ListMeaning.DATE).isPresent()
+                || columns.of(ListMeaning.ROASTED_AT).isPresent()) {
+            return Optional.empty();
+        }
+        Source source = Source.of(columns.table());
+        return WrittenDay.ofCell(source.tab().isBlank() ? source.stem() : source.tab())
+                .filter(day -> !day.isShort())
+                .flatMap(day -> day.on(order));
+    }
+
     List<ListedBatch> read() {
         List<ListedBatch> batches = new ArrayList<>();
+        dayOfName.ifPresent(day ->
+                told.add("The list has no column of days: its rows are of the day it is named after, " + day + "."));
         Optional<ListColumn> dates = columns.of(ListMeaning.DATE).or(() -> columns.of(ListMeaning.ROASTED_AT));
         Map<Integer, Integer> slips =
                 YearSlips.of(times.days(table, dates), table.sheet().tab());
@@ -182,6 +198,7 @@ final class BatchRows {
         }
 
         private void settleDay() {
+            day = day.or(() -> dayOfName);
             if (day.isEmpty() && unread) {
                 // Somebody wrote another day here, so neither this row nor the blank ones below it are of the day
                 // above.

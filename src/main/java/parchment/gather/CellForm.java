@@ -13,7 +13,7 @@ enum CellForm {
     WORDS;
 
     private static final Pattern CLOCKS = Pattern.compile(
-            "(?i)[+-]?\\d{1,3}:\\d{2}(:\\d{2})?([.,]\\d+)?(\\s?[ap]\\.?m\\.?)?(\\s?(uhr|min|h))?|\\d{1,2}h\\d{2}|\\d{1,3}\\s?(min|m|['\\u2019\\u2032])\\s?\\d{1,2}\\s?(s|sec|sek|seg|\"|''|\\u2033|\\u201D)?|\\d{1,2}(:\\d{2})?\\s?[ap]m");
+            "(?i)[+-]?\\d{1,3}:\\d{2}(:\\d{2})?([.,]\\d+)?(\\s?[ap]\\.?m\\.?)?(\\s?(uhr|min|h))?|\\d{1,2}h\\d{2}|\\d{1,3}\\s?(min|m|['\\u2019\\u2032])\\s?\\d{1,2}\\s?(s|sec|sek|seg|\"|''|\\u2033|\\u201D)?|\\d{1,2}([:.]\\d{2})?\\s?[ap]\\.?m\\.?");
     private static final Pattern NOTHING = Pattern.compile("[-–—/.?_*]{1,3}|(?i:n/?a|n\\.a\\.|none|nan|null)");
     private static final int LONGEST = 45;
 

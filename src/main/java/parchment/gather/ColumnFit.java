@@ -168,9 +168,11 @@ record ColumnFit(double score, String unit, UnitDoubt doubt, String reason) {
         // In several languages a machine and a person who roasts are one word; machines have numbers in their names.
         boolean people =
                 meaning == ListMeaning.MACHINE && column.cells().stream().noneMatch(cell -> cell.matches(".*\\d.*"));
+        boolean machines = meaning == ListMeaning.OPERATOR
+                && column.cells().stream().allMatch(cell -> cell.isBlank() || cell.matches(".*\\p{L}.*\\d\\s*"));
         boolean repeated = column.distinct() < 0.7 * column.filled() || column.filled() < 3;
         return known(
-                (repeated ? 0.9 : 0.55) - (people ? 0.2 : 0),
+                (repeated ? 0.9 : 0.55) - (people || machines ? 0.2 : 0),
                 "",
                 repeated
                         ? "holds " + column.distinct() + " different words on " + column.filled() + " rows"

@@ -31,6 +31,18 @@ final class ColumnTimes {
 
     private ColumnTimes() {}
 
+    /** Returns the seconds of a time with signs for minutes and seconds, such as 9m19s, 9'19" or -0m10s; NaN if it is none. */
+    static double signed(String cell) {
+        String text = cell.strip();
+        boolean before = text.startsWith("-");
+        Matcher quotes = QUOTES.matcher(before || text.startsWith("+") ? text.substring(1) : text);
+        if (!quotes.matches() || Integer.parseInt(quotes.group(2)) > 59) {
+            return Double.NaN;
+        }
+        double seconds = 60.0 * Integer.parseInt(quotes.group(1)) + Integer.parseInt(quotes.group(2));
+        return before ? -seconds : seconds;
+    }
+
     /** Returns seconds, or NaN if the cell does not hold a time of that form. */
     static double seconds(String cell, String form, Numbers.Decimal decimal) {
         String text = cell.strip();

@@ -147,17 +147,19 @@ final class ColumnValues {
         if (end.matches()) {
             return Optional.of(plainUnit(end.group(1)));
         }
-        return header.written().contains("%") ? Optional.of("%") : Optional.empty();
+        return header.written().contains("%")
+                ? Optional.of("%")
+                : TradeWords.massFirst(header.written()).map(ColumnValues::plainUnit);
     }
 
     /** Returns a unit as the logbook writes it. */
     static String plainUnit(String written) {
         String plain = written.toLowerCase(Locale.ROOT).replaceAll("[\\s.]", "");
         return switch (plain) {
-            case "kg", "kgs", "kilo", "kilos" -> "kg";
-            case "g", "gr", "gram", "grams", "gramm" -> "g";
+            case "kg", "kgs", "kilo", "kilos", "kilogram", "kilograms" -> "kg";
+            case "g", "gr", "gram", "grams", "gramm", "gramo", "grama", "gramme", "grammi" -> "g";
             case "lb", "lbs", "pounds", "pound" -> "lb";
-            case "oz", "ounces" -> "oz";
+            case "oz", "ounce", "ounces" -> "oz";
             case "c", "°c", "ºc", "celsius", "\uFFFDc" -> "°C";
             case "f", "°f", "ºf", "fahrenheit", "\uFFFDf" -> "°F";
             case "k", "°k" -> "K";

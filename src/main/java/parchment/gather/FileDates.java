@@ -9,11 +9,12 @@ import parchment.sheet.DateOrder;
  *
  * @param order the order of day and month
  * @param names how a name such as 31-01-05 is read
+ * @param folders what the names of its folders say of its day
  */
-record FileDates(DateOrder order, NameDates names) {
+record FileDates(DateOrder order, NameDates names, FolderDays folders) {
     /** Returns the reading in which a name's year stands last, as elsewhere. */
     static FileDates of(DateOrder order) {
-        return new FileDates(order, new NameDates(NameDates.Reads.LIKE_THE_REST));
+        return new FileDates(order, new NameDates(NameDates.Reads.LIKE_THE_REST), FolderDays.NONE);
     }
 
     /** Returns the day that is written; empty if it can be read two ways, or there is no such day. */

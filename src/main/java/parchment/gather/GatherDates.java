@@ -13,14 +13,21 @@ import parchment.sheet.Words;
  * @param dates what the dates themselves tell
  * @param asked the order for those that tell nothing
  * @param names how dates such as 31-01-05 in names are read
+ * @param folders whether the names of folders are the days of what lies in them
  */
-record GatherDates(Dates dates, DateOrder asked, NameDates names) {
+record GatherDates(Dates dates, DateOrder asked, NameDates names, FolderDays folders) {
     static final String KEY = "date.order";
     static final String AS_WRITTEN = "as written";
     static final String NAMES = "the names of the files";
 
     /** Decides it. */
     static GatherDates decide(List<GatherStyle> styles, List<Table> sheets, GatherQuestions questions) {
+        return decide(styles, sheets, FolderDays.NONE, questions);
+    }
+
+    /** Decides it where names of folders may be days. */
+    static GatherDates decide(
+            List<GatherStyle> styles, List<Table> sheets, FolderDays folders, GatherQuestions questions) {
         List<Dates.Source> sources = new ArrayList<>();
         styles.forEach(style -> sources.add(new Dates.Source(
                 key(style),
@@ -28,14 +35,19 @@ record GatherDates(Dates dates, DateOrder asked, NameDates names) {
                 style.tables().stream().flatMap(GatherDates::inRecording).toList())));
         sheets.forEach(sheet -> sources.add(
                 new Dates.Source(key(sheet), source(sheet), inSheet(sheet).toList())));
-        List<WrittenDay> named = Stream.concat(
+        Stream<WrittenDay> inNames = Stream.concat(
                         styles.stream().flatMap(style -> style.tables().stream()), sheets.stream())
                 .flatMap(table -> Stream.of(
                         String.valueOf(table.sheet().file().getFileName()),
                         table.sheet().tab()))
                 .distinct()
-                .flatMap(name -> WrittenDay.inName(name).stream())
-                .toList();
+                .flatMap(name -> WrittenDay.inName(name).stream());
+        Stream<WrittenDay> ofFolders = styles.stream()
+                .flatMap(style -> style.tables().stream())
+                .map(table -> table.sheet().file())
+                .flatMap(file -> folders.of(file).stream())
+                .distinct();
+        List<WrittenDay> named = Stream.concat(inNames, ofFolders).toList();
         NameDates names = NameDates.decide(
                 named,
                 sources.stream().flatMap(source -> source.dates().stream()).toList(),
@@ -43,7 +55,7 @@ record GatherDates(Dates dates, DateOrder asked, NameDates names) {
         sources.add(0, new Dates.Source(NAMES, NAMES, names.withDayAndMonth(named)));
         Dates dates = Dates.decide(sources);
         dates.told().forEach(questions::say);
-        return new GatherDates(dates, asked(dates, questions), names);
+        return new GatherDates(dates, asked(dates, questions), names, folders);
     }
 
     /** Two files in two folders may have one name. */
@@ -144,7 +156,7 @@ record GatherDates(Dates dates, DateOrder asked, NameDates names) {
 
     /** Returns how dates are read in a recording and in its name, under the order for its style. */
     FileDates ofRecording(DateOrder order) {
-        return new FileDates(order, names);
+        return new FileDates(order, names, folders);
     }
 
     private DateOrder of(String key) {

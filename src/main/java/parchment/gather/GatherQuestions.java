@@ -212,6 +212,12 @@ final class GatherQuestions {
         taken.add(line);
     }
 
+    /** Takes back what was said from a place on, and says something shorter instead; answers stay as they are. */
+    void takeBack(int from, String instead) {
+        taken.subList(from, taken.size()).clear();
+        taken.add(instead);
+    }
+
     void leaveOut(String line) {
         leftOut.add(line);
     }

@@ -2,11 +2,15 @@ package parchment.gather;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Predicate;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import parchment.logbook.LogbookFiles;
 import parchment.sheet.Header;
@@ -15,6 +19,7 @@ import parchment.sheet.Words;
 /** Tells what the tables that are no recordings are taken for, and reads those that list batches. */
 final class GatherSheets {
     private static final int FIRST_ROWS = 3;
+    private static final Pattern KEY_AT_END = Pattern.compile(" \\([^()]*\\)$");
     private static final Set<ListMeaning> OWN = Set.of(
             ListMeaning.BATCH,
             ListMeaning.DATE,
@@ -26,6 +31,8 @@ final class GatherSheets {
     private final GatherQuestions questions;
     private final GatherDates dates;
     private final Clues clues;
+    private final Map<String, String> columnsSaid = new HashMap<>();
+    private final Map<String, List<Table>> nothing = new LinkedHashMap<>();
 
     GatherSheets(GatherQuestions questions, GatherDates dates, Clues clues) {
         this.questions = questions;
@@ -93,9 +100,57 @@ final class GatherSheets {
                 : line.substring(0, line.offsetByCodePoints(0, line.codePointCount(0, 160))) + " …";
     }
 
-    /** Says why a table is left out. */
-    void leaveOut(Table sheet) {
+    /**
+     * Takes a table that is none of these: another of the same file, or with the same headings, is counted with the first and not shown again.
+     *
+     * @param from where what was said of it begins
+     */
+    void leaveOut(Table sheet, String letter, int from) {
+        String file = Source.of(sheet).toString();
+        String headings = sheet.headings().toString();
+        String like = nothing.containsKey(file) ? file : nothing.containsKey(headings) ? headings : "";
+        if (like.isEmpty()) {
+            List<Table> alike = new ArrayList<>(List.of(sheet));
+            nothing.put(file, alike);
+            nothing.put(headings, alike);
+            return;
+        }
+        nothing.getOrDefault(like, List.of()).add(sheet);
+        questions.takeBack(
+                from,
+                "Sheet " + letter + ": " + Source.of(sheet).shown() + ", as the one before (sheet." + letter
+                        + ".kind).");
+    }
+
+    /** Returns how many lines were said so far. */
+    int said() {
+        return questions.taken().size();
+    }
+
+    /** Says why tables are left out, those that are alike in one line. */
+    void sayLeftOut() {
+        nothing.values().stream().distinct().forEach(this::leaveOut);
+    }
+
+    private void leaveOut(List<Table> alike) {
+        Table sheet = alike.get(0);
         int rows = sheet.rows().size();
+        if (alike.size() > 1) {
+            boolean one = alike.stream().map(Source::of).distinct().count() == 1;
+            questions.leaveOut(
+                    one
+                            ? Source.of(sheet).shown() + ": its " + alike.size()
+                                    + " tables are no lists of batches, no score sheets and no recordings; left out."
+                            : alike.size() + " tables with the same headings, "
+                                    + alike.stream()
+                                            .map(table -> Source.of(table).shown())
+                                            .distinct()
+                                            .collect(Collectors.joining(", "))
+                                    + ": they are no lists of batches, and for recordings a column of rising times and"
+                                    + " one of bean temperatures, and " + MeaningProposal.FEWEST_ROWS
+                                    + " rows, are needed.");
+            return;
+        }
         questions.leaveOut(Source.of(sheet).shown() + ": it is no list of batches, and for a recording "
                 + (rows < MeaningProposal.FEWEST_ROWS
                         ? "it has " + Words.count(rows, "row", "rows") + " where " + MeaningProposal.FEWEST_ROWS
@@ -105,10 +160,29 @@ final class GatherSheets {
 
     /** Returns what the rows of a list of batches say. */
     List<ListedBatch> rows(Table sheet, String letter) {
+        int from = questions.taken().size();
         ListColumns columns = columns(ListColumns.of(sheet, clues), "sheet." + letter + ".");
+        sayOnce(sheet.headings(), letter, from);
         BatchList list = BatchList.of(columns, dates.of(sheet));
         say(sheet, list.told());
         return list.batches();
+    }
+
+    /** Sheets with the same headings whose columns are the same say so, and not each column again. */
+    private void sayOnce(List<String> headings, String letter, int from) {
+        List<String> said = questions.taken().subList(from, questions.taken().size()).stream()
+                .map(line -> KEY_AT_END
+                        .matcher(line.substring(Math.max(0, line.lastIndexOf(": "))))
+                        .replaceFirst(""))
+                .toList();
+        boolean answered = questions.keys("sheet." + letter + ".column.").isEmpty();
+        String before = columnsSaid.putIfAbsent(headings + "\n" + said, letter);
+        if (before != null && answered && !said.isEmpty()) {
+            questions.takeBack(
+                    from,
+                    "  Its columns are the same as those of sheet " + before + " (sheet." + letter
+                            + ".column.1 and so on).");
+        }
     }
 
     /** Tells what was left out of a table, a line each. */
@@ -134,13 +208,15 @@ final class GatherSheets {
             boolean follows = green.isPresent() && column.confidence() == ListColumn.Confidence.OPEN;
             String unit = follows ? green.get().unit() : column.unit();
             String proposal = answer(column.meaning(), unit);
-            String which = "Column " + (column.place() + 1) + " " + Words.quote(column.heading()) + " of "
-                    + Source.of(found.table()).shown() + (reason(column).startsWith("its ") ? ", " : " ")
-                    + reason(column);
+            String named = "Column " + (column.place() + 1) + " " + Words.quote(column.heading());
+            String because = (reason(column).startsWith("its ") ? ", " : " ") + reason(column);
+            // An open question is asked far from the table that it is about; what is told stands below it.
+            String which = named + " of " + Source.of(found.table()).shown() + because;
             boolean doubted = green.filter(mass ->
                             mass.unit().equals(column.unit()) && questions.isOpen(key + "column." + (mass.place() + 1)))
                     .isPresent();
-            String follower = doubted ? which + "; its unit follows the green mass, and is in doubt with it" : which;
+            String follower =
+                    named + because + (doubted ? "; its unit follows the green mass, and is in doubt with it" : "");
             String choices =
                     Arrays.stream(ListMeaning.values()).map(ListMeaning::words).collect(Collectors.joining(", "))
                             + ", with a unit where one is needed, such as green mass [kg]; or the unit alone, such as lb";

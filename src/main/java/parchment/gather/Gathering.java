@@ -86,15 +86,19 @@ record Gathering(
         List<StrangeFolder.Found> recordings = folder.tables().stream()
                 .filter(StrangeFolder.Found::isRecording)
                 .toList();
-        List<Table> sheets = folder.tables().stream()
-                .filter(found -> !found.isRecording())
-                .map(StrangeFolder.Found::table)
-                .toList();
+        List<Table> tables = recordings.stream().map(StrangeFolder.Found::table).toList();
+        List<Table> sheets = ShortDays.settled(
+                folder.tables().stream()
+                        .filter(found -> !found.isRecording())
+                        .map(StrangeFolder.Found::table)
+                        .toList(),
+                tables,
+                questions);
         unknownDates(folder, questions);
-        FileKeys keys =
-                FileKeys.of(recordings.stream().map(StrangeFolder.Found::table).toList(), folder.path());
+        FileKeys keys = FileKeys.of(tables, folder.path());
         List<GatherStyle> styles = GatherStyles.of(FolderScales.of(recordings, keys, questions), questions);
-        GatherDates dates = GatherDates.decide(styles, sheets, questions);
+        FolderDays days = FolderDays.decide(tables, folder.path(), questions);
+        GatherDates dates = GatherDates.decide(styles, sheets, days, questions);
         Set<Double> odd = new TreeSet<>();
         List<GatheredBatch> recorded = new ArrayList<>();
         for (GatherStyle style : styles) {
@@ -189,6 +193,7 @@ record Gathering(
         sheets.forEach((letter, sheet) -> {
             List<TableKind> claims = new ArrayList<>(GatherCups.claims(sheet, dates, names));
             ShortNames.claim(sheet, used).ifPresent(claims::add);
+            int from = lists.said();
             TableKind.What kind = lists.kind(sheet, letter, claims);
             switch (kind) {
                 case BATCHES -> listed.addAll(lists.rows(sheet, letter));
@@ -197,9 +202,10 @@ record Gathering(
                 case LOTS -> lots.addList(letter, sheet);
                 case SHORT_NAMES -> lots.addShortNames(letter, sheet);
                 case UPKEEP -> upkeep.add(letter, sheet);
-                default -> lists.leaveOut(sheet);
+                default -> lists.leaveOut(sheet, letter, from);
             }
         });
+        lists.sayLeftOut();
         return listed;
     }
 

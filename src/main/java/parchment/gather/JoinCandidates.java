@@ -70,6 +70,7 @@ final class JoinCandidates {
             found.addAll(byDay.getOrDefault(dayOf(at.plus(NEAR)), List.of()));
         });
         named(found, curve.plain());
+        curve.aliases().forEach(alias -> named(found, alias));
         for (JoinEvidence.Title title : curve.titles()) {
             named(found, title.plain());
             title.number().ifPresent(number -> named(found, number));

@@ -56,6 +56,8 @@ final class JoinEvidence {
      * @param numbers the numbers in its name
      * @param lastSecond the last second since the charge
      * @param drop the drop in seconds since the charge: as typed, else where the beans were hottest; NaN without a recording
+     * @param folders the folders around it that others do not lie in
+     * @param aliases its folder and its number as a list may write them together
      */
     record Curve(
             GatheredBatch batch,
@@ -67,8 +69,15 @@ final class JoinEvidence {
             Optional<String> afterWord,
             List<String> numbers,
             double lastSecond,
-            double drop) {
+            double drop,
+            List<String> folders,
+            List<String> aliases) {
         static Curve of(GatheredBatch batch) {
+            return of(batch, FolderNames.of(List.of(batch)));
+        }
+
+        /** Returns a recording that lies in one of several folders. */
+        static Curve of(GatheredBatch batch, FolderNames folders) {
             List<List<String>> above =
                     batch.recording().map(recording -> recording.file().above()).orElse(List.of());
             String name = batch.name();
@@ -88,7 +97,9 @@ final class JoinEvidence {
                     BatchNumbers.afterWord(name).map(BatchNumbers::plain),
                     BatchNumbers.all(name),
                     batch.lastSecond(),
-                    batch.recording().isEmpty() || !Double.isNaN(typed) ? typed : batch.hottestSecond());
+                    batch.recording().isEmpty() || !Double.isNaN(typed) ? typed : batch.hottestSecond(),
+                    folders.around(batch),
+                    folders.aliases(batch).stream().map(BatchNumbers::plain).toList());
         }
 
         Optional<LocalDate> day() {
@@ -121,6 +132,12 @@ final class JoinEvidence {
         if (curve.plain().equals(row.plain())) {
             return named(SAME_NAME, "its file is named " + Words.quote(own));
         }
+        if (curve.aliases().contains(row.plain())) {
+            return named(
+                    SAME_NAME,
+                    "its file is " + Words.quote(own) + " in the folder "
+                            + Words.quote(String.join("/", curve.folders())));
+        }
         for (Title title : curve.titles()) {
             if (title.plain().equals(row.plain())
                     || name.matches("\\d+") && title.number().equals(Optional.of(row.plain()))) {
@@ -151,6 +168,11 @@ final class JoinEvidence {
         String plain = BatchNumbers.plain(running.get());
         if (curve.titles().stream().anyMatch(title -> title.plain().equals(plain))) {
             return named(NUMBER_AFTER_WORD, "its first lines name batch " + running.get() + " of the day");
+        }
+        if (curve.plain().equals(plain)) {
+            return named(
+                    ONLY_NUMBER,
+                    "its file is called " + Words.quote(curve.batch().name()) + ", the number of the day");
         }
         return curve.afterWord().equals(Optional.of(plain))
                 ? named(

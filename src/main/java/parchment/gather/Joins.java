@@ -41,7 +41,10 @@ final class Joins {
     private final int[] curveOf;
 
     private Joins(List<GatheredBatch> batches, List<ListedRoast> roasts, Looking looking) {
-        this.curves = batches.stream().map(JoinEvidence.Curve::of).toList();
+        FolderNames folders = FolderNames.of(batches);
+        this.curves = batches.stream()
+                .map(batch -> JoinEvidence.Curve.of(batch, folders))
+                .toList();
         this.roasts = roasts.stream().map(JoinRow::of).toList();
         this.rowOf = new int[curves.size()];
         this.curveOf = new int[roasts.size()];

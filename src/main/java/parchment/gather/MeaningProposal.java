@@ -46,6 +46,24 @@ record MeaningProposal(Meaning meaning, String reason, UnitDoubt doubt) {
                         .anyMatch(p -> p.meaning().quantity().equals(Optional.of(Quantity.BEAN_TEMPERATURE)));
     }
 
+    /**
+     * Returns whether half of the rows with a bean temperature or more have a time: a list that stands beside readings has times too, and they
+     * are not the readings'.
+     */
+    static boolean hasTimes(List<StrangeColumn> columns, List<MeaningProposal> proposals) {
+        int timed = 0;
+        int read = 0;
+        for (int i = 0; i < proposals.size(); i++) {
+            Meaning meaning = proposals.get(i).meaning();
+            if (meaning.kind() == Meaning.Kind.TIME) {
+                timed = columns.get(i).filled();
+            } else if (meaning.quantity().equals(Optional.of(Quantity.BEAN_TEMPERATURE))) {
+                read = columns.get(i).filled();
+            }
+        }
+        return 2 * timed >= read;
+    }
+
     private static MeaningProposal other(StrangeColumn column) {
         if (column.filled() == 0) {
             return new MeaningProposal(Meaning.LEFT_OUT, "it is empty");

@@ -108,7 +108,11 @@ record RecordingTimes(List<Double> seconds, List<Integer> rows, List<Integer> re
                         .orElse(Double.NaN);
             default ->
                 Value.TimeUnit.of(form)
-                        .map(unit -> Value.seconds(cell, unit, decimal))
+                        .map(unit -> {
+                            double signed =
+                                    unit == Value.TimeUnit.MINUTES_AND_SECONDS ? ColumnTimes.signed(cell) : Double.NaN;
+                            return Double.isNaN(signed) ? Value.seconds(cell, unit, decimal) : signed;
+                        })
                         .orElse(Double.NaN);
         };
     }

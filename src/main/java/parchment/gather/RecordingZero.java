@@ -17,7 +17,7 @@ final class RecordingZero {
         if (form.equals(Meaning.DATE_AND_TIME) || form.equals(Meaning.SERIAL)) {
             return Optional.of(EPOCH);
         }
-        Optional<WrittenDay> written = beside(file).or(() -> written(file));
+        Optional<WrittenDay> written = beside(file).or(() -> written(file)).or(() -> ofFolder(file, dates));
         Optional<LocalDate> day = written.flatMap(dates::day);
         if (form.equals(Meaning.TIME_OF_DAY)) {
             return day.map(LocalDate::atStartOfDay);
@@ -60,6 +60,23 @@ final class RecordingZero {
 
     /** Returns the date that the file states, where no time of day goes with it. */
     static Optional<LocalDate> day(Table file, FileDates dates) {
-        return beside(file).or(() -> written(file)).flatMap(dates::day);
+        return beside(file)
+                .or(() -> written(file))
+                .or(() -> ofFolder(file, dates))
+                .flatMap(dates::day);
+    }
+
+    private static Optional<WrittenDay> ofFolder(Table file, FileDates dates) {
+        return dates.folders().of(file.sheet().file());
+    }
+
+    /** Returns whether a file has a date of its own: beside its readings, above them, or in its name. */
+    static boolean hasDay(Table file) {
+        return written(file).isPresent()
+                || !file.rows().isEmpty()
+                        && file.rows().get(0).stream().anyMatch(cell -> {
+                            CellForm form = CellForm.of(cell);
+                            return form == CellForm.DATE || form == CellForm.DATE_AND_TIME;
+                        });
     }
 }

@@ -14,6 +14,8 @@ import parchment.sheet.Words;
  */
 final class RoastTimes {
     private static final int FEWEST_PAIRS = 5;
+    private static final int MANY_PAIRS = 12;
+    private static final double MOST_ODD = 0.09;
     private static final int FEWEST_ROWS = 3;
     private static final double ROWS_AGREE = 0.9;
     private static final double SHORTEST_ROAST = 200;
@@ -83,7 +85,13 @@ final class RoastTimes {
             pairs += here == before ? 0 : 1;
             up += here > before ? 1 : 0;
         }
-        return !stands && pairs >= FEWEST_PAIRS && (up == pairs || up == 0);
+        // Where no heading says what it is, one time written wrong may break the row: among many rows that is no
+        // chance.
+        int odd = Math.min(up, pairs - up);
+        boolean nearly = pairs >= MANY_PAIRS
+                && odd <= MOST_ODD * pairs
+                && !column.named().isKnown();
+        return !stands && pairs >= FEWEST_PAIRS && (odd == 0 || nearly);
     }
 
     private static double hour(String cell) {

@@ -14,6 +14,7 @@ import parchment.sheet.Sheet;
 record SheetArea(Sheet sheet, List<Integer> places, int until) {
     private static final int MOST_ROWS_SPLIT = 5_000;
     private static final int FEWEST_ROWS_APART = 2;
+    private static final int LONGEST_TITLE = 40;
 
     SheetArea {
         places = List.copyOf(places);
@@ -83,7 +84,17 @@ record SheetArea(Sheet sheet, List<Integer> places, int until) {
         return unbroken && Math.abs(a[1] - b[1]) >= FEWEST_ROWS_APART && b[1] - b[0] >= 2 && two.isHeaded(b[0]);
     }
 
+    /** Headings begin a table, or stand below its title: one cell, such as "Batch 12" over its readings. */
     private boolean isHeaded(int row) {
+        long titles = row(row).stream().filter(cell -> !cell.isBlank()).count();
+        return isWords(row)
+                || titles == 1
+                        && row + 1 < until
+                        && isWords(row + 1)
+                        && cell(row, 0).length() <= LONGEST_TITLE;
+    }
+
+    private boolean isWords(int row) {
         return row(row).stream().allMatch(cell -> CellForm.of(cell) == CellForm.WORDS);
     }
 

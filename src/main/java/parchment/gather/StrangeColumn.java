@@ -16,6 +16,8 @@ import parchment.sheet.Value;
 final class StrangeColumn {
     private static final Pattern CLOCKS =
             Pattern.compile("(?i)\\d{1,2}:\\d{2}(:\\d{2}([.,]\\d+)?)?(\\s?[ap]m)?|-?\\d{1,3}:\\d{2}([.,]\\d+)?");
+    private static final Pattern SIGNED = Pattern.compile(
+            "(?i)[+-]?\\d{1,3}\\s?(min|m|['\\u2019\\u2032])\\s?[0-5]?\\d\\s?(s|sec|sek|seg|\"|''|\\u2033|\\u201D)?");
     private static final Pattern DATES =
             Pattern.compile("\\d{4}-\\d{2}-\\d{2}|\\d{1,2}[./-]\\d{1,2}[./-](\\d{4}|\\d{2})");
     private static final int WORDS_KEPT = 40;
@@ -40,7 +42,7 @@ final class StrangeColumn {
             if (!Double.isNaN(Numbers.parse(text, Numbers.Decimal.EITHER)) || text.equalsIgnoreCase("NaN")) {
                 return NUMBER;
             }
-            if (CLOCKS.matcher(text).matches()) {
+            if (CLOCKS.matcher(text).matches() || SIGNED.matcher(text).matches()) {
                 return CLOCK;
             }
             if (DATES.matcher(text).matches()) {
@@ -120,8 +122,14 @@ final class StrangeColumn {
 
     /** Returns how long it is from the first clock to the last, read as minutes and seconds, in seconds; NaN if they are none. */
     double clockSpan() {
-        return Value.seconds(last, Value.TimeUnit.MINUTES_AND_SECONDS, Numbers.Decimal.EITHER)
-                - Value.seconds(first, Value.TimeUnit.MINUTES_AND_SECONDS, Numbers.Decimal.EITHER);
+        return minutesAndSeconds(last) - minutesAndSeconds(first);
+    }
+
+    private static double minutesAndSeconds(String cell) {
+        double signed = ColumnTimes.signed(cell);
+        return Double.isNaN(signed)
+                ? Value.seconds(cell, Value.TimeUnit.MINUTES_AND_SECONDS, Numbers.Decimal.EITHER)
+                : signed;
     }
 
     int count(Form form) {

@@ -7,8 +7,10 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import parchment.logbook.LogbookException;
 import parchment.sheet.NoTableException;
@@ -27,15 +29,20 @@ final class StrangeFolder {
                     .toList();
             List<MeaningProposal> proposals = MeaningProposal.of(columns);
             boolean recording = MeaningProposal.isRecording(proposals)
+                    && MeaningProposal.hasTimes(columns, proposals)
                     && !TableClaims.isSparse(table)
                     && (isTooLarge(table) || TableKind.of(table, Clues.NONE).what() != TableKind.What.BATCHES);
             return new Found(table, columns, proposals, recording);
         }
 
         Found withoutTab() {
+            return onTab("");
+        }
+
+        Found onTab(String tab) {
             Sheet sheet = table.sheet();
             Table untabbed = new Table(
-                    new Sheet(sheet.file(), "", sheet.delimiter(), sheet.decimal(), List.of()),
+                    new Sheet(sheet.file(), tab, sheet.delimiter(), sheet.decimal(), List.of()),
                     table.above(),
                     table.headings(),
                     table.rows(),
@@ -129,10 +136,29 @@ final class StrangeFolder {
 
     /** A workbook with one recording is named like its file: its tab may be called the same in all of them. */
     private static List<Found> found(List<Table> inFile) {
-        List<Found> all = inFile.stream().map(Found::of).toList();
+        List<Found> all = apart(inFile.stream().map(Found::of).toList());
         boolean alone = all.stream().filter(Found::isRecording).count() == 1;
         return all.stream()
                 .map(found -> alone && found.isRecording() ? found.withoutTab() : found)
+                .toList();
+    }
+
+    /** Recordings beside one another on one tab are told apart by the batch that stands above each, as if it named a tab of its own. */
+    private static List<Found> apart(List<Found> all) {
+        Map<Source, Long> onTab = all.stream()
+                .filter(Found::isRecording)
+                .collect(Collectors.groupingBy(found -> Source.of(found.table()), Collectors.counting()));
+        return all.stream()
+                .map(found -> {
+                    Set<String> titles = BatchNumbers.titles(found.table().above());
+                    return found.isRecording()
+                                    && onTab.getOrDefault(Source.of(found.table()), 0L) > 1
+                                    && titles.size() == 1
+                            ? found.onTab((found.table().sheet().tab() + " batch "
+                                            + titles.iterator().next())
+                                    .strip())
+                            : found;
+                })
                 .toList();
     }
 
@@ -180,6 +206,7 @@ final class StrangeFolder {
             }
             return workbook.sheets().stream()
                     .flatMap(sheet -> Table.in(sheet).stream())
+                    .map(YearlessDays::completed)
                     .flatMap(table -> BatchBeside.parts(table).stream())
                     .toList();
         } catch (NoTableException e) {

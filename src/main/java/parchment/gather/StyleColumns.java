@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.regex.Pattern;
 import parchment.gather.ColumnClaim.UnitDoubt;
 import parchment.logbook.MarkKind;
 import parchment.sheet.DateOrder;
@@ -18,6 +19,8 @@ final class StyleColumns {
     private static final int WORDS_ASKED = 20;
     private static final int FIRST_ROWS = 3;
     private static final String NOTE = "note";
+    private static final Pattern MASS = Pattern.compile(
+            "(?iu)(?<![\\p{L}\\d.,])\\d+(?:[.,]\\d+)?\\s?(?:kg|kilo|g|gr|grams?|gramm|lbs?|oz)(?![\\p{L}\\d/])");
 
     private final GatherQuestions questions;
     private final GatherStyle style;
@@ -38,15 +41,39 @@ final class StyleColumns {
         questions.say("");
         questions.say("Style " + style.letter() + ": "
                 + Words.count(style.tables().size(), "recording", "recordings") + ", such as "
-                + Source.of(sample).shown() + "; "
-                + Delimiter.nameOf(sample.sheet().delimiter())
-                + " between the columns, "
+                + Source.of(sample).shown() + "; " + between(sample)
                 + Words.count(sample.above().size(), "line", "lines") + " before the headings. It starts:");
         told.forEach(line -> questions.say("    " + line));
+        sentence().ifPresent(line -> questions.leaveOut(line));
         style.odd()
                 .forEach((value, count) ->
                         questions.say("  " + Numbers.written(value) + " stands " + Words.count(count, "time", "times")
                                 + " where a temperature should; it counts as no reading."));
+    }
+
+    /** Masses in a line above the readings are not read, and so are named. */
+    private Optional<String> sentence() {
+        List<String> lines = style.tables().stream()
+                .flatMap(table -> table.above().stream()
+                        .map(cells -> String.join(
+                                ", ",
+                                cells.stream().filter(cell -> !cell.isBlank()).toList()))
+                        .filter(line -> MASS.matcher(line).find())
+                        .limit(1))
+                .toList();
+        return lines.isEmpty()
+                ? Optional.empty()
+                : Optional.of("Style " + style.letter() + ": the masses above the readings of "
+                        + Words.count(lines.size(), "recording", "recordings") + " are not read, such as "
+                        + Words.quote(lines.get(0)) + ". Write them into a list of batches.");
+    }
+
+    /** A workbook has no sign between its columns. */
+    private static String between(Table sample) {
+        String file = String.valueOf(sample.sheet().file().getFileName()).toLowerCase(Locale.ROOT);
+        return file.matches("(?s).*\\.(xlsx|xlsm|ods)")
+                ? ""
+                : Delimiter.nameOf(sample.sheet().delimiter()) + " between the columns, ";
     }
 
     List<Meaning> meanings() {
@@ -74,7 +101,24 @@ final class StyleColumns {
                             Meaning.choices());
             meanings.add(Meaning.parse(answer).orElse(Meaning.LEFT_OUT));
         }
+        tellLeftOut(meanings);
         return meanings;
+    }
+
+    /** Values that are in no batch are named among what is left out. */
+    private void tellLeftOut(List<Meaning> meanings) {
+        for (int i = 0; i < meanings.size(); i++) {
+            int place = i;
+            boolean filled = style.tables().stream()
+                    .anyMatch(table -> table.rows().stream()
+                            .anyMatch(row -> !row.get(place).isBlank()));
+            if (meanings.get(i).kind() == Meaning.Kind.LEFT_OUT && filled) {
+                questions.leaveOut("Style " + style.letter() + ": the values of column " + (i + 1) + " "
+                        + Words.quote(style.columns().get(i).heading()) + " are in no batch of its "
+                        + Words.count(style.tables().size(), "recording", "recordings") + ". To keep them, answer "
+                        + key + "column." + (i + 1) + " with extra.");
+            }
+        }
     }
 
     DateOrder order(GatherDates dates) {

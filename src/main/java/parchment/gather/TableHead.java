@@ -68,7 +68,7 @@ record TableHead(int from, int body, List<String> names) {
         double known = 0;
         int values = 0;
         for (String cell : cells) {
-            CellForm form = isCrack(cell) ? CellForm.WORDS : CellForm.of(cell);
+            CellForm form = form(cell);
             words += form == CellForm.WORDS ? 1 : 0;
             values += form.isValue() ? 1 : 0;
             TradeWords.Named named = form == CellForm.WORDS
@@ -122,6 +122,14 @@ record TableHead(int from, int body, List<String> names) {
                 || codes
                         && numbers.stream().distinct().count() == numbers.size()
                         && CellForm.of(cells.get(0)) != CellForm.NUMBER;
+    }
+
+    /** "1C" is a number with a unit, and a word for first crack; what has no letter is none. */
+    private static CellForm form(String cell) {
+        CellForm form = CellForm.of(cell);
+        return form != CellForm.WORDS && cell.chars().anyMatch(Character::isLetter) && isCrack(cell)
+                ? CellForm.WORDS
+                : form;
     }
 
     private static boolean isCrack(String cell) {

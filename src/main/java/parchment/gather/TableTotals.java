@@ -77,7 +77,11 @@ final class TableTotals {
 
     /** Returns whether a row's numbers are the sums or the means of the rows before it. */
     static boolean isWorkedOut(List<List<String>> before, List<String> row, Numbers.Decimal decimal) {
-        if (before.size() < FEWEST_ROWS) {
+        // A row with a number or a day of its own is none, and neither is one that is called like an attribute: it
+        // holds scores,
+        // however near they are to the others.
+        boolean named = !row.get(0).isEmpty() && CellForm.of(row.get(0)).isValue();
+        if (before.size() < FEWEST_ROWS || named || row.stream().anyMatch(ScoreWords::isAttribute)) {
             return false;
         }
         int sums = 0;
@@ -111,9 +115,8 @@ final class TableTotals {
             means += near(value, sum / count, row.get(c)) ? 1 : 0;
             others += near(value, sum, row.get(c)) || near(value, sum / count, row.get(c)) ? 0 : 1;
         }
-        boolean named = !row.get(0).isEmpty() && CellForm.of(row.get(0)).isValue();
         // One number may hit a mean by chance; two cannot easily, and a sum of many hardly ever.
-        return others == 0 && !named && (sums + means >= 2 || sums >= 1 && filled <= 2 || means == 1 && filled == 1);
+        return others == 0 && (sums + means >= 2 || sums >= 1 && filled <= 2 || means == 1 && filled == 1);
     }
 
     static boolean near(double value, double expected, String written) {

@@ -14,8 +14,10 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.Set;
 import java.util.function.Predicate;
+import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /**
@@ -37,8 +39,11 @@ final class TradeWords {
     private static final Pattern BRACKETS = Pattern.compile("[\\[(][^\\])]*[\\])]");
     private static final Pattern UNIT_AT_END = Pattern.compile(
             " (kg|kgs|g|gr|gram|grams|lb|lbs|oz|c|f|k|percent|s|sec|secs|min|mins|min s|mm ss|m s|h|hh mm|hpa|mbar|celsius|fahrenheit)$");
+    private static final Pattern MASS_FIRST = Pattern.compile(
+            "^(kg|kilo|kilogram|g|gr|gram|gramm|gramo|grama|gramme|grammi|lb|pound|oz|ounce) (?=\\p{L})");
     private static final Set<String> GENERAL =
             Set.of("time", "zeit", "tiempo", "tempo", "temp", "hora", "heure", "minute", "minuten", "start");
+    private static final Set<String> TEMPERATURES = Set.of("temperature", "temperatur", "temperatura");
     private static final String NUMBER = "no";
     private static final String ENGLISH = "en";
     private static final Map<String, Set<ListMeaning>> WORDS = read(language -> true);
@@ -94,6 +99,14 @@ final class TradeWords {
         return WORDS.containsKey(plain) && !ENGLISH_WORDS.contains(plain);
     }
 
+    /** Returns the unit of mass that a heading begins with where the rest says which mass it is, as in "grams in". */
+    static Optional<String> massFirst(String heading) {
+        Matcher first = MASS_FIRST.matcher(stemmed(plain(heading)));
+        return first.find() && of(heading).whole().stream().anyMatch(meaning -> meaning.kind() == ListMeaning.Kind.MASS)
+                ? Optional.of(first.group(1))
+                : Optional.empty();
+    }
+
     /** Returns the words of the table by their plain form, with what each can mean. */
     static Map<String, Set<ListMeaning>> all() {
         return WORDS;
@@ -102,7 +115,14 @@ final class TradeWords {
     private static String bare(String heading) {
         String plain = stemmed(plain(BRACKETS.matcher(heading).replaceAll(" ")));
         String without = UNIT_AT_END.matcher(plain).replaceFirst("");
-        return WORDS.containsKey(plain) ? plain : without;
+        if (WORDS.containsKey(plain) || WORDS.containsKey(without)) {
+            return WORDS.containsKey(plain) ? plain : without;
+        }
+        // "Grams in" is what goes in, in grams.
+        String behind = MASS_FIRST.matcher(plain).replaceFirst("");
+        return WORDS.getOrDefault(behind, Set.of()).stream().anyMatch(m -> m.kind() == ListMeaning.Kind.MASS)
+                ? behind
+                : without;
     }
 
     /** Returns words as they are compared: small letters without accents, one blank for all signs, "no" for every sign of a number. */
@@ -130,10 +150,8 @@ final class TradeWords {
             String one = token.length() > 3 && token.endsWith("s") && !token.endsWith("ss")
                     ? token.substring(0, token.length() - (token.endsWith("ches") ? 2 : 1))
                     : token;
-            tokens.add(one.replace("oe", "o")
-                    .replace("ae", "a")
-                    .replace("ue", "u")
-                    .replaceAll("^(temperature|temperatur|temperatura)$", "temp"));
+            String plainer = one.replace("oe", "o").replace("ae", "a").replace("ue", "u");
+            tokens.add(TEMPERATURES.contains(plainer) ? "temp" : plainer);
         }
         if (tokens.get(tokens.size() - 1).equals("n")) {
             tokens.set(tokens.size() - 1, NUMBER);

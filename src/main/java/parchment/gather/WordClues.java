@@ -82,6 +82,7 @@ final class WordClues {
 
     private static String text(JoinEvidence.Curve curve) {
         StringBuilder text = new StringBuilder(" ").append(plain(curve.batch().name()));
+        curve.folders().forEach(folder -> text.append(" | ").append(plain(folder)));
         curve.batch()
                 .recording()
                 .ifPresent(recording -> recording

@@ -39,7 +39,7 @@ record WrittenDay(
             Pattern.compile("(?<!\\d)(\\d{1,2})([-_./])\\s?(\\d{1,2})\\2\\s?((?:19|20)?\\d{2})(?!\\d)");
     private static final Pattern TWO_DIGITS = Pattern.compile("(\\d{2})[-_](\\d{2})[-_](\\d{2})");
     private static final Pattern DAY_NAME_YEAR = Pattern.compile(
-            "(?<![\\d])(\\d{1,2})(?:st|nd|rd|th|er|º|\\.)?[\\s_-]*(?:de |of )?(\\p{L}{3,10})\\.?,?[\\s_-]*(?:de |del |of )?((?:19|20)?\\d{2})(?!\\d)");
+            "(?<![\\d])(\\d{1,2})(?:st|nd|rd|th|er|º|\\.)?[\\s_/-]*(?:de |of )?(\\p{L}{3,10})\\.?,?[\\s_/-]*(?:de |del |of )?((?:19|20)?\\d{2})(?!\\d)");
     private static final Pattern NAME_DAY_YEAR = Pattern.compile(
             "(?<!\\p{L})(\\p{L}{3,10})\\.?[\\s_-]+(\\d{1,2})(?:st|nd|rd|th)?,?[\\s_-]+((?:19|20)\\d{2})(?!\\d)");
     private static final Pattern CLOCK = Pattern.compile(
@@ -213,6 +213,7 @@ record WrittenDay(
         return Value.timeOfDay(text.strip()
                 .replaceAll("(?i)\\s*(uhr|h)$", "")
                 .replaceAll("(?i)(?<=\\d)h(?=\\d)", ":")
+                .replaceAll("(?i)^(\\d{1,2})\\.(\\d{2})(?=\\s?[ap]\\.?m)", "$1:$2")
                 .replaceAll("(?i)([ap])\\.?m\\.?$", "$1m")
                 .replaceAll("^(\\d{1,2})$", "$1:00"));
     }

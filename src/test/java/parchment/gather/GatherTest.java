@@ -340,7 +340,7 @@ class GatherTest {
     void twoRecordingsOfOneNameThatFillsAFilesNameStayTwo() throws IOException {
         String longest = "\u7126".repeat(83);
         recording("one/" + longest + ".csv", 201);
-        recording("two/" + longest + ".csv", 205);
+        recording("one/" + longest + ".txt", 205);
         String out = gathered();
         Logbook logbook = Logbook.open(made());
         String second = "\u7126".repeat(82) + " (2)";

@@ -158,4 +158,16 @@ class RoastTimesTest {
         }
         assertEquals(meanings, meanings(lines));
     }
+
+    /** Fourteen roasts six minutes apart, and some of them written as the first one: one is a slip, three are no clock. */
+    @ParameterizedTest
+    @CsvSource({"0, time of day", "1, time of day", "3, extra"})
+    void aTimeWrittenWrongLeavesAColumnATimeOfDay(int slips, String meaning) {
+        StringBuilder rows = new StringBuilder("Batch|Date|P");
+        for (int i = 0; i < 14; i++) {
+            int minutes = i % 4 == 2 && i / 4 < slips ? 471 : 480 + 6 * i;
+            rows.append(String.format("\n%d|2031-06-01|%02d:%02d", 61 + i, minutes / 60, minutes % 60));
+        }
+        assertEquals("batch, date, " + meaning, meanings(rows.toString().split("\n")));
+    }
 }

@@ -91,4 +91,16 @@ class TableTotalsTest {
         lines[3] = "Max|5|12";
         assertEquals(List.of(2, 3), Sheets.table(lines).lines());
     }
+
+    /** 6 is the mean of 5, 6 and 7, and 7 of 6, 7 and 8: scores of an attribute may be so near the others. */
+    @ParameterizedTest
+    @ValueSource(strings = {"Corpo", "Acidity", "Körper"})
+    void aRowThatIsCalledLikeAnAttributeIsNoTotal(String attribute) {
+        String[] rows = {"Batch|Attribute|Ana|Ben", "|Aroma|5|6", "|Sweetness|6|7", "|Overall|7|8"};
+        List<String> lines = new ArrayList<>(Arrays.asList(rows));
+        lines.add("|" + attribute + "|6|7");
+        assertEquals(4, Sheets.table(lines.toArray(String[]::new)).rows().size());
+        lines.set(4, "||6|7");
+        assertEquals(3, Sheets.table(lines.toArray(String[]::new)).rows().size());
+    }
 }

@@ -103,7 +103,8 @@ final class CellsInSilence {
                             || line.matcher(sentence).find()
                             || loss && !cell.heading().isEmpty() && sentence.contains("'" + cell.heading() + "'")
                             || sentence.contains("more than a list")
-                            || sentence.contains("it is no list of batches"))) {
+                            || sentence.contains("it is no list of batches")
+                            || sentence.contains("are no lists of batches"))) {
                 return true;
             }
         }

@@ -45,6 +45,7 @@ final class CorpusKinds {
                         KindsOfSpreadsheets.all(),
                         KindsOfScores.all(),
                         KindsOfFaults.all(),
+                        KindsOfHabits.all(),
                         KindsOfQuestions.all())
                 .flatMap(List::stream)
                 .toList();
