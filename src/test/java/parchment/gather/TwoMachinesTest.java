@@ -60,7 +60,7 @@ class TwoMachinesTest {
     void timesThatTwoMachinesShareAreTimesOfDayAndNoDrops() throws IOException {
         Gather gather = pairs(8);
         assertTrue(
-                gather.text().contains("Column 3 'Time' of 'list.csv' holds times that rise row by row"),
+                gather.text().contains("Column 3 'Time' holds times that rise row by row"),
                 gather.text());
         assertTrue(
                 gather.gathering().batches().stream()
