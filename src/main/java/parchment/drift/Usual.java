@@ -331,12 +331,29 @@ public final class Usual implements ShownAs {
             case UNLIKE_THE_OTHERS ->
                 new InShort(
                         Sentence.of(name) + " is unlike the others: " + shortReason() + ".",
-                        reasons().size() == 1
-                                ? "All else lies where 95 of 100 such batches do."
-                                : "There " + (reasons().size() == 2 ? "is one more" : "are " + (reasons().size() - 1) + " more")
-                                        + " such in the table.",
+                        besides(reasons().size() - 1, known),
                         "Cup it beside a usual batch before you decide: unlike is not bad.");
         };
+    }
+
+    /**
+     * Says what else there is beside the first reason.
+     *
+     * @param more how many further reasons
+     * @param known how many numbers could be held against the lot's
+     */
+    private String besides(int more, long known) {
+        String others = more == 0
+                ? ""
+                : (more == 1 ? "One more thing was unlike the others" : more + " more things were unlike the others");
+        if (!heldAgainstItsLot()) {
+            return (more == 0 ? "Only its curve" : others + ", and only its curve") + " could be held against others.";
+        }
+        return more > 0
+                ? others + ", told under \"How this was worked out\"."
+                : known == 1
+                        ? "No other number of it could be held against the others."
+                        : "All else that was looked at lies where 95 of 100 such batches do.";
     }
 
     /** The first reason without its remark in brackets. */

@@ -61,6 +61,20 @@ class LotYearTest {
         assertEquals("Anything from -15.0 s to 23.6 s in 100 days agrees with the batches.", open.howSure());
     }
 
+    /** The model counts the batches of all lots of the machine, so the sentence says so. */
+    @Test
+    void tooFewBatchesAreCountedOverAllLots() {
+        Logbook few = BuiltBatch.logbook(
+                List.of(BuiltBatch.losing(0.15), BuiltBatch.losing(0.16).withLot("two"), BuiltBatch.losing(0.15)));
+        InShort words =
+                ShortSentences.keptBy(LotYear.of("one", Features.massLoss(), few).inShort());
+        assertEquals("How the mass loss of one moved through its months cannot be told.", words.found());
+        assertTrue(
+                words.howSure().matches("\\d batche?s? of all lots on its machine ha(s|ve) it with a date and what the roaster did; 24 are"
+                        + " needed\\."),
+                words.howSure());
+    }
+
     @Test
     void tellsAgeingWithAReferenceCoffee() {
         YearStudy.Counts counts = YearStudy.run(YearStudy.wandering(0), YearStudy.Anchor.REFERENCE, 30, 5);

@@ -279,7 +279,7 @@ class UsualTest {
         assertEquals(
                 new InShort(
                         "Batch B9 is unlike the others: charge temperature 260.0 °C, 80.0 °C above the usual.",
-                        "All else lies where 95 of 100 such batches do.",
+                        "No other number of it could be held against the others.",
                         "Cup it beside a usual batch before you decide: unlike is not bad."),
                 charged(260, CHARGES).inShort());
         assertEquals(
