@@ -2,6 +2,7 @@ package parchment.evidence;
 
 import java.util.Locale;
 import parchment.display.Showable;
+import parchment.feature.Role;
 
 /**
  * Says how many more batches would settle a question.
@@ -119,6 +120,9 @@ public record NextBatches(long batches, long roastDays, double low, double high,
 
     /** Returns what to do in one sentence, for the first sentences of an answer. */
     String inShort(Measure measure) {
+        if (measure.role() == Role.CALENDAR && kind != Kind.TOO_MANY) {
+            return FirstWords.notMoved(measure);
+        }
         RoundReadings round = RoundReadings.of(measure, low, high);
         return switch (kind) {
             case MOVE_IT ->

@@ -21,7 +21,9 @@ final class ScreenInShort {
         String look = first.attribute() + (first.statistic() >= 0 ? " rose" : " fell") + " with the " + first.feature();
         if (above.isEmpty()) {
             return new InShort(
-                    "Nothing stands out: not one of " + screen.looks().size() + " looks is above luck.",
+                    screen.looks().size() == 1
+                            ? "Nothing stands out: the one look is not above luck."
+                            : "Nothing stands out: not one of " + screen.looks().size() + " looks is above luck.",
                     "The furthest, " + look + ", is what the best of so many reaches by luck alone.",
                     "Ask the one question that you care about by itself, or cup more batches.");
         }

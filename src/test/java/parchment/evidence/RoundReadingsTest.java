@@ -25,6 +25,23 @@ class RoundReadingsTest {
     }
 
     @Test
+    void daysAndCountsAreWhole() {
+        assertEquals("4 days", readings(Unit.DAYS.withNaturalStep(1), TemperatureUnit.CELSIUS, 3, 7).words(4.2));
+        assertEquals("3", readings(Unit.COUNT, TemperatureUnit.CELSIUS, 1, 4).words(2.8));
+        assertEquals("40 days", readings(Unit.DAYS, TemperatureUnit.CELSIUS, 10, 90).words(42));
+    }
+
+    /** A reading that is round already is not moved a whole step by the last digit of the sum. */
+    @Test
+    void whatIsRoundAlreadyStays() {
+        RoundReadings tenths = readings(Unit.TEMPERATURE, TemperatureUnit.CELSIUS, 200.3, 203.3);
+        assertEquals(200.3, tenths.from(200.3 + 1e-12), 1e-9);
+        assertEquals(203.3, tenths.to(203.3 - 1e-12), 1e-9);
+        assertEquals(200.4, tenths.from(200.3 + 1e-8), 1e-7);
+        assertEquals(203.2, tenths.to(203.3 - 1e-8), 1e-7);
+    }
+
+    @Test
     void aReadingIsRoundOnTheReadersOwnScale() {
         RoundReadings fahrenheit = readings(Unit.TEMPERATURE, TemperatureUnit.FAHRENHEIT, 197.8, 205.8);
         assertEquals("402 °F", fahrenheit.words(205.4));
