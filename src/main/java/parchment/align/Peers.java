@@ -56,7 +56,8 @@ record Peers(String words, List<Phases> members, Kind kind) {
                 }
             });
             if (!rest.isEmpty()) {
-                peers.add(new Peers("all lots with few batches on " + periods.words(period),
+                peers.add(new Peers(
+                        "all lots with few batches on " + periods.words(period),
                         List.copyOf(rest),
                         lots.size() == 1 && lots.containsKey("") ? Kind.NO_LOT : Kind.SEVERAL_LOTS));
             }

@@ -118,10 +118,12 @@ public final class Unusual implements ShownAs {
         Found first = found.get(0);
         return new InShort(
                 found.size() + " of " + looked + " batches " + (found.size() == 1 ? "stands" : "stand") + " apart"
-                        + (found.size() == 1 ? ": batch " : ", most of all batch ") + first.batch().name()
+                        + (found.size() == 1 ? ": batch " : ", most of all batch ")
+                        + first.batch().name()
                         + first.batch().roastDay().map(day -> " of " + day).orElse("") + "." + notLookedAt(),
-                "It was " + first.reasons().get(0).replaceFirst(" \\(.*", "")
-                        + ", held against " + others(Objects.requireNonNull(heldAgainst.get(first.batch().name()))) + ".",
+                "It was " + first.reasons().get(0).replaceFirst(" \\(.*", "") + ", held against "
+                        + others(Objects.requireNonNull(
+                                heldAgainst.get(first.batch().name()))) + ".",
                 "Cup " + (found.size() == 1 ? "it" : "those in the table")
                         + " beside a usual batch: unusual is not bad.");
     }

@@ -33,15 +33,16 @@ final class WatchInShort {
         }
         if (single > 0) {
             return new InShort(
-                    "The " + feature + (many(feature) ? " have" : " has") + " not moved for good, but " + single + " of " + watched
-                            + (single == 1 ? " batches was" : " batches were") + " far from the others.",
-                    chanceOf("a batch that far off", watch.limits().orElseThrow().falseSingles()),
+                    "The " + feature + (many(feature) ? " have" : " has") + " not moved for good, but " + single
+                            + " of " + watched + (single == 1 ? " batches was" : " batches were")
+                            + " far from the others.",
+                    chanceOf(
+                            "a batch that far off", watch.limits().orElseThrow().falseSingles()),
                     "Look at the curve of " + far(watch) + " and at what was written that day.");
         }
         return watched == 0
                 ? new InShort(
-                        "Whether the " + feature + (many(feature) ? " have" : " has")
-                                + " moved cannot be told yet.",
+                        "Whether the " + feature + (many(feature) ? " have" : " has") + " moved cannot be told yet.",
                         "No batch has been roasted after those that say what is usual.",
                         "Look again after the next batches.")
                 : notSeen(watch);
@@ -76,8 +77,8 @@ final class WatchInShort {
                 still
                         ? "Since " + since + " the " + feature + (many(feature) ? " lie " : " lies ") + side
                                 + " what was usual."
-                        : "The " + feature + " lay " + side + " what was usual from " + since + " on and " + (many(feature) ? "have" : "has")
-                                + " come back.",
+                        : "The " + feature + " lay " + side + " what was usual from " + since + " on and "
+                                + (many(feature) ? "have" : "has") + " come back.",
                 chanceOf("such a shift", watch.falseShifts()),
                 "Look at what changed about then: beans, machine, weather, habit or probe.");
     }

@@ -113,8 +113,8 @@ record FirstScreen(
                 .sorted(Map.Entry.<String, Integer>comparingByValue().reversed())
                 .map(lot -> lot.getKey() + " (" + lot.getValue() + ")")
                 .toList();
-        List<String> named = new ArrayList<>(
-                largest.subList(0, largest.size() > MOST_LOTS + 1 ? MOST_LOTS : largest.size()));
+        List<String> named =
+                new ArrayList<>(largest.subList(0, largest.size() > MOST_LOTS + 1 ? MOST_LOTS : largest.size()));
         if (named.size() < largest.size()) {
             named.add((largest.size() - named.size()) + " more lots");
         }
@@ -150,7 +150,8 @@ record FirstScreen(
         RoundReadings round = RoundReadings.of(measure, tried.low(), tried.high());
         return " Highest: "
                 + Wording.list(bests.stream()
-                        .map(lot -> lot.lot() + " near " + round.words(lot.best().best()))
+                        .map(lot ->
+                                lot.lot() + " near " + round.words(lot.best().best()))
                         .toList())
                 + ".";
     }

@@ -80,8 +80,7 @@ final class FirstWords {
                                 + " cannot be told from these batches.";
             case NOTHING_SEEN ->
                 told.placesAreReadings()
-                        ? "Between " + measure.at(told.both(" and "))
-                                + " no difference in " + attribute + " was seen."
+                        ? "Between " + measure.at(told.both(" and ")) + " no difference in " + attribute + " was seen."
                         : "No difference in " + attribute + " was seen over the " + measure.name() + " that was tried.";
             case TOO_SMALL -> scored(told, by, range) + ", too little to matter.";
             case SUGGESTIVE, STRONG ->
@@ -101,15 +100,16 @@ final class FirstWords {
     /** A clear difference, of which only the cause is in doubt, is not called unseen. */
     private boolean clearButNotWhy(TwoReadings told) {
         return switch (decisive.why()) {
-            case MOVED_WITH_ANOTHER, FOLLOWS_A_FACT, NEXT_DAY_GOES_WITH_IT_TOO -> told.interval().lower() > 0;
+            case MOVED_WITH_ANOTHER, FOLLOWS_A_FACT, NEXT_DAY_GOES_WITH_IT_TOO ->
+                told.interval().lower() > 0;
             default -> false;
         };
     }
 
     private String scored(TwoReadings told, String by, String range) {
         return told.placesAreReadings()
-                ? Wording.sentence(measure.at(told.higher())) + " scored " + by + " points of " + attribute
-                        + " above " + measure.afterName(told.lower()) + " (" + range + ")"
+                ? Wording.sentence(measure.at(told.higher())) + " scored " + by + " points of " + attribute + " above "
+                        + measure.afterName(told.lower()) + " (" + range + ")"
                 : "Of two batches of a lot " + measure.difference(told.apart()) + " apart in " + measure.name()
                         + ", the " + (told.rises() ? "higher" : "lower") + " scored " + by + " points more "
                         + attribute + " (" + range + ")";
@@ -128,7 +128,8 @@ final class FirstWords {
             case FOLLOWS_A_FACT ->
                 "The " + feature + " followed " + beside + " so closely that the two cannot be told apart.";
             case NEXT_DAY_GOES_WITH_IT_TOO ->
-                "The next roast day's " + feature + " goes with today's scores too, so the calendar may be behind both.";
+                "The next roast day's " + feature
+                        + " goes with today's scores too, so the calendar may be behind both.";
             case OPEN -> open(told);
             case NOT_RARE_ENOUGH ->
                 "Luck alone would do as much in "
@@ -147,8 +148,7 @@ final class FirstWords {
             case ONLY_A_BEND -> "The bend is more than luck, but nothing here could check it a second time.";
             case OTHER_LOOKS_DIFFER -> "Chance set the targets, but looked at in other ways it does not always hold.";
             case NO_GAIN -> "Chance set the targets, but it did not foretell the scores of roast days kept aside.";
-            case ALL_HOLDS ->
-                "That is as sure as a logbook can be: chance set the targets and the cups were blind.";
+            case ALL_HOLDS -> "That is as sure as a logbook can be: chance set the targets and the cups were blind.";
         };
     }
 

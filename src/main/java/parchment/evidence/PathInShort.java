@@ -95,8 +95,7 @@ final class PathInShort {
         return new InShort(
                 all
                         ? "Neither the destination nor the path made a difference in " + attribute + " that matters."
-                        : "Whether destination or path made the " + attribute
-                                + " cannot be told from these batches.",
+                        : "Whether destination or path made the " + attribute + " cannot be told from these batches.",
                 all
                         ? "Differences large enough to matter are ruled out for all " + contrasts.size()
                                 + " comparisons below."

@@ -24,8 +24,9 @@ final class RoundReadings {
         double width = Math.abs(measure.unit().shownStep(high - low, measure.reader()));
         int power = width > 0 ? (int) Math.floor(Math.log10(width / LEAST_STEPS)) : 0;
         // Half a day or half a count is no reading.
-        boolean whole = measure.unit().symbol(measure.reader()).equals("days") || measure.unit().equals(
-                Unit.COUNT.withNaturalStep(measure.unit().naturalStep()));
+        boolean whole = measure.unit().symbol(measure.reader()).equals("days")
+                || measure.unit()
+                        .equals(Unit.COUNT.withNaturalStep(measure.unit().naturalStep()));
         power = whole ? Math.max(0, power) : power;
         return new RoundReadings(measure, Math.pow(10, power), Math.max(0, -power));
     }

@@ -107,7 +107,11 @@ class WatchInShortTest {
                 shifted.inShort().howSure());
         double[] two = same(12, 0);
         double mean = Arrays.stream(QUIET).average().orElseThrow();
-        double limit = 100 * Watch.of(batches(two), Features.greenMass()).limits().orElseThrow().singleLimits()[0];
+        double limit = 100
+                * Watch.of(batches(two), Features.greenMass())
+                        .limits()
+                        .orElseThrow()
+                        .singleLimits()[0];
         two[0] = mean + 1.001 * limit;
         two[6] = mean - 1.2 * limit;
         Watch watch = Watch.of(batches(two), Features.greenMass());
@@ -129,7 +133,10 @@ class WatchInShortTest {
                                 .toList()),
                         Features.massLoss())
                 .inShort());
-        assertTrue(words.howSure().matches("A move of more than about [0-9.]+ percentage points would have shown soon, .*"), words.howSure());
+        assertTrue(
+                words.howSure()
+                        .matches("A move of more than about [0-9.]+ percentage points would have shown soon, .*"),
+                words.howSure());
     }
 
     @Test

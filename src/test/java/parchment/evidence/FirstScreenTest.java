@@ -30,12 +30,10 @@ class FirstScreenTest {
     void aHumpIsToldByItsTopInTheBatchesThatTheVerdictRestsOn() {
         Evidence evidence = Evidence.of("sweetness", Features.dropTemperature(), HARBOUR);
         List<String> page = paragraphs(evidence);
-        assertEquals(
-                """
+        assertEquals("""
                 Sweetness was highest at a drop temperature near 202 °C, about 1.3 points above 196 °C (0.9 to 1.7).
                 Chance set the targets, but not all cups were scored blind and before anybody spoke.
-                Put codes on the cups and write scores down before anybody speaks.""",
-                page.get(1));
+                Put codes on the cups and write scores down before anybody speaks.""", page.get(1));
         assertTrue(page.get(2).contains("56 batches, 16 roast days"), page.get(2));
         assertEquals(
                 "From 56 scored batches on 16 roast days, tasted by 5 cuppers: Cinder Ridge (20), Low Orchard (20) and Salt Meadow (16)."
@@ -67,7 +65,9 @@ class FirstScreenTest {
     void tooFewBatchesSayWhatIsMissingAndKeepTheRestFolded() {
         Evidence evidence = Evidence.of("acidity", Features.browningTime(), HILLSIDE);
         List<String> page = paragraphs(evidence);
-        assertTrue(page.get(1).startsWith("These batches cannot tell how acidity goes with the browning time."), page.get(1));
+        assertTrue(
+                page.get(1).startsWith("These batches cannot tell how acidity goes with the browning time."),
+                page.get(1));
         assertFalse(page.contains(EvidencePage.CAUTION), page.toString());
         assertTrue(page.contains("How this was worked out"), page.toString());
     }
@@ -101,12 +101,7 @@ class FirstScreenTest {
     private static LotBest best(String lot, double bend) {
         Slope flat = new Slope(0, 0.001, 100);
         return new LotBest(
-                lot,
-                8,
-                3,
-                flat,
-                LotBest.Own.OWN,
-                Peak.of(flat, new Slope(bend, 0.001, 100), 0, TRIED, 0.90));
+                lot, 8, 3, flat, LotBest.Own.OWN, Peak.of(flat, new Slope(bend, 0.001, 100), 0, TRIED, 0.90));
     }
 
     @Test
@@ -124,7 +119,9 @@ class FirstScreenTest {
     @Test
     void lotsAreCalledAlikeOnlyWhereSomethingIsTold() {
         String two = "From 9 scored batches on 12 roast days, tasted by 3 cuppers: B (5) and A (4).";
-        assertEquals(two + " Nothing shows that these lots differ in it.", screen(4, 5).forWhich());
+        assertEquals(
+                two + " Nothing shows that these lots differ in it.",
+                screen(4, 5).forWhich());
         verdict = Verdict.CANNOT_TELL;
         assertEquals(two, screen(4, 5).forWhich());
         sameness = FirstScreen.Sameness.DIFFERENT;
@@ -133,7 +130,9 @@ class FirstScreenTest {
         verdict = Verdict.SUGGESTIVE;
         assertEquals(two, screen(4, 5).forWhich());
         sameness = FirstScreen.Sameness.ALIKE;
-        assertEquals("From 1 scored batch on 12 roast days, tasted by 3 cuppers: A (1).", screen(1).forWhich());
+        assertEquals(
+                "From 1 scored batch on 12 roast days, tasted by 3 cuppers: A (1).",
+                screen(1).forWhich());
         assertEquals("No scored batch stands behind it.", screen().forWhich());
     }
 
@@ -157,7 +156,9 @@ class FirstScreenTest {
         behind = new FirstScreen.Behind(12, 2, FirstScreen.Cups.NONE);
         assertEquals(nothing, screen(4).whatCouldBeWrong());
         behind = new FirstScreen.Behind(12, 2, FirstScreen.Cups.OPEN);
-        assertEquals("What could be wrong: cuppers may have known what they tasted.", screen(4).whatCouldBeWrong());
+        assertEquals(
+                "What could be wrong: cuppers may have known what they tasted.",
+                screen(4).whatCouldBeWrong());
         behind = new FirstScreen.Behind(12, 1, FirstScreen.Cups.BLIND);
         alongside = List.of("gas in drying", "green mass");
         assertEquals(
@@ -170,7 +171,8 @@ class FirstScreenTest {
         assertEquals(
                 List.of("gas in drying", "airflow in drying"),
                 FirstScreen.companions(List.of(
-                        new MovedTogether.Companion("development ratio", 0.99, 50, 20, "the one is worked out of the other"),
+                        new MovedTogether.Companion(
+                                "development ratio", 0.99, 50, 20, "the one is worked out of the other"),
                         new MovedTogether.Companion("gas in drying", 0.9, 5, 20, ""),
                         new MovedTogether.Companion("airflow in drying", 0.8, 3, 20, ""),
                         new MovedTogether.Companion("green mass", 0.75, 2, 20, ""))));
@@ -181,7 +183,9 @@ class FirstScreenTest {
         for (Verdict each : Verdict.values()) {
             verdict = each;
             assertEquals(
-                    each == Verdict.STRONG || each == Verdict.SUGGESTIVE, screen(4).namesAPlace(), each.toString());
+                    each == Verdict.STRONG || each == Verdict.SUGGESTIVE,
+                    screen(4).namesAPlace(),
+                    each.toString());
         }
     }
 
@@ -197,12 +201,14 @@ class FirstScreenTest {
         Analysis judged = evidence.judged().orElseThrow();
         assertEquals(judged.range(), screen.range().orElseThrow());
         assertEquals(
-                judged.bests().orElseThrow().lots().stream().map(LotBest::batches).toList(),
+                judged.bests().orElseThrow().lots().stream()
+                        .map(LotBest::batches)
+                        .toList(),
                 screen.bests().stream().map(LotBest::batches).toList());
-        assertEquals(
-                56, screen.bests().stream().mapToInt(LotBest::batches).sum());
+        assertEquals(56, screen.bests().stream().mapToInt(LotBest::batches).sum());
         assertEquals(List.of(), screen.alongside());
-        assertFalse(evidence.movedTogether().notable().isEmpty() && evidence.facts().notable().isEmpty());
+        assertFalse(evidence.movedTogether().notable().isEmpty()
+                && evidence.facts().notable().isEmpty());
     }
 
     /** Whatever is asked of the demo logbooks, the first sentences are short and plain. */
@@ -210,16 +216,17 @@ class FirstScreenTest {
     void theFirstSentencesOfManyAnswersAreShortAndPlain() {
         for (Logbook logbook : List.of(HARBOUR, HILLSIDE)) {
             for (String attribute : logbook.attributes().stream().limit(2).toList()) {
-                ShortSentences.keptBy(
-                        Evidence.of(attribute, Features.developmentRatio(), logbook).inShort());
+                ShortSentences.keptBy(Evidence.of(attribute, Features.developmentRatio(), logbook)
+                        .inShort());
                 ShortSentences.keptBy(
                         Evidence.of(attribute, Features.dryingRate(), logbook).inShort());
             }
-            ShortSentences.keptBy(TradeOff.of(
-                            logbook.attributes().stream().limit(2).toList(), Features.dropTemperature(), logbook)
-                    .inShort());
             ShortSentences.keptBy(
-                    DestinationOrPath.of(logbook.attributes().iterator().next(), logbook).inShort());
+                    TradeOff.of(logbook.attributes().stream().limit(2).toList(), Features.dropTemperature(), logbook)
+                            .inShort());
+            ShortSentences.keptBy(
+                    DestinationOrPath.of(logbook.attributes().iterator().next(), logbook)
+                            .inShort());
         }
     }
 }

@@ -16,7 +16,12 @@ class PathInShortTest {
     }
 
     private static PathContrast contrast(
-            String name, Verdict verdict, double perStep, double steps, PathContrast.Because because, double inflation) {
+            String name,
+            Verdict verdict,
+            double perStep,
+            double steps,
+            PathContrast.Because because,
+            double inflation) {
         Slope slope = new Slope(perStep, 0.03, 1e6);
         return new PathContrast(
                 name,
@@ -67,10 +72,12 @@ class PathInShortTest {
     void aBendIsNotToldAsASlope() {
         assertEquals(
                 "Later drop went with more sweetness up to a point, then with less.",
-                words(0, bent("the score rises and falls along it, so no one slope describes it")).found());
+                words(0, bent("the score rises and falls along it, so no one slope describes it"))
+                        .found());
         assertEquals(
                 "Later drop went with less sweetness up to a point, then with more.",
-                words(0, bent("the score falls and rises along it, so no one slope describes it")).found());
+                words(0, bent("the score falls and rises along it, so no one slope describes it"))
+                        .found());
     }
 
     private static PathContrast bent(String reason) {
@@ -94,10 +101,19 @@ class PathInShortTest {
     void whatMovedWithAControlOrIsErrorSaysSo() {
         assertEquals(
                 "The batches differ in added time only together with what was set or with the calendar.",
-                words(0, OPEN, contrast("added time", Verdict.CANNOT_TELL, 0.1, 2, PathContrast.Because.MOVED_WITH_A_CONTROL))
+                words(
+                                0,
+                                OPEN,
+                                contrast(
+                                        "added time",
+                                        Verdict.CANNOT_TELL,
+                                        0.1,
+                                        2,
+                                        PathContrast.Because.MOVED_WITH_A_CONTROL))
                         .howSure());
         assertEquals(
-                "Roast the batch in the table below and cup it blind.", words(1, OPEN).next());
+                "Roast the batch in the table below and cup it blind.",
+                words(1, OPEN).next());
     }
 
     @Test

@@ -11,7 +11,8 @@ import parchment.stats.Interval;
 
 /** Holds how the place of a compromise is put into words. */
 class TradeInShortTest {
-    private static final Measure TIME = new Measure("development time", Unit.SECONDS, TemperatureUnit.CELSIUS, Map.of());
+    private static final Measure TIME =
+            new Measure("development time", Unit.SECONDS, TemperatureUnit.CELSIUS, Map.of());
 
     private static final TriedRange TRIED = new TriedRange(90, 201, 100, 180, 140);
 
