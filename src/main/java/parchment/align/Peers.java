@@ -15,8 +15,19 @@ import parchment.phase.Phases;
  *
  * @param words what they have in common, as in "lot A on the probe of drum 1"
  * @param members the batches, in the logbook's order
+ * @param kind what the batches have in common beside the probe
  */
-record Peers(String words, List<Phases> members) {
+record Peers(String words, List<Phases> members, Kind kind) {
+    /** What its batches have in common beside the probe. */
+    enum Kind {
+        /** One lot. */
+        LOT,
+        /** No lot was written for any. */
+        NO_LOT,
+        /** Several lots with few batches each, and perhaps batches without a lot. */
+        SEVERAL_LOTS
+    }
+
     /** Fewest batches of a lot that are held against each other alone; common practice, no source. */
     static final int ENOUGH = 10;
 
@@ -38,13 +49,17 @@ record Peers(String words, List<Phases> members) {
                 if (members.size() >= ENOUGH) {
                     peers.add(new Peers(
                             (lot.isEmpty() ? "batches without a lot" : "lot " + lot) + " on " + periods.words(period),
-                            List.copyOf(members)));
+                            List.copyOf(members),
+                            lot.isEmpty() ? Kind.NO_LOT : Kind.LOT));
                 } else {
                     rest.addAll(members);
                 }
             });
             if (!rest.isEmpty()) {
-                peers.add(new Peers("all lots with few batches on " + periods.words(period), List.copyOf(rest)));
+                peers.add(new Peers(
+                        "all lots with few batches on " + periods.words(period),
+                        List.copyOf(rest),
+                        lots.size() == 1 && lots.containsKey("") ? Kind.NO_LOT : Kind.SEVERAL_LOTS));
             }
         });
         return List.copyOf(peers);

@@ -3,8 +3,11 @@ package parchment.align;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import parchment.display.InShort;
 import parchment.display.Report;
@@ -34,6 +37,8 @@ public final class Unusual implements ShownAs {
     private final List<Found> found;
     private final int looked;
     private final List<String> tooFew;
+    private final int notLooked;
+    private final Map<String, Peers.Kind> heldAgainst;
 
     /**
      * Holds one unusual batch.
@@ -56,7 +61,10 @@ public final class Unusual implements ShownAs {
         }
     }
 
-    private Unusual(Logbook logbook, List<Found> found, int looked, List<String> tooFew) {
+    private Unusual(
+            Logbook logbook, List<Found> found, int looked, List<String> tooFew, Map<String, Peers.Kind> heldAgainst) {
+        this.heldAgainst = new LinkedHashMap<>(heldAgainst);
+        this.notLooked = logbook.batches().size() - looked;
         this.logbook = logbook;
         this.found = found;
         this.looked = looked;
@@ -67,18 +75,20 @@ public final class Unusual implements ShownAs {
     public static Unusual of(Logbook logbook) {
         List<Found> found = new ArrayList<>();
         List<String> tooFew = new ArrayList<>();
+        Map<String, Peers.Kind> heldAgainst = new LinkedHashMap<>();
         int looked = 0;
         for (Peers peers : Peers.of(logbook)) {
             if (peers.members().size() < Peers.ENOUGH) {
                 tooFew.add(peers.words() + " (" + peers.members().size() + ")");
             } else {
                 looked += peers.members().size();
+                peers.members().forEach(phases -> heldAgainst.put(phases.batch().name(), peers.kind()));
                 found.addAll(PathOddities.of(peers, logbook.readerUnit()));
             }
         }
         found.sort(Comparator.comparingDouble((Found one) -> -one.secondsOff())
                 .thenComparing(one -> one.batch().name()));
-        return new Unusual(logbook, List.copyOf(found), looked, List.copyOf(tooFew));
+        return new Unusual(logbook, List.copyOf(found), looked, List.copyOf(tooFew), heldAgainst);
     }
 
     /** Returns the unusual batches, those with the largest difference in time first. */
@@ -101,19 +111,43 @@ public final class Unusual implements ShownAs {
         }
         if (found.isEmpty()) {
             return new InShort(
-                    "None of " + looked + " batches stands apart from the others of its lot.",
-                    "Each was held against its lot's others on the same probe.",
+                    "None of " + looked + " batches stands apart from those that it was held against." + notLookedAt(),
+                    "Each was held against " + others() + ".",
                     "Nothing to do; the cup decides.");
         }
         Found first = found.get(0);
         return new InShort(
                 found.size() + " of " + looked + " batches " + (found.size() == 1 ? "stands" : "stand") + " apart"
-                        + (found.size() == 1 ? ": batch " : ", most of all batch ") + first.batch().name()
-                        + first.batch().roastDay().map(day -> " of " + day).orElse("") + ".",
-                "It was " + first.reasons().get(0).replaceFirst(" \\(.*", "")
-                        + ", held against its lot's others on the same probe.",
+                        + (found.size() == 1 ? ": batch " : ", most of all batch ")
+                        + first.batch().name()
+                        + first.batch().roastDay().map(day -> " of " + day).orElse("") + "." + notLookedAt(),
+                "It was " + first.reasons().get(0).replaceFirst(" \\(.*", "") + ", held against "
+                        + others(Objects.requireNonNull(
+                                heldAgainst.get(first.batch().name()))) + ".",
                 "Cup " + (found.size() == 1 ? "it" : "those in the table")
                         + " beside a usual batch: unusual is not bad.");
+    }
+
+    private String others() {
+        List<Peers.Kind> kinds = heldAgainst.values().stream().distinct().toList();
+        return kinds.size() == 1
+                ? others(kinds.get(0))
+                : "others on the same probe, of its own lot where that has " + Peers.ENOUGH + " batches";
+    }
+
+    private static String others(Peers.Kind kind) {
+        return switch (kind) {
+            case LOT -> "its lot's others on the same probe";
+            case NO_LOT -> "others without a lot on the same probe";
+            case SEVERAL_LOTS -> "others of several lots on the same probe";
+        };
+    }
+
+    private String notLookedAt() {
+        return notLooked == 0
+                ? ""
+                : " " + notLooked + (notLooked == 1 ? " more batch" : " more batches")
+                        + " could not be held against any.";
     }
 
     @Override

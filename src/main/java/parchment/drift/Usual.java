@@ -316,9 +316,7 @@ public final class Usual implements ShownAs {
             case CANNOT_TELL ->
                 new InShort(
                         "Whether " + name + " is like the others cannot be told.",
-                        batch.lot().isEmpty()
-                                ? "No lot was written for it."
-                                : Sentence.of(tooFew()) + ".",
+                        batch.lot().isEmpty() ? "No lot was written for it." : Sentence.of(tooFew()) + ".",
                         batch.lot().isEmpty()
                                 ? "Write its lot into the list of batches and ask again."
                                 : "Ask again when more of the lot are roasted.");
@@ -331,12 +329,29 @@ public final class Usual implements ShownAs {
             case UNLIKE_THE_OTHERS ->
                 new InShort(
                         Sentence.of(name) + " is unlike the others: " + shortReason() + ".",
-                        reasons().size() == 1
-                                ? "All else lies where 95 of 100 such batches do."
-                                : "There " + (reasons().size() == 2 ? "is one more" : "are " + (reasons().size() - 1) + " more")
-                                        + " such in the table.",
+                        besides(reasons().size() - 1, known),
                         "Cup it beside a usual batch before you decide: unlike is not bad.");
         };
+    }
+
+    /**
+     * Says what else there is beside the first reason.
+     *
+     * @param more how many further reasons
+     * @param known how many numbers could be held against the lot's
+     */
+    private String besides(int more, long known) {
+        String others = more == 0
+                ? ""
+                : (more == 1 ? "One more thing was unlike the others" : more + " more things were unlike the others");
+        if (!heldAgainstItsLot()) {
+            return (more == 0 ? "Only its curve" : others + ", and only its curve") + " could be held against others.";
+        }
+        return more > 0
+                ? others + ", told under \"How this was worked out\"."
+                : known == 1
+                        ? "No other number of it could be held against the others."
+                        : "All else that was looked at lies where 95 of 100 such batches do.";
     }
 
     /** The first reason without its remark in brackets. */
@@ -399,7 +414,8 @@ public final class Usual implements ShownAs {
 
     @Override
     public Showable shownAs() {
-        Report page = Report.titled("Is batch " + batch.name() + " like the others?").add(inShort());
+        Report page =
+                Report.titled("Is batch " + batch.name() + " like the others?").add(inShort());
         Report workedOut = Report.titled("How this was worked out").say(Sentence.of(toString()) + ".");
         if (verdict() == Verdict.CANNOT_TELL) {
             return page.fold(workedOut);

@@ -1,6 +1,5 @@
 package parchment.drift;
 
-import java.util.Locale;
 import java.util.Optional;
 import parchment.display.InShort;
 import parchment.display.Sentence;
@@ -9,13 +8,16 @@ import parchment.stats.process.Signal.Side;
 
 /** Puts a watch into three sentences. */
 final class WatchInShort {
+    /** Rarer than one in this many charts is told without a number. */
+    private static final int MOST_CHARTS = 10_000;
+
     private WatchInShort() {}
 
     static InShort of(Watch watch) {
         String feature = watch.feature().name();
         if (!watch.hasLimits()) {
             return new InShort(
-                    "Whether the " + feature + " has moved cannot be told yet.",
+                    "Whether the " + feature + (many(feature) ? " have" : " has") + " moved cannot be told yet.",
                     Sentence.of(watch.rows().whyNone().replaceFirst(", as in .*", "")) + ".",
                     "Ask again with more batches of one lot, machine and batch size.");
         }
@@ -31,14 +33,16 @@ final class WatchInShort {
         }
         if (single > 0) {
             return new InShort(
-                    "The " + feature + " has not moved for good, but " + single + " of " + watched
-                            + (single == 1 ? " batches was" : " batches were") + " far from the others.",
-                    chanceOf("a batch that far off", watch.limits().orElseThrow().falseSingles()),
+                    "The " + feature + (many(feature) ? " have" : " has") + " not moved for good, but " + single
+                            + " of " + watched + (single == 1 ? " batches was" : " batches were")
+                            + " far from the others.",
+                    chanceOf(
+                            "a batch that far off", watch.limits().orElseThrow().falseSingles()),
                     "Look at the curve of " + far(watch) + " and at what was written that day.");
         }
         return watched == 0
                 ? new InShort(
-                        "Whether the " + feature + " has moved cannot be told yet.",
+                        "Whether the " + feature + (many(feature) ? " have" : " has") + " moved cannot be told yet.",
                         "No batch has been roasted after those that say what is usual.",
                         "Look again after the next batches.")
                 : notSeen(watch);
@@ -52,7 +56,8 @@ final class WatchInShort {
                 .unit()
                 .formatStep(
                         (Double.isFinite(least) ? least : WatchDesign.LARGEST) * limits.spread(),
-                        watch.logbook().readerUnit());
+                        watch.logbook().readerUnit())
+                .replaceFirst("%$", "percentage points");
         return new InShort(
                 "No move of the " + watch.feature().name() + " was seen in " + watched
                         + (watched == 1 ? " batch." : " batches."),
@@ -70,15 +75,27 @@ final class WatchInShort {
         boolean still = watch.stillThere(shift);
         return new InShort(
                 still
-                        ? "Since " + since + " the " + feature + " lies " + side + " what was usual."
-                        : "The " + feature + " lay " + side + " what was usual from " + since + " on and has come back.",
+                        ? "Since " + since + " the " + feature + (many(feature) ? " lie " : " lies ") + side
+                                + " what was usual."
+                        : "The " + feature + " lay " + side + " what was usual from " + since + " on and "
+                                + (many(feature) ? "have" : "has") + " come back.",
                 chanceOf("such a shift", watch.falseShifts()),
                 "Look at what changed about then: beans, machine, weather, habit or probe.");
     }
 
-    private static String chanceOf(String what, double share) {
-        return String.format(
-                Locale.ROOT, "Luck alone shows %s in one of %.0f charts as long as this.", what, 1 / share);
+    static String chanceOf(String what, double share) {
+        if (!(share > 1.0 / MOST_CHARTS)) {
+            return "Luck alone hardly ever shows " + what + " in a chart as long as this.";
+        }
+        long charts = Math.round(1 / share);
+        return charts < 2
+                ? "Luck alone shows " + what + " in most charts as long as this."
+                : "Luck alone shows " + what + " in one of " + charts + " charts as long as this.";
+    }
+
+    /** Says whether a feature's name is a plural, as in "rest days". */
+    private static boolean many(String feature) {
+        return feature.matches("(minutes|.* ?days|days)( .*)?");
     }
 
     private static String far(Watch watch) {

@@ -94,7 +94,8 @@ public final class Evidence implements ShownAs {
                 .orElseGet(() -> FirstWords.nothingFitted(
                         question.attribute(),
                         question.measure(),
-                        reasons().get(0)));
+                        reasons().get(0),
+                        surroundings.scoredWithoutFeature()));
     }
 
     /** Returns the attribute that was scored. */
@@ -394,6 +395,21 @@ public final class Evidence implements ShownAs {
 
     Optional<Analysis> drawn() {
         return drawn;
+    }
+
+    /** Returns what the verdict rests on: the batches whose targets were drawn by chance where those settle it, otherwise all. */
+    Optional<Analysis> judged() {
+        return judged;
+    }
+
+    /** Says whether the verdict rests on targets that were drawn by chance. */
+    boolean judgedByChance() {
+        return judged.isPresent() && judged.equals(drawn);
+    }
+
+    /** Returns how blind the scores were that the verdict rests on. */
+    Blindness judgedBlindness() {
+        return surroundings.judgedBlindness();
     }
 
     @Override

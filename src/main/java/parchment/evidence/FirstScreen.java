@@ -6,72 +6,156 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 
-/** Says below the picture of an answer which batches it is about and what could be wrong with it, in plain sentences. */
-final class FirstScreen {
+/**
+ * Says below the picture of an answer which batches it is about and what could be wrong with it, in plain sentences.
+ *
+ * <p>All of it is about the same batches as the sentence above and the picture: those that the verdict rests on.
+ *
+ * @param verdict the answer's verdict
+ * @param measure the feature asked about
+ * @param behind from how much the verdict is
+ * @param lots the batches of each lot, in the order of the logbook
+ * @param sameness whether the lots agree
+ * @param furthest the lot that differs most, if one does
+ * @param bests the best place of each lot; empty if none may be told
+ * @param range what was tried; empty if nothing could be fitted
+ * @param alongside what moved along and may be behind the scores, by name; empty where chance set the targets
+ */
+record FirstScreen(
+        Verdict verdict,
+        Measure measure,
+        Behind behind,
+        Map<String, Integer> lots,
+        Sameness sameness,
+        Optional<String> furthest,
+        List<LotBest> bests,
+        Optional<TriedRange> range,
+        List<String> alongside) {
     private static final int MOST_LOTS = 4;
 
     private static final int MOST_NAMED = 2;
 
-    private final Evidence evidence;
+    /** Whether all lots have one slope. */
+    enum Sameness {
+        NOT_COMPARED,
+        ALIKE,
+        DIFFERENT
+    }
 
-    private FirstScreen(Evidence evidence) {
-        this.evidence = evidence;
+    /** Whether cuppers knew what they tasted. */
+    enum Cups {
+        NONE,
+        BLIND,
+        OPEN
+    }
+
+    /** Counts what a verdict rests on. */
+    record Behind(long roastDays, long cuppers, Cups cups) {}
+
+    FirstScreen {
+        lots = new LinkedHashMap<>(lots);
+        bests = List.copyOf(bests);
+        alongside = List.copyOf(alongside);
     }
 
     static FirstScreen of(Evidence evidence) {
-        return new FirstScreen(evidence);
+        Material material = evidence.judgedMaterial();
+        Map<String, Integer> lots = new LinkedHashMap<>();
+        material.batches().forEach(batch -> lots.merge(TastedBatch.lotWords(batch.lot()), 1, Integer::sum));
+        Optional<LotsApart> apart = evidence.judged().map(Analysis::lotsApart);
+        Measure measure = evidence.question().measure();
+        return new FirstScreen(
+                evidence.verdict(),
+                measure,
+                new Behind(
+                        material.roastDays(),
+                        material.cuppers().size(),
+                        material.scores().isEmpty()
+                                ? Cups.NONE
+                                : evidence.judgedBlindness().enough() ? Cups.BLIND : Cups.OPEN),
+                lots,
+                apart.map(found -> found.differ() ? Sameness.DIFFERENT : Sameness.ALIKE)
+                        .orElse(Sameness.NOT_COMPARED),
+                apart.flatMap(LotsApart::furthest),
+                evidence.judged()
+                        .flatMap(Analysis::bests)
+                        .map(found -> found.told(evidence.attribute(), measure).lots())
+                        .orElse(List.of()),
+                evidence.judged().map(Analysis::range),
+                evidence.judgedByChance() ? List.of() : movedAlong(evidence.movedTogether(), evidence.facts()));
+    }
+
+    private static List<String> movedAlong(MovedTogether moved, Facts facts) {
+        List<String> along = new ArrayList<>(companions(moved.notable()));
+        facts.notable().stream()
+                .limit(MOST_NAMED)
+                .map(Facts.Fact::name)
+                .filter(fact -> !along.contains(fact))
+                .forEach(along::add);
+        return List.copyOf(along);
+    }
+
+    /** Names those that do not move along by arithmetic alone. */
+    static List<String> companions(List<MovedTogether.Companion> notable) {
+        return notable.stream()
+                .filter(companion -> companion.tie().isEmpty())
+                .limit(MOST_NAMED)
+                .map(MovedTogether.Companion::name)
+                .toList();
     }
 
     /** Says from which lots, days and cuppers the answer is, and whether the lots agree. */
     String forWhich() {
-        Material material = evidence.judgedMaterial();
-        if (material.batches().isEmpty()) {
+        if (lots.isEmpty()) {
             return "No scored batch stands behind it.";
         }
-        Map<String, Integer> lots = new LinkedHashMap<>();
-        material.batches().forEach(batch -> lots.merge(TastedBatch.lotWords(batch.lot()), 1, Integer::sum));
         List<String> largest = lots.entrySet().stream()
                 .sorted(Map.Entry.<String, Integer>comparingByValue().reversed())
-                .map(lot -> lot.getKey() + " (" + lot.getValue() + ")")
+                .map(lot -> lot.getKey() + " " + lot.getValue())
                 .toList();
-        List<String> named = new ArrayList<>(
-                largest.subList(0, largest.size() > MOST_LOTS + 1 ? MOST_LOTS : largest.size()));
+        List<String> named =
+                new ArrayList<>(largest.subList(0, largest.size() > MOST_LOTS + 1 ? MOST_LOTS : largest.size()));
         if (named.size() < largest.size()) {
             named.add((largest.size() - named.size()) + " more lots");
         }
-        return "From " + Wording.count(material.batches().size(), "scored batch", "scored batches") + " on "
-                + Wording.count(material.roastDays(), "roast day", "roast days") + ", tasted by "
-                + Wording.count(material.cuppers().size(), "cupper", "cuppers") + ": " + Wording.list(named) + "."
-                + whetherLotsAgree(lots.size());
+        long batches = lots.values().stream().mapToLong(Integer::longValue).sum();
+        return "From " + Wording.count(batches, "scored batch", "scored batches") + " on "
+                + Wording.count(behind.roastDays(), "roast day", "roast days") + ", tasted by "
+                + Wording.count(behind.cuppers(), "cupper", "cuppers") + ". "
+                + (lots.size() == 1
+                        ? "All of lot " + lots.keySet().iterator().next()
+                        : "Batches of each lot: " + Wording.list(named))
+                + "."
+                + whetherLotsAgree();
     }
 
-    private String whetherLotsAgree(int lots) {
-        Optional<LotsApart> apart = evidence.lotsApart();
-        if (lots < 2 || apart.isEmpty()) {
+    private String whetherLotsAgree() {
+        if (lots.size() < 2) {
             return "";
         }
-        if (!apart.get().differ()) {
-            return evidence.verdict() == Verdict.CANNOT_TELL ? "" : " It was much the same in each of these lots.";
-        }
-        return apart.get()
-                        .furthest()
-                        .map(lot -> " Not the same in every lot: " + lot + " differs most.")
-                        .orElse(" Not the same in every lot.")
-                + bestOfEach();
+        return switch (sameness) {
+            case NOT_COMPARED -> "";
+            // What cannot be told is not the same anywhere.
+            case ALIKE -> verdict == Verdict.CANNOT_TELL ? "" : " Nothing shows that these lots differ in it.";
+            case DIFFERENT ->
+                furthest.map(lot -> " Not the same in every lot: " + lot + " differs most.")
+                                .orElse(" Not the same in every lot.")
+                        + bestOfEach();
+        };
     }
 
     /** Names where each lot was best, if that is inside of what was tried for all of them and they are few. */
     private String bestOfEach() {
-        List<LotBest> lots = evidence.bests().map(Bests::lots).orElse(List.of());
-        boolean all = lots.stream().allMatch(lot -> lot.best().answer() == Peak.Answer.INSIDE);
-        if (lots.isEmpty() || lots.size() > MOST_LOTS + 1 || !all || !namesAPlace()) {
+        boolean all = bests.stream().allMatch(lot -> lot.best().answer() == Peak.Answer.INSIDE);
+        if (bests.isEmpty() || bests.size() > MOST_LOTS + 1 || !all || !namesAPlace()) {
             return "";
         }
-        TriedRange range = evidence.triedRange().orElseThrow();
-        RoundReadings round = RoundReadings.of(evidence.question().measure(), range.low(), range.high());
+        TriedRange tried = range.orElseThrow();
+        RoundReadings round = RoundReadings.of(measure, tried.low(), tried.high());
         return " Highest: "
-                + Wording.list(lots.stream()
-                        .map(lot -> lot.lot() + " near " + round.words(lot.best().best()))
+                + Wording.list(bests.stream()
+                        .map(lot ->
+                                lot.lot() + " near " + round.words(lot.best().best()))
                         .toList())
                 + ".";
     }
@@ -79,14 +163,13 @@ final class FirstScreen {
     /** Says what moved along, and what else may have misled the scores. */
     String whatCouldBeWrong() {
         List<String> words = new ArrayList<>();
-        List<String> along = movedAlong();
-        if (evidence.effect().isEmpty() && !along.isEmpty()) {
-            words.add(Wording.list(along) + " moved along with the " + evidence.feature());
+        if (!alongside.isEmpty()) {
+            words.add(Wording.list(alongside) + " moved along with the " + measure.name());
         }
-        if (evidence.scores() > 0 && !evidence.blindness().enough()) {
+        if (behind.cups() == Cups.OPEN) {
             words.add("cuppers may have known what they tasted");
         }
-        if (evidence.cuppers() == 1) {
+        if (behind.cuppers() == 1) {
             words.add("it is one cupper's taste");
         }
         return words.isEmpty()
@@ -94,23 +177,8 @@ final class FirstScreen {
                 : "What could be wrong: " + String.join("; ", words) + ".";
     }
 
-    private List<String> movedAlong() {
-        List<String> along = new ArrayList<>();
-        evidence.movedTogether().notable().stream()
-                .filter(companion -> companion.tie().isEmpty())
-                .limit(MOST_NAMED)
-                .forEach(companion -> along.add(companion.name()));
-        evidence.facts().notable().stream()
-                .limit(MOST_NAMED)
-                .map(Facts.Fact::name)
-                .filter(fact -> !along.contains(fact))
-                .forEach(along::add);
-        return along;
-    }
-
     /** Says whether the first sentences send the reader to a reading. */
     boolean namesAPlace() {
-        return evidence.analysis().isPresent()
-                && (evidence.verdict() == Verdict.STRONG || evidence.verdict() == Verdict.SUGGESTIVE);
+        return range.isPresent() && (verdict == Verdict.STRONG || verdict == Verdict.SUGGESTIVE);
     }
 }

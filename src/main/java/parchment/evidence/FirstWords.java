@@ -1,6 +1,8 @@
 package parchment.evidence;
 
+import java.util.Set;
 import parchment.display.InShort;
+import parchment.feature.Role;
 import parchment.stats.Interval;
 
 /**
@@ -10,6 +12,10 @@ import parchment.stats.Interval;
  * would say. Nothing is decided here: the sentences follow the verdict and what decided it.
  */
 final class FirstWords {
+    /** What no batch leaves as it was. */
+    private static final Set<String> CALENDAR =
+            Set.of("the calendar", "date and season", "days since arrival", "lot and probe period");
+
     private final String attribute;
     private final Measure measure;
     private final Verdict verdict;
@@ -22,13 +28,19 @@ final class FirstWords {
         this.decisive = decisive;
     }
 
-    /** Says a question to which nothing could be fitted. */
-    static InShort nothingFitted(String attribute, Measure measure, String why) {
+    /**
+     * Says a question to which nothing could be fitted.
+     *
+     * @param scoredWithoutIt how many batches were scored but do not have the feature
+     */
+    static InShort nothingFitted(String attribute, Measure measure, String why, long scoredWithoutIt) {
         return new InShort(
                 "These batches cannot tell how " + attribute + " goes with the " + measure.name() + ".",
                 Wording.sentence(why) + ".",
-                "Cup at least " + Analysis.FEWEST_BATCHES + " batches from " + Analysis.FEWEST_DAYS
-                        + " roast days, then ask again.");
+                scoredWithoutIt >= Analysis.FEWEST_BATCHES
+                        ? "Write the " + measure.name() + " of more of the batches that were scored, then ask again."
+                        : "Cup at least " + Analysis.FEWEST_BATCHES + " batches from " + Analysis.FEWEST_DAYS
+                                + " roast days, then ask again.");
     }
 
     /**
@@ -56,41 +68,48 @@ final class FirstWords {
         String range = range(told.interval());
         return switch (verdict) {
             case CANNOT_TELL ->
-                told.placesAreReadings() && clearButNotWhy(told)
-                        ? told.higher() + " of " + measure.name() + " went with more " + attribute + " than "
-                                + told.lower() + ", but what brought it about cannot be told."
-                        : told.placesAreReadings()
-                        ? "Whether " + told.both(" or ") + " of " + measure.name() + " gives more "
-                                + attribute + " cannot be told from these batches."
+                // Readings that hardly differ are no two places to choose between.
+                told.placesAreReadings() && decisive.why() != VerdictRules.Why.HARDLY_VARIED
+                        ? clearButNotWhy(told)
+                                ? Wording.sentence(measure.at(told.higher())) + " went with more " + attribute
+                                        + " than " + measure.afterName(told.lower())
+                                        + ", but what brought it about cannot be told."
+                                : "Whether " + attribute + " is higher at " + measure.at(told.both(" or "))
+                                        + " cannot be told from these batches."
                         : "How " + attribute + " goes with the " + measure.name()
                                 + " cannot be told from these batches.";
             case NOTHING_SEEN ->
                 told.placesAreReadings()
-                        ? "Between " + told.both(" and ") + " of " + measure.name()
-                                + " no difference in " + attribute + " was seen."
+                        ? "Between " + measure.at(told.both(" and ")) + " no difference in " + attribute + " was seen."
                         : "No difference in " + attribute + " was seen over the " + measure.name() + " that was tried.";
             case TOO_SMALL -> scored(told, by, range) + ", too little to matter.";
             case SUGGESTIVE, STRONG ->
                 told.top().isPresent()
-                        ? Wording.sentence(attribute) + " was highest at a " + measure.name() + " near "
-                                + told.higher() + ", about " + by + " points above " + told.lower() + " (" + range
-                                + ")."
+                        ? Wording.sentence(attribute) + " was highest " + near(told.higher()) + ", about " + by
+                                + " points above " + measure.afterName(told.lower()) + " (" + range + ")."
                         : scored(told, "about " + by, range) + ".";
         };
+    }
+
+    private String near(String reading) {
+        return measure.countsDays()
+                ? "near " + measure.at(reading)
+                : "at " + measure.at(reading).replaceFirst(" of (?=\\Q" + reading + "\\E$)", " near ");
     }
 
     /** A clear difference, of which only the cause is in doubt, is not called unseen. */
     private boolean clearButNotWhy(TwoReadings told) {
         return switch (decisive.why()) {
-            case MOVED_WITH_ANOTHER, FOLLOWS_A_FACT, NEXT_DAY_GOES_WITH_IT_TOO -> told.interval().lower() > 0;
+            case MOVED_WITH_ANOTHER, FOLLOWS_A_FACT, NEXT_DAY_GOES_WITH_IT_TOO ->
+                told.interval().lower() > 0;
             default -> false;
         };
     }
 
     private String scored(TwoReadings told, String by, String range) {
         return told.placesAreReadings()
-                ? "A " + measure.name() + " of " + told.higher() + " scored " + by + " points of " + attribute
-                        + " above " + told.lower() + " (" + range + ")"
+                ? Wording.sentence(measure.at(told.higher())) + " scored " + by + " points of " + attribute + " above "
+                        + measure.afterName(told.lower()) + " (" + range + ")"
                 : "Of two batches of a lot " + measure.difference(told.apart()) + " apart in " + measure.name()
                         + ", the " + (told.rises() ? "higher" : "lower") + " scored " + by + " points more "
                         + attribute + " (" + range + ")";
@@ -109,11 +128,15 @@ final class FirstWords {
             case FOLLOWS_A_FACT ->
                 "The " + feature + " followed " + beside + " so closely that the two cannot be told apart.";
             case NEXT_DAY_GOES_WITH_IT_TOO ->
-                "The next roast day's " + feature + " goes with today's scores too, so the calendar may be behind both.";
+                "The next roast day's " + feature
+                        + " goes with today's scores too, so the calendar may be behind both.";
             case OPEN -> open(told);
             case NOT_RARE_ENOUGH ->
-                "Luck alone would do as much in " + Math.max(5, Math.round(100 * chance))
-                        + " of 100 logbooks, which is too often to count.";
+                "Luck alone would do as much in "
+                        + (Math.round(100 * chance) > Math.round(100 * VerdictRules.CHANCE_OF_SLOPE)
+                                ? Long.toString(Math.round(100 * chance))
+                                : "just over " + Math.round(100 * VerdictRules.CHANCE_OF_SLOPE))
+                        + " of 100 logbooks, too often to build on.";
             case NO_DIFFERENCE_THAT_MATTERS ->
                 "No two readings that were tried differ by as much as " + Wording.points(margin)
                         + " points, the least that matters.";
@@ -125,8 +148,7 @@ final class FirstWords {
             case ONLY_A_BEND -> "The bend is more than luck, but nothing here could check it a second time.";
             case OTHER_LOOKS_DIFFER -> "Chance set the targets, but looked at in other ways it does not always hold.";
             case NO_GAIN -> "Chance set the targets, but it did not foretell the scores of roast days kept aside.";
-            case ALL_HOLDS ->
-                "That is as sure as a logbook can be: chance set the targets and the cups were blind.";
+            case ALL_HOLDS -> "That is as sure as a logbook can be: chance set the targets and the cups were blind.";
         };
     }
 
@@ -146,8 +168,7 @@ final class FirstWords {
             case CANNOT_TELL ->
                 decisive.why() == VerdictRules.Why.MOVED_WITH_ANOTHER
                                 || decisive.why() == VerdictRules.Why.FOLLOWS_A_FACT
-                        ? "Roast some batches with another " + measure.name() + " and leave "
-                                + decisive.beside().get(0) + " as it was."
+                        ? apart(measure, decisive.beside().get(0))
                         : next.inShort(measure);
             case NOTHING_SEEN, TOO_SMALL ->
                 "Choose the " + measure.name() + " for other reasons; more batches like these would change little.";
@@ -158,6 +179,22 @@ final class FirstWords {
                         : "Roast the next batches that way, inside what your machine's maker allows, and keep cupping.";
             case SUGGESTIVE -> suggestive(told);
         };
+    }
+
+    /** Says how to part a feature from what moved along with it, as far as anybody can. */
+    static String apart(Measure measure, String beside) {
+        if (measure.role() == Role.CALENDAR) {
+            return notMoved(measure);
+        }
+        return CALENDAR.contains(beside)
+                ? "Let the " + measure.name() + " differ within each roast day, so that the calendar cannot follow it."
+                : "Roast some batches with another " + measure.name() + " and leave " + beside + " as it was.";
+    }
+
+    /** Says what is left to do where no hand moves the feature. */
+    static String notMoved(Measure measure) {
+        return "The calendar moves the " + measure.name()
+                + ", so ask again when batches of other seasons and lots have been cupped.";
     }
 
     private String suggestive(TwoReadings told) {

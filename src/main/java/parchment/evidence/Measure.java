@@ -4,6 +4,7 @@ import java.util.LinkedHashMap;
 import java.util.Locale;
 import java.util.Map;
 import parchment.feature.OnProbe;
+import parchment.feature.Role;
 import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
 
@@ -16,6 +17,7 @@ import parchment.quantity.Unit;
  * @param readings the value of each batch by the batch's name; a batch without one is absent or NaN
  * @param planned the value planned for a batch before charge, by the batch's name; empty for a feature of which no plan is written
  * @param onProbe whether another bean probe gives another number
+ * @param role whether somebody sets it, the calendar brings it, or it comes of what was set
  */
 record Measure(
         String name,
@@ -23,7 +25,8 @@ record Measure(
         TemperatureUnit reader,
         Map<String, Gathering.Reading> readings,
         Map<String, Double> planned,
-        OnProbe onProbe) {
+        OnProbe onProbe,
+        Role role) {
 
     Measure {
         readings = new LinkedHashMap<>(readings);
@@ -85,6 +88,34 @@ record Measure(
             return number + (shown == 1 ? " percentage point" : " percentage points");
         }
         return symbol.isEmpty() ? number : number + " " + (shown == 1 && symbol.equals("days") ? "day" : symbol);
+    }
+
+    /** Holds a feature that comes of what was set. */
+    Measure(
+            String name,
+            Unit unit,
+            TemperatureUnit reader,
+            Map<String, Gathering.Reading> readings,
+            Map<String, Double> planned,
+            OnProbe onProbe) {
+        this(name, unit, reader, readings, planned, onProbe, Role.FOLLOWS);
+    }
+
+    /** Names the feature at one or more readings, as in "a drop temperature of 388 °F or 402 °F" or "4 or 8 rest days". */
+    String at(String readings) {
+        return countsDays()
+                ? afterName(readings) + " " + name
+                : ("aeiou".indexOf(name.charAt(0)) >= 0 ? "an " : "a ") + name + " of " + readings;
+    }
+
+    /** Prints a reading where the feature was named before: without its unit if the name holds that already. */
+    String afterName(String reading) {
+        return countsDays() ? reading.replace(" days", "") : reading;
+    }
+
+    /** Says whether its name says what is counted, so that a verb beside it is in the plural. */
+    boolean countsDays() {
+        return unit.symbol(reader).equals("days") && name.matches("(.* )?days( .*)?");
     }
 
     /** Prints a value with its unit. */

@@ -2,6 +2,7 @@ package parchment.evidence;
 
 import java.util.Locale;
 import parchment.display.Showable;
+import parchment.feature.Role;
 
 /**
  * Says how many more batches would settle a question.
@@ -119,6 +120,9 @@ public record NextBatches(long batches, long roastDays, double low, double high,
 
     /** Returns what to do in one sentence, for the first sentences of an answer. */
     String inShort(Measure measure) {
+        if (measure.role() == Role.CALENDAR && kind != Kind.TOO_MANY) {
+            return FirstWords.notMoved(measure);
+        }
         RoundReadings round = RoundReadings.of(measure, low, high);
         return switch (kind) {
             case MOVE_IT ->
@@ -129,7 +133,8 @@ public record NextBatches(long batches, long roastDays, double low, double high,
             case TOO_MANY ->
                 "More batches like these will not settle it: try a wider range, inside what your machine's maker allows.";
             case MORE, AFRESH ->
-                "About " + batches + (kind == Kind.AFRESH ? " new " : " more ") + (batches == 1 ? "batch" : "batches") + " on "
+                "About " + batches + (kind == Kind.AFRESH ? " new " : " more ") + (batches == 1 ? "batch" : "batches")
+                        + " on "
                         + Wording.count(roastDays, "roast day", "roast days") + " would tell, half near "
                         + round.words(round.from(low)) + " and half near " + round.words(round.to(high)) + ".";
             case BEND ->

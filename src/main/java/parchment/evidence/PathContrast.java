@@ -49,6 +49,17 @@ public record PathContrast(
                 : Separation.NOT_SEPARATED;
     }
 
+    /** Which way a bend goes. */
+    enum Bend {
+        RISES_THEN_FALLS,
+        FALLS_THEN_RISES
+    }
+
+    /** Returns which way the score bends along it, as the reason says; of use only where a bend was seen. */
+    Bend bend() {
+        return reason.contains(PathRules.FALLS_THEN_RISES) ? Bend.FALLS_THEN_RISES : Bend.RISES_THEN_FALLS;
+    }
+
     /** Says what kind of reason stands behind a verdict. */
     public enum Because {
         /** There is not enough to fit three measures. */

@@ -44,9 +44,11 @@ final class PathInShort {
                         .count()
                 - 1;
         return new InShort(
-                Wording.sentence(contrast.name()) + ", over what was tried, went with about "
-                        + FirstWords.points(Math.abs(over.estimate()), counted) + " points " + (sign > 0 ? "more " : "less ")
-                        + attribute + " (" + FirstWords.range(counted) + ").",
+                contrast.because() == PathContrast.Because.BEND
+                        ? bent(contrast)
+                        : Wording.sentence(contrast.name()) + ", over what was tried, went with about "
+                                + FirstWords.points(Math.abs(over.estimate()), counted) + " points "
+                                + (sign > 0 ? "more " : "less ") + attribute + " (" + FirstWords.range(counted) + ").",
                 more > 0
                         ? "This is more than luck, as "
                                 + (more == 1
@@ -56,6 +58,30 @@ final class PathInShort {
                 batches > 0
                         ? next(batches)
                         : "To know, let chance choose between such roasts before charge, and cup blind.");
+    }
+
+    /** No one slope describes a bend, so none is told. */
+    private String bent(PathContrast contrast) {
+        boolean top = contrast.bend() == PathContrast.Bend.RISES_THEN_FALLS;
+        return Wording.sentence(contrast.name()) + " went with " + (top ? "more " : "less ") + attribute
+                + " up to a point, then with " + (top ? "less." : "more.");
+    }
+
+    /** Says why the first comparison that does not stand by itself does not. */
+    private String notParted() {
+        PathContrast first = contrasts.stream()
+                .filter(contrast -> contrast.separation() == PathContrast.Separation.NOT_SEPARATED)
+                .min(Comparator.comparing(contrast -> contrast.because() != PathContrast.Because.MOVED_TOGETHER))
+                .orElseThrow();
+        return switch (first.because()) {
+            case MOVED_TOGETHER ->
+                "Drop temperature, development time and time to first crack moved together, so the scores may have gone with any.";
+            case MOVED_WITH_A_CONTROL ->
+                "The batches differ in " + first.name() + " only together with what was set or with the calendar.";
+            case ERROR_OF_MEASURING ->
+                "The batches differ in " + first.name() + " by little more than error of reading.";
+            default -> "The batches do not differ in " + first.name() + " by itself.";
+        };
     }
 
     private InShort notSeen(int batches) {
@@ -69,8 +95,7 @@ final class PathInShort {
         return new InShort(
                 all
                         ? "Neither the destination nor the path made a difference in " + attribute + " that matters."
-                        : "Whether destination or path made the " + attribute
-                                + " cannot be told from these batches.",
+                        : "Whether destination or path made the " + attribute + " cannot be told from these batches.",
                 all
                         ? "Differences large enough to matter are ruled out for all " + contrasts.size()
                                 + " comparisons below."
@@ -78,7 +103,7 @@ final class PathInShort {
                                 ? Wording.sentence(contrasts.get(0).reason()) + "."
                                 : parted
                                         ? "The batches differ enough in each, but the scores agree with too many answers."
-                                        : "They moved together: whoever went on longer also dropped hotter.",
+                                        : notParted(),
                 batches > 0
                         ? next(batches)
                         : all
@@ -87,6 +112,8 @@ final class PathInShort {
     }
 
     private static String next(int batches) {
-        return "Roast the " + batches + " batches in the table below and cup them blind.";
+        return batches == 1
+                ? "Roast the batch in the table below and cup it blind."
+                : "Roast the " + batches + " batches in the table below and cup them blind.";
     }
 }

@@ -28,6 +28,9 @@ final class PathRules {
     /** Two one-sided tests at 5 %, as one interval. */
     private static final double TWO_ONE_SIDED = 0.90;
 
+    /** Stands in the reason of a bend that opens upward. */
+    static final String FALLS_THEN_RISES = "falls and rises";
+
     private PathRules() {}
 
     /**
@@ -128,7 +131,7 @@ final class PathRules {
     private static Judgement finding(Findings found, Slope bend, boolean small) {
         PathContrast.Because because = bend.known() ? PathContrast.Because.BEND : PathContrast.Because.SLOPE;
         String seen = bend.known()
-                ? "the score " + (bend.estimate() < 0 ? "rises and falls" : "falls and rises")
+                ? "the score " + (bend.estimate() < 0 ? "rises and falls" : FALLS_THEN_RISES)
                         + " along it, so no one slope describes it; chance alone brings about such a bend in fewer than 1 of 500 logbooks"
                 : "chance alone would do as much in fewer than 1 of 100 logbooks";
         return small

@@ -56,7 +56,9 @@ record Question(String attribute, Measure measure, List<MovedTogether.Other> oth
                 blindness,
                 CuppingLayout.of(material),
                 GeneralLevel.slope(attribute, measure, logbook),
-                assigned.batches().size());
+                assigned.batches().size(),
+                judged.equals(watched) ? blindness : Blindness.of(assigned, logbook),
+                scoredWithoutFeature(logbook));
         return new Evidence(this, material, watched, drawn, judged, judgement, surroundings);
     }
 
@@ -90,13 +92,28 @@ record Question(String attribute, Measure measure, List<MovedTogether.Other> oth
         return drawn.onTodaysProbe(target + read.today() - read.value(), read.sharedError(), read.period());
     }
 
-    private CuppedBatches cupped(Logbook logbook) {
+    private Set<String> tasted(Logbook logbook) {
         Set<String> tasted = new HashSet<>();
         for (CupScores cup : logbook.cups()) {
             if (!Double.isNaN(cup.score(attribute))) {
                 tasted.add(cup.batch());
             }
         }
+        return tasted;
+    }
+
+    private int scoredWithoutFeature(Logbook logbook) {
+        Set<String> tasted = tasted(logbook);
+        return (int) logbook.batches().stream()
+                .filter(batch -> tasted.contains(batch.name()))
+                .filter(batch -> !Double.isFinite(measure.readings()
+                        .getOrDefault(batch.name(), Gathering.Reading.NONE)
+                        .value()))
+                .count();
+    }
+
+    private CuppedBatches cupped(Logbook logbook) {
+        Set<String> tasted = tasted(logbook);
         List<Double> with = new ArrayList<>();
         List<Double> without = new ArrayList<>();
         for (Batch batch : logbook.batches()) {

@@ -49,7 +49,8 @@ final class Readings {
                 logbook.readerUnit(),
                 readings(table, feature),
                 planned(feature, logbook),
-                feature.onProbe());
+                feature.onProbe(),
+                feature.role());
     }
 
     private static Map<String, Double> planned(Feature feature, Logbook logbook) {

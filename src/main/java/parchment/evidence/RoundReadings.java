@@ -1,8 +1,10 @@
 package parchment.evidence;
 
+import parchment.quantity.Unit;
+
 /**
  * Rounds places of a feature to readings that a roaster would say aloud: steps of 1, 10, 0.1 and so on of the reader's own unit, at least
- * five over the width that is told.
+ * five over the width that is told; days and counts in whole numbers.
  */
 final class RoundReadings {
     private static final int LEAST_STEPS = 5;
@@ -21,6 +23,11 @@ final class RoundReadings {
     static RoundReadings of(Measure measure, double low, double high) {
         double width = Math.abs(measure.unit().shownStep(high - low, measure.reader()));
         int power = width > 0 ? (int) Math.floor(Math.log10(width / LEAST_STEPS)) : 0;
+        // Half a day or half a count is no reading.
+        boolean whole = measure.unit().symbol(measure.reader()).equals("days")
+                || measure.unit()
+                        .equals(Unit.COUNT.withNaturalStep(measure.unit().naturalStep()));
+        power = whole ? Math.max(0, power) : power;
         return new RoundReadings(measure, Math.pow(10, power), Math.max(0, -power));
     }
 

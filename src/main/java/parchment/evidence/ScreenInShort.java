@@ -21,16 +21,21 @@ final class ScreenInShort {
         String look = first.attribute() + (first.statistic() >= 0 ? " rose" : " fell") + " with the " + first.feature();
         if (above.isEmpty()) {
             return new InShort(
-                    "Nothing stands out: not one of " + screen.looks().size() + " looks is above luck.",
+                    screen.looks().size() == 1
+                            ? "Nothing stands out: the one look is not above luck."
+                            : "Nothing stands out: not one of " + screen.looks().size() + " looks is above luck.",
                     "The furthest, " + look + ", is what the best of so many reaches by luck alone.",
                     "Ask the one question that you care about by itself, or cup more batches.");
         }
         int others = above.size() - 1;
         return new InShort(
-                Wording.sentence(look) + ", further above luck than any other of " + screen.looks().size() + " looks.",
+                Wording.sentence(look) + ", further above luck than any other of "
+                        + screen.looks().size() + " looks.",
                 (others == 0
                                 ? "No other look is above luck"
-                                : others == 1 ? "One other look is above luck too" : others + " other looks are above luck too")
+                                : others == 1
+                                        ? "One other look is above luck too"
+                                        : others + " other looks are above luck too")
                         + (screen.shuffled() == Screen.Shuffled.WHOLE_DAYS
                                 ? ", but anything that moves with the calendar can do this."
                                 : ", and what is behind them this cannot say."),

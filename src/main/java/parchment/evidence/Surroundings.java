@@ -1,6 +1,12 @@
 package parchment.evidence;
 
-/** Holds what stood around a question: facts and features that moved along, which batches were cupped, and how, and how many of them had a drawn target. */
+/**
+ * Holds what stood around a question: facts and features that moved along, which batches were cupped, and how, and how many of them had a
+ * drawn target.
+ *
+ * @param judgedBlindness how blind the scores were that the verdict rests on
+ * @param scoredWithoutFeature how many batches were scored but do not have the feature
+ */
 record Surroundings(
         Facts facts,
         MovedTogether moved,
@@ -8,4 +14,6 @@ record Surroundings(
         Blindness blindness,
         CuppingLayout layout,
         Slope relative,
-        int drawnTargets) {}
+        int drawnTargets,
+        Blindness judgedBlindness,
+        int scoredWithoutFeature) {}

@@ -1,12 +1,14 @@
 package parchment.evidence;
 
-import java.util.ArrayList;
 import java.util.List;
 import parchment.display.InShort;
 import parchment.stats.Interval;
 
 /** Puts a trade-off into three sentences. */
 final class TradeInShort {
+    /** A set narrower than this part of what was tried is told no finer. */
+    private static final int LEAST_PART = 10;
+
     private TradeInShort() {}
 
     static InShort of(TradeOff asked) {
@@ -28,41 +30,56 @@ final class TradeInShort {
             return new InShort(
                     "No compromise between " + attributes + " can be told.",
                     "The " + feature + " moved together with " + beside + ", so the scores may have gone with either.",
-                    "Roast some batches with another " + feature + " and leave " + beside + " as it was.");
+                    FirstWords.apart(asked.measure(), beside));
         }
         if (!found.seen()) {
             return new InShort(
-                    "Between " + ends + " of " + feature + " there is nothing to trade.",
+                    "Where between " + asked.measure().at(ends) + " the best compromise lies cannot be told.",
                     "None of " + attributes + " went with it more closely than luck explains.",
-                    "Choose the " + feature + " for other reasons.");
+                    "Ask each score by itself: its answer says whether a difference that matters is ruled out.");
         }
         boolean named = asked.verdict() == Verdict.SUGGESTIVE;
         return new InShort(
                 named
                         ? "The best compromise of " + attributes + " lies "
-                                + where(asked.measure(), round, found.bestSet(), range) + " of " + feature + "."
-                        : "Where between " + ends + " of " + feature + " the best compromise lies cannot be told.",
+                                + where(asked.measure(), found.bestSet(), range) + "."
+                        : "Where between " + asked.measure().at(ends) + " the best compromise lies cannot be told.",
                 named
                         ? "This is more than luck, but something that moved along with the " + feature
                                 + " may be the cause."
-                        : "Anywhere from " + round.words(found.bestSet().lower()) + " to "
-                                + round.words(found.bestSet().upper()) + " agrees with the scores.",
+                        : "Anywhere from " + String.join(" to ", told(asked.measure(), found.bestSet(), range))
+                                + " agrees with the scores.",
                 named
                         ? "To know, let chance choose between " + ends + " before each charge, and cup blind."
                         : "Say what each score must reach at least, or cup more batches near both ends.");
     }
 
     /** Beyond an end of what was tried nothing was looked at, so a set that touches it is open there. */
-    private static String where(Measure measure, RoundReadings round, Interval set, TriedRange range) {
+    static String where(Measure measure, Interval set, TriedRange range) {
         double little = range.width() / 100;
-        List<String> words = new ArrayList<>();
-        if (set.lower() <= range.low() + little || set.upper() >= range.high() - little) {
-            return TradeOffPage.where(measure, set, range);
+        List<String> ends = told(measure, set, range);
+        if (set.lower() <= range.low() + little) {
+            return "at " + measure.at(ends.get(1)) + " or below, perhaps lower than was tried";
         }
-        words.add(round.words(set.lower()));
-        if (!round.words(set.upper()).equals(words.get(0))) {
-            words.add(round.words(set.upper()));
+        if (set.upper() >= range.high() - little) {
+            return "at " + measure.at(ends.get(0)) + " or above, perhaps higher than was tried";
         }
-        return words.size() == 1 ? "near " + words.get(0) : "between " + words.get(0) + " and " + words.get(1);
+        return ends.get(0).equals(ends.get(1))
+                ? "near " + measure.at(ends.get(0))
+                : "between " + measure.at(String.join(" and ", ends));
+    }
+
+    /**
+     * Returns the two ends of a set in words, rounded outwards by steps of the set's own width, so that nothing of it is lost; inwards
+     * where the round reading beyond was not tried.
+     */
+    static List<String> told(Measure measure, Interval set, TriedRange range) {
+        double width = Math.max(set.width(), range.width() / LEAST_PART);
+        RoundReadings round = RoundReadings.of(measure, set.lower(), set.lower() + width);
+        double below = round.to(set.lower());
+        double above = round.from(set.upper());
+        return List.of(
+                round.words(below < range.lowest() ? round.from(set.lower()) : below),
+                round.words(above > range.highest() ? round.to(set.upper()) : above));
     }
 }

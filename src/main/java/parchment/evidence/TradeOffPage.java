@@ -64,7 +64,7 @@ final class TradeOffPage {
         }
         if (!found.seen()) {
             return "None of these attributes went with the " + asked.measure().name()
-                    + " more closely than chance brings about, so there is nothing to trade.";
+                    + " more closely than chance brings about, so no compromise can be told.";
         }
         String set =
                 asked.measure().range(found.bestSet().lower(), found.bestSet().upper());

@@ -1,6 +1,7 @@
 package parchment.evidence;
 
 import java.util.Optional;
+import java.util.function.DoubleUnaryOperator;
 import parchment.stats.Interval;
 
 /**
@@ -47,21 +48,15 @@ record TwoReadings(
         double high = round.to(range.high());
         boolean readings = analysis.places() == TodaysCourse.Places.READINGS;
         FittedCurve curve = analysis.curve();
-        double from = low;
-        double to = high;
+        double from;
+        double to;
         Optional<Double> top = Optional.empty();
         Slope difference;
         if (curve.bent()) {
-            Peak peak = analysis.peak();
-            if (peak.answer() == Peak.Answer.INSIDE && peak.best() > low && peak.best() < high) {
-                to = round.nearest(peak.best());
-                from = curve.at(low) < curve.at(high) ? low : high;
-                top = readings ? Optional.of(to) : Optional.empty();
-            } else {
-                double[] ends = ends(curve, round, low, high);
-                from = ends[0];
-                to = ends[1];
-            }
+            Ends ends = ends(curve::at, analysis.peak(), round, low, high);
+            from = ends.from();
+            to = ends.to();
+            top = ends.atTheTop() && readings ? Optional.of(to) : Optional.empty();
             difference = curve.between(from, to);
         } else {
             boolean rises = analysis.headline().estimate() >= 0;
@@ -80,15 +75,32 @@ record TwoReadings(
                 readings);
     }
 
-    /** Returns where the course is lowest and where it is highest between two places. */
-    private static double[] ends(FittedCurve curve, RoundReadings round, double low, double high) {
+    /**
+     * Holds the two places along a bend.
+     *
+     * @param atTheTop whether the second is where the course turns down
+     */
+    record Ends(double from, double to, boolean atTheTop) {}
+
+    /**
+     * Returns the two places along a bend: its top and the end that lies lower, or where it is lowest and highest if it has no top between
+     * the two ends.
+     */
+    static Ends ends(DoubleUnaryOperator course, Peak peak, RoundReadings round, double low, double high) {
+        if (peak.answer() == Peak.Answer.INSIDE && peak.best() > low && peak.best() < high) {
+            return new Ends(
+                    course.applyAsDouble(low) < course.applyAsDouble(high) ? low : high,
+                    round.nearest(peak.best()),
+                    true);
+        }
         double lowest = low;
         double highest = low;
         for (int i = 0; i <= 40; i++) {
             double place = low + (high - low) * i / 40;
-            lowest = curve.at(place) < curve.at(lowest) ? place : lowest;
-            highest = curve.at(place) > curve.at(highest) ? place : highest;
+            double there = course.applyAsDouble(place);
+            lowest = there < course.applyAsDouble(lowest) ? place : lowest;
+            highest = there > course.applyAsDouble(highest) ? place : highest;
         }
-        return new double[] {round.nearest(lowest), round.nearest(highest)};
+        return new Ends(round.nearest(lowest), round.nearest(highest), false);
     }
 }

@@ -90,21 +90,57 @@ class UnusualTest {
         InShort words = ShortSentences.keptBy(
                 Unusual.of(InventedRoasts.logbook(withLateOpening())).inShort());
         assertTrue(
-                words.found().matches("\\d of 30 batches stand apart, most of all batch late of .*\\.|1 of 30 batches stands apart:"
-                        + " batch late of .*\\."),
+                words.found()
+                        .matches(
+                                "\\d of 30 batches stand apart, most of all batch late of .*\\.|1 of 30 batches stands apart:"
+                                        + " batch late of .*\\."),
                 words.found());
         assertTrue(words.howSure().startsWith("It was "), words.howSure());
         assertTrue(words.howSure().endsWith(", held against its lot's others on the same probe."), words.howSure());
         InShort none = ShortSentences.keptBy(
-                Unusual.of(InventedRoasts.logbook(InventedRoasts.batches("b", 12, 500, "A", 0, 7))).inShort());
-        assertEquals("None of 12 batches stands apart from the others of its lot.", none.found());
+                Unusual.of(InventedRoasts.logbook(InventedRoasts.batches("b", 12, 500, "A", 0, 7)))
+                        .inShort());
+        assertEquals("None of 12 batches stands apart from those that it was held against.", none.found());
+        assertEquals("Each was held against its lot's others on the same probe.", none.howSure());
         assertEquals(
                 new InShort(
                         "Which batches are unusual cannot be told.",
                         "No 10 batches with a bean temperature are of one probe.",
                         "Ask again when more are roasted."),
-                ShortSentences.keptBy(
-                        Unusual.of(InventedRoasts.logbook(InventedRoasts.batches("b", 6, 500, "A", 0, 7))).inShort()));
+                ShortSentences.keptBy(Unusual.of(InventedRoasts.logbook(InventedRoasts.batches("b", 6, 500, "A", 0, 7)))
+                        .inShort()));
+    }
+
+    /** Batches without a lot, or of several small lots, are not held against their lot's others. */
+    @Test
+    void theFirstSentencesSayAgainstWhatEachWasHeldAndCountTheRest() {
+        List<Batch> nameless = InventedRoasts.batches("b", 12, 500, "A", 0, 7).stream()
+                .map(batch -> batch.toBuilder().lot("").build())
+                .toList();
+        assertEquals(
+                "Each was held against others without a lot on the same probe.",
+                held(nameless).howSure());
+        List<Batch> small = new ArrayList<>(InventedRoasts.batches("a", 6, 500, "A", 0, 7));
+        small.addAll(InventedRoasts.batches("b", 6, 500, "B", 6, 8));
+        assertEquals(
+                "Each was held against others of several lots on the same probe.",
+                held(small).howSure());
+        List<Batch> both = new ArrayList<>(InventedRoasts.batches("a", 12, 500, "A", 0, 7));
+        both.addAll(InventedRoasts.batches("s", 6, 500, "C", 12, 8));
+        both.addAll(InventedRoasts.batches("t", 6, 500, "D", 18, 9));
+        assertEquals(
+                "Each was held against others on the same probe, of its own lot where that has 10 batches.",
+                held(both).howSure());
+        List<Batch> one = new ArrayList<>(InventedRoasts.batches("a", 12, 500, "A", 0, 7));
+        one.addAll(InventedRoasts.batches("b", 4, 500, "B", 12, 8));
+        assertEquals(
+                "None of 12 batches stands apart from those that it was held against. 4 more batches could not be held against"
+                        + " any.",
+                held(one).found());
+    }
+
+    private static InShort held(List<Batch> batches) {
+        return ShortSentences.keptBy(Unusual.of(InventedRoasts.logbook(batches)).inShort());
     }
 
     @Test

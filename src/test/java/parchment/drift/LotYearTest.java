@@ -53,12 +53,28 @@ class LotYearTest {
                                 + year.ageing().orElseThrow().shown() + ".",
                         "That is the lot's own ageing, as far as what was stated holds.",
                         "Roast it now and then as long as it lasts."),
-                ShortSentences.keptBy(year.assuming(LotYear.Assumption.MACHINE_DID_NOT_DRIFT)
-                        .inShort()));
+                ShortSentences.keptBy(
+                        year.assuming(LotYear.Assumption.MACHINE_DID_NOT_DRIFT).inShort()));
         InShort open = ShortSentences.keptBy(
                 LotYear.of("Cinder Ridge", Features.dropTime(), HARBOUR).inShort());
         assertEquals("Whether the drop time of Cinder Ridge changed through its months cannot be told.", open.found());
         assertEquals("Anything from -15.0 s to 23.6 s in 100 days agrees with the batches.", open.howSure());
+    }
+
+    /** The model counts the batches of all lots of the machine, so the sentence says so. */
+    @Test
+    void tooFewBatchesAreCountedOverAllLots() {
+        Logbook few = BuiltBatch.logbook(
+                List.of(BuiltBatch.losing(0.15), BuiltBatch.losing(0.16).withLot("two"), BuiltBatch.losing(0.15)));
+        InShort words = ShortSentences.keptBy(
+                LotYear.of("one", Features.massLoss(), few).inShort());
+        assertEquals("How the mass loss of one moved through its months cannot be told.", words.found());
+        assertTrue(
+                words.howSure()
+                        .matches(
+                                "\\d batche?s? of all lots on its machine ha(s|ve) it with a date and what the roaster did; 24 are"
+                                        + " needed\\."),
+                words.howSure());
     }
 
     @Test

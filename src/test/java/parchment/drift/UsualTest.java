@@ -279,7 +279,7 @@ class UsualTest {
         assertEquals(
                 new InShort(
                         "Batch B9 is unlike the others: charge temperature 260.0 °C, 80.0 °C above the usual.",
-                        "All else lies where 95 of 100 such batches do.",
+                        "No other number of it could be held against the others.",
                         "Cup it beside a usual batch before you decide: unlike is not bad."),
                 charged(260, CHARGES).inShort());
         assertEquals(
@@ -288,7 +288,8 @@ class UsualTest {
                         "There is 1 other of lot one, and 8 are needed.",
                         "Ask again when more of the lot are roasted."),
                 ShortSentences.keptBy(charged(181, 180).inShort()));
-        Logbook nameless = BuiltBatch.logbook(List.of(BuiltBatch.of(2).withLot("").withCharge(180)));
+        Logbook nameless =
+                BuiltBatch.logbook(List.of(BuiltBatch.of(2).withLot("").withCharge(180)));
         assertEquals(
                 new InShort(
                         "Whether batch B1 is like the others cannot be told.",

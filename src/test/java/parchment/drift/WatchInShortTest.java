@@ -1,6 +1,7 @@
 package parchment.drift;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.Arrays;
 import java.util.stream.DoubleStream;
@@ -76,6 +77,66 @@ class WatchInShortTest {
         assertEquals(
                 "The green mass has not moved for good, but 1 of 12 batches was far from the others.", words.found());
         assertEquals("Look at the curve of batch B21 of 2025-01-21 and at what was written that day.", words.next());
+    }
+
+    @Test
+    void theChanceOfLuckIsNeverASillyNumber() {
+        assertEquals(
+                "Luck alone hardly ever shows such a shift in a chart as long as this.",
+                WatchInShort.chanceOf("such a shift", 0));
+        assertEquals(
+                "Luck alone hardly ever shows such a shift in a chart as long as this.",
+                WatchInShort.chanceOf("such a shift", Double.NaN));
+        assertEquals(
+                "Luck alone shows such a shift in most charts as long as this.",
+                WatchInShort.chanceOf("such a shift", 0.7));
+        assertEquals(
+                "Luck alone shows such a shift in one of 2 charts as long as this.",
+                WatchInShort.chanceOf("such a shift", 0.6));
+        assertEquals(
+                "Luck alone shows such a shift in one of 20 charts as long as this.",
+                WatchInShort.chanceOf("such a shift", 0.05));
+    }
+
+    /** A shift and a single batch are not equally rare; of two single batches the later one is named. */
+    @Test
+    void eachKindOfSignalHasItsOwnChanceAndTheLastSingleBatchIsNamed() {
+        Watch shifted = Watch.of(batches(same(10, 6)), Features.greenMass());
+        assertEquals(
+                WatchInShort.chanceOf("such a shift", shifted.falseShifts()),
+                shifted.inShort().howSure());
+        double[] two = same(12, 0);
+        double mean = Arrays.stream(QUIET).average().orElseThrow();
+        double limit = 100
+                * Watch.of(batches(two), Features.greenMass())
+                        .limits()
+                        .orElseThrow()
+                        .singleLimits()[0];
+        two[0] = mean + 1.001 * limit;
+        two[6] = mean - 1.2 * limit;
+        Watch watch = Watch.of(batches(two), Features.greenMass());
+        InShort words = ShortSentences.keptBy(watch.inShort());
+        assertEquals(
+                "The green mass has not moved for good, but 2 of 12 batches were far from the others.", words.found());
+        assertEquals(
+                WatchInShort.chanceOf(
+                        "a batch that far off", watch.limits().orElseThrow().falseSingles()),
+                words.howSure());
+        assertEquals("Look at the curve of batch B27 of 2025-01-27 and at what was written that day.", words.next());
+    }
+
+    @Test
+    void aMoveOfAShareIsToldInPercentagePoints() {
+        InShort words = ShortSentences.keptBy(Watch.of(
+                        BuiltBatch.logbook(DoubleStream.concat(Arrays.stream(QUIET), Arrays.stream(same(10, 0)))
+                                .mapToObj(step -> BuiltBatch.losing(0.15 + 0.002 * step))
+                                .toList()),
+                        Features.massLoss())
+                .inShort());
+        assertTrue(
+                words.howSure()
+                        .matches("A move of more than about [0-9.]+ percentage points would have shown soon, .*"),
+                words.howSure());
     }
 
     @Test

@@ -5,11 +5,16 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import parchment.display.ShortSentences;
 import parchment.feature.Features;
 import parchment.logbook.Logbook;
+import parchment.quantity.TemperatureUnit;
+import parchment.quantity.Unit;
 
 /** Holds what stands on the first screen of an answer, on the two demo logbooks. */
 class FirstScreenTest {
@@ -25,17 +30,14 @@ class FirstScreenTest {
     void aHumpIsToldByItsTopInTheBatchesThatTheVerdictRestsOn() {
         Evidence evidence = Evidence.of("sweetness", Features.dropTemperature(), HARBOUR);
         List<String> page = paragraphs(evidence);
-        assertEquals(
-                """
+        assertEquals("""
                 Sweetness was highest at a drop temperature near 202 °C, about 1.3 points above 196 °C (0.9 to 1.7).
                 Chance set the targets, but not all cups were scored blind and before anybody spoke.
-                Put codes on the cups and write scores down before anybody speaks.""",
-                page.get(1));
+                Put codes on the cups and write scores down before anybody speaks.""", page.get(1));
         assertTrue(page.get(2).contains("56 batches, 16 roast days"), page.get(2));
         assertEquals(
-                "From 56 scored batches on 16 roast days, tasted by 5 cuppers: Cinder Ridge (20), Low Orchard (20) and Salt Meadow (16)."
-                        + " Not the same in every lot: Salt Meadow differs most. Highest: Cinder Ridge near 203 °C, Low Orchard near"
-                        + " 203 °C and Salt Meadow near 202 °C.",
+                "From 56 scored batches on 16 roast days, tasted by 5 cuppers. Batches of each lot: Cinder Ridge 20, Low Orchard 20 and Salt Meadow 16."
+                        + " Nothing shows that these lots differ in it.",
                 page.get(3));
         assertEquals("What could be wrong: cuppers may have known what they tasted.", page.get(4));
         assertEquals(EvidencePage.CAUTION, page.get(5));
@@ -47,10 +49,10 @@ class FirstScreenTest {
     void whatCannotBeToldNamesNoPlaceAndNeedsNoCaution() {
         List<String> page = paragraphs(Evidence.of("sweetness", Features.dropTemperature(), HILLSIDE));
         assertEquals(
-                "Whether 394 °F or 405 °F of drop temperature gives more sweetness cannot be told from these batches.",
+                "Whether sweetness is higher at a drop temperature of 394 °F or 405 °F cannot be told from these batches.",
                 page.get(1).split("\n")[0]);
         assertEquals(
-                "From 23 scored batches on 13 roast days, tasted by 1 cupper: Moth Field (16) and Stone Bridge (7).",
+                "From 23 scored batches on 13 roast days, tasted by 1 cupper. Batches of each lot: Moth Field 16 and Stone Bridge 7.",
                 page.get(3));
         assertEquals(
                 "What could be wrong: development ratio and development time moved along with the drop temperature; cuppers may have"
@@ -63,9 +65,150 @@ class FirstScreenTest {
     void tooFewBatchesSayWhatIsMissingAndKeepTheRestFolded() {
         Evidence evidence = Evidence.of("acidity", Features.browningTime(), HILLSIDE);
         List<String> page = paragraphs(evidence);
-        assertTrue(page.get(1).startsWith("These batches cannot tell how acidity goes with the browning time."), page.get(1));
+        assertTrue(
+                page.get(1).startsWith("These batches cannot tell how acidity goes with the browning time."),
+                page.get(1));
         assertFalse(page.contains(EvidencePage.CAUTION), page.toString());
         assertTrue(page.contains("How this was worked out"), page.toString());
+    }
+
+    private static final TriedRange TRIED = new TriedRange(196, 208, 198, 206, 202);
+
+    private Verdict verdict = Verdict.SUGGESTIVE;
+    private FirstScreen.Behind behind = new FirstScreen.Behind(12, 3, FirstScreen.Cups.BLIND);
+    private FirstScreen.Sameness sameness = FirstScreen.Sameness.ALIKE;
+    private List<LotBest> bests = List.of();
+    private List<String> alongside = List.of();
+
+    /** A screen over lots with so many batches each, named A, B, C and so on. */
+    private FirstScreen screen(int... batches) {
+        Map<String, Integer> lots = new LinkedHashMap<>();
+        for (int count : batches) {
+            lots.put(String.valueOf((char) ('A' + lots.size())), count);
+        }
+        return new FirstScreen(
+                verdict,
+                new Measure("drop temperature", Unit.TEMPERATURE, TemperatureUnit.CELSIUS, Map.of()),
+                behind,
+                lots,
+                sameness,
+                Optional.empty(),
+                bests,
+                Optional.of(TRIED),
+                alongside);
+    }
+
+    private static LotBest best(String lot, double bend) {
+        Slope flat = new Slope(0, 0.001, 100);
+        return new LotBest(
+                lot, 8, 3, flat, LotBest.Own.OWN, Peak.of(flat, new Slope(bend, 0.001, 100), 0, TRIED, 0.90));
+    }
+
+    @Test
+    void fiveLotsAreAllNamedAndOfSixTheTwoSmallestAreCounted() {
+        assertEquals(
+                "From 20 scored batches on 12 roast days, tasted by 3 cuppers. Batches of each lot: E 6, D 5, C 4, B 3 and A 2. Nothing shows that"
+                        + " these lots differ in it.",
+                screen(2, 3, 4, 5, 6).forWhich());
+        assertEquals(
+                "From 21 scored batches on 12 roast days, tasted by 3 cuppers. Batches of each lot: F 6, E 5, D 4, C 3 and 2 more lots. Nothing shows that"
+                        + " these lots differ in it.",
+                screen(1, 2, 3, 4, 5, 6).forWhich());
+    }
+
+    @Test
+    void lotsAreCalledAlikeOnlyWhereSomethingIsTold() {
+        String two = "From 9 scored batches on 12 roast days, tasted by 3 cuppers. Batches of each lot: B 5 and A 4.";
+        assertEquals(
+                two + " Nothing shows that these lots differ in it.",
+                screen(4, 5).forWhich());
+        verdict = Verdict.CANNOT_TELL;
+        assertEquals(two, screen(4, 5).forWhich());
+        sameness = FirstScreen.Sameness.DIFFERENT;
+        assertEquals(two + " Not the same in every lot.", screen(4, 5).forWhich());
+        sameness = FirstScreen.Sameness.NOT_COMPARED;
+        verdict = Verdict.SUGGESTIVE;
+        assertEquals(two, screen(4, 5).forWhich());
+        sameness = FirstScreen.Sameness.ALIKE;
+        assertEquals(
+                "From 1 scored batch on 12 roast days, tasted by 3 cuppers. All of lot A.",
+                screen(1).forWhich());
+        assertEquals("No scored batch stands behind it.", screen().forWhich());
+    }
+
+    @Test
+    void eachLotsBestIsNamedOnlyWhereAllLieInsideAndSomethingIsTold() {
+        sameness = FirstScreen.Sameness.DIFFERENT;
+        bests = List.of(best("A", -0.1), best("B", -0.1));
+        String highest = " Highest: A near 202 °C and B near 202 °C.";
+        assertTrue(screen(4, 5).forWhich().endsWith(highest), screen(4, 5).forWhich());
+        verdict = Verdict.CANNOT_TELL;
+        assertTrue(screen(4, 5).forWhich().endsWith("Not the same in every lot."));
+        verdict = Verdict.STRONG;
+        bests = List.of(best("A", -0.1), best("B", 0.1));
+        assertTrue(screen(4, 5).forWhich().endsWith("Not the same in every lot."));
+    }
+
+    @Test
+    void whatCouldBeWrongNamesCompanionsOpenCupsAndASingleCupper() {
+        String nothing = "What could be wrong: something that nobody wrote down, such as the draught or dirty ducts.";
+        assertEquals(nothing, screen(4).whatCouldBeWrong());
+        behind = new FirstScreen.Behind(12, 2, FirstScreen.Cups.NONE);
+        assertEquals(nothing, screen(4).whatCouldBeWrong());
+        behind = new FirstScreen.Behind(12, 2, FirstScreen.Cups.OPEN);
+        assertEquals(
+                "What could be wrong: cuppers may have known what they tasted.",
+                screen(4).whatCouldBeWrong());
+        behind = new FirstScreen.Behind(12, 1, FirstScreen.Cups.BLIND);
+        alongside = List.of("gas in drying", "green mass");
+        assertEquals(
+                "What could be wrong: gas in drying and green mass moved along with the drop temperature; it is one cupper's taste.",
+                screen(4).whatCouldBeWrong());
+    }
+
+    @Test
+    void aCompanionThatMovesAlongByArithmeticIsNotNamed() {
+        assertEquals(
+                List.of("gas in drying", "airflow in drying"),
+                FirstScreen.companions(List.of(
+                        new MovedTogether.Companion(
+                                "development ratio", 0.99, 50, 20, "the one is worked out of the other"),
+                        new MovedTogether.Companion("gas in drying", 0.9, 5, 20, ""),
+                        new MovedTogether.Companion("airflow in drying", 0.8, 3, 20, ""),
+                        new MovedTogether.Companion("green mass", 0.75, 2, 20, ""))));
+    }
+
+    @Test
+    void onlyAPlaceThatIsNamedNeedsTheCaution() {
+        for (Verdict each : Verdict.values()) {
+            verdict = each;
+            assertEquals(
+                    each == Verdict.STRONG || each == Verdict.SUGGESTIVE,
+                    screen(4).namesAPlace(),
+                    each.toString());
+        }
+    }
+
+    /** Where chance set the targets of some batches and that settles it, all of the first screen is about just those. */
+    @Test
+    void whereChanceSetTheTargetsTheWholeScreenIsOfTheDrawnBatches() {
+        Evidence evidence = Evidence.of("sweetness", Features.dropTemperature(), HARBOUR);
+        assertTrue(evidence.judgedByChance());
+        assertTrue(evidence.batches() > 56, evidence.batches() + " batches");
+        FirstScreen screen = FirstScreen.of(evidence);
+        assertEquals(
+                56, screen.lots().values().stream().mapToInt(Integer::intValue).sum());
+        Analysis judged = evidence.judged().orElseThrow();
+        assertEquals(judged.range(), screen.range().orElseThrow());
+        assertEquals(
+                judged.bests().orElseThrow().lots().stream()
+                        .map(LotBest::batches)
+                        .toList(),
+                screen.bests().stream().map(LotBest::batches).toList());
+        assertEquals(56, screen.bests().stream().mapToInt(LotBest::batches).sum());
+        assertEquals(List.of(), screen.alongside());
+        assertFalse(evidence.movedTogether().notable().isEmpty()
+                && evidence.facts().notable().isEmpty());
     }
 
     /** Whatever is asked of the demo logbooks, the first sentences are short and plain. */
@@ -73,16 +216,17 @@ class FirstScreenTest {
     void theFirstSentencesOfManyAnswersAreShortAndPlain() {
         for (Logbook logbook : List.of(HARBOUR, HILLSIDE)) {
             for (String attribute : logbook.attributes().stream().limit(2).toList()) {
-                ShortSentences.keptBy(
-                        Evidence.of(attribute, Features.developmentRatio(), logbook).inShort());
+                ShortSentences.keptBy(Evidence.of(attribute, Features.developmentRatio(), logbook)
+                        .inShort());
                 ShortSentences.keptBy(
                         Evidence.of(attribute, Features.dryingRate(), logbook).inShort());
             }
-            ShortSentences.keptBy(TradeOff.of(
-                            logbook.attributes().stream().limit(2).toList(), Features.dropTemperature(), logbook)
-                    .inShort());
             ShortSentences.keptBy(
-                    DestinationOrPath.of(logbook.attributes().iterator().next(), logbook).inShort());
+                    TradeOff.of(logbook.attributes().stream().limit(2).toList(), Features.dropTemperature(), logbook)
+                            .inShort());
+            ShortSentences.keptBy(
+                    DestinationOrPath.of(logbook.attributes().iterator().next(), logbook)
+                            .inShort());
         }
     }
 }

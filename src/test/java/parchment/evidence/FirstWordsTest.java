@@ -8,6 +8,8 @@ import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import parchment.display.InShort;
 import parchment.display.ShortSentences;
+import parchment.feature.OnProbe;
+import parchment.feature.Role;
 import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
 import parchment.stats.Interval;
@@ -71,11 +73,13 @@ class FirstWordsTest {
         rises = false;
         found("A drop temperature of 388 °F scored about 0.8 points of sweetness above 402 °F (0.5 to 1.1).");
         readings = false;
-        found("Of two batches of a lot 14.0 °F apart in drop temperature, the lower scored about 0.8 points more sweetness"
-                + " (0.5 to 1.1).");
+        found(
+                "Of two batches of a lot 14.0 °F apart in drop temperature, the lower scored about 0.8 points more sweetness"
+                        + " (0.5 to 1.1).");
         rises = true;
-        found("Of two batches of a lot 14.0 °F apart in drop temperature, the higher scored about 0.8 points more sweetness"
-                + " (0.5 to 1.1).");
+        found(
+                "Of two batches of a lot 14.0 °F apart in drop temperature, the higher scored about 0.8 points more sweetness"
+                        + " (0.5 to 1.1).");
     }
 
     @Test
@@ -98,15 +102,19 @@ class FirstWordsTest {
     void otherVerdictsSayWhatTheyMean() {
         verdict = Verdict.TOO_SMALL;
         interval = new Interval(0.11, 0.29, 0.90);
-        found("A drop temperature of 402 °F scored 0.20 points of sweetness above 388 °F (0.11 to 0.29), too little to matter.");
+        found(
+                "A drop temperature of 402 °F scored 0.20 points of sweetness above 388 °F (0.11 to 0.29), too little to matter.");
         interval = new Interval(0.1, 0.31, 0.90);
-        found("A drop temperature of 402 °F scored 0.2 points of sweetness above 388 °F (0.1 to 0.3), too little to matter.");
+        found(
+                "A drop temperature of 402 °F scored 0.2 points of sweetness above 388 °F (0.1 to 0.3), too little to matter.");
         verdict = Verdict.NOTHING_SEEN;
-        found("Between 388 °F and 402 °F of drop temperature no difference in sweetness was seen.");
+        found("Between a drop temperature of 388 °F and 402 °F no difference in sweetness was seen.");
         verdict = Verdict.CANNOT_TELL;
-        found("Whether 388 °F or 402 °F of drop temperature gives more sweetness cannot be told from these batches.");
+        found(
+                "Whether sweetness is higher at a drop temperature of 388 °F or 402 °F cannot be told from these batches.");
         rises = false;
-        found("Whether 388 °F or 402 °F of drop temperature gives more sweetness cannot be told from these batches.");
+        found(
+                "Whether sweetness is higher at a drop temperature of 388 °F or 402 °F cannot be told from these batches.");
         readings = false;
         found("How sweetness goes with the drop temperature cannot be told from these batches.");
         verdict = Verdict.NOTHING_SEEN;
@@ -124,13 +132,16 @@ class FirstWordsTest {
                 VerdictRules.Why.NEXT_DAY_GOES_WITH_IT_TOO)) {
             why = cause;
             interval = new Interval(0.5, 1.1, 0.90);
-            found("402 °F of drop temperature went with more sweetness than 388 °F, but what brought it about cannot be told.");
+            found(
+                    "A drop temperature of 402 °F went with more sweetness than 388 °F, but what brought it about cannot be told.");
             interval = new Interval(0, 1.1, 0.90);
-            found("Whether 388 °F or 402 °F of drop temperature gives more sweetness cannot be told from these batches.");
+            found(
+                    "Whether sweetness is higher at a drop temperature of 388 °F or 402 °F cannot be told from these batches.");
         }
         why = VerdictRules.Why.NOT_RARE_ENOUGH;
         interval = new Interval(0.1, 1.1, 0.90);
-        found("Whether 388 °F or 402 °F of drop temperature gives more sweetness cannot be told from these batches.");
+        found(
+                "Whether sweetness is higher at a drop temperature of 388 °F or 402 °F cannot be told from these batches.");
     }
 
     @Test
@@ -141,9 +152,7 @@ class FirstWordsTest {
         sure(
                 VerdictRules.Why.NOT_BLIND,
                 "Chance set the targets, but not all cups were scored blind and before anybody spoke.");
-        sure(
-                VerdictRules.Why.TOO_FEW_DAYS,
-                "Chance set the targets, but fewer than 15 roast days are behind it.");
+        sure(VerdictRules.Why.TOO_FEW_DAYS, "Chance set the targets, but fewer than 15 roast days are behind it.");
         sure(
                 VerdictRules.Why.ONLY_A_BEND,
                 "The bend is more than luck, but nothing here could check it a second time.");
@@ -173,11 +182,15 @@ class FirstWordsTest {
                 "The next roast day's drop temperature goes with today's scores too, so the calendar may be behind both.");
         sure(
                 VerdictRules.Why.NOT_RARE_ENOUGH,
-                "Luck alone would do as much in 7 of 100 logbooks, which is too often to count.");
+                "Luck alone would do as much in 7 of 100 logbooks, too often to build on.");
         chance = 0.041;
         sure(
                 VerdictRules.Why.NOT_RARE_ENOUGH,
-                "Luck alone would do as much in 5 of 100 logbooks, which is too often to count.");
+                "Luck alone would do as much in just over 4 of 100 logbooks, too often to build on.");
+        chance = 0.046;
+        sure(
+                VerdictRules.Why.NOT_RARE_ENOUGH,
+                "Luck alone would do as much in 5 of 100 logbooks, too often to build on.");
         beside = List.of("gas in development", "green mass", "the calendar");
         sure(
                 VerdictRules.Why.MOVED_WITH_ANOTHER,
@@ -221,7 +234,9 @@ class FirstWordsTest {
                 VerdictRules.Why.NO_DIFFERENCE_THAT_MATTERS,
                 "Choose the drop temperature for other reasons; more batches like these would change little.");
         verdict = Verdict.CANNOT_TELL;
-        next(VerdictRules.Why.OPEN, "About 14 more batches on 5 roast days would tell, half near 388 °F and half near 402 °F.");
+        next(
+                VerdictRules.Why.OPEN,
+                "About 14 more batches on 5 roast days would tell, half near 388 °F and half near 402 °F.");
         next = new NextBatches(1, 1, 197.6, 206.0, 0.5, NextBatches.Kind.AFRESH);
         next(
                 VerdictRules.Why.TOO_FEW_DAYS_LEFT,
@@ -255,7 +270,63 @@ class FirstWordsTest {
                         "Only 5 batches have both a score and the measure; at least 8 are needed.",
                         "Cup at least 8 batches from 3 roast days, then ask again."),
                 FirstWords.nothingFitted(
-                        "sweetness", DROP, "only 5 batches have both a score and the measure; at least 8 are needed"));
+                        "sweetness",
+                        DROP,
+                        "only 5 batches have both a score and the measure; at least 8 are needed",
+                        7));
+        assertEquals(
+                "Write the drop temperature of more of the batches that were scored, then ask again.",
+                FirstWords.nothingFitted("sweetness", DROP, "no batch has both", 8)
+                        .next());
+    }
+
+    @Test
+    void readingsThatHardlyDifferAreNotQuoted() {
+        verdict = Verdict.CANNOT_TELL;
+        why = VerdictRules.Why.HARDLY_VARIED;
+        found("How sweetness goes with the drop temperature cannot be told from these batches.");
+    }
+
+    @Test
+    void whatNoHandMovesIsNotToBeMoved() {
+        Measure days = new Measure(
+                "days since arrival",
+                Unit.DAYS,
+                TemperatureUnit.CELSIUS,
+                Map.of(),
+                Map.of(),
+                OnProbe.FREE_OF_IT,
+                Role.CALENDAR);
+        String wait =
+                "The calendar moves the days since arrival, so ask again when batches of other seasons and lots have been cupped.";
+        ShortSentences.keptBy(wait);
+        assertEquals(wait, FirstWords.apart(days, "gas in drying"));
+        for (NextBatches.Kind kind : NextBatches.Kind.values()) {
+            assertEquals(
+                    kind != NextBatches.Kind.TOO_MANY,
+                    new NextBatches(14, 5, 10, 90, 0.5, kind).inShort(days).equals(wait),
+                    kind.toString());
+        }
+        for (String calendar : List.of("the calendar", "date and season")) {
+            assertEquals(
+                    "Let the drop temperature differ within each roast day, so that the calendar cannot follow it.",
+                    FirstWords.apart(DROP, calendar));
+        }
+        assertEquals(
+                "Roast some batches with another drop temperature and leave gas in drying as it was.",
+                FirstWords.apart(DROP, "gas in drying"));
+    }
+
+    @Test
+    void aFeatureIsNamedAtItsReadingsInPlainEnglish() {
+        Measure rest = new Measure("rest days", Unit.DAYS, TemperatureUnit.CELSIUS, Map.of());
+        assertEquals("4 or 8 rest days", rest.at("4 days or 8 days"));
+        assertEquals("4", rest.afterName("4 days"));
+        Measure ratio = new Measure("development ratio", Unit.SHARE, TemperatureUnit.CELSIUS, Map.of());
+        assertEquals("a development ratio of 12 % or 19 %", ratio.at("12 % or 19 %"));
+        assertEquals("12 %", ratio.afterName("12 %"));
+        Measure air = new Measure("airflow in drying", Unit.SHARE, TemperatureUnit.CELSIUS, Map.of());
+        assertEquals("an airflow in drying of 12 %", air.at("12 %"));
     }
 
     /** At most 25 words and two clauses, and no word that only a statistician knows. */

@@ -16,7 +16,12 @@ class PathInShortTest {
     }
 
     private static PathContrast contrast(
-            String name, Verdict verdict, double perStep, double steps, PathContrast.Because because, double inflation) {
+            String name,
+            Verdict verdict,
+            double perStep,
+            double steps,
+            PathContrast.Because because,
+            double inflation) {
         Slope slope = new Slope(perStep, 0.03, 1e6);
         return new PathContrast(
                 name,
@@ -62,6 +67,55 @@ class PathInShortTest {
                 words(10, steep, OPEN));
     }
 
+    /** A score that rises and falls along a comparison has no one slope, so no number of one is told. */
+    @Test
+    void aBendIsNotToldAsASlope() {
+        assertEquals(
+                "Later drop went with more sweetness up to a point, then with less.",
+                words(0, bent("the score rises and falls along it, so no one slope describes it"))
+                        .found());
+        assertEquals(
+                "Later drop went with less sweetness up to a point, then with more.",
+                words(0, bent("the score falls and rises along it, so no one slope describes it"))
+                        .found());
+    }
+
+    private static PathContrast bent(String reason) {
+        PathContrast like = contrast("later drop", Verdict.SUGGESTIVE, 0.20, 5, PathContrast.Because.BEND);
+        return new PathContrast(
+                like.name(),
+                like.meaning(),
+                like.stepWords(),
+                like.fitted(),
+                like.perStep(),
+                like.interval(),
+                like.reliability(),
+                like.inflation(),
+                like.triedSteps(),
+                like.verdict(),
+                like.because(),
+                reason);
+    }
+
+    @Test
+    void whatMovedWithAControlOrIsErrorSaysSo() {
+        assertEquals(
+                "The batches differ in added time only together with what was set or with the calendar.",
+                words(
+                                0,
+                                OPEN,
+                                contrast(
+                                        "added time",
+                                        Verdict.CANNOT_TELL,
+                                        0.1,
+                                        2,
+                                        PathContrast.Because.MOVED_WITH_A_CONTROL))
+                        .howSure());
+        assertEquals(
+                "Roast the batch in the table below and cup it blind.",
+                words(1, OPEN).next());
+    }
+
     @Test
     void whatCannotBeToldSaysWhy() {
         String cannot = "Whether destination or path made the sweetness cannot be told from these batches.";
@@ -76,7 +130,7 @@ class PathInShortTest {
         assertEquals(
                 new InShort(
                         cannot,
-                        "They moved together: whoever went on longer also dropped hotter.",
+                        "Drop temperature, development time and time to first crack moved together, so the scores may have gone with any.",
                         "Roast the 4 batches in the table below and cup them blind."),
                 words(4, OPEN, together));
         PathContrast none =

@@ -15,13 +15,48 @@ class RoundReadingsTest {
 
     @Test
     void aWidthIsToldInAtLeastFiveSteps() {
-        assertEquals("201 °C", readings(Unit.TEMPERATURE, TemperatureUnit.CELSIUS, 198.2, 205.4).words(200.6));
-        assertEquals("200.6 °C", readings(Unit.TEMPERATURE, TemperatureUnit.CELSIUS, 198.2, 203.1).words(200.6));
-        assertEquals("201 °C", readings(Unit.TEMPERATURE, TemperatureUnit.CELSIUS, 198.2, 203.3).words(200.6));
-        assertEquals("90 s", readings(Unit.SECONDS, TemperatureUnit.CELSIUS, 60, 160).words(94));
-        assertEquals("94 s", readings(Unit.SECONDS, TemperatureUnit.CELSIUS, 80, 110).words(94));
-        assertEquals("14 %", readings(Unit.SHARE, TemperatureUnit.CELSIUS, 0.10, 0.20).words(0.1449));
-        assertEquals("0 s", readings(Unit.SECONDS, TemperatureUnit.CELSIUS, -60, 160).words(-4));
+        assertEquals(
+                "201 °C",
+                readings(Unit.TEMPERATURE, TemperatureUnit.CELSIUS, 198.2, 205.4)
+                        .words(200.6));
+        assertEquals(
+                "200.6 °C",
+                readings(Unit.TEMPERATURE, TemperatureUnit.CELSIUS, 198.2, 203.1)
+                        .words(200.6));
+        assertEquals(
+                "201 °C",
+                readings(Unit.TEMPERATURE, TemperatureUnit.CELSIUS, 198.2, 203.3)
+                        .words(200.6));
+        assertEquals(
+                "90 s", readings(Unit.SECONDS, TemperatureUnit.CELSIUS, 60, 160).words(94));
+        assertEquals(
+                "94 s", readings(Unit.SECONDS, TemperatureUnit.CELSIUS, 80, 110).words(94));
+        assertEquals(
+                "14 %",
+                readings(Unit.SHARE, TemperatureUnit.CELSIUS, 0.10, 0.20).words(0.1449));
+        assertEquals(
+                "0 s", readings(Unit.SECONDS, TemperatureUnit.CELSIUS, -60, 160).words(-4));
+    }
+
+    @Test
+    void daysAndCountsAreWhole() {
+        assertEquals(
+                "4 days",
+                readings(Unit.DAYS.withNaturalStep(1), TemperatureUnit.CELSIUS, 3, 7)
+                        .words(4.2));
+        assertEquals("3", readings(Unit.COUNT, TemperatureUnit.CELSIUS, 1, 4).words(2.8));
+        assertEquals(
+                "40 days", readings(Unit.DAYS, TemperatureUnit.CELSIUS, 10, 90).words(42));
+    }
+
+    /** A reading that is round already is not moved a whole step by the last digit of the sum. */
+    @Test
+    void whatIsRoundAlreadyStays() {
+        RoundReadings tenths = readings(Unit.TEMPERATURE, TemperatureUnit.CELSIUS, 200.3, 203.3);
+        assertEquals(200.3, tenths.from(200.3 + 1e-12), 1e-9);
+        assertEquals(203.3, tenths.to(203.3 - 1e-12), 1e-9);
+        assertEquals(200.4, tenths.from(200.3 + 1e-8), 1e-7);
+        assertEquals(203.2, tenths.to(203.3 - 1e-8), 1e-7);
     }
 
     @Test
@@ -42,6 +77,8 @@ class RoundReadingsTest {
 
     @Test
     void aWidthOfNothingStillHasAStep() {
-        assertEquals("200 °C", readings(Unit.TEMPERATURE, TemperatureUnit.CELSIUS, 200, 200).words(200.4));
+        assertEquals(
+                "200 °C",
+                readings(Unit.TEMPERATURE, TemperatureUnit.CELSIUS, 200, 200).words(200.4));
     }
 }
