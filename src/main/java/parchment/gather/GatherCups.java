@@ -137,9 +137,10 @@ final class GatherCups {
                     key.told()
                             .forEach(line -> questions.leaveOut(Source.of(table).shown() + ": " + line));
                 }));
-        List<TastedCup> cups =
-                read.stream().flatMap(sheet -> sheet.cups().stream()).toList();
-        return new Scored(joined(CupJoin.of(cups, codes, named)), read);
+        CupsTwice once = CupsTwice.of(
+                read.stream().flatMap(sheet -> sheet.cups().stream()).toList());
+        once.told().forEach(questions::leaveOut);
+        return new Scored(joined(CupJoin.of(once.cups(), codes, named)), read);
     }
 
     /** Asks for the day of tasting, or the column that holds it, where cups cannot be written without. */

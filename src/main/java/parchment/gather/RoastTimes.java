@@ -38,7 +38,7 @@ final class RoastTimes {
             if (!column.mostly(CellForm.CLOCK)) {
                 continue;
             }
-            if (dates.isPresent() && risesThroughDays(column, dates.get())) {
+            if (dates.isPresent() && !isCalledMark(column) && risesThroughDays(column, dates.get())) {
                 claims.add(ColumnClaim.of(
                         column,
                         ListMeaning.TIME_OF_DAY,
@@ -62,10 +62,20 @@ final class RoastTimes {
         return claims;
     }
 
+    /** What a heading says counts before what values look like: drops may rise by chance, or because somebody tried that. */
+    private static boolean isCalledMark(ColumnValues column) {
+        boolean unit = column.unit().equals(ColumnTimes.MINUTES_AND_SECONDS);
+        boolean named = column.named().whole().stream().anyMatch(m -> m.kind() == ListMeaning.Kind.SINCE_CHARGE)
+                && !column.named().whole().contains(ListMeaning.TIME_OF_DAY);
+        return unit
+                || named && ColumnTimeFit.sinceCharge(column, ListMeaning.DROP).score() > 0;
+    }
+
     /** Times of day rise with each row of a day; times since the charge do so by chance, and not five times in a row. */
     private static boolean risesThroughDays(ColumnValues column, ColumnValues dates) {
         int pairs = 0;
         int up = 0;
+        int down = 0;
         for (int i = 1; i < column.cells().size(); i++) {
             double before = hour(column.cells().get(i - 1));
             double here = hour(column.cells().get(i));
@@ -76,8 +86,9 @@ final class RoastTimes {
             }
             pairs++;
             up += here > before ? 1 : 0;
+            down += here < before ? 1 : 0;
         }
-        return pairs >= FEWEST_PAIRS && (up == pairs || up == 0);
+        return pairs >= FEWEST_PAIRS && (up == pairs || down == pairs);
     }
 
     private static double hour(String cell) {
