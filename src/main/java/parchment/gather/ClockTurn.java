@@ -1,5 +1,6 @@
 package parchment.gather;
 
+import java.time.Duration;
 import java.time.LocalTime;
 import java.util.List;
 import java.util.Optional;
@@ -18,6 +19,9 @@ record ClockTurn(Turn turn, String before, String after) {
 
     private static final int MORNING = 7;
     private static final int LAST_BEFORE_NOON = 12;
+    /** From one batch to the next of a day go 5 hours at most: from one day to the next, times fall back by less. */
+    private static final Duration LEAST_FALL = Duration.ofHours(7);
+
     private static final int EVENING = 19;
     private static final int NIGHT = 4;
 
@@ -34,7 +38,8 @@ record ClockTurn(Turn turn, String before, String after) {
             }
             int from = before.get().getHour();
             int to = after.get().getHour();
-            if (twelve && from >= MORNING && isAfterNoon(after.get())) {
+            boolean far = Duration.between(after.get(), before.get()).compareTo(LEAST_FALL) >= 0;
+            if (twelve && far && isAfterNoon(after.get())) {
                 return Optional.of(new ClockTurn(Turn.NOON, cells.get(i - 1), cells.get(i)));
             }
             if (from >= EVENING && to < NIGHT) {
@@ -66,7 +71,7 @@ record ClockTurn(Turn turn, String before, String after) {
     String reason() {
         String falls = "holds times that fall back from " + before + " to " + after;
         return turn == Turn.NOON
-                ? falls + ", as on a clock of 12 hours, so those before " + MORNING
+                ? falls + ", as where hours count to 12, so those before " + MORNING
                         + ":00 are after noon (time of day [24 h] if they are at night)"
                 : falls + ", as past midnight: each is written on the day that its row names";
     }

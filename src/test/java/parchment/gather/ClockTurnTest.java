@@ -68,9 +68,11 @@ class ClockTurnTest {
     @ParameterizedTest
     @CsvSource({
         "12:20, 1:05, NOON",
-        "7:00, 6:59, NOON",
-        "6:59, 1:05, none",
-        "12:20, 7:00, none",
+        "12:20, 5:20, NOON",
+        "12:20, 5:21, none",
+        "8:00, 1:00, NOON",
+        "7:59, 1:00, none",
+        "8:27, 6:53, none",
         "12:20, 0:59, none",
         "13:00, 1:05, none",
         "23:20, 0:10, MIDNIGHT",
