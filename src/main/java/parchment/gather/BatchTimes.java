@@ -47,7 +47,7 @@ final class BatchTimes {
             told.add("Line " + line + ": " + Words.quote(cell) + " under " + Words.quote(column.heading())
                     + " is no time of day that can be read; it is kept in the note.");
         }
-        return time;
+        return column.unit().equals(ColumnTimes.TWELVE_HOURS) ? time.map(ClockTurn::afterNoon) : time;
     }
 
     /** Returns the seconds of a mark's or another time since the charge. */

@@ -7,6 +7,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.IntStream;
 import parchment.gather.BlindKey.Entry;
 import parchment.sheet.Words;
@@ -15,6 +16,15 @@ import parchment.sheet.Words;
 final class BlindKeys {
     /** Share of a column's cells that must be codes; common practice, no source. */
     private static final double MOST = 0.7;
+
+    private static final Set<ListMeaning> OF_LOTS = Set.of(
+            ListMeaning.ORIGIN,
+            ListMeaning.PROCESS,
+            ListMeaning.VARIETY,
+            ListMeaning.MOISTURE,
+            ListMeaning.DENSITY,
+            ListMeaning.ARRIVED_ON,
+            ListMeaning.HARVESTED_ON);
 
     private final Table table;
     private final ScoreClues clues;
@@ -49,6 +59,10 @@ final class BlindKeys {
             }
             part.ifPresent(p -> columns.putIfAbsent(p, column));
         }
+        if (isOfLots(columns)) {
+            return Optional.empty();
+        }
+        dayByValues(columns);
         numberForCode(columns);
         cupForCode(columns);
         byValues(columns);
@@ -71,6 +85,27 @@ final class BlindKeys {
                 entries,
                 "It has codes under " + Words.quote(table.headings().get(code)) + " and " + called + ".",
                 all));
+    }
+
+    /** A list of lots has a code too: what grew where, how it was processed and how moist it is stands in no key. */
+    private boolean isOfLots(Map<ScorePart, Integer> columns) {
+        return !columns.containsKey(ScorePart.BATCH)
+                && table.headings().stream()
+                                .filter(heading ->
+                                        TradeWords.of(heading).whole().stream().anyMatch(OF_LOTS::contains))
+                                .count()
+                        >= 2;
+    }
+
+    /** The day on which codes were served stands under "tasting" as well as under "date". */
+    private void dayByValues(Map<ScorePart, Integer> columns) {
+        for (int i = 0; i < table.headings().size() && !columns.containsKey(ScorePart.DAY); i++) {
+            boolean other = columns.containsValue(i) && !Integer.valueOf(i).equals(columns.get(ScorePart.CUPPING));
+            boolean roasted = ScoreWords.key(table.headings().get(i)).equals(Optional.of(ScorePart.ROASTED));
+            if (!other && !roasted && share(i, cell -> day(cell).isPresent()) >= MOST) {
+                columns.put(ScorePart.DAY, i);
+            }
+        }
     }
 
     // A key of cups and batches: the cup's number is the code.

@@ -20,6 +20,9 @@ record ColumnFit(double score, String unit, UnitDoubt doubt, String reason) {
     private static final double LEAST_ROOM_HUMIDITY = 20;
     private static final double MOST_CELSIUS = 262;
 
+    /** Air and drums may be hotter than beans, and none is charged or dropped so hot (common practice, no source). */
+    private static final double HOTTEST_CELSIUS = 330;
+
     /** Returns how well a column fits a meaning. */
     static ColumnFit of(ColumnValues column, ListMeaning meaning, ListScale scale) {
         if (column.filled() == 0) {
@@ -120,6 +123,13 @@ record ColumnFit(double score, String unit, UnitDoubt doubt, String reason) {
         boolean wrongUnit = !column.unit().isEmpty() && !column.unit().matches("°C|°F|K");
         if (!column.mostly(CellForm.NUMBER) || wrongUnit || low < 70 || median > 560) {
             return NONE;
+        }
+        if (column.unit().equals("°C") && median > HOTTEST_CELSIUS) {
+            return new ColumnFit(
+                    1,
+                    "°C",
+                    UnitDoubt.OPEN,
+                    "says °C and has a median of " + written(median) + ", which no roast reaches in °C: perhaps °F");
         }
         if (!column.unit().isEmpty()) {
             return known(1, column.unit(), "holds temperatures in " + column.unit());

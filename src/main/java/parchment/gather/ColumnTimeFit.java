@@ -1,6 +1,7 @@
 package parchment.gather;
 
 import java.util.Arrays;
+import java.util.Optional;
 import parchment.gather.ColumnClaim.UnitDoubt;
 
 /** Says whether a column holds times since the charge or times of day, and how they are written. */
@@ -9,6 +10,12 @@ final class ColumnTimeFit {
     private static final double MOSTLY_RISING = 0.6;
     private static final double SHORTEST = 10;
     private static final double LONGEST = 3_600;
+    private static final int FEWEST_READ = 3;
+
+    /** No whole roast is shorter or longer, in seconds (common practice, no source). */
+    private static final double SHORTEST_DROP = 180;
+
+    private static final double LONGEST_DROP = 1_800;
 
     private ColumnTimeFit() {}
 
@@ -97,14 +104,22 @@ final class ColumnTimeFit {
             case DROP -> new double[] {200, 2_000};
             default -> new double[] {180, 1_500};
         };
-        boolean inside = median >= range[0] && median <= range[1];
+        boolean inside = median >= range[0]
+                && median <= range[1]
+                && (meaning != ListMeaning.DROP || canBeDrops(column, column.seconds(form.unit())));
         // Roasts last now longer, now shorter; a column that rises row by row is a clock on the wall.
         double[] seconds = column.seconds(form.unit());
         boolean clock = column.mostly(CellForm.CLOCK)
                 && column.cells().size() >= 4
                 && rising(seconds) > 0.9
                 && ColumnValues.quantile(seconds, 1) - ColumnValues.quantile(seconds, 0) > 120;
-        double score = clock ? 0.6 : form.score();
+        // Under "Time", values that rise row by row may be either: they are asked about.
+        boolean either = meaning == ListMeaning.DROP
+                && isNamedTimeOfDay(column)
+                && column.mostly(CellForm.CLOCK)
+                && column.cells().size() >= 4
+                && rising(seconds) > 0.9;
+        double score = clock ? 0.6 : either ? 0.75 : form.score();
         return new ColumnFit(inside ? score : 0.2 * form.score(), form.unit(), form.doubt(), form.reason());
     }
 
@@ -122,15 +137,40 @@ final class ColumnTimeFit {
                     .orElse(share > 0 && share < 1 ? 24 * share : Double.NaN);
         }
         long read = Arrays.stream(hours).filter(hour -> !Double.isNaN(hour)).count();
-        if (read < 0.85 * column.filled()) {
+        // One slip such as 24:00 or 12:60 in a few rows takes no column away; its line is told.
+        boolean mostly = read >= 0.85 * column.filled() || read >= FEWEST_READ && column.filled() - read <= 1;
+        if (!mostly) {
             return ColumnFit.none();
         }
+        Optional<ClockTurn> turn = isNamedTimeOfDay(column) ? ClockTurn.of(column.cells()) : Optional.empty();
+        turn.ifPresent(clock -> Arrays.setAll(hours, i -> clock.hours(hours[i])));
         double spread = ColumnValues.quantile(hours, 0.95) - ColumnValues.quantile(hours, 0.05);
         boolean work = ColumnValues.quantile(hours, 0.05) >= 4;
         boolean rising = rising(hours) >= MOSTLY_RISING;
         double score = marked ? 1 : !work ? 0 : spread <= 0.7 ? 0.3 : !rising ? 0.35 : spread >= 2.5 ? 0.95 : 0.8;
         String unit = column.mostly(CellForm.NUMBER) ? ColumnTimes.SHARE_OF_DAY : "";
+        if (turn.isPresent() && !marked && work) {
+            boolean noon = turn.get().turn() == ClockTurn.Turn.NOON;
+            return new ColumnFit(
+                    Math.max(score, 0.95),
+                    noon ? ColumnTimes.TWELVE_HOURS : unit,
+                    UnitDoubt.OPEN,
+                    turn.get().reason());
+        }
         return ColumnFit.known(score, unit, "holds times that go through " + hours(spread) + " of the day");
+    }
+
+    private static boolean isNamedTimeOfDay(ColumnValues column) {
+        return column.named().whole().contains(ListMeaning.TIME_OF_DAY);
+    }
+
+    /** Where a heading can be a time of day, a column in which a value is no roast's length is none of drops. */
+    private static boolean canBeDrops(ColumnValues column, double[] seconds) {
+        return !isNamedTimeOfDay(column)
+                || !column.mostly(CellForm.CLOCK)
+                || Arrays.stream(seconds)
+                        .filter(each -> !Double.isNaN(each))
+                        .allMatch(each -> each >= SHORTEST_DROP && each <= LONGEST_DROP);
     }
 
     private static String hours(double spread) {

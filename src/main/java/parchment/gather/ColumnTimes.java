@@ -18,6 +18,9 @@ final class ColumnTimes {
     /** Hours, minutes and seconds that begin with zero hours. */
     static final String HOURS = "h:min:s";
 
+    /** Times of day of which those from 1:00 to before 7:00 are after noon. */
+    static final String TWELVE_HOURS = "12 h";
+
     /** A share of a day that is hours and minutes where minutes and seconds are meant: 0.388 for 9:19. */
     static final String SHARE_OF_DAY_AS_HOURS = "share of a day, as h:mm";
 

@@ -133,9 +133,10 @@ final class GatherCups {
                     key.told()
                             .forEach(line -> questions.leaveOut(Source.of(table).shown() + ": " + line));
                 }));
-        List<TastedCup> cups =
-                read.stream().flatMap(sheet -> sheet.cups().stream()).toList();
-        return new Scored(new CupQuestions(questions).joined(CupJoin.of(cups, codes, named)), read);
+        CupsTwice once = CupsTwice.of(
+                read.stream().flatMap(sheet -> sheet.cups().stream()).toList());
+        once.told().forEach(questions::leaveOut);
+        return new Scored(new CupQuestions(questions).joined(CupJoin.of(once.cups(), codes, named)), read);
     }
 
     /** Says what a sheet leaves open; a scale that is not known leaves nothing out. */

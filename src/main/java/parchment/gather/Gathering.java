@@ -114,8 +114,8 @@ record Gathering(
         GatherUpkeep upkeep = new GatherUpkeep(questions, dates, lists);
         List<ListedBatch> listed =
                 listed(GatherStyles.letters(sheets, questions, folder.path()), found, lists, dates, cups, lots, upkeep);
-        JoinClocks clocks =
-                JoinClocks.of(found, ListRivals.settled(JoinedBatches.roasts(listed), questions), questions);
+        JoinClocks clocks = JoinClocks.of(
+                found, ListRivals.settled(JoinedBatches.roasts(OneUnit.of(listed, questions)), questions), questions);
         List<GatheredBatch> curves = clocks.curves();
         List<ListedRoast> roasts = clocks.roasts();
         JoinAnswers joined = JoinAnswers.of(curves, roasts, earlierNames, agreed, questions);

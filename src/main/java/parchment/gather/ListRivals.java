@@ -1,10 +1,11 @@
 package parchment.gather;
 
 import java.util.ArrayList;
-import java.util.Comparator;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import parchment.sheet.Words;
 
 /**
@@ -30,15 +31,17 @@ final class ListRivals {
     static List<ListedRoast> settled(List<ListedRoast> roasts, GatherQuestions questions) {
         Map<Pair, Map<String, Difference>> differing = new LinkedHashMap<>();
         roasts.forEach(roast -> compare(roast, differing));
-        List<Pair> turned = new ArrayList<>();
+        // Which of two tables stands before which.
+        Set<Pair> settled = new HashSet<>();
+        boolean[] turned = {false};
         differing.forEach((pair, differences) -> {
-            if (differences.size() >= FEWEST && secondStands(pair, List.copyOf(differences.values()), questions)) {
-                turned.add(pair);
+            if (differences.size() >= FEWEST) {
+                boolean second = secondStands(pair, List.copyOf(differences.values()), questions);
+                settled.add(second ? new Pair(pair.second(), pair.first()) : pair);
+                turned[0] |= second;
             }
         });
-        return turned.isEmpty()
-                ? roasts
-                : roasts.stream().map(roast -> turned(roast, turned)).toList();
+        return turned[0] ? roasts.stream().map(roast -> inOrder(roast, settled)).toList() : roasts;
     }
 
     /** Notes the first difference of each batch. */
@@ -81,12 +84,20 @@ final class ListRivals {
                 .equals(second);
     }
 
-    private static ListedRoast turned(ListedRoast roast, List<Pair> turned) {
-        List<ListedBatch> rows = new ArrayList<>(roast.rows());
-        Comparator<ListedBatch> order = (one, other) -> turned.contains(new Pair(one.table(), other.table()))
-                ? 1
-                : turned.contains(new Pair(other.table(), one.table())) ? -1 : 0;
-        rows.sort(order);
+    /** Puts rows behind those that stand before them by an answer; what no answer is about stays where it is as far as it can. */
+    private static ListedRoast inOrder(ListedRoast roast, Set<Pair> settled) {
+        List<ListedBatch> left = new ArrayList<>(roast.rows());
+        List<ListedBatch> rows = new ArrayList<>();
+        while (!left.isEmpty()) {
+            ListedBatch next = left.stream()
+                    .filter(row ->
+                            left.stream().noneMatch(other -> settled.contains(new Pair(other.table(), row.table()))))
+                    .findFirst()
+                    // Answers that go round in a circle leave the order of the lists.
+                    .orElse(left.get(0));
+            rows.add(next);
+            left.remove(next);
+        }
         return new ListedRoast(roast.name(), rows);
     }
 }

@@ -40,7 +40,7 @@ final class RoastTimes {
             if (!column.mostly(CellForm.CLOCK)) {
                 continue;
             }
-            if (dates.isPresent() && risesThroughDays(column, dates.get())) {
+            if (dates.isPresent() && !isCalledMark(column) && risesThroughDays(column, dates.get())) {
                 claims.add(ColumnClaim.of(
                         column,
                         ListMeaning.TIME_OF_DAY,
@@ -62,6 +62,15 @@ final class RoastTimes {
         marks.sort(Comparator.comparingDouble(Mark::median));
         claims.addAll(inOrder(marks));
         return claims;
+    }
+
+    /** What a heading says counts before what values look like: drops may rise by chance, or because somebody tried that. */
+    private static boolean isCalledMark(ColumnValues column) {
+        boolean unit = column.unit().equals(ColumnTimes.MINUTES_AND_SECONDS);
+        boolean named = column.named().whole().stream().anyMatch(m -> m.kind() == ListMeaning.Kind.SINCE_CHARGE)
+                && !column.named().whole().contains(ListMeaning.TIME_OF_DAY);
+        return unit
+                || named && ColumnTimeFit.sinceCharge(column, ListMeaning.DROP).score() > 0;
     }
 
     /** Times of day rise with each row of a day; times since the charge do so by chance, and not five times in a row. */

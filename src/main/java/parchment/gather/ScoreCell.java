@@ -31,6 +31,11 @@ record ScoreCell(Kind kind, double score, double top, String words) {
     private static final Pattern SIGN = Pattern.compile("(\\d{0,3})\\s*([¼½¾])(.*)");
     private static final Pattern NUMBER = Pattern.compile("([+-]?\\d+(?:[.,]\\d+)?)(?:\\s*/\\s*(\\d+))?(.*)");
 
+    private static final Pattern MARK = Pattern.compile("[*!?†‡#^+]+|\\d?[*]|[(\\[][?!][)\\]]|[-–—.,;]");
+    private static final Pattern NOTE =
+            Pattern.compile("[(\\[].*[)\\]]|[-–,;:(]?\\s+\\p{L}{3}.*|(pts?|points|punkte|puntos|pontos|punti)\\.?");
+    private static final Pattern UNIT = Pattern.compile("[-–]?\\s*(kg|min|sec|°).*");
+
     /** Reads a cell; a comma is a decimal comma, for a score has no thousands. */
     static ScoreCell of(String cell) {
         String text = cell.replace('\u00A0', ' ').strip();
@@ -62,10 +67,10 @@ record ScoreCell(Kind kind, double score, double top, String words) {
     // "7:30", "7.5.2031", "7-8", "204 °C" and "12 kg" begin with a number too, and are no scores.
     private static ScoreCell beside(double value, double top, String rest, String text) {
         String words = rest.strip();
-        boolean mark = words.matches("[*!?†‡#^+]+|\\d?[*]|[(\\[][?!][)\\]]|[-–—.,;]");
-        boolean note =
-                words.matches("[(\\[].*[)\\]]|[-–,;:(]?\\s+\\p{L}{3}.*|(pts?|points|punkte|puntos|pontos|punti)\\.?");
-        return words.isEmpty() || mark || note && !words.matches("[-–]?\\s*(kg|min|sec|°).*")
+        boolean says = words.isEmpty()
+                || MARK.matcher(words).matches()
+                || NOTE.matcher(words).matches() && !UNIT.matcher(words).matches();
+        return says
                 ? new ScoreCell(Kind.SCORE, value, top, words)
                 : new ScoreCell(Kind.WORDS, Double.NaN, Double.NaN, text);
     }

@@ -1,6 +1,7 @@
 package parchment.gather;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -16,6 +17,9 @@ final class ScoreCells {
     private final Table table;
     private final List<ScoreHead> heads;
     private final Map<Integer, ScorePart> specialRows = new TreeMap<>();
+
+    /** A list has few different cells, and each is looked at many times. */
+    private final Map<String, ScoreCell> read = new HashMap<>();
 
     private ScoreCells(Table table, List<ScoreHead> heads) {
         this.table = table;
@@ -84,6 +88,10 @@ final class ScoreCells {
                 .toList();
     }
 
+    private ScoreCell read(String cell) {
+        return read.computeIfAbsent(cell, ScoreCell::of);
+    }
+
     boolean isEmpty(int column) {
         return filled(column).isEmpty();
     }
@@ -91,7 +99,7 @@ final class ScoreCells {
     /** Returns the share of a column's cells that are as asked; signs for nothing do not count. */
     double share(int column, Predicate<String> asked) {
         List<String> there = filled(column).stream()
-                .filter(cell -> ScoreCell.of(cell).kind() != ScoreCell.Kind.MISSING)
+                .filter(cell -> read(cell).kind() != ScoreCell.Kind.MISSING)
                 .toList();
         return there.isEmpty() ? 0 : there.stream().filter(asked).count() / (double) there.size();
     }
@@ -102,13 +110,13 @@ final class ScoreCells {
 
     /** Returns the share of a column's cells that hold a score. */
     double numbers(int column) {
-        return share(column, cell -> ScoreCell.of(cell).isScore());
+        return share(column, cell -> read(cell).isScore());
     }
 
     /** Returns the scores of a column. */
     double[] scores(int column) {
         return filled(column).stream()
-                .map(ScoreCell::of)
+                .map(this::read)
                 .filter(ScoreCell::isScore)
                 .mapToDouble(ScoreCell::score)
                 .toArray();

@@ -7,6 +7,9 @@ import java.util.Set;
 
 /** Settles the columns that a cup is known by as their headings say, where their values do not speak against it. */
 final class ScoreKeyColumns {
+    /** Nobody scores so many things of one cup, or so many words beside the scores; common practice, no source. */
+    private static final int MOST_ATTRIBUTES = 400;
+
     private final ScoreCells cells;
     private final ScoreClues clues;
     private final ScoreSurroundings around;
@@ -172,6 +175,9 @@ final class ScoreKeyColumns {
     private void attributeColumn() {
         for (int i = 0; i < cells.width() && !roles.has(ScorePart.ATTRIBUTE); i++) {
             Set<String> distinct = new HashSet<>(cells.filled(i));
+            if (distinct.size() > MOST_ATTRIBUTES) {
+                continue;
+            }
             // "9 (fruity)" is a score, whatever word stands beside it.
             distinct.removeIf(cell -> ScoreCell.of(cell).isScore());
             long attributes = distinct.stream().filter(ScoreWords::isAttribute).count();

@@ -52,7 +52,10 @@ final class ScoreSections {
     private static int first(Table table) {
         int line = table.lines().stream().mapToInt(Integer::intValue).min().orElse(1);
         int above = 0;
-        while (line > 1 && above < table.above().size() + 3) {
+        // A table that was cut out of a larger one has no rows of a sheet around it.
+        while (line > 1
+                && line - 2 < table.sheet().rows().size()
+                && above < table.above().size() + 3) {
             boolean blank = table.sheet().rows().get(line - 2).stream().allMatch(String::isBlank);
             if (blank) {
                 break;

@@ -154,10 +154,40 @@ final class TableClaims {
                     if (different >= 0.9 * cells.size()) {
                         return column.place();
                     }
+                    // Lots that stand twice are told; where they grew is no name while a column is called the lot.
+                    if (meaning == ListMeaning.LOT && isNoListOfRoasts(columns)) {
+                        return column.place();
+                    }
                 }
             }
         }
-        return -1;
+        return isNoListOfRoasts(columns) ? longestNames(columns) : -1;
+    }
+
+    private static boolean isNoListOfRoasts(ListColumns columns) {
+        return columns.of(ListMeaning.BATCH).isEmpty()
+                && columns.of(ListMeaning.DATE).isEmpty()
+                && columns.of(ListMeaning.ROASTED_AT).isEmpty()
+                && columns.columns().stream()
+                                .filter(column -> OF_LOTS.contains(column.meaning()))
+                                .count()
+                        >= 2;
+    }
+
+    /** Lots under "name" or "code" beside their origin and process: the words of most letters that stand once each. */
+    private static int longestNames(ListColumns columns) {
+        int best = -1;
+        int most = 0;
+        for (ListColumn column : columns.columns()) {
+            ColumnValues values = ColumnValues.of(columns.table(), column.place());
+            int letters = values.cells().stream().mapToInt(String::length).sum();
+            boolean once = values.distinct() == values.cells().size() && values.mostly(CellForm.WORDS);
+            if (once && letters > most && !OF_LOTS.contains(column.meaning()) && column.meaning() != ListMeaning.NOTE) {
+                best = column.place();
+                most = letters;
+            }
+        }
+        return best;
     }
 
     private static TableKind upkeep(ListColumns columns) {

@@ -173,6 +173,17 @@ final class TimeProposal {
         if (span > 100_000) {
             return new MeaningProposal(Meaning.time(Meaning.MILLISECONDS), rises + ": too many for seconds");
         }
+        if (span >= 40 && step < FASTEST_LOGGER && column.numberCount() >= MANY_ROWS) {
+            return new MeaningProposal(
+                    Meaning.time(60 * span <= LONGEST ? "min" : "s"),
+                    rises
+                            + String.format(
+                                    Locale.ROOT,
+                                    ": as seconds it would have a reading each %.2f s, as minutes each %.1f s",
+                                    step,
+                                    60 * step),
+                    UnitDoubt.OPEN);
+        }
         if (span >= 40) {
             return new MeaningProposal(Meaning.time("s"), rises);
         }

@@ -45,6 +45,10 @@ final class TradeWords {
             Set.of("time", "zeit", "tiempo", "tempo", "temp", "hora", "heure", "minute", "minuten", "start");
     private static final Set<String> TEMPERATURES = Set.of("temperature", "temperatur", "temperatura");
     private static final String NUMBER = "no";
+
+    /** What is longer than a few lines is no heading, in letters (common practice, no source). */
+    private static final int LONGEST_HEADING = 400;
+
     private static final String ENGLISH = "en";
     private static final Map<String, Set<ListMeaning>> WORDS = read(language -> true);
     private static final Set<String> ENGLISH_WORDS =
@@ -71,6 +75,9 @@ final class TradeWords {
 
     /** Returns what a heading can mean. */
     static Named of(String heading) {
+        if (heading.length() > LONGEST_HEADING) {
+            return new Named(Set.of(), Set.of());
+        }
         String plain = bare(heading);
         Set<ListMeaning> whole = WORDS.getOrDefault(plain, Set.of());
         if (!whole.isEmpty() || plain.isEmpty()) {

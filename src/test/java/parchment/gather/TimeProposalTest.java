@@ -150,4 +150,12 @@ class TimeProposalTest {
                         .seconds());
         assertEquals(Meaning.time(unit), Meaning.parse("time [" + unit + "]").orElseThrow());
     }
+
+    /** No logger writes more often than each tenth of a second: 3,300 readings up to 55 are a session of 55 minutes. */
+    @Test
+    void bareNumbersTooCloseForSecondsAreAskedAboutAsMinutes() {
+        assertEquals("time [min] OPEN", said(of("Time", numbers(3_300, 0, 1 / 60.0))));
+        assertEquals("time [s] KNOWN", said(of("Time", numbers(600, 0, 0.101))));
+        assertEquals("time [min] OPEN", said(of("Time", numbers(600, 0, 0.099))));
+    }
 }

@@ -1,0 +1,235 @@
+package parchment.gather;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.IntStream;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import parchment.logbook.Logbook;
+import parchment.logbook.WrittenFolder;
+import parchment.quantity.MassUnit;
+import parchment.sheet.Numbers;
+import parchment.sheet.Sheet;
+
+/** Holds what becomes of folders in which several tables speak of one thing; invented batches and cuppers. */
+class SeveralListsTest {
+    @TempDir
+    Path temporary;
+
+    private WrittenFolder old;
+    private String said = "";
+
+    @BeforeEach
+    void begin() {
+        old = new WrittenFolder(temporary.resolve("old"));
+    }
+
+    private Path gathered(String answers) throws Exception {
+        Path file = temporary.resolve("answers.properties");
+        Files.writeString(file, answers + "\n");
+        StringBuilder out = new StringBuilder();
+        Path made = temporary.resolve("made");
+        assertEquals(0, Gather.run(old.path(), made, Optional.of(file), Gather.NOBODY, out), out.toString());
+        said = out.toString();
+        return made;
+    }
+
+    @Test
+    void massesInKilogramsAndInGramsAreWrittenInOneUnit() throws Exception {
+        old.with(
+                "a.csv",
+                "Batch,Date,Coffee,Green [kg],Roasted [kg],Charge temperature [°C]",
+                "1,2031-03-05,Wren,5,4.25,200",
+                "2,2031-03-05,Wren,5.2,4.4,205",
+                "3,2031-03-05,Wren,5.1,4.3,210");
+        old.with(
+                "b.csv",
+                "Batch,Date,Coffee,Green [g],Roasted [g],Charge temperature [°F]",
+                "4,2031-03-06,Wren,4500,3825,392",
+                "5,2031-03-06,Wren,4600,3900,401");
+        Path made = gathered("");
+        String batches = Files.readString(made.resolve("batches.csv"));
+        assertFalse(batches.contains("[g]"), batches);
+        assertFalse(batches.contains("[°F]"), batches);
+        assertEquals(
+                4.5,
+                Logbook.open(made)
+                        .batch("4")
+                        .conditions()
+                        .greenMass()
+                        .orElseThrow()
+                        .in(MassUnit.KILOGRAM),
+                1e-9);
+        assertTrue(batches.lines().anyMatch(line -> line.startsWith("4,") && line.contains(",200,")), batches);
+        assertTrue(said.contains("The green mass stands in kg and g in the lists; all are written in kg."), said);
+    }
+
+    /** The answer stands whatever a third list, which nobody asked about, says beside. */
+    @Test
+    void theListThatIsAnsweredToStandIsWrittenThoughAThirdNamesTheBatches() throws Exception {
+        String[] heads = {"Batch,Date,Coffee,Green kg,Roasted kg"};
+        old.with("a.csv", rows(heads[0], "5.1"));
+        old.with(
+                "b.csv",
+                "Batch,Date,Coffee,Operator",
+                "1,2031-03-05,Wren,Ana",
+                "2,2031-03-05,Wren,Ana",
+                "3,2031-03-05,Wren,Ana");
+        old.with("c.csv", rows(heads[0], "4.9"));
+        Path made = gathered("lists.a.c=c");
+        Logbook logbook = Logbook.open(made);
+        for (String name : List.of("1", "2", "3")) {
+            assertEquals(
+                    4.9,
+                    logbook.batch(name).conditions().greenMass().orElseThrow().in(MassUnit.KILOGRAM),
+                    1e-9,
+                    said);
+        }
+    }
+
+    private static String[] rows(String head, String green) {
+        return IntStream.rangeClosed(0, 3)
+                .mapToObj(i -> i == 0 ? head : i + ",2031-03-05,Wren," + green + ",4.2")
+                .toArray(String[]::new);
+    }
+
+    private static TastedCup cup(Table table, String cupper, int line, double score) {
+        return ScoreSheets.of(table, ScoreClues.of(List.of("101"))).orElseThrow().cups().stream()
+                .filter(cup -> cup.cupper().equals(cupper) && cup.line() == line)
+                .filter(cup -> cup.scores().containsValue(score))
+                .findFirst()
+                .orElseThrow();
+    }
+
+    private static Table scores(String day, String... rows) {
+        String[] lines = new String[rows.length + 1];
+        lines[0] = "Batch|" + day + "|Cupper|Acidity|Body";
+        System.arraycopy(rows, 0, lines, 1, rows.length);
+        return MadeTables.of(lines);
+    }
+
+    @Test
+    void aScoreSheetThatIsSavedTwiceCountsOnce() {
+        Table one = scores("Tasted", "101|2031-03-09|Ana|7|6", "101|2031-03-09|Ben|6|5");
+        Table copy = scores("Tasted", "101|2031-03-09|Ana|7|6", "101|2031-03-09|Ben|6|5.5");
+        List<TastedCup> cups =
+                List.of(cup(one, "Ana", 2, 7), cup(one, "Ben", 3, 5), cup(copy, "Ana", 2, 7), cup(copy, "Ben", 3, 5.5));
+        CupsTwice once = CupsTwice.of(cups);
+        assertEquals(List.of(cups.get(0), cups.get(1), cups.get(3)), once.cups());
+        assertTrue(
+                once.told()
+                        .get(0)
+                        .endsWith("1 cup stands in " + Source.of(one).shown()
+                                + " too, of the same day, cupper and batch and with the same scores; counted once."),
+                once.told().toString());
+        assertTrue(
+                once.told()
+                        .get(1)
+                        .contains("give two scores of 'Ben' for '101' on 2031-03-09: both are written as cups"),
+                once.told().toString());
+    }
+
+    @Test
+    void cupsOfTwoDaysOrOfNobodyOrOfOneSheetStayTwo() {
+        Table one = scores("Tasted", "101|2031-03-09|Ana|7|6", "101|2031-03-09|Ana|7|6");
+        Table other = scores("Tasted", "101|2031-03-10|Ana|7|6", "101|2031-03-10|Ben|7|6");
+        List<TastedCup> cups =
+                List.of(cup(one, "Ana", 2, 7), cup(one, "Ana", 3, 7), cup(other, "Ana", 2, 7), cup(other, "Ben", 3, 7));
+        assertEquals(cups, CupsTwice.of(cups).cups());
+    }
+
+    @Test
+    void codesThatAreUsedAgainAreOfTheDayInTheKeyWhateverItsHeading() {
+        for (String heading : List.of("tasting", "proeverij", "date")) {
+            BlindKey key = BlindKey.of(
+                            MadeTables.of(
+                                    heading + "|code|batch",
+                                    "2031-03-09|A|R01",
+                                    "2031-03-09|B|R02",
+                                    "2031-03-16|A|R03",
+                                    "2031-03-16|B|R04"),
+                            ScoreClues.of(List.of("R01", "R02", "R03", "R04")))
+                    .orElseThrow();
+            assertEquals(
+                    List.of("2031-03-09", "2031-03-09", "2031-03-16", "2031-03-16"),
+                    key.entries().stream()
+                            .map(entry -> entry.day().orElseThrow().toString())
+                            .toList(),
+                    heading);
+            assertEquals(List.of(), key.told());
+        }
+    }
+
+    @Test
+    void lotsWithACodeAreAListOfLots() throws Exception {
+        old.with(
+                "lots.csv",
+                "Code,Name,Origin,Process,Moisture",
+                "AB,Alto Bruma,Northern Ridge,washed,11.2",
+                "PR,Red Rock,Coast,natural,10.4",
+                "VL,Long Valley,Northern Ridge,washed,11.9");
+        old.with(
+                "roasts.csv",
+                "Batch,Date,Coffee,Green kg,Roasted kg",
+                "1,2031-03-05,AB,5,4.25",
+                "2,2031-03-05,PR,5,4.27",
+                "3,2031-03-05,VL,5,4.29",
+                "4,2031-03-05,AB,5,4.31");
+        String lots = Files.readString(gathered("").resolve("lots.csv"));
+        assertTrue(lots.startsWith("lot,origin,process,moisture [%]"), lots);
+        assertTrue(lots.contains("Alto Bruma,Northern Ridge,washed,11.2"), lots);
+    }
+
+    @Test
+    void whereLotsGrewIsNoNameBesideAColumnOfLots() {
+        ListColumns found = ListColumns.of(
+                Sheets.table(
+                        "Lot|Origin|Process|Density", "Kela|A|washed|700", "Kela|B|washed|710", "Wren|C|natural|690"),
+                Clues.NONE);
+        assertEquals(0, TableClaims.lotPlace(found));
+    }
+
+    /** A table that was cut out of another has no rows of a sheet around it. */
+    @Test
+    void aTableWithoutTheRowsOfItsSheetIsReadToo() {
+        Table table = new Table(
+                new Sheet(Path.of("a.csv"), "", ',', Numbers.Decimal.POINT, List.of()),
+                List.of(),
+                List.of("Batch", "Acidity", "Body"),
+                List.of(List.of("101", "7", "6"), List.of("102", "6", "5")),
+                List.of(2, 3),
+                List.of());
+        assertEquals(
+                2,
+                ScoreSheets.of(table, ScoreClues.of(List.of("101", "102")))
+                        .orElseThrow()
+                        .cups()
+                        .size());
+    }
+
+    @Test
+    void temperaturesThatNoRoastReachesInTheirUnitAreAskedAbout() {
+        for (Map.Entry<String, ListColumn.Confidence> each : Map.of(
+                        "340", ListColumn.Confidence.OPEN, "210", ListColumn.Confidence.CERTAIN)
+                .entrySet()) {
+            ListColumn column = ListColumns.of(
+                            Sheets.table(
+                                    "Batch|Date|Charge temperature °C",
+                                    "1|2031-03-05|" + each.getKey(),
+                                    "2|2031-03-05|" + each.getKey(),
+                                    "3|2031-03-05|" + each.getKey()),
+                            Clues.NONE)
+                    .of(ListMeaning.CHARGE_TEMPERATURE)
+                    .orElseThrow();
+            assertEquals(each.getValue(), column.confidence(), column.reason());
+        }
+    }
+}
