@@ -235,4 +235,34 @@ class JoinsTest {
                     join.roast().name());
         }
     }
+
+    /** The parts of one recording are numbered by us: such a number names no row, and what stands before it may. */
+    @Test
+    void theNumberOfAPartOfARecordingIsNoName() {
+        GatheredBatch cut = part("log 2031-03-05-2", 2);
+        assertEquals(List.of(), said(cut, row("2"), row("3")));
+        assertEquals(List.of(), said(part("2031-03-05-2", 2), row("2031-03-05-2"), row("3")));
+        assertEquals(
+                List.of("batch 7-2 = 7, CERTAIN: its file 'batch 7' has the number 7"),
+                said(part("batch 7-2", 2), row("2"), row("7")));
+        assertEquals(
+                List.of("log 2031-03-05-2 = 2, LIKELY: its file 'log 2031-03-05-2' has the number 2"),
+                said(curve("log 2031-03-05-2"), row("2"), row("3")));
+    }
+
+    private static GatheredBatch part(String name, int part) {
+        GatheredBatch whole = curve(name);
+        return new GatheredBatch(
+                name,
+                part,
+                whole.roastedAt(),
+                whole.day(),
+                whole.recording(),
+                whole.zero(),
+                whole.from(),
+                whole.to(),
+                whole.marks(),
+                whole.written(),
+                whole.notes());
+    }
 }
