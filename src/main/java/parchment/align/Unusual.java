@@ -108,7 +108,8 @@ public final class Unusual implements ShownAs {
         Found first = found.get(0);
         return new InShort(
                 found.size() + " of " + looked + " batches " + (found.size() == 1 ? "stands" : "stand") + " apart"
-                        + (found.size() == 1 ? ": batch " : ", most of all batch ") + first.batch().name()
+                        + (found.size() == 1 ? ": batch " : ", most of all batch ")
+                        + first.batch().name()
                         + first.batch().roastDay().map(day -> " of " + day).orElse("") + ".",
                 "It was " + first.reasons().get(0).replaceFirst(" \\(.*", "")
                         + ", held against its lot's others on the same probe.",

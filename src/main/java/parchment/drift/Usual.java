@@ -316,9 +316,7 @@ public final class Usual implements ShownAs {
             case CANNOT_TELL ->
                 new InShort(
                         "Whether " + name + " is like the others cannot be told.",
-                        batch.lot().isEmpty()
-                                ? "No lot was written for it."
-                                : Sentence.of(tooFew()) + ".",
+                        batch.lot().isEmpty() ? "No lot was written for it." : Sentence.of(tooFew()) + ".",
                         batch.lot().isEmpty()
                                 ? "Write its lot into the list of batches and ask again."
                                 : "Ask again when more of the lot are roasted.");
@@ -333,7 +331,10 @@ public final class Usual implements ShownAs {
                         Sentence.of(name) + " is unlike the others: " + shortReason() + ".",
                         reasons().size() == 1
                                 ? "All else lies where 95 of 100 such batches do."
-                                : "There " + (reasons().size() == 2 ? "is one more" : "are " + (reasons().size() - 1) + " more")
+                                : "There "
+                                        + (reasons().size() == 2
+                                                ? "is one more"
+                                                : "are " + (reasons().size() - 1) + " more")
                                         + " such in the table.",
                         "Cup it beside a usual batch before you decide: unlike is not bad.");
         };
@@ -399,7 +400,8 @@ public final class Usual implements ShownAs {
 
     @Override
     public Showable shownAs() {
-        Report page = Report.titled("Is batch " + batch.name() + " like the others?").add(inShort());
+        Report page =
+                Report.titled("Is batch " + batch.name() + " like the others?").add(inShort());
         Report workedOut = Report.titled("How this was worked out").say(Sentence.of(toString()) + ".");
         if (verdict() == Verdict.CANNOT_TELL) {
             return page.fold(workedOut);

@@ -33,7 +33,8 @@ final class WatchInShort {
             return new InShort(
                     "The " + feature + " has not moved for good, but " + single + " of " + watched
                             + (single == 1 ? " batches was" : " batches were") + " far from the others.",
-                    chanceOf("a batch that far off", watch.limits().orElseThrow().falseSingles()),
+                    chanceOf(
+                            "a batch that far off", watch.limits().orElseThrow().falseSingles()),
                     "Look at the curve of " + far(watch) + " and at what was written that day.");
         }
         return watched == 0
@@ -71,7 +72,8 @@ final class WatchInShort {
         return new InShort(
                 still
                         ? "Since " + since + " the " + feature + " lies " + side + " what was usual."
-                        : "The " + feature + " lay " + side + " what was usual from " + since + " on and has come back.",
+                        : "The " + feature + " lay " + side + " what was usual from " + since
+                                + " on and has come back.",
                 chanceOf("such a shift", watch.falseShifts()),
                 "Look at what changed about then: beans, machine, weather, habit or probe.");
     }

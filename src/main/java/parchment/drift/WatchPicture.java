@@ -74,13 +74,13 @@ final class WatchPicture {
         }
         return page.add(Panels.stacked(title, List.of(singles, means, sums)))
                 .fold(workedOut
-                .say("Limits from the " + stretch + " batches "
-                        + watch.stable().get(0).name() + " to "
-                        + watch.stable().get(stretch - 1).name() + ". "
-                        + watch.rows().likeWords())
-                .say(watch.rateWords())
-                .say(watch.neighbourWords())
-                .say("A signal is a reason to look, not a finding."));
+                        .say("Limits from the " + stretch + " batches "
+                                + watch.stable().get(0).name() + " to "
+                                + watch.stable().get(stretch - 1).name() + ". "
+                                + watch.rows().likeWords())
+                        .say(watch.rateWords())
+                        .say(watch.neighbourWords())
+                        .say("A signal is a reason to look, not a finding."));
     }
 
     private static double[] scaled(double[] values, double by) {

@@ -14,8 +14,8 @@ final class YearInShort {
         if (year.parts().isEmpty()) {
             return new InShort(
                     "How " + what + " moved through its months cannot be told.",
-                    year.rows().size() + " batches have it with a date and what the roaster did; "
-                            + LotYear.leastRows() + " are needed.",
+                    year.rows().size() + " batches have it with a date and what the roaster did; " + LotYear.leastRows()
+                            + " are needed.",
                     "Write dates, charge and gas of more batches, then ask again.");
         }
         YearPart own = year.parts().get(0);

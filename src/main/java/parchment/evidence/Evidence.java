@@ -92,9 +92,7 @@ public final class Evidence implements ShownAs {
                         found.fittedSlope().chance(),
                         NextBatches.of(found, judgement.lacks())))
                 .orElseGet(() -> FirstWords.nothingFitted(
-                        question.attribute(),
-                        question.measure(),
-                        reasons().get(0)));
+                        question.attribute(), question.measure(), reasons().get(0)));
     }
 
     /** Returns the attribute that was scored. */

@@ -34,8 +34,8 @@ final class FirstScreen {
                 .sorted(Map.Entry.<String, Integer>comparingByValue().reversed())
                 .map(lot -> lot.getKey() + " (" + lot.getValue() + ")")
                 .toList();
-        List<String> named = new ArrayList<>(
-                largest.subList(0, largest.size() > MOST_LOTS + 1 ? MOST_LOTS : largest.size()));
+        List<String> named =
+                new ArrayList<>(largest.subList(0, largest.size() > MOST_LOTS + 1 ? MOST_LOTS : largest.size()));
         if (named.size() < largest.size()) {
             named.add((largest.size() - named.size()) + " more lots");
         }
@@ -71,7 +71,8 @@ final class FirstScreen {
         RoundReadings round = RoundReadings.of(evidence.question().measure(), range.low(), range.high());
         return " Highest: "
                 + Wording.list(lots.stream()
-                        .map(lot -> lot.lot() + " near " + round.words(lot.best().best()))
+                        .map(lot ->
+                                lot.lot() + " near " + round.words(lot.best().best()))
                         .toList())
                 + ".";
     }

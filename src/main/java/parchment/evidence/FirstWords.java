@@ -60,14 +60,14 @@ final class FirstWords {
                         ? told.higher() + " of " + measure.name() + " went with more " + attribute + " than "
                                 + told.lower() + ", but what brought it about cannot be told."
                         : told.placesAreReadings()
-                        ? "Whether " + told.both(" or ") + " of " + measure.name() + " gives more "
-                                + attribute + " cannot be told from these batches."
-                        : "How " + attribute + " goes with the " + measure.name()
-                                + " cannot be told from these batches.";
+                                ? "Whether " + told.both(" or ") + " of " + measure.name() + " gives more " + attribute
+                                        + " cannot be told from these batches."
+                                : "How " + attribute + " goes with the " + measure.name()
+                                        + " cannot be told from these batches.";
             case NOTHING_SEEN ->
                 told.placesAreReadings()
-                        ? "Between " + told.both(" and ") + " of " + measure.name()
-                                + " no difference in " + attribute + " was seen."
+                        ? "Between " + told.both(" and ") + " of " + measure.name() + " no difference in " + attribute
+                                + " was seen."
                         : "No difference in " + attribute + " was seen over the " + measure.name() + " that was tried.";
             case TOO_SMALL -> scored(told, by, range) + ", too little to matter.";
             case SUGGESTIVE, STRONG ->
@@ -82,7 +82,8 @@ final class FirstWords {
     /** A clear difference, of which only the cause is in doubt, is not called unseen. */
     private boolean clearButNotWhy(TwoReadings told) {
         return switch (decisive.why()) {
-            case MOVED_WITH_ANOTHER, FOLLOWS_A_FACT, NEXT_DAY_GOES_WITH_IT_TOO -> told.interval().lower() > 0;
+            case MOVED_WITH_ANOTHER, FOLLOWS_A_FACT, NEXT_DAY_GOES_WITH_IT_TOO ->
+                told.interval().lower() > 0;
             default -> false;
         };
     }
@@ -109,7 +110,8 @@ final class FirstWords {
             case FOLLOWS_A_FACT ->
                 "The " + feature + " followed " + beside + " so closely that the two cannot be told apart.";
             case NEXT_DAY_GOES_WITH_IT_TOO ->
-                "The next roast day's " + feature + " goes with today's scores too, so the calendar may be behind both.";
+                "The next roast day's " + feature
+                        + " goes with today's scores too, so the calendar may be behind both.";
             case OPEN -> open(told);
             case NOT_RARE_ENOUGH ->
                 "Luck alone would do as much in " + Math.max(5, Math.round(100 * chance))
@@ -125,8 +127,7 @@ final class FirstWords {
             case ONLY_A_BEND -> "The bend is more than luck, but nothing here could check it a second time.";
             case OTHER_LOOKS_DIFFER -> "Chance set the targets, but looked at in other ways it does not always hold.";
             case NO_GAIN -> "Chance set the targets, but it did not foretell the scores of roast days kept aside.";
-            case ALL_HOLDS ->
-                "That is as sure as a logbook can be: chance set the targets and the cups were blind.";
+            case ALL_HOLDS -> "That is as sure as a logbook can be: chance set the targets and the cups were blind.";
         };
     }
 

@@ -129,7 +129,8 @@ public record NextBatches(long batches, long roastDays, double low, double high,
             case TOO_MANY ->
                 "More batches like these will not settle it: try a wider range, inside what your machine's maker allows.";
             case MORE, AFRESH ->
-                "About " + batches + (kind == Kind.AFRESH ? " new " : " more ") + (batches == 1 ? "batch" : "batches") + " on "
+                "About " + batches + (kind == Kind.AFRESH ? " new " : " more ") + (batches == 1 ? "batch" : "batches")
+                        + " on "
                         + Wording.count(roastDays, "roast day", "roast days") + " would tell, half near "
                         + round.words(round.from(low)) + " and half near " + round.words(round.to(high)) + ".";
             case BEND ->

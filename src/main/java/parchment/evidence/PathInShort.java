@@ -45,7 +45,8 @@ final class PathInShort {
                 - 1;
         return new InShort(
                 Wording.sentence(contrast.name()) + ", over what was tried, went with about "
-                        + FirstWords.points(Math.abs(over.estimate()), counted) + " points " + (sign > 0 ? "more " : "less ")
+                        + FirstWords.points(Math.abs(over.estimate()), counted) + " points "
+                        + (sign > 0 ? "more " : "less ")
                         + attribute + " (" + FirstWords.range(counted) + ").",
                 more > 0
                         ? "This is more than luck, as "
@@ -69,8 +70,7 @@ final class PathInShort {
         return new InShort(
                 all
                         ? "Neither the destination nor the path made a difference in " + attribute + " that matters."
-                        : "Whether destination or path made the " + attribute
-                                + " cannot be told from these batches.",
+                        : "Whether destination or path made the " + attribute + " cannot be told from these batches.",
                 all
                         ? "Differences large enough to matter are ruled out for all " + contrasts.size()
                                 + " comparisons below."

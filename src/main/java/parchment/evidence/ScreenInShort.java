@@ -27,10 +27,13 @@ final class ScreenInShort {
         }
         int others = above.size() - 1;
         return new InShort(
-                Wording.sentence(look) + ", further above luck than any other of " + screen.looks().size() + " looks.",
+                Wording.sentence(look) + ", further above luck than any other of "
+                        + screen.looks().size() + " looks.",
                 (others == 0
                                 ? "No other look is above luck"
-                                : others == 1 ? "One other look is above luck too" : others + " other looks are above luck too")
+                                : others == 1
+                                        ? "One other look is above luck too"
+                                        : others + " other looks are above luck too")
                         + (screen.shuffled() == Screen.Shuffled.WHOLE_DAYS
                                 ? ", but anything that moves with the calendar can do this."
                                 : ", and what is behind them this cannot say."),

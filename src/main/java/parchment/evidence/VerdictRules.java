@@ -247,11 +247,15 @@ final class VerdictRules {
             missing.put(Why.ONLY_A_BEND, "the eight other ways of looking compare slopes, not bends");
         }
         if (findings.agreeing() < findings.looks()) {
-            missing.put(Why.OTHER_LOOKS_DIFFER, "only " + findings.agreeing() + " of the " + findings.looks()
-                    + " other ways of looking show the same sign");
+            missing.put(
+                    Why.OTHER_LOOKS_DIFFER,
+                    "only " + findings.agreeing() + " of the " + findings.looks()
+                            + " other ways of looking show the same sign");
         }
         if (!(findings.gain().lowerBound() > 0)) {
-            missing.put(Why.NO_GAIN, "on roast days left out the gain may be none: its one-sided 95 % bound is not above zero");
+            missing.put(
+                    Why.NO_GAIN,
+                    "on roast days left out the gain may be none: its one-sided 95 % bound is not above zero");
         }
         return missing;
     }

@@ -65,7 +65,8 @@ public final class FolderLock implements AutoCloseable {
                     channel.close();
                     return Optional.empty();
                 }
-                // Who had it before may have removed the file: then this lock is one on a file that nobody sees any more.
+                // Who had it before may have removed the file: then this lock is one on a file that nobody sees any
+                // more.
                 if (before.isEmpty() || !sameOpened || !before.equals(key(file))) {
                     channel.close();
                     continue;
@@ -88,7 +89,8 @@ public final class FolderLock implements AutoCloseable {
     /** Returns what tells a file from another of its name; "" if there is none. */
     private static String key(Path file) throws IOException {
         try {
-            return "key " + Files.readAttributes(file, BasicFileAttributes.class).fileKey();
+            return "key "
+                    + Files.readAttributes(file, BasicFileAttributes.class).fileKey();
         } catch (NoSuchFileException e) {
             return "";
         }

@@ -6,7 +6,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.function.UnaryOperator;
-import java.util.stream.Stream;
 import parchment.display.Report;
 import parchment.logbook.LogbookFiles;
 import parchment.sheet.Words;

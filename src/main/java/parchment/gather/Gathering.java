@@ -96,6 +96,7 @@ record Gathering(
         JoinAnswers joined = JoinAnswers.of(curves, roasts, earlierNames, questions);
         JoinedBatches named = new JoinedBatches(questions);
         List<GatheredBatch> batches = named.of(curves, roasts, joined.joined(), earlierNames);
+        RecordedTwice.tell(batches, questions);
         GatherCups.Scored scored = cups.of(batches, named.otherNames());
         questions.say("");
         GatheredLots ofLots = lots.of(batches);

@@ -154,7 +154,11 @@ final class GrownLogbook {
             if (old.isPresent() && rows.isPresent()) {
                 KeptRows both = sameSources
                         ? old.get().replaced(rows.get(), name)
-                        : old.get().with(rows.get(), name, name.equals(LogbookFiles.BATCHES) ? lostRecordings() : Set.of());
+                        : old.get()
+                                .with(
+                                        rows.get(),
+                                        name,
+                                        name.equals(LogbookFiles.BATCHES) ? lostRecordings() : Set.of());
                 whole = both.text();
             }
         }

@@ -39,8 +39,8 @@ record Join(GatheredBatch curve, ListedRoast roast, Sure sure, List<Clue> clues,
     boolean joinedUnlessTold() {
         return sure != Sure.DOUBTFUL
                 || clues.stream()
-                        .anyMatch(clue -> !clue.against()
-                                && (clue.kind() == Clue.Kind.NAME || clue.kind() == Clue.Kind.BEFORE));
+                        .anyMatch(clue ->
+                                !clue.against() && (clue.kind() == Clue.Kind.NAME || clue.kind() == Clue.Kind.BEFORE));
     }
 
     /** Returns the reasons for it. */

@@ -72,7 +72,8 @@ record JoinAnswers(List<Join> all, List<Join> joined, List<Join> apart) {
                         ""));
             });
         }
-        // What was joined before is weighed among all that nobody has answered, as it was then: so the same files say the same again.
+        // What was joined before is weighed among all that nobody has answered, as it was then: so the same files say
+        // the same again.
         Joins.of(free, left).forEach(join -> evident.put(join.curve(), join));
         List<GatheredBatch> known = free.stream()
                 .filter(curve -> earlier.containsKey(curve.origin()))
@@ -88,7 +89,8 @@ record JoinAnswers(List<Join> all, List<Join> joined, List<Join> apart) {
                 byName.remove(join.roast().shown());
                 left.removeIf(other -> other == join.roast());
                 free.removeIf(other -> other == join.curve());
-                // What was in doubt and nobody has answered stays open; what only a new recording makes doubtful stays as it was.
+                // What was in doubt and nobody has answered stays open; what only a new recording makes doubtful stays
+                // as it was.
                 boolean stillOpen = isSame(join, evident.get(curve)) && isSame(join, doubtedBefore.get(curve));
                 (stillOpen ? doubted : told).add(join);
             });
@@ -122,8 +124,7 @@ record JoinAnswers(List<Join> all, List<Join> joined, List<Join> apart) {
      *
      * @param evident the joins among all, by recording
      */
-    private static List<Join> rest(
-            List<GatheredBatch> free, List<ListedRoast> left, Map<GatheredBatch, Join> evident) {
+    private static List<Join> rest(List<GatheredBatch> free, List<ListedRoast> left, Map<GatheredBatch, Join> evident) {
         Set<ListedRoast> rows = Collections.newSetFromMap(new IdentityHashMap<>());
         rows.addAll(left);
         List<Join> same = new ArrayList<>();
@@ -139,8 +140,7 @@ record JoinAnswers(List<Join> all, List<Join> joined, List<Join> apart) {
             }
         }
         if (taken) {
-            same.addAll(
-                    Joins.of(others, left.stream().filter(rows::contains).toList()));
+            same.addAll(Joins.of(others, left.stream().filter(rows::contains).toList()));
         }
         return same;
     }

@@ -257,7 +257,8 @@ final class Joins {
         Optional<LocalDate> day = curves.get(curve).day();
         return IntStream.range(0, curves.size())
                 .filter(c -> c != curve && rowOf[c] >= 0 && curves.get(c).day().equals(day))
-                .filter(c -> clues.get(c).getOrDefault(rowOf[c], List.of()).stream().anyMatch(Joins::times))
+                .filter(c ->
+                        clues.get(c).getOrDefault(rowOf[c], List.of()).stream().anyMatch(Joins::times))
                 .filter(c -> JoinEvidence.dropsApart(curves.get(c), roasts.get(rowOf[c]))
                         <= JoinEvidence.SAME_LENGTH_SECONDS)
                 .mapToObj(c -> ahead(c, rowOf[c]))

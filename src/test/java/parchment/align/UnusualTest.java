@@ -90,21 +90,24 @@ class UnusualTest {
         InShort words = ShortSentences.keptBy(
                 Unusual.of(InventedRoasts.logbook(withLateOpening())).inShort());
         assertTrue(
-                words.found().matches("\\d of 30 batches stand apart, most of all batch late of .*\\.|1 of 30 batches stands apart:"
-                        + " batch late of .*\\."),
+                words.found()
+                        .matches(
+                                "\\d of 30 batches stand apart, most of all batch late of .*\\.|1 of 30 batches stands apart:"
+                                        + " batch late of .*\\."),
                 words.found());
         assertTrue(words.howSure().startsWith("It was "), words.howSure());
         assertTrue(words.howSure().endsWith(", held against its lot's others on the same probe."), words.howSure());
         InShort none = ShortSentences.keptBy(
-                Unusual.of(InventedRoasts.logbook(InventedRoasts.batches("b", 12, 500, "A", 0, 7))).inShort());
+                Unusual.of(InventedRoasts.logbook(InventedRoasts.batches("b", 12, 500, "A", 0, 7)))
+                        .inShort());
         assertEquals("None of 12 batches stands apart from the others of its lot.", none.found());
         assertEquals(
                 new InShort(
                         "Which batches are unusual cannot be told.",
                         "No 10 batches with a bean temperature are of one probe.",
                         "Ask again when more are roasted."),
-                ShortSentences.keptBy(
-                        Unusual.of(InventedRoasts.logbook(InventedRoasts.batches("b", 6, 500, "A", 0, 7))).inShort()));
+                ShortSentences.keptBy(Unusual.of(InventedRoasts.logbook(InventedRoasts.batches("b", 6, 500, "A", 0, 7)))
+                        .inShort()));
     }
 
     @Test

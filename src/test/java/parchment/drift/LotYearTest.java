@@ -53,8 +53,8 @@ class LotYearTest {
                                 + year.ageing().orElseThrow().shown() + ".",
                         "That is the lot's own ageing, as far as what was stated holds.",
                         "Roast it now and then as long as it lasts."),
-                ShortSentences.keptBy(year.assuming(LotYear.Assumption.MACHINE_DID_NOT_DRIFT)
-                        .inShort()));
+                ShortSentences.keptBy(
+                        year.assuming(LotYear.Assumption.MACHINE_DID_NOT_DRIFT).inShort()));
         InShort open = ShortSentences.keptBy(
                 LotYear.of("Cinder Ridge", Features.dropTime(), HARBOUR).inShort());
         assertEquals("Whether the drop time of Cinder Ridge changed through its months cannot be told.", open.found());

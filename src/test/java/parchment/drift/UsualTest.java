@@ -288,7 +288,8 @@ class UsualTest {
                         "There is 1 other of lot one, and 8 are needed.",
                         "Ask again when more of the lot are roasted."),
                 ShortSentences.keptBy(charged(181, 180).inShort()));
-        Logbook nameless = BuiltBatch.logbook(List.of(BuiltBatch.of(2).withLot("").withCharge(180)));
+        Logbook nameless =
+                BuiltBatch.logbook(List.of(BuiltBatch.of(2).withLot("").withCharge(180)));
         assertEquals(
                 new InShort(
                         "Whether batch B1 is like the others cannot be told.",

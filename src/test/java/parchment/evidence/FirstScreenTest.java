@@ -25,12 +25,10 @@ class FirstScreenTest {
     void aHumpIsToldByItsTopInTheBatchesThatTheVerdictRestsOn() {
         Evidence evidence = Evidence.of("sweetness", Features.dropTemperature(), HARBOUR);
         List<String> page = paragraphs(evidence);
-        assertEquals(
-                """
+        assertEquals("""
                 Sweetness was highest at a drop temperature near 202 °C, about 1.3 points above 196 °C (0.9 to 1.7).
                 Chance set the targets, but not all cups were scored blind and before anybody spoke.
-                Put codes on the cups and write scores down before anybody speaks.""",
-                page.get(1));
+                Put codes on the cups and write scores down before anybody speaks.""", page.get(1));
         assertTrue(page.get(2).contains("56 batches, 16 roast days"), page.get(2));
         assertEquals(
                 "From 56 scored batches on 16 roast days, tasted by 5 cuppers: Cinder Ridge (20), Low Orchard (20) and Salt Meadow (16)."
@@ -63,7 +61,9 @@ class FirstScreenTest {
     void tooFewBatchesSayWhatIsMissingAndKeepTheRestFolded() {
         Evidence evidence = Evidence.of("acidity", Features.browningTime(), HILLSIDE);
         List<String> page = paragraphs(evidence);
-        assertTrue(page.get(1).startsWith("These batches cannot tell how acidity goes with the browning time."), page.get(1));
+        assertTrue(
+                page.get(1).startsWith("These batches cannot tell how acidity goes with the browning time."),
+                page.get(1));
         assertFalse(page.contains(EvidencePage.CAUTION), page.toString());
         assertTrue(page.contains("How this was worked out"), page.toString());
     }
@@ -73,16 +73,17 @@ class FirstScreenTest {
     void theFirstSentencesOfManyAnswersAreShortAndPlain() {
         for (Logbook logbook : List.of(HARBOUR, HILLSIDE)) {
             for (String attribute : logbook.attributes().stream().limit(2).toList()) {
-                ShortSentences.keptBy(
-                        Evidence.of(attribute, Features.developmentRatio(), logbook).inShort());
+                ShortSentences.keptBy(Evidence.of(attribute, Features.developmentRatio(), logbook)
+                        .inShort());
                 ShortSentences.keptBy(
                         Evidence.of(attribute, Features.dryingRate(), logbook).inShort());
             }
-            ShortSentences.keptBy(TradeOff.of(
-                            logbook.attributes().stream().limit(2).toList(), Features.dropTemperature(), logbook)
-                    .inShort());
             ShortSentences.keptBy(
-                    DestinationOrPath.of(logbook.attributes().iterator().next(), logbook).inShort());
+                    TradeOff.of(logbook.attributes().stream().limit(2).toList(), Features.dropTemperature(), logbook)
+                            .inShort());
+            ShortSentences.keptBy(
+                    DestinationOrPath.of(logbook.attributes().iterator().next(), logbook)
+                            .inShort());
         }
     }
 }

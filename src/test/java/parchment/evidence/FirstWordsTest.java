@@ -71,11 +71,13 @@ class FirstWordsTest {
         rises = false;
         found("A drop temperature of 388 °F scored about 0.8 points of sweetness above 402 °F (0.5 to 1.1).");
         readings = false;
-        found("Of two batches of a lot 14.0 °F apart in drop temperature, the lower scored about 0.8 points more sweetness"
-                + " (0.5 to 1.1).");
+        found(
+                "Of two batches of a lot 14.0 °F apart in drop temperature, the lower scored about 0.8 points more sweetness"
+                        + " (0.5 to 1.1).");
         rises = true;
-        found("Of two batches of a lot 14.0 °F apart in drop temperature, the higher scored about 0.8 points more sweetness"
-                + " (0.5 to 1.1).");
+        found(
+                "Of two batches of a lot 14.0 °F apart in drop temperature, the higher scored about 0.8 points more sweetness"
+                        + " (0.5 to 1.1).");
     }
 
     @Test
@@ -98,9 +100,11 @@ class FirstWordsTest {
     void otherVerdictsSayWhatTheyMean() {
         verdict = Verdict.TOO_SMALL;
         interval = new Interval(0.11, 0.29, 0.90);
-        found("A drop temperature of 402 °F scored 0.20 points of sweetness above 388 °F (0.11 to 0.29), too little to matter.");
+        found(
+                "A drop temperature of 402 °F scored 0.20 points of sweetness above 388 °F (0.11 to 0.29), too little to matter.");
         interval = new Interval(0.1, 0.31, 0.90);
-        found("A drop temperature of 402 °F scored 0.2 points of sweetness above 388 °F (0.1 to 0.3), too little to matter.");
+        found(
+                "A drop temperature of 402 °F scored 0.2 points of sweetness above 388 °F (0.1 to 0.3), too little to matter.");
         verdict = Verdict.NOTHING_SEEN;
         found("Between 388 °F and 402 °F of drop temperature no difference in sweetness was seen.");
         verdict = Verdict.CANNOT_TELL;
@@ -124,9 +128,11 @@ class FirstWordsTest {
                 VerdictRules.Why.NEXT_DAY_GOES_WITH_IT_TOO)) {
             why = cause;
             interval = new Interval(0.5, 1.1, 0.90);
-            found("402 °F of drop temperature went with more sweetness than 388 °F, but what brought it about cannot be told.");
+            found(
+                    "402 °F of drop temperature went with more sweetness than 388 °F, but what brought it about cannot be told.");
             interval = new Interval(0, 1.1, 0.90);
-            found("Whether 388 °F or 402 °F of drop temperature gives more sweetness cannot be told from these batches.");
+            found(
+                    "Whether 388 °F or 402 °F of drop temperature gives more sweetness cannot be told from these batches.");
         }
         why = VerdictRules.Why.NOT_RARE_ENOUGH;
         interval = new Interval(0.1, 1.1, 0.90);
@@ -141,9 +147,7 @@ class FirstWordsTest {
         sure(
                 VerdictRules.Why.NOT_BLIND,
                 "Chance set the targets, but not all cups were scored blind and before anybody spoke.");
-        sure(
-                VerdictRules.Why.TOO_FEW_DAYS,
-                "Chance set the targets, but fewer than 15 roast days are behind it.");
+        sure(VerdictRules.Why.TOO_FEW_DAYS, "Chance set the targets, but fewer than 15 roast days are behind it.");
         sure(
                 VerdictRules.Why.ONLY_A_BEND,
                 "The bend is more than luck, but nothing here could check it a second time.");
@@ -221,7 +225,9 @@ class FirstWordsTest {
                 VerdictRules.Why.NO_DIFFERENCE_THAT_MATTERS,
                 "Choose the drop temperature for other reasons; more batches like these would change little.");
         verdict = Verdict.CANNOT_TELL;
-        next(VerdictRules.Why.OPEN, "About 14 more batches on 5 roast days would tell, half near 388 °F and half near 402 °F.");
+        next(
+                VerdictRules.Why.OPEN,
+                "About 14 more batches on 5 roast days would tell, half near 388 °F and half near 402 °F.");
         next = new NextBatches(1, 1, 197.6, 206.0, 0.5, NextBatches.Kind.AFRESH);
         next(
                 VerdictRules.Why.TOO_FEW_DAYS_LEFT,

@@ -16,7 +16,12 @@ class PathInShortTest {
     }
 
     private static PathContrast contrast(
-            String name, Verdict verdict, double perStep, double steps, PathContrast.Because because, double inflation) {
+            String name,
+            Verdict verdict,
+            double perStep,
+            double steps,
+            PathContrast.Because because,
+            double inflation) {
         Slope slope = new Slope(perStep, 0.03, 1e6);
         return new PathContrast(
                 name,

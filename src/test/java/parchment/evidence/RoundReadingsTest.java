@@ -15,13 +15,27 @@ class RoundReadingsTest {
 
     @Test
     void aWidthIsToldInAtLeastFiveSteps() {
-        assertEquals("201 °C", readings(Unit.TEMPERATURE, TemperatureUnit.CELSIUS, 198.2, 205.4).words(200.6));
-        assertEquals("200.6 °C", readings(Unit.TEMPERATURE, TemperatureUnit.CELSIUS, 198.2, 203.1).words(200.6));
-        assertEquals("201 °C", readings(Unit.TEMPERATURE, TemperatureUnit.CELSIUS, 198.2, 203.3).words(200.6));
-        assertEquals("90 s", readings(Unit.SECONDS, TemperatureUnit.CELSIUS, 60, 160).words(94));
-        assertEquals("94 s", readings(Unit.SECONDS, TemperatureUnit.CELSIUS, 80, 110).words(94));
-        assertEquals("14 %", readings(Unit.SHARE, TemperatureUnit.CELSIUS, 0.10, 0.20).words(0.1449));
-        assertEquals("0 s", readings(Unit.SECONDS, TemperatureUnit.CELSIUS, -60, 160).words(-4));
+        assertEquals(
+                "201 °C",
+                readings(Unit.TEMPERATURE, TemperatureUnit.CELSIUS, 198.2, 205.4)
+                        .words(200.6));
+        assertEquals(
+                "200.6 °C",
+                readings(Unit.TEMPERATURE, TemperatureUnit.CELSIUS, 198.2, 203.1)
+                        .words(200.6));
+        assertEquals(
+                "201 °C",
+                readings(Unit.TEMPERATURE, TemperatureUnit.CELSIUS, 198.2, 203.3)
+                        .words(200.6));
+        assertEquals(
+                "90 s", readings(Unit.SECONDS, TemperatureUnit.CELSIUS, 60, 160).words(94));
+        assertEquals(
+                "94 s", readings(Unit.SECONDS, TemperatureUnit.CELSIUS, 80, 110).words(94));
+        assertEquals(
+                "14 %",
+                readings(Unit.SHARE, TemperatureUnit.CELSIUS, 0.10, 0.20).words(0.1449));
+        assertEquals(
+                "0 s", readings(Unit.SECONDS, TemperatureUnit.CELSIUS, -60, 160).words(-4));
     }
 
     @Test
@@ -42,6 +56,8 @@ class RoundReadingsTest {
 
     @Test
     void aWidthOfNothingStillHasAStep() {
-        assertEquals("200 °C", readings(Unit.TEMPERATURE, TemperatureUnit.CELSIUS, 200, 200).words(200.4));
+        assertEquals(
+                "200 °C",
+                readings(Unit.TEMPERATURE, TemperatureUnit.CELSIUS, 200, 200).words(200.4));
     }
 }

@@ -387,12 +387,22 @@ class GrownFolderTest {
         recordingAt("batch 3", "2031-03-06T08:00:00");
         list("1,2031-03-04,kela,5", "2,2031-03-05,kela,5", "3,2031-03-06,house,5");
         again();
-        String charged = read("batches.csv").lines().filter(line -> line.startsWith("3,")).findFirst().orElseThrow();
+        String charged = read("batches.csv")
+                .lines()
+                .filter(line -> line.startsWith("3,"))
+                .findFirst()
+                .orElseThrow();
         assertTrue(charged.startsWith("3,2031-03-06T08:0"), charged);
         Files.delete(folder.resolve("batch 3.csv"));
         list("1,2031-03-04,kela,5", "2,2031-03-05,kela,5", "3,2031-03-07,house,6");
         again();
-        assertEquals(charged.replace(",5", ",6"), read("batches.csv").lines().filter(line -> line.startsWith("3,")).findFirst().orElseThrow());
+        assertEquals(
+                charged.replace(",5", ",6"),
+                read("batches.csv")
+                        .lines()
+                        .filter(line -> line.startsWith("3,"))
+                        .findFirst()
+                        .orElseThrow());
         String table = read("batches.csv");
         again();
         assertEquals(table, read("batches.csv"));

@@ -128,13 +128,18 @@ class JoinAnswersTest {
             Map<MarkKind, Double> drop = Map.of(MarkKind.DROP, 600.0);
             curves.add(MadeJoins.curveAt("REG" + (day + 10), eight));
             rows.add(MadeJoins.row("T" + day + "a", Optional.of(eight.minusMinutes(8)), Optional.empty(), drop));
-            rows.add(MadeJoins.row("T" + day + "b", Optional.of(eight.plusMinutes(4)), Optional.empty(), Map.of(MarkKind.DROP, 590.0)));
+            rows.add(MadeJoins.row(
+                    "T" + day + "b",
+                    Optional.of(eight.plusMinutes(4)),
+                    Optional.empty(),
+                    Map.of(MarkKind.DROP, 590.0)));
             curves.add(MadeJoins.curveAt("x" + day, eight.plusMinutes(4)));
         }
         JoinAnswers first = JoinAnswers.of(curves, rows, Map.of(), new GatherQuestions(Map.of()));
         Map<String, String> names = new HashMap<>();
         curves.forEach(curve -> names.put(curve.origin(), curve.name()));
-        first.joined().forEach(join -> names.put(join.curve().origin(), join.roast().name()));
+        first.joined()
+                .forEach(join -> names.put(join.curve().origin(), join.roast().name()));
         JoinAnswers second = JoinAnswers.of(curves, rows, names, new GatherQuestions(Map.of()));
         assertEquals(pairs(first.joined()), pairs(second.joined()));
         assertEquals(pairs(first.apart()), pairs(second.apart()));

@@ -288,8 +288,9 @@ class JoinsTest {
         assertTrue(said.startsWith(last + sure), said);
         if (ahead < 0 && others == 3) {
             assertTrue(
-                    said.endsWith("but in 3 others of that day whose drops fit, the recording is 7 minutes after the list, and"
-                            + " here 6 minutes before it"),
+                    said.endsWith(
+                            "but in 3 others of that day whose drops fit, the recording is 7 minutes after the list, and"
+                                    + " here 6 minutes before it"),
                     said);
         }
     }

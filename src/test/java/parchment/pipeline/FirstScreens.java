@@ -39,7 +39,8 @@ final class FirstScreens {
                         .withProbeMoved(OtherCells.MOVE, 0.55, 1.12, PlantedFaults.Entry.NOT_WRITTEN))
                 .writeTo(put(logbooks, "1", folder));
         for (OtherLot lot : ordinary.lots()) {
-            System.out.printf("1: %s best at %.1f °C as read at the end%n", lot.name(), moved.bestReading(lot.name(), ASKED));
+            System.out.printf(
+                    "1: %s best at %.1f °C as read at the end%n", lot.name(), moved.bestReading(lot.name(), ASKED));
         }
         ordinary.withSeed(12)
                 .withEveryLot(ASKED, TrueCourse.slope(6, 0.15))
@@ -48,9 +49,7 @@ final class FirstScreens {
         System.out.println("2: 0.15 points per °C, gas and drop in lockstep: cannot be told");
         ordinary.withSeed(13).withEveryLot(ASKED, TrueCourse.none(6)).writeTo(put(logbooks, "3", folder));
         System.out.println("3: no effect");
-        ordinary.withSeed(14)
-                .withEveryLot(ASKED, TrueCourse.slope(6, -0.15))
-                .writeTo(put(logbooks, "4", folder));
+        ordinary.withSeed(14).withEveryLot(ASKED, TrueCourse.slope(6, -0.15)).writeTo(put(logbooks, "4", folder));
         System.out.println("4: -0.15 points per °C in every lot");
         logbooks.put("5", datasets.resolve("harbour"));
         logbooks.put("6", datasets.resolve("hillside"));
@@ -59,7 +58,8 @@ final class FirstScreens {
             if (logbook.getKey().equals("4")) {
                 opened = opened.in(TemperatureUnit.FAHRENHEIT);
             }
-            String page = Evidence.of(ASKED, dropTemperature(), opened).page().html().orElseThrow();
+            String page =
+                    Evidence.of(ASKED, dropTemperature(), opened).page().html().orElseThrow();
             Files.writeString(
                     folder.resolve(logbook.getKey() + ".html"),
                     "<!doctype html><meta charset=\"utf-8\"><body style=\"font-family:sans-serif;margin:1em\">"

@@ -19,11 +19,7 @@ class GatheredTwiceTest {
     Path temporary;
 
     @ParameterizedTest
-    @ValueSource(strings = {
-        "names: day and number",
-        "heads: no headings at all",
-        "heads: abbreviated by hand"
-    })
+    @ValueSource(strings = {"names: day and number", "heads: no headings at all", "heads: abbreviated by hand"})
     void aSecondRunOnAnUnchangedFolderChangesNothing(String name) throws Exception {
         Kind kind = CorpusKinds.named(name);
         Path folder = Files.createDirectories(temporary.resolve("Logger files"));
@@ -34,7 +30,8 @@ class GatheredTwiceTest {
         String second = gather(folder, logbook);
         assertEquals(before, LogbookOpenTest.state(logbook), second);
         assertTrue(second.contains("Added 0 batches"), second);
-        assertEquals(first.contains("Not answered yet"), second.contains("Not answered yet"), "what is open stays open");
+        assertEquals(
+                first.contains("Not answered yet"), second.contains("Not answered yet"), "what is open stays open");
     }
 
     private static String gather(Path folder, Path logbook) {
