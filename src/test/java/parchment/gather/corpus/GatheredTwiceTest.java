@@ -19,9 +19,14 @@ class GatheredTwiceTest {
     Path temporary;
 
     @ParameterizedTest
-    @ValueSource(strings = {"names: day and number",
-        "layouts: a wide table each day",
-        "sheets: a workbook each day with its roasts side by side", "heads: no headings at all", "heads: abbreviated by hand"})
+    @ValueSource(
+            strings = {
+                "names: day and number",
+                "layouts: a wide table each day",
+                "sheets: a workbook each day with its roasts side by side",
+                "heads: no headings at all",
+                "heads: abbreviated by hand"
+            })
     void aSecondRunOnAnUnchangedFolderChangesNothing(String name) throws Exception {
         Kind kind = CorpusKinds.named(name);
         Path folder = Files.createDirectories(temporary.resolve("Logger files"));
