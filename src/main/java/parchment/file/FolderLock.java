@@ -4,9 +4,12 @@ import java.io.IOException;
 import java.nio.channels.FileChannel;
 import java.nio.channels.FileLock;
 import java.nio.channels.OverlappingFileLockException;
+import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
+import java.nio.file.attribute.BasicFileAttributes;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
@@ -17,6 +20,8 @@ import org.jspecify.annotations.Nullable;
 public final class FolderLock implements AutoCloseable {
     /** Named like what waits to become whole, so that it counts as nothing where a killed command has left it. */
     private static final String NAME = ".parchment-lock.part";
+
+    private static final int ATTEMPTS = 5;
 
     private final Path file;
     private final @Nullable FileChannel channel;
@@ -32,24 +37,63 @@ public final class FolderLock implements AutoCloseable {
      * @throws IOException if nothing can be written into the folder
      */
     public static Optional<FolderLock> of(Path folder) throws IOException {
+        return of(folder, () -> {});
+    }
+
+    /** Returns the lock, after doing something between opening the file and locking it. */
+    static Optional<FolderLock> of(Path folder, Runnable opened) throws IOException {
         Path file = folder.resolve(NAME);
-        FileChannel channel = FileChannel.open(file, StandardOpenOption.CREATE, StandardOpenOption.WRITE);
-        try {
-            @Nullable FileLock lock = channel.tryLock();
-            // Who had it before has removed the file: a third command may hold a lock on a new one.
-            if (lock == null || !Files.exists(file)) {
+        for (int attempt = 0; attempt < ATTEMPTS; attempt++) {
+            try {
+                Files.createFile(file);
+            } catch (FileAlreadyExistsException e) {
+                // A killed command has left it, or another one has it: the lock tells which.
+            }
+            String before = key(file);
+            FileChannel channel;
+            try {
+                channel = FileChannel.open(file, StandardOpenOption.WRITE);
+            } catch (NoSuchFileException e) {
+                continue; // Who had the lock has just removed it.
+            }
+            boolean locks = true;
+            try {
+                boolean sameOpened = before.equals(key(file));
+                opened.run();
+                @Nullable FileLock lock = channel.tryLock();
+                if (lock == null) {
+                    channel.close();
+                    return Optional.empty();
+                }
+                // Who had it before may have removed the file: then this lock is one on a file that nobody sees any
+                // more.
+                if (before.isEmpty() || !sameOpened || !before.equals(key(file))) {
+                    channel.close();
+                    continue;
+                }
+            } catch (OverlappingFileLockException e) {
                 channel.close();
                 return Optional.empty();
+            } catch (IOException e) {
+                locks = false;
             }
-        } catch (OverlappingFileLockException e) {
-            channel.close();
-            return Optional.empty();
-        } catch (IOException e) {
-            channel.close();
-            Files.deleteIfExists(file);
-            return Optional.of(new FolderLock(file, null));
+            if (!locks) {
+                channel.close();
+                Files.deleteIfExists(file);
+            }
+            return Optional.of(new FolderLock(file, locks ? channel : null));
         }
-        return Optional.of(new FolderLock(file, channel));
+        return Optional.empty();
+    }
+
+    /** Returns what tells a file from another of its name; "" if there is none. */
+    private static String key(Path file) throws IOException {
+        try {
+            return "key "
+                    + Files.readAttributes(file, BasicFileAttributes.class).fileKey();
+        } catch (NoSuchFileException e) {
+            return "";
+        }
     }
 
     @Override

@@ -91,7 +91,7 @@ public final class Gather implements Showable {
     Gather after(GatheredBefore before) {
         Map<String, String> all = new LinkedHashMap<>(before.answers());
         all.putAll(answers);
-        return new Gather(folder, all, before.names(folder.path()));
+        return new Gather(folder, all, before.names(folder));
     }
 
     StrangeFolder folder() {

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import parchment.display.Html;
 import parchment.display.Showable;
+import parchment.sheet.Words;
 
 /**
  * Shows what a gathering says, a line each. On a page a line that begins at the margin is a paragraph, one that begins with two blanks a point below it,
@@ -34,7 +35,7 @@ record GatherLines(List<String> lines) implements Showable {
     }
 
     GatherLines {
-        lines = List.copyOf(lines);
+        lines = lines.stream().map(Words::harmless).toList();
     }
 
     @Override

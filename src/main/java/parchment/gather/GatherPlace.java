@@ -49,7 +49,7 @@ final class GatherPlace {
                 throw new LogbookException("The folder " + Words.quote(to.toString())
                         + " is not empty, and nothing in it is written over. Choose a new one.");
             }
-            if (before.isPresent() && !isSame(before.get(), folder)) {
+            if (before.isPresent() && !before.get().knows(gather.folder())) {
                 throw new LogbookException("The logbook " + Words.quote(to.toString())
                         + " was gathered from other files than those in " + Words.quote(folder.toString())
                         + ". Choose a new folder.");
@@ -59,12 +59,6 @@ final class GatherPlace {
         } catch (IOException e) {
             throw new LogbookException("The folder " + Words.quote(to.toString()) + " cannot be looked into.", e);
         }
-    }
-
-    /** A folder from which at least one file was read before is the same one, though it may have been moved or lost others. */
-    private static boolean isSame(GatheredBefore before, Path folder) {
-        return before.sources().isEmpty()
-                || before.sources().keySet().stream().anyMatch(file -> Files.isRegularFile(folder.resolve(file)));
     }
 
     /** Returns the gathering with what an earlier one answered. */

@@ -6,6 +6,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import parchment.sheet.Words;
 
 /** Asks a person the open questions of a gathering, the one that decides most batches first, and works it out again with each answer. */
 final class GatherTalk {
@@ -43,7 +44,8 @@ final class GatherTalk {
                     ? ""
                     : "(Press Enter to take what stands in brackets; type ? to see what can be answered. Each answer can be changed later.)\n";
             explained = true;
-            Optional<String> line = console.ask(explanation + open.question() + " [" + open.proposal() + "]")
+            Optional<String> line = console.ask(
+                            explanation + Words.harmless(open.question() + " [" + open.proposal() + "]"))
                     .map(String::strip);
             if (line.isEmpty()) {
                 return line;

@@ -79,6 +79,12 @@ record GatheredBatch(
         return recording.map(known -> known.hottestSecond(zero, to) - zero).orElse(Double.NaN);
     }
 
+    /** Returns its name without the number that tells the parts of one recording apart: that one is ours, and no roaster's. */
+    String nameOfItsFile() {
+        String own = "-" + part;
+        return part > 0 && name.endsWith(own) ? name.substring(0, name.length() - own.length()) : name;
+    }
+
     /** Returns the batch under another name. */
     GatheredBatch named(String other) {
         return new GatheredBatch(other, part, roastedAt, day, recording, zero, from, to, marks, written, notes);

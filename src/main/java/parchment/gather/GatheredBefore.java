@@ -11,6 +11,8 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 import org.apache.commons.csv.CSVException;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
@@ -155,8 +157,7 @@ record GatheredBefore(
 
     /** Returns what it would leave itself. */
     static GatheredBefore of(Gathering gathering, StrangeFolder folder, Map<String, FileSum> written) {
-        Map<String, FileSum> sources = new LinkedHashMap<>();
-        folder.sums().forEach((file, sum) -> sources.put(relative(folder.path(), file.toString()), sum));
+        Map<String, FileSum> sources = sums(folder);
         Map<String, String> origins = new LinkedHashMap<>();
         gathering.names().forEach((origin, name) -> origins.put(relative(folder.path(), origin), name));
         return new GatheredBefore(
@@ -174,12 +175,68 @@ record GatheredBefore(
         return plain.startsWith(begin + "/") ? plain.substring(begin.length() + 1) : plain;
     }
 
-    /** Returns the names of batches by where their recordings stand, as {@link GatheredBatch#origin} tells it. */
-    Map<String, String> names(Path folder) {
+    /**
+     * Returns the names of batches by where their recordings stand now, as {@link GatheredBatch#origin} tells it: a file that is no longer where it was is the one
+     * that holds the same bytes elsewhere.
+     */
+    Map<String, String> names(StrangeFolder folder) {
         Map<String, String> names = new LinkedHashMap<>();
-        String begin = folder.toString().replace('\\', '/') + "/";
-        origins.forEach((origin, name) -> names.put(begin + origin, name));
+        String begin = folder.path().toString().replace('\\', '/') + "/";
+        Map<String, String> moved = moved(folder);
+        origins.forEach((origin, name) -> {
+            String file = fileOf(origin);
+            names.put(begin + moved.getOrDefault(file, file) + origin.substring(file.length()), name);
+        });
         return names;
+    }
+
+    /** Returns where each recording's file stands now that is no longer where it was. */
+    private Map<String, String> moved(StrangeFolder folder) {
+        Map<String, FileSum> now = sums(folder);
+        Set<String> known = origins.keySet().stream().map(this::fileOf).collect(Collectors.toSet());
+        Map<FileSum, String> free = new LinkedHashMap<>();
+        now.forEach((file, sum) -> {
+            if (!known.contains(file)) {
+                free.putIfAbsent(sum, file);
+            }
+        });
+        Map<String, String> moved = new LinkedHashMap<>();
+        for (String file : known) {
+            FileSum was = sources.get(file);
+            String there = was == null || was.size() == 0 || now.containsKey(file) ? null : free.remove(was);
+            if (there != null) {
+                moved.put(file, there);
+            }
+        }
+        return moved;
+    }
+
+    /** Returns the file of an origin, which may name a tab and a part behind it. */
+    private String fileOf(String origin) {
+        String file = origin;
+        while (!sources.containsKey(file)) {
+            int end = Math.max(file.lastIndexOf('|'), file.lastIndexOf('#'));
+            if (end < 0) {
+                return origin;
+            }
+            file = file.substring(0, end);
+        }
+        return file;
+    }
+
+    private static Map<String, FileSum> sums(StrangeFolder folder) {
+        Map<String, FileSum> sums = new LinkedHashMap<>();
+        folder.sums().forEach((file, sum) -> sums.put(relative(folder.path(), file.toString()), sum));
+        return sums;
+    }
+
+    /** Returns whether a folder is the one that was read: it holds a file where it was, or most of what was read, elsewhere. */
+    boolean knows(StrangeFolder folder) {
+        Map<String, FileSum> now = sums(folder);
+        return sources.isEmpty()
+                || sources.keySet().stream()
+                        .anyMatch(file -> Files.isRegularFile(folder.path().resolve(file)))
+                || 2 * sources.values().stream().filter(now::containsValue).count() > sources.size();
     }
 
     /** Returns this with what is known from before and is no longer there. */

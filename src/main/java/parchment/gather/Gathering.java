@@ -118,9 +118,10 @@ record Gathering(
                 found, ListRivals.settled(JoinedBatches.roasts(OneUnit.of(listed, questions)), questions), questions);
         List<GatheredBatch> curves = clocks.curves();
         List<ListedRoast> roasts = clocks.roasts();
-        JoinAnswers joined = JoinAnswers.of(curves, roasts, earlierNames, agreed, questions);
+        JoinAnswers joined = JoinAnswers.of(curves, roasts, named(curves, earlierNames), agreed, questions);
         JoinedBatches named = new JoinedBatches(questions);
-        List<GatheredBatch> batches = named.of(curves, roasts, joined.joined(), earlierNames);
+        List<GatheredBatch> batches = named.of(curves, roasts, joined.joined(), named(curves, earlierNames));
+        RecordedTwice.tell(batches, questions);
         GatherCups.Scored scored = cups.of(batches, named.otherNames());
         questions.say("");
         GatheredLots ofLots = lots.of(batches);
@@ -207,6 +208,17 @@ record Gathering(
         });
         lists.sayLeftOut();
         return listed;
+    }
+
+    /** Returns the earlier names of those recordings that alone stand where they do; of several side by side in one table no place tells which it was. */
+    private static Map<String, String> named(List<GatheredBatch> curves, Map<String, String> earlier) {
+        Set<String> met = new LinkedHashSet<>();
+        Map<String, String> names = new LinkedHashMap<>(earlier);
+        curves.stream()
+                .map(GatheredBatch::origin)
+                .filter(origin -> !met.add(origin))
+                .forEach(names::remove);
+        return names;
     }
 
     private static Clues.Recorded recorded(GatheredBatch curve) {

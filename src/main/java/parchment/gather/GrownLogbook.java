@@ -154,7 +154,11 @@ final class GrownLogbook {
             if (old.isPresent() && rows.isPresent()) {
                 KeptRows both = sameSources
                         ? old.get().replaced(rows.get(), name)
-                        : old.get().with(rows.get(), name);
+                        : old.get()
+                                .with(
+                                        rows.get(),
+                                        name,
+                                        name.equals(LogbookFiles.BATCHES) ? lostRecordings() : Set.of());
                 whole = both.text();
             }
         }
@@ -166,6 +170,13 @@ final class GrownLogbook {
         }
         own(name, sum, () -> text, PlannedFile.Replaces.AN_EARLIER_ONE);
         renewed += name.equals(GatherWriter.REPORT) || name.equals(GatherWriter.ANSWERS) ? 0 : 1;
+    }
+
+    /** Returns the batches whose recordings were read before and are no longer in the folder. */
+    private Set<String> lostRecordings() {
+        Set<String> lost = new HashSet<>(earlier.origins().values());
+        lost.removeAll(now.origins().values());
+        return lost;
     }
 
     private void edited(String name, Path target, FileSum fresh, @Nullable FileSum before) throws IOException {

@@ -33,10 +33,14 @@ record Join(GatheredBatch curve, ListedRoast roast, Sure sure, List<Clue> clues,
         return new Join(curve, roast, sure, clues, otherwise, itsKey);
     }
 
-    /** Returns whether the two are put together unless a person says otherwise: nothing makes it doubtful, or a name says so all the same. */
+    /**
+     * Returns whether the two are put together unless a person says otherwise: nothing makes it doubtful, or a name says so all the same, or they were before.
+     */
     boolean joinedUnlessTold() {
         return sure != Sure.DOUBTFUL
-                || clues.stream().anyMatch(clue -> clue.kind() == Clue.Kind.NAME && !clue.against());
+                || clues.stream()
+                        .anyMatch(clue ->
+                                !clue.against() && (clue.kind() == Clue.Kind.NAME || clue.kind() == Clue.Kind.BEFORE));
     }
 
     /** Returns the reasons for it. */

@@ -38,26 +38,14 @@ record JoinAnswers(List<Join> all, List<Join> joined, List<Join> apart) {
         Map<String, ListedRoast> byName = new HashMap<>();
         roasts.forEach(roast -> byName.putIfAbsent(roast.shown(), roast));
         List<Join> told = new ArrayList<>();
+        List<Join> doubted = new ArrayList<>();
         List<GatheredBatch> free = new ArrayList<>();
         List<ListedRoast> left = new ArrayList<>(roasts);
         Map<GatheredBatch, Join> evident = new IdentityHashMap<>();
-        if (!earlier.isEmpty()) {
-            Joins.of(curves, roasts).forEach(join -> evident.put(join.curve(), join));
-        }
         for (GatheredBatch curve : curves) {
             String key = keys.of(curve);
             if (!questions.has(key)) {
-                Optional<Join> before = before(
-                                curve, byName.get(earlier.getOrDefault(curve.origin(), "")), evident.get(curve))
-                        .or(() -> agreed.of(curve, left));
-                before.ifPresent(join -> {
-                    byName.remove(join.roast().shown());
-                    left.removeIf(other -> other == join.roast());
-                    told.add(join);
-                });
-                if (before.isEmpty()) {
-                    free.add(curve);
-                }
+                free.add(curve);
                 continue;
             }
             String answer = questions.tell(
@@ -83,9 +71,37 @@ record JoinAnswers(List<Join> all, List<Join> joined, List<Join> apart) {
                         ""));
             });
         }
+        // What was joined before is weighed among all that nobody has answered, as it was then: so the same files say
+        // the same again.
+        Joins.of(free, left).forEach(join -> evident.put(join.curve(), join));
+        List<GatheredBatch> known = free.stream()
+                .filter(curve -> earlier.containsKey(curve.origin()))
+                .toList();
+        Map<GatheredBatch, Join> doubtedBefore = new IdentityHashMap<>();
+        (known.isEmpty() || known.size() == free.size() ? List.copyOf(evident.values()) : Joins.of(known, left))
+                .stream()
+                        .filter(join -> join.sure() == Join.Sure.DOUBTFUL)
+                        .forEach(join -> doubtedBefore.put(join.curve(), join));
+        for (GatheredBatch curve : List.copyOf(free)) {
+            ListedRoast row = byName.get(earlier.getOrDefault(curve.origin(), ""));
+            Optional<Join> before = before(curve, row, evident.get(curve));
+            before.or(() -> agreed.of(curve, left)).ifPresent(join -> {
+                byName.remove(join.roast().shown());
+                left.removeIf(other -> other == join.roast());
+                free.removeIf(other -> other == join.curve());
+                // What was in doubt and nobody has answered stays open; what only a new recording makes doubtful stays
+                // as it was.
+                boolean stillOpen = before.isPresent()
+                        && isSame(join, evident.get(curve))
+                        && isSame(join, doubtedBefore.get(curve));
+                (stillOpen ? doubted : told).add(join);
+            });
+        }
         told.replaceAll(join -> join.under(keys.of(join.curve())));
-        List<Join> found = Joins.of(free, left).stream()
+        doubted.addAll(rest(free, left, evident));
+        List<Join> found = doubted.stream()
                 .map(join -> join.under(keys.of(join.curve())))
+                .sorted(Comparator.comparing(Join::sure).thenComparing(join -> curves.indexOf(join.curve())))
                 .toList();
         List<Join> all = new ArrayList<>(found);
         all.addAll(told);
@@ -102,6 +118,32 @@ record JoinAnswers(List<Join> all, List<Join> joined, List<Join> apart) {
         return new JoinAnswers(all, joined, apart);
     }
 
+    /**
+     * Returns the joins of what was not joined before: as they are among all, and anew only for those whose row is another's.
+     *
+     * @param evident the joins among all, by recording
+     */
+    private static List<Join> rest(List<GatheredBatch> free, List<ListedRoast> left, Map<GatheredBatch, Join> evident) {
+        Set<ListedRoast> rows = Collections.newSetFromMap(new IdentityHashMap<>());
+        rows.addAll(left);
+        List<Join> same = new ArrayList<>();
+        List<GatheredBatch> others = new ArrayList<>();
+        boolean taken = false;
+        for (GatheredBatch curve : free) {
+            Join join = evident.get(curve);
+            if (join != null && rows.remove(join.roast())) {
+                same.add(join);
+            } else {
+                others.add(curve);
+                taken |= join != null;
+            }
+        }
+        if (taken) {
+            same.addAll(Joins.of(others, left.stream().filter(rows::contains).toList()));
+        }
+        return same;
+    }
+
     /** Returns the join of an earlier gathering, if nothing speaks against it now; it is as sure as the evidence makes it. */
     private static Optional<Join> before(GatheredBatch curve, @Nullable ListedRoast roast, @Nullable Join evident) {
         if (roast == null) {
@@ -110,13 +152,18 @@ record JoinAnswers(List<Join> all, List<Join> joined, List<Join> apart) {
         Optional<Join> same = Optional.ofNullable(evident).filter(join -> join.roast() == roast);
         List<Clue> clues = new ArrayList<>(same.map(Join::clues)
                 .orElseGet(() -> JoinEvidence.of(JoinEvidence.Curve.of(curve), JoinRow.of(roast))));
-        if (clues.isEmpty() || clues.stream().anyMatch(Clue::against)) {
+        // Nothing need connect the two now: a recording may have got another file name since.
+        if (clues.stream().anyMatch(Clue::against)) {
             return Optional.empty();
         }
         clues.add(new Clue(Clue.Kind.BEFORE, 0, "as before"));
         Join.Sure sure = same.map(Join::sure).orElse(Join.Sure.DOUBTFUL);
         return Optional.of(
                 new Join(curve, roast, sure, clues, same.map(Join::otherwise).orElse("")));
+    }
+
+    private static boolean isSame(Join join, @Nullable Join other) {
+        return other != null && other.roast() == join.roast();
     }
 
     private static boolean isApart(String answer) {

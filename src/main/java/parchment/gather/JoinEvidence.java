@@ -47,13 +47,13 @@ final class JoinEvidence {
      * Holds what of a recording is compared, worked out once.
      *
      * @param batch the recording
-     * @param plain its name as two writings of it are compared
-     * @param inName its name in words, with a blank at each end
+     * @param plain its file's name as two writings of it are compared
+     * @param inName its file's name in words, with a blank at each end
      * @param above the lines above its readings
      * @param titles the names that these lines give
      * @param cells what in them could be a name
-     * @param afterWord the number that stands after a word for a batch in its name
-     * @param numbers the numbers in its name
+     * @param afterWord the number that stands after a word for a batch in its file's name
+     * @param numbers the numbers in its file's name
      * @param lastSecond the last second since the charge
      * @param drop the drop in seconds since the charge: as typed, else where the beans were hottest; NaN without a recording
      * @param folders the folders around it that others do not lie in
@@ -80,7 +80,7 @@ final class JoinEvidence {
         static Curve of(GatheredBatch batch, FolderNames folders) {
             List<List<String>> above =
                     batch.recording().map(recording -> recording.file().above()).orElse(List.of());
-            String name = batch.name();
+            String name = batch.nameOfItsFile();
             double typed = batch.marks().getOrDefault(MarkKind.DROP, Double.NaN);
             return new Curve(
                     batch,
@@ -125,7 +125,7 @@ final class JoinEvidence {
         if (name.isEmpty()) {
             return Optional.empty();
         }
-        String own = curve.batch().name();
+        String own = curve.batch().nameOfItsFile();
         if (own.equals(name)) {
             return named(SAME_WRITING, "its file is named so");
         }
@@ -177,12 +177,13 @@ final class JoinEvidence {
         return curve.afterWord().equals(Optional.of(plain))
                 ? named(
                         NUMBER_AFTER_WORD,
-                        "its file " + Words.quote(curve.batch().name()) + " has the number " + plain + " of the day")
+                        "its file " + Words.quote(curve.batch().nameOfItsFile()) + " has the number " + plain
+                                + " of the day")
                 : Optional.empty();
     }
 
     private static Optional<Clue> inFileName(Curve curve, JoinRow row) {
-        String own = curve.batch().name();
+        String own = curve.batch().nameOfItsFile();
         if (curve.afterWord().equals(Optional.of(row.plain()))) {
             return named(NUMBER_AFTER_WORD, "its file " + Words.quote(own) + " has the number " + row.plain());
         }

@@ -17,6 +17,7 @@ import parchment.sheet.Words;
  */
 final class JoinKeys {
     private final Map<GatheredBatch, String> keys = new IdentityHashMap<>();
+    private final Set<String> used = new HashSet<>();
 
     private JoinKeys() {}
 
@@ -33,7 +34,11 @@ final class JoinKeys {
                         .add(curve));
         alike.forEach((key, ofKey) -> {
             if (ofKey.size() == 1) {
-                keys.keys.put(ofKey.get(0), key);
+                keys.put(ofKey.get(0), key);
+            }
+        });
+        alike.forEach((key, ofKey) -> {
+            if (ofKey.size() == 1) {
                 return;
             }
             keys.apart(ofKey);
@@ -63,9 +68,10 @@ final class JoinKeys {
             List<String> tried = alike.stream()
                     .map(curve -> "join." + GatherQuestions.key(last(curve, parts)))
                     .toList();
-            if (new HashSet<>(tried).size() == alike.size()) {
+            // The place of one, a/101, may read like the name of another, a-101.
+            if (new HashSet<>(tried).size() == alike.size() && tried.stream().noneMatch(used::contains)) {
                 for (int i = 0; i < tried.size(); i++) {
-                    keys.put(alike.get(i), tried.get(i));
+                    put(alike.get(i), tried.get(i));
                 }
                 return;
             }
@@ -73,15 +79,19 @@ final class JoinKeys {
         // Their places differ by signs that no key has.
         List<GatheredBatch> inOrder = new ArrayList<>(alike);
         inOrder.sort(Comparator.comparing(GatheredBatch::origin));
-        Set<String> taken = new HashSet<>();
         for (GatheredBatch curve : inOrder) {
             String begin = "join." + GatherQuestions.key(curve.name());
             String key = begin;
-            for (int number = 2; !taken.add(key); number++) {
+            for (int number = 2; used.contains(key); number++) {
                 key = begin + "-" + number;
             }
-            keys.put(curve, key);
+            put(curve, key);
         }
+    }
+
+    private void put(GatheredBatch curve, String key) {
+        keys.put(curve, key);
+        used.add(key);
     }
 
     private static String[] path(GatheredBatch curve) {

@@ -1,6 +1,7 @@
 package parchment.gather;
 
 import java.time.Duration;
+import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
@@ -12,6 +13,7 @@ import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.IntStream;
 import parchment.sheet.Words;
@@ -192,6 +194,13 @@ final class Joins {
             margin = 0;
             otherwise = "the drops are " + Math.round(drops) + " s apart";
         }
+        if (nearOnly(found)) {
+            Optional<String> otherClock = DayClock.against(aheadOfDay(curve), ahead(curve, row));
+            if (otherClock.isPresent()) {
+                margin = 0;
+                otherwise = otherClock.get();
+            }
+        }
         boolean against = found.stream().anyMatch(Clue::against);
         boolean identified = found.stream().anyMatch(clue -> clue.kind().identifies() && !clue.against());
         Join.Sure sure = against || margin < MARGIN
@@ -244,6 +253,26 @@ final class Joins {
             }
         }
         return -1;
+    }
+
+    /** Returns by how many seconds each other recording of the day is later than its row, where both have a time and the drops fit. */
+    private List<Long> aheadOfDay(int curve) {
+        Optional<LocalDate> day = curves.get(curve).day();
+        return IntStream.range(0, curves.size())
+                .filter(c -> c != curve && rowOf[c] >= 0 && curves.get(c).day().equals(day))
+                .filter(c ->
+                        clues.get(c).getOrDefault(rowOf[c], List.of()).stream().anyMatch(Joins::times))
+                .filter(c -> JoinEvidence.dropsApart(curves.get(c), roasts.get(rowOf[c]))
+                        <= JoinEvidence.SAME_LENGTH_SECONDS)
+                .mapToObj(c -> ahead(c, rowOf[c]))
+                .toList();
+    }
+
+    private long ahead(int curve, int row) {
+        return Duration.between(
+                        roasts.get(row).roastedAt().orElseThrow(),
+                        curves.get(curve).batch().roastedAt().orElseThrow())
+                .toSeconds();
     }
 
     private static long apart(LocalDateTime at, JoinRow row) {

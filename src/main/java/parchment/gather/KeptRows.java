@@ -92,8 +92,12 @@ record KeptRows(List<String> headings, List<Map<String, String>> rows) {
         return rows.stream().map(row -> key(row, name)).collect(Collectors.toCollection(LinkedHashSet::new));
     }
 
-    /** Returns this table with a newer one's values and rows: a value that the newer one has replaces, one that it has no longer stays. */
-    KeptRows with(KeptRows newer, String name) {
+    /**
+     * Returns this table with a newer one's values and rows: a value that the newer one has replaces, one that it has no longer stays.
+     *
+     * @param lost the batches whose recording is no longer there: what it said of charge, marks and notes stays, whatever a list says instead
+     */
+    KeptRows with(KeptRows newer, String name, Set<String> lost) {
         List<String> all = new ArrayList<>(headings);
         Set<String> known = headings.stream().map(KeptRows::plain).collect(Collectors.toSet());
         newer.headings.stream().filter(heading -> known.add(plain(heading))).forEach(all::add);
@@ -112,9 +116,18 @@ record KeptRows(List<String> headings, List<Map<String, String>> rows) {
         numbered(NumberedCups.as(rows, newer.rows, name), name).forEach((key, row) -> {
             Map<String, String> kept = merged.computeIfAbsent(key, unused -> new LinkedHashMap<>());
             kept.keySet().removeAll(inAnotherUnit);
-            kept.putAll(row);
+            boolean isLost = lost.contains(row.getOrDefault("batch", ""));
+            row.forEach((heading, value) -> {
+                if (!isLost || !isOfARecording(heading) || !kept.containsKey(heading)) {
+                    kept.put(heading, value);
+                }
+            });
         });
         return new KeptRows(all, new ArrayList<>(merged.values())).without(inAnotherUnit);
+    }
+
+    private static boolean isOfARecording(String heading) {
+        return heading.equals("roasted at") || heading.equals("note") || heading.endsWith("[min:s]");
     }
 
     /** Returns this table as the same files give it under other answers: a newer row stands alone, and only rows that it lacks stay. */

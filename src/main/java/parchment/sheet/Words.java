@@ -37,6 +37,15 @@ public final class Words {
         return safe.append('\'').toString();
     }
 
+    /** Returns a line of the user's own as it may be shown: whole, but without characters that steer a terminal or turn the line's direction. */
+    public static String harmless(String line) {
+        StringBuilder safe = new StringBuilder();
+        line.codePoints()
+                .map(point -> point != '\t' && Character.isISOControl(point) || turnsDirection(point) ? 0xFFFD : point)
+                .forEach(safe::appendCodePoint);
+        return safe.toString();
+    }
+
     // Embeddings, overrides and isolates would run on past the quote and turn the rest of the message around.
     private static boolean turnsDirection(int point) {
         return point >= 0x202A && point <= 0x202E || point >= 0x2066 && point <= 0x2069;

@@ -10,6 +10,7 @@ import java.io.IOException;
 import java.nio.charset.Charset;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -387,5 +388,78 @@ class GrownFolderTest {
                 List.of(cup.apply("1", "6"), cup.apply("2", "7"), cup.apply("3", "5.5")),
                 now.with(alone, "cuppings.csv").rows(),
                 "a row that is taken out of the sheet stays, and what is left is no fourth cup");
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"old/batch 2.csv", "another name.csv", "old/another name.csv"})
+    void aRecordingThatWasMovedOrRenamedStaysTheSameBatch(String place) throws IOException {
+        Files.createDirectories(folder.resolve("old"));
+        Files.move(folder.resolve("batch 2.csv"), folder.resolve(place));
+        String table = read("batches.csv");
+        again();
+        assertEquals(List.of("1", "2"), batches());
+        assertEquals(table, read("batches.csv"));
+        // And back again.
+        Files.move(folder.resolve(place), folder.resolve("batch 2.csv"));
+        again();
+        assertEquals(table, read("batches.csv"));
+    }
+
+    @Test
+    void aRecordingInNoListThatWasRenamedStaysTheSameBatch() throws IOException {
+        recording("morning", 205);
+        again();
+        assertEquals(List.of("1", "2", "morning"), batches());
+        Files.move(folder.resolve("morning.csv"), folder.resolve("evening.csv"));
+        String table = read("batches.csv");
+        again();
+        assertEquals(table, read("batches.csv"));
+        assertEquals(List.of("1", "2", "morning"), batches());
+    }
+
+    @Test
+    void aFolderWhoseFilesWereAllMovedIntoAnotherWithinItIsTheSame() throws IOException {
+        Path old = Files.createDirectories(folder.resolve("old"));
+        for (String file : List.of("batch 1.csv", "batch 2.csv", "list.csv")) {
+            Files.move(folder.resolve(file), old.resolve(file));
+        }
+        again();
+        assertEquals(List.of("1", "2"), batches());
+    }
+
+    private void recordingAt(String name, String clock) throws IOException {
+        StringBuilder text = new StringBuilder("time,bean temperature [°C]\n");
+        LocalDateTime at = LocalDateTime.parse(clock);
+        for (int i = 0; i <= 66; i++) {
+            double degrees = i < 6 ? 200 : i < 12 ? 200 - 18 * (i - 5) : 92 + 113 * (i - 12) / 54.0;
+            text.append(String.format(Locale.ROOT, "%1$tF %1$tT,%2$.1f%n", at.plusSeconds(10L * i), degrees));
+        }
+        Files.writeString(folder.resolve(name + ".csv"), text);
+    }
+
+    @Test
+    void whatARecordingSaidOfItsChargeStaysWhenItIsTakenOutOfTheFolder() throws IOException {
+        recordingAt("batch 3", "2031-03-06T08:00:00");
+        list("1,2031-03-04,kela,5", "2,2031-03-05,kela,5", "3,2031-03-06,house,5");
+        again();
+        String charged = read("batches.csv")
+                .lines()
+                .filter(line -> line.startsWith("3,"))
+                .findFirst()
+                .orElseThrow();
+        assertTrue(charged.startsWith("3,2031-03-06T08:0"), charged);
+        Files.delete(folder.resolve("batch 3.csv"));
+        list("1,2031-03-04,kela,5", "2,2031-03-05,kela,5", "3,2031-03-07,house,6");
+        again();
+        assertEquals(
+                charged.replace(",5", ",6"),
+                read("batches.csv")
+                        .lines()
+                        .filter(line -> line.startsWith("3,"))
+                        .findFirst()
+                        .orElseThrow());
+        String table = read("batches.csv");
+        again();
+        assertEquals(table, read("batches.csv"));
     }
 }

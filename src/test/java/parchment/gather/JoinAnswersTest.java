@@ -6,10 +6,18 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.LocalDateTime;
+import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import parchment.logbook.MarkKind;
 
 /** What becomes of joins: what is asked of doubtful ones, what is written of all, and what a second gathering makes of them. */
 class JoinAnswersTest {
@@ -107,5 +115,41 @@ class JoinAnswersTest {
         assertEquals(3, gather.gathering().apart().size());
         assertEquals(
                 6, gather.answer("joins.doubtful", "no").gathering().apart().size());
+    }
+
+    /** A day of a clock 7 minutes ahead: the first recording is nearer to the second one's row, which is why it stays apart. */
+    @ParameterizedTest
+    @ValueSource(ints = {1, 5})
+    void whatWasKeptApartStaysApartOnceItsRivalsAreJoined(int days) {
+        List<GatheredBatch> curves = new ArrayList<>();
+        List<ListedRoast> rows = new ArrayList<>();
+        for (int day = 0; day < days; day++) {
+            LocalDateTime eight = MadeJoins.EIGHT.plusDays(day);
+            Map<MarkKind, Double> drop = Map.of(MarkKind.DROP, 600.0);
+            curves.add(MadeJoins.curveAt("REG" + (day + 10), eight));
+            rows.add(MadeJoins.row("T" + day + "a", Optional.of(eight.minusMinutes(8)), Optional.empty(), drop));
+            rows.add(MadeJoins.row(
+                    "T" + day + "b",
+                    Optional.of(eight.plusMinutes(4)),
+                    Optional.empty(),
+                    Map.of(MarkKind.DROP, 590.0)));
+            curves.add(MadeJoins.curveAt("x" + day, eight.plusMinutes(4)));
+        }
+        JoinAnswers first = JoinAnswers.of(curves, rows, Map.of(), new GatherQuestions(Map.of()));
+        Map<String, String> names = new HashMap<>();
+        curves.forEach(curve -> names.put(curve.origin(), curve.name()));
+        first.joined()
+                .forEach(join -> names.put(join.curve().origin(), join.roast().name()));
+        JoinAnswers second = JoinAnswers.of(curves, rows, names, new GatherQuestions(Map.of()));
+        assertEquals(pairs(first.joined()), pairs(second.joined()));
+        assertEquals(pairs(first.apart()), pairs(second.apart()));
+        assertEquals(days, first.apart().size());
+    }
+
+    private static List<String> pairs(List<Join> joins) {
+        return joins.stream()
+                .map(join -> join.curve().name() + " = " + join.roast().name() + " " + join.sure())
+                .sorted()
+                .toList();
     }
 }

@@ -9,7 +9,9 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -129,5 +131,17 @@ class JoinKeysTest {
         recording("a/101");
         String text = Gather.of(folder).answer("join.110", "apart").text();
         assertTrue(text.contains("The answer to join.110 was not needed: nothing asks for it."), text);
+    }
+
+    @Test
+    void aPlaceThatReadsLikeAnotherRecordingsNameGetsAKeyOfItsOwn() throws IOException {
+        recording("a/101");
+        recording("b/101");
+        recording("a-101");
+        Gathering gathering = Gather.of(folder).gathering();
+        JoinKeys keys = JoinKeys.of(gathering.curves(), Map.of(), new GatherQuestions(Map.of()));
+        List<String> all = gathering.curves().stream().map(keys::of).toList();
+        assertEquals(3, Set.copyOf(all).size(), all.toString());
+        assertTrue(all.contains("join.a-101"), all.toString());
     }
 }

@@ -12,6 +12,7 @@ import static parchment.gather.MadeJoins.said;
 import static parchment.gather.MadeJoins.titled;
 
 import java.time.LocalDate;
+import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -233,6 +234,64 @@ class JoinsTest {
             assertEquals(
                     Integer.toString(101 + Integer.parseInt(join.curve().name().substring(6))),
                     join.roast().name());
+        }
+    }
+
+    /** The parts of one recording are numbered by us: such a number names no row, and what stands before it may. */
+    @Test
+    void theNumberOfAPartOfARecordingIsNoName() {
+        GatheredBatch cut = part("log 2031-03-05-2", 2);
+        assertEquals(List.of(), said(cut, row("2"), row("3")));
+        assertEquals(List.of(), said(part("2031-03-05-2", 2), row("2031-03-05-2"), row("3")));
+        assertEquals(
+                List.of("batch 7-2 = 7, CERTAIN: its file 'batch 7' has the number 7"),
+                said(part("batch 7-2", 2), row("2"), row("7")));
+        assertEquals(
+                List.of("log 2031-03-05-2 = 2, LIKELY: its file 'log 2031-03-05-2' has the number 2"),
+                said(curve("log 2031-03-05-2"), row("2"), row("3")));
+    }
+
+    private static GatheredBatch part(String name, int part) {
+        GatheredBatch whole = curve(name);
+        return new GatheredBatch(
+                name,
+                part,
+                whole.roastedAt(),
+                whole.day(),
+                whole.recording(),
+                whole.zero(),
+                whole.from(),
+                whole.to(),
+                whole.marks(),
+                whole.written(),
+                whole.notes());
+    }
+
+    /** Two clocks keep their difference for a day: a pair that differs otherwise is in doubt, where nothing but times speak for it. */
+    @ParameterizedTest
+    @CsvSource({"420, 3, LIKELY", "720, 3, LIKELY", "721, 3, DOUBTFUL", "-360, 3, DOUBTFUL", "-360, 2, LIKELY"})
+    void aPairWhoseClocksDifferOtherwiseThanThatDaysOthersIsDoubtful(int ahead, int others, String sure) {
+        List<GatheredBatch> curves = new ArrayList<>();
+        List<ListedRoast> rows = new ArrayList<>();
+        for (int i = 0; i <= others; i++) {
+            LocalDateTime listed = EIGHT.plusHours(i);
+            char letter = "abcd".charAt(i);
+            curves.add(curveAt("x" + letter, listed.plusSeconds(i == others ? ahead : 420)));
+            rows.add(row("T" + letter, Optional.of(listed), Optional.empty(), Map.of(MarkKind.DROP, 610.0)));
+        }
+        rows.add(rowAt("late", EIGHT.plusHours(9)));
+        String last = "x" + "abcd".charAt(others) + " = T" + "abcd".charAt(others) + ", ";
+        String said = said(curves, rows).stream()
+                .filter(line -> line.startsWith(last))
+                .findFirst()
+                .orElseThrow();
+        assertTrue(said.startsWith(last + sure), said);
+        if (ahead < 0 && others == 3) {
+            assertTrue(
+                    said.endsWith(
+                            "but in 3 others of that day whose drops fit, the recording is 7 minutes after the list, and"
+                                    + " here 6 minutes before it"),
+                    said);
         }
     }
 }
