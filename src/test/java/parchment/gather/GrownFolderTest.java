@@ -380,13 +380,13 @@ class GrownFolderTest {
         KeptRows old = new KeptRows(headings, List.of(cup.apply("", "7"), cup.apply("", "6"), cup.apply("", "5")));
         KeptRows now = new KeptRows(headings, List.of(cup.apply("1", "6"), cup.apply("2", "7"), cup.apply("3", "5.5")));
         List<Map<String, String>> all = List.of(cup.apply("2", "7"), cup.apply("1", "6"), cup.apply("3", "5.5"));
-        assertEquals(all, old.with(now, "cuppings.csv").rows());
+        assertEquals(all, old.with(now, "cuppings.csv", Set.of()).rows());
         assertEquals(all, old.replaced(now, "cuppings.csv").rows());
         assertEquals(List.of(), now.newTo(old, "cuppings.csv", Set.of()));
         KeptRows alone = new KeptRows(headings, List.of(cup.apply("", "7")));
         assertEquals(
                 List.of(cup.apply("1", "6"), cup.apply("2", "7"), cup.apply("3", "5.5")),
-                now.with(alone, "cuppings.csv").rows(),
+                now.with(alone, "cuppings.csv", Set.of()).rows(),
                 "a row that is taken out of the sheet stays, and what is left is no fourth cup");
     }
 

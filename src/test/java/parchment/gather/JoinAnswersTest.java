@@ -135,12 +135,12 @@ class JoinAnswersTest {
                     Map.of(MarkKind.DROP, 590.0)));
             curves.add(MadeJoins.curveAt("x" + day, eight.plusMinutes(4)));
         }
-        JoinAnswers first = JoinAnswers.of(curves, rows, Map.of(), new GatherQuestions(Map.of()));
+        JoinAnswers first = JoinAnswers.of(curves, rows, Map.of(), AgreedJoins.NONE, new GatherQuestions(Map.of()));
         Map<String, String> names = new HashMap<>();
         curves.forEach(curve -> names.put(curve.origin(), curve.name()));
         first.joined()
                 .forEach(join -> names.put(join.curve().origin(), join.roast().name()));
-        JoinAnswers second = JoinAnswers.of(curves, rows, names, new GatherQuestions(Map.of()));
+        JoinAnswers second = JoinAnswers.of(curves, rows, names, AgreedJoins.NONE, new GatherQuestions(Map.of()));
         assertEquals(pairs(first.joined()), pairs(second.joined()));
         assertEquals(pairs(first.apart()), pairs(second.apart()));
         assertEquals(days, first.apart().size());
