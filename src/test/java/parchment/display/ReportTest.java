@@ -76,8 +76,9 @@ class ReportTest {
         String html = page.html().orElseThrow();
         assertTrue(html.contains("Found &lt;it&gt;."), html);
         assertTrue(
-                html.matches("(?s).*<details><summary[^>]*>How this was worked out</summary>\\s*<p[^>]*>By a line.</p>\\s*"
-                        + "<h4>More</h4>\\s*</details>.*"),
+                html.matches(
+                        "(?s).*<details><summary[^>]*>How this was worked out</summary>\\s*<p[^>]*>By a line.</p>\\s*"
+                                + "<h4>More</h4>\\s*</details>.*"),
                 html);
         assertFalse(html.contains("<details open"), html);
     }

@@ -77,7 +77,10 @@ class ToldOnceTest {
         }
         String out = look();
         assertEquals(1, count(out, "are needed"), out);
-        assertTrue(out.contains("3 tables with the same headings, '1.csv', '2.csv', '3.csv': they are no lists of batches"), out);
+        assertTrue(
+                out.contains(
+                        "3 tables with the same headings, '1.csv', '2.csv', '3.csv': they are no lists of batches"),
+                out);
     }
 
     @Test

@@ -59,9 +59,7 @@ class TwoMachinesTest {
     @Test
     void timesThatTwoMachinesShareAreTimesOfDayAndNoDrops() throws IOException {
         Gather gather = pairs(8);
-        assertTrue(
-                gather.text().contains("Column 3 'Time' holds times that rise row by row"),
-                gather.text());
+        assertTrue(gather.text().contains("Column 3 'Time' holds times that rise row by row"), gather.text());
         assertTrue(
                 gather.gathering().batches().stream()
                         .allMatch(batch -> batch.marks().isEmpty()),
