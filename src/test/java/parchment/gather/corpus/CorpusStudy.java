@@ -13,12 +13,13 @@ import java.util.Map;
 import java.util.Random;
 import java.util.stream.Stream;
 import parchment.gather.corpus.CorpusScore.Verdict;
+import parchment.gather.corpus.unseen.UnseenKinds;
 
 /**
  * Measures how much of the truth a gathering finds in all kinds of strange folders.
  *
  * <p>The tables of docs/measurements/gather.md are its output; the page names the command. Arguments: the seeds as first-last, then words that the
- * wanted kinds' names hold (all if none is given). {@code write folder words} writes the folders of those kinds, seed 1, to look at.
+ * wanted kinds' names hold (all if none is given); {@code unseen} takes the twenty kinds that the rules were not made with. {@code write folder words} writes the folders of those kinds, seed 1, to look at.
  */
 final class CorpusStudy {
     /** Says who answers the questions of a gathering. */
@@ -27,6 +28,8 @@ final class CorpusStudy {
         /** Answers what the kind knows, and takes what is proposed everywhere else. */
         THE_ROASTER
     }
+
+    private static final String UNSEEN = "unseen";
 
     private CorpusStudy() {}
 
@@ -37,10 +40,13 @@ final class CorpusStudy {
             return;
         }
         String[] seeds = (arguments.length > 0 ? arguments[0] : "1-1").split("-");
-        List<String> words = List.of(arguments).subList(Math.min(1, arguments.length), arguments.length);
+        boolean unseen = List.of(arguments).contains(UNSEEN);
+        List<String> words = List.of(arguments).subList(Math.min(1, arguments.length), arguments.length).stream()
+                .filter(word -> !word.equals(UNSEEN))
+                .toList();
         List<Measured> all = new ArrayList<>();
         List<Measured> answered = new ArrayList<>();
-        for (Kind kind : CorpusKinds.all()) {
+        for (StrangeKind kind : unseen ? UnseenKinds.all() : CorpusKinds.all()) {
             if (!words.isEmpty() && words.stream().noneMatch(kind.name()::contains)) {
                 continue;
             }
