@@ -41,7 +41,8 @@ final class FactPairs {
                     continue;
                 }
                 boolean valued = c + 1 < cells.size() && !cells.get(c + 1).isEmpty();
-                boolean more = valued && c + 2 < cells.size() && !cells.get(c + 2).isEmpty();
+                boolean more =
+                        valued && c + 2 < cells.size() && !cells.get(c + 2).isEmpty();
                 if (more || CellForm.of(cells.get(c)) != CellForm.WORDS) {
                     return Optional.empty();
                 }
@@ -49,9 +50,7 @@ final class FactPairs {
                 c += valued ? 1 : 0;
             }
         }
-        return areFacts(pairs)
-                ? Optional.of(new FactPairs(pairs, area.sheet().line(from)))
-                : Optional.empty();
+        return areFacts(pairs) ? Optional.of(new FactPairs(pairs, area.sheet().line(from))) : Optional.empty();
     }
 
     /** Half of the headings in each column are words of the trade, and they say three different things or more. */
@@ -76,7 +75,9 @@ final class FactPairs {
     /** Returns the facts as a list of one row; empty where the form was never filled in. */
     Optional<Table> table(SheetArea area, List<List<String>> above) {
         Map<String, String> filled = new LinkedHashMap<>();
-        pairs.stream().filter(pair -> !pair.value().isEmpty()).forEach(pair -> filled.put(pair.heading(), pair.value()));
+        pairs.stream()
+                .filter(pair -> !pair.value().isEmpty())
+                .forEach(pair -> filled.put(pair.heading(), pair.value()));
         return filled.isEmpty()
                 ? Optional.empty()
                 : Optional.of(new Table(

@@ -176,15 +176,15 @@ final class GatherCups {
                         known,
                         choices))
                 .orElseGet(() -> questions.askOf(
-                key,
-                "On which day " + (waiting == 1 ? "was the cup" : "were the " + waiting + " cups") + " of "
-                        + Source.of(table).shown()
-                        + " tasted? Without a day none of them is written. Answer with the day, or with the heading of the column that"
-                        + " holds it.",
-                UNKNOWN,
-                known,
-                choices,
-                new GatherQuestions.Decides((int) waiting, "cup", "cups")));
+                        key,
+                        "On which day " + (waiting == 1 ? "was the cup" : "were the " + waiting + " cups") + " of "
+                                + Source.of(table).shown()
+                                + " tasted? Without a day none of them is written. Answer with the day, or with the heading of the column that"
+                                + " holds it.",
+                        UNKNOWN,
+                        known,
+                        choices,
+                        new GatherQuestions.Decides((int) waiting, "cup", "cups")));
         Optional<String> column = heading(table, answer);
         return column.isPresent()
                 ? ScoreSheets.of(table, clues.withStated(column.get(), ScorePart.DAY))

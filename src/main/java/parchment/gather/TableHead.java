@@ -131,8 +131,7 @@ record TableHead(int from, int body, List<String> names) {
 
     /** Times of a roast may head columns of readings: they count from 0:00 in one step. */
     private static boolean areHeadTimes(List<String> times) {
-        if (times.size() < FEWEST_TIMES
-                || times.stream().anyMatch(cell -> CellForm.of(cell) != CellForm.CLOCK)) {
+        if (times.size() < FEWEST_TIMES || times.stream().anyMatch(cell -> CellForm.of(cell) != CellForm.CLOCK)) {
             return false;
         }
         double step = seconds(times.get(1));

@@ -19,8 +19,8 @@ import parchment.sheet.Words;
  */
 final class TitleFacts {
     private static final Pattern CLOCK = Pattern.compile("(?<![\\d:])\\d{1,3}:\\d{2}(?::\\d{2})?(?![\\d:])");
-    private static final Pattern MASS = Pattern.compile(
-            "(?iu)(?<![\\p{L}\\d.,])(\\d+(?:[.,]\\d+)?)\\s?(kg|g|gr|lbs?|oz)(?![\\p{L}\\d/])");
+    private static final Pattern MASS =
+            Pattern.compile("(?iu)(?<![\\p{L}\\d.,])(\\d+(?:[.,]\\d+)?)\\s?(kg|g|gr|lbs?|oz)(?![\\p{L}\\d/])");
     private static final int LONGEST = 60;
     private static final int LONGEST_NAME = 40;
     private static final String BATCH = "Batch";
@@ -85,9 +85,8 @@ final class TitleFacts {
     /** Returns a recording without the titles that the list takes from it. */
     static Table withoutTaken(Table recording) {
         List<List<String>> above = recording.above().stream()
-                .filter(cells -> only(cells)
-                        .filter(cell -> labelled(cell).isPresent())
-                        .isEmpty())
+                .filter(cells ->
+                        only(cells).filter(cell -> labelled(cell).isPresent()).isEmpty())
                 .toList();
         return new Table(
                 recording.sheet(),

@@ -55,8 +55,10 @@ class TitleFactsTest {
                                 recording("2031-06-11", "Batch 1", "5.38 kg green"),
                                 recording("2031-06-12", "Batch 1", "7.72 kg green")))
                         .isPresent());
-        assertEquals(Optional.empty(), TitleFacts.of(List.of(
-                recording("a", "Batch 1", "5.38 kg green"), recording("b", "Batch 1", "7.72 kg green"))));
+        assertEquals(
+                Optional.empty(),
+                TitleFacts.of(List.of(
+                        recording("a", "Batch 1", "5.38 kg green"), recording("b", "Batch 1", "7.72 kg green"))));
     }
 
     @Test
@@ -64,8 +66,7 @@ class TitleFactsTest {
         Table said = recording("a", "Batch 61", "5.38 kg green");
         assertEquals(Optional.empty(), TitleFacts.of(List.of(said)));
         assertEquals(Optional.empty(), TitleFacts.of(List.of(said, recording("a", "7.72 kg green"))));
-        assertEquals(
-                Optional.empty(), TitleFacts.of(List.of(recording("a", "Batch 61"), recording("a", "Batch 62"))));
+        assertEquals(Optional.empty(), TitleFacts.of(List.of(recording("a", "Batch 61"), recording("a", "Batch 62"))));
     }
 
     /** Two recordings beside one another on one tab become two tables of readings and one list. */
@@ -81,7 +82,10 @@ class TitleFactsTest {
             String reading = String.format(
                     java.util.Locale.ROOT,
                     "%d:%02d,%.1f,%.1f",
-                    i / 6, i % 6 * 10, i < 6 ? 200 - 20.0 * i : 70 + 2.0 * i, 210 + 0.5 * i);
+                    i / 6,
+                    i % 6 * 10,
+                    i < 6 ? 200 - 20.0 * i : 70 + 2.0 * i,
+                    210 + 0.5 * i);
             lines.add(reading + ",," + reading);
         }
         java.nio.file.Files.write(folder.resolve("2031-06-11.csv"), lines);
