@@ -1,5 +1,6 @@
 package parchment.gather;
 
+import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -9,6 +10,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.function.Predicate;
 import parchment.sheet.Words;
 
 /** Reads score sheets and keys of blind codes, and finds the batch of each cup. */
@@ -106,7 +108,7 @@ final class GatherCups {
             ScoreClues clues =
                     stated(ScoreClues.of(names).withDates(dates.of(table)).withCuppers(cuppers), letter, table);
             Optional<ScoreSheet> sheet = ScoreSheets.of(table, clues)
-                    .map(found -> dated(found, clues, letter))
+                    .map(found -> dated(found, clues, letter, dayAbove(table, read)))
                     .map(found -> WhoScored.of(found, letter, questions));
             sheet.ifPresent(scores -> {
                 scores.cups().stream()
@@ -155,29 +157,49 @@ final class GatherCups {
     }
 
     /** Asks for the day of tasting, or the column that holds it, where cups cannot be written without. */
-    private ScoreSheet dated(ScoreSheet sheet, ScoreClues clues, String letter) {
+    private ScoreSheet dated(ScoreSheet sheet, ScoreClues clues, String letter, Optional<LocalDate> above) {
         if (!sheet.open().contains(ScoreSheets.WHICH_DAY)) {
             return sheet;
         }
         Table table = sheet.table();
         long waiting = ScoreSheets.waiting(sheet.cups());
-        String answer = questions.askOf(
-                "sheet." + letter + ".tasted",
-                "On which day " + (waiting == 1 ? "was the cup" : "were the " + waiting + " cups") + " of "
-                        + Source.of(table).shown()
-                        + " tasted? Without a day none of them is written. Answer with the day, or with the heading of the column that"
-                        + " holds it.",
-                UNKNOWN,
-                text -> text.equals(UNKNOWN)
-                        || heading(table, text).isPresent()
-                        || clues.day(text).isPresent(),
-                UNKNOWN + ", a day such as 2031-03-18, " + String.join(", ", table.headings()),
-                new GatherQuestions.Decides((int) waiting, "cup", "cups"));
+        Predicate<String> known = text -> text.equals(UNKNOWN)
+                || heading(table, text).isPresent()
+                || clues.day(text).isPresent();
+        String choices = UNKNOWN + ", a day such as 2031-03-18, " + String.join(", ", table.headings());
+        String key = "sheet." + letter + ".tasted";
+        String answer = above.map(day -> questions.tell(
+                        key,
+                        "The cups of a table of " + Source.of(table).shown()
+                                + " have no day of their own, and are taken to be tasted on that of the table above them on the same sheet",
+                        day.toString(),
+                        known,
+                        choices))
+                .orElseGet(() -> questions.askOf(
+                        key,
+                        "On which day " + (waiting == 1 ? "was the cup" : "were the " + waiting + " cups") + " of "
+                                + Source.of(table).shown()
+                                + " tasted? Without a day none of them is written. Answer with the day, or with the heading of the column that"
+                                + " holds it.",
+                        UNKNOWN,
+                        known,
+                        choices,
+                        new GatherQuestions.Decides((int) waiting, "cup", "cups")));
         Optional<String> column = heading(table, answer);
         return column.isPresent()
                 ? ScoreSheets.of(table, clues.withStated(column.get(), ScorePart.DAY))
                         .orElse(sheet)
                 : clues.day(answer).map(sheet::on).orElse(sheet);
+    }
+
+    /** Tables one below the other on a sheet are of the day that stands above the first, where the ones above have one day and no other. */
+    private static Optional<LocalDate> dayAbove(Table table, List<ScoreSheet> before) {
+        List<Optional<LocalDate>> days = before.stream()
+                .filter(sheet -> Source.of(sheet.table()).equals(Source.of(table)))
+                .flatMap(sheet -> sheet.cups().stream().map(TastedCup::tastedOn))
+                .distinct()
+                .toList();
+        return days.size() == 1 ? days.get(0) : Optional.empty();
     }
 
     private static Optional<String> heading(Table table, String text) {

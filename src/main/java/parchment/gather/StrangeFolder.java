@@ -4,9 +4,12 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Collections;
+import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -136,7 +139,8 @@ final class StrangeFolder {
 
     /** A workbook with one recording is named like its file: its tab may be called the same in all of them. */
     private static List<Found> found(List<Table> inFile) {
-        List<Found> all = apart(inFile.stream().map(Found::of).toList());
+        List<Found> read = inFile.stream().map(Found::of).toList();
+        List<Found> all = withTitles(read, apart(read));
         boolean alone = all.stream().filter(Found::isRecording).count() == 1;
         return all.stream()
                 .map(found -> alone && found.isRecording() ? found.withoutTab() : found)
@@ -160,6 +164,32 @@ final class StrangeFolder {
                             : found;
                 })
                 .toList();
+    }
+
+    /** What stands above each of the recordings that were told apart so is a list of its own. */
+    private static List<Found> withTitles(List<Found> read, List<Found> apart) {
+        // Two tables can be long: whether one is another is asked by identity.
+        Set<Found> same = Collections.newSetFromMap(new IdentityHashMap<>());
+        same.addAll(read);
+        List<Found> beside =
+                apart.stream().filter(found -> !same.contains(found)).toList();
+        Optional<Table> titles = TitleFacts.of(beside.stream().map(Found::table).toList());
+        if (titles.isEmpty()) {
+            return apart;
+        }
+        List<Found> all = new ArrayList<>();
+        for (Found found : apart) {
+            all.add(
+                    !same.contains(found)
+                            ? new Found(
+                                    TitleFacts.withoutTaken(found.table()),
+                                    found.columns(),
+                                    found.proposals(),
+                                    found.recording())
+                            : found);
+        }
+        all.add(Found.of(titles.get()));
+        return all;
     }
 
     /** Reads a file, and once more if somebody wrote into it meanwhile: what is known of it has to be of the bytes that were read. */

@@ -54,6 +54,13 @@ final class TableFinder {
             open.add(from, to);
             return;
         }
+        Optional<FactPairs> facts = FactPairs.of(area, from, to);
+        if (facts.isPresent()) {
+            close();
+            facts.get().table(area, above(from)).ifPresent(tables::add);
+            pending.clear();
+            return;
+        }
         Optional<Table> turned = TableTurn.of(area, from, to, () -> above(from));
         if (turned.isPresent()) {
             close();

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.regex.Pattern;
+import parchment.sheet.Numbers;
 
 /**
  * Finds the headings of a block of rows: one row, or up to three with the names of groups above and units below.
@@ -19,6 +20,7 @@ record TableHead(int from, int body, List<String> names) {
             "(?i)[\\[(]?\\s*(s|secs?|seconds?|sek|min|minutes?|h:min:s|min:s|mm:ss|m:ss|hh:mm(:ss)?|h:mm|ms|[°º]?\\s?[cfk]|celsius|fahrenheit"
                     + "|%|kgs?|g|gr|lbs?|oz|kpa|pa|hpa|mbar|rpm|1/min|[°º]?[cfk]/min|g/l)\\s*[\\])]?");
     private static final double FULL = 0.7;
+    private static final int FEWEST_TIMES = 5;
 
     TableHead {
         names = List.copyOf(names);
@@ -112,6 +114,9 @@ record TableHead(int from, int body, List<String> names) {
     private static boolean areHeadNumbers(List<String> cells) {
         List<String> numbers =
                 cells.stream().filter(cell -> CellForm.of(cell).isValue()).toList();
+        if (areHeadTimes(numbers)) {
+            return true;
+        }
         boolean counted = true;
         boolean codes = true;
         for (int i = 0; i < numbers.size(); i++) {
@@ -122,6 +127,24 @@ record TableHead(int from, int body, List<String> names) {
                 || codes
                         && numbers.stream().distinct().count() == numbers.size()
                         && CellForm.of(cells.get(0)) != CellForm.NUMBER;
+    }
+
+    /** Times of a roast may head columns of readings: they count from 0:00 in one step. */
+    private static boolean areHeadTimes(List<String> times) {
+        if (times.size() < FEWEST_TIMES || times.stream().anyMatch(cell -> CellForm.of(cell) != CellForm.CLOCK)) {
+            return false;
+        }
+        double step = seconds(times.get(1));
+        for (int i = 0; i < times.size(); i++) {
+            if (seconds(times.get(i)) != i * step) {
+                return false;
+            }
+        }
+        return step > 0;
+    }
+
+    private static double seconds(String cell) {
+        return ColumnTimes.seconds(cell, ColumnTimes.MINUTES_AND_SECONDS, Numbers.Decimal.POINT);
     }
 
     /** "1C" is a number with a unit, and a word for first crack; what has no letter is none. */
@@ -175,7 +198,7 @@ record TableHead(int from, int body, List<String> names) {
             units = area.row(--first);
         }
         while (first > from && rows.size() < 3 && isGroup(area.row(first - 1), area.row(main))) {
-            rows.add(0, spread(area.row(--first), area.row(main)));
+            rows.add(0, overTimes(spread(area.row(--first), area.row(main)), area.row(main)));
         }
         int body = main + 1;
         while (body < to && rows.size() < 3 && isSecond(area, body, to)) {
@@ -251,6 +274,20 @@ record TableHead(int from, int body, List<String> names) {
             }
         }
         return spread;
+    }
+
+    /** What stands above times says what is read at them; above other headings it says nothing of theirs. */
+    private static List<String> overTimes(List<String> group, List<String> below) {
+        List<String> times =
+                below.stream().filter(cell -> CellForm.of(cell).isValue()).toList();
+        if (!areHeadTimes(times)) {
+            return group;
+        }
+        List<String> over = new ArrayList<>();
+        for (int c = 0; c < group.size(); c++) {
+            over.add(CellForm.of(below.get(c)).isValue() ? group.get(c) : "");
+        }
+        return over;
     }
 
     /** A second row of headings has words alone where values stand below it. */

@@ -142,4 +142,36 @@ class TastingDayTest {
                 .getMessage()
                 .contains("is none of: unknown"));
     }
+
+    /** The day stands once, above the first cupper's table; with a second day on the sheet nobody knows which the third table is of. */
+    @ParameterizedTest
+    @ValueSource(strings = {"", "2031-02-04"})
+    void tablesOneBelowTheOtherAreOfTheOneDayThatStandsAboveTheFirst(String second) throws IOException {
+        folder("Tasted");
+        Path folder = temporary.resolve("old");
+        Files.delete(folder.resolve("scores.csv"));
+        List<String> lines = new java.util.ArrayList<>(List.of("Cupping 1", "Tasted on 3 February 2031"));
+        for (String cupper : List.of("Ilse", "Noor", "Maren")) {
+            lines.add("");
+            if (cupper.equals("Noor") && !second.isEmpty()) {
+                lines.add("Tasted on," + second);
+            }
+            lines.add("Cupper," + cupper);
+            lines.add("batch,acidity,sweetness,body");
+            lines.addAll(List.of("1,6,6.5,7.5", "2,6.25,7.5,5.25", "3,4.5,7.25,4.75"));
+        }
+        Files.write(folder.resolve("cupping 1.csv"), lines);
+        Gather gather = Gather.of(folder);
+        List<String> asked = gather.gathering().questions().open().stream()
+                .map(GatherQuestions.Open::listed)
+                .filter(line -> line.startsWith("On which day were the 3 cups of 'cupping 1.csv' tasted?"))
+                .toList();
+        assertEquals(second.isEmpty() ? 0 : 1, asked.size());
+        String days = gather.gathering().scored().cups().stream()
+                .map(cup -> cup.cup().tastedOn().map(String::valueOf).orElse("none"))
+                .distinct()
+                .sorted()
+                .collect(java.util.stream.Collectors.joining(" "));
+        assertEquals(second.isEmpty() ? "2031-02-03" : "2031-02-03 2031-02-04 none", days);
+    }
 }
