@@ -304,4 +304,21 @@ class SeveralListsTest {
                 logbook.cups().stream().map(cup -> cup.batch()).sorted().toList(),
                 said);
     }
+
+    @Test
+    void aSheetOfShortNamesMayCountTheBagsThatAreLeft() throws Exception {
+        old.with("coffees.csv", "short;coffee;bags left", "CTE;Côte Brumel;7", "HAR;Harbour blend;2", "WRE;Wren Hill;4");
+        old.with(
+                "roasts.csv",
+                "no;day;start;coffee;green g;roasted g",
+                "61;11-Jun-2031;08:56;CTE;5380;4683",
+                "62;11-Jun-2031;09:15;HAR;7720;6770",
+                "63;13-Jun-2031;09:33;WRE;2270;1954",
+                "64;13-Jun-2031;09:51;CTE;2300;1980");
+        Path made = gathered("");
+        String batches = Files.readString(made.resolve("batches.csv"));
+        assertTrue(batches.contains("Côte Brumel"), batches);
+        assertFalse(batches.contains("CTE"), batches);
+        assertFalse(said.contains("On which day were"), said);
+    }
 }
