@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
+import java.util.regex.Pattern;
 import parchment.sheet.Words;
 
 /** Finds the column that names the batches: by the curves' names first, then by its own name, then by what its values do. */
@@ -15,6 +16,7 @@ final class BatchColumn {
     private static final int MOST_A_DAY = 60;
     private static final double OF_MACHINE = 0.97;
     private static final double MOST_ALONE = 0.8;
+    private static final Pattern NUMBER_SIGN = Pattern.compile("\\bno\\b");
 
     private BatchColumn() {}
 
@@ -100,7 +102,10 @@ final class BatchColumn {
                     "its heading says so, though " + (column.filled() - column.distinct())
                             + " of its values stand more than once"));
         }
-        boolean unnamed = !column.named().isKnown();
+        // A number sign says that the numbers below are of something, whatever the words beside it mean elsewhere.
+        boolean signed = NUMBER_SIGN.matcher(TradeWords.plain(column.heading())).find();
+        boolean unnamed =
+                !column.named().isKnown() || signed && named(column).stream().allMatch(BatchColumn::isMeasured);
         boolean counts = column.mostly(CellForm.NUMBER) && column.rising() == 1 && steps(column) <= 1.5;
         boolean codes =
                 column.cells().stream().allMatch(cell -> cell.isEmpty() || cell.matches("\\S{0,12}\\d\\S{0,12}"));
@@ -155,6 +160,20 @@ final class BatchColumn {
             }
         }
         return different.size() > 1 && pairs.size() == filled && alone.size() <= MOST_ALONE * filled;
+    }
+
+    private static Set<ListMeaning> named(ColumnValues column) {
+        return column.named().whole().isEmpty()
+                ? column.named().part()
+                : column.named().whole();
+    }
+
+    /** Returns whether a meaning is one of amounts, which no sign of a number stands over. */
+    private static boolean isMeasured(ListMeaning meaning) {
+        return switch (meaning.kind()) {
+            case MASS, SHARE, ROAST_TEMPERATURE, ROOM_TEMPERATURE, SINCE_CHARGE, NUMBER -> true;
+            default -> false;
+        };
     }
 
     private static double steps(ColumnValues column) {

@@ -25,6 +25,7 @@ final class BatchRows {
     private final BatchRowNames names;
     private final boolean daysCarried;
     private final Optional<LocalDate> dayOfName;
+    private final Optional<LocalDate> dayAbove;
     private @Nullable LocalDate lastDay;
     private int carried;
 
@@ -36,6 +37,11 @@ final class BatchRows {
         this.times = new BatchTimes(table.sheet().decimal(), order, told);
         this.names = new BatchRowNames(columns, told);
         this.dayOfName = dayOfName(columns, order);
+        Optional<String> above = dayOfName.isEmpty() && hasNoDays(columns) ? RowDays.above(table) : Optional.empty();
+        this.dayAbove = above.flatMap(WrittenDay::find).flatMap(day -> day.on(order));
+        dayAbove.ifPresent(
+                day -> told.add("The list has no column of days: its rows are of the day that stands above it, "
+                        + Words.quote(above.orElse("")) + "."));
         // Many hands write the day once and leave it blank below.
         daysCarried = columns.of(ListMeaning.DATE)
                 .map(column -> {
@@ -50,14 +56,18 @@ final class BatchRows {
 
     /** A list without days may stand on a tab, or in a file, that is named after its day. */
     private static Optional<LocalDate> dayOfName(ListColumns columns, DateOrder order) {
-        if (columns.of(ListMeaning.DATE).isPresent()
-                || columns.of(ListMeaning.ROASTED_AT).isPresent()) {
+        if (!hasNoDays(columns)) {
             return Optional.empty();
         }
         Source source = Source.of(columns.table());
         return WrittenDay.ofCell(source.tab().isBlank() ? source.stem() : source.tab())
                 .filter(day -> !day.isShort())
                 .flatMap(day -> day.on(order));
+    }
+
+    private static boolean hasNoDays(ListColumns columns) {
+        return columns.of(ListMeaning.DATE).isEmpty()
+                && columns.of(ListMeaning.ROASTED_AT).isEmpty();
     }
 
     List<ListedBatch> read() {
@@ -198,7 +208,7 @@ final class BatchRows {
         }
 
         private void settleDay() {
-            day = day.or(() -> dayOfName);
+            day = day.or(() -> dayOfName).or(() -> dayAbove);
             if (day.isEmpty() && unread) {
                 // Somebody wrote another day here, so neither this row nor the blank ones below it are of the day
                 // above.

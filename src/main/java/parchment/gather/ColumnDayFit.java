@@ -24,7 +24,7 @@ final class ColumnDayFit {
                     : ColumnFit.none();
         }
         int dates = column.count(CellForm.DATE) + column.count(CellForm.DATE_AND_TIME);
-        if (dates < 0.8 * column.filled()) {
+        if (dates == 0 || dates < 0.8 * column.filled()) {
             return ColumnFit.none();
         }
         return column.count(CellForm.DATE_AND_TIME) == 0 || atMidnight(column)

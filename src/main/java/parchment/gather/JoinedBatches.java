@@ -13,6 +13,7 @@ import java.util.Set;
 import java.util.TreeMap;
 import parchment.logbook.MarkKind;
 import parchment.quantity.Elapsed;
+import parchment.sheet.Sheet;
 import parchment.sheet.Words;
 
 /** Makes batches of recordings and the rows that belong to them, and tells what of a row has no place there. */
@@ -137,21 +138,43 @@ final class JoinedBatches {
         private static final int FEWEST = 3;
 
         static RepeatedNames in(List<ListedBatch> listed) {
+            Map<Table, Set<LocalDate>> ofTable = new IdentityHashMap<>();
+            listed.forEach(row -> day(row).ifPresent(day ->
+                    ofTable.computeIfAbsent(row.table(), t -> new HashSet<>()).add(day)));
+            // Tables of a day each, under one another in one sheet, are one list that counts anew each day.
+            Map<Sheet, Set<Table>> together = new IdentityHashMap<>();
+            ofTable.forEach((table, days) -> {
+                if (days.size() == 1) {
+                    together.computeIfAbsent(table.sheet(), s -> identities()).add(table);
+                }
+            });
             Map<Table, Map<String, Set<LocalDate>>> days = new IdentityHashMap<>();
+            Map<Table, Set<Table>> lists = new IdentityHashMap<>();
             for (ListedBatch row : listed) {
-                day(row).ifPresent(day -> days.computeIfAbsent(row.table(), t -> new LinkedHashMap<>())
-                        .computeIfAbsent(row.name(), n -> new HashSet<>())
-                        .add(day));
+                Set<Table> list = ofTable.getOrDefault(row.table(), Set.of()).size() == 1
+                        ? together.getOrDefault(row.table().sheet(), Set.of())
+                        : Set.of(row.table());
+                if (!list.isEmpty()) {
+                    Table first = list.iterator().next();
+                    lists.put(first, list);
+                    day(row).ifPresent(day -> days.computeIfAbsent(first, t -> new LinkedHashMap<>())
+                            .computeIfAbsent(row.name(), n -> new HashSet<>())
+                            .add(day));
+                }
             }
-            Set<Table> again = Collections.newSetFromMap(new IdentityHashMap<>());
-            days.forEach((table, names) -> {
+            Set<Table> again = identities();
+            days.forEach((first, names) -> {
                 long repeated =
                         names.values().stream().filter(d -> d.size() > 1).count();
                 if (repeated >= FEWEST && 2 * repeated >= names.size()) {
-                    again.add(table);
+                    again.addAll(lists.getOrDefault(first, Set.of()));
                 }
             });
             return new RepeatedNames(again);
+        }
+
+        private static Set<Table> identities() {
+            return Collections.newSetFromMap(new IdentityHashMap<>());
         }
 
         private static Optional<LocalDate> day(ListedBatch row) {

@@ -158,7 +158,7 @@ final class ScoreHeads {
     /** Returns a name without the word for what it names before it, as in "Batch 101". */
     static String bare(String part) {
         return part.replaceFirst(
-                        "(?i)^(batch|charge|roast|cupper|taster|verkoster|catador|torra|tueste)\\s*[:#]?\\s+(?=\\S)",
+                        "(?iu)^(batch|charge|roast|cupper|taster|verkoster|catador|torra|tueste)(\\s*(no|nr|number|nummer|n)\\b[.°º]?)?\\s*[:#]?\\s+(?=\\S)",
                         "")
                 .replaceFirst("^#\\s*", "");
     }

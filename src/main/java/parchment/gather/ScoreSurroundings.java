@@ -31,6 +31,7 @@ final class ScoreSurroundings {
 
     static ScoreSurroundings of(Table table, ScoreClues clues) {
         ScoreSurroundings around = new ScoreSurroundings(ScoreSections.of(table, clues));
+        around.corner(table, clues);
         int last = table.above().size() - 1;
         if (last >= 0 && isGroupRow(table.above().get(last), table)) {
             around.groups = spread(table.above().get(last), table.headings().size());
@@ -86,6 +87,16 @@ final class ScoreSurroundings {
             wide.add(over);
         }
         return wide;
+    }
+
+    /** Over a column of attributes the corner is free for the batch that the whole table is of, as in "Roast no. 62". */
+    private void corner(Table table, ScoreClues clues) {
+        String batch = table.headings().isEmpty()
+                ? ""
+                : ScoreHeads.bare(table.headings().get(0));
+        if (clues.batches().contains(batch) && table.column(0).stream().allMatch(ScoreWords::isAttribute)) {
+            say(ScorePart.BATCH, batch, "what stands in the corner of the table");
+        }
     }
 
     private void line(List<String> row, ScoreClues clues) {

@@ -81,7 +81,7 @@ final class ScoreWords {
                 ScorePart.BATCH,
                 words(
                         "(batch|roast|brand|charge|rostung|roestung|rostcharge|tueste|tostado|tostion|torra|tosta"
-                                + "|tostatura|torrefaction|cuisson|bache|lote de tueste|branding)( (no|nr|num|number|nummer|id|name|numero|n))?"
+                                + "|tostatura|torrefaction|cuisson|fournee|lot torrefie|lot de torrefaction|bache|lote de tueste|branding)( (no|nr|num|number|nummer|id|name|numero|n))?"
                                 + "|chargen ?(nr|nummer)|brand ?(nr|nummer)|rostnummer|roest ?nr|rost ?nr|batches|no|nr|n|numero|nummer|number|id|batch lot"
                                 + "|(no|nr|numero|n) (de|da|di|del|della)? ?(tueste|torra|tostatura|torrefaction|charge|lote)"));
         KEYS.put(

@@ -5,6 +5,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.IntStream;
 
 /**
  * Holds what a table of two columns says of short names of lots.
@@ -14,6 +15,10 @@ import java.util.Set;
 record ShortNames(List<Pair> pairs) {
     private static final int MOST_ROWS = 500;
     private static final int LONGEST = 8;
+
+    /** Beside the names may stand numbers, such as how many bags are left. */
+    private static final int MOST_COLUMNS = 4;
+
     private static final double CLAIM = 0.72;
 
     ShortNames {
@@ -25,7 +30,12 @@ record ShortNames(List<Pair> pairs) {
 
     /** Returns whether a table has the form of such a list, whatever its words are. */
     static boolean hasForm(Table table) {
-        return table.headings().size() == 2
+        return table.headings().size() >= 2
+                && table.headings().size() <= MOST_COLUMNS
+                && IntStream.range(2, table.headings().size())
+                        .allMatch(place -> table.column(place).stream()
+                                .map(CellForm::of)
+                                .allMatch(form -> form == CellForm.NUMBER || form == CellForm.BLANK))
                 && table.rows().size() <= MOST_ROWS
                 && short0(table).isPresent();
     }
@@ -84,7 +94,7 @@ record ShortNames(List<Pair> pairs) {
                 ? Optional.of(new TableKind(
                         TableKind.What.SHORT_NAMES,
                         CLAIM,
-                        "has two columns, and batches name " + matched + " of its "
+                        "has a column of short words beside one of longer ones, and batches name " + matched + " of its "
                                 + names.pairs().size() + " short names as their lots"))
                 : Optional.empty();
     }

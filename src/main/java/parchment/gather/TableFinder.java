@@ -50,8 +50,8 @@ final class TableFinder {
 
     private void block(int from, int to) {
         TableRows open = current;
-        if (open != null && open.goesOn(area.row(from))) {
-            open.add(from, to);
+        if (open != null && (open.beginsAnother(area.row(from)) || open.goesOn(area.row(from)))) {
+            add(open, from, to);
             return;
         }
         Optional<FactPairs> facts = FactPairs.of(area, from, to);
@@ -96,8 +96,24 @@ final class TableFinder {
         pending.clear();
         TableRows next = new TableRows(area, head.get(), above);
         next.tellOddHeadings();
-        next.add(head.get().body(), to);
         current = next;
+        add(next, head.get().body(), to);
+    }
+
+    /** Adds rows to a table, and begins another with the same headings where the number in their corner is another. */
+    private void add(TableRows open, int from, int to) {
+        TableRows rows = open;
+        for (int r = from; r < to; r++) {
+            if (rows.beginsAnother(area.row(r))) {
+                List<List<String>> above = pending.isEmpty() ? rows.above() : above(r);
+                close();
+                pending.clear();
+                rows = new TableRows(area, new TableHead(r, r + 1, area.row(r)), above);
+                current = rows;
+            } else {
+                rows.add(r, r + 1);
+            }
+        }
     }
 
     /** Takes headings that stand above a blank row. */

@@ -103,6 +103,28 @@ final class TableRows {
         return false;
     }
 
+    /** Returns whether cells are the headings with another number in the corner, as in "Roast 62" and "Roast 63": another table begins. */
+    boolean beginsAnother(List<String> cells) {
+        if (head.body() != head.from() + 1 || cells.size() < 2) {
+            return false;
+        }
+        List<String> heading = area.row(head.from());
+        return cells.get(0).matches("\\D+\\d+")
+                && !cells.get(0).equalsIgnoreCase(heading.get(0))
+                && withoutDigits(cells.get(0)).equalsIgnoreCase(withoutDigits(heading.get(0)))
+                && cells.subList(1, cells.size()).equals(heading.subList(1, heading.size()))
+                && cells.stream().skip(1).anyMatch(cell -> CellForm.of(cell) == CellForm.WORDS);
+    }
+
+    /** Returns what stands above its headings. */
+    List<List<String>> above() {
+        return above;
+    }
+
+    private static String withoutDigits(String cell) {
+        return cell.replaceAll("\\d+", "");
+    }
+
     /** One cell of words in a table of three columns or more is no row, unless it could be a batch's name alone. */
     private boolean isRemark(List<String> cells) {
         if (area.width() < 3) {

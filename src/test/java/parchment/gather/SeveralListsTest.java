@@ -232,4 +232,93 @@ class SeveralListsTest {
             assertEquals(each.getValue(), column.confidence(), column.reason());
         }
     }
+
+    @Test
+    void tablesUnderOneAnotherWithADayEachCountAnew() throws Exception {
+        old.with(
+                "cahier.csv",
+                "Cahier de torréfaction,,,,",
+                ",,,,",
+                "Journée du mercredi 11 juin 2031,,,,",
+                "cuisson,heure,café,vert (kg),torréfié (kg)",
+                "1,8h56,Wren,5.38,4.68",
+                "2,9h15,Salt,7.72,6.77",
+                "3,9h33,Wren,2.27,1.95",
+                ",,,,",
+                "Journée du samedi 14 juin 2031,,,,",
+                "cuisson,heure,café,vert (kg),torréfié (kg)",
+                "1,8h18,Salt,1.92,1.64",
+                "2,8h36,Wren,11.43,9.49",
+                "3,8h51,Salt,11.49,9.78",
+                "4,9h09,Salt,4.00,3.42");
+        Path made = gathered("");
+        Logbook logbook = Logbook.open(made);
+        assertEquals(7, logbook.batches().size(), said);
+        assertFalse(said.contains("say different things"), said);
+        String batches = Files.readString(made.resolve("batches.csv"));
+        assertTrue(batches.contains("2031-06-11T08:56"), batches);
+        assertTrue(batches.contains("2031-06-14T08:18"), batches);
+        assertTrue(
+                said.contains("its rows are of the day that stands above it, 'Journée du samedi 14 juin 2031'"), said);
+    }
+
+    @Test
+    void theDayOfAPrintoutIsNoDayOfItsRoasts() throws Exception {
+        old.with(
+                "roasts.csv",
+                "Printed on 14 June 2031,,,",
+                "batch,coffee,green (kg),roasted (kg)",
+                "1,Wren,5.38,4.68",
+                "2,Salt,7.72,6.77",
+                "3,Wren,2.27,1.95");
+        Path made = gathered("");
+        String batches = Files.readString(made.resolve("batches.csv"));
+        assertTrue(batches.contains("Wren"), batches);
+        assertFalse(batches.contains("2031-06-14"), batches);
+    }
+
+    @Test
+    void aNumberSignOverNumbersThatCountUpIsTheBatchWhateverMassTheWordIsUsedFor() throws Exception {
+        old.with(
+                "torrefactions.csv",
+                "café torréfié n°;date;heure;café;vert (g);torréfié (g)",
+                "61;11/06/2031;08:56;Wren;5380;4683",
+                "62;11/06/2031;09:15;Salt;7720;6770",
+                "63;13/06/2031;09:33;Wren;2270;1953",
+                "64;14/06/2031;08:18;Salt;1920;1640");
+        old.with("codes.csv", "dégustation;code;lot torréfié n°", "1;708;61", "1;233;62", "2;515;64");
+        old.with(
+                "degustations.csv",
+                "dégustation;date;dégustateur;code;acidité;corps",
+                "1;18/06/2031;Ana;708;6,5;7",
+                "1;18/06/2031;Ana;233;7;6,25",
+                "2;25/06/2031;Ana;515;5,5;6");
+        Path made = gathered("");
+        Logbook logbook = Logbook.open(made);
+        assertEquals(
+                List.of("61", "62", "63", "64"),
+                logbook.batches().stream().map(batch -> batch.name()).toList(),
+                said);
+        assertEquals(
+                List.of("61", "62", "64"),
+                logbook.cups().stream().map(cup -> cup.batch()).sorted().toList(),
+                said);
+    }
+
+    @Test
+    void aSheetOfShortNamesMayCountTheBagsThatAreLeft() throws Exception {
+        old.with("coffees.csv", "short;coffee;bags left", "CTE;Côte Brumel;7", "HAR;Harbour blend;2", "WRE;Wren Hill;4");
+        old.with(
+                "roasts.csv",
+                "no;day;start;coffee;green g;roasted g",
+                "61;11-Jun-2031;08:56;CTE;5380;4683",
+                "62;11-Jun-2031;09:15;HAR;7720;6770",
+                "63;13-Jun-2031;09:33;WRE;2270;1954",
+                "64;13-Jun-2031;09:51;CTE;2300;1980");
+        Path made = gathered("");
+        String batches = Files.readString(made.resolve("batches.csv"));
+        assertTrue(batches.contains("Côte Brumel"), batches);
+        assertFalse(batches.contains("CTE"), batches);
+        assertFalse(said.contains("On which day were"), said);
+    }
 }

@@ -26,7 +26,7 @@ final class ScoreComparison {
             "acidity", List.of("acidity", "säure", "acidez", "acidité", "acidità"),
             "sweetness", List.of("sweetness", "süße", "süsse", "dulzor", "douceur", "dolcezza", "doçura"),
             "body", List.of("body", "körper", "cuerpo", "corps", "corpo"),
-            "overall", List.of("overall", "gesamt", "general", "global", "globale", "geral"));
+            "overall", List.of("overall", "gesamt", "general", "global", "globale", "note globale", "geral"));
 
     private static final double MEAN = 0.011;
 
