@@ -120,7 +120,8 @@ record Gathering(
         List<ListedRoast> roasts = clocks.roasts();
         JoinAnswers joined = JoinAnswers.of(curves, roasts, named(curves, earlierNames), agreed, questions);
         JoinedBatches named = new JoinedBatches(questions);
-        List<GatheredBatch> batches = named.of(curves, roasts, joined.joined(), named(curves, earlierNames));
+        List<GatheredBatch> batches =
+                RecordingFacts.added(named.of(curves, roasts, joined.joined(), named(curves, earlierNames)), questions);
         RecordedTwice.tell(batches, questions);
         GatherCups.Scored scored = cups.of(batches, named.otherNames());
         questions.say("");

@@ -71,7 +71,9 @@ class AlignedColumnsTest {
                 "s  |  bean\n0  |  201.5\n30  |  140.2\n60  |  98.1\n120  |  110.0\n150  |  119.3\n",
             })
     void anotherSignBetweenTheColumnsGoesBeforeBlanks(String text) throws IOException {
-        assertEquals(List.of("60", "98.1"), read(text).rows().get(3).stream().map(String::strip).toList());
+        assertEquals(
+                List.of("60", "98.1"),
+                read(text).rows().get(3).stream().map(String::strip).toList());
     }
 
     @ParameterizedTest
