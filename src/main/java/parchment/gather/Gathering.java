@@ -120,7 +120,8 @@ record Gathering(
         List<ListedRoast> roasts = clocks.roasts();
         JoinAnswers joined = JoinAnswers.of(curves, roasts, named(curves, earlierNames), agreed, questions);
         JoinedBatches named = new JoinedBatches(questions);
-        List<GatheredBatch> batches = named.of(curves, roasts, joined.joined(), named(curves, earlierNames));
+        List<GatheredBatch> joinedUp = named.of(curves, roasts, joined.joined(), named(curves, earlierNames));
+        List<GatheredBatch> batches = LossMasses.added(RecordingFacts.added(joinedUp, questions), questions);
         RecordedTwice.tell(batches, questions);
         GatherCups.Scored scored = cups.of(batches, named.otherNames());
         questions.say("");

@@ -44,7 +44,7 @@ final class MarkWords {
                         + "|enfournement|bohnen rein)")) {
             return Optional.of(MarkKind.CHARGE);
         }
-        if (words.matches("(drop|dropped|beans out|out)")) {
+        if (words.matches("(drop|dropped|beans out|out|end of (the )?roast|roast (end|ended|over))")) {
             return Optional.of(MarkKind.DROP);
         }
         // In other languages, the words that head the columns of lists.

@@ -8,9 +8,9 @@ import java.util.regex.Pattern;
 
 /** Reads a text file as one sheet. */
 final class TextTable {
-    /** A first line by which some spreadsheets are told the sign between the columns. */
     private static final Pattern DECIMAL_COMMA = Pattern.compile("[+-]?\\d+,(\\d{1,2}|\\d{4,})");
 
+    /** A first line by which some spreadsheets are told the sign between the columns. */
     private static final Pattern STATED =
             Pattern.compile("\\A\"?sep=(.)\"?(?:\r\n|\r|\n|\\z)", Pattern.CASE_INSENSITIVE);
 
@@ -30,6 +30,12 @@ final class TextTable {
         }
         Matcher stated = STATED.matcher(text);
         boolean states = stated.find();
+        if (!states) {
+            AlignedColumns aligned = AlignedColumns.of(text).orElse(null);
+            if (aligned != null) {
+                return new Sheet(file, "", ' ', Numbers.Decimal.EITHER, aligned.rows(), aligned.lines());
+            }
+        }
         char delimiter = states ? stated.group(1).charAt(0) : DelimiterChoice.of(text);
         DelimitedRows rows = new DelimitedRows(text, delimiter, told, SheetBounds.MOST_ROWS);
         rows.read(states ? stated.end() : 0, states ? 2 : 1);
