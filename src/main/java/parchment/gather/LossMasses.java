@@ -5,6 +5,7 @@ import java.math.MathContext;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.regex.Pattern;
 import parchment.sheet.Numbers;
@@ -70,8 +71,12 @@ final class LossMasses {
         if (weighed || greens.size() != 1 || losses.size() != 1) {
             return Optional.empty();
         }
-        double green = Numbers.parse(written.get(greens.get(0)), Numbers.Decimal.POINT);
-        double loss = Numbers.parse(written.get(losses.get(0)).replace("%", "").strip(), Numbers.Decimal.EITHER);
+        double green = Numbers.parse(Objects.requireNonNull(written.get(greens.get(0))), Numbers.Decimal.POINT);
+        double loss = Numbers.parse(
+                Objects.requireNonNull(written.get(losses.get(0)))
+                        .replace("%", "")
+                        .strip(),
+                Numbers.Decimal.EITHER);
         // Also where one of them is no number.
         if (!(green > 0 && loss >= SMALLEST && loss <= LARGEST)) {
             return Optional.empty();

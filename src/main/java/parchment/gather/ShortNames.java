@@ -94,8 +94,8 @@ record ShortNames(List<Pair> pairs) {
                 ? Optional.of(new TableKind(
                         TableKind.What.SHORT_NAMES,
                         CLAIM,
-                        "has a column of short words beside one of longer ones, and batches name " + matched + " of its "
-                                + names.pairs().size() + " short names as their lots"))
+                        "has a column of short words beside one of longer ones, and batches name " + matched
+                                + " of its " + names.pairs().size() + " short names as their lots"))
                 : Optional.empty();
     }
 }

@@ -307,7 +307,8 @@ class SeveralListsTest {
 
     @Test
     void aSheetOfShortNamesMayCountTheBagsThatAreLeft() throws Exception {
-        old.with("coffees.csv", "short;coffee;bags left", "CTE;Côte Brumel;7", "HAR;Harbour blend;2", "WRE;Wren Hill;4");
+        old.with(
+                "coffees.csv", "short;coffee;bags left", "CTE;Côte Brumel;7", "HAR;Harbour blend;2", "WRE;Wren Hill;4");
         old.with(
                 "roasts.csv",
                 "no;day;start;coffee;green g;roasted g",
