@@ -124,7 +124,7 @@ record Measure(
     }
 
     /** A number that rounds to 0 has no sign. */
-    private static String withoutMinusZero(String text) {
+    static String withoutMinusZero(String text) {
         return text.replaceFirst("^-(0([.]0+)?)(?![0-9.])", "$1");
     }
 

@@ -57,8 +57,7 @@ final class RoundReadings {
 
     /** Prints the nearest round reading with its unit, as in "205 °C". */
     String words(double kept) {
-        String text = measure.unit().withDigits(decimals).format(nearest(kept), measure.reader());
-        return text.replaceFirst("^-(0([.]0+)?)(?![0-9.])", "$1");
+        return Measure.withoutMinusZero(measure.unit().withDigits(decimals).format(nearest(kept), measure.reader()));
     }
 
     @Override

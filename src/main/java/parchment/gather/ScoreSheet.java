@@ -2,7 +2,6 @@ package parchment.gather;
 
 import java.time.LocalDate;
 import java.util.List;
-import java.util.Optional;
 
 /**
  * Holds what a table of scores says, cup by cup.
@@ -54,14 +53,14 @@ record ScoreSheet(
     /** Returns the sheet with the day of tasting, as the roaster answers, where none stands. */
     ScoreSheet on(LocalDate day) {
         return with(cups.stream()
-                .map(cup -> cup.tastedOn().isPresent() ? cup : copy(cup, Optional.of(day), cup.cupper()))
+                .map(cup -> cup.tastedOn().isPresent() ? cup : cup.on(day))
                 .toList());
     }
 
     /** Returns the sheet with the cupper, as the roaster answers, where none stands. */
     ScoreSheet by(String cupper) {
         return with(cups.stream()
-                .map(cup -> cup.cupper().isEmpty() ? copy(cup, cup.tastedOn(), cupper) : cup)
+                .map(cup -> cup.cupper().isEmpty() ? cup.by(cupper) : cup)
                 .toList());
     }
 
@@ -69,19 +68,8 @@ record ScoreSheet(
         return new ScoreSheet(table, others, scales, confidence, reason, served, told, open);
     }
 
-    private static TastedCup copy(TastedCup cup, Optional<LocalDate> day, String cupper) {
-        return new TastedCup(
-                day,
-                cup.cupping(),
-                cupper,
-                cup.batch(),
-                cup.code(),
-                cup.lot(),
-                cup.cup(),
-                cup.scores(),
-                cup.position(),
-                cup.note(),
-                cup.table(),
-                cup.line());
+    /** Returns the sheet with what is still open. */
+    ScoreSheet leaving(List<String> stillOpen) {
+        return new ScoreSheet(table, cups, scales, confidence, reason, served, told, stillOpen);
     }
 }

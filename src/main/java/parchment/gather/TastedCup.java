@@ -44,6 +44,17 @@ record TastedCup(
         return new TastedCup(tastedOn, cupping, cupper, "", batch, lot, cup, scores, position, note, table, line);
     }
 
+    /** Returns the same cup, tasted on a day. */
+    TastedCup on(LocalDate day) {
+        return new TastedCup(
+                Optional.of(day), cupping, cupper, batch, code, lot, cup, scores, position, note, table, line);
+    }
+
+    /** Returns the same cup, scored by a cupper. */
+    TastedCup by(String name) {
+        return new TastedCup(tastedOn, cupping, name, batch, code, lot, cup, scores, position, note, table, line);
+    }
+
     /** Returns the same cup, counted among those of its batch. */
     TastedCup numbered(int number) {
         return new TastedCup(tastedOn, cupping, cupper, batch, code, lot, number, scores, position, note, table, line);

@@ -27,33 +27,6 @@ final class WhoScored {
                 new GatherQuestions.Decides(cups, "cup", "cups"));
         List<String> open =
                 sheet.open().stream().filter(line -> !line.startsWith(OPEN)).toList();
-        List<TastedCup> scored = answer.equals(CuppingsWriter.PANEL)
-                ? sheet.cups()
-                : sheet.cups().stream().map(cup -> by(cup, answer)).toList();
-        return new ScoreSheet(
-                sheet.table(),
-                scored,
-                sheet.scales(),
-                sheet.confidence(),
-                sheet.reason(),
-                sheet.served(),
-                sheet.told(),
-                open);
-    }
-
-    private static TastedCup by(TastedCup cup, String cupper) {
-        return new TastedCup(
-                cup.tastedOn(),
-                cup.cupping(),
-                cupper,
-                cup.batch(),
-                cup.code(),
-                cup.lot(),
-                cup.cup(),
-                cup.scores(),
-                cup.position(),
-                cup.note(),
-                cup.table(),
-                cup.line());
+        return (answer.equals(CuppingsWriter.PANEL) ? sheet : sheet.by(answer)).leaving(open);
     }
 }
