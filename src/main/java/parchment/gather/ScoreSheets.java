@@ -70,7 +70,8 @@ final class ScoreSheets {
             open.add(WHICH_DAY);
         }
         if (cups.stream().anyMatch(cup -> cup.cupper().isEmpty())) {
-            open.add("Who scored? Without an answer the cupper is written as 'panel', as for means over cuppers.");
+            open.add(WhoScored.OPEN + " Without an answer the cupper is written as '" + CuppingsWriter.PANEL
+                    + "', as for means over cuppers.");
         }
         List<String> nameless = cups.stream()
                 .filter(cup -> cup.batch().isEmpty()

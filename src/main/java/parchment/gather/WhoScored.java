@@ -4,7 +4,8 @@ import java.util.List;
 
 /** Asks once who scored the cups of a sheet that names nobody; until it is answered they are the panel's. */
 final class WhoScored {
-    private static final String OPEN = "Who scored?";
+    /** How the line of a sheet begins in which nobody is named. */
+    static final String OPEN = "Who scored?";
 
     private WhoScored() {}
 
