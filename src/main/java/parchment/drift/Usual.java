@@ -10,6 +10,7 @@ import parchment.align.Unusual;
 import parchment.display.InShort;
 import parchment.display.Showable;
 import parchment.display.ShownAs;
+import parchment.display.Table;
 import parchment.feature.BatchTable;
 import parchment.feature.Feature;
 import parchment.feature.Features;
@@ -109,7 +110,7 @@ public final class Usual implements ShownAs {
     private final Batch batch;
     private final TemperatureUnit reader;
     private final String comparedWith;
-    private final int others;
+    private final List<Batch> others;
     private final List<Compared> compared;
     private final Optional<Unusual.Found> path;
     private final Optional<String> twins;
@@ -118,14 +119,14 @@ public final class Usual implements ShownAs {
             Batch batch,
             TemperatureUnit reader,
             String comparedWith,
-            int others,
+            List<Batch> others,
             List<Compared> compared,
             Optional<Unusual.Found> path,
             Optional<String> twins) {
         this.batch = batch;
         this.reader = reader;
         this.comparedWith = comparedWith;
-        this.others = others;
+        this.others = List.copyOf(others);
         this.compared = List.copyOf(compared);
         this.path = path;
         this.twins = twins;
@@ -180,7 +181,7 @@ public final class Usual implements ShownAs {
                 own,
                 logbook.readerUnit(),
                 kept.size() + (kept.size() == 1 ? " other of " : " others of ") + String.join(", ", alike),
-                kept.size(),
+                kept,
                 compared,
                 path,
                 twins.isEmpty()
@@ -212,9 +213,19 @@ public final class Usual implements ShownAs {
         return batch;
     }
 
+    /** Returns the batches it was held against, in the logbook's order; empty if there are none of its lot. */
+    public List<Batch> others() {
+        return others;
+    }
+
     /** Returns every feature looked at. */
     public List<Compared> compared() {
         return compared;
+    }
+
+    /** Returns the features beside what is usual, as a table. */
+    public Table byFeature() {
+        return UsualPage.byFeature(this);
     }
 
     /** Returns the answer. */
@@ -348,8 +359,8 @@ public final class Usual implements ShownAs {
 
     /** Says how many others there are where they are too few. */
     String tooFew() {
-        String there = (others == 1 ? "there is " : "there are ") + comparedWith;
-        return others < ENOUGH
+        String there = (others.size() == 1 ? "there is " : "there are ") + comparedWith;
+        return others.size() < ENOUGH
                 ? there + ", and " + ENOUGH + " are needed"
                 : there + ", but not " + ENOUGH + " of them have a number that it has too";
     }

@@ -24,7 +24,7 @@ final class UsualPage {
         return page.fold(workedOut.say("Unlike is not bad: the cup decides."));
     }
 
-    private static Table byFeature(Usual usual) {
+    static Table byFeature(Usual usual) {
         var compared = usual.compared();
         return Table.titled("Feature by feature")
                 .withText("feature", compared, c -> c.feature().name())
