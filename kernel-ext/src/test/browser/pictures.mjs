@@ -65,7 +65,7 @@ function flaws(print) {
         if (size < (print ? 9.3 : 10.9)) {
             found.add('small, ' + size.toFixed(1) + ' px' + (svg ? ' in a picture' : '') + ': "' + words.slice(0, 30) + '"');
         }
-        if (!svg && element.closest('td, th') && words.length <= 24 && new Set(boxes.map(box => Math.round(box.top))).size > 1) {
+        if (!svg && element.closest('tbody td, tbody th') && words.length <= 24 && new Set(boxes.map(box => Math.round(box.top))).size > 1) {
             found.add('broken: "' + words + '"');
         }
         const ink = parse(svg ? style.fill : style.color);
@@ -86,7 +86,7 @@ function flaws(print) {
             }
         }
     }
-    const titles = [...document.querySelectorAll('h1, h2, h3, caption, summary, .output svg text:first-of-type')].filter(seen)
+    const titles = [...document.querySelectorAll('h1, h2, h3, h4, caption, summary, svg text[font-weight]')].filter(seen)
         .map(each => each.textContent.trim()).filter(words => words.length > 3);
     const words = titles.filter((title, i) => titles.indexOf(title) === i - 1 && i > 0);
     words.forEach(title => found.add('title twice: "' + title + '"'));
@@ -113,10 +113,10 @@ for (const file of pagesIn(pages).filter(each => each.includes(only))) {
                 each.open = !/more rows?$/.test(each.querySelector('summary')?.textContent ?? '');
             }));
         }
-        const height = await page.evaluate(() => Math.ceil(document.documentElement.scrollHeight));
+        const height = await page.evaluate(() => Math.ceil(document.body.getBoundingClientRect().bottom) + 8);
         await page.screenshot({
             path: target + '.' + way.name + '.png', fullPage: true,
-            clip: {x: 0, y: 0, width: way.width, height: Math.min(TALLEST, Math.max(height, 200))}
+            clip: {x: 0, y: 0, width: way.width, height: Math.min(TALLEST, Math.max(height, 120))}
         });
         count++;
         for (const flaw of await page.evaluate(flaws, way.media === 'print')) {

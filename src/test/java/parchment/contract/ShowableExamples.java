@@ -124,10 +124,11 @@ final class ShowableExamples {
         ROOTS.put("Explorer", Explorer::of);
         ROOTS.put("BatchTable", logbook -> BatchTable.of(logbook, Features.dropTemperature()));
         ROOTS.put("FeatureList", logbook -> Features.all());
-        ROOTS.put("Evidence", logbook -> {
-            Evidence evidence = Evidence.of(attribute(logbook), Features.dropTemperature(), logbook);
-            return List.of(evidence, evidence.at(205));
-        });
+        ROOTS.put("Evidence", logbook -> Evidence.of(attribute(logbook), Features.dropTemperature(), logbook));
+        ROOTS.put(
+                "EvidenceAt",
+                logbook -> Evidence.of(attribute(logbook), Features.dropTemperature(), logbook)
+                        .at(205));
         ROOTS.put("Screen", Screen::of);
         ROOTS.put("ProbeShifts", ProbeShifts::of);
         ROOTS.put("Twins", logbook -> {
@@ -171,8 +172,11 @@ final class ShowableExamples {
         ROOTS.put("DestinationOrPath", logbook -> DestinationOrPath.of(attribute(logbook), logbook));
         ROOTS.put("Desirability", logbook -> Desirability.larger(4, 8));
         ROOTS.put("TradeOff", logbook -> {
-            List<String> attributes = List.copyOf(logbook.attributes());
-            return TradeOff.of(attributes.subList(0, 2), Features.dropTemperature(), logbook);
+            List<String> attributes = logbook.attributes().isEmpty()
+                    ? List.of("acidity", "sweetness")
+                    : List.copyOf(logbook.attributes());
+            return TradeOff.of(
+                    attributes.subList(0, Math.min(2, attributes.size())), Features.dropTemperature(), logbook);
         });
         ROOTS.put(
                 "MarkPrediction",
@@ -241,7 +245,7 @@ final class ShowableExamples {
     private ShowableExamples() {}
 
     private static String attribute(Logbook logbook) {
-        return logbook.scored(HostileLogbook.ATTRIBUTE, "sweetness");
+        return logbook.scored("sweetness", HostileLogbook.ATTRIBUTE);
     }
 
     private static Plot plot() {

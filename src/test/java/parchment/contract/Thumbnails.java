@@ -15,10 +15,10 @@ import javax.imageio.ImageIO;
 
 /** Puts many pictures on few sheets: each small, its top if it is long, with its name below. */
 final class Thumbnails {
-    private static final int ACROSS = 6;
+    private static final int ACROSS = 5;
     private static final int DOWN = 4;
-    private static final int WIDTH = 300;
-    private static final int HEIGHT = 400;
+    private static final int WIDTH = 360;
+    private static final int HEIGHT = 460;
     private static final int GAP = 12;
     private static final int WORDS = 22;
     private static final Color GROUND = new Color(0x80, 0x80, 0x80);
@@ -43,24 +43,42 @@ final class Thumbnails {
     }
 
     private static BufferedImage sheet(List<Named> pictures) throws IOException {
-        int rows = (pictures.size() + ACROSS - 1) / ACROSS;
-        BufferedImage sheet = new BufferedImage(
-                GAP + ACROSS * (WIDTH + GAP), GAP + rows * (HEIGHT + WORDS + GAP), BufferedImage.TYPE_INT_RGB);
+        List<BufferedImage> small = new ArrayList<>();
+        for (Named picture : pictures) {
+            small.add(small(ImageIO.read(picture.picture().toFile())));
+        }
+        int[] tops = tops(small);
+        BufferedImage sheet =
+                new BufferedImage(GAP + ACROSS * (WIDTH + GAP), tops[tops.length - 1], BufferedImage.TYPE_INT_RGB);
         Graphics2D pen = sheet.createGraphics();
         pen.setRenderingHint(RenderingHints.KEY_TEXT_ANTIALIASING, RenderingHints.VALUE_TEXT_ANTIALIAS_ON);
         pen.setFont(new Font(Font.SANS_SERIF, Font.PLAIN, 13));
         pen.setColor(GROUND);
         pen.fillRect(0, 0, sheet.getWidth(), sheet.getHeight());
-        for (int i = 0; i < pictures.size(); i++) {
+        pen.setColor(Color.WHITE);
+        for (int i = 0; i < small.size(); i++) {
             int x = GAP + i % ACROSS * (WIDTH + GAP);
-            int y = GAP + i / ACROSS * (HEIGHT + WORDS + GAP);
-            BufferedImage small = small(ImageIO.read(pictures.get(i).picture().toFile()));
-            pen.drawImage(small, x, y, null);
-            pen.setColor(Color.WHITE);
-            pen.drawString(pictures.get(i).name(), x, y + HEIGHT + WORDS - 6);
+            int y = tops[i / ACROSS];
+            pen.drawImage(small.get(i), x, y, null);
+            pen.drawString(pictures.get(i).name(), x, y + small.get(i).getHeight() + WORDS - 6);
         }
         pen.dispose();
         return sheet;
+    }
+
+    /** Returns where each row begins, and where the sheet ends: a row is as high as its highest picture. */
+    private static int[] tops(List<BufferedImage> pictures) {
+        int rows = (pictures.size() + ACROSS - 1) / ACROSS;
+        int[] tops = new int[rows + 1];
+        tops[0] = GAP;
+        for (int row = 0; row < rows; row++) {
+            tops[row + 1] = tops[row] + WORDS + GAP
+                    + pictures.subList(row * ACROSS, Math.min(pictures.size(), (row + 1) * ACROSS)).stream()
+                            .mapToInt(BufferedImage::getHeight)
+                            .max()
+                            .orElse(0);
+        }
+        return tops;
     }
 
     /** Averages down: a thin line keeps a trace, where a picked pixel would lose it. */
