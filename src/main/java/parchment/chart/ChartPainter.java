@@ -206,7 +206,7 @@ final class ChartPainter {
                 + Svg.number(WIDTH) + " " + Svg.number(height) + "\"";
         String look = ground == Ground.WHITE
                 ? "color:#1a1a1a;background:#fff;max-width:100%;height:auto"
-                : "color:inherit;background:none;max-width:100%;height:auto";
+                : "color:inherit;background:none;width:max(100%,640px);max-width:" + Svg.number(WIDTH) + "px;height:auto";
         Svg document = new Svg();
         document.open(
                 "svg",

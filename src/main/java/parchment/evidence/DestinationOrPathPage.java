@@ -74,7 +74,7 @@ final class DestinationOrPathPage {
                 .map(contrast -> contrast.name() + ", per " + contrast.stepWords())
                 .toList();
         double level = asked.question().settings().level();
-        String title = Wording.sentence(asked.question().attribute()) + ": destination or path";
+        String title = "Difference in " + asked.question().attribute() + " for each comparison";
         Axis along = Axis.of(
                 "difference in " + asked.question().attribute(),
                 Unit.POINTS.withDigits(2),

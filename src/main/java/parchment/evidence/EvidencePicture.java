@@ -23,7 +23,7 @@ final class EvidencePicture {
     static Plot of(String attribute, Measure measure, String where) {
         String along = measure.name() + where;
         return Plot.of(
-                Wording.sentence(attribute) + " and " + measure.name(),
+                Wording.sentence(attribute) + " of each batch by its " + measure.name(),
                 Axis.of(along, measure.unit(), measure.reader()),
                 Axis.of(attribute, Unit.POINTS.withDigits(1), measure.reader()));
     }

@@ -223,7 +223,7 @@ final class TradeOffPage {
                 .withHeight(180)
                 .withEmptySentence("There is nothing to draw: " + asked.whyNot() + ".");
         plots.add(asked.found().map(found -> together(together, asked, found)).orElse(together));
-        return Panels.stacked(title(asked), plots);
+        return Panels.stacked("The scores one by one, and together", plots);
     }
 
     private static Plot course(Plot plot, TradeOff.Found found, int attribute, double level) {
