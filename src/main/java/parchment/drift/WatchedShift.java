@@ -52,6 +52,11 @@ record WatchedShift(Watch watch, Watch.Signal signal, Batch from, int batches, E
         return signal.side() == Side.ABOVE ? 1 : -1;
     }
 
+    /** Tells whether the size leaves no doubt about the side. */
+    boolean isClear() {
+        return !size.interval(SizeWords.LEVEL).contains(0) && Double.isFinite(size.estimate());
+    }
+
     LocalDate since() {
         return from.roastDay().orElseThrow();
     }

@@ -83,13 +83,21 @@ final class WeekCauses {
 
     private static WeekCause with(WeekCause cause, List<String> explains) {
         return new WeekCause(
-                cause.kind(), cause.what(), cause.since(), cause.size(), cause.howSure(), cause.next(), explains);
+                cause.kind(),
+                cause.sure(),
+                cause.what(),
+                cause.since(),
+                cause.size(),
+                cause.howSure(),
+                cause.next(),
+                explains);
     }
 
     private void watch() {
         Set<String> names = batches.stream().map(u -> u.batch().name()).collect(Collectors.toSet());
         Set<String> lots = new TreeSet<>();
         batches.forEach(u -> u.batch().lot().ifPresent(lots::add));
+        Map<String, List<String>> unwatched = new LinkedHashMap<>();
         for (String lot : lots) {
             List<String> without = new ArrayList<>();
             for (Feature feature : WATCHED) {
@@ -102,10 +110,14 @@ final class WeekCauses {
                 }
             }
             if (!without.isEmpty()) {
-                notWatched.add("Not watched for lot " + lot + ": " + String.join(", ", without)
-                        + " (that needs 10 batches on this probe that differ).");
+                unwatched
+                        .computeIfAbsent(String.join(", ", without), numbers -> new ArrayList<>())
+                        .add(lot);
             }
         }
+        unwatched.forEach((numbers, of) -> notWatched.add(
+                "Not watched for " + (of.size() == 1 ? "lot " : "lots ") + String.join(", ", of) + ": " + numbers
+                        + " (that needs 10 batches on this probe that differ)."));
     }
 
     /** Takes the readings of a machine that lie to one side, for a change of its probe accounts for them; returns them in words. */
@@ -177,6 +189,7 @@ final class WeekCauses {
                 .toArray();
         return new WeekCause(
                 WeekCause.Kind.DRIFT,
+                WeekCause.Sure.CLEAR,
                 "the " + feature.name() + " of " + group.size() + " batches ("
                         + FirstFew.of(group.stream()
                                 .map(s -> s.usual().batch().name())
@@ -215,12 +228,15 @@ final class WeekCauses {
                 .mapToDouble(s -> Math.abs(s.size().estimate()))
                 .max()
                 .orElse(Double.NaN);
+        boolean clear = group.stream().anyMatch(WatchedShift::isClear);
         return new WeekCause(
                 WeekCause.Kind.DRIFT,
+                clear ? WeekCause.Sure.CLEAR : WeekCause.Sure.PERHAPS,
                 "the " + feature.name() + " of "
                         + (lots.size() == 1
-                                ? "lot " + lots.get(0) + " lies "
-                                : lots.size() + " lots (" + FirstFew.of(lots) + ") lies ")
+                                ? "lot " + lots.get(0)
+                                : lots.size() + " lots (" + FirstFew.of(lots) + ")")
+                        + (clear ? " lies " : " may lie ")
                         + (first.side() > 0 ? "above" : "below") + " what was usual",
                 first.since(),
                 lots.size() == 1

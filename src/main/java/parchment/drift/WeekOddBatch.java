@@ -14,6 +14,8 @@ final class WeekOddBatch {
     /** How a path begins of which the probe read off from charge to drop. */
     private static final String ALL_THE_WAY = "the bean temperature read";
 
+    private static final int SIGNS_TOLD = 2;
+
     private WeekOddBatch() {}
 
     /**
@@ -39,7 +41,7 @@ final class WeekOddBatch {
         all.subList(0, ofThePath).stream()
                 .filter(words -> explained.isEmpty() || !words.startsWith(ALL_THE_WAY))
                 .forEach(words -> {
-                    signs.add(words.replaceFirst(" \\(.*", ""));
+                    signs.add(words);
                     remarks.add(words);
                 });
         if (signs.isEmpty()) {
@@ -51,10 +53,11 @@ final class WeekOddBatch {
         boolean cupped = logbook.cups().stream().anyMatch(cup -> cup.batch().equals(batch.name()));
         return Optional.of(new WeekCause(
                 WeekCause.Kind.BATCH,
+                WeekCause.Sure.CLEAR,
                 "batch " + batch.name()
                         + batch.lot().map(lot -> " of lot " + lot).orElse("") + " was unlike the others",
                 batch.roastDay().orElseThrow(),
-                signs.get(0),
+                String.join("; ", signs.subList(0, Math.min(SIGNS_TOLD, signs.size()))),
                 "Of 100 ordinary batches about five look so.",
                 mark.isPresent()
                         ? "Check its mark of first crack on the curve."
