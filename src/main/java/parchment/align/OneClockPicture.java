@@ -64,7 +64,7 @@ final class OneClockPicture {
             if (off) {
                 setOff.add(line.withWeight(Weight.STRONG).withColour(Colour.VERMILLION));
             } else {
-                layers.add(few ? line : line.withWeight(Weight.FAINT));
+                layers.add(few ? line : line.withWeight(Weight.FAINT).withName("batch " + batch.name()));
             }
         }
         layers.addAll(setOff);
