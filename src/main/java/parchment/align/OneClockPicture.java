@@ -118,11 +118,4 @@ final class OneClockPicture {
                 unit.formatStep(band.critical() * middle, reader),
                 unit.formatStep(band.pointwiseCritical() * middle, reader));
     }
-
-    /** Returns the mean with so many times a shape added. */
-    static double[] shifted(OneClock one, double[] shape, double times) {
-        double[] mean = one.mean();
-        Arrays.setAll(mean, k -> mean[k] + times * shape[k]);
-        return mean;
-    }
 }

@@ -80,6 +80,7 @@ final class PanelPainter {
         plot.layers(Band.class).forEach(this::band);
         plot.layers(Points.class).forEach(this::points);
         svg.open("g", "fill=\"none\" stroke-linejoin=\"round\"");
+        lines(Weight.TENTATIVE);
         lines(Weight.NORMAL);
         lines(Weight.STRONG);
         svg.close("g").close("svg");
