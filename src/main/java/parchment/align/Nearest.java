@@ -271,7 +271,7 @@ public final class Nearest implements ShownAs {
                                 .map(ShrunkenScores.Score::standardError)
                                 .orElse(Double.NaN))
                 .withDashForMissing("not cupped for " + attribute + ", or too few scores in the logbook to shrink")
-                .withNote(scores.note(attribute) + " ± is one standard error.");
+                .withNote(scores.note(attribute) + " The true number lies within its ± about two times in three.");
     }
 
     private Optional<ShrunkenScores.Score> score(Neighbour one) {

@@ -18,6 +18,7 @@ final class ChartWords {
             describe(plot, x, sentences);
         }
         sentences.addAll(panels.notes());
+        sentences.addAll(Frame.of(panels).notes());
         StringBuilder text = new StringBuilder();
         for (String sentence : sentences) {
             String stripped = sentence.strip();

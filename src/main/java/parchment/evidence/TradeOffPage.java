@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.stream.IntStream;
 import parchment.chart.Axis;
 import parchment.chart.Band;
+import parchment.chart.Colour;
 import parchment.chart.Line;
 import parchment.chart.Panels;
 import parchment.chart.Plot;
@@ -239,8 +240,9 @@ final class TradeOffPage {
             lower[i] = band.lower();
             upper[i] = band.upper();
         }
-        return plot.with(Band.of(String.format(Locale.ROOT, "%.0f %% band", 100 * level), places, lower, upper))
-                .with(Line.of("mean", places, mean).withWeight(Weight.STRONG));
+        return plot.with(Band.of(
+                        String.format(Locale.ROOT, "%.0f %% interval of the mean", 100 * level), places, lower, upper))
+                .with(Line.of("mean", places, mean).withWeight(Weight.STRONG).withColour(Colour.BLUE));
     }
 
     private static Plot together(Plot plot, TradeOff asked, TradeOff.Found found) {
@@ -248,12 +250,15 @@ final class TradeOffPage {
         Plot drawn = plot.with(Band.of(
                         String.format(
                                 Locale.ROOT,
-                                "%.0f %% of draws",
+                                "%.0f %% interval of all together",
                                 100 * asked.settings().level()),
                         places,
                         doubles(found.lower()),
-                        doubles(found.upper())))
-                .with(Line.of("all together", places, doubles(found.overall())).withWeight(Weight.STRONG));
+                                doubles(found.upper()))
+                        .withColour(Colour.VERMILLION))
+                .with(Line.of("all together", places, doubles(found.overall()))
+                        .withWeight(Weight.STRONG)
+                        .withColour(Colour.VERMILLION));
         return asked.verdict() == Verdict.SUGGESTIVE
                 ? drawn.with(Span.of(
                         "compromise", found.bestSet().lower(), found.bestSet().upper()))

@@ -115,7 +115,7 @@ final class MarkReportPage {
                 .withText("1-in-2 holds", rows, s -> share(s, s.within50(), s.error50()))
                 .withText("9-in-10 holds", rows, s -> share(s, s.within90(), s.error90()))
                 .withNote(
-                        "Each roast day is foretold from the other days. ± is one standard error, with the roast days as the units.")
+                        "Each roast day is foretold from the other days. The true share lies within its ± about two times in three, with the roast days as the units.")
                 .withNote("Left out: written marks without a curve from which they could be foretold.");
     }
 

@@ -51,7 +51,7 @@ final class PhasesPage {
                                 .map(t -> t.celsius())
                                 .orElse(Double.NaN))
                 .withNumber("±", Unit.TEMPERATURE_STEP, reader, marks, Mark::beanTemperatureStandardError)
-                .withNote("± is one standard error. The bean temperature is the smoothed probe reading"
+                .withNote("The true number lies within its ± about two times in three. The bean temperature is the smoothed probe reading"
                         + (charge.isPresent() ? "; that of charge is the charge temperature as written." : "."));
     }
 
