@@ -37,18 +37,25 @@ final class MarkdownOutput {
 
     private static final int ROWS = 8;
 
-    /** Puts a picture somewhere and returns the Markdown that shows it. */
-    interface Hanging {
+    /** The title of what a long table folds away. */
+    private static final Pattern MORE_ROWS = Pattern.compile("[0-9]+ more rows?");
+
+    /** Where the pictures go. */
+    interface Wall {
+        /** Puts a picture somewhere and returns the Markdown that shows it. */
         String hang(String svg);
+
+        /** Returns what is to stand under each, in Markdown; may be empty. */
+        String under();
     }
 
     private final List<String> pictures;
-    private final Hanging hanging;
+    private final Wall wall;
     private final StringBuilder out = new StringBuilder();
 
-    private MarkdownOutput(List<String> pictures, Hanging hanging) {
+    private MarkdownOutput(List<String> pictures, Wall wall) {
         this.pictures = pictures;
-        this.hanging = hanging;
+        this.wall = wall;
     }
 
     /**
@@ -56,9 +63,9 @@ final class MarkdownOutput {
      *
      * @throws IllegalArgumentException if the fragment is not well formed
      */
-    static String of(String html, Hanging hanging) {
+    static String of(String html, Wall wall) {
         InlinePictures taken = InlinePictures.in(LEFT_OUT.matcher(html).replaceAll(""));
-        MarkdownOutput output = new MarkdownOutput(taken.pictures(), hanging);
+        MarkdownOutput output = new MarkdownOutput(taken.pictures(), wall);
         output.blocks(parsed(taken.html()));
         return output.out.toString().stripTrailing();
     }
@@ -104,11 +111,11 @@ final class MarkdownOutput {
             case "ul", "ol" -> paragraph(elements(element, "li").stream()
                     .map(item -> "- " + words(item))
                     .collect(Collectors.joining("\n")));
-            case "details" -> {
-                List<Element> titles = elements(element, "summary");
-                emphasized("Folded away in the notebook: " + (titles.isEmpty() ? "more" : words(titles.get(0))));
+            case "details" -> folded(element);
+            case "picture" -> {
+                paragraph(wall.hang(picture(element)));
+                paragraph(wall.under());
             }
-            case "picture" -> paragraph(hanging.hang(picture(element)));
             case "table" -> table(element);
             default -> blocks(element);
         }
@@ -131,7 +138,15 @@ final class MarkdownOutput {
         body.subList(0, shown).forEach(each -> text.append(row(cells(each))));
         paragraph(text.toString().stripTrailing());
         if (shown < body.size()) {
-            emphasized(String.format(Locale.ROOT, "The first %d of %d rows.", shown, body.size()));
+            emphasized(String.format(Locale.ROOT, "The first %d rows; the notebook shows all of them.", shown));
+        }
+    }
+
+    private void folded(Element details) {
+        List<Element> titles = elements(details, "summary");
+        String title = titles.isEmpty() ? "more" : words(titles.get(0));
+        if (!MORE_ROWS.matcher(title).matches()) { // Of these the table before has told.
+            emphasized("Folded away in the notebook: " + title);
         }
     }
 
@@ -160,7 +175,7 @@ final class MarkdownOutput {
         }
         return switch (element.getTagName()) {
             case "br" -> " ";
-            case "picture" -> hanging.hang(picture(element));
+            case "picture" -> wall.hang(picture(element));
             case "code" -> "`" + element.getTextContent().replace('`', '\'') + "`";
             case "strong", "b" -> "**" + words(element) + "**";
             case "em", "i" -> "*" + words(element) + "*";

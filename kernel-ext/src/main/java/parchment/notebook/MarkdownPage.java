@@ -30,6 +30,18 @@ public final class MarkdownPage {
     private final boolean invented;
     private final List<String> pictures = new ArrayList<>();
     private final StringBuilder text = new StringBuilder();
+    private final MarkdownOutput.Wall wall = new MarkdownOutput.Wall() {
+        @Override
+        public String hang(String svg) {
+            pictures.add(InlinePictures.alone(svg));
+            return "![" + MarkdownText.escaped(InlinePictures.words(svg)) + "](" + place() + "/" + pictures.size() + ".svg)";
+        }
+
+        @Override
+        public String under() {
+            return invented ? "*" + Cautions.INVENTED_MACHINE + "*" : "";
+        }
+    };
 
     private MarkdownPage(Path notebookFile, Path folder, boolean invented) {
         this.notebookFile = notebookFile.toAbsolutePath().normalize();
@@ -95,7 +107,7 @@ public final class MarkdownPage {
                     + Cautions.INVENTED_PAGE.substring(Cautions.INVENTED_MACHINE.length()));
         }
         String name = String.valueOf(notebookFile.getFileName());
-        add("*The notebook [" + name + "](" + toNotebooks(name)
+        add("*The notebook [" + name + "](" + toNotebooks(inAddress(name))
                 + ") as it ran. Long tables are cut, and what is folded away in the notebook stays folded.*");
     }
 
@@ -116,19 +128,11 @@ public final class MarkdownPage {
         }
         int before = pictures.size();
         try {
-            add(MarkdownOutput.of(html, this::hang));
+            add(MarkdownOutput.of(html, wall));
         } catch (IllegalArgumentException e) { // Not ours: a cell may show any HTML.
             pictures.subList(before, pictures.size()).clear();
             add(MarkdownText.fenced("text", shown.text()));
         }
-        if (pictures.size() > before && invented) {
-            add("*" + Cautions.INVENTED_MACHINE + "*");
-        }
-    }
-
-    private String hang(String svg) {
-        pictures.add(InlinePictures.alone(svg));
-        return "![" + MarkdownText.escaped(InlinePictures.words(svg)) + "](" + place() + "/" + pictures.size() + ".svg)";
     }
 
     private void add(String paragraph) {
@@ -139,7 +143,12 @@ public final class MarkdownPage {
 
     /** Where the pictures lie, seen from the page. */
     private String place() {
-        return "pictures/" + name();
+        return "pictures/" + inAddress(name());
+    }
+
+    /** Writes signs so that they do not end a link. */
+    private static String inAddress(String path) {
+        return path.replace("%", "%25").replace(" ", "%20").replace("(", "%28").replace(")", "%29");
     }
 
     private String name() {
@@ -157,7 +166,7 @@ public final class MarkdownPage {
     private String toNotebooks(String target) {
         Path from = notebookFile.resolveSibling("");
         Path way = folder.getRoot().equals(from.getRoot()) ? folder.relativize(from) : from;
-        String lead = way.toString().replace('\\', '/');
+        String lead = inAddress(way.toString().replace('\\', '/'));
         return lead.isEmpty() ? target : lead + "/" + target;
     }
 
