@@ -122,8 +122,8 @@ class HandbookTest {
     }
 
     private static int picturesWritten() {
-        try (Stream<Path> files = Files.list(HOME.resolve("docs").resolve("pictures"))) {
-            return (int) files.count();
+        try (Stream<Path> files = Files.walk(HOME.resolve("docs").resolve("pictures"))) {
+            return (int) files.filter(Files::isRegularFile).count();
         } catch (IOException e) {
             throw new java.io.UncheckedIOException(e);
         }
