@@ -8,6 +8,7 @@ import java.nio.file.Path;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import parchment.feature.Features;
+import parchment.logbook.Cautions;
 import parchment.logbook.Logbook;
 import parchment.quantity.TemperatureUnit;
 
@@ -67,7 +68,7 @@ class HarbourEvidenceTest {
         acidity.contrasts().forEach(contrast -> assertTrue(contrast.verdict() != Verdict.STRONG));
         TradeOff trade = TradeOff.of(List.of("sweetness", "acidity"), Features.dropTemperature(), HARBOUR);
         assertTrue(trade.compromise().lower() < trade.compromise().upper(), trade.toString());
-        assertTrue(trade.text().contains(EvidencePage.CAUTION) == (trade.verdict() == Verdict.SUGGESTIVE));
+        assertTrue(trade.text().contains(Cautions.BESIDE_A_READING), trade.text());
         assertEquals(Halo.Cuppers.SEVERAL, Halo.of(HARBOUR).cuppers());
     }
 
