@@ -296,6 +296,7 @@ public final class Logbook implements Showable {
     public Logbook ofLot(String lot) {
         Set<String> known = new LinkedHashSet<>();
         lots().forEach(l -> known.add(l.name()));
+        contents.blends().forEach(part -> known.add(part.blend()));
         whole().batches().forEach(batch -> batch.lot().ifPresent(known::add));
         if (!known.contains(lot)) {
             throw new LogbookException("The logbook " + Words.quote(name()) + " has no lot " + Words.quote(lot) + "."

@@ -1,0 +1,42 @@
+package parchment.drift;
+
+import java.util.Locale;
+
+/** Prints masses in kilograms, without zeros that say nothing. */
+final class MassWords {
+    private static final int MOST_DIGITS = 3;
+
+    private MassWords() {}
+
+    /** Returns a mass as it was ordered or charged, to the gram, as in "12.5 kg". */
+    static String exact(double kilograms) {
+        return number(kilograms, MOST_DIGITS) + " kg";
+    }
+
+    /** Returns the size of a charge, to ten grams. */
+    static String charge(double kilograms) {
+        return number(kilograms, kilograms < 0.1 ? MOST_DIGITS : 2) + " kg";
+    }
+
+    /** Returns an estimated mass with the digits that an interval of this width deserves. */
+    static String estimated(double kilograms, double width) {
+        return String.format(Locale.ROOT, "%." + digits(width) + "f", kilograms) + " kg";
+    }
+
+    /** Returns from where to where a mass may lie, as in "13.8 to 14.6 kg". */
+    static String range(double low, double high) {
+        int digits = digits(high - low);
+        return String.format(Locale.ROOT, "%." + digits + "f to %." + digits + "f kg", low, high);
+    }
+
+    /** A tenth of the width is the least that is worth a digit. */
+    private static int digits(double width) {
+        return width > 0 ? (int) Math.max(0, Math.min(MOST_DIGITS, Math.ceil(-Math.log10(width / 5)))) : 2;
+    }
+
+    private static String number(double kilograms, int digits) {
+        return String.format(Locale.ROOT, "%." + digits + "f", kilograms)
+                .replaceFirst("(\\.\\d*?)0+$", "$1")
+                .replaceFirst("\\.$", "");
+    }
+}
