@@ -11,6 +11,7 @@ import parchment.chart.Plot;
 import parchment.chart.Points;
 import parchment.display.Report;
 import parchment.display.Table;
+import parchment.logbook.Cautions;
 import parchment.quantity.Unit;
 import parchment.stats.Correlation;
 
@@ -27,8 +28,8 @@ final class DestinationOrPathPage {
         if (next.isPresent() && next.get().batches() > 0) {
             page = page.add(next.get().table());
         }
-        if (next.isPresent()) {
-            page = page.caution(EvidencePage.CAUTION);
+        if (asked.fit().isPresent()) {
+            page = page.caution(Cautions.BESIDE_A_READING);
         }
         Report workedOut = Report.titled("How this was worked out")
                 .say(first(contrasts))

@@ -16,6 +16,7 @@ import parchment.chart.Span;
 import parchment.chart.Weight;
 import parchment.display.Report;
 import parchment.display.Table;
+import parchment.logbook.Cautions;
 import parchment.quantity.Unit;
 import parchment.stats.Interval;
 
@@ -31,9 +32,7 @@ final class TradeOffPage {
             return page.fold(workedOut);
         }
         page = asked.materials().get(0).sayDoubts(page).add(asked.picture());
-        if (asked.verdict() == Verdict.SUGGESTIVE) {
-            page = page.caution(EvidencePage.CAUTION);
-        }
+        page = page.caution(Cautions.BESIDE_A_READING);
         workedOut = workedOut.say(counts(asked)).say(trade(asked, asked.found().get()));
         if (asked.twins().isEmpty()) {
             workedOut = workedOut.add(table(asked, asked.found().get()));

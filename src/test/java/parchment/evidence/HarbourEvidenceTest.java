@@ -14,6 +14,7 @@ import parchment.chart.Line;
 import parchment.chart.Plot;
 import parchment.chart.Weight;
 import parchment.feature.Features;
+import parchment.logbook.Cautions;
 import parchment.logbook.Logbook;
 import parchment.quantity.TemperatureUnit;
 
@@ -73,7 +74,7 @@ class HarbourEvidenceTest {
         acidity.contrasts().forEach(contrast -> assertTrue(contrast.verdict() != Verdict.STRONG));
         TradeOff trade = TradeOff.of(List.of("sweetness", "acidity"), Features.dropTemperature(), HARBOUR);
         assertTrue(trade.compromise().lower() < trade.compromise().upper(), trade.toString());
-        assertTrue(trade.text().contains(EvidencePage.CAUTION) == (trade.verdict() == Verdict.SUGGESTIVE));
+        assertTrue(trade.text().contains(Cautions.BESIDE_A_READING), trade.text());
         assertEquals(Halo.Cuppers.SEVERAL, Halo.of(HARBOUR).cuppers());
     }
 
