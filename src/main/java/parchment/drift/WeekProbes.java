@@ -53,11 +53,10 @@ final class WeekProbes {
                     news.add(new News(days.machine(), side(change), cause(change, days, logbook)));
                 }
             }
-            for (Upkeep work : WrittenPeriods.of(logbook).changes(days.machine())) {
-                if (days.firstDayFrom(work.doneOn()) >= days.dates().size()) {
-                    news.add(new News(days.machine(), 0, afterTheLast(work, days)));
-                }
-            }
+            WrittenPeriods.of(logbook).changes(days.machine()).stream()
+                    .filter(work -> days.firstDayFrom(work.doneOn()) >= days.dates().size())
+                    .min(Comparator.comparing(Upkeep::doneOn))
+                    .ifPresent(work -> news.add(new News(days.machine(), 0, afterTheLast(work, days))));
         }
         return news;
     }
@@ -105,7 +104,7 @@ final class WeekProbes {
                         .orElse(0);
     }
 
-    private static WeekCause cause(ProbeChange change, MachineDays days, Logbook logbook) {
+    static WeekCause cause(ProbeChange change, MachineDays days, Logbook logbook) {
         List<Estimate> told = told(change);
         String direction = told.isEmpty() || told.get(0).estimate() < 0 ? "lower" : "higher";
         String probe = "the bean probe of " + days.words();
