@@ -48,7 +48,7 @@ class ChargesTest {
             value = {
                 "5 5.01 4.98 2.5 2.51; 5 kg (3 batches), 2.5 kg (2 batches)",
                 "2.26 2.27 2.27 2.28; 2.27 kg (4 batches)",
-                "2 2.11; 2.11 kg (1 batch), 2 kg (1 batch)",
+                "2 2.11; 2.1 kg (1 batch), 2 kg (1 batch)",
                 "2 2.1; 2.05 kg (2 batches)",
                 "0.25 0.25; 0.25 kg (2 batches)"
             })

@@ -44,7 +44,7 @@ class SizeWordsTest {
     }
 
     @ParameterizedTest
-    @CsvSource(delimiter = ';', value = {"20; 35; 20 to 35 s", "20; 20; about 20.00 s", "20; 20.3; 20.0 to 20.3 s"})
+    @CsvSource(delimiter = ';', value = {"20; 35; 20 to 35 s", "20; 20; about 20 s", "20; 20.3; 20.0 to 20.3 s"})
     void aRangeHasTheDigitsOfItsWidth(double low, double high, String words) {
         assertEquals(words, SizeWords.range(low, high, Unit.SECONDS, TemperatureUnit.CELSIUS));
     }

@@ -61,12 +61,12 @@ class WeekProbesTest {
                 "FOUND_WITHOUT_ENTRY; CLEAR; The bean probe of drum reads lower (nobody wrote why) since 2025-01-10; Look at the probe and its"
                         + " cable",
                 "WRITTEN_WITHOUT_CHANGE; PERHAPS; The bean probe of drum, changed then, reads no differently since 2025-01-10; Nothing to do",
-                "LOT_OR_PROBE; PERHAPS; The bean probe of drum may read lower, or the lot does since 2025-01-10; Roast an older lot again",
-                "ONE_PLACE_ONLY; PERHAPS; The bean probe of drum may read lower, or a habit changed since 2025-01-10; Look at the probe, and"
+                "LOT_OR_PROBE; PERHAPS; The bean probe of drum may read lower (or it is the lot) since 2025-01-10; Roast an older lot again",
+                "ONE_PLACE_ONLY; PERHAPS; The bean probe of drum may read lower (or a habit changed) since 2025-01-10; Look at the probe, and"
                         + " at how charge",
                 "NOT_IN_THE_BEANS; PERHAPS; The bean probe of drum reads otherwise in the empty drum only since 2025-01-10; Look at the air"
                         + " probe",
-                "STEP_OR_SLOW; PERHAPS; The bean probe of drum may read lower, or something changes slowly since 2025-01-10; Look at the"
+                "STEP_OR_SLOW; PERHAPS; The bean probe of drum may read lower (or something changes slowly) since 2025-01-10; Look at the"
                         + " probe, and ask again"
             })
     void tellsEachKindOfChangeWithWhatToDo(Kind kind, WeekCause.Sure sure, String sentence, String next) {
