@@ -81,7 +81,9 @@ record ChargeSizes(List<Size> sizes, Whose whose) {
         int most = sizes.stream().mapToInt(Size::batches).max().orElse(0);
         return sizes.stream()
                 .filter(size -> size.batches() == most || size.batches() >= Math.max(2, LEAST_SHARE * sorted.length))
-                .sorted(Comparator.comparingInt(Size::batches).reversed())
+                .sorted(Comparator.comparingInt(Size::batches)
+                        .thenComparingDouble(Size::kilograms)
+                        .reversed())
                 .limit(MOST)
                 .toList();
     }

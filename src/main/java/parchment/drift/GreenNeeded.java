@@ -140,9 +140,10 @@ public final class GreenNeeded implements ShownAs {
         Interval given = given();
         double middle = charged() * (1 - loss.mean());
         double over = middle - roasted.kilograms();
+        String left = MassWords.estimated(over, given.width());
         return "That gives " + MassWords.estimated(middle, given.width()) + " roasted ("
-                + MassWords.range(given.lower(), given.upper()).replace(" kg", "") + "), so about "
-                + MassWords.estimated(over, given.width()) + " is left over.";
+                + MassWords.range(given.lower(), given.upper()).replace(" kg", "") + "), "
+                + (left.matches("[0.]+ kg") ? "which is the order." : "so about " + left + " is left over.");
     }
 
     /** Says how it was worked out, a sentence each. */
@@ -174,10 +175,16 @@ public final class GreenNeeded implements ShownAs {
 
     /** Returns fewer batches that would miss a little of the order, in a sentence; empty if there are none. */
     Optional<String> alternative() {
-        return less.filter(fewer -> fewer.batches() <= charges.map(Charges::batches).orElse(0))
-                .filter(fewer -> missing(fewer) <= LITTLE * roasted.kilograms())
+        double little = LITTLE * roasted.kilograms();
+        int batches = charges.map(Charges::batches).orElse(0);
+        return less.filter(fewer -> missing(fewer) <= little)
+                .filter(fewer -> fewer.batches() < batches || fewer.batches() == batches && -missing(covering()) > little)
                 .map(fewer -> Sentence.of(fewer.words()) + " would be about "
                         + MassWords.estimated(missing(fewer), missing(fewer)) + " roasted short.");
+    }
+
+    private Charges covering() {
+        return charges.orElseThrow();
     }
 
     private double missing(Charges fewer) {

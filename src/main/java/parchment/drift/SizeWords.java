@@ -34,7 +34,7 @@ final class SizeWords {
     static String range(double low, double high, Unit unit, TemperatureUnit reader) {
         double from = unit.shownStep(low, reader);
         double to = unit.shownStep(high, reader);
-        int digits = digits(to - from);
+        int digits = to > from ? digits(to - from) : unit.digits();
         return number(from, digits).equals(number(to, digits))
                 ? "about " + withUnit(to, digits, unit, reader)
                 : number(from, digits) + " to " + withUnit(to, digits, unit, reader);

@@ -1,5 +1,6 @@
 package parchment.drift;
 
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashSet;
@@ -37,6 +38,9 @@ final class WeekCauses {
     private final List<WatchedShift> shifts = new ArrayList<>();
     private final List<String> notWatched = new ArrayList<>();
     private final Set<WeekSign> explained = new HashSet<>();
+    /** The batches whose curves were perhaps read by a probe that the others were not read by. */
+    private final Set<String> onAnotherProbe = new HashSet<>();
+
     private int charts;
 
     private WeekCauses(Logbook logbook, List<Usual> batches) {
@@ -66,6 +70,9 @@ final class WeekCauses {
             List<String> more = new ArrayList<>(news.cause().explains());
             more.addAll(takenByProbe(news.machine(), news.side()));
             causes.add(with(news.cause(), more));
+            if (news.apart() == WeekProbes.Apart.NOT_SURELY) {
+                onAnotherProbe(news.machine(), news.cause().since());
+            }
         }
         causes.addAll(perhapsTheProbe());
         causes.addAll(drifts());
@@ -75,7 +82,14 @@ final class WeekCauses {
                         .filter(sign -> sign.usual() == usual && explained.contains(sign))
                         .map(sign -> sign.feature().name())
                         .collect(Collectors.toSet());
-                WeekOddBatch.of(usual, taken, logbook).ifPresent(causes::add);
+                WeekOddBatch.of(
+                                usual,
+                                taken,
+                                onAnotherProbe.contains(usual.batch().name())
+                                        ? WeekOddBatch.Path.OF_THE_PROBE
+                                        : WeekOddBatch.Path.ITS_OWN,
+                                logbook)
+                        .ifPresent(causes::add);
             }
         }
         return new Found(List.copyOf(causes), charts, List.copyOf(notWatched));
@@ -149,10 +163,19 @@ final class WeekCauses {
                 WeekReadings.of(machine, side, odd, shifts, batches, logbook).ifPresent(readings -> {
                     WeekCause cause = readings.cause();
                     causes.add(with(cause, takenByProbe(machine, side)));
+                    onAnotherProbe(machine, cause.since());
                 });
             }
         }
         return causes;
+    }
+
+    private void onAnotherProbe(String machine, LocalDate since) {
+        batches.stream()
+                .map(Usual::batch)
+                .filter(batch -> batch.machine().orElse("").equals(machine))
+                .filter(batch -> !batch.roastDay().orElseThrow().isBefore(since))
+                .forEach(batch -> onAnotherProbe.add(batch.name()));
     }
 
     private List<WeekCause> drifts() {

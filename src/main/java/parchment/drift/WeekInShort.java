@@ -32,7 +32,8 @@ final class WeekInShort {
                 (all == 1 ? "One batch" : all + " batches") + " in the week to " + week.lastDay().orElseThrow() + ": ";
         Optional<WeekCause> first = week.causes().stream()
                 .filter(cause -> cause.kind() != WeekCause.Kind.BATCH)
-                .filter(cause -> cause.sure() == WeekCause.Sure.CLEAR || cause.kind() == WeekCause.Kind.PROBE)
+                .filter(cause -> !cause.size().isEmpty()
+                        && (cause.sure() == WeekCause.Sure.CLEAR || cause.kind() == WeekCause.Kind.PROBE))
                 .findFirst();
         if (first.isPresent()) {
             return new InShort(begin + first.get().what() + ".", first.get().howSure(), first.get().next());

@@ -11,8 +11,14 @@ import parchment.quantity.Unit;
 
 /** Tells of one batch of a week what made it unlike its lot's others. */
 final class WeekOddBatch {
-    /** How a path begins of which the probe read off from charge to drop. */
-    private static final String ALL_THE_WAY = "the bean temperature read";
+    /** What differs in a path whatever the probe reads: the charge that was weighed, and the controls. */
+    private static final String FREE_OF_THE_PROBE = "(?s)charged with .* kg.*|.*(gas|airflow|drum speed|heater power).*";
+
+    /** Whose doing it may be that a curve went otherwise. */
+    enum Path {
+        ITS_OWN,
+        OF_THE_PROBE
+    }
 
     private static final int SIGNS_TOLD = 2;
 
@@ -22,8 +28,9 @@ final class WeekOddBatch {
      * Returns the batch as a cause of its own; empty if all that was unlike is explained.
      *
      * @param explained names of the features that another cause accounts for
+     * @param path whether the probe may be why its curve went otherwise
      */
-    static Optional<WeekCause> of(Usual usual, Set<String> explained, Logbook logbook) {
+    static Optional<WeekCause> of(Usual usual, Set<String> explained, Path path, Logbook logbook) {
         Batch batch = usual.batch();
         TemperatureUnit reader = logbook.readerUnit();
         List<Usual.Compared> unlike =
@@ -39,7 +46,7 @@ final class WeekOddBatch {
             }
         }
         all.subList(0, ofThePath).stream()
-                .filter(words -> explained.isEmpty() || !words.startsWith(ALL_THE_WAY))
+                .filter(words -> path == Path.ITS_OWN || words.matches(FREE_OF_THE_PROBE))
                 .forEach(words -> {
                     signs.add(words);
                     remarks.add(words);

@@ -181,6 +181,6 @@ final class WeekPage {
                     case CANNOT_TELL -> "cannot tell";
                 })
                 .withDashForMissing("not written or not measured")
-                .withRowsShown(40);
+                .withRowsShown(400);
     }
 }

@@ -36,8 +36,15 @@ final class WeekProbes {
      * A change that is news.
      *
      * @param side 1 if readings in beans rose, -1 if they fell, 0 if it cannot be told
+     * @param apart whether batches before and after it are held apart
      */
-    record News(String machine, int side, WeekCause cause) {}
+    record News(String machine, int side, Apart apart, WeekCause cause) {}
+
+    /** Whether batches before and after a change are held apart, so that what is odd in one is not the change's. */
+    enum Apart {
+        YES,
+        NOT_SURELY
+    }
 
     /** Returns the changes that are news to a week, machine by machine in order of time. */
     static List<News> of(Logbook logbook, List<Batch> week) {
@@ -50,14 +57,18 @@ final class WeekProbes {
             }
             for (ProbeChange change : machine.changes()) {
                 if (isNews(change, days, week) && change.kind() != ProbeChange.Kind.OTHER_WORK) {
-                    news.add(new News(days.machine(), side(change), cause(change, days, logbook)));
+                    boolean apart = change.kind().separatesPeriods() && !mayBeLater(change, days);
+                    news.add(new News(
+                            days.machine(),
+                            side(change),
+                            apart ? Apart.YES : Apart.NOT_SURELY,
+                            cause(change, days, logbook)));
                 }
             }
-            for (Upkeep work : WrittenPeriods.of(logbook).changes(days.machine())) {
-                if (days.firstDayFrom(work.doneOn()) >= days.dates().size()) {
-                    news.add(new News(days.machine(), 0, afterTheLast(work, days)));
-                }
-            }
+            WrittenPeriods.of(logbook).changes(days.machine()).stream()
+                    .filter(work -> days.firstDayFrom(work.doneOn()) >= days.dates().size())
+                    .min(Comparator.comparing(Upkeep::doneOn))
+                    .ifPresent(work -> news.add(new News(days.machine(), 0, Apart.YES, afterTheLast(work, days))));
         }
         return news;
     }
@@ -105,7 +116,7 @@ final class WeekProbes {
                         .orElse(0);
     }
 
-    private static WeekCause cause(ProbeChange change, MachineDays days, Logbook logbook) {
+    static WeekCause cause(ProbeChange change, MachineDays days, Logbook logbook) {
         List<Estimate> told = told(change);
         String direction = told.isEmpty() || told.get(0).estimate() < 0 ? "lower" : "higher";
         String probe = "the bean probe of " + days.words();
@@ -145,10 +156,10 @@ final class WeekProbes {
             case FOUND_AND_WRITTEN -> probe + " was changed and reads " + direction;
             case FOUND_WITHOUT_ENTRY -> probe + " reads " + direction + " (nobody wrote why)";
             case WRITTEN_WITHOUT_CHANGE -> probe + ", changed then, reads no differently";
-            case LOT_OR_PROBE -> probe + " may read " + direction + ", or the lot does";
-            case ONE_PLACE_ONLY -> probe + " may read " + direction + ", or a habit changed";
+            case LOT_OR_PROBE -> probe + " may read " + direction + " (or it is the lot)";
+            case ONE_PLACE_ONLY -> probe + " may read " + direction + " (or a habit changed)";
             case NOT_IN_THE_BEANS -> probe + " reads otherwise in the empty drum only";
-            case STEP_OR_SLOW -> probe + " may read " + direction + ", or something changes slowly";
+            case STEP_OR_SLOW -> probe + " may read " + direction + " (or something changes slowly)";
             case OTHER_WORK -> probe + " was worked on";
         };
     }
