@@ -91,7 +91,7 @@ final class NearLots {
                 .withNote("The middle of those batches with their range, on today's probe.");
     }
 
-    private Function<Near, String> in(Function<InCommon, String> words) {
-        return one -> words.apply(InCommon.of(one.good().batches(), logbook));
+    private Function<Near, String> in(Function<SideBySide, String> words) {
+        return one -> words.apply(SideBySide.of(one.good().batches(), logbook));
     }
 }
