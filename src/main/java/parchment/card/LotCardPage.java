@@ -26,7 +26,7 @@ final class LotCardPage {
         SideBySide common = SideBySide.of(batches, logbook);
         if (!batches.isEmpty()) {
             Plot paths = LaidOver.of(batches, batches, logbook);
-            page = (paths.isEmpty() ? page.say(paths.emptySentence()) : page.add(paths)).add(common.table(good));
+            page = (paths.isEmpty() ? page.say("No bean temperature was logged of " + (batches.size() == 1 ? "it" : "them") + ", or none that is known on today's probe.") : page.add(paths)).add(common.table(good));
             Optional<Table> moves = ControlMoves.of(batches, logbook);
             page = moves.isPresent()
                     ? page.add(moves.get())
