@@ -132,8 +132,8 @@ final class TradeOffPage {
             }
             Slope change = new Slope(estimate, Math.sqrt(Math.max(0, variance)), line.degreesOfFreedom());
             Interval interval = change.interval(asked.settings().level());
-            words.add(asked.attributes().get(a) + " " + Wording.signed(estimate) + " points ("
-                    + Wording.signed(interval.lower()) + " to " + Wording.signed(interval.upper()) + ")");
+            words.add(asked.attributes().get(a) + " " + Wording.signed(estimate, interval) + " points ("
+                    + Wording.signed(interval) + ")");
         }
         return "From " + asked.measure().value(range.low()) + " to "
                 + asked.measure().value(range.high()) + ", inside lots: " + String.join(", ", words) + "."

@@ -80,13 +80,15 @@ final class HabitWords {
         if (fitted.columnNames().contains("rate of rise before it")) {
             double slope = fitted.term("rate of rise before it").estimate();
             double error = fitted.term("rate of rise before it").standardError();
+            double perStep = reader == TemperatureUnit.CELSIUS ? 1 : 5.0 / 9;
             text.append(String.format(
                     Locale.ROOT,
-                    "; a rate of rise faster by %s goes with a mark %s ± %s %s",
-                    Unit.RATE_OF_RISE.withDigits(0).format(reader == TemperatureUnit.CELSIUS ? 1 : 5.0 / 9, reader),
-                    Unit.TEMPERATURE_STEP.formatStep(
-                            Math.abs(slope) * (reader == TemperatureUnit.CELSIUS ? 1 : 5.0 / 9), reader),
-                    Unit.TEMPERATURE_STEP.formatStep(error * (reader == TemperatureUnit.CELSIUS ? 1 : 5.0 / 9), reader),
+                    "; a rate of rise faster by %s goes with a mark %s%s %s",
+                    Unit.RATE_OF_RISE.withDigits(0).format(perStep, reader),
+                    Unit.TEMPERATURE_STEP
+                            .withDigitsFor(error * perStep, reader)
+                            .formatStep(Math.abs(slope) * perStep, reader),
+                    Unit.TEMPERATURE_STEP.formatError(error * perStep, reader),
                     slope >= 0 ? "hotter" : "cooler"));
         }
         return text.append('.').toString();
