@@ -55,8 +55,8 @@ final class LogbookSummary {
                         zoneInWords());
         Report report = Report.titled(logbook.name())
                 .say(logbook + ".")
-                .say(when + " Temperatures are shown in " + logbook.readerUnit().symbol() + ".")
-                .add(lots());
+                .say(when + " Temperatures are shown in " + logbook.readerUnit().symbol() + ".");
+        report = logbook.batches().isEmpty() ? report.say(EmptyLogbook.WORDS) : report.add(lots());
         if (!logbook.attributes().isEmpty()) {
             report = report.say("Scored: " + String.join(", ", logbook.attributes()) + ".");
         }
