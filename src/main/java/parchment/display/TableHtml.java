@@ -31,6 +31,7 @@ final class TableHtml {
             .parchment-table.parchment-table .sentence{min-width:13em}
             .parchment-table.parchment-table tbody th{font-weight:normal}
             .parchment-table.parchment-table .number{text-align:right;padding-left:.8em}
+            .parchment-table.parchment-table .number:first-child{padding-left:0}
             .parchment-table.parchment-table .unit{font-weight:normal;white-space:nowrap}
             .parchment-table.parchment-table .whole{white-space:nowrap}
             .parchment-table.parchment-table .missing{opacity:.75;font-style:italic}

@@ -55,9 +55,11 @@ final class LogbookSummary {
                         zoneInWords());
         Report report = Report.titled(logbook.name())
                 .say(counts() + ". " + when + " Temperatures are shown in "
-                        + logbook.readerUnit().symbol() + ".")
-                .add(CalendarStrip.of(logbook).plot())
-                .fold(lotsAndScores());
+                        + logbook.readerUnit().symbol() + ".");
+        report = logbook.batches().isEmpty()
+                ? report.say(EmptyLogbook.WORDS)
+                : report.add(CalendarStrip.of(logbook).plot());
+        report = report.fold(lotsAndScores());
         List<String> missing = missing();
         if (!missing.isEmpty()) {
             Report folded = Report.titled("What is missing: " + Words.count(missing.size(), "thing", "things"));

@@ -24,12 +24,13 @@ final class HabitWords {
         if (!model.isLearnt()) {
             return String.format(
                     Locale.ROOT,
-                    "%s: written %d %s on %d roast days, too few to learn a habit (%d marks on %d days are needed); assumed around %s,"
+                    "%s: written %d %s on %d roast %s, too few to learn a habit (%d marks on %d days are needed); assumed around %s,"
                             + " give or take %s between probes (common practice, no source).",
                     Sentence.of(kind),
                     marks,
                     marks == 1 ? "time" : "times",
                     model.days(),
+                    model.days() == 1 ? "day" : "days",
                     HabitModel.FEWEST_MARKS,
                     HabitModel.FEWEST_DAYS,
                     Unit.TEMPERATURE.format(StatedPractice.celsius(model.kind), reader),
