@@ -14,6 +14,8 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.apache.commons.compress.archivers.zip.ZipArchiveEntry;
 import org.apache.commons.compress.archivers.zip.ZipArchiveOutputStream;
 import org.apache.commons.compress.archivers.zip.ZipFile;
@@ -175,6 +177,21 @@ class ReleaseCommandTest {
         said.getBuffer().setLength(0);
         assertEquals(1, run(home, "release", "--skip-build", "--to", home.resolve("made").toString()));
         assertTrue(said.toString().contains(seeds + " holds a secret of a class"), said.toString());
+    }
+
+    @Test
+    void thePagesNameTheFileByTheVersionOfToday() throws IOException {
+        Matcher version = Pattern.compile("<artifactId>parchment-reactor</artifactId>\\s*<version>([^<]+)</version>")
+                .matcher(Files.readString(Path.of("..", "pom.xml")));
+        assertTrue(version.find());
+        for (String page : List.of("README.md", "docs/install.md")) {
+            Matcher named = Pattern.compile("parchment-([0-9][^/`\\s]*?)(?:-(?:linux|macos|windows)-\\w+)?\\.zip")
+                    .matcher(Files.readString(Path.of("..").resolve(page)));
+            assertTrue(named.find(), page);
+            do {
+                assertEquals(version.group(1), named.group(1), page + ": " + named.group());
+            } while (named.find());
+        }
     }
 
     @Test
