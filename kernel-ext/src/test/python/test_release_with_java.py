@@ -173,6 +173,18 @@ class ReleaseWithJava(unittest.TestCase):
         for file in runnable:
             self.assertTrue(os.access(file, os.X_OK), file)
 
+    def test_says_what_the_system_said_where_its_java_does_not_run(self):
+        folder = self.base / "made for another system"
+        (folder / "java" / "bin").mkdir(parents=True)
+        shutil.copy(self.folder / "parchment", folder)
+        java = folder / "java" / "bin" / "java"
+        java.write_text("#!/bin/sh\necho 'libz.so.1: cannot open shared object file' >&2\nexit 127\n")
+        java.chmod(0o755)
+        said = self.run_here(str(folder / "parchment"), "--version", code=2)
+        self.assertIn(f"The Java that came with Parchment, {java}, may not run from where it lies.", said)
+        self.assertIn("The system says: libz.so.1: cannot open shared object file", said)
+        self.assertIn("made for another kind of machine", said)
+
     @unittest.skipUnless(jupyter(), "needs Jupyter with nbconvert")
     def test_runs_under_jupyter_with_a_class_archive_and_leaves_nothing(self):
         before = listing(self.home)
