@@ -83,7 +83,8 @@ class ReleaseCommandTest {
     @Test
     @DisabledOnOs(value = OS.WINDOWS, disabledReason = WINDOWS_RIGHTS)
     void theJavaLiesInTheReleasesOwnFolderWithItsRightsAndWithoutLinks(@TempDir Path folder) throws IOException {
-        ReleaseZip release = new ReleaseZip(plain(folder, "parchment-0.1.0/parchment", "parchment-0.1.0/docs/parchment.md"));
+        ReleaseZip release =
+                new ReleaseZip(plain(folder, "parchment-0.1.0/parchment", "parchment-0.1.0/docs/parchment.md"));
         Path java = folder.resolve("somewhere").resolve("cut");
         assertTrue(file(java, "bin/java").toFile().setExecutable(true));
         file(java, "lib/modules");
@@ -92,7 +93,9 @@ class ReleaseCommandTest {
         Files.createSymbolicLink(java.resolve("legal/java.xml/LICENSE"), Path.of("../java.base/LICENSE"));
         Files.createSymbolicLink(java.resolve("legal/leads-nowhere"), Path.of("gone"));
         Path file = release.with(java, folder.resolve(release.nameHere()));
-        assertEquals("parchment-0.1.0-" + ThisSystem.name() + ".zip", file.getFileName().toString());
+        assertEquals(
+                "parchment-0.1.0-" + ThisSystem.name() + ".zip",
+                file.getFileName().toString());
         try (ZipFile zip = ZipFile.builder().setPath(file).get()) {
             List<String> found = new ArrayList<>();
             for (ZipArchiveEntry entry : Collections.list(zip.getEntriesInPhysicalOrder())) {
@@ -119,7 +122,8 @@ class ReleaseCommandTest {
         byte[] once = Files.readAllBytes(file);
         assertTrue(java.resolve("lib/modules").toFile().setLastModified(1_000_000_000L));
         release.with(java, file);
-        assertArrayEquals(once, Files.readAllBytes(file), "the same files give the same bytes, whenever they were made");
+        assertArrayEquals(
+                once, Files.readAllBytes(file), "the same files give the same bytes, whenever they were made");
     }
 
     private static String content(ZipFile zip, String name) throws IOException {
@@ -140,7 +144,9 @@ class ReleaseCommandTest {
         ReleaseZip none = new ReleaseZip(plain(folder, "parchment-0.1.0/docs/parchment", "parchment"));
         Path file = folder.resolve("made.zip");
         IOException refused = assertThrows(IOException.class, () -> none.with(folder, file));
-        assertTrue(refused.getMessage().contains("is no release: the program 'parchment' is not in it"), refused.getMessage());
+        assertTrue(
+                refused.getMessage().contains("is no release: the program 'parchment' is not in it"),
+                refused.getMessage());
         assertTrue(Files.notExists(file));
     }
 
@@ -158,10 +164,17 @@ class ReleaseCommandTest {
         file(folder, "pom.xml");
         file(folder, "kernel-ext/target/parchment-0.1.0-linux-amd64.zip");
         assertEquals(
-                1, run(folder, "release", "--skip-build", "--to", folder.resolve("made").toString()));
+                1,
+                run(
+                        folder,
+                        "release",
+                        "--skip-build",
+                        "--to",
+                        folder.resolve("made").toString()));
         assertTrue(
                 said.toString()
-                        .contains("There is no parchment-VERSION.zip in " + folder.resolve("kernel-ext").resolve("target")),
+                        .contains("There is no parchment-VERSION.zip in "
+                                + folder.resolve("kernel-ext").resolve("target")),
                 said.toString());
     }
 
@@ -170,12 +183,26 @@ class ReleaseCommandTest {
         Path home = folder.toRealPath();
         file(home, "pom.xml");
         file(home, "roasts/batches.csv");
-        assertEquals(1, run(home, "release", "--skip-build", "--to", home.resolve("roasts").toString()));
+        assertEquals(
+                1,
+                run(
+                        home,
+                        "release",
+                        "--skip-build",
+                        "--to",
+                        home.resolve("roasts").toString()));
         assertTrue(said.toString().contains("A logbook is only ever read"), said.toString());
         Path seeds = file(home, "notebooks/my-class/seeds.csv");
         Files.writeString(seeds, "ann=" + parchment.virtual.Seed.secret().text() + "\n");
         said.getBuffer().setLength(0);
-        assertEquals(1, run(home, "release", "--skip-build", "--to", home.resolve("made").toString()));
+        assertEquals(
+                1,
+                run(
+                        home,
+                        "release",
+                        "--skip-build",
+                        "--to",
+                        home.resolve("made").toString()));
         assertTrue(said.toString().contains(seeds + " holds a secret of a class"), said.toString());
     }
 
