@@ -78,8 +78,7 @@ final class InstallCommand implements Callable<Integer> {
                 logbook == null
                         ? "  var logbook = Logbook.open(\"the folder of your logbook\")"
                         : "  var logbook = Logbook.open()");
-        terminal.println(
-                "To take it away again: " + places.startedBy() + " uninstall " + place.asOption());
+        terminal.println("To take it away again: " + places.startedBy() + " uninstall " + place.asOption());
         if (places.runOnCarriedJava()) {
             terminal.println("The kernel runs on the Java in " + places.home().resolve(Places.JAVA)
                     + ": leave that folder where it is, or install again after moving it.");

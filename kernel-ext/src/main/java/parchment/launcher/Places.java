@@ -65,7 +65,10 @@ record Places(Path home) {
 
     /** Tells whether this process runs on the Java that its release carries along. */
     boolean runOnCarriedJava() {
-        return Path.of(System.getProperty("java.home")).toAbsolutePath().normalize().startsWith(home.resolve(JAVA));
+        return Path.of(System.getProperty("java.home"))
+                .toAbsolutePath()
+                .normalize()
+                .startsWith(home.resolve(JAVA));
     }
 
     /** Returns the kernel's jar, with the jars it needs in {@code lib} beside it. */

@@ -52,7 +52,9 @@ final class ReleaseCommand implements Callable<Integer> {
     public Integer call() throws IOException, InterruptedException {
         Places places = Places.here();
         check(places);
-        Path folder = (target != null ? target : places.home().resolve("out")).toAbsolutePath().normalize();
+        Path folder = (target != null ? target : places.home().resolve("out"))
+                .toAbsolutePath()
+                .normalize();
         OutputPlace.outsideLogbooks(folder);
         if (!skipBuild && !fromCopy) {
             return FromCopy.run(places, List.of("release", "--from-copy", "--to", folder.toString()));
@@ -98,7 +100,8 @@ final class ReleaseCommand implements Callable<Integer> {
         if (Files.isDirectory(folder)) {
             try (Stream<Path> files = Files.list(folder)) {
                 newest = files.filter(file -> String.valueOf(file.getFileName()).matches("parchment-[0-9.]+\\.zip"))
-                        .max(java.util.Comparator.comparing(file -> file.toFile().lastModified()));
+                        .max(java.util.Comparator.comparing(
+                                file -> file.toFile().lastModified()));
             }
         }
         return newest.orElseThrow(() -> new IllegalStateException("There is no parchment-VERSION.zip in " + folder
@@ -118,7 +121,8 @@ final class ReleaseCommand implements Callable<Integer> {
             Path sum = ReleaseZip.writeSum(file);
             say(String.format(Locale.ROOT, "Release:  %s, %.0f MB", file, Files.size(file) / 1e6));
             say("SHA-256:  " + sum);
-            say("It runs on " + ThisSystem.name() + " without a JDK: unpack it and type ./parchment open in its folder.");
+            say("It runs on " + ThisSystem.name()
+                    + " without a JDK: unpack it and type ./parchment open in its folder.");
         } finally {
             KernelSpec.delete(work);
         }

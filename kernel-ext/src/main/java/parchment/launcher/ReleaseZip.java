@@ -76,7 +76,9 @@ record ReleaseZip(Path plain) {
         entry.setUnixMode(folder ? FOLDER : Files.isExecutable(file) ? RUNS : READ);
         zip.putArchiveEntry(entry);
         if (!folder) {
-            Files.copy(file, zip);
+            try (InputStream in = Files.newInputStream(file)) {
+                in.transferTo(zip);
+            }
         }
         zip.closeArchiveEntry();
     }

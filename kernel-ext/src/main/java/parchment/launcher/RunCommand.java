@@ -63,8 +63,9 @@ final class RunCommand implements Callable<Integer> {
     @Option(
             names = "--markdown",
             paramLabel = "DIR",
-            description = "Writes each into that folder as a Markdown page too, with its pictures in files beside it: for sites that"
-                    + " show Markdown and run no scripts.")
+            description =
+                    "Writes each into that folder as a Markdown page too, with its pictures in files beside it: for sites that"
+                            + " show Markdown and run no scripts.")
     private @Nullable Path markdown;
 
     @Override
@@ -87,7 +88,10 @@ final class RunCommand implements Callable<Integer> {
             } else {
                 check(file, target, pages);
                 int code = NotebooksFolder.run(
-                        file, options(target, pages, choice), places, spec.commandLine().getOut());
+                        file,
+                        options(target, pages, choice),
+                        places,
+                        spec.commandLine().getOut());
                 if (code > 1) {
                     return code; // Ended from outside, as by a second Ctrl-C.
                 }

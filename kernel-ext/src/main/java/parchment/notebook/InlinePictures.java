@@ -17,8 +17,8 @@ record InlinePictures(String html, List<String> pictures) {
     private static final Pattern DESCRIPTION = Pattern.compile("(?s)<desc>(.*?)</desc>");
     private static final Pattern LABEL = Pattern.compile("aria-label=\"([^\"]*)\"");
 
-    /** A sentence ends here, not a number: what follows begins anew. */
-    private static final Pattern SENTENCE_END = Pattern.compile("[.;] (?=\\p{Lu}|\\p{L})");
+    /** A sentence or a part of one ends here: words follow, not a number. */
+    private static final Pattern SENTENCE_END = Pattern.compile("[.;] (?=\\p{L})");
 
     private static final int LONGEST_WORDS = 240;
 
@@ -63,7 +63,8 @@ record InlinePictures(String html, List<String> pictures) {
     static String words(String svg) {
         Matcher description = DESCRIPTION.matcher(svg);
         Matcher label = LABEL.matcher(svg);
-        String all = unescaped(description.find() ? description.group(1) : label.find() ? label.group(1) : "A picture.");
+        String all =
+                unescaped(description.find() ? description.group(1) : label.find() ? label.group(1) : "A picture.");
         int end = 0;
         for (Matcher next = SENTENCE_END.matcher(all); next.find() && (end == 0 || next.start() < LONGEST_WORDS); ) {
             end = next.start();

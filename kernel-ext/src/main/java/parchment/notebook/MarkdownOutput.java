@@ -29,8 +29,9 @@ final class MarkdownOutput {
     private static final Pattern BARE = Pattern.compile(" (open|hidden|disabled|checked|selected|controls)(?=[ />])");
 
     private static final Set<String> BLOCKS = Set.of(
-            "div", "section", "article", "figure", "figcaption", "header", "footer", "main", "nav", "p", "h1", "h2", "h3", "h4", "h5",
-            "h6", "table", "details", "ul", "ol", "pre", "blockquote", "form", "dl", "picture");
+            ("div section article figure figcaption header footer main nav p h1 h2 h3 h4 h5 h6 table details ul ol pre blockquote"
+                            + " form dl picture")
+                    .split(" "));
 
     /** A table longer than the first shows as many rows as the second; nobody reads two hundred on such a page. */
     private static final int LONGEST_TABLE = 16;
@@ -107,10 +108,11 @@ final class MarkdownOutput {
             case "p" -> paragraph((element.getAttribute("role").equals("note") ? "> " : "") + words(element));
             case "h1", "h2", "h3", "h4", "h5", "h6" -> paragraph("**" + words(element) + "**");
             case "figcaption" -> emphasized(words(element));
-            case "pre" -> paragraph("```\n" + element.getTextContent().stripTrailing() + "\n```");
-            case "ul", "ol" -> paragraph(elements(element, "li").stream()
-                    .map(item -> "- " + words(item))
-                    .collect(Collectors.joining("\n")));
+            case "pre" -> paragraph(MarkdownText.fenced("", element.getTextContent()));
+            case "ul", "ol" ->
+                paragraph(elements(element, "li").stream()
+                        .map(item -> "- " + words(item))
+                        .collect(Collectors.joining("\n")));
             case "details" -> folded(element);
             case "picture" -> {
                 paragraph(wall.hang(picture(element)));

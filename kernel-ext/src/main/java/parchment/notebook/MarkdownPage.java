@@ -34,7 +34,8 @@ public final class MarkdownPage {
         @Override
         public String hang(String svg) {
             pictures.add(InlinePictures.alone(svg));
-            return "![" + MarkdownText.escaped(InlinePictures.words(svg)) + "](" + place() + "/" + pictures.size() + ".svg)";
+            return "![" + MarkdownText.escaped(InlinePictures.words(svg)) + "](" + place() + "/" + pictures.size()
+                    + ".svg)";
         }
 
         @Override
@@ -117,7 +118,9 @@ public final class MarkdownPage {
         } else if (output instanceof CellOutput.Failed failed) {
             add(MarkdownText.fenced("text", failed.error().text()));
         }
-        shown(output).filter(shown -> !shown.text().equals(Cautions.INVENTED_PAGE)).ifPresent(this::add);
+        shown(output)
+                .filter(shown -> !shown.text().equals(Cautions.INVENTED_PAGE))
+                .ifPresent(this::add);
     }
 
     private void add(Shown shown) {
@@ -187,9 +190,11 @@ public final class MarkdownPage {
      */
     public static void check(Path file, Path folder) throws IOException {
         Path page = new MarkdownPage(file, folder, false).file();
-        if (Files.exists(page) && !(Files.isRegularFile(page) && Files.readString(page).contains(SIGN))) {
-            throw new IOException("'" + page + "' is there already and is no page that 'run --markdown' wrote, so it was left as it"
-                    + " is. Name another folder, or move that one away.");
+        if (Files.exists(page)
+                && !(Files.isRegularFile(page) && Files.readString(page).contains(SIGN))) {
+            throw new IOException(
+                    "'" + page + "' is there already and is no page that 'run --markdown' wrote, so it was left as it"
+                            + " is. Name another folder, or move that one away.");
         }
     }
 
@@ -222,7 +227,8 @@ public final class MarkdownPage {
         try (Stream<Path> files = Files.list(aside)) {
             old = files.filter(file -> {
                         var number = NUMBERED.matcher(String.valueOf(file.getFileName()));
-                        return number.matches() && number.group(1).length() < 6
+                        return number.matches()
+                                && number.group(1).length() < 6
                                 && Integer.parseInt(number.group(1)) > pictures.size();
                     })
                     .toList();

@@ -50,9 +50,10 @@ class MarkdownPageTest {
     @Test
     void paragraphsHeadingsAndNotesKeepTheirKind() {
         assertEquals(
-                "**Title**\n\nOne **bold** line with `a code` in it.\n\n> Watch the drum.\n\nWords without a paragraph.\n\n- one\n- two",
-                html("<section class=\"x\"><h3>Title</h3>\n<p style=\"a\">One <b>bold</b>\nline<br> with <code>a code</code> in it.</p>"
-                        + "<p role=\"note\">Watch the drum.</p>Words without a paragraph.<ul><li>one</li><li>two</li></ul></section>"));
+                "**Title**\n\nOne **bold** line with `a code` in it.\n\n> Watch the drum.\n\nWords without a paragraph.\n\n- one\n- two\n\n```\na  b\n```",
+                html(
+                        "<section class=\"x\"><h3>Title</h3>\n<p style=\"a\">One <b>bold</b>\nline<br> with <code>a code</code> in it.</p>"
+                                + "<p role=\"note\">Watch the drum.</p>Words without a paragraph.<ul><li>one</li><li>two</li></ul><pre>a  b\n</pre></section>"));
     }
 
     @Test
@@ -89,9 +90,7 @@ class MarkdownPageTest {
 
     @Test
     void aTableShowsAllOfSixteenRowsAndEightOfSeventeen() {
-        assertEquals(
-                "**Marks**\n\n| mark | ± \\[s\\] |\n| --- | ---: |\n| drop | 1 |\n| drop | 2 |",
-                html(table(2)));
+        assertEquals("**Marks**\n\n| mark | ± \\[s\\] |\n| --- | ---: |\n| drop | 1 |\n| drop | 2 |", html(table(2)));
         String sixteen = html(table(16));
         assertTrue(sixteen.endsWith("| drop | 16 |"), sixteen);
         String seventeen = html(table(17));
@@ -102,7 +101,8 @@ class MarkdownPageTest {
     @Test
     void aPictureIsTakenOutWholeWithThePicturesInsideIt() {
         assertEquals(
-                "before\n\n(picture 1, " + PICTURE.length() + " signs)\n\n(under it)\n\nafter\n\n(picture 2, 11 signs)\n\n(under it)",
+                "before\n\n(picture 1, " + PICTURE.length()
+                        + " signs)\n\n(under it)\n\nafter\n\n(picture 2, 11 signs)\n\n(under it)",
                 html("<p>before</p><figure>" + PICTURE + "</figure><p>after</p><svg></svg>"));
     }
 
@@ -111,7 +111,8 @@ class MarkdownPageTest {
         String alone = InlinePictures.alone(PICTURE);
         assertTrue(alone.startsWith("<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 9 9\""), alone);
         assertTrue(
-                alone.contains("style=\"color:#1a1a1a;background:#fff;max-width:100%\"><rect width=\"100%\" height=\"100%\" fill=\"#fff\"/>"),
+                alone.contains(
+                        "style=\"color:#1a1a1a;background:#fff;max-width:100%\"><rect width=\"100%\" height=\"100%\" fill=\"#fff\"/>"),
                 alone);
         assertEquals("Sweetness of 3 batches. Across: 1.5 to 2.", InlinePictures.words(PICTURE));
         assertEquals("Only a label", InlinePictures.words("<svg aria-label=\"Only a label\"></svg>"));
@@ -153,9 +154,11 @@ class MarkdownPageTest {
     void thePageOfAnInventedMachineSaysSoFirstUnderEachPictureAndLast(@TempDir Path folder) {
         MarkdownPage page = page(
                 notebook(
-                        List.of("# A tour\\n\\nSee [the explorer](explorer.ipynb), [a heading](#a) and [a site](https://example.org)."),
                         List.of(
-                                new CellOutput.Display(shown(Cautions.INVENTED_PAGE, "<p>" + Cautions.INVENTED_PAGE + "</p>")),
+                                "# A tour\\n\\nSee [the explorer](explorer.ipynb), [a heading](#a) and [a site](https://example.org)."),
+                        List.of(
+                                new CellOutput.Display(
+                                        shown(Cautions.INVENTED_PAGE, "<p>" + Cautions.INVENTED_PAGE + "</p>")),
                                 new CellOutput.Result(shown("a picture", "<div>" + PICTURE + "</div>")))),
                 folder);
         String rest = Cautions.INVENTED_PAGE.substring(Cautions.INVENTED_MACHINE.length());
@@ -164,7 +167,8 @@ class MarkdownPageTest {
                         + "\n\n*The notebook [my tour.ipynb](../notebooks/my%20tour.ipynb) as it ran. Long tables are cut, and what is folded"
                         + " away in the notebook stays folded.*\n\nSee [the explorer](../notebooks/explorer.ipynb), [a heading](#a) and"
                         + " [a site](https://example.org).\n\n```java\nask()\n```\n\n![Sweetness of 3 batches. Across: 1.5 to"
-                        + " 2.](pictures/my%20tour/1.svg)\n\n*Invented machine: do not roast.*\n\n> Invented machine: do not roast." + rest
+                        + " 2.](pictures/my%20tour/1.svg)\n\n*Invented machine: do not roast.*\n\n> Invented machine: do not roast."
+                        + rest
                         + "\n\n*" + MarkdownPage.SIGN + "; what is to be changed is changed in the notebook.*\n",
                 page.text());
         assertEquals(1, page.pictures().size());
@@ -184,7 +188,10 @@ class MarkdownPageTest {
                 .text();
         assertFalse(text.contains("Invented"), text);
         assertTrue(text.startsWith("*The notebook [my tour.ipynb]"), text);
-        assertTrue(text.contains("````text\nprinted ```\n```\nso\n````\n\n```text\nonly text\n```\n\n```text\ntext of broken\n```\n\n```text\nIt failed."), text);
+        assertTrue(
+                text.contains(
+                        "````text\nprinted ```\n```\nso\n````\n\n```text\nonly text\n```\n\n```text\ntext of broken\n```\n\n```text\nIt failed."),
+                text);
         assertFalse(text.contains("!["), text);
     }
 
@@ -206,7 +213,8 @@ class MarkdownPageTest {
                     files.map(each -> each.getFileName().toString()).sorted().toList());
         }
         Files.writeString(file, "# My own words");
-        IOException refused = assertThrows(IOException.class, () -> page(one, folder).write());
+        IOException refused =
+                assertThrows(IOException.class, () -> page(one, folder).write());
         assertTrue(refused.getMessage().contains("is no page that 'run --markdown' wrote"), refused.getMessage());
         assertEquals("# My own words", Files.readString(file));
     }
@@ -220,11 +228,15 @@ class MarkdownPageTest {
         for (String line : cells.lines().filter(line -> !line.isBlank()).toList()) {
             int found = published.indexOf(line + "\n", at);
             assertTrue(
-                    found >= 0, "docs/tour.md is older than the notebook, which says: " + line + "\nRun: ./parchment run --markdown docs");
+                    found >= 0,
+                    "docs/tour.md is older than the notebook, which says: " + line
+                            + "\nRun: ./parchment run --markdown docs");
             at = found + line.length();
         }
         Pattern code = Pattern.compile("(?m)^```java$");
-        assertEquals(code.matcher(cells).results().count(), code.matcher(published).results().count());
+        assertEquals(
+                code.matcher(cells).results().count(),
+                code.matcher(published).results().count());
         assertTrue(published.contains("> **" + Cautions.INVENTED_MACHINE + "**"), "the caution comes first");
     }
 
