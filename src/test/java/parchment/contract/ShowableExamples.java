@@ -36,6 +36,7 @@ import parchment.align.WarpChart;
 import parchment.align.WhereTimeWent;
 import parchment.calendar.RoastCalendar;
 import parchment.calendar.WrittenPeriods;
+import parchment.card.Overview;
 import parchment.chart.Axis;
 import parchment.chart.Line;
 import parchment.chart.OtherChart;
@@ -128,6 +129,7 @@ final class ShowableExamples {
             return List.of(evidence, evidence.at(205));
         });
         ROOTS.put("Screen", Screen::of);
+        ROOTS.put("Overview", Overview::of);
         ROOTS.put("ProbeShifts", ProbeShifts::of);
         ROOTS.put("Twins", logbook -> {
             Twins twins = Twins.of(logbook);

@@ -90,10 +90,14 @@ final class StartPage {
         write();
     }
 
-    /** Says in every part that is still open why it stays so. */
+    /** Says in the first part that is still open why it stays so, and leaves the others. */
     synchronized void endWith(String words) throws IOException {
+        String said = words;
         for (Overview.Part part : Overview.Part.values()) {
-            parts.putIfAbsent(part, "<p>" + Html.escape(words) + "</p>");
+            if (!parts.containsKey(part)) {
+                parts.put(part, "<p>" + Html.escape(said) + "</p>");
+                said = "Nothing is told here for the same reason.";
+            }
         }
         write();
     }
