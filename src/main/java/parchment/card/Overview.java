@@ -28,7 +28,7 @@ public final class Overview implements ShownAs {
     /** What the overview tells, in this order. */
     public enum Part {
         /** The last week in three sentences. */
-        THE_WEEK("This week", OverviewWeek::inShort),
+        THE_WEEK("The last week", OverviewWeek::inShort),
         /** Batches unlike their lot's others, and dates at which a probe began to read differently. */
         WHAT_IS_ODD("What is odd", OverviewWeek::odd),
         /** Batches of the week that are worth cupping. */

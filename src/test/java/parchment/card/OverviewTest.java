@@ -47,7 +47,7 @@ class OverviewTest {
         Overview overview = Overview.of(HILLSIDE);
         String text = overview.text();
         assertEquals(
-                List.of("This week", "What is odd", "What to cup", "What is unsettled"),
+                List.of("The last week", "What is odd", "What to cup", "What is unsettled"),
                 overview.sections().stream().map(section -> section.part().title()).toList());
         int from = 0;
         for (Overview.Section section : overview.sections()) {

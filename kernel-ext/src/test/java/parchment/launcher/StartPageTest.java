@@ -60,7 +60,9 @@ class StartPageTest {
         List<String> links = new ArrayList<>();
         Matcher found = LINK.matcher(html);
         while (found.find()) {
-            links.add(found.group(1));
+            if (!found.group(1).startsWith("#")) {
+                links.add(found.group(1));
+            }
         }
         return links;
     }
