@@ -20,6 +20,9 @@ record ChargeSizes(List<Size> sizes, Whose whose) {
     /** A size used more rarely than in this share of the batches is an odd weighing and no habit; common practice, no source. */
     private static final double LEAST_SHARE = 0.05;
 
+    /** A rounder mass that lies so near, as a share, is taken to be the one that was meant; common practice, no source. */
+    private static final double NEAR = 0.005;
+
     private static final int MOST = 3;
 
     /** Whose charges they are. */
@@ -69,7 +72,7 @@ record ChargeSizes(List<Size> sizes, Whose whose) {
                     most = end - i;
                 }
             }
-            sizes.add(new Size(Robust.median(Arrays.copyOfRange(left, from, from + most)), most));
+            sizes.add(new Size(meant(Robust.median(Arrays.copyOfRange(left, from, from + most))), most));
             double[] rest = new double[left.length - most];
             System.arraycopy(left, 0, rest, 0, from);
             System.arraycopy(left, from + most, rest, from, left.length - from - most);
@@ -78,16 +81,30 @@ record ChargeSizes(List<Size> sizes, Whose whose) {
         int most = sizes.stream().mapToInt(Size::batches).max().orElse(0);
         return sizes.stream()
                 .filter(size -> size.batches() == most || size.batches() >= Math.max(2, LEAST_SHARE * sorted.length))
-                .sorted(Comparator.comparingInt(Size::batches).reversed())
+                .sorted(Comparator.comparingInt(Size::batches)
+                        .thenComparingDouble(Size::kilograms)
+                        .reversed())
                 .limit(MOST)
                 .toList();
+    }
+
+    /** The roundest mass near the middle is the one that was meant: 2.5 kg and not 2.506 kg. */
+    private static double meant(double kilograms) {
+        double[] steps = {1, 0.5, 0.1, 0.05, 0.01};
+        for (double step : steps) {
+            double round = Math.round(kilograms / step) * step;
+            if (round > 0 && Math.abs(round - kilograms) <= NEAR * kilograms) {
+                return round;
+            }
+        }
+        return kilograms;
     }
 
     /** Says which charges were used and how often, as in "5 kg (60 batches), 2.5 kg (20 batches)". */
     String words() {
         List<String> words = new ArrayList<>();
         for (Size size : sizes) {
-            words.add(MassWords.charge(size.kilograms()) + " (" + size.batches()
+            words.add(MassWords.exact(size.kilograms()) + " (" + size.batches()
                     + (size.batches() == 1 ? " batch)" : " batches)"));
         }
         return String.join(", ", words);

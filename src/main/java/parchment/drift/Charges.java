@@ -90,7 +90,7 @@ record Charges(List<Count> counts) {
         List<String> words = new ArrayList<>();
         for (Count one : counts) {
             words.add(one.batches() + (words.isEmpty() ? one.batches() == 1 ? " batch" : " batches" : "") + " of "
-                    + MassWords.charge(one.kilograms()));
+                    + MassWords.exact(one.kilograms()));
         }
         int last = words.size() - 1;
         return last == 0

@@ -1,6 +1,5 @@
 package parchment.drift;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -130,7 +129,7 @@ public final class GreenNeeded implements ShownAs {
                 order + " take about " + MassWords.estimated(kilograms(), need.width()) + " of green coffee"
                         + charges.map(all -> ", in " + all.words()).orElse("") + ".",
                 "Nine of ten such orders take " + MassWords.range(need.lower(), need.upper())
-                        + (loss.isFromFew() ? "; it is wide because few of its batches were weighed." : "."),
+                        + (loss.isFromFew() ? "; few of its batches were weighed yet." : "."),
                 next());
     }
 
@@ -141,9 +140,10 @@ public final class GreenNeeded implements ShownAs {
         Interval given = given();
         double middle = charged() * (1 - loss.mean());
         double over = middle - roasted.kilograms();
+        String left = MassWords.estimated(over, given.width());
         return "That gives " + MassWords.estimated(middle, given.width()) + " roasted ("
-                + MassWords.range(given.lower(), given.upper()).replace(" kg", "") + "), so about "
-                + MassWords.estimated(over, given.width()) + " is left over.";
+                + MassWords.range(given.lower(), given.upper()).replace(" kg", "") + "), "
+                + (left.matches("[0.]+ kg") ? "which is the order." : "so about " + left + " is left over.");
     }
 
     /** Says how it was worked out, a sentence each. */
@@ -151,25 +151,44 @@ public final class GreenNeeded implements ShownAs {
         if (!loss.isKnown()) {
             return List.of(Sentence.of(toString()) + ".");
         }
-        List<String> said = new ArrayList<>();
-        said.add(String.format(
-                Locale.ROOT, "Mass loss of %s: %.1f %%, %s.", lot, 100 * loss.mean(), loss.from()));
-        if (sizes.sizes().isEmpty()) {
-            said.add("No green mass is written in this logbook, so no charge can be told.");
-        } else {
-            said.add((sizes.whose() == ChargeSizes.Whose.ITS_OWN
-                            ? "Charges used for " + lot + ": "
-                            : "No green mass is written for " + lot + "; charges used for all lots: ")
-                    + sizes.words() + ".");
-        }
-        less.ifPresent(fewer -> {
-            double missing = roasted.kilograms() - fewer.kilograms() * (1 - loss.mean());
-            if (missing <= LITTLE * roasted.kilograms()) {
-                said.add(Sentence.of(fewer.words()) + " would be about "
-                        + MassWords.estimated(missing, interval().width()) + " roasted short.");
-            }
-        });
-        return said;
+        return List.of(
+                String.format(Locale.ROOT, "Mass loss of %s: %.1f %%, %s.", lot, 100 * loss.mean(), loss.from()),
+                "Of the charges used for it those are taken that cover the order with the least left over, in at most one batch more"
+                        + " than the fewest.");
+    }
+
+    /** Says which charges were used and how often; empty where that cannot be told. */
+    Optional<String> used() {
+        return sizes.sizes().isEmpty()
+                ? Optional.empty()
+                : Optional.of((sizes.whose() == ChargeSizes.Whose.ITS_OWN
+                                ? "Charges used for " + lot + ": "
+                                : "No green mass is written for " + lot + "; charges used for all lots: ")
+                        + sizes.words() + ".");
+    }
+
+    /** Returns the answer with what else helps to decide, in sentences. */
+    String words() {
+        return inShort() + alternative().map(words -> " " + words).orElse("")
+                + used().map(words -> " " + words).orElse("");
+    }
+
+    /** Returns fewer batches that would miss a little of the order, in a sentence; empty if there are none. */
+    Optional<String> alternative() {
+        double little = LITTLE * roasted.kilograms();
+        int batches = charges.map(Charges::batches).orElse(0);
+        return less.filter(fewer -> missing(fewer) <= little)
+                .filter(fewer -> fewer.batches() < batches || fewer.batches() == batches && -missing(covering()) > little)
+                .map(fewer -> Sentence.of(fewer.words()) + " would be about "
+                        + MassWords.estimated(missing(fewer), missing(fewer)) + " roasted short.");
+    }
+
+    private Charges covering() {
+        return charges.orElseThrow();
+    }
+
+    private double missing(Charges fewer) {
+        return roasted.kilograms() - fewer.kilograms() * (1 - loss.mean());
     }
 
     @Override
@@ -178,8 +197,10 @@ public final class GreenNeeded implements ShownAs {
         for (String said : workedOut()) {
             workedOut = workedOut.say(said);
         }
-        return Report.titled("Green coffee for an order")
-                .add(inShort())
+        Report page = Report.titled("Green coffee for an order").add(inShort());
+        page = alternative().map(page::say).orElse(page);
+        return used().map(page::say)
+                .orElse(page)
                 .fold(workedOut.say("Roasted as it was; a darker roast loses more. Weigh cooled and before sorting."));
     }
 

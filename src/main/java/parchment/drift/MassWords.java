@@ -8,14 +8,9 @@ final class MassWords {
 
     private MassWords() {}
 
-    /** Returns a mass as it was ordered or charged, to the gram, as in "12.5 kg". */
+    /** Returns a mass as it was ordered or charged, as in "12.5 kg": below a kilogram to the gram, else to ten grams. */
     static String exact(double kilograms) {
-        return number(kilograms, MOST_DIGITS) + " kg";
-    }
-
-    /** Returns the size of a charge, to ten grams. */
-    static String charge(double kilograms) {
-        return number(kilograms, kilograms < 0.1 ? MOST_DIGITS : 2) + " kg";
+        return number(kilograms, kilograms < 1 ? MOST_DIGITS : 2) + " kg";
     }
 
     /** Returns an estimated mass with the digits that an interval of this width deserves. */
@@ -29,9 +24,9 @@ final class MassWords {
         return String.format(Locale.ROOT, "%." + digits + "f to %." + digits + "f kg", low, high);
     }
 
-    /** A tenth of the width is the least that is worth a digit. */
+    /** One digit of half of the width is all that an interval deserves. */
     private static int digits(double width) {
-        return width > 0 ? (int) Math.max(0, Math.min(MOST_DIGITS, Math.ceil(-Math.log10(width / 5)))) : 2;
+        return width > 0 ? (int) Math.max(0, Math.min(MOST_DIGITS, Math.ceil(-Math.log10(width / 2)))) : 2;
     }
 
     private static String number(double kilograms, int digits) {

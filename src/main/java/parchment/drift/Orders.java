@@ -14,6 +14,9 @@ import parchment.quantity.Mass;
 
 /** The orders of a week: those of one lot added up, blends taken apart as {@code blends.csv} has them. */
 final class Orders {
+    /** More is a slip of the pen; common sense, no source. */
+    private static final double MOST = 100_000;
+
     private final Logbook logbook;
     private final Map<String, Double> byLot;
     private final List<String> blends;
@@ -37,6 +40,10 @@ final class Orders {
         if (!(roasted.kilograms() > 0)) {
             throw new LogbookException(
                     "An order is a mass above 0, but for '" + name + "' it is " + roasted + ". Write it as 12 kg.");
+        }
+        if (roasted.kilograms() > MOST) {
+            throw new LogbookException("An order is at most " + MassWords.exact(MOST) + ", but for '" + name + "' it is "
+                    + roasted + ". Write it as 12 kg.");
         }
         Map<String, Double> more = new LinkedHashMap<>(byLot);
         Set<String> told = new LinkedHashSet<>(blends);
@@ -120,7 +127,7 @@ final class Orders {
         long under = roastedUnder(name);
         String when = written
                 ? name + " is blended " + (asOne ? "before" : "after") + " roasting"
-                : "blends.csv does not say when " + name + " is blended; "
+                : "When " + name + " is blended is not said in blends.csv; "
                         + (asOne
                                 ? under + (under == 1 ? " batch was" : " batches were")
                                         + " roasted under its name, so it is taken as roasted as one"
@@ -152,19 +159,19 @@ final class Orders {
         Map<String, Double> green = new LinkedHashMap<>();
         for (GreenNeeded one : needed) {
             double mass = Double.isNaN(one.charged()) ? one.kilograms() : one.charged();
-            addGreen(one.lot(), mass, green);
+            addGreen(one.lot(), mass, green, new LinkedHashSet<>());
         }
         return green;
     }
 
-    private void addGreen(String name, double kilograms, Map<String, Double> green) {
+    private void addGreen(String name, double kilograms, Map<String, Double> green, Set<String> within) {
         List<BlendPart> parts = parts(name);
-        if (parts.isEmpty()) {
+        if (parts.isEmpty() || !within.add(name)) {
             green.merge(name, kilograms, Double::sum);
             return;
         }
         double sum = sum(name, parts);
-        parts.forEach(part -> addGreen(part.lot(), kilograms * part.share() / sum, green));
+        parts.forEach(part -> addGreen(part.lot(), kilograms * part.share() / sum, green, new LinkedHashSet<>(within)));
     }
 
     /** Tells whether green coffee of several lots goes into one charge. */

@@ -30,16 +30,11 @@ final class SizeWords {
                 : words;
     }
 
-    /** Returns the same without the interval, with the digits that it deserves. */
-    static String withoutInterval(Estimate size, Unit unit, TemperatureUnit reader) {
-        return of(size, unit, reader).replaceFirst(" \\(.*", "");
-    }
-
     /** Returns what lies from one size to another, as in "0.6 to 1.1 percentage points". */
     static String range(double low, double high, Unit unit, TemperatureUnit reader) {
         double from = unit.shownStep(low, reader);
         double to = unit.shownStep(high, reader);
-        int digits = digits(to - from);
+        int digits = to > from ? digits(to - from) : unit.digits();
         return number(from, digits).equals(number(to, digits))
                 ? "about " + withUnit(to, digits, unit, reader)
                 : number(from, digits) + " to " + withUnit(to, digits, unit, reader);

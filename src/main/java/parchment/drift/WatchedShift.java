@@ -22,6 +22,9 @@ import parchment.stats.process.Signal.Side;
  */
 record WatchedShift(Watch watch, Watch.Signal signal, Batch from, int batches, Estimate size) {
 
+    /** A number has moved when so many batches say so; what one or two do is theirs; common practice, no source. */
+    private static final int FEWEST = 3;
+
     /** Returns the shift that was signalled at one of some batches and is still there; empty if there is none. */
     static Optional<WatchedShift> of(Watch watch, Set<String> names) {
         return watch.signals().stream()
@@ -29,7 +32,8 @@ record WatchedShift(Watch watch, Watch.Signal signal, Batch from, int batches, E
                 .filter(signal -> signal.kind() != Watch.Kind.SINGLE_BATCH)
                 .filter(watch::stillThere)
                 .reduce((earlier, later) -> later)
-                .map(signal -> of(watch, signal));
+                .map(signal -> of(watch, signal))
+                .filter(shift -> shift.batches() >= FEWEST);
     }
 
     private static WatchedShift of(Watch watch, Watch.Signal signal) {
@@ -50,6 +54,11 @@ record WatchedShift(Watch watch, Watch.Signal signal, Batch from, int batches, E
 
     int side() {
         return signal.side() == Side.ABOVE ? 1 : -1;
+    }
+
+    /** Tells whether the size leaves no doubt about the side. */
+    boolean isClear() {
+        return !size.interval(SizeWords.LEVEL).contains(0) && Double.isFinite(size.estimate());
     }
 
     LocalDate since() {

@@ -21,8 +21,8 @@ import parchment.quantity.Mass;
  * worth cupping, and the green coffee that orders take.
  *
  * <pre>{@code
- * Week.of(logbook)
- * Week.of(logbook).withOrder("Cinder Ridge", kilograms(12))
+ * String lot = logbook.lastWithCurve().lot().orElseThrow();
+ * Week.of(logbook).withOrder(lot, Mass.kilograms(12))
  * }</pre>
  *
  * <p>The last week is the seven days that end with the last roast day of the logbook. Batches without a date are in no week.

@@ -10,6 +10,7 @@ import parchment.display.Showable;
  * Holds one thing that made batches of a week differ, told once however many signs it gave.
  *
  * @param kind what it is
+ * @param sure whether it is clear or may be luck or something else
  * @param what what is different, as in "the mass loss of lot Cinder Ridge lies above what was usual"
  * @param since the first day on which it shows; of one batch its roast day
  * @param size by how much, in the reader's unit and with its interval, as in "0.9 percentage points (0.4 to 1.4)"
@@ -18,7 +19,14 @@ import parchment.display.Showable;
  * @param explains the signs that it accounts for, in words
  */
 public record WeekCause(
-        Kind kind, String what, LocalDate since, String size, String howSure, String next, List<String> explains)
+        Kind kind,
+        Sure sure,
+        String what,
+        LocalDate since,
+        String size,
+        String howSure,
+        String next,
+        List<String> explains)
         implements Showable {
 
     /** Says what kind of cause it is; the first stand first on the page. */
@@ -29,6 +37,14 @@ public record WeekCause(
         DRIFT,
         /** One batch went otherwise. */
         BATCH
+    }
+
+    /** Says whether a cause stands or only may. */
+    public enum Sure {
+        /** It stands. */
+        CLEAR,
+        /** It may be luck, or something else. */
+        PERHAPS
     }
 
     /** Copies the list. */

@@ -1,5 +1,6 @@
 package parchment.drift;
 
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashSet;
@@ -37,6 +38,9 @@ final class WeekCauses {
     private final List<WatchedShift> shifts = new ArrayList<>();
     private final List<String> notWatched = new ArrayList<>();
     private final Set<WeekSign> explained = new HashSet<>();
+    /** The batches whose curves were perhaps read by a probe that the others were not read by. */
+    private final Set<String> onAnotherProbe = new HashSet<>();
+
     private int charts;
 
     private WeekCauses(Logbook logbook, List<Usual> batches) {
@@ -66,6 +70,9 @@ final class WeekCauses {
             List<String> more = new ArrayList<>(news.cause().explains());
             more.addAll(takenByProbe(news.machine(), news.side()));
             causes.add(with(news.cause(), more));
+            if (news.apart() == WeekProbes.Apart.NOT_SURELY) {
+                onAnotherProbe(news.machine(), news.cause().since());
+            }
         }
         causes.addAll(perhapsTheProbe());
         causes.addAll(drifts());
@@ -75,7 +82,14 @@ final class WeekCauses {
                         .filter(sign -> sign.usual() == usual && explained.contains(sign))
                         .map(sign -> sign.feature().name())
                         .collect(Collectors.toSet());
-                WeekOddBatch.of(usual, taken, logbook).ifPresent(causes::add);
+                WeekOddBatch.of(
+                                usual,
+                                taken,
+                                onAnotherProbe.contains(usual.batch().name())
+                                        ? WeekOddBatch.Path.OF_THE_PROBE
+                                        : WeekOddBatch.Path.ITS_OWN,
+                                logbook)
+                        .ifPresent(causes::add);
             }
         }
         return new Found(List.copyOf(causes), charts, List.copyOf(notWatched));
@@ -83,13 +97,21 @@ final class WeekCauses {
 
     private static WeekCause with(WeekCause cause, List<String> explains) {
         return new WeekCause(
-                cause.kind(), cause.what(), cause.since(), cause.size(), cause.howSure(), cause.next(), explains);
+                cause.kind(),
+                cause.sure(),
+                cause.what(),
+                cause.since(),
+                cause.size(),
+                cause.howSure(),
+                cause.next(),
+                explains);
     }
 
     private void watch() {
         Set<String> names = batches.stream().map(u -> u.batch().name()).collect(Collectors.toSet());
         Set<String> lots = new TreeSet<>();
         batches.forEach(u -> u.batch().lot().ifPresent(lots::add));
+        Map<String, List<String>> unwatched = new LinkedHashMap<>();
         for (String lot : lots) {
             List<String> without = new ArrayList<>();
             for (Feature feature : WATCHED) {
@@ -102,10 +124,14 @@ final class WeekCauses {
                 }
             }
             if (!without.isEmpty()) {
-                notWatched.add("Not watched for lot " + lot + ": " + String.join(", ", without)
-                        + " (that needs 10 batches on this probe that differ).");
+                unwatched
+                        .computeIfAbsent(String.join(", ", without), numbers -> new ArrayList<>())
+                        .add(lot);
             }
         }
+        unwatched.forEach((numbers, of) -> notWatched.add(
+                "Not watched for " + (of.size() == 1 ? "lot " : "lots ") + String.join(", ", of) + ": " + numbers
+                        + " (that needs 10 batches on this probe that differ)."));
     }
 
     /** Takes the readings of a machine that lie to one side, for a change of its probe accounts for them; returns them in words. */
@@ -137,10 +163,19 @@ final class WeekCauses {
                 WeekReadings.of(machine, side, odd, shifts, batches, logbook).ifPresent(readings -> {
                     WeekCause cause = readings.cause();
                     causes.add(with(cause, takenByProbe(machine, side)));
+                    onAnotherProbe(machine, cause.since());
                 });
             }
         }
         return causes;
+    }
+
+    private void onAnotherProbe(String machine, LocalDate since) {
+        batches.stream()
+                .map(Usual::batch)
+                .filter(batch -> batch.machine().orElse("").equals(machine))
+                .filter(batch -> !batch.roastDay().orElseThrow().isBefore(since))
+                .forEach(batch -> onAnotherProbe.add(batch.name()));
     }
 
     private List<WeekCause> drifts() {
@@ -177,6 +212,7 @@ final class WeekCauses {
                 .toArray();
         return new WeekCause(
                 WeekCause.Kind.DRIFT,
+                WeekCause.Sure.CLEAR,
                 "the " + feature.name() + " of " + group.size() + " batches ("
                         + FirstFew.of(group.stream()
                                 .map(s -> s.usual().batch().name())
@@ -215,12 +251,15 @@ final class WeekCauses {
                 .mapToDouble(s -> Math.abs(s.size().estimate()))
                 .max()
                 .orElse(Double.NaN);
+        boolean clear = group.stream().anyMatch(WatchedShift::isClear);
         return new WeekCause(
                 WeekCause.Kind.DRIFT,
+                clear ? WeekCause.Sure.CLEAR : WeekCause.Sure.PERHAPS,
                 "the " + feature.name() + " of "
                         + (lots.size() == 1
-                                ? "lot " + lots.get(0) + " lies "
-                                : lots.size() + " lots (" + FirstFew.of(lots) + ") lies ")
+                                ? "lot " + lots.get(0)
+                                : lots.size() + " lots (" + FirstFew.of(lots) + ")")
+                        + (clear ? " lies " : " may lie ")
                         + (first.side() > 0 ? "above" : "below") + " what was usual",
                 first.since(),
                 lots.size() == 1

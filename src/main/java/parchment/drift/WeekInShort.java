@@ -20,8 +20,9 @@ final class WeekInShort {
             return new InShort(
                     "There is no week to show: no batch has a date.",
                     all == 1
-                            ? "The one batch there is has nothing under 'roasted at' in batches.csv."
-                            : "None of the " + all + " batches has anything under 'roasted at' in batches.csv.",
+                            ? "The one batch there is has no day that could be read under 'roasted at' in batches.csv."
+                            : "None of the " + all
+                                    + " batches has a day that could be read under 'roasted at' in batches.csv.",
                     "Write the day and time of each charge there, as in 2026-03-14 09:30, and ask again.");
         }
         int all = week.batches().size();
@@ -31,6 +32,8 @@ final class WeekInShort {
                 (all == 1 ? "One batch" : all + " batches") + " in the week to " + week.lastDay().orElseThrow() + ": ";
         Optional<WeekCause> first = week.causes().stream()
                 .filter(cause -> cause.kind() != WeekCause.Kind.BATCH)
+                .filter(cause -> !cause.size().isEmpty()
+                        && (cause.sure() == WeekCause.Sure.CLEAR || cause.kind() == WeekCause.Kind.PROBE))
                 .findFirst();
         if (first.isPresent()) {
             return new InShort(begin + first.get().what() + ".", first.get().howSure(), first.get().next());
@@ -48,13 +51,15 @@ final class WeekInShort {
     }
 
     private static InShort asUsual(Week week, String begin, int known, int all) {
-        String next = week.worthCupping().isEmpty()
-                ? "Nothing to do; the cup decides."
-                : "Cup what was drawn by chance; nothing else calls for it.";
+        Optional<WeekCause> perhaps = week.causes().stream().findFirst();
         return new InShort(
                 begin + (all == 1 ? "it was as usual for its lot." : "none was unlike the others of its lot."),
-                held(known, all),
-                next);
+                held(known, all) + perhaps.map(cause -> " But " + cause.what() + ".").orElse(""),
+                perhaps.map(WeekCause::next)
+                        .orElse(
+                                week.worthCupping().isEmpty()
+                                        ? "Nothing to do; the cup decides."
+                                        : "Cup what was drawn by chance; nothing else calls for it."));
     }
 
     private static InShort notYet(Week week, String begin) {
@@ -72,7 +77,8 @@ final class WeekInShort {
                                         : fresh.size() + " lots were roasted for the first time.",
                 noLot
                         ? "Write the lot of each batch into batches.csv and ask again."
-                        : "Cup them now; ask again when nine batches of a lot are roasted.");
+                        : (week.notCupped().isEmpty() ? "Ask" : "Cup them now; ask")
+                                + " again when nine batches of a lot are roasted.");
     }
 
     private static String held(int known, int all) {

@@ -11,8 +11,16 @@ import parchment.quantity.Unit;
 
 /** Tells of one batch of a week what made it unlike its lot's others. */
 final class WeekOddBatch {
-    /** How a path begins of which the probe read off from charge to drop. */
-    private static final String ALL_THE_WAY = "the bean temperature read";
+    /** What differs in a path whatever the probe reads: the charge that was weighed, and the controls. */
+    private static final String FREE_OF_THE_PROBE = "(?s)charged with .* kg.*|.*(gas|airflow|drum speed|heater power).*";
+
+    /** Whose doing it may be that a curve went otherwise. */
+    enum Path {
+        ITS_OWN,
+        OF_THE_PROBE
+    }
+
+    private static final int SIGNS_TOLD = 2;
 
     private WeekOddBatch() {}
 
@@ -20,8 +28,9 @@ final class WeekOddBatch {
      * Returns the batch as a cause of its own; empty if all that was unlike is explained.
      *
      * @param explained names of the features that another cause accounts for
+     * @param path whether the probe may be why its curve went otherwise
      */
-    static Optional<WeekCause> of(Usual usual, Set<String> explained, Logbook logbook) {
+    static Optional<WeekCause> of(Usual usual, Set<String> explained, Path path, Logbook logbook) {
         Batch batch = usual.batch();
         TemperatureUnit reader = logbook.readerUnit();
         List<Usual.Compared> unlike =
@@ -37,9 +46,9 @@ final class WeekOddBatch {
             }
         }
         all.subList(0, ofThePath).stream()
-                .filter(words -> explained.isEmpty() || !words.startsWith(ALL_THE_WAY))
+                .filter(words -> path == Path.ITS_OWN || words.matches(FREE_OF_THE_PROBE))
                 .forEach(words -> {
-                    signs.add(words.replaceFirst(" \\(.*", ""));
+                    signs.add(words);
                     remarks.add(words);
                 });
         if (signs.isEmpty()) {
@@ -51,10 +60,11 @@ final class WeekOddBatch {
         boolean cupped = logbook.cups().stream().anyMatch(cup -> cup.batch().equals(batch.name()));
         return Optional.of(new WeekCause(
                 WeekCause.Kind.BATCH,
+                WeekCause.Sure.CLEAR,
                 "batch " + batch.name()
                         + batch.lot().map(lot -> " of lot " + lot).orElse("") + " was unlike the others",
                 batch.roastDay().orElseThrow(),
-                signs.get(0),
+                String.join("; ", signs.subList(0, Math.min(SIGNS_TOLD, signs.size()))),
                 "Of 100 ordinary batches about five look so.",
                 mark.isPresent()
                         ? "Check its mark of first crack on the curve."

@@ -1,6 +1,5 @@
 package parchment.drift;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -27,8 +26,10 @@ final class WeekOrders {
     }
 
     static List<String> workedOut(Orders orders) {
-        List<String> said = new ArrayList<>();
-        orders.needed().forEach(one -> one.workedOut().forEach(words -> said.add(Sentence.of(words))));
-        return said;
+        return orders.needed().stream()
+                .flatMap(one -> one.workedOut().stream())
+                .map(Sentence::of)
+                .distinct()
+                .toList();
     }
 }

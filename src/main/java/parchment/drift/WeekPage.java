@@ -22,12 +22,16 @@ final class WeekPage {
         Report page = Report.titled("The week of " + week.logbook().name()).add(week.inShort());
         Report workedOut = Report.titled("How this was worked out");
         if (!week.batches().isEmpty()) {
-            page = page.add(WeekPicture.of(week)).add(batches(week));
+            boolean known = week.cannotTell().size() < week.batches().size();
+            page = known ? page.add(WeekPicture.of(week)) : page;
+            page = page.add(batches(week));
             page = causes(page, week);
             page = cupping(page, week);
             workedOut = explained(workedOut, week);
         }
-        for (String words : WeekProblems.of(week)) {
+        List<String> problems = WeekProblems.of(week);
+        page = problems.isEmpty() ? page : page.heading("To check");
+        for (String words : problems) {
             page = page.say(Sentence.of(words));
         }
         page = orders(page, week);
@@ -104,10 +108,12 @@ final class WeekPage {
         Report longer = workedOut.say("A batch is unlike the others if a number of it lies outside of what holds 95 of 100 batches of its lot."
                 + " A number is said to have moved if its last batches stay on one side of what was usual.");
         for (WeekCause cause : week.causes()) {
-            if (!cause.explains().isEmpty()) {
-                longer = longer.say(Sentence.of(cause.what()) + ". " + cause.howSure() + " It accounts for: "
-                        + String.join("; ", cause.explains()) + ".");
-            }
+            longer = longer.say(Sentence.of(cause.what()) + ". "
+                    + (cause.kind() == WeekCause.Kind.BATCH ? "" : cause.howSure() + " ")
+                    + (cause.explains().isEmpty()
+                            ? ""
+                            : (cause.kind() == WeekCause.Kind.BATCH ? "Seen in it: " : "It accounts for: ")
+                                    + String.join("; ", cause.explains()) + "."));
         }
         List<String> without = week.found().notWatched();
         for (String words : without) {
@@ -137,7 +143,7 @@ final class WeekPage {
             longer = longer.say(Sentence.of(words));
         }
         for (GreenNeeded order : week.orders()) {
-            longer = longer.say(order.inShort().toString());
+            longer = longer.say(order.words());
         }
         return WeekOrders.table(week.ordered()).map(longer::add).orElse(longer)
                 .say("Roasted as it was; a darker roast loses more. Weigh cooled and before sorting.");
@@ -175,6 +181,6 @@ final class WeekPage {
                     case CANNOT_TELL -> "cannot tell";
                 })
                 .withDashForMissing("not written or not measured")
-                .withRowsShown(40);
+                .withRowsShown(400);
     }
 }

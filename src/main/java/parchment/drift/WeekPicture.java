@@ -24,6 +24,9 @@ final class WeekPicture {
     /** What lies farther off is drawn here. */
     private static final double FARTHEST = 3;
 
+    /** How far the picture reaches where nothing lies outside of the usual. */
+    private static final double NEAREST = 1.6;
+
     /** So many numbers have a shape of their own in the key. */
     private static final int NAMED = 4;
 
@@ -76,10 +79,11 @@ final class WeekPicture {
                 }
             }
         }
+        double reach = unlike.isEmpty() ? NEAREST : FARTHEST + 0.2;
         Plot plot = Plot.of(
                         "Each batch against what is usual for its lot",
                         Axis.number("below or above what is usual; 95 of 100 batches lie between -1 and 1", "")
-                                .withLimits(-FARTHEST - 0.2, FARTHEST + 0.2),
+                                .withLimits(-reach, reach),
                         Axis.rows("", List.copyOf(names(rows, week.batches()))))
                 .withHeight(Math.min(MOST_HEIGHT, Math.max(LEAST_HEIGHT, ROW * rows.size())))
                 .withEmptySentence("No batch can be held against others of its lot yet.")

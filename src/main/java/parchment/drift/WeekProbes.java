@@ -2,9 +2,9 @@ package parchment.drift;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
-import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import parchment.calendar.MachineDays;
@@ -24,6 +24,9 @@ final class WeekProbes {
     /** A change is news for so many roast days: one that nobody wrote is found only when four have passed; common practice, no source. */
     private static final int NEWS = 8;
 
+    /** Roast days from the last one that is searched for a step to the end. */
+    private static final int LAST_SEARCHED = 4;
+
     private static final String AT_CRACK = "first crack";
     private static final Unit STEP = Unit.TEMPERATURE_STEP;
 
@@ -33,8 +36,15 @@ final class WeekProbes {
      * A change that is news.
      *
      * @param side 1 if readings in beans rose, -1 if they fell, 0 if it cannot be told
+     * @param apart whether batches before and after it are held apart
      */
-    record News(String machine, int side, WeekCause cause) {}
+    record News(String machine, int side, Apart apart, WeekCause cause) {}
+
+    /** Whether batches before and after a change are held apart, so that what is odd in one is not the change's. */
+    enum Apart {
+        YES,
+        NOT_SURELY
+    }
 
     /** Returns the changes that are news to a week, machine by machine in order of time. */
     static List<News> of(Logbook logbook, List<Batch> week) {
@@ -47,14 +57,18 @@ final class WeekProbes {
             }
             for (ProbeChange change : machine.changes()) {
                 if (isNews(change, days, week) && change.kind() != ProbeChange.Kind.OTHER_WORK) {
-                    news.add(new News(days.machine(), side(change), cause(change, days, logbook)));
+                    boolean apart = change.kind().separatesPeriods() && !mayBeLater(change, days);
+                    news.add(new News(
+                            days.machine(),
+                            side(change),
+                            apart ? Apart.YES : Apart.NOT_SURELY,
+                            cause(change, days, logbook)));
                 }
             }
-            for (Upkeep work : WrittenPeriods.of(logbook).changes(days.machine())) {
-                if (days.firstDayFrom(work.doneOn()) >= days.dates().size()) {
-                    news.add(new News(days.machine(), 0, afterTheLast(work, days)));
-                }
-            }
+            WrittenPeriods.of(logbook).changes(days.machine()).stream()
+                    .filter(work -> days.firstDayFrom(work.doneOn()) >= days.dates().size())
+                    .min(Comparator.comparing(Upkeep::doneOn))
+                    .ifPresent(work -> news.add(new News(days.machine(), 0, Apart.YES, afterTheLast(work, days))));
         }
         return news;
     }
@@ -80,60 +94,72 @@ final class WeekProbes {
         return inTheWeek || days.dates().size() - days.firstDayFrom(change.on()) <= NEWS;
     }
 
-    /** The step that is told: at first crack, where a roaster looks, else where else in the beans it was seen. */
-    private static Optional<Estimate> told(ProbeChange change) {
+    /** The steps in the beans, the clearest first; where there is none, that of the empty drum. */
+    private static List<Estimate> told(ProbeChange change) {
         List<Estimate> known = change.offsets().stream()
                 .filter(offset -> Double.isFinite(offset.estimate()))
+                .sorted(Comparator.comparingDouble((Estimate offset) -> -Math.abs(offset.t())))
                 .toList();
-        return known.stream()
-                .filter(offset -> offset.name().equals(AT_CRACK))
-                .findFirst()
-                .or(() -> known.stream()
-                        .filter(offset -> !offset.name().equals(IndicatorByDay.EMPTY_DRUM))
-                        .findFirst())
-                .or(() -> known.stream().findFirst());
+        List<Estimate> inBeans = known.stream()
+                .filter(offset -> !offset.name().equals(IndicatorByDay.EMPTY_DRUM)
+                        && !offset.name().equals(IndicatorByDay.COLD_MACHINE))
+                .toList();
+        return inBeans.isEmpty() || change.kind() == ProbeChange.Kind.NOT_IN_THE_BEANS ? known : inBeans;
     }
 
     private static int side(ProbeChange change) {
         return change.kind() == ProbeChange.Kind.NOT_IN_THE_BEANS
                 ? 0
-                : told(change).map(offset -> (int) Math.signum(offset.estimate())).orElse(0);
+                : told(change).stream()
+                        .mapToInt(offset -> (int) Math.signum(offset.estimate()))
+                        .findFirst()
+                        .orElse(0);
     }
 
-    private static WeekCause cause(ProbeChange change, MachineDays days, Logbook logbook) {
-        Optional<Estimate> told = told(change);
-        String direction = told.filter(offset -> offset.estimate() > 0).isPresent() ? "higher" : "lower";
+    static WeekCause cause(ProbeChange change, MachineDays days, Logbook logbook) {
+        List<Estimate> told = told(change);
+        String direction = told.isEmpty() || told.get(0).estimate() < 0 ? "lower" : "higher";
         String probe = "the bean probe of " + days.words();
-        boolean said = change.kind() != ProbeChange.Kind.WRITTEN_WITHOUT_CHANGE
-                && change.kind() != ProbeChange.Kind.NOT_IN_THE_BEANS;
-        String size = told.map(offset -> SizeWords.of(offset, STEP, logbook.readerUnit())
-                        + (said ? " at " : " " + direction + " at ") + place(offset))
-                .orElse("");
-        String about = told.map(offset -> SizeWords.withoutInterval(offset, STEP, logbook.readerUnit()))
-                .orElse("");
+        List<String> sizes = new ArrayList<>();
+        for (Estimate offset : told) {
+            sizes.add(SizeWords.of(offset, STEP, logbook.readerUnit())
+                    + (offset.estimate() < 0 ? " lower" : " higher") + (offset.name().equals(AT_CRACK) ? " at " : " at the ")
+                    + offset.name());
+        }
         return new WeekCause(
                 WeekCause.Kind.PROBE,
+                sure(change.kind()),
                 what(change.kind(), probe, direction),
                 change.on(),
-                size,
+                String.join(", ", sizes) + (mayBeLater(change, days) ? "; it may have come later" : ""),
                 howSure(change),
-                next(change.kind(), about, direction),
+                next(change.kind()),
                 explains(change, days, logbook));
     }
 
-    private static String place(Estimate offset) {
-        return (offset.name().equals(AT_CRACK) ? "" : "the ") + offset.name();
+    /** A step is looked for up to the fourth roast day from the end; one that came later is told as of that day. */
+    private static boolean mayBeLater(ProbeChange change, MachineDays days) {
+        return !Double.isNaN(change.chance())
+                && change.kind() != ProbeChange.Kind.FOUND_AND_WRITTEN
+                && days.dates().size() - days.firstDayFrom(change.latest()) <= LAST_SEARCHED;
+    }
+
+    private static WeekCause.Sure sure(ProbeChange.Kind kind) {
+        return switch (kind) {
+            case FOUND_AND_WRITTEN, FOUND_WITHOUT_ENTRY -> WeekCause.Sure.CLEAR;
+            default -> WeekCause.Sure.PERHAPS;
+        };
     }
 
     private static String what(ProbeChange.Kind kind, String probe, String direction) {
         return switch (kind) {
             case FOUND_AND_WRITTEN -> probe + " was changed and reads " + direction;
-            case FOUND_WITHOUT_ENTRY -> probe + " reads " + direction + ", and nobody wrote why";
+            case FOUND_WITHOUT_ENTRY -> probe + " reads " + direction + " (nobody wrote why)";
             case WRITTEN_WITHOUT_CHANGE -> probe + ", changed then, reads no differently";
-            case LOT_OR_PROBE -> probe + " may read " + direction + ", or the lot does";
-            case ONE_PLACE_ONLY -> probe + " may read " + direction + ", or a habit changed";
+            case LOT_OR_PROBE -> probe + " may read " + direction + " (or it is the lot)";
+            case ONE_PLACE_ONLY -> probe + " may read " + direction + " (or a habit changed)";
             case NOT_IN_THE_BEANS -> probe + " reads otherwise in the empty drum only";
-            case STEP_OR_SLOW -> probe + " may read " + direction + ", or something changes slowly";
+            case STEP_OR_SLOW -> probe + " may read " + direction + " (or something changes slowly)";
             case OTHER_WORK -> probe + " was worked on";
         };
     }
@@ -149,10 +175,10 @@ final class WeekProbes {
                 change.kind() == ProbeChange.Kind.FOUND_AND_WRITTEN ? "; the upkeep says it too" : "");
     }
 
-    private static String next(ProbeChange.Kind kind, String about, String direction) {
+    private static String next(ProbeChange.Kind kind) {
         return switch (kind) {
             case FOUND_AND_WRITTEN ->
-                "Read older notes with it in mind: the same beans now read about " + about + " " + direction + ".";
+                "Read older notes with that in mind; this page puts older readings on today's scale.";
             case FOUND_WITHOUT_ENTRY -> "Look at the probe and its cable, and write into upkeep.csv what was done.";
             case WRITTEN_WITHOUT_CHANGE, OTHER_WORK -> "Nothing to do; readings before and after are kept apart.";
             case LOT_OR_PROBE -> "Roast an older lot again: if it reads so too, it is the probe.";
@@ -168,7 +194,10 @@ final class WeekProbes {
             int first = days.firstDayFrom(change.earliest());
             explains.add("Readings stepped after "
                     + days.dates().get(Math.max(0, first - 1)) + " and by " + change.latest()
-                    + " (nine of ten such ranges hold the day)");
+                    + " (nine of ten such ranges hold the day)"
+                    + (mayBeLater(change, days)
+                            ? ", or on one of the last three roast days, which are too few to be searched"
+                            : ""));
         }
         change.offsets().stream()
                 .filter(offset -> Double.isFinite(offset.estimate()))
@@ -189,6 +218,7 @@ final class WeekProbes {
     private static WeekCause afterTheLast(Upkeep work, MachineDays days) {
         return new WeekCause(
                 WeekCause.Kind.PROBE,
+                WeekCause.Sure.CLEAR,
                 "no batch was roasted on the changed bean probe of " + days.words(),
                 work.doneOn(),
                 "",

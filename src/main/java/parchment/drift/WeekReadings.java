@@ -73,6 +73,7 @@ record WeekReadings(WeekCause cause) {
         }
         return Optional.of(new WeekReadings(new WeekCause(
                 WeekCause.Kind.PROBE,
+                WeekCause.Sure.PERHAPS,
                 "the bean probe of " + (machine.isEmpty() ? "the machine" : machine) + " reads "
                         + (side > 0 ? "higher" : "lower") + " than is usual in " + lots.size() + " lots",
                 since.get(),

@@ -37,8 +37,9 @@ record WeekSign(Usual usual, Usual.Compared compared) {
         return isReading(feature());
     }
 
+    /** Tells whether another place of the bean probe would show in a number: a reading of it, or what hangs on one. */
     static boolean isReading(Feature feature) {
-        return feature.onProbe() == OnProbe.READING;
+        return feature.onProbe() != OnProbe.FREE_OF_IT;
     }
 
     /** Tells whether the beans and not the roaster decide what is read there, as far as they are roasted alike. */
