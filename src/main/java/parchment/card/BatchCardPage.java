@@ -36,7 +36,9 @@ final class BatchCardPage {
         page = page.add(usual.inShort());
         List<Batch> laid = new ArrayList<>(usual.others());
         laid.add(batch); // Last, so that it is the one set off.
-        page = page.add(LaidOver.of(laid, List.of(batch), logbook));
+        page = TodaysReadings.of(logbook).today(batch).isPresent()
+                ? page.add(LaidOver.of(laid, List.of(batch), logbook))
+                : page.say("It has no bean temperature to draw, or none that is known on today's probe.");
         for (String sentence : TodaysReadings.of(logbook)
                 .sentences(List.of(batch), drop(batch, logbook), "at the drop")) {
             page = page.say(sentence);
@@ -70,7 +72,7 @@ final class BatchCardPage {
     }
 
     private static double drop(Batch batch, Logbook logbook) {
-        return InCommon.middle(InCommon.of(List.of(batch), logbook).values(Features.dropTemperature()));
+        return SideBySide.middle(SideBySide.of(List.of(batch), logbook).values(Features.dropTemperature()));
     }
 
     private static Report nearest(Report page, Batch batch, Logbook logbook) {

@@ -163,7 +163,7 @@ final class BatchDay {
             case LIKE_THE_OTHERS -> names.size() + " as usual";
             case A_LITTLE_UNLIKE_THE_OTHERS -> names.size() + " a little unlike (" + String.join(", ", names) + ")";
             case UNLIKE_THE_OTHERS -> names.size() + " unlike (" + String.join(", ", names) + ")";
-            case CANNOT_TELL -> names.size() + " of which it cannot be told";
+            case CANNOT_TELL -> "of " + names.size() + " it cannot be told";
         }));
         return Optional.of("The day's other batches, each beside its own lot: " + String.join(", ", parts) + ".");
     }

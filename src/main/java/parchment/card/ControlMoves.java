@@ -65,9 +65,10 @@ final class ControlMoves {
             String at = Double.isFinite(celsius)
                     ? Unit.TEMPERATURE.withDigits(0).format(readings.today(path.batch(), celsius), reader)
                     : "";
-            moves.add(Elapsed.seconds(step.atSeconds())
+            String move = Elapsed.seconds(step.atSeconds())
                     + (at.isEmpty() || at.equals("missing") ? "" : " (" + at + ")") + " to "
-                    + setting(step.to(), unit));
+                    + setting(step.to(), unit);
+            moves.add(move.replace(' ', '\u00a0')); // A move is not broken in two at the end of a line.
         }
         String told = String.join(", ", moves.subList(0, Math.min(TOLD, moves.size())))
                 + (moves.size() > TOLD ? " and " + (moves.size() - TOLD) + " more" : "");

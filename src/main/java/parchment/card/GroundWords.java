@@ -23,7 +23,9 @@ final class GroundWords {
     /** Says in a short sentence how sure it is that these batches went well. */
     static String howSure(GoodBatches good) {
         int shown = good.batches().size();
-        String these = shown == 1 ? "It is the one" : "They are the last " + shown + " of " + good.good();
+        String these = shown == 1
+                ? "It is the one"
+                : "They are the " + (shown < good.good() ? "last " + shown + " of " + good.good() : Integer.toString(shown));
         return switch (good.ground()) {
             case BLIND_SCORES, OTHER_SCORES ->
                 good.good() == good.held()
@@ -63,8 +65,11 @@ final class GroundWords {
             case THE_LAST ->
                 good.held() == 0
                         ? "The logbook has no batch of this lot."
-                        : "Neither scores nor at least 8 others of the lot tell which batches went well. Shown are the last "
-                                + good.batches().size() + "." + from;
+                        : "Neither scores nor at least 8 others of the lot tell which batches went well. "
+                                + (good.batches().size() == 1
+                                        ? "Shown is the one there is."
+                                        : "Shown are the last " + good.batches().size() + ".")
+                                + from;
         };
     }
 }

@@ -2,6 +2,7 @@ package parchment.card;
 
 import java.util.List;
 import java.util.Optional;
+import parchment.chart.Plot;
 import parchment.display.InShort;
 import parchment.display.Report;
 import parchment.display.Showable;
@@ -22,15 +23,16 @@ final class LotCardPage {
             page = page.caution(Cautions.INVENTED_PAGE);
         }
         page = page.add(inShort);
-        InCommon common = InCommon.of(batches, logbook);
+        SideBySide common = SideBySide.of(batches, logbook);
         if (!batches.isEmpty()) {
-            page = page.add(LaidOver.of(batches, batches, logbook)).add(common.table(good));
+            Plot paths = LaidOver.of(batches, batches, logbook);
+            page = (paths.isEmpty() ? page.say("No bean temperature was logged of " + (batches.size() == 1 ? "it" : "them") + ", or none that is known on today's probe.") : page.add(paths)).add(common.table(good));
             Optional<Table> moves = ControlMoves.of(batches, logbook);
             page = moves.isPresent()
                     ? page.add(moves.get())
                     : page.say("No gas, air or other control was logged or written of " + (batches.size() == 1 ? "it." : "these batches."));
         }
-        double drop = InCommon.middle(common.values(Features.dropTemperature()));
+        double drop = SideBySide.middle(common.values(Features.dropTemperature()));
         for (String sentence :
                 TodaysReadings.of(logbook).sentences(batches, drop, Double.isFinite(drop) ? "at the drop" : "")) {
             page = page.say(sentence);
@@ -62,7 +64,9 @@ final class LotCardPage {
             return new InShort(
                     "No batch of " + good.lot() + " was roasted yet.",
                     GroundWords.howSure(good),
-                    "Look at the lots most like it below, and write down its first batches in full.");
+                    NearLots.of(good.lot(), logbook).isEmpty()
+                            ? "Write down its first batches in full."
+                            : "Look at the lots most like it below, and write down its first batches in full.");
         }
         String what = switch (good.ground()) {
             case BLIND_SCORES, OTHER_SCORES ->
@@ -80,7 +84,7 @@ final class LotCardPage {
     }
 
     private static String dropped(GoodBatches good, Logbook logbook) {
-        InCommon common = InCommon.of(good.batches(), logbook);
+        SideBySide common = SideBySide.of(good.batches(), logbook);
         String at = common.words(Features.dropTemperature());
         String after = common.words(Features.dropTime());
         return at.isEmpty() && after.isEmpty()

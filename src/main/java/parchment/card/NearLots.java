@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
 import parchment.display.Table;
+import parchment.feature.Feature;
 import parchment.feature.Features;
 import parchment.logbook.Logbook;
 import parchment.logbook.Lot;
@@ -30,6 +31,8 @@ final class NearLots {
     }
 
     private record Near(Alike alike, GoodBatches good) {}
+
+    private record Row(String what, Function<Near, String> cell) {}
 
     private NearLots(List<Near> near, Logbook logbook) {
         this.near = near;
@@ -77,21 +80,25 @@ final class NearLots {
                 : "Other beans, so a weaker guide: the last good batches of the lots that are written down as most like " + lot + ".";
     }
 
+    /** Lays the lots side by side. */
     Table table() {
-        return Table.titled("Lots most like it, as far as is written")
-                .withText("lot", near, one -> one.good().lot())
-                .withText("the same", near, one -> one.alike().words)
-                .withNumber("batches", "", 0, near, one -> one.good().batches().size())
-                .withText("they went well by", near, one -> GroundWords.shortly(one.good()))
-                .withText("charge temperature", near, in(common -> common.words(Features.chargeTemperature())))
-                .withText("first crack", near, in(common -> common.words(Features.firstCrackTime())))
-                .withText("drop", near, in(common -> common.words(Features.dropTime())))
-                .withText("drop temperature", near, in(common -> common.words(Features.dropTemperature())))
-                .withDashForMissing("not written or not measured")
+        List<Row> rows = List.of(
+                new Row("the same", one -> one.alike().words),
+                new Row("batches", one -> Integer.toString(one.good().batches().size())),
+                new Row("went well by", one -> GroundWords.shortly(one.good())),
+                in("charge temperature", Features.chargeTemperature()),
+                in("first crack time", Features.firstCrackTime()),
+                in("drop time", Features.dropTime()),
+                in("drop temperature", Features.dropTemperature()));
+        Table table = Table.titled("Lots most like it, as far as is written").withText("", rows, Row::what);
+        for (Near one : near) {
+            table = table.withText(one.good().lot(), rows, row -> row.cell().apply(one));
+        }
+        return table.withDashForMissing("not written or not measured")
                 .withNote("The middle of those batches with their range, on today's probe.");
     }
 
-    private Function<Near, String> in(Function<InCommon, String> words) {
-        return one -> words.apply(InCommon.of(one.good().batches(), logbook));
+    private Row in(String what, Feature feature) {
+        return new Row(what, one -> SideBySide.of(one.good().batches(), logbook).words(feature));
     }
 }

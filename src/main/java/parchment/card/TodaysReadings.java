@@ -79,8 +79,7 @@ final class TodaysReadings {
         Estimate added = periods.toToday(first, celsius);
         String since = since(first);
         if (Double.isNaN(added.estimate())) {
-            return "What today's probe would have read in " + names + " is not known" + since
-                    + ", so their temperatures are left out.";
+            return "Temperatures of " + names + " are left out: what today's probe would have read is not known" + since + ".";
         }
         Unit step = Unit.TEMPERATURE_STEP;
         // A whole printed step at least: an error that prints as 0 would say that nothing can be off.

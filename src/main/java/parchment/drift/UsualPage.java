@@ -77,8 +77,8 @@ final class UsualPage {
             case A_LITTLE_UNLIKE_THE_OTHERS ->
                 new InShort(
                         Sentence.of(name) + " is a little unlike the others: " + shortReason(usual) + ".",
-                        "About 10 of 100 ordinary batches are called a little unlike, so it may be chance.",
-                        "Nothing to do yet; remember it when you cup the batch.");
+                        aLittle(usual.reasons().size() - 1),
+                        "Nothing to do yet; keep it in mind when you taste it.");
             case UNLIKE_THE_OTHERS ->
                 new InShort(
                         Sentence.of(name) + " is unlike the others: " + shortReason(usual) + ".",
@@ -101,6 +101,14 @@ final class UsualPage {
                 : usual.held() == 1
                         ? "No other number of it could be held against the others."
                         : "All else that was looked at lies where 95 of 100 such batches do.";
+    }
+
+    /** Says how often that happens, and how many further reasons there are; the share is measured: docs/measurements/drift.md. */
+    private static String aLittle(int more) {
+        String share = "about 10 of 100 ordinary batches are called a little unlike";
+        return more == 0
+                ? Sentence.of(share) + ", so it may be chance."
+                : (more == 1 ? "One more thing is so" : more + " more things are so") + "; " + share + ".";
     }
 
     /** The first reason without its remark in brackets. */

@@ -36,6 +36,8 @@ import parchment.align.WarpChart;
 import parchment.align.WhereTimeWent;
 import parchment.calendar.RoastCalendar;
 import parchment.calendar.WrittenPeriods;
+import parchment.card.BatchCard;
+import parchment.card.LotCard;
 import parchment.card.Overview;
 import parchment.chart.Axis;
 import parchment.chart.Line;
@@ -157,6 +159,10 @@ final class ShowableExamples {
             String lot = logbook.batches().get(3).lot().orElseThrow();
             return Week.of(logbook).withOrder(lot, Mass.kilograms(5));
         });
+        ROOTS.put(
+                "LotCard",
+                logbook -> LotCard.of(logbook.batches().get(3).lot().orElseThrow(), logbook));
+        ROOTS.put("BatchCard", logbook -> BatchCard.of(logbook.batches().get(3), logbook));
         ROOTS.put(
                 "ProbeChange",
                 logbook -> new ProbeChange(

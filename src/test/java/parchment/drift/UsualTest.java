@@ -183,6 +183,14 @@ class UsualTest {
         Usual middle = Usual.of(one.batch("B9"), one);
         assertEquals(Usual.Verdict.A_LITTLE_UNLIKE_THE_OTHERS, middle.verdict());
         assertEquals(1, middle.reasons().size());
+        rows.set(8, BuiltBatch.losing(0.1588).withCharge(little));
+        Logbook two = BuiltBatch.logbook(rows);
+        Usual twice = Usual.of(two.batch("B9"), two);
+        assertEquals(Usual.Verdict.A_LITTLE_UNLIKE_THE_OTHERS, twice.verdict());
+        assertEquals(2, twice.reasons().size());
+        assertEquals(
+                "One more thing is so; about 10 of 100 ordinary batches are called a little unlike.",
+                ShortSentences.keptBy(twice.inShort()).howSure());
         rows.set(8, BuiltBatch.losing(0.25).withCharge(little));
         Logbook both = BuiltBatch.logbook(rows);
         Usual unlike = Usual.of(both.batch("B9"), both);
@@ -204,7 +212,7 @@ class UsualTest {
                 new InShort(
                         "Batch B9 is a little unlike the others: charge temperature 186.0 °C, 6.0 °C above the usual.",
                         "About 10 of 100 ordinary batches are called a little unlike, so it may be chance.",
-                        "Nothing to do yet; remember it when you cup the batch."),
+                        "Nothing to do yet; keep it in mind when you taste it."),
                 usual.inShort());
         ShortSentences.keptBy(usual.inShort());
     }

@@ -21,7 +21,7 @@ import parchment.quantity.Unit;
 import parchment.stats.Robust;
 
 /** Lays settings and marks of some batches side by side, with the middle and the range of each; readings of the probe are on today's. */
-final class InCommon {
+final class SideBySide {
     private static final List<Feature> MEASURED = List.of(
             Features.chargeTemperature(),
             Features.turningPointTime(),
@@ -48,15 +48,15 @@ final class InCommon {
         }
     }
 
-    private InCommon(List<Batch> batches, Logbook logbook) {
+    private SideBySide(List<Batch> batches, Logbook logbook) {
         this.batches = batches;
         this.table = BatchTable.of(logbook.whole(), MEASURED).onTodaysProbe();
         this.readings = TodaysReadings.of(logbook);
         this.reader = logbook.readerUnit();
     }
 
-    static InCommon of(List<Batch> batches, Logbook logbook) {
-        return new InCommon(batches, logbook);
+    static SideBySide of(List<Batch> batches, Logbook logbook) {
+        return new SideBySide(batches, logbook);
     }
 
     /** Returns a feature of each batch, in order, NaN where missing. */
@@ -84,13 +84,19 @@ final class InCommon {
         return known.length == 0 ? Double.NaN : Robust.median(known);
     }
 
-    /** Says middle and range of a feature, as in "205 °C (203 to 207 °C)"; empty if it is known of no batch. */
+    /**
+     * Says middle and range of a feature, as in "205 °C (203 to 207 °C)", or the range alone where it is known of too few to have a middle; empty
+     * if it is known of no batch.
+     */
     String words(Feature feature) {
         double[] values = values(feature);
+        long known = Arrays.stream(values).filter(Double::isFinite).count();
         Digits digits = Digits.of(values, feature.unit(), 0, reader);
         String range = range(values, digits);
         String middle = digits.with(middle(values));
-        return range.isEmpty() || range.equals(middle) ? middle : middle + " (" + range + ")";
+        return range.isEmpty() || range.equals(middle)
+                ? middle
+                : known < ScoredLot.ENOUGH ? range : middle + " (" + range + ")";
     }
 
     private static String range(double[] values, Digits digits) {
@@ -106,7 +112,7 @@ final class InCommon {
         List<Row> rows = new ArrayList<>();
         rows.add(text("roasted on", b -> b.roastDay().map(LocalDate::toString).orElse("")));
         good.scored().ifPresent(scored -> rows.add(text("mean " + scored.attribute(), b -> score(good, b))));
-        rows.add(numbers("green mass", Unit.KILOGRAMS, 2, b -> b.conditions()
+        rows.add(numbers("green mass", Unit.KILOGRAMS.withDigits(2), 2, b -> b.conditions()
                 .greenMass()
                 .map(Mass::kilograms)
                 .orElse(Double.NaN)));
@@ -116,16 +122,16 @@ final class InCommon {
                 .map(Temperature::celsius)
                 .map(aim -> readings.today(b, aim))
                 .orElse(Double.NaN)));
-        rows.add(mark("turning point", Features.turningPointTime(), Features.turningPointTemperature()));
-        rows.add(mark("yellowing", Features.dryingTime(), Features.yellowingTemperature()));
-        rows.add(mark("first crack", Features.firstCrackTime(), Features.firstCrackTemperature()));
-        rows.add(mark("drop", Features.dropTime(), Features.dropTemperature()));
-        rows.add(mark("development", Features.developmentTime(), Features.developmentRatio()));
+        for (Feature feature : MEASURED) {
+            if (feature != Features.chargeTemperature() && feature != Features.massLoss()) {
+                rows.add(measured(feature));
+            }
+        }
         rows.add(measured(Features.massLoss()));
         List<Row> known = rows.stream().filter(row -> !row.isEmpty()).toList();
         Table shown = Table.titled("Side by side")
                 .withText("", known, Row::what);
-        if (batches.size() > 1) {
+        if (batches.size() >= ScoredLot.ENOUGH) {
             shown = shown.withText("middle", known, Row::middle).withText("range", known, Row::range);
         }
         for (int i = 0; i < batches.size(); i++) {
@@ -135,7 +141,7 @@ final class InCommon {
         return shown.withDashForMissing("not written, not measured, or not known on today's probe")
                 .withRowsShown(20)
                 .withNote("Times are since charge, in minutes and seconds; temperatures are those of the bean probe."
-                        + (batches.size() > 1
+                        + (batches.size() >= ScoredLot.ENOUGH
                                 ? " Middle and range are those of these " + batches.size()
                                         + " batches; the next one need not lie within."
                                 : ""));
@@ -162,7 +168,8 @@ final class InCommon {
 
     private Row measured(Feature feature) {
         int least = feature.unit().equals(Unit.SHARE) ? 1 : 0;
-        return numbers(feature.name(), feature.unit(), least, values(feature));
+        String what = feature.name().equals(Features.dryingTime().name()) ? "yellowing time" : feature.name();
+        return numbers(what, feature.unit(), least, values(feature));
     }
 
     private Row numbers(String what, Unit unit, int least, double[] values) {
@@ -172,20 +179,5 @@ final class InCommon {
                 digits.with(middle(values)),
                 range(values, digits),
                 Arrays.stream(values).mapToObj(digits::with).toList());
-    }
-
-    /** A mark's time with the temperature there; the temperature of a batch whose time is missing is not told. */
-    private Row mark(String what, Feature time, Feature beside) {
-        Row times = numbers(what, time.unit(), 0, values(time));
-        Row others = measured(beside);
-        List<String> cells = new ArrayList<>();
-        for (int i = 0; i < batches.size(); i++) {
-            cells.add(joined(times.cells().get(i), others.cells().get(i)));
-        }
-        return new Row(what, joined(times.middle(), others.middle()), joined(times.range(), others.range()), cells);
-    }
-
-    private static String joined(String time, String beside) {
-        return time.isEmpty() ? beside : beside.isEmpty() ? time : time + ", " + beside;
     }
 }
