@@ -9,6 +9,7 @@ import parchment.display.InShort;
 import parchment.display.ShortSentences;
 import parchment.logbook.Batch;
 import parchment.quantity.TemperatureUnit;
+import parchment.stats.Interval;
 
 /** Holds each first sentence on where a batch's time went, which roast is nearest, and many batches on one clock. */
 class AlignShortSentencesTest {
@@ -196,5 +197,90 @@ class AlignShortSentencesTest {
                 "2 of 9 batches are on this clock, but they share no stretch of it.",
                 "So they have no mean.",
                 "Look at the lines one by one.");
+    }
+
+    @Test
+    void groupsThatDifferAreToldWhereMostOfAll() {
+        says(
+                DifferenceInShort.of(
+                        "Cinder Ridge",
+                        "Low Orchard",
+                        List.of("Cinder Ridge is hotter between 2:00 and 4:00, by up to 3.1 °C (1.2 to 5.0)"),
+                        "5.0 °C"),
+                "Cinder Ridge is hotter between 2:00 and 4:00, by up to 3.1 °C (1.2 to 5.0).",
+                "That is more than luck, also over the whole curve at once.",
+                "Chance did not part these groups: look for what else differed between them.");
+        assertEquals(
+                "That is more than luck, also over the whole curve at once, and so is one other stretch below.",
+                ShortSentences.keptBy(DifferenceInShort.of("A", "B", List.of("a is hotter", "A is colder"), ""))
+                        .howSure());
+        assertEquals(
+                "That is more than luck, also over the whole curve at once, and so are 2 other stretches below.",
+                ShortSentences.keptBy(
+                                DifferenceInShort.of("A", "B", List.of("a is hotter", "A is colder", "A is hotter"), ""))
+                        .howSure());
+    }
+
+    @Test
+    void groupsThatDoNotDifferOrCannotBeComparedAreToldAsThat() {
+        says(
+                DifferenceInShort.of("Cinder Ridge", "Low Orchard", List.of(), "2.1 °C"),
+                "No difference between Cinder Ridge and Low Orchard is seen.",
+                "Differences of up to 2.1 °C are not ruled out.",
+                "More batches of both on more roast days would rule out smaller ones.");
+        says(
+                DifferenceInShort.cannotTell("Cinder Ridge", "Low Orchard"),
+                "Whether Cinder Ridge and Low Orchard differ cannot be told.",
+                "Each needs batches of 5 roast days that reach over a common stretch.",
+                "Roast both on more days, then ask again.");
+    }
+
+    private static InShort split(double pace, double lower, double upper) {
+        return ShortSentences.keptBy(SplitInShort.of("204 °C", pace, new Interval(lower, upper, 0.90)));
+    }
+
+    @Test
+    void theSpreadOfDropTimesIsToldByItsLargerPart() {
+        says(
+                split(0.72, 0.61, 0.84),
+                "Of what makes drop times differ, about 72 parts in 100 are pace up to 204 °C and 28 a hotter or colder drop.",
+                "Anything from 61 to 84 parts in 100 for pace agrees with the batches.",
+                "To even out drop times, look where slow and fast batches lose or gain theirs.");
+        says(
+                split(0.2, 0.1, 0.3),
+                "Of what makes drop times differ, about 20 parts in 100 are pace up to 204 °C and 80 a hotter or colder drop.",
+                "Anything from 10 to 30 parts in 100 for pace agrees with the batches.",
+                "To even out drop times, drop nearer to one temperature.");
+        String open = "Which of the two is larger cannot be told: more roast days would tell.";
+        assertEquals(open, split(0.72, 0.5, 0.84).next());
+        assertEquals(open, split(0.3, 0.1, 0.5).next());
+        assertEquals(
+                "To even out drop times, look where slow and fast batches lose or gain theirs.",
+                split(0.72, 0.51, 0.84).next());
+        assertEquals(
+                "To even out drop times, drop nearer to one temperature.",
+                split(0.3, 0.1, 0.49).next());
+    }
+
+    @Test
+    void aPartThatMadeUpForTheOtherIsToldAsThat() {
+        says(
+                split(1.2, 0.9, 1.4),
+                "Drop times differ by pace, and the drop temperature made up for a part of it.",
+                "Anything from 90 to 100 parts in 100 for pace agrees with the batches.",
+                "To even out drop times, look where slow and fast batches lose or gain theirs.");
+        says(
+                split(-0.1, -0.3, 0.2),
+                "Drop times differ by the drop temperature, and pace made up for a part of it.",
+                "Anything from 0 to 20 parts in 100 for pace agrees with the batches.",
+                "To even out drop times, drop nearer to one temperature.");
+        assertEquals(
+                "How sure that is cannot be told from so few roast days.",
+                split(0.72, Double.NaN, Double.NaN).howSure());
+        says(
+                SplitInShort.cannotTell(7),
+                "How much of what makes drop times differ is pace cannot be told.",
+                "Fewer than 5 of 7 batches on one probe have a bean temperature and a drop.",
+                "Ask again when more batches have been roasted on today's probe.");
     }
 }
