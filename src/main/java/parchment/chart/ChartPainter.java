@@ -12,7 +12,7 @@ final class ChartPainter {
         /** A white ground of its own. */
         WHITE("stroke=\"#fff\""),
         /** The page's ground and the colour of the page's text. */
-        PAGE("style=\"stroke:var(--jp-layout-color0,Canvas)\"");
+        PAGE("style=\"stroke:var(--jp-layout-color0,var(--vscode-editor-background,Canvas))\"");
 
         private final String stroke;
 
@@ -187,7 +187,7 @@ final class ChartPainter {
             for (Lanes.Placed name : names) {
                 if (name.boundary() == boundary && name.lane() >= 0) {
                     double base = lanesBottom - name.lane() * Lanes.LANE;
-                    stemTop = base - Lanes.SIZE;
+                    stemTop = name.isMoved() ? base : base - Lanes.SIZE;
                 }
             }
             double place = across.place(boundary.x());
@@ -197,18 +197,24 @@ final class ChartPainter {
                 path.append('V').append(Svg.number(y.end() - 1));
                 path.append('M').append(Svg.number(place)).append(' ').append(Svg.number(y.end() - 16));
             }
+            // So does one that would strike through the name of another line that was moved inwards.
+            for (Lanes.Placed name : names) {
+                double base = lanesBottom - name.lane() * Lanes.LANE;
+                if (name.lane() >= 0 && name.isMoved() && name.covers(place) && base - Lanes.SIZE > stemTop) {
+                    path.append('V').append(Svg.number(base));
+                    path.append('M').append(Svg.number(place)).append(' ').append(Svg.number(base - Lanes.SIZE - 1));
+                }
+            }
             path.append('V').append(Svg.number(stemTop));
         }
         svg.path(path.toString(), "fill=\"none\" stroke=\"currentColor\" stroke-opacity=\".7\"");
         for (Lanes.Placed name : names) {
             if (name.lane() >= 0) {
-                // A name that was moved inwards stands over the lines it crosses.
-                String rim = name.isMoved() ? " paint-order=\"stroke\" stroke-width=\"4\" " + ground.stroke() : "";
                 svg.text(
                         name.left(),
                         lanesBottom - name.lane() * Lanes.LANE - 3,
                         name.words(),
-                        "font-size=\"" + Svg.number(Lanes.SIZE) + "\"" + rim);
+                        "font-size=\"" + Svg.number(Lanes.SIZE) + "\"");
             }
         }
     }

@@ -20,6 +20,10 @@ final class Lanes {
         boolean isMoved() {
             return left < x + OFFSET - 0.5;
         }
+
+        boolean covers(double place) {
+            return place > left - 2 && place < left + TextWidth.of(words, SIZE) + 2;
+        }
     }
 
     private Lanes() {}
