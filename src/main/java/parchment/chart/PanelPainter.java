@@ -92,7 +92,7 @@ final class PanelPainter {
         for (Line line : plot.layers(Line.class)) {
             if (line.weight() == weight) {
                 String path = path(line);
-                if (CrowdPainter.shades(plot)) {
+                if (CrowdPainter.crowds(plot)) {
                     svg.path(path, halo(weight == Weight.STRONG ? 5.6 : 4.8));
                 }
                 svg.path(path, style.stroke(line));

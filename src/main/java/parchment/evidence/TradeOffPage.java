@@ -214,7 +214,7 @@ final class TradeOffPage {
                     .withEmptySentence("There is nothing to draw: " + asked.whyNot() + ".");
             plots.add(asked.found()
                     .map(found ->
-                            course(plot, found, attribute, asked.settings().level()))
+                            course(plot, asked, found, attribute))
                     .orElse(plot));
         }
         Plot together = Plot.of(
@@ -224,10 +224,18 @@ final class TradeOffPage {
                 .withHeight(180)
                 .withEmptySentence("There is nothing to draw: " + asked.whyNot() + ".");
         plots.add(asked.found().map(found -> together(together, asked, found)).orElse(together));
-        return Panels.stacked(title(asked), plots);
+        Panels panels = Panels.stacked(title(asked), plots);
+        return asked.found().isPresent() && asked.verdict() == Verdict.CANNOT_TELL
+                ? panels.withNote("The lines are dashed because these batches cannot tell: they may be luck.")
+                : panels;
     }
 
-    private static Plot course(Plot plot, TradeOff.Found found, int attribute, double level) {
+    private static Weight weight(TradeOff asked) {
+        return asked.verdict() == Verdict.CANNOT_TELL ? Weight.TENTATIVE : Weight.STRONG;
+    }
+
+    private static Plot course(Plot plot, TradeOff asked, TradeOff.Found found, int attribute) {
+        double level = asked.settings().level();
         double[] places = doubles(found.places());
         double[] mean = IntStream.range(0, places.length)
                 .mapToDouble(i -> found.courses().at(attribute, places[i]))
@@ -242,7 +250,7 @@ final class TradeOffPage {
         }
         return plot.with(Band.of(
                         String.format(Locale.ROOT, "%.0f %% interval of the mean", 100 * level), places, lower, upper))
-                .with(Line.of("mean", places, mean).withWeight(Weight.STRONG).withColour(Colour.BLUE));
+                .with(Line.of("mean", places, mean).withWeight(weight(asked)).withColour(Colour.BLUE));
     }
 
     private static Plot together(Plot plot, TradeOff asked, TradeOff.Found found) {
@@ -257,7 +265,7 @@ final class TradeOffPage {
                                 doubles(found.upper()))
                         .withColour(Colour.VERMILLION))
                 .with(Line.of("all together", places, doubles(found.overall()))
-                        .withWeight(Weight.STRONG)
+                        .withWeight(weight(asked))
                         .withColour(Colour.VERMILLION));
         return asked.verdict() == Verdict.SUGGESTIVE
                 ? drawn.with(Span.of(

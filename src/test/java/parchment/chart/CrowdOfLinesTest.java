@@ -98,6 +98,14 @@ class CrowdOfLinesTest {
         assertTrue(plot.html().orElseThrow().contains("stroke:var(--jp-layout-color0,"));
     }
 
+    @ParameterizedTest
+    @CsvSource({"10, false", "11, true"})
+    void overMoreThanTenThinLinesAnotherHasARim(int count, boolean rim) {
+        Line median = Line.of("median", new double[] {0, 600}, new double[] {3, 4});
+        String svg = times(alike(count)).with(median).svg().orElseThrow();
+        assertEquals(rim, svg.contains("stroke=\"#fff\""), svg);
+    }
+
     @Test
     void shadingGetsDarkerInStepsButNeverHidesALineOverIt() {
         List<Double> steps = CrowdPainter.steps(CrowdPainter.MOST_STEPS);
