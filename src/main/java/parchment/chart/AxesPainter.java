@@ -96,7 +96,11 @@ final class AxesPainter {
                     .append(Svg.number(top))
                     .append("v5");
             double half = TextWidth.of(ticks.labels().get(i), TICK) / 2;
-            svg.text(Math.min(place, layout.width() - 2 - half), top + 17, ticks.labels().get(i), "");
+            svg.text(
+                    Math.min(place, layout.width() - 2 - half),
+                    top + 17,
+                    ticks.labels().get(i),
+                    "");
         }
         svg.close("g");
         svg.path(marks.toString(), "fill=\"none\" stroke=\"currentColor\" stroke-opacity=\".6\"");
@@ -104,8 +108,8 @@ final class AxesPainter {
         String label = TextWidth.fit(across.axis().fullLabel(), LABEL, layout.width() - 2 * MARGIN);
         if (!label.isBlank()) {
             double half = TextWidth.of(label, LABEL) / 2;
-            double middle =
-                    Math.max(MARGIN + half, Math.min(layout.width() - MARGIN - half, (across.start() + across.end()) / 2));
+            double middle = Math.max(
+                    MARGIN + half, Math.min(layout.width() - MARGIN - half, (across.start() + across.end()) / 2));
             svg.text(middle, top + 13, label, "text-anchor=\"middle\"");
             top += 20;
         }

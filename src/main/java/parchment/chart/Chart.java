@@ -48,7 +48,8 @@ public final class Chart implements Showable {
     /** Returns the picture for a page, in the colour of the page's text. */
     @Override
     public Optional<String> html() {
-        StringBuilder html = new StringBuilder("<figure class=\"parchment-chart\" style=\"margin:.5em 0;max-width:62em\">")
+        StringBuilder html = new StringBuilder(
+                        "<figure class=\"parchment-chart\" style=\"margin:.5em 0;max-width:62em\">")
                 .append(NARROW_PAGES)
                 .append(ChartPainter.paint(panels, ChartPainter.Ground.PAGE, Layout.WIDE))
                 .append(ChartPainter.paint(panels, ChartPainter.Ground.PAGE, Layout.NARROW));

@@ -95,8 +95,7 @@ final class ChartPainter {
         for (Plot plot : panels.plots()) {
             for (Boundary boundary : layout.namesEnds() ? plot.layers(Boundary.class) : List.<Boundary>of()) {
                 // The name starts at its line, so the line must stand far enough to the left: solve for the right end.
-                double room =
-                        layout.width() - 2 - Lanes.width(Lanes.words(boundary, acrossUnplaced.axis(), layout));
+                double room = layout.width() - 2 - Lanes.width(Lanes.words(boundary, acrossUnplaced.axis(), layout));
                 double share = (acrossUnplaced.place(boundary.x()));
                 if (share > 0 && share <= 1) {
                     right = Math.min(right, left + (room - left) / share);
@@ -235,8 +234,8 @@ final class ChartPainter {
     }
 
     private String document(double height) {
-        String size = "width=\"" + Svg.number(layout.width()) + "\" height=\"" + Svg.number(height) + "\" viewBox=\"0 0 "
-                + Svg.number(layout.width()) + " " + Svg.number(height) + "\"";
+        String size = "width=\"" + Svg.number(layout.width()) + "\" height=\"" + Svg.number(height)
+                + "\" viewBox=\"0 0 " + Svg.number(layout.width()) + " " + Svg.number(height) + "\"";
         String look = (ground == Ground.WHITE ? "color:#1a1a1a;background:#fff" : "color:inherit;background:none")
                 + ";max-width:100%;height:auto"
                 + (layout == Layout.NARROW ? ";display:none" : "");

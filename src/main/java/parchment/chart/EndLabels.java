@@ -28,9 +28,7 @@ final class EndLabels {
     }
 
     static List<Line> labelled(Plot plot) {
-        return plot.layers(Line.class).stream()
-                .filter(EndLabels::isNamed)
-                .toList();
+        return plot.layers(Line.class).stream().filter(EndLabels::isNamed).toList();
     }
 
     /** Tells whether a line has a name of its own to be told by. */

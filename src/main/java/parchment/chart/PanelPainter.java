@@ -145,7 +145,10 @@ final class PanelPainter {
             // Over shading a light fill alone is hardly seen: its edges are drawn as well.
             String edges = edge(band, Band::lower) + edge(band, Band::upper);
             svg.path(edges, "fill=\"none\" " + halo(2.6));
-            svg.path(edges, "fill=\"none\" stroke-width=\"1.1\" stroke=\"" + band.colour().svg() + "\"");
+            svg.path(
+                    edges,
+                    "fill=\"none\" stroke-width=\"1.1\" stroke=\""
+                            + band.colour().svg() + "\"");
         }
     }
 

@@ -213,8 +213,7 @@ final class TradeOffPage {
                     .withHeight(180)
                     .withEmptySentence("There is nothing to draw: " + asked.whyNot() + ".");
             plots.add(asked.found()
-                    .map(found ->
-                            course(plot, asked, found, attribute))
+                    .map(found -> course(plot, asked, found, attribute))
                     .orElse(plot));
         }
         Plot together = Plot.of(
@@ -256,12 +255,12 @@ final class TradeOffPage {
     private static Plot together(Plot plot, TradeOff asked, TradeOff.Found found) {
         double[] places = doubles(found.places());
         Plot drawn = plot.with(Band.of(
-                        String.format(
-                                Locale.ROOT,
-                                "%.0f %% interval of all together",
-                                100 * asked.settings().level()),
-                        places,
-                        doubles(found.lower()),
+                                String.format(
+                                        Locale.ROOT,
+                                        "%.0f %% interval of all together",
+                                        100 * asked.settings().level()),
+                                places,
+                                doubles(found.lower()),
                                 doubles(found.upper()))
                         .withColour(Colour.VERMILLION))
                 .with(Line.of("all together", places, doubles(found.overall()))

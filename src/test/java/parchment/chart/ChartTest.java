@@ -67,8 +67,8 @@ class ChartTest {
     private static Element narrow(String name) throws Exception {
         String html = picture(name).html().orElseThrow();
         assertTrue(html.contains("<style>@media (max-width:600px){"), html);
-        Element narrow =
-                (Element) parse(html).getDocumentElement().getElementsByTagName("svg").item(wide(name));
+        Element narrow = (Element)
+                parse(html).getDocumentElement().getElementsByTagName("svg").item(wide(name));
         assertEquals("narrow", narrow.getAttribute("class"));
         assertTrue(narrow.getAttribute("style").endsWith("display:none"));
         return narrow;
@@ -148,7 +148,8 @@ class ChartTest {
     @Test
     void onAPageTheNotesAreThePagesTextAndAloneThePicturesOwn() {
         Panels picture = picture("panels");
-        String start = ">Marks as heard by the roaster; the narrow bands are their uncertainty. The air probe was silent from 3:20 to";
+        String start =
+                ">Marks as heard by the roaster; the narrow bands are their uncertainty. The air probe was silent from 3:20 to";
         String html = picture.html().orElseThrow();
         assertTrue(html.contains("<figcaption style=\"font-size:14px;"), html);
         assertTrue(html.contains("<div" + start + " 3:50.</div>"), html);
@@ -163,7 +164,8 @@ class ChartTest {
         for (int i = 0; i < texts.getLength(); i++) {
             words.add(texts.item(i).getTextContent());
         }
-        assertTrue(words.containsAll(List.of("bean temperature", "air temperature", "gas", "airflow")), words.toString());
+        assertTrue(
+                words.containsAll(List.of("bean temperature", "air temperature", "gas", "airflow")), words.toString());
     }
 
     @Test
