@@ -4,22 +4,21 @@ import java.util.List;
 
 /** Draws the axes of a picture: their numbers, their words, and the faint grid. */
 final class AxesPainter {
-    private static final double TICK = 12;
-    /** The longest names of features fit; a longer name of a lot or a person is cut. */
-    private static final double WIDEST_ROW_NAME = 240;
+    private static final double TICK = 13;
 
     private static final double LABEL = ChartPainter.LABEL;
     private static final double MARGIN = ChartPainter.MARGIN;
-    private static final double WIDTH = ChartPainter.WIDTH;
 
     private final Svg svg;
+    private final Layout layout;
 
-    AxesPainter(Svg svg) {
+    AxesPainter(Svg svg, Layout layout) {
         this.svg = svg;
+        this.layout = layout;
     }
 
     /** Returns where the drawing area starts so that all numbers and names of rows have room on its left. */
-    static double leftMargin(Panels panels, List<Scale> upwards) {
+    double leftMargin(Panels panels, List<Scale> upwards) {
         double widest = 0;
         int lines = 1;
         for (int i = 0; i < panels.plots().size(); i++) {
@@ -34,8 +33,8 @@ final class AxesPainter {
         return MARGIN + lines * 16 + widest + 12;
     }
 
-    private static String rowName(String label) {
-        return TextWidth.fit(label, TICK, WIDEST_ROW_NAME);
+    private String rowName(String label) {
+        return TextWidth.fit(label, TICK, layout.widestRow());
     }
 
     private static List<String> axisWords(Plot plot) {
@@ -83,8 +82,8 @@ final class AxesPainter {
     /** Draws the axis across under the last panel and returns where it ends; a blank one has no numbers. */
     double across(Scale across, double areaBottom, boolean blank) {
         double top = areaBottom;
-        Ticks ticks = blank ? new Ticks(List.of(), List.of()) : across.ticks(10);
-        for (int most = 9; !blank && most > 1 && !hasRoom(ticks, across); most--) {
+        Ticks ticks = blank ? new Ticks(List.of(), List.of()) : across.ticks(most());
+        for (int most = most() - 1; !blank && most > 1 && !hasRoom(ticks, across); most--) {
             ticks = across.ticks(most);
         }
         StringBuilder marks = new StringBuilder();
@@ -97,20 +96,28 @@ final class AxesPainter {
                     .append(Svg.number(top))
                     .append("v5");
             double half = TextWidth.of(ticks.labels().get(i), TICK) / 2;
-            svg.text(Math.min(place, WIDTH - 2 - half), top + 17, ticks.labels().get(i), "");
+            svg.text(
+                    Math.min(place, layout.width() - 2 - half),
+                    top + 17,
+                    ticks.labels().get(i),
+                    "");
         }
         svg.close("g");
         svg.path(marks.toString(), "fill=\"none\" stroke=\"currentColor\" stroke-opacity=\".6\"");
         top += 22;
-        String label = TextWidth.fit(across.axis().fullLabel(), LABEL, WIDTH - 2 * MARGIN);
+        String label = TextWidth.fit(across.axis().fullLabel(), LABEL, layout.width() - 2 * MARGIN);
         if (!label.isBlank()) {
             double half = TextWidth.of(label, LABEL) / 2;
-            double middle =
-                    Math.max(MARGIN + half, Math.min(WIDTH - MARGIN - half, (across.start() + across.end()) / 2));
+            double middle = Math.max(
+                    MARGIN + half, Math.min(layout.width() - MARGIN - half, (across.start() + across.end()) / 2));
             svg.text(middle, top + 13, label, "text-anchor=\"middle\"");
             top += 20;
         }
         return top;
+    }
+
+    private int most() {
+        return layout == Layout.WIDE ? 10 : 6;
     }
 
     private static boolean hasRoom(Ticks ticks, Scale across) {

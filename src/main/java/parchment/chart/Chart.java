@@ -3,8 +3,10 @@ package parchment.chart;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import parchment.display.Html;
 import parchment.display.Showable;
 import parchment.file.FileWords;
 import parchment.file.WholeFile;
@@ -16,6 +18,10 @@ import parchment.file.WholeFile;
  * white ground. Its text is text: it can be searched and copied. It needs no script, no style sheet and no particular font.
  */
 public final class Chart implements Showable {
+    /** Where a page keeps no style sheets, the narrow layout stays hidden and the wide one shrinks. */
+    private static final String NARROW_PAGES = "<style>@media (max-width:600px){.parchment-chart>.wide{display:none}"
+            + ".parchment-chart>.narrow{display:block!important}}</style>";
+
     private final Panels panels;
 
     Chart(Panels panels) {
@@ -36,15 +42,24 @@ public final class Chart implements Showable {
     /** Returns the picture as a document of its own on a white ground. */
     @Override
     public Optional<String> svg() {
-        return Optional.of(ChartPainter.paint(panels, ChartPainter.Ground.WHITE));
+        return Optional.of(ChartPainter.paint(panels, ChartPainter.Ground.WHITE, Layout.WIDE));
     }
 
     /** Returns the picture for a page, in the colour of the page's text. */
     @Override
     public Optional<String> html() {
-        return Optional.of("<figure class=\"parchment-chart\" tabindex=\"0\" style=\"margin:.5em 0;max-width:62em;overflow-x:auto\">"
-                + ChartPainter.paint(panels, ChartPainter.Ground.PAGE)
-                + "</figure>");
+        StringBuilder html = new StringBuilder(
+                        "<figure class=\"parchment-chart\" style=\"margin:.5em 0;max-width:62em\">")
+                .append(NARROW_PAGES)
+                .append(ChartPainter.paint(panels, ChartPainter.Ground.PAGE, Layout.WIDE))
+                .append(ChartPainter.paint(panels, ChartPainter.Ground.PAGE, Layout.NARROW));
+        List<String> notes = ChartPainter.notes(panels, Layout.WIDE);
+        if (!notes.isEmpty()) {
+            html.append("<figcaption style=\"font-size:14px;line-height:1.35;margin:.3em 8px;max-width:56em\">");
+            notes.forEach(note -> html.append("<div>").append(Html.escape(note)).append("</div>"));
+            html.append("</figcaption>");
+        }
+        return Optional.of(html.append("</figure>").toString());
     }
 
     /**
@@ -55,7 +70,7 @@ public final class Chart implements Showable {
     public Path save(String file) {
         Path path = Path.of(file);
         try {
-            return WholeFile.at(path).write(ChartPainter.paint(panels, ChartPainter.Ground.WHITE));
+            return WholeFile.at(path).write(ChartPainter.paint(panels, ChartPainter.Ground.WHITE, Layout.WIDE));
         } catch (IOException failure) {
             throw new UncheckedIOException("The picture " + FileWords.of(failure), failure);
         }

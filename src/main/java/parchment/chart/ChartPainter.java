@@ -2,6 +2,7 @@ package parchment.chart;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import parchment.display.Html;
 
 /** Lays a picture out and paints it as SVG, from the title at the top to the notes at the foot. */
@@ -11,7 +12,7 @@ final class ChartPainter {
         /** A white ground of its own. */
         WHITE("stroke=\"#fff\""),
         /** The page's ground and the colour of the page's text. */
-        PAGE("style=\"stroke:var(--jp-layout-color0,Canvas)\"");
+        PAGE("style=\"stroke:var(--jp-layout-color0,var(--vscode-editor-background,Canvas))\"");
 
         private final String stroke;
 
@@ -25,13 +26,10 @@ final class ChartPainter {
         }
     }
 
-    static final double WIDTH = 800;
     static final double MARGIN = 8;
     private static final double TITLE = 17;
-    private static final double NOTE = 12;
-    static final double LABEL = 13;
-    /** The drawing area keeps at least this much of the width, whatever the labels want. */
-    private static final double LEAST_AREA = 360;
+    private static final double NOTE = 14;
+    static final double LABEL = 14;
 
     private final Panels panels;
     private final Ground ground;
@@ -40,10 +38,13 @@ final class ChartPainter {
     private final Frame frame;
     private final List<Scale> upwards;
     private final Svg svg = new Svg();
-    private final AxesPainter axes = new AxesPainter(svg);
+    private final AxesPainter axes;
+    private final Layout layout;
     private double top = MARGIN;
 
-    private ChartPainter(Panels panels, Ground ground) {
+    private ChartPainter(Panels panels, Ground ground, Layout layout) {
+        this.layout = layout;
+        this.axes = new AxesPainter(svg, layout);
         this.panels = panels;
         this.ground = ground;
         this.style = new Style(panels);
@@ -52,22 +53,35 @@ final class ChartPainter {
         this.upwards = frame.upwards();
     }
 
-    static String paint(Panels panels, Ground ground) {
-        return new ChartPainter(panels, ground).paint();
+    static String paint(Panels panels, Ground ground, Layout layout) {
+        return new ChartPainter(panels, ground, layout).paint();
+    }
+
+    /** Returns the sentences under a picture: its own, then what a reader has to know of how it is drawn. */
+    static List<String> notes(Panels panels, Layout layout) {
+        List<String> notes = new ArrayList<>(panels.notes());
+        notes.addAll(Frame.of(panels).notes());
+        int unnamed = layout.namesEnds()
+                ? panels.plots().stream().mapToInt(EndLabels::withoutRoom).sum()
+                : 0;
+        if (unnamed > 0) {
+            notes.add(unnamed + (unnamed == 1 ? " line has" : " lines have") + " no room for a name at its end.");
+        }
+        return notes;
     }
 
     private String paint() {
-        double left = AxesPainter.leftMargin(panels, upwards);
+        double left = axes.leftMargin(panels, upwards);
         Scale across = placeAcross(left);
         title(left);
-        Key key = new Key(panels, left, WIDTH - MARGIN);
+        Key key = new Key(panels, layout, layout.namesEnds() ? left : MARGIN, layout.width() - MARGIN);
         key.paint(svg, top, style);
         top += key.height();
         for (int i = 0; i < panels.plots().size(); i++) {
             panel(i, across);
         }
         top = axes.across(across, top, panels.plots().stream().allMatch(Plot::isEmpty));
-        notes(left);
+        notes();
         return document(Math.ceil(top + 2));
     }
 
@@ -75,20 +89,20 @@ final class ChartPainter {
     private Scale placeAcross(double left) {
         double ends = 0;
         for (Plot plot : panels.plots()) {
-            ends = Math.max(ends, EndLabels.width(plot));
+            ends = Math.max(ends, EndLabels.width(plot, layout));
         }
-        double right = WIDTH - MARGIN - Math.max(ends, 14);
+        double right = layout.width() - MARGIN - Math.max(ends, 14);
         for (Plot plot : panels.plots()) {
-            for (Boundary boundary : plot.layers(Boundary.class)) {
+            for (Boundary boundary : layout.namesEnds() ? plot.layers(Boundary.class) : List.<Boundary>of()) {
                 // The name starts at its line, so the line must stand far enough to the left: solve for the right end.
-                double room = WIDTH - 2 - Lanes.width(Lanes.words(boundary, acrossUnplaced.axis()));
+                double room = layout.width() - 2 - Lanes.width(Lanes.words(boundary, acrossUnplaced.axis(), layout));
                 double share = (acrossUnplaced.place(boundary.x()));
                 if (share > 0 && share <= 1) {
                     right = Math.min(right, left + (room - left) / share);
                 }
             }
         }
-        return acrossUnplaced.over(left, Math.max(right, left + LEAST_AREA));
+        return acrossUnplaced.over(left, Math.max(right, left + layout.leastArea()));
     }
 
     private void title(double left) {
@@ -96,7 +110,7 @@ final class ChartPainter {
             return;
         }
         // Bold letters are about a tenth wider than the plain ones of the table of widths.
-        for (String line : TextWidth.wrap(panels.title(), TITLE * 1.1, WIDTH - 2 * MARGIN, 3)) {
+        for (String line : TextWidth.wrap(panels.title(), TITLE * 1.1, layout.width() - 2 * MARGIN, 3)) {
             top += 20;
             svg.text(MARGIN, top - 4, line, "font-size=\"" + Svg.number(TITLE) + "\" font-weight=\"bold\"");
         }
@@ -110,7 +124,7 @@ final class ChartPainter {
             svg.text(
                     across.start(),
                     top - 4,
-                    TextWidth.fit(plot.title(), LABEL * 1.1, WIDTH - across.start() - MARGIN),
+                    TextWidth.fit(plot.title(), LABEL * 1.1, layout.width() - across.start() - MARGIN),
                     "font-weight=\"bold\"");
         }
         // What stands in the first panel goes on through the others; said or shaded there again, it would stand twice.
@@ -121,7 +135,7 @@ final class ChartPainter {
             boundaries.removeAll(first.layers(Boundary.class));
             spans.removeAll(first.layers(Span.class));
         }
-        List<Lanes.Placed> names = Lanes.place(boundaries, across);
+        List<Lanes.Placed> names = Lanes.place(boundaries, across, layout);
         double laneHeight = Lanes.count(names) * Lanes.LANE;
         double spanHeight = (spans.isEmpty() ? 0 : 16) + (plot.triedRange().isPresent() ? 16 : 0);
         double areaTop = top + laneHeight + spanHeight + 6;
@@ -133,7 +147,7 @@ final class ChartPainter {
             boundaries.addAll(first.layers(Boundary.class));
             spans.addAll(first.layers(Span.class));
         }
-        PanelPainter painter = new PanelPainter(svg, plot, across, y, style, ground);
+        PanelPainter painter = new PanelPainter(svg, plot, across, y, style, ground, layout);
         painter.ground(spans, boundaries);
         axes.upwards(plot, across, y);
         stems(names, spanNames, boundaries, across, y, areaTop - spanHeight - 2);
@@ -149,7 +163,7 @@ final class ChartPainter {
 
     /** Writes the names of spans over their bands, pushed apart where bands are narrow, and returns where they stand. */
     private List<SpanNames.Placed> spanNames(List<Span> spans, Scale across, double areaTop) {
-        List<SpanNames.Placed> placed = SpanNames.place(spans, across, WIDTH - 2);
+        List<SpanNames.Placed> placed = SpanNames.place(spans, across, layout.width() - 2);
         for (SpanNames.Placed name : placed) {
             svg.text(name.left(), areaTop - 5, name.words(), "font-size=\"" + Svg.number(SpanNames.SIZE) + "\"");
         }
@@ -172,8 +186,7 @@ final class ChartPainter {
             for (Lanes.Placed name : names) {
                 if (name.boundary() == boundary && name.lane() >= 0) {
                     double base = lanesBottom - name.lane() * Lanes.LANE;
-                    stemTop = base - Lanes.SIZE;
-                    svg.text(name.x() + 4, base - 3, name.words(), "font-size=\"" + Svg.number(Lanes.SIZE) + "\"");
+                    stemTop = name.isMoved() ? base : base - Lanes.SIZE;
                 }
             }
             double place = across.place(boundary.x());
@@ -183,44 +196,61 @@ final class ChartPainter {
                 path.append('V').append(Svg.number(y.end() - 1));
                 path.append('M').append(Svg.number(place)).append(' ').append(Svg.number(y.end() - 16));
             }
+            // So does one that would strike through the name of another line that was moved inwards.
+            for (Lanes.Placed name : names) {
+                double base = lanesBottom - name.lane() * Lanes.LANE;
+                if (name.lane() >= 0 && name.isMoved() && name.covers(place) && base - Lanes.SIZE > stemTop) {
+                    path.append('V').append(Svg.number(base));
+                    path.append('M').append(Svg.number(place)).append(' ').append(Svg.number(base - Lanes.SIZE - 1));
+                }
+            }
             path.append('V').append(Svg.number(stemTop));
         }
         svg.path(path.toString(), "fill=\"none\" stroke=\"currentColor\" stroke-opacity=\".7\"");
+        for (Lanes.Placed name : names) {
+            if (name.lane() >= 0) {
+                svg.text(
+                        name.left(),
+                        lanesBottom - name.lane() * Lanes.LANE - 3,
+                        name.words(),
+                        "font-size=\"" + Svg.number(Lanes.SIZE) + "\"");
+            }
+        }
     }
 
-    private void notes(double left) {
-        List<String> notes = new ArrayList<>(panels.notes());
-        notes.addAll(frame.notes());
-        int unnamed = panels.plots().stream().mapToInt(EndLabels::withoutRoom).sum();
-        if (unnamed > 0) {
-            notes.add(unnamed + (unnamed == 1 ? " line has" : " lines have") + " no room for a name at its end.");
+    /** Writes the notes where the picture stands alone; on a page they are the page's own text, which does not shrink. */
+    private void notes() {
+        if (ground == Ground.PAGE) {
+            return;
         }
+        List<String> notes = notes(panels, layout);
         top += notes.isEmpty() ? 0 : 6;
         for (String note : notes) {
-            for (String line : TextWidth.wrap(note, NOTE, WIDTH - 2 * MARGIN, 6)) {
-                top += 16;
-                svg.text(MARGIN, top - 4, line, "font-size=\"" + Svg.number(NOTE) + "\"");
+            for (String line : TextWidth.wrap(note, NOTE, layout.width() - 2 * MARGIN, 6)) {
+                top += 18;
+                svg.text(MARGIN, top - 5, line, "font-size=\"" + Svg.number(NOTE) + "\"");
             }
         }
     }
 
     private String document(double height) {
-        String size = "width=\"" + Svg.number(WIDTH) + "\" height=\"" + Svg.number(height) + "\" viewBox=\"0 0 "
-                + Svg.number(WIDTH) + " " + Svg.number(height) + "\"";
-        String look = ground == Ground.WHITE
-                ? "color:#1a1a1a;background:#fff;max-width:100%;height:auto"
-                : "color:inherit;background:none;width:max(100%,640px);max-width:" + Svg.number(WIDTH) + "px;height:auto";
+        String size = "width=\"" + Svg.number(layout.width()) + "\" height=\"" + Svg.number(height)
+                + "\" viewBox=\"0 0 " + Svg.number(layout.width()) + " " + Svg.number(height) + "\"";
+        String look = (ground == Ground.WHITE ? "color:#1a1a1a;background:#fff" : "color:inherit;background:none")
+                + ";max-width:100%;height:auto"
+                + (layout == Layout.NARROW ? ";display:none" : "");
+        String which = ground == Ground.WHITE ? "" : " class=\"" + layout.name().toLowerCase(Locale.ROOT) + "\"";
         Svg document = new Svg();
         document.open(
                 "svg",
-                "xmlns=\"http://www.w3.org/2000/svg\" " + size + " role=\"img\" aria-label=\""
+                "xmlns=\"http://www.w3.org/2000/svg\" " + size + which + " role=\"img\" aria-label=\""
                         + Html.escape(panels.title())
                         + "\" font-family=\"Helvetica,Arial,'Liberation Sans','DejaVu Sans',sans-serif\" font-size=\""
                         + Svg.number(LABEL) + "\" fill=\"currentColor\" style=\"" + look + "\"");
         document.say("title", panels.title().isBlank() ? "Picture" : panels.title());
         document.say("desc", ChartWords.of(panels));
         if (ground == Ground.WHITE) {
-            document.rectangle(0, 0, WIDTH, height, "fill=\"#fff\"");
+            document.rectangle(0, 0, layout.width(), height, "fill=\"#fff\"");
         }
         return document.raw(svg.toString()).raw("</svg>").toString();
     }

@@ -101,13 +101,12 @@ final class CrowdEnds {
         if (out.isEmpty()) {
             return Optional.empty();
         }
-        String names = out.stream()
-                .filter(name -> !name.isBlank())
-                .limit(MOST_NAMES)
-                .collect(Collectors.joining(", "));
+        String names =
+                out.stream().filter(name -> !name.isBlank()).limit(MOST_NAMES).collect(Collectors.joining(", "));
         int more = out.size() - MOST_NAMES;
-        return Optional.of(out.size() + " of the thin lines " + (out.size() == 1 ? "runs " : "run ") + where + " " + edge
-                + ", the picture's edge" + (names.isEmpty() ? "" : ": " + names)
-                + (more > 0 ? " and " + more + " more" : "") + ".");
+        return Optional.of(
+                out.size() + " of the thin lines " + (out.size() == 1 ? "runs " : "run ") + where + " " + edge
+                        + ", the picture's edge" + (names.isEmpty() ? "" : ": " + names)
+                        + (more > 0 ? " and " + more + " more" : "") + ".");
     }
 }

@@ -13,6 +13,8 @@ import java.util.Locale;
 final class CrowdPainter {
     /** Most lines that are all drawn as lines; found by looking. */
     static final int MOST_LINES = 40;
+    /** Most thin lines over which another line is seen without a rim in the colour of the ground; found by looking. */
+    private static final int MOST_WITHOUT_RIM = 10;
     /** Lines for each ten units of the picture from which they are drawn as shading; found by looking. */
     private static final double CLOSE = 6;
 
@@ -49,6 +51,11 @@ final class CrowdPainter {
     /** Tells whether a plot has so many thin lines that they are shaded where they lie close. */
     static boolean shades(Plot plot) {
         return crowd(plot).size() > MOST_LINES;
+    }
+
+    /** Tells whether so many thin lines lie under the others that those need a rim to be seen. */
+    static boolean crowds(Plot plot) {
+        return crowd(plot).size() > MOST_WITHOUT_RIM;
     }
 
     /** Returns the opacity of each step of shading, from where few run to where most do. */

@@ -129,7 +129,8 @@ final class Density {
 
         /** Returns the number that a share of the squares above a level stay below; the level itself where there are none. */
         double quantileAbove(double level, double share) {
-            double[] above = Arrays.stream(values).filter(v -> v >= level).sorted().toArray();
+            double[] above =
+                    Arrays.stream(values).filter(v -> v >= level).sorted().toArray();
             return above.length == 0 ? level : above[(int) Math.floor(share * (above.length - 1))];
         }
     }

@@ -6,30 +6,34 @@ import java.util.List;
 
 /** Places the names of lines at their right ends, pushed apart so that none covers another. */
 final class EndLabels {
-    static final double SIZE = 13;
-    static final double GAP = 16;
+    static final double SIZE = 14;
+    static final double GAP = 17;
     /** Room for the swatch that repeats the line's colour and dash before its name. */
     static final double SWATCH = 34;
-
-    static final double WIDEST = 210;
 
     record Placed(Line line, double endX, double endY, double labelY) {}
 
     private EndLabels() {}
 
     /** Returns how wide the names of a plot's lines are, with their swatches. */
-    static double width(Plot plot) {
+    static double width(Plot plot, Layout layout) {
         double widest = 0;
+        if (!layout.namesEnds()) {
+            return widest;
+        }
         for (Line line : labelled(plot)) {
-            widest = Math.max(widest, Math.min(WIDEST, TextWidth.of(line.label(), SIZE)) + SWATCH);
+            widest = Math.max(widest, Math.min(layout.widestEnd(), TextWidth.of(line.label(), SIZE)) + SWATCH);
         }
         return widest;
     }
 
-    private static List<Line> labelled(Plot plot) {
-        return plot.layers(Line.class).stream()
-                .filter(line -> line.weight() != Weight.FAINT && !line.label().isBlank() && last(line, null) >= 0)
-                .toList();
+    static List<Line> labelled(Plot plot) {
+        return plot.layers(Line.class).stream().filter(EndLabels::isNamed).toList();
+    }
+
+    /** Tells whether a line has a name of its own to be told by. */
+    static boolean isNamed(Line line) {
+        return line.weight() != Weight.FAINT && !line.label().isBlank() && last(line, null) >= 0;
     }
 
     private static int last(Line line, @org.jspecify.annotations.Nullable Scale x) {

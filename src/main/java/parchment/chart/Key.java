@@ -8,8 +8,8 @@ import java.util.Map;
 
 /** Tells points, bands and crowds of thin lines apart in a row of swatches and words under the title. */
 final class Key {
-    static final double ROW = 19;
-    private static final double SIZE = 13;
+    static final double ROW = 20;
+    private static final double SIZE = 14;
     private static final double SWATCH = 28;
     /** Room for a short line and the steps of shading behind it. */
     private static final double WIDE_SWATCH = 78;
@@ -21,11 +21,12 @@ final class Key {
     private final List<Placed> placed = new ArrayList<>();
     private int rows;
 
-    Key(Panels panels, double left, double right) {
+    Key(Panels panels, Layout layout, double left, double right) {
         Map<String, Layer> items = new LinkedHashMap<>();
         for (Plot plot : panels.plots()) {
             for (Layer layer : plot.layers()) {
-                boolean told = layer instanceof Points
+                boolean told = !layout.namesEnds() && layer instanceof Line end && EndLabels.isNamed(end)
+                        || layer instanceof Points
                         || layer instanceof Band
                         || layer instanceof Line line && line.weight() == Weight.FAINT;
                 if (told && !layer.label().isBlank() && !plot.isEmpty()) {
@@ -36,7 +37,7 @@ final class Key {
         boolean shades = panels.plots().stream().anyMatch(CrowdPainter::shades);
         double x = left;
         for (Layer layer : items.values()) {
-            boolean crowd = layer instanceof Line && shades;
+            boolean crowd = shades && layer instanceof Line line && line.weight() == Weight.FAINT;
             String label = crowd ? layer.label() + ", shaded where many run" : layer.label();
             double swatch = crowd ? WIDE_SWATCH : SWATCH;
             String words = TextWidth.fit(label, SIZE, right - left - swatch);

@@ -10,12 +10,14 @@ final class PanelPainter {
     private final Scale y;
     private final Style style;
     private final ChartPainter.Ground ground;
+    private final Layout layout;
     private final double left;
     private final double right;
     private final double top;
     private final double bottom;
 
-    PanelPainter(Svg svg, Plot plot, Scale x, Scale y, Style style, ChartPainter.Ground ground) {
+    PanelPainter(Svg svg, Plot plot, Scale x, Scale y, Style style, ChartPainter.Ground ground, Layout layout) {
+        this.layout = layout;
         this.ground = ground;
         this.svg = svg;
         this.plot = plot;
@@ -90,7 +92,7 @@ final class PanelPainter {
         for (Line line : plot.layers(Line.class)) {
             if (line.weight() == weight) {
                 String path = path(line);
-                if (CrowdPainter.shades(plot)) {
+                if (CrowdPainter.crowds(plot)) {
                     svg.path(path, halo(weight == Weight.STRONG ? 5.6 : 4.8));
                 }
                 svg.path(path, style.stroke(line));
@@ -143,7 +145,10 @@ final class PanelPainter {
             // Over shading a light fill alone is hardly seen: its edges are drawn as well.
             String edges = edge(band, Band::lower) + edge(band, Band::upper);
             svg.path(edges, "fill=\"none\" " + halo(2.6));
-            svg.path(edges, "fill=\"none\" stroke-width=\"1.1\" stroke=\"" + band.colour().svg() + "\"");
+            svg.path(
+                    edges,
+                    "fill=\"none\" stroke-width=\"1.1\" stroke=\""
+                            + band.colour().svg() + "\"");
         }
     }
 
@@ -216,6 +221,9 @@ final class PanelPainter {
 
     /** Paints the names of lines at their ends, each with the line's own colour and dash. */
     void endLabels() {
+        if (!layout.namesEnds()) {
+            return;
+        }
         for (EndLabels.Placed placed : EndLabels.place(plot, x, y)) {
             double swatch = right + 7;
             double labelY = placed.labelY();
@@ -226,7 +234,7 @@ final class PanelPainter {
             leader.to(Math.max(placed.endX(), right - 1), placed.endY()).to(swatch, labelY);
             svg.path(leader.data(), colour + " stroke-opacity=\".6\" stroke-dasharray=\"1 2\"");
             svg.line(swatch, labelY, swatch + 22, labelY, "fill=\"none\" " + style.stroke(placed.line()));
-            String words = TextWidth.fit(placed.line().label(), EndLabels.SIZE, EndLabels.WIDEST);
+            String words = TextWidth.fit(placed.line().label(), EndLabels.SIZE, layout.widestEnd());
             svg.text(swatch + EndLabels.SWATCH - 8, labelY + 4.5, words, "");
         }
     }
@@ -244,10 +252,10 @@ final class PanelPainter {
                             .to(to, top + 5)
                             .data(),
                     "fill=\"none\" stroke=\"currentColor\" stroke-width=\"2\"");
-            String words = TextWidth.fit(ChartWords.words(range, x.axis()), 12, right - left);
-            double half = TextWidth.of(words, 12) / 2;
+            String words = TextWidth.fit(ChartWords.words(range, x.axis()), SpanNames.SIZE, right - left);
+            double half = TextWidth.of(words, SpanNames.SIZE) / 2;
             double middle = Math.max(left + half, Math.min(right - half, (from + to) / 2));
-            svg.text(middle, wordsBottom - 5, words, "text-anchor=\"middle\" font-size=\"12\"");
+            svg.text(middle, wordsBottom - 5, words, "text-anchor=\"middle\" font-size=\"13\"");
         });
     }
 

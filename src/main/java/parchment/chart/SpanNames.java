@@ -6,7 +6,7 @@ import java.util.List;
 
 /** Places the names of spans in one row over the plot, each centred on its band and none over another. */
 final class SpanNames {
-    static final double SIZE = 12;
+    static final double SIZE = 13;
     private static final double GAP = 8;
 
     /** One name and the place of its left end. */

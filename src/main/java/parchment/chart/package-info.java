@@ -24,7 +24,8 @@
  * }</pre>
  *
  * <p>Lines are named at their right end (names are pushed apart), points, bands and crowds of faint lines in a key under the title,
- * boundaries above their own line. Every picture is 800 units wide, shrinks with the page, and says in words what it shows.
+ * boundaries above their own line. Every picture is 800 units wide, shrinks with the page, has a second layout for
+ * narrow pages, and says in words what it shows. Above forty thin lines, those that run close together are drawn as shading.
  */
 @NullMarked
 package parchment.chart;

@@ -142,7 +142,8 @@ public final class DestinationOrPath implements ShownAs {
                 difference.estimate(),
                 interval,
                 nearest,
-                "The mean " + question.attribute() + " of such a batch is " + Wording.signed(difference.estimate(), interval)
+                "The mean " + question.attribute() + " of such a batch is "
+                        + Wording.signed(difference.estimate(), interval)
                         + " points from that of the batches' mean (" + Wording.percent(level) + " interval "
                         + Wording.signed(interval)
                         + "), as seen in this logbook." + near);

@@ -42,8 +42,7 @@ final class EvidencePicture {
      * @param peak the best place as it is told
      * @param verdict what the batches tell; where they cannot tell, the course is drawn as one that may not be so
      */
-    static Plot of(
-            String attribute, Measure measure, Analysis analysis, Peak peak, Verdict verdict, double level) {
+    static Plot of(String attribute, Measure measure, Analysis analysis, Peak peak, Verdict verdict, double level) {
         boolean tentative = verdict == Verdict.CANNOT_TELL;
         FittedScores fitted = analysis.drawn();
         Material material = analysis.todays();
@@ -90,8 +89,9 @@ final class EvidencePicture {
             }
         }
         if (tentative) {
-            plot = plot.withNote("The line is dashed because these batches cannot tell: it may be luck, or come from something that"
-                    + " moved along.");
+            plot = plot.withNote(
+                    "The line is dashed because these batches cannot tell: it may be luck, or come from something that"
+                            + " moved along.");
         }
         return plot.withNote(String.format(
                         Locale.ROOT,

@@ -218,8 +218,7 @@ final class TradeOffPage {
                     .withHeight(180)
                     .withEmptySentence("There is nothing to draw: " + asked.whyNot() + ".");
             plots.add(asked.found()
-                    .map(found ->
-                            course(plot, found, attribute, asked.settings().level()))
+                    .map(found -> course(plot, asked, found, attribute))
                     .orElse(plot));
         }
         Plot together = Plot.of(
@@ -229,10 +228,18 @@ final class TradeOffPage {
                 .withHeight(180)
                 .withEmptySentence("There is nothing to draw: " + asked.whyNot() + ".");
         plots.add(asked.found().map(found -> together(together, asked, found)).orElse(together));
-        return Panels.stacked("The scores one by one, and together", plots);
+        Panels panels = Panels.stacked("The scores one by one, and together", plots);
+        return asked.found().isPresent() && asked.verdict() == Verdict.CANNOT_TELL
+                ? panels.withNote("The lines are dashed because these batches cannot tell: they may be luck.")
+                : panels;
     }
 
-    private static Plot course(Plot plot, TradeOff.Found found, int attribute, double level) {
+    private static Weight weight(TradeOff asked) {
+        return asked.verdict() == Verdict.CANNOT_TELL ? Weight.TENTATIVE : Weight.STRONG;
+    }
+
+    private static Plot course(Plot plot, TradeOff asked, TradeOff.Found found, int attribute) {
+        double level = asked.settings().level();
         double[] places = doubles(found.places());
         double[] mean = IntStream.range(0, places.length)
                 .mapToDouble(i -> found.courses().at(attribute, places[i]))
@@ -247,22 +254,22 @@ final class TradeOffPage {
         }
         return plot.with(Band.of(
                         String.format(Locale.ROOT, "%.0f %% interval of the mean", 100 * level), places, lower, upper))
-                .with(Line.of("mean", places, mean).withWeight(Weight.STRONG).withColour(Colour.BLUE));
+                .with(Line.of("mean", places, mean).withWeight(weight(asked)).withColour(Colour.BLUE));
     }
 
     private static Plot together(Plot plot, TradeOff asked, TradeOff.Found found) {
         double[] places = doubles(found.places());
         Plot drawn = plot.with(Band.of(
-                        String.format(
-                                Locale.ROOT,
-                                "%.0f %% interval of all together",
-                                100 * asked.settings().level()),
-                        places,
-                        doubles(found.lower()),
+                                String.format(
+                                        Locale.ROOT,
+                                        "%.0f %% interval of all together",
+                                        100 * asked.settings().level()),
+                                places,
+                                doubles(found.lower()),
                                 doubles(found.upper()))
                         .withColour(Colour.VERMILLION))
                 .with(Line.of("all together", places, doubles(found.overall()))
-                        .withWeight(Weight.STRONG)
+                        .withWeight(weight(asked))
                         .withColour(Colour.VERMILLION));
         return asked.verdict() == Verdict.SUGGESTIVE
                 ? drawn.with(Span.of(

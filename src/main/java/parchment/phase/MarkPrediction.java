@@ -107,8 +107,9 @@ public record MarkPrediction(
     }
 
     private String text(TemperatureUnit reader) {
-        String where = Unit.TEMPERATURE.withDigitsFor(temperatureStandardError, reader).format(celsius, reader)
-                + Unit.TEMPERATURE_STEP.formatError(temperatureStandardError, reader);
+        String where =
+                Unit.TEMPERATURE.withDigitsFor(temperatureStandardError, reader).format(celsius, reader)
+                        + Unit.TEMPERATURE_STEP.formatError(temperatureStandardError, reader);
         return switch (shape) {
             case NO_CURVE ->
                 String.format(

@@ -37,11 +37,7 @@ final class PhasesPage {
 
     /** Returns the unit with as many decimals as the smallest error of a column asks for. */
     private static <R> Unit fitting(Unit unit, TemperatureUnit reader, List<R> rows, ToDoubleFunction<R> error) {
-        return rows.stream()
-                .mapToDouble(error)
-                .filter(one -> one > 0)
-                .min()
-                .stream()
+        return rows.stream().mapToDouble(error).filter(one -> one > 0).min().stream()
                 .mapToObj(smallest -> unit.withDigitsFor(smallest, reader))
                 .findFirst()
                 .orElse(unit);
@@ -75,8 +71,11 @@ final class PhasesPage {
                                 .map(t -> t.celsius())
                                 .orElse(Double.NaN))
                 .withNumber("±", temperatures, reader, marks, m -> error(m.beanTemperatureStandardError()))
-                .withNote("The true number lies within its ± about two times in three. The bean temperature is the smoothed probe reading"
-                        + (charge.isPresent() ? "; that of charge is the charge temperature as written." : "."));
+                .withNote(
+                        "The true number lies within its ± about two times in three. The bean temperature is the smoothed probe reading"
+                                + (charge.isPresent()
+                                        ? "; that of charge is the charge temperature as written."
+                                        : "."));
     }
 
     private static Table table(List<Phase> phases, TemperatureUnit reader) {

@@ -118,7 +118,7 @@ public final class Unit {
 
     /**
      * Returns the same unit with as many decimals as an error asks for: its own, unless they would show less than two steps of the last
-     * one (less than one for a unit without decimals); then as many as show two significant digits of the error.
+     * one; then as many as show two significant digits of the error. A unit without decimals, such as seconds, shows one of each.
      *
      * @param error a standard error or half of an interval, as the library keeps numbers; 0 or missing leaves the unit as it is
      */
@@ -128,7 +128,7 @@ public final class Unit {
         if (!isError(error, reader) || Double.isInfinite(shown) || shown >= enough * (1 - 1e-9)) {
             return this;
         }
-        int decimals = 1 - (int) Math.floor(Math.log10(shown) + 1e-9);
+        int decimals = (digits == 0 ? 0 : 1) - (int) Math.floor(Math.log10(shown) + 1e-9);
         return withDigits(Math.max(digits, Math.min(MOST_DIGITS, decimals)));
     }
 

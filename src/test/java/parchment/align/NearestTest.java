@@ -99,7 +99,10 @@ class NearestTest {
         assertEquals(3, best.scores());
         assertTrue(best.shrunken() < best.mean() && best.shrunken() > mean, best.toString());
         String text = Nearest.to(logbook.batch("c3"), logbook).text();
-        assertTrue(text.contains("shrunken [points]") && text.contains("The true number lies within its ± about two times in three"), text);
+        assertTrue(
+                text.contains("shrunken [points]")
+                        && text.contains("The true number lies within its ± about two times in three"),
+                text);
     }
 
     @Test

@@ -59,22 +59,48 @@ class ChartTest {
     @ParameterizedTest
     @MethodSource("pictures")
     void keepsAllItsTextOnThePage(String name) throws Exception {
+        keepsAllItsText(parse(picture(name).svg().orElseThrow()).getDocumentElement(), 800);
+        keepsAllItsText(narrow(name), 420);
+    }
+
+    /** The layout for narrow pages, which is hidden on others. */
+    private static Element narrow(String name) throws Exception {
+        String html = picture(name).html().orElseThrow();
+        assertTrue(html.contains("<style>@media (max-width:600px){"), html);
+        Element narrow = (Element)
+                parse(html).getDocumentElement().getElementsByTagName("svg").item(wide(name));
+        assertEquals("narrow", narrow.getAttribute("class"));
+        assertTrue(narrow.getAttribute("style").endsWith("display:none"));
+        return narrow;
+    }
+
+    /** How many pictures, one within the other, the wide layout takes. */
+    private static int wide(String name) throws Exception {
         Element svg = parse(picture(name).svg().orElseThrow()).getDocumentElement();
+        return 1 + svg.getElementsByTagName("svg").getLength();
+    }
+
+    private static void keepsAllItsText(Element svg, double width) {
         double height = Double.parseDouble(svg.getAttribute("height"));
         NodeList texts = svg.getElementsByTagName("text");
         assertTrue(texts.getLength() > 0);
         for (int i = 0; i < texts.getLength(); i++) {
             Box box = Box.of((Element) texts.item(i));
             assertTrue(
-                    box.left() >= 0 && box.right() <= 800 && box.top() >= 0 && box.bottom() <= height,
-                    box + " on a page of 800 by " + height);
+                    box.left() >= 0 && box.right() <= width && box.top() >= 0 && box.bottom() <= height,
+                    box + " on a page of " + width + " by " + height);
         }
     }
 
     @ParameterizedTest
     @MethodSource("pictures")
     void coversNoTextWithAnother(String name) throws Exception {
-        NodeList texts = parse(picture(name).svg().orElseThrow()).getElementsByTagName("text");
+        coversNoText(parse(picture(name).svg().orElseThrow()).getDocumentElement());
+        coversNoText(narrow(name));
+    }
+
+    private static void coversNoText(Element svg) {
+        NodeList texts = svg.getElementsByTagName("text");
         List<Box> boxes = new ArrayList<>();
         for (int i = 0; i < texts.getLength(); i++) {
             boxes.add(Box.of((Element) texts.item(i)));
@@ -100,6 +126,46 @@ class ChartTest {
         String fahrenheit = Gallery.panels(TemperatureUnit.FAHRENHEIT).svg().orElseThrow();
         assertTrue(fahrenheit.contains(">temperature (°F)</text>"));
         assertTrue(fahrenheit.contains(">450</text>"));
+    }
+
+    /** Text of 13 units and more is at least 12 pixels high on a page of 800 and 11 on one of 400, with 15 pixels of margin on either side. */
+    @ParameterizedTest
+    @MethodSource("pictures")
+    void textIsReadableOnAWideAndOnANarrowPage(String name) throws Exception {
+        assertTrue(smallest(parse(picture(name).svg().orElseThrow()).getDocumentElement()) * 770 / 800 >= 12);
+        assertTrue(smallest(narrow(name)) * 370 / 420 >= 11);
+    }
+
+    private static double smallest(Element svg) {
+        NodeList texts = svg.getElementsByTagName("text");
+        double smallest = Double.POSITIVE_INFINITY;
+        for (int i = 0; i < texts.getLength(); i++) {
+            smallest = Math.min(smallest, Box.number((Element) texts.item(i), "font-size", 14));
+        }
+        return smallest;
+    }
+
+    @Test
+    void onAPageTheNotesAreThePagesTextAndAloneThePicturesOwn() {
+        Panels picture = picture("panels");
+        String start =
+                ">Marks as heard by the roaster; the narrow bands are their uncertainty. The air probe was silent from 3:20 to";
+        String html = picture.html().orElseThrow();
+        assertTrue(html.contains("<figcaption style=\"font-size:14px;"), html);
+        assertTrue(html.contains("<div" + start + " 3:50.</div>"), html);
+        assertFalse(html.contains(start + "</text>"), html);
+        assertTrue(picture.svg().orElseThrow().contains(start + "</text>"));
+    }
+
+    @Test
+    void namesLinesInTheKeyWhereThePageIsNarrow() throws Exception {
+        NodeList texts = narrow("panels").getElementsByTagName("text");
+        List<String> words = new ArrayList<>();
+        for (int i = 0; i < texts.getLength(); i++) {
+            words.add(texts.item(i).getTextContent());
+        }
+        assertTrue(
+                words.containsAll(List.of("bean temperature", "air temperature", "gas", "airflow")), words.toString());
     }
 
     @Test
@@ -148,7 +214,7 @@ class ChartTest {
     /** The box that a text takes up, from the table of widths. */
     private record Box(String words, double left, double top, double right, double bottom) {
         static Box of(Element text) {
-            double size = number(text, "font-size", 13);
+            double size = number(text, "font-size", 14);
             double width = TextWidth.of(text.getTextContent(), size);
             double x = number(text, "x", 0);
             double y = number(text, "y", 0);

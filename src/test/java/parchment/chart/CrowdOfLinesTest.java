@@ -13,7 +13,8 @@ import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
 
 class CrowdOfLinesTest {
-    private static final String SHADING = "Grey shading is many thin lines close together: the darker, the more of them.";
+    private static final String SHADING =
+            "Grey shading is many thin lines close together: the darker, the more of them.";
 
     private static Line thin(String name, double from, double to, double height) {
         double[] xs = {from, (from + to) / 2, to};
@@ -60,7 +61,8 @@ class CrowdOfLinesTest {
         }
         List<List<Contours.Place>> rings = Contours.of(new Density.Field(ring, size, size), 0);
         assertEquals(2, rings.size());
-        double area = Math.abs(rings.stream().mapToDouble(CrowdOfLinesTest::area).sum());
+        double area =
+                Math.abs(rings.stream().mapToDouble(CrowdOfLinesTest::area).sum());
         assertEquals(Math.PI * (30 * 30 - 10 * 10), area, 15);
     }
 
@@ -95,7 +97,15 @@ class CrowdOfLinesTest {
         int rim = svg.indexOf("stroke=\"#fff\"");
         int median = svg.indexOf("stroke-width=\"2.8\"");
         assertTrue(shading > 0 && shading < rim && rim < median, shading + ", " + rim + ", " + median);
-        assertTrue(plot.html().orElseThrow().contains("stroke:var(--jp-layout-color0,Canvas)"));
+        assertTrue(plot.html().orElseThrow().contains("stroke:var(--jp-layout-color0,"));
+    }
+
+    @ParameterizedTest
+    @CsvSource({"10, false", "11, true"})
+    void overMoreThanTenThinLinesAnotherHasARim(int count, boolean rim) {
+        Line median = Line.of("median", new double[] {0, 600}, new double[] {3, 4});
+        String svg = times(alike(count)).with(median).svg().orElseThrow();
+        assertEquals(rim, svg.contains("stroke=\"#fff\""), svg);
     }
 
     @Test
@@ -142,7 +152,8 @@ class CrowdOfLinesTest {
         }
         String eight = "8 of the thin lines run past 10:30, the picture's edge:"
                 + " long 0, long 1, long 2, long 3, long 4, long 5 and 2 more.";
-        assertEquals(List.of(SHADING, eight), Frame.of(times(lines).chart().panels()).notes());
+        assertEquals(
+                List.of(SHADING, eight), Frame.of(times(lines).chart().panels()).notes());
         lines.add(thin("long 8", 0, 1008, 5));
         Frame nine = Frame.of(times(lines).chart().panels());
         assertEquals(1008, nine.across().high(), "the ninth of 401 is no odd one out");
@@ -157,8 +168,7 @@ class CrowdOfLinesTest {
         Plot plot = times(lines).with(setOff);
         Frame frame = Frame.of(plot.chart().panels());
         assertEquals(1100, frame.across().high());
-        assertEquals(
-                List.of("1 of the thin lines runs past 18:20, the picture's edge: long."), frame.notes());
+        assertEquals(List.of("1 of the thin lines runs past 18:20, the picture's edge: long."), frame.notes());
     }
 
     @Test

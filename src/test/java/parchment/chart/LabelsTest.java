@@ -46,7 +46,7 @@ class LabelsTest {
         for (int i = 0; i < 8; i++) {
             boundaries.add(Boundary.at("mark " + "x".repeat(random.nextInt(20)), random.nextInt(600)));
         }
-        List<Lanes.Placed> placed = Lanes.place(boundaries, x);
+        List<Lanes.Placed> placed = Lanes.place(boundaries, x, Layout.WIDE);
         assertEquals(8, placed.size());
         for (Lanes.Placed a : placed) {
             for (Lanes.Placed b : placed) {

@@ -40,10 +40,14 @@ class ProbeShiftsTest {
 
     @Test
     void barsThatAreSmallerThanTheirDotsAreSaidWithTheirSize() {
-        String text = ProbeShifts.of(HARBOUR).onOneScale().drawn(Features.dropTemperature()).text();
+        String text = ProbeShifts.of(HARBOUR)
+                .onOneScale()
+                .drawn(Features.dropTemperature())
+                .text();
         assertTrue(
-                text.matches("(?s).*Bars: 90 % interval of what was added, at most [0-9]\\.[0-9] °C to either side; where none is seen"
-                        + " it is shorter than its dot is high\\. .*"),
+                text.matches(
+                        "(?s).*Bars: 90 % interval of what was added, at most [0-9]\\.[0-9] °C to either side; where none is seen"
+                                + " it is shorter than its dot is high\\. .*"),
                 text);
     }
 }

@@ -110,8 +110,9 @@ class HarbourEvidenceTest {
         assertEquals(Weight.TENTATIVE, line(plot).weight());
         assertEquals("mean, may not be so", line(plot).label());
         assertTrue(plot.notes()
-                .contains("The line is dashed because these batches cannot tell: it may be luck, or come from something that"
-                        + " moved along."));
+                .contains(
+                        "The line is dashed because these batches cannot tell: it may be luck, or come from something that"
+                                + " moved along."));
         assertTrue(plot.svg().orElseThrow().contains("stroke-dasharray=\"9 7\""));
         Evidence told = ask("drop temperature");
         assertTrue(told.verdict() != Verdict.CANNOT_TELL, told.toString());
@@ -132,10 +133,13 @@ class HarbourEvidenceTest {
     void thePictureSaysInPlainWordsWhatBandAndBarsAre() {
         Plot plot = ask("drop temperature").picture();
         assertTrue(plot.notes()
-                .contains("The band holds the mean of batches like these, at any one place, in 90 of 100 logbooks like this. A dot's"
-                        + " bar holds the batch's own mean about two times in three."));
+                .contains(
+                        "The band holds the mean of batches like these, at any one place, in 90 of 100 logbooks like this. A dot's"
+                                + " bar holds the batch's own mean about two times in three."));
         List<String> labels = plot.layers().stream().map(Layer::label).toList();
-        assertTrue(labels.containsAll(List.of("where the mean may lie", "one batch, mean of its cups")), labels.toString());
+        assertTrue(
+                labels.containsAll(List.of("where the mean may lie", "one batch, mean of its cups")),
+                labels.toString());
     }
 
     @Test
@@ -157,6 +161,10 @@ class HarbourEvidenceTest {
     void rowsWhoseNamesSpeakHaveNoLabelBesideThem() {
         assertEquals("", Screen.of(HARBOUR).picture().y().fullLabel());
         assertEquals("", Halo.of(HARBOUR).picture().y().fullLabel());
-        assertEquals("", DestinationOrPathPage.picture(DestinationOrPath.of("acidity", HARBOUR)).y().fullLabel());
+        assertEquals(
+                "",
+                DestinationOrPathPage.picture(DestinationOrPath.of("acidity", HARBOUR))
+                        .y()
+                        .fullLabel());
     }
 }

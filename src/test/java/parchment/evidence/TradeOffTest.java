@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -11,6 +12,9 @@ import java.util.Map;
 import java.util.Random;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
+import parchment.chart.Line;
+import parchment.chart.Weight;
+import parchment.feature.Features;
 import parchment.logbook.CupScores;
 import parchment.logbook.Logbook;
 import parchment.logbook.LogbookContents;
@@ -146,5 +150,22 @@ class TradeOffTest {
         assertEquals(Verdict.CANNOT_TELL, asked.verdict());
         assertTrue(asked.text().contains("two different attributes"), asked.text());
         assertTrue(asked.svg().isPresent());
+    }
+
+    @Test
+    void coursesFromWhichNothingCanBeToldAreDashedAndThePictureSaysWhy() {
+        Logbook hillside = Logbook.open(Path.of("..", "datasets", "hillside"));
+        TradeOff asked = TradeOff.of(List.of("sweetness", "acidity"), Features.dropTemperature(), hillside);
+        assertEquals(Verdict.CANNOT_TELL, asked.verdict());
+        List<Weight> weights = asked.picture().plots().stream()
+                .flatMap(plot -> plot.layers().stream())
+                .filter(Line.class::isInstance)
+                .map(layer -> ((Line) layer).weight())
+                .distinct()
+                .toList();
+        assertEquals(List.of(Weight.TENTATIVE), weights);
+        assertTrue(asked.picture()
+                .notes()
+                .contains("The lines are dashed because these batches cannot tell: they may be luck."));
     }
 }

@@ -106,7 +106,15 @@ class UnitsTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"5, ' ± 5 s'", "1, ' ± 1 s'", "0.99, ' ± 0.99 s'", "0.3, ' ± 0.30 s'", "0, ''", "NaN, ''"})
+    @CsvSource({
+        "5, ' ± 5 s'",
+        "1, ' ± 1 s'",
+        "0.99, ' ± 1.0 s'",
+        "0.82, ' ± 0.8 s'",
+        "0.3, ' ± 0.3 s'",
+        "0, ''",
+        "NaN, ''"
+    })
     void wholeSecondsStandUntilLessThanOneIsKnown(double seconds, String words) {
         assertEquals(words, Unit.SECONDS.formatError(seconds, TemperatureUnit.CELSIUS));
     }
