@@ -64,6 +64,8 @@ final class TableHtml {
             .parchment-table.parchment-table caption{font-size:max(1em,13px)}\
             .parchment-table.parchment-table th,.parchment-table.parchment-table td{padding-right:.35em}\
             .parchment-table.parchment-table .number{padding-left:.35em;padding-right:.7em}}
+            @media print{.parchment-table.parchment-table table{font-size:8pt}\
+            .parchment-table.parchment-table caption{font-size:9pt}}
             </style>
             """;
 

@@ -245,6 +245,7 @@ class TableTest {
         assertTrue(html.contains(".sentence{min-width:13em}"), html);
         String paper = html.substring(html.indexOf("@media print{"));
         assertTrue(paper.contains(".parchment-table.parchment-table{overflow:visible}"), paper);
+        assertTrue(paper.contains("@media print{.parchment-table.parchment-table table{font-size:8pt}"), paper);
     }
 
     @Test
