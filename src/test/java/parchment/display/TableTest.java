@@ -246,6 +246,8 @@ class TableTest {
         String paper = html.substring(html.indexOf("@media print{"));
         assertTrue(paper.contains(".parchment-table.parchment-table{overflow:visible}"), paper);
         assertTrue(paper.contains("@media print{.parchment-table.parchment-table table{font-size:8pt}"), paper);
+        // A page that hides its buttons on paper would take the headings of a table that can be sorted with them.
+        assertTrue(paper.contains(".parchment-table.parchment-table th button{display:inline;text-decoration:none}"), paper);
     }
 
     @Test
