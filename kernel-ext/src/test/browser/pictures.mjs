@@ -65,7 +65,8 @@ function flaws(print) {
         if (size < (print ? 9.3 : 10.9)) {
             found.add('small, ' + size.toFixed(1) + ' px' + (svg ? ' in a picture' : '') + ': "' + words.slice(0, 30) + '"');
         }
-        if (!svg && element.closest('tbody td, tbody th') && words.length <= 24 && new Set(boxes.map(box => Math.round(box.top))).size > 1) {
+        const cell = element.closest('tbody td, tbody th');
+        if (!svg && cell && cell.textContent.trim().length <= 24 && new Set(boxes.map(box => Math.round(box.top))).size > 1) {
             found.add('broken: "' + words + '"');
         }
         const ink = parse(svg ? style.fill : style.color);

@@ -28,7 +28,7 @@ final class TableHtml {
             .parchment-table.parchment-table thead th,.parchment-table.parchment-table .sentence{max-width:28em;white-space:normal;\
             overflow-wrap:break-word}
             .parchment-table.parchment-table thead th{vertical-align:bottom}
-            .parchment-table.parchment-table .sentence{min-width:13em}
+            .parchment-table.parchment-table .sentence{min-width:10em}
             .parchment-table.parchment-table tbody th{font-weight:normal}
             .parchment-table.parchment-table .number{text-align:right;padding-left:.8em}
             .parchment-table.parchment-table .number:first-child{padding-left:0}
@@ -59,11 +59,14 @@ final class TableHtml {
             @media print{.parchment-table.parchment-table .tools>:not(p){display:none}\
             .parchment-table.parchment-table{overflow:visible}.parchment-table.parchment-table .sentence{min-width:8em}\
             .parchment-table.parchment-table caption{min-width:min(26em,100%)}\
-            .parchment-table.parchment-table th button{text-decoration:none}}
+            .parchment-table.parchment-table th button{display:inline;text-decoration:none}}
             @media (max-width:900px),print{.parchment-table.parchment-table table{font-size:max(.8em,12px)}\
             .parchment-table.parchment-table caption{font-size:max(1em,13px)}\
-            .parchment-table.parchment-table th,.parchment-table.parchment-table td{padding-right:.35em}\
+            .parchment-table.parchment-table th,.parchment-table.parchment-table td{padding-right:.7em}\
             .parchment-table.parchment-table .number{padding-left:.35em;padding-right:.7em}}
+            @media print{.parchment-table.parchment-table table{font-size:8pt}\
+            .parchment-table.parchment-table th,.parchment-table.parchment-table td{padding-right:.5em}\
+            .parchment-table.parchment-table caption{font-size:9pt}}
             </style>
             """;
 
@@ -74,7 +77,7 @@ final class TableHtml {
     private static final Pattern ESTIMATE = Pattern.compile("[-+\u2212]?\\d[\\d.,]*[^()]{0,14} \\([^()]{1,24}\\)");
 
     /** A heading no longer than this is not broken between its words. */
-    private static final int SHORT_HEADING = 12;
+    private static final int SHORT_HEADING = 10;
 
     private TableHtml() {}
 

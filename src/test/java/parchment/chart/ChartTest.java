@@ -181,6 +181,15 @@ class ChartTest {
         assertTrue(plot.svg().orElseThrow().contains("<rect x=\"0\" y=\"0\" width=\"800\""));
     }
 
+    /** On a telephone a picture is moved sideways; as wide as that, its words would be half as high as those around it. */
+    @Test
+    void staysReadableOnANarrowPageAndCanBeMovedByTheKeyboard() {
+        String html = picture("scatter").html().orElseThrow();
+        assertTrue(html.startsWith("<figure class=\"parchment-chart\" tabindex=\"0\" style=\""), html);
+        assertTrue(html.contains("overflow-x:auto"), html);
+        assertTrue(html.contains("width:max(100%,860px - 35vw);max-width:800px;height:auto"), html);
+    }
+
     @Test
     void isSmallWithSixtyCurves() {
         int size = Gallery.crowd(60).svg().orElseThrow().length();

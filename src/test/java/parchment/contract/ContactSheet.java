@@ -13,7 +13,8 @@ import parchment.logbook.Logbook;
 /**
  * Makes a contact sheet of every page and picture of the product (DEVELOPERS.md, "Look at everything").
  *
- * <p>{@code FOLDER [pages] [launcher] [pictures] [sheets]}, run in {@code src}: the four steps, or those named. {@code pages} writes the pages of
+ * <p>{@code FOLDER [pages] [launcher] [pictures] [sheets] [LOGBOOK...]}, run in {@code src}: the four steps, or those named; of the five logbooks, or those
+ * named. {@code pages} writes the pages of
  * every result for five logbooks, {@code launcher} those of every command, {@code pictures} has a browser take pictures of what is there and list the flaws
  * it can measure in {@code flaws.txt}, {@code sheets} puts them on sheets.
  */
@@ -34,9 +35,13 @@ final class ContactSheet {
             return;
         }
         Path folder = Path.of(arguments[0]).toAbsolutePath().normalize();
-        List<String> steps = arguments.length == 1 ? STEPS : List.of(arguments).subList(1, arguments.length);
+        List<String> named = List.of(arguments).subList(1, arguments.length);
+        List<String> steps = named.stream().anyMatch(STEPS::contains) ? named : STEPS;
         Path pages = Files.createDirectories(folder.resolve("pages"));
         Map<String, Path> logbooks = PictureLogbooks.in(Files.createDirectories(folder.resolve("logbooks")));
+        if (logbooks.keySet().stream().anyMatch(named::contains)) {
+            logbooks.keySet().retainAll(named);
+        }
         if (steps.contains("pages")) {
             PicturePages writer = new PicturePages();
             for (Map.Entry<String, Path> logbook : logbooks.entrySet()) {

@@ -35,12 +35,12 @@ final class LauncherPages {
                 case "nothing" -> {
                     // Makes no page.
                 }
-                default ->
-                    run(
-                            entry,
-                            folder.resolve(entry.logbooks()),
-                            handedIn,
-                            logbookWords(logbooks.get(entry.logbooks())));
+                default -> {
+                    Path logbook = logbooks.get(entry.logbooks());
+                    if (logbook != null) {
+                        run(entry, folder.resolve(entry.logbooks()), handedIn, logbookWords(logbook));
+                    }
+                }
             }
         }
     }
