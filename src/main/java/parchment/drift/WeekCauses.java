@@ -223,7 +223,7 @@ final class WeekCauses {
                         + ", batch by batch",
                 group.size() + " of " + batches.size()
                         + " batches of the week show it; of 100 ordinary ones about five look odd.",
-                next(feature),
+                next("Look", feature),
                 group.stream().map(WeekSign::words).toList());
     }
 
@@ -272,15 +272,20 @@ final class WeekCauses {
                                         .max()
                                         .orElse(0))
                         .replaceFirst("\\.$", "; " + charts + (charts == 1 ? " was watched." : " were watched.")),
-                next(feature),
+                next(clear ? "Look" : "If it goes on, look", feature),
                 explains);
     }
 
-    private static String next(Feature feature) {
-        return feature.name().equals(Features.massLoss().name())
-                ? "Check the scales, and whether drop, batch size or the moisture of the green changed."
+    /**
+     * Says where to look for what moved a number.
+     *
+     * @param look how the sentence begins, as in "Look"
+     */
+    private static String next(String look, Feature feature) {
+        return look + (feature.name().equals(Features.massLoss().name())
+                ? " at the scales, and whether drop, batch size or the moisture of the green changed."
                 : feature.name().equals(Features.firstCrackTemperature().name())
-                        ? "Look at the probe, the beans, and how first crack is marked."
-                        : "Look at what changed about then: charge, gas, batch size, machine, weather or habit.";
+                        ? " at the probe, the beans, and how first crack is marked."
+                        : " at what changed about then: charge, gas, batch size, machine, weather or habit.");
     }
 }

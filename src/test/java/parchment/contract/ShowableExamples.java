@@ -56,6 +56,7 @@ import parchment.drift.Usual;
 import parchment.drift.VarianceShares;
 import parchment.drift.Watch;
 import parchment.drift.Week;
+import parchment.drift.WeekCause;
 import parchment.drift.YearPart;
 import parchment.evidence.Desirability;
 import parchment.evidence.DestinationOrPath;
@@ -155,6 +156,17 @@ final class ShowableExamples {
             String lot = logbook.batches().get(3).lot().orElseThrow();
             return Week.of(logbook).withOrder(lot, Mass.kilograms(5));
         });
+        ROOTS.put(
+                "WeekCause",
+                logbook -> new WeekCause(
+                        WeekCause.Kind.DRIFT,
+                        WeekCause.Sure.CLEAR,
+                        "<b>",
+                        LocalDate.of(2025, 3, 4),
+                        "<b>",
+                        "<b>",
+                        "<b>",
+                        List.of("<b>")));
         ROOTS.put(
                 "ProbeChange",
                 logbook -> new ProbeChange(
