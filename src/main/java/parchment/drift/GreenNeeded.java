@@ -120,8 +120,8 @@ public final class GreenNeeded implements ShownAs {
                     "How much green coffee " + order + " take cannot be told.",
                     loss.own() == 0
                             ? "None of its batches was weighed before and after roasting."
-                            : "Only " + loss.own() + (loss.own() == 1 ? " batch" : " batches")
-                                    + " of it can be used, weighed before and after roasting.",
+                            : "Only " + loss.own() + " of its batches " + (loss.own() == 1 ? "was" : "were")
+                                    + " weighed before and after roasting.",
                     "Weigh the green and the roasted coffee of four batches and ask again.");
         }
         Interval need = interval();

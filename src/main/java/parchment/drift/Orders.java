@@ -126,8 +126,8 @@ final class Orders {
         }
         long under = roastedUnder(name);
         String when = written
-                ? name + " is blended " + (asOne ? "before" : "after") + " roasting"
-                : "When " + name + " is blended is not said in blends.csv; "
+                ? "The blend " + name + " is put together " + (asOne ? "before" : "after") + " roasting"
+                : "When the blend " + name + " is put together is not said in blends.csv; "
                         + (asOne
                                 ? under + (under == 1 ? " batch was" : " batches were")
                                         + " roasted under its name, so it is taken as roasted as one"

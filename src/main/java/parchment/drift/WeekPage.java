@@ -140,7 +140,7 @@ final class WeekPage {
         }
         Report longer = page.heading("Green coffee for the orders");
         for (String words : week.ordered().blends()) {
-            longer = longer.say(Sentence.of(words));
+            longer = longer.say(words);
         }
         for (GreenNeeded order : week.orders()) {
             longer = longer.say(order.words());

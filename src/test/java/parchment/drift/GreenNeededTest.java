@@ -97,7 +97,7 @@ class GreenNeededTest {
         assertEquals(
                 List.of(
                         "How much green coffee 5 kg of roasted one take cannot be told.",
-                        "Only 1 batch of it can be used, weighed before and after roasting.",
+                        "Only 1 of its batches was weighed before and after roasting.",
                         "Weigh the green and the roasted coffee of four batches and ask again."),
                 sentences(needed));
     }

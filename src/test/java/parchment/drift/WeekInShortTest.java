@@ -45,6 +45,20 @@ class WeekInShortTest {
     }
 
     @Test
+    void aWeekOfOneBatch() {
+        List<Batch> batches = new ArrayList<>(BuiltBatch.logbook(quiet(12)).batches());
+        Batch last = batches.remove(11);
+        batches.add(last.toBuilder()
+                .roastedAt(last.roastedAt().orElseThrow().plusDays(20))
+                .build());
+        says(
+                "One batch in the week to 2025-02-01: it was as usual for its lot.",
+                "It was held against at least eight others of its lot.",
+                "Nothing to do; the cup decides.",
+                Logbook.of(LogbookContents.ofBatches("built", batches)));
+    }
+
+    @Test
     void oneBatchAndMoreThatWereUnlike() {
         says(
                 "7 batches in the week to 2025-01-13: batch B13 was unlike the others of its lot.",
