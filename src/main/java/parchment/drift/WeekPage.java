@@ -176,6 +176,7 @@ final class WeekPage {
         }
         return table.withText("against its lot", rows, u -> switch (u.verdict()) {
                     case LIKE_THE_OTHERS -> "as usual";
+                    case A_LITTLE_UNLIKE_THE_OTHERS -> "a little unlike";
                     case UNLIKE_THE_OTHERS -> "unlike";
                     case CANNOT_TELL -> "cannot tell";
                 })

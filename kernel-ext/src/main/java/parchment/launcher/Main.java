@@ -19,6 +19,8 @@ import picocli.CommandLine.HelpCommand;
             RunCommand.class,
             GatherCommand.class,
             WeekCommand.class,
+            NextCommand.class,
+            BatchCommand.class,
             HandbookCommand.class,
             TestCommand.class,
             InstallCommand.class,
@@ -27,6 +29,7 @@ import picocli.CommandLine.HelpCommand;
             RoasteryCommand.class,
             ClassCommand.class,
             StickCommand.class,
+            ReleaseCommand.class,
             HelpCommand.class
         })
 public final class Main {

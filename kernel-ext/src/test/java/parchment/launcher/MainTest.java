@@ -139,6 +139,43 @@ class MainTest {
     }
 
     @Test
+    void nextAndBatchWriteACardWithTheCautionsAndSayItsFirstSentences(@TempDir Path folder) throws IOException {
+        Path page = folder.resolve("the cárd.html");
+        String hillside = Path.of("..", "datasets", "hillside").toString();
+        for (List<String> asked : List.of(List.of("next", "Moth Field"), List.of("batch", "K036"))) {
+            out.getBuffer().setLength(0);
+            assertEquals(
+                    0,
+                    run(asked.get(0), asked.get(1), "--logbook", hillside, "--out", page.toString()),
+                    err.toString());
+            String html = Files.readString(page).replace("&#39;", "'");
+            Cautions.forAPage()
+                    .forEach(caution -> assertEquals(1, html.split(Pattern.quote(caution), -1).length - 1, caution));
+            assertEquals(1, html.split("Invented machine: do not roast\\.", -1).length - 1, html);
+            assertTrue(html.contains("@media print"), html);
+            List<String> said = out.toString().lines().toList();
+            assertEquals("Invented machine: do not roast.", said.get(0));
+            assertTrue(html.contains(said.get(1)), said.get(1));
+            assertEquals("Page:      " + page, said.get(4));
+        }
+    }
+
+    @Test
+    void nextAndBatchAnswerAWrongNameWithTheNearest(@TempDir Path folder) {
+        String hillside = Path.of("..", "datasets", "hillside").toString();
+        String page = folder.resolve("card.html").toString();
+        assertEquals(1, run("next", "Moth Fild", "--logbook", hillside, "--out", page));
+        assertTrue(err.toString().contains("Did you mean 'Moth Field'?"), err.toString());
+        err.getBuffer().setLength(0);
+        assertEquals(1, run("batch", "K36", "--logbook", hillside, "--out", page));
+        assertTrue(err.toString().contains("Did you mean 'K036'?"), err.toString());
+        assertTrue(Files.notExists(Path.of(page)));
+        err.getBuffer().setLength(0);
+        assertEquals(CommandLine.ExitCode.USAGE, run("next"));
+        assertTrue(err.toString().contains("Missing required parameter: 'LOT'"), err.toString());
+    }
+
+    @Test
     void weekSaysHowAnOrderIsWritten(@TempDir Path folder) {
         String hillside = Path.of("..", "datasets", "hillside").toString();
         int code = run(
