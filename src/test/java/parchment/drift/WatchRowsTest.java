@@ -59,8 +59,11 @@ class WatchRowsTest {
 
     @Test
     void oneBatchIsNotCalledMany() {
-        assertEquals("there is 1 batch, and 10 are needed", loss(losses(1, i -> 0)).whyNone());
-        assertEquals("there are 2 batches, and 10 are needed", loss(losses(2, i -> 0)).whyNone());
+        assertEquals(
+                "there is 1 batch, and 10 are needed", loss(losses(1, i -> 0)).whyNone());
+        assertEquals(
+                "there are 2 batches, and 10 are needed",
+                loss(losses(2, i -> 0)).whyNone());
     }
 
     /** Lots and machines, less one, each need five batches of the stretch; two are allowed in any. */

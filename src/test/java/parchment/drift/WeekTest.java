@@ -35,8 +35,9 @@ class WeekTest {
     void tellsANumberThatMovedOnceWithItsSizeAndSinceWhen() {
         Week week = Week.of(losingMore(4));
         assertEquals(
-                List.of("The mass loss of lot one lies above what was usual since 2025-01-21: 0.8 percentage points (0.6 to 0.9)."
-                        + " Look at the scales, and whether drop, batch size or the moisture of the green changed."),
+                List.of(
+                        "The mass loss of lot one lies above what was usual since 2025-01-21: 0.8 percentage points (0.6 to 0.9)."
+                                + " Look at the scales, and whether drop, batch size or the moisture of the green changed."),
                 week.causes().stream().map(WeekCause::toString).toList());
         assertEquals(WeekCause.Sure.CLEAR, week.causes().get(0).sure());
         assertEquals(1, times("what was usual since", week.text()), week.text());
@@ -101,7 +102,8 @@ class WeekTest {
         Week quiet = endingWith(0.142);
         assertEquals(List.of(), quiet.worthCupping());
         assertTrue(
-                quiet.text().contains("Nothing calls for it: no batch was unlike the others of its lot."), quiet.text());
+                quiet.text().contains("Nothing calls for it: no batch was unlike the others of its lot."),
+                quiet.text());
     }
 
     /** The stretch and the days after it differ so much from day to day that a shift was signalled whose size may be nothing. */
@@ -111,8 +113,12 @@ class WeekTest {
         List<WeekCause> drifts = week.causes();
         assertEquals(1, drifts.size(), drifts.toString());
         assertEquals(WeekCause.Sure.PERHAPS, drifts.get(0).sure());
-        assertEquals("the mass loss of lot Low Orchard may lie above what was usual", drifts.get(0).what());
-        assertTrue(drifts.get(0).size().matches("\\d percentage points? \\(-\\d to \\d\\)"), drifts.get(0).size());
+        assertEquals(
+                "the mass loss of lot Low Orchard may lie above what was usual",
+                drifts.get(0).what());
+        assertTrue(
+                drifts.get(0).size().matches("\\d percentage points? \\(-\\d to \\d\\)"),
+                drifts.get(0).size());
         assertEquals(
                 "If it goes on, look at the scales, and whether drop, batch size or the moisture of the green changed.",
                 drifts.get(0).next());
