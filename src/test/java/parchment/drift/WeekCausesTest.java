@@ -170,6 +170,35 @@ class WeekCausesTest {
                 causes.get(0).explains().toString());
     }
 
+    private static List<String> kinds(List<BuiltBatch> rows) {
+        return Week.of(BuiltBatch.logbook(rows)).causes().stream()
+                .map(cause -> cause.kind().name())
+                .toList();
+    }
+
+    /** What two batches do is theirs; with the third the number has moved. */
+    @ParameterizedTest
+    @CsvSource({"2,BATCH BATCH", "3,DRIFT"})
+    void aNumberMovedWhenThreeBatchesSaySo(int last, String kinds) {
+        List<BuiltBatch> rows = new ArrayList<>();
+        for (int i = 0; i < 20 + last; i++) {
+            rows.add(BuiltBatch.losing(i < 20 ? 0.14 + 0.002 * QUIET[(i * 7) % 10] : 0.17));
+        }
+        assertEquals(kinds, String.join(" ", kinds(rows)));
+    }
+
+    /** One batch each of two lots are two odd batches; of three lots they are one cause. */
+    @ParameterizedTest
+    @CsvSource({"2,BATCH BATCH", "3,DRIFT"})
+    void threeBatchesThatAreOddAlikeAreOneCause(int last, String kinds) {
+        List<BuiltBatch> rows = new ArrayList<>();
+        for (int i = 0; i < 36 + last; i++) {
+            rows.add(BuiltBatch.losing(i < 36 ? 0.14 + 0.002 * QUIET[(i / 3 * 7) % 10] : 0.17)
+                    .withLot("lot " + i % 3));
+        }
+        assertEquals(kinds, String.join(" ", kinds(rows)));
+    }
+
     @Test
     void aBatchIsToldWithWhatIsUsualAndOnceOnly() {
         List<BuiltBatch> rows = IntStream.range(0, 12)

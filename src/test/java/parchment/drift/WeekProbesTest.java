@@ -113,6 +113,17 @@ class WeekProbesTest {
         assertEquals("2.8 °C (2.3 to 3.3) lower at first crack", cause.size());
     }
 
+    /** A batch a day: the eighth day from the end is the last that is news, and one before it is told as reckoned with. */
+    @ParameterizedTest
+    @CsvSource({"13,1,0", "12,0,1"})
+    void aChangeIsNewsForEightRoastDays(int day, int news, int earlier) {
+        Logbook logbook =
+                days(20, new Upkeep("drum", LocalDate.of(2025, 1, day), "probe moved", java.util.Optional.empty()));
+        List<Batch> week = logbook.batches().subList(13, 20);
+        assertEquals(news, WeekProbes.of(logbook, week).size());
+        assertEquals(earlier, WeekProbes.earlier(logbook, week).size());
+    }
+
     @Test
     void aProbeChangedAfterTheLastRoastIsToldOnce() {
         Logbook logbook = days(
