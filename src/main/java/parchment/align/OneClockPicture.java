@@ -96,10 +96,7 @@ final class OneClockPicture {
     }
 
     static String bandSentence(OneClock one, SimultaneousBand band) {
-        long days = one.whole().stream()
-                .map(batch -> OneClock.day(batch.phases().batch()))
-                .distinct()
-                .count();
+        long days = one.roastDays();
         if (!band.canTell()) {
             return "The batches of the mean are of " + days
                     + (days == 1 ? " roast day" : " roast days")

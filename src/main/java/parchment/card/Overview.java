@@ -6,6 +6,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.CancellationException;
 import java.util.function.Function;
+import java.util.function.Supplier;
 import parchment.display.InShort;
 import parchment.display.Report;
 import parchment.display.Showable;
@@ -27,7 +28,7 @@ public final class Overview implements ShownAs {
     /** What the overview tells, in this order. */
     public enum Part {
         /** The last week in three sentences. */
-        THE_WEEK("This week", OverviewWeek::inShort),
+        THE_WEEK("The last week", OverviewWeek::inShort),
         /** Batches unlike their lot's others, and dates at which a probe began to read differently. */
         WHAT_IS_ODD("What is odd", OverviewWeek::odd),
         /** Batches of the week that are worth cupping. */
@@ -54,13 +55,17 @@ public final class Overview implements ShownAs {
          * @throws CancellationException if the thread was interrupted
          */
         public Section of(Logbook logbook) {
+            return standing(this, () -> work.apply(logbook));
+        }
+
+        static Section standing(Part part, Supplier<Section> work) {
             try {
-                return work.apply(logbook);
+                return work.get();
             } catch (CancellationException stopped) {
                 throw stopped;
             } catch (RuntimeException fault) {
                 return Section.of(
-                        this,
+                        part,
                         List.of("This part could not be worked out from this logbook; the rest of the page stands."
                                 + " The problems met in reading the logbook may say why."));
             }

@@ -62,7 +62,7 @@ final class OverviewWeek {
                 .toList();
     }
 
-    private static Optional<String> step(ProbeChange change) {
+    static Optional<String> step(ProbeChange change) {
         String probe =
                 "The bean probe" + (change.machine().isEmpty() ? "" : " of " + change.machine()) + " reads differently";
         return switch (change.kind()) {
@@ -107,10 +107,10 @@ final class OverviewWeek {
     private static String nothingToCup(Week week) {
         return week.batches().isEmpty()
                 ? "Nothing: there is no week with batches in it."
-                : "Nothing in particular: no batch of the week that was not cupped is unlike the others or was drawn by chance.";
+                : "Nothing in particular: every batch of the week was cupped already, or was as usual.";
     }
 
-    private static List<String> firstOf(List<String> sentences, String none) {
+    static List<String> firstOf(List<String> sentences, String none) {
         if (sentences.isEmpty()) {
             return List.of(none);
         }

@@ -3,6 +3,7 @@ package parchment.card;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
+import java.util.function.BiFunction;
 import parchment.evidence.Evidence;
 import parchment.evidence.Verdict;
 import parchment.feature.Feature;
@@ -22,39 +23,64 @@ final class Unsettled {
     /** The most that are told. */
     static final int MOST_TOLD = 3;
 
+    private static final List<Feature> FEATURES = List.of(Features.dropTemperature(), Features.developmentTime());
+
     private Unsettled() {}
 
-    static Overview.Section of(Logbook logbook) {
-        Set<String> attributes = logbook.attributes();
-        if (attributes.isEmpty()) {
-            return section("Nothing was cupped yet, so nothing can be asked of the scores. Write scores into cuppings.csv,"
-                    + " a line for each cup.");
+    /**
+     * One question that was asked.
+     *
+     * @param about what it is about, as in "sweetness and drop temperature"
+     * @param verdict the answer
+     * @param words what was found and what would tell
+     */
+    record Asked(String about, Verdict verdict, String words) {
+        static Asked of(String attribute, Feature feature, Logbook logbook) {
+            Evidence evidence = Evidence.of(attribute, feature, logbook);
+            return new Asked(
+                    attribute + " and " + feature.name(),
+                    evidence.verdict(),
+                    evidence.inShort().found() + " " + evidence.inShort().next());
         }
-        List<String> told = new ArrayList<>();
-        List<String> answered = new ArrayList<>();
-        int asked = 0;
+
+        boolean unsettled() {
+            return verdict == Verdict.CANNOT_TELL;
+        }
+    }
+
+    static Overview.Section of(Logbook logbook) {
+        return told(ask(logbook.attributes(), (attribute, feature) -> Asked.of(attribute, feature, logbook)));
+    }
+
+    /** Asks both questions of one attribute after the other, until enough is unsettled or enough was asked. */
+    static List<Asked> ask(Set<String> attributes, BiFunction<String, Feature, Asked> question) {
+        List<Asked> asked = new ArrayList<>();
         for (String attribute : attributes) {
-            for (Feature feature : List.of(Features.dropTemperature(), Features.developmentTime())) {
-                if (asked == MOST_ASKED || told.size() == MOST_TOLD) {
-                    break;
-                }
-                asked++;
-                Evidence evidence = Evidence.of(attribute, feature, logbook);
-                if (evidence.verdict() == Verdict.CANNOT_TELL) {
-                    told.add(evidence.inShort().found() + " " + evidence.inShort().next());
-                } else {
-                    answered.add(attribute + " and " + feature.name());
+            for (Feature feature : FEATURES) {
+                if (asked.size() < MOST_ASKED
+                        && asked.stream().filter(Asked::unsettled).count() < MOST_TOLD) {
+                    asked.add(question.apply(attribute, feature));
                 }
             }
         }
-        if (told.isEmpty()) {
-            return section("Nothing of the " + asked + " questions that were asked: this logbook has an answer to each ("
-                    + String.join(", ", answered) + ").");
-        }
-        return Overview.Section.of(Overview.Part.UNSETTLED, told);
+        return asked;
     }
 
-    private static Overview.Section section(String sentence) {
-        return Overview.Section.of(Overview.Part.UNSETTLED, List.of(sentence));
+    static Overview.Section told(List<Asked> asked) {
+        if (asked.isEmpty()) {
+            return section(List.of("Nothing was cupped yet, so nothing can be asked of the scores. Write scores into cuppings.csv,"
+                    + " a line for each cup."));
+        }
+        List<String> open =
+                asked.stream().filter(Asked::unsettled).map(Asked::words).toList();
+        return section(
+                open.isEmpty()
+                        ? List.of("Nothing of what was asked. There is an answer to each of these: "
+                                + String.join(", ", asked.stream().map(Asked::about).toList()) + ".")
+                        : open);
+    }
+
+    private static Overview.Section section(List<String> sentences) {
+        return Overview.Section.of(Overview.Part.UNSETTLED, sentences);
     }
 }

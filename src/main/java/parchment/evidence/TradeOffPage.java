@@ -25,7 +25,7 @@ final class TradeOffPage {
     private TradeOffPage() {}
 
     static Report of(TradeOff asked) {
-        Report page = Report.titled(title(asked)).add(asked.inShort());
+        Report page = Report.titled(question(asked)).add(asked.inShort());
         Report workedOut = Report.titled("How this was worked out")
                 .say("Verdict: " + asked.verdict().words() + ". " + verdict(asked));
         if (asked.found().isEmpty()) {
@@ -42,6 +42,12 @@ final class TradeOffPage {
                         + " together, seed " + asked.settings().seed()
                         + ", the attributes' errors correlated as their batches are. Batches are taken as they came out, whatever was planned, so"
                         + " this went together and no more."));
+    }
+
+    /** The picture has the title; the page asks, so that nothing stands there twice. */
+    private static String question(TradeOff asked) {
+        return "Which " + asked.measure().name() + " for "
+                + (asked.attributes().isEmpty() ? "the scores" : Wording.list(asked.attributes())) + " together?";
     }
 
     private static String title(TradeOff asked) {

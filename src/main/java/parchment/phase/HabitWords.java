@@ -37,9 +37,7 @@ final class HabitWords {
                     Unit.TEMPERATURE_STEP.formatStep(StatedPractice.BETWEEN_PROBES, reader));
         }
         List<String> sentences = new ArrayList<>();
-        double middle = Robust.median(model.learnt.stream()
-                .mapToDouble(row -> HabitModel.writtenCelsius(row, model.kind))
-                .toArray());
+        double middle = usual(model);
         sentences.add(String.format(
                 Locale.ROOT,
                 "%s: learnt from %d written marks on %d roast days, usually around %s.",
@@ -65,6 +63,13 @@ final class HabitWords {
                     model.setAside.stream().map(HabitRow::name).collect(Collectors.joining(", "))));
         }
         return String.join(" ", sentences);
+    }
+
+    /** Returns where half of the marks are written hotter, in °C. */
+    static double usual(HabitModel model) {
+        return Robust.median(model.learnt.stream()
+                .mapToDouble(row -> HabitModel.writtenCelsius(row, model.kind))
+                .toArray());
     }
 
     private static String spreads(LinearMixedModel fitted, TemperatureUnit reader) {

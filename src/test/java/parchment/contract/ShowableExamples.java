@@ -38,6 +38,7 @@ import parchment.calendar.RoastCalendar;
 import parchment.calendar.WrittenPeriods;
 import parchment.card.BatchCard;
 import parchment.card.LotCard;
+import parchment.card.Overview;
 import parchment.chart.Axis;
 import parchment.chart.Line;
 import parchment.chart.OtherChart;
@@ -133,6 +134,7 @@ final class ShowableExamples {
                 logbook -> Evidence.of(attribute(logbook), Features.dropTemperature(), logbook)
                         .at(205));
         ROOTS.put("Screen", Screen::of);
+        ROOTS.put("Overview", Overview::of);
         ROOTS.put("ProbeShifts", ProbeShifts::of);
         ROOTS.put("Twins", logbook -> {
             Twins twins = Twins.of(logbook);

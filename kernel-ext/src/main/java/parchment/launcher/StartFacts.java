@@ -2,13 +2,11 @@ package parchment.launcher;
 
 import java.io.IOException;
 import java.time.Duration;
-import java.util.concurrent.CancellationException;
-import org.jspecify.annotations.Nullable;
+import java.util.Optional;
 import parchment.card.Overview;
 import parchment.display.Display;
 import parchment.display.Interruption;
 import parchment.logbook.Logbook;
-import parchment.logbook.LogbookException;
 
 /**
  * Fills the start page while the server starts and the reader reads: the logbook is opened and each part worked out, one after the other,
@@ -24,16 +22,19 @@ final class StartFacts {
 
     private final StartPage page;
     private final LogbookChoice choice;
+    private volatile boolean outOfTime;
 
     private StartFacts(StartPage page, LogbookChoice choice) {
         this.page = page;
         this.choice = choice;
     }
 
-    /** Begins, and returns at once. */
-    static void begin(StartPage page, LogbookChoice choice, Duration atMost) {
-        Thread work = daemon("start page", new StartFacts(page, choice)::fill);
-        daemon("start page, its bound", () -> stopAfter(atMost, work));
+    /** Begins and returns at once, with what works. */
+    static Thread begin(StartPage page, LogbookChoice choice, Duration atMost) {
+        StartFacts facts = new StartFacts(page, choice);
+        Thread work = daemon("start page", facts::fill);
+        daemon("start page, its bound", () -> facts.stopAfter(atMost, work));
+        return work;
     }
 
     private static Thread daemon(String name, Runnable work) {
@@ -43,9 +44,10 @@ final class StartFacts {
         return thread;
     }
 
-    private static void stopAfter(Duration atMost, Thread work) {
+    private void stopAfter(Duration atMost, Thread work) {
         try {
             work.join(atMost.toMillis());
+            outOfTime = true;
             if (work.isAlive()) {
                 Interruption.ask(work);
             }
@@ -55,19 +57,22 @@ final class StartFacts {
     }
 
     private void fill() {
+        Optional<String> why;
         try (Display.Shown silent = Display.on(SILENT)) {
-            fillParts();
+            why = whatStopped();
+        }
+        Interruption.forget(Thread.currentThread()); // Otherwise the last words could not be written.
+        try {
+            page.endWith(why.orElse("")); // Nothing is open any more unless something stopped it.
         } catch (IOException e) {
-            return; // The page stays as it is: a full disk is told by whatever else is written.
-        } finally {
-            Interruption.forget(Thread.currentThread());
+            return; // The page stays as it is; a full disk is told by whatever else is written.
         }
     }
 
-    private void fillParts() throws IOException {
+    /** Fills the page and returns why parts of it are still open, if they are. */
+    private Optional<String> whatStopped() {
         if (choice.folder() == null) {
-            page.endWith("No logbook was named. Start again with --logbook and the folder of yours.");
-            return;
+            return Optional.of("No logbook was named. Start again with --logbook and the folder of yours.");
         }
         try {
             Logbook logbook = Logbook.open(choice.folder());
@@ -75,14 +80,14 @@ final class StartFacts {
             for (Overview.Part part : Overview.Part.values()) {
                 page.put(part.of(logbook));
             }
-        } catch (CancellationException e) {
-            Thread.interrupted(); // Otherwise the last words could not be written.
-            page.endWith("This takes longer than " + AT_MOST.toMinutes()
-                    + " minutes of this logbook, so it was left. In a notebook, Overview.of(logbook) works it out.");
-        } catch (LogbookException e) {
-            page.endWith(String.valueOf(e.getMessage()));
-        } catch (RuntimeException | OutOfMemoryError | StackOverflowError e) {
-            page.endWith(Words.of(e));
+            return Optional.empty();
+        } catch (IOException | RuntimeException | OutOfMemoryError | StackOverflowError e) {
+            // Whoever is interrupted may fail in many ways: a file that is being read is closed.
+            return Optional.of(
+                    outOfTime
+                            ? "This takes longer than " + AT_MOST.toMinutes()
+                                    + " minutes of this logbook, so it was left. In a notebook, Overview.of(logbook) works it out."
+                            : Words.of(e));
         }
     }
 }

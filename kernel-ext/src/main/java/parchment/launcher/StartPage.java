@@ -9,10 +9,12 @@ import java.security.NoSuchAlgorithmException;
 import java.util.Arrays;
 import java.util.Base64;
 import java.util.EnumMap;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import parchment.card.Overview;
@@ -34,6 +36,7 @@ final class StartPage {
     private final StartQuestions questions;
     private final @Nullable Path folder;
     private final Map<Overview.Part, String> parts = new EnumMap<>(Overview.Part.class);
+    private final Set<Overview.Part> leftOpen = EnumSet.noneOf(Overview.Part.class);
     private Optional<Path> file = Optional.empty();
     private Optional<NotebookServer> server = Optional.empty();
     private String name = "";
@@ -90,10 +93,15 @@ final class StartPage {
         write();
     }
 
-    /** Says in every part that is still open why it stays so. */
+    /** Says in the first part that is still open why it stays so, and leaves the others. */
     synchronized void endWith(String words) throws IOException {
+        String said = words;
         for (Overview.Part part : Overview.Part.values()) {
-            parts.putIfAbsent(part, "<p>" + Html.escape(words) + "</p>");
+            if (!parts.containsKey(part)) {
+                parts.put(part, "<p>" + Html.escape(said) + "</p>");
+                leftOpen.add(part);
+                said = "Nothing is told here for the same reason.";
+            }
         }
         write();
     }
@@ -129,6 +137,13 @@ final class StartPage {
                                         + (question.equals(StartQuestions.TOUR) ? " <strong>Start here.</strong>" : "")
                                         + "</li>")
                                 .collect(Collectors.joining("\n")),
+                        "TOUR",
+                        questions.all().contains(StartQuestions.TOUR)
+                                ? "<p>New here? <a target=\"_blank\" rel=\"noopener\" href=\"../../"
+                                        + kind.address(StartQuestions.TOUR.notebook())
+                                        + "\">Start with the tour</a>, ten minutes. "
+                                        + "<span class=\"narrow\"><a href=\"#asked\">Notebooks by question</a></span></p>"
+                                : "",
                         "LIST",
                         "../../" + kind.list(),
                         "CAUTIONS",
@@ -149,7 +164,7 @@ final class StartPage {
                 part,
                 "<p class=\"waiting\">Being worked out ...</p><noscript><p><a href=\"?" + written
                         + "\">Show what is known by now.</a></p></noscript>");
-        List<StartQuestions.Question> further = questions.after(part);
+        List<StartQuestions.Question> further = leftOpen.contains(part) ? List.of() : questions.after(part);
         return "<section id=\"" + id + "\" aria-labelledby=\"" + id + "-title\""
                 + (parts.containsKey(part) ? "" : " data-waiting") + ">\n<h2 id=\"" + id + "-title\">"
                 + Html.escape(part.title()) + "</h2>\n" + words

@@ -38,8 +38,7 @@ final class StartQuestions {
 
     private static final Map<Overview.Part, List<String>> INTO = Map.of(
             Overview.Part.THE_WEEK, List.of(EXPLORER),
-            Overview.Part.WHAT_IS_ODD, List.of(CLOCK, YEAR),
-            Overview.Part.WORTH_CUPPING, List.of(TOUR.notebook()),
+            Overview.Part.WHAT_IS_ODD, List.of(YEAR, CLOCK),
             Overview.Part.UNSETTLED, List.of(DROP, PATH));
 
     private final Path notebooks;
