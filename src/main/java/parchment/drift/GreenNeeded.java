@@ -120,8 +120,8 @@ public final class GreenNeeded implements ShownAs {
                     "How much green coffee " + order + " take cannot be told.",
                     loss.own() == 0
                             ? "None of its batches was weighed before and after roasting."
-                            : "Only " + loss.own() + (loss.own() == 1 ? " batch" : " batches")
-                                    + " of it can be used, weighed before and after roasting.",
+                            : "Only " + loss.own() + " of its batches " + (loss.own() == 1 ? "was" : "were")
+                                    + " weighed before and after roasting.",
                     "Weigh the green and the roasted coffee of four batches and ask again.");
         }
         Interval need = interval();
@@ -169,7 +169,8 @@ public final class GreenNeeded implements ShownAs {
 
     /** Returns the answer with what else helps to decide, in sentences. */
     String words() {
-        return inShort() + alternative().map(words -> " " + words).orElse("")
+        return inShort()
+                + alternative().map(words -> " " + words).orElse("")
                 + used().map(words -> " " + words).orElse("");
     }
 
@@ -178,7 +179,8 @@ public final class GreenNeeded implements ShownAs {
         double little = LITTLE * roasted.kilograms();
         int batches = charges.map(Charges::batches).orElse(0);
         return less.filter(fewer -> missing(fewer) <= little)
-                .filter(fewer -> fewer.batches() < batches || fewer.batches() == batches && -missing(covering()) > little)
+                .filter(fewer ->
+                        fewer.batches() < batches || fewer.batches() == batches && -missing(covering()) > little)
                 .map(fewer -> Sentence.of(fewer.words()) + " would be about "
                         + MassWords.estimated(missing(fewer), missing(fewer)) + " roasted short.");
     }

@@ -64,8 +64,7 @@ record LotLoss(double mean, double shared, double single, double degrees, int ow
                     days.add(batch.roastDay().map(Object::toString).orElse("batch " + batch.name()));
                 }
             }
-            return new Weighed(
-                    losses.stream().mapToDouble(loss -> loss).toArray(), lots, days);
+            return new Weighed(losses.stream().mapToDouble(loss -> loss).toArray(), lots, days);
         }
 
         int size() {

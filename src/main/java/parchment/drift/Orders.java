@@ -42,8 +42,8 @@ final class Orders {
                     "An order is a mass above 0, but for '" + name + "' it is " + roasted + ". Write it as 12 kg.");
         }
         if (roasted.kilograms() > MOST) {
-            throw new LogbookException("An order is at most " + MassWords.exact(MOST) + ", but for '" + name + "' it is "
-                    + roasted + ". Write it as 12 kg.");
+            throw new LogbookException("An order is at most " + MassWords.exact(MOST) + ", but for '" + name
+                    + "' it is " + roasted + ". Write it as 12 kg.");
         }
         Map<String, Double> more = new LinkedHashMap<>(byLot);
         Set<String> told = new LinkedHashSet<>(blends);
@@ -91,8 +91,9 @@ final class Orders {
             sum += part.share();
         }
         if (!(sum > 0)) {
-            throw new LogbookException("The shares of the blend '" + name
-                    + "' in blends.csv are all 0, so an order of it cannot be taken apart. Write them in per cent, as in 60.");
+            throw new LogbookException(
+                    "The shares of the blend '" + name
+                            + "' in blends.csv are all 0, so an order of it cannot be taken apart. Write them in per cent, as in 60.");
         }
         return sum;
     }
@@ -126,8 +127,8 @@ final class Orders {
         }
         long under = roastedUnder(name);
         String when = written
-                ? name + " is blended " + (asOne ? "before" : "after") + " roasting"
-                : "When " + name + " is blended is not said in blends.csv; "
+                ? "The blend " + name + " is put together " + (asOne ? "before" : "after") + " roasting"
+                : "When the blend " + name + " is put together is not said in blends.csv; "
                         + (asOne
                                 ? under + (under == 1 ? " batch was" : " batches were")
                                         + " roasted under its name, so it is taken as roasted as one"
@@ -135,9 +136,7 @@ final class Orders {
         return when + ". Shares of the " + (asOne ? "green" : "roasted") + " mass: " + String.join(", ", shares)
                 + (Math.abs(sum - 1) > 0.005
                         ? String.format(
-                                Locale.ROOT,
-                                " (in proportion, for those in blends.csv add up to %.0f %%)",
-                                100 * sum)
+                                Locale.ROOT, " (in proportion, for those in blends.csv add up to %.0f %%)", 100 * sum)
                         : "")
                 + ".";
     }

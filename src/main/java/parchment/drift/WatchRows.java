@@ -209,7 +209,8 @@ final class WatchRows {
         return tooMany > 0
                 ? "the batches are of " + tooMany + " lots and machines; watch one lot, as in logbook.ofLot(...)"
                 : batches.size() < 10
-                        ? "there are " + batches.size() + " batches, and 10 are needed"
+                        ? (batches.size() == 1 ? "there is 1 batch" : "there are " + batches.size() + " batches")
+                                + ", and 10 are needed"
                         : "the batches do not differ";
     }
 }

@@ -35,11 +35,7 @@ public final class Week implements ShownAs {
     private final Orders orders;
 
     private Week(
-            Logbook logbook,
-            Optional<LocalDate> first,
-            Optional<LocalDate> last,
-            List<Usual> batches,
-            Orders orders) {
+            Logbook logbook, Optional<LocalDate> first, Optional<LocalDate> last, List<Usual> batches, Orders orders) {
         this.logbook = logbook;
         this.first = first;
         this.last = last;
@@ -134,7 +130,10 @@ public final class Week implements ShownAs {
                     && beside.add(lot)) {
                 worth.add("batch " + batch.name() + ": as usual for lot " + lot + ", to taste beside the unlike "
                         + (odd().stream()
-                                                .filter(other -> other.batch().lot().orElse("").equals(lot))
+                                                .filter(other -> other.batch()
+                                                        .lot()
+                                                        .orElse("")
+                                                        .equals(lot))
                                                 .count()
                                         == 1
                                 ? "one."

@@ -55,7 +55,10 @@ public record WeekCause(
     /** Returns what is different, by how much and since when, as one sentence. */
     public String sentence() {
         return Sentence.of(what) + (kind == Kind.BATCH ? " on " : " since ") + since
-                + Optional.of(size).filter(words -> !words.isEmpty()).map(words -> ": " + words).orElse("") + ".";
+                + Optional.of(size)
+                        .filter(words -> !words.isEmpty())
+                        .map(words -> ": " + words)
+                        .orElse("") + ".";
     }
 
     @Override

@@ -46,7 +46,8 @@ final class WeekCauses {
     private WeekCauses(Logbook logbook, List<Usual> batches) {
         this.logbook = logbook;
         this.batches = batches;
-        this.odd = batches.stream().flatMap(usual -> WeekSign.of(usual).stream()).toList();
+        this.odd =
+                batches.stream().flatMap(usual -> WeekSign.of(usual).stream()).toList();
     }
 
     /**
@@ -129,9 +130,8 @@ final class WeekCauses {
                         .add(lot);
             }
         }
-        unwatched.forEach((numbers, of) -> notWatched.add(
-                "Not watched for " + (of.size() == 1 ? "lot " : "lots ") + String.join(", ", of) + ": " + numbers
-                        + " (that needs 10 batches on this probe that differ)."));
+        unwatched.forEach((numbers, of) -> notWatched.add("Not watched for " + (of.size() == 1 ? "lot " : "lots ")
+                + String.join(", ", of) + ": " + numbers + " (that needs 10 batches on this probe that differ)."));
     }
 
     /** Takes the readings of a machine that lie to one side, for a change of its probe accounts for them; returns them in words. */
@@ -191,8 +191,7 @@ final class WeekCauses {
         Map<String, List<WeekSign>> alike = new LinkedHashMap<>();
         odd.stream()
                 .filter(sign -> !explained.contains(sign))
-                .forEach(sign -> alike.computeIfAbsent(
-                                sign.feature().name() + sign.side(), key -> new ArrayList<>())
+                .forEach(sign -> alike.computeIfAbsent(sign.feature().name() + sign.side(), key -> new ArrayList<>())
                         .add(sign));
         alike.values().stream()
                 .filter(group -> group.size() >= SEVERAL)
@@ -219,22 +218,20 @@ final class WeekCauses {
                                 .toList())
                         + ") lies " + (first.side() > 0 ? "above" : "below") + " what is usual for their lot",
                 first.day(),
-                SizeWords.range(off[0], off[off.length - 1], feature.unit(), logbook.readerUnit())
-                        + ", batch by batch",
+                SizeWords.range(off[0], off[off.length - 1], feature.unit(), logbook.readerUnit()) + ", batch by batch",
                 group.size() + " of " + batches.size()
                         + " batches of the week show it; of 100 ordinary ones about five look odd.",
-                next(feature),
+                next("Look", feature),
                 group.stream().map(WeekSign::words).toList());
     }
 
     private WeekCause drift(List<WatchedShift> group) {
-        WatchedShift first = group.stream()
-                .min(Comparator.comparing(WatchedShift::since))
-                .orElseThrow();
+        WatchedShift first =
+                group.stream().min(Comparator.comparing(WatchedShift::since)).orElseThrow();
         Feature feature = first.watch().feature();
-        List<String> lots =
-                group.stream().map(s -> s.from().lot().orElse("")).toList();
-        List<String> explains = new ArrayList<>(group.stream().map(WatchedShift::words).toList());
+        List<String> lots = group.stream().map(s -> s.from().lot().orElse("")).toList();
+        List<String> explains =
+                new ArrayList<>(group.stream().map(WatchedShift::words).toList());
         for (WeekSign sign : odd) {
             if (sign.feature().name().equals(feature.name())
                     && sign.side() == first.side()
@@ -256,9 +253,7 @@ final class WeekCauses {
                 WeekCause.Kind.DRIFT,
                 clear ? WeekCause.Sure.CLEAR : WeekCause.Sure.PERHAPS,
                 "the " + feature.name() + " of "
-                        + (lots.size() == 1
-                                ? "lot " + lots.get(0)
-                                : lots.size() + " lots (" + FirstFew.of(lots) + ")")
+                        + (lots.size() == 1 ? "lot " + lots.get(0) : lots.size() + " lots (" + FirstFew.of(lots) + ")")
                         + (clear ? " lies " : " may lie ")
                         + (first.side() > 0 ? "above" : "below") + " what was usual",
                 first.since(),
@@ -272,15 +267,21 @@ final class WeekCauses {
                                         .max()
                                         .orElse(0))
                         .replaceFirst("\\.$", "; " + charts + (charts == 1 ? " was watched." : " were watched.")),
-                next(feature),
+                next(clear ? "Look" : "If it goes on, look", feature),
                 explains);
     }
 
-    private static String next(Feature feature) {
-        return feature.name().equals(Features.massLoss().name())
-                ? "Check the scales, and whether drop, batch size or the moisture of the green changed."
-                : feature.name().equals(Features.firstCrackTemperature().name())
-                        ? "Look at the probe, the beans, and how first crack is marked."
-                        : "Look at what changed about then: charge, gas, batch size, machine, weather or habit.";
+    /**
+     * Says where to look for what moved a number.
+     *
+     * @param look how the sentence begins, as in "Look"
+     */
+    private static String next(String look, Feature feature) {
+        return look
+                + (feature.name().equals(Features.massLoss().name())
+                        ? " at the scales, and whether drop, batch size or the moisture of the green changed."
+                        : feature.name().equals(Features.firstCrackTemperature().name())
+                                ? " at the probe, the beans, and how first crack is marked."
+                                : " at what changed about then: charge, gas, batch size, machine, weather or habit.");
     }
 }

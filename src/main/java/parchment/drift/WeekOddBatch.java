@@ -12,7 +12,8 @@ import parchment.quantity.Unit;
 /** Tells of one batch of a week what made it unlike its lot's others. */
 final class WeekOddBatch {
     /** What differs in a path whatever the probe reads: the charge that was weighed, and the controls. */
-    private static final String FREE_OF_THE_PROBE = "(?s)charged with .* kg.*|.*(gas|airflow|drum speed|heater power).*";
+    private static final String FREE_OF_THE_PROBE =
+            "(?s)charged with .* kg.*|.*(gas|airflow|drum speed|heater power).*";
 
     /** Whose doing it may be that a curve went otherwise. */
     enum Path {

@@ -18,10 +18,17 @@ final class WeekOrders {
             return Optional.empty();
         }
         List<Map.Entry<String, Double>> green = List.copyOf(orders.green().entrySet());
+        if (green.stream().allMatch(one -> Double.isNaN(one.getValue()))) {
+            return Optional.empty();
+        }
         return Optional.of(Table.titled("Green coffee from each lot, in whole charges")
                 .withText("lot", green, Map.Entry::getKey)
                 .withNumber(
-                        "green coffee", Unit.KILOGRAMS.withDigits(2), TemperatureUnit.CELSIUS, green, Map.Entry::getValue)
+                        "green coffee",
+                        Unit.KILOGRAMS.withDigits(2),
+                        TemperatureUnit.CELSIUS,
+                        green,
+                        Map.Entry::getValue)
                 .withDashForMissing("cannot be told"));
     }
 

@@ -66,7 +66,8 @@ final class WeekProbes {
                 }
             }
             WrittenPeriods.of(logbook).changes(days.machine()).stream()
-                    .filter(work -> days.firstDayFrom(work.doneOn()) >= days.dates().size())
+                    .filter(work ->
+                            days.firstDayFrom(work.doneOn()) >= days.dates().size())
                     .min(Comparator.comparing(Upkeep::doneOn))
                     .ifPresent(work -> news.add(new News(days.machine(), 0, Apart.YES, afterTheLast(work, days))));
         }
@@ -123,7 +124,8 @@ final class WeekProbes {
         List<String> sizes = new ArrayList<>();
         for (Estimate offset : told) {
             sizes.add(SizeWords.of(offset, STEP, logbook.readerUnit())
-                    + (offset.estimate() < 0 ? " lower" : " higher") + (offset.name().equals(AT_CRACK) ? " at " : " at the ")
+                    + (offset.estimate() < 0 ? " lower" : " higher")
+                    + (offset.name().equals(AT_CRACK) ? " at " : " at the ")
                     + offset.name());
         }
         return new WeekCause(
@@ -210,7 +212,8 @@ final class WeekProbes {
                 .map(work -> "The upkeep of " + work.doneOn() + " says: " + work.words())
                 .forEach(explains::add);
         if (change.kind().separatesPeriods()) {
-            explains.add("What the probe read before that day is put on its scale of today before batches are compared");
+            explains.add(
+                    "What the probe read before that day is put on its scale of today before batches are compared");
         }
         return explains;
     }

@@ -58,6 +58,7 @@ record WeekSign(Usual usual, Usual.Compared compared) {
 
     /** Returns the number and what is usual, as in "batch H240: drop temperature 199.0 °C, where 200.1 °C to 204.0 °C is usual". */
     String words() {
-        return "batch " + usual.batch().name() + ": " + WeekOddBatch.words(compared, usual.batch().readerUnit());
+        return "batch " + usual.batch().name() + ": "
+                + WeekOddBatch.words(compared, usual.batch().readerUnit());
     }
 }

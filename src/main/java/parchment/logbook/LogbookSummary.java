@@ -166,7 +166,7 @@ final class LogbookSummary {
         lacking(missing, "cupping", "their taste is not known", b -> !cupped.contains(b.name()));
         LogbookContents contents = logbook.contents();
         if (contents.machines().isEmpty()) {
-            missing.add("No machines.csv: no plan can be drawn without the maker's smallest and largest batch.");
+            missing.add("No machines.csv: the maker's limits, such as smallest and largest batch, are not known here.");
         }
         if (!logbook.cups().isEmpty()) {
             Set<String> blind = new HashSet<>();

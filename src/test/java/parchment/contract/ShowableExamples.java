@@ -59,6 +59,7 @@ import parchment.drift.Usual;
 import parchment.drift.VarianceShares;
 import parchment.drift.Watch;
 import parchment.drift.Week;
+import parchment.drift.WeekCause;
 import parchment.drift.YearPart;
 import parchment.evidence.Desirability;
 import parchment.evidence.DestinationOrPath;
@@ -161,6 +162,17 @@ final class ShowableExamples {
             String lot = batch(logbook).lot().orElseThrow();
             return Week.of(logbook).withOrder(lot, Mass.kilograms(5));
         });
+        ROOTS.put(
+                "WeekCause",
+                logbook -> new WeekCause(
+                        WeekCause.Kind.DRIFT,
+                        WeekCause.Sure.CLEAR,
+                        "<b>",
+                        LocalDate.of(2025, 3, 4),
+                        "<b>",
+                        "<b>",
+                        "<b>",
+                        List.of("<b>")));
         ROOTS.put(
                 "LotCard",
                 logbook -> LotCard.of(logbook.batches().get(3).lot().orElseThrow(), logbook));

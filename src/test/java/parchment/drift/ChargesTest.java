@@ -60,7 +60,8 @@ class ChargesTest {
     void anOddWeighingIsNoSizeAndThreeSizesAreTold() {
         String many = "5 5 5 5 5 5 5 5 5 5 5 5 5 5 5 5 5 5 5 5 5";
         assertEquals("5 kg (21 batches)", sizesOf(many + " 3").words());
-        assertEquals("5 kg (21 batches), 3 kg (2 batches)", sizesOf(many + " 3 3").words());
+        assertEquals(
+                "5 kg (21 batches), 3 kg (2 batches)", sizesOf(many + " 3 3").words());
         assertEquals(
                 "4 kg (4 batches), 3 kg (3 batches), 2 kg (2 batches)",
                 sizesOf("4 4 4 4 3 3 3 2 2 1 1").words());

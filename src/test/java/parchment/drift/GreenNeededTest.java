@@ -97,7 +97,7 @@ class GreenNeededTest {
         assertEquals(
                 List.of(
                         "How much green coffee 5 kg of roasted one take cannot be told.",
-                        "Only 1 batch of it can be used, weighed before and after roasting.",
+                        "Only 1 of its batches was weighed before and after roasting.",
                         "Weigh the green and the roasted coffee of four batches and ask again."),
                 sentences(needed));
     }
@@ -120,7 +120,9 @@ class GreenNeededTest {
                         "Nine of ten such orders take 10.55 to 10.75 kg.",
                         "That gives 10.56 kg roasted (10.46 to 10.66), so about 1.56 kg is left over."),
                 sentences(needed));
-        assertEquals("Charges used for one: 5 kg (4 batches), 2.5 kg (2 batches).", needed.used().orElseThrow());
+        assertEquals(
+                "Charges used for one: 5 kg (4 batches), 2.5 kg (2 batches).",
+                needed.used().orElseThrow());
         assertEquals(Optional.empty(), needed.alternative());
     }
 

@@ -56,7 +56,8 @@ class OrdersTest {
         Orders orders = Orders.none(logbook).with("kela", Mass.kilograms(1)).with("House", Mass.kilograms(5));
         assertEquals("kela 4 kg, low garden 2 kg", needed(orders));
         assertEquals(
-                List.of("House is blended after roasting. Shares of the roasted mass: 60 % kela, 40 % low garden."),
+                List.of(
+                        "The blend House is put together after roasting. Shares of the roasted mass: 60 % kela, 40 % low garden."),
                 orders.blends());
     }
 
@@ -69,7 +70,8 @@ class OrdersTest {
         Orders orders = Orders.none(logbook).with("House", Mass.kilograms(8)).with("kela", Mass.kilograms(4));
         assertEquals("House 8 kg, kela 4 kg", needed(orders));
         assertEquals(
-                List.of("House is blended before roasting. Shares of the green mass: 60 % kela, 40 % low garden."),
+                List.of(
+                        "The blend House is put together before roasting. Shares of the green mass: 60 % kela, 40 % low garden."),
                 orders.blends());
         // Two charges of 5 kg of the blend, and one of kela.
         assertEquals(0.6 * 10 + 5, orders.green().get("kela"), 1e-9);
@@ -80,9 +82,9 @@ class OrdersTest {
     @CsvSource(
             delimiter = ';',
             value = {
-                "0; kela 3 kg, low garden 2 kg; When House is blended is not said in blends.csv; no batch was roasted under its name, so each"
+                "0; kela 3 kg, low garden 2 kg; When the blend House is put together is not said in blends.csv; no batch was roasted under its name, so each"
                         + " part is taken as roasted by itself. Shares of the roasted mass: 60 % kela, 40 % low garden.",
-                "1; House 5 kg; When House is blended is not said in blends.csv; 1 batch was roasted under its name, so it is taken as roasted"
+                "1; House 5 kg; When the blend House is put together is not said in blends.csv; 1 batch was roasted under its name, so it is taken as roasted"
                         + " as one. Shares of the green mass: 60 % kela, 40 % low garden."
             })
     void whereItIsNotSaidWhatWasRoastedTells(int under, String needed, String words, String more) {
@@ -104,8 +106,9 @@ class OrdersTest {
                 .with("House", Mass.kilograms(9));
         assertEquals("kela 6 kg, low garden 3 kg", needed(orders));
         assertEquals(
-                List.of("House is blended after roasting. Shares of the roasted mass: 67 % kela, 33 % low garden (in proportion, for"
-                        + " those in blends.csv add up to 90 %)."),
+                List.of(
+                        "The blend House is put together after roasting. Shares of the roasted mass: 67 % kela, 33 % low garden (in proportion, for"
+                                + " those in blends.csv add up to 90 %)."),
                 orders.blends());
     }
 
@@ -137,7 +140,8 @@ class OrdersTest {
                 "The logbook 'built' has no lot 'Huose'. Did you mean 'House'? Lots: 'House', 'kela', 'low garden'.",
                 refused("Huose", 5, house));
         assertEquals(
-                "An order is a mass above 0, but for 'House' it is 0.000 kg. Write it as 12 kg.", refused("House", 0, house));
+                "An order is a mass above 0, but for 'House' it is 0.000 kg. Write it as 12 kg.",
+                refused("House", 0, house));
         assertEquals(
                 "An order is at most 100000 kg, but for 'kela' it is 100001.000 kg. Write it as 12 kg.",
                 refused("kela", 100_001, house));

@@ -31,8 +31,7 @@ class SizeWordsTest {
     @Test
     void sharesAreToldInPercentagePointsAndDegreesInTheReadersUnit() {
         Estimate loss = new Estimate("size", 0.009, 0.003, Double.POSITIVE_INFINITY);
-        assertEquals(
-                "0.9 percentage points (0.4 to 1.4)", SizeWords.of(loss, Unit.SHARE, TemperatureUnit.CELSIUS));
+        assertEquals("0.9 percentage points (0.4 to 1.4)", SizeWords.of(loss, Unit.SHARE, TemperatureUnit.CELSIUS));
         Estimate step = new Estimate("size", 1, 0.3, Double.POSITIVE_INFINITY);
         assertEquals("1.8 °F (0.9 to 2.7)", SizeWords.of(step, Unit.TEMPERATURE_STEP, TemperatureUnit.FAHRENHEIT));
     }
@@ -44,7 +43,9 @@ class SizeWordsTest {
     }
 
     @ParameterizedTest
-    @CsvSource(delimiter = ';', value = {"20; 35; 20 to 35 s", "20; 20; about 20 s", "20; 20.3; 20.0 to 20.3 s"})
+    @CsvSource(
+            delimiter = ';',
+            value = {"20; 35; 20 to 35 s", "20; 20; about 20 s", "20; 20.3; 20.0 to 20.3 s"})
     void aRangeHasTheDigitsOfItsWidth(double low, double high, String words) {
         assertEquals(words, SizeWords.range(low, high, Unit.SECONDS, TemperatureUnit.CELSIUS));
     }

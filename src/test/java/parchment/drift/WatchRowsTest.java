@@ -57,6 +57,15 @@ class WatchRowsTest {
                 stretch == 0 ? "there are 9 batches, and 10 are needed" : "the batches do not differ", rows.whyNone());
     }
 
+    @Test
+    void oneBatchIsNotCalledMany() {
+        assertEquals(
+                "there is 1 batch, and 10 are needed", loss(losses(1, i -> 0)).whyNone());
+        assertEquals(
+                "there are 2 batches, and 10 are needed",
+                loss(losses(2, i -> 0)).whyNone());
+    }
+
     /** Lots and machines, less one, each need five batches of the stretch; two are allowed in any. */
     @ParameterizedTest
     @CsvSource({"10,2,1,10", "10,1,2,10", "10,3,1,0", "10,2,2,0", "20,4,1,20", "20,3,2,20", "20,5,1,0", "20,4,2,0"})

@@ -46,7 +46,8 @@ class WeekCausesTest {
         for (int i = 0; i < size; i++) {
             double s = -60 + 5 * i;
             seconds[i] = s;
-            values[i] = off + level
+            values[i] = off
+                    + level
                     + (s < 0 ? 190 : s < 75 ? 190 - 105 * s / 75 : 85 + 165 * (1 - Math.exp(-(s - 75) / 420)));
         }
         return Batch.named("B" + number)
@@ -91,8 +92,7 @@ class WeekCausesTest {
         WeekCause cause = week.causes().get(0);
         assertEquals(WeekCause.Kind.PROBE, cause.kind());
         assertEquals(WeekCause.Sure.PERHAPS, cause.sure());
-        assertEquals(
-                "the bean probe of drum reads " + side + " than is usual in 2 lots", cause.what());
+        assertEquals("the bean probe of drum reads " + side + " than is usual in 2 lots", cause.what());
         assertEquals(LocalDate.of(2025, 2, 5), cause.since());
         assertTrue(cause.size().matches("1[0-4] °C \\(.*\\) at first crack"), cause.size());
         assertEquals(
@@ -105,7 +105,9 @@ class WeekCausesTest {
             assertTrue(explained.contains("batch B" + i + ": drop temperature"), explained);
         }
         ShortSentences.keptBy(week.inShort());
-        assertTrue(week.inShort().found().endsWith(cause.what() + "."), week.inShort().found());
+        assertTrue(
+                week.inShort().found().endsWith(cause.what() + "."),
+                week.inShort().found());
     }
 
     /** Where one lot alone reads otherwise, it is the lot's number: what is odd in three batches or more is told once for each number. */
@@ -136,8 +138,9 @@ class WeekCausesTest {
                 "4 of 4 batches of the week show it; of 100 ordinary ones about five look odd.",
                 development.get(0).howSure());
         assertTrue(
-                week.causes().stream().noneMatch(cause -> cause.sentence().contains("drop time 6")
-                        && cause.kind() == WeekCause.Kind.BATCH),
+                week.causes().stream()
+                        .noneMatch(cause ->
+                                cause.sentence().contains("drop time 6") && cause.kind() == WeekCause.Kind.BATCH),
                 week.causes().toString());
     }
 
@@ -161,9 +164,39 @@ class WeekCausesTest {
                 causes.get(0)
                         .explains()
                         .get(1)
-                        .matches("mass loss of lot two: 1\\.2 percentage points \\(.* to .*\\) above what was usual in the 20 batches to"
-                                + " B40, since batch B42 of 2025-02-11 \\(40 batches\\)"),
+                        .matches(
+                                "mass loss of lot two: 1\\.2 percentage points \\(.* to .*\\) above what was usual in the 20 batches to"
+                                        + " B40, since batch B42 of 2025-02-11 \\(40 batches\\)"),
                 causes.get(0).explains().toString());
+    }
+
+    private static List<String> kinds(List<BuiltBatch> rows) {
+        return Week.of(BuiltBatch.logbook(rows)).causes().stream()
+                .map(cause -> cause.kind().name())
+                .toList();
+    }
+
+    /** What two batches do is theirs; with the third the number has moved. */
+    @ParameterizedTest
+    @CsvSource({"2,BATCH BATCH", "3,DRIFT"})
+    void aNumberMovedWhenThreeBatchesSaySo(int last, String kinds) {
+        List<BuiltBatch> rows = new ArrayList<>();
+        for (int i = 0; i < 20 + last; i++) {
+            rows.add(BuiltBatch.losing(i < 20 ? 0.14 + 0.002 * QUIET[(i * 7) % 10] : 0.17));
+        }
+        assertEquals(kinds, String.join(" ", kinds(rows)));
+    }
+
+    /** One batch each of two lots are two odd batches; of three lots they are one cause. */
+    @ParameterizedTest
+    @CsvSource({"2,BATCH BATCH", "3,DRIFT"})
+    void threeBatchesThatAreOddAlikeAreOneCause(int last, String kinds) {
+        List<BuiltBatch> rows = new ArrayList<>();
+        for (int i = 0; i < 36 + last; i++) {
+            rows.add(BuiltBatch.losing(i < 36 ? 0.14 + 0.002 * QUIET[(i / 3 * 7) % 10] : 0.17)
+                    .withLot("lot " + i % 3));
+        }
+        assertEquals(kinds, String.join(" ", kinds(rows)));
     }
 
     @Test
@@ -177,8 +210,9 @@ class WeekCausesTest {
         assertTrue(
                 causes.get(0)
                         .toString()
-                        .matches("Batch B13 of lot one was unlike the others on 2025-01-13: mass loss 25\\.0 %, where 1[0-3]\\.\\d to"
-                                + " 1[4-6]\\.\\d % is usual\\. Cup it beside a usual batch before you decide: unlike is not bad\\."),
+                        .matches(
+                                "Batch B13 of lot one was unlike the others on 2025-01-13: mass loss 25\\.0 %, where 1[0-3]\\.\\d to"
+                                        + " 1[4-6]\\.\\d % is usual\\. Cup it beside a usual batch before you decide: unlike is not bad\\."),
                 causes.toString());
     }
 }

@@ -45,6 +45,20 @@ class WeekInShortTest {
     }
 
     @Test
+    void aWeekOfOneBatch() {
+        List<Batch> batches = new ArrayList<>(BuiltBatch.logbook(quiet(12)).batches());
+        Batch last = batches.remove(11);
+        batches.add(last.toBuilder()
+                .roastedAt(last.roastedAt().orElseThrow().plusDays(20))
+                .build());
+        says(
+                "One batch in the week to 2025-02-01: it was as usual for its lot.",
+                "It was held against at least eight others of its lot.",
+                "Nothing to do; the cup decides.",
+                Logbook.of(LogbookContents.ofBatches("built", batches)));
+    }
+
+    @Test
     void oneBatchAndMoreThatWereUnlike() {
         says(
                 "7 batches in the week to 2025-01-13: batch B13 was unlike the others of its lot.",
@@ -66,10 +80,10 @@ class WeekInShortTest {
         Week week = Week.of(logbook);
         InShort words = ShortSentences.keptBy(week.inShort());
         assertEquals(
-                "7 batches in the week to 2025-03-01: the mass loss of lot one lies above what was usual.", words.found());
+                "7 batches in the week to 2025-03-01: the mass loss of lot one lies above what was usual.",
+                words.found());
         assertTrue(
-                words.howSure()
-                        .matches("Luck alone .* such a shift in .* as long as this; 1 was watched\\."),
+                words.howSure().matches("Luck alone .* such a shift in .* as long as this; 1 was watched\\."),
                 words.howSure());
         assertEquals(week.causes().get(0).next(), words.next());
     }
@@ -115,8 +129,9 @@ class WeekInShortTest {
                 logbook);
         String page = Week.of(logbook).text();
         assertTrue(
-                page.contains("Lot two was roasted for the first time, in 1 batch. What is usual for it can be told from the"
-                        + " ninth batch on."),
+                page.contains(
+                        "Lot two was roasted for the first time, in 1 batch. What is usual for it can be told from the"
+                                + " ninth batch on."),
                 page);
     }
 
@@ -127,7 +142,8 @@ class WeekInShortTest {
                 "None of the 2 batches has a day that could be read under 'roasted at' in batches.csv.",
                 "Write the day and time of each charge there, as in 2026-03-14 09:30, and ask again.",
                 Logbook.of(LogbookContents.ofBatches(
-                        "built", List.of(Batch.named("B1").build(), Batch.named("B2").build()))));
+                        "built",
+                        List.of(Batch.named("B1").build(), Batch.named("B2").build()))));
         says(
                 "There is no week to show: the logbook has no batches.",
                 "Neither a row of batches.csv nor a curve was found.",
@@ -140,7 +156,8 @@ class WeekInShortTest {
         Logbook dated = BuiltBatch.logbook(quiet(9));
         List<Batch> batches = new ArrayList<>(dated.batches());
         batches.add(Batch.named("undated").lot("one").build());
-        String page = Week.of(Logbook.of(LogbookContents.ofBatches("built", batches))).text();
+        String page =
+                Week.of(Logbook.of(LogbookContents.ofBatches("built", batches))).text();
         assertTrue(page.contains("1 batch has no date that could be read, so it is in no week."), page);
     }
 }

@@ -90,7 +90,6 @@ class WeekPictureTest {
     void whereNothingCanBeToldThereIsNoPicture() {
         String page = Week.of(ofTwoDays(3, 0.14)).text();
         assertFalse(page.contains("Each batch against what is usual"), page);
-        assertTrue(
-                Week.of(ofTwoDays(12, 0.14)).text().contains("Each batch against what is usual"), "with 12 batches");
+        assertTrue(Week.of(ofTwoDays(12, 0.14)).text().contains("Each batch against what is usual"), "with 12 batches");
     }
 }

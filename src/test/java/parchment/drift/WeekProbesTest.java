@@ -28,7 +28,10 @@ class WeekProbesTest {
                 .mapToObj(i -> Batch.named("B" + (i + 1))
                         .machine("drum")
                         .lot("one")
-                        .roastedAt(LocalDate.of(2025, 1, 1).plusDays(i).atTime(12, 0).atOffset(ZoneOffset.UTC))
+                        .roastedAt(LocalDate.of(2025, 1, 1)
+                                .plusDays(i)
+                                .atTime(12, 0)
+                                .atOffset(ZoneOffset.UTC))
                         .build())
                 .toList();
         return Logbook.of(LogbookContents.ofBatches("built", batches).toBuilder()
@@ -98,7 +101,9 @@ class WeekProbesTest {
         assertEquals(
                 "2.8 °C (2.3 to 3.3) lower at first crack; it may have come later",
                 cause(change, days(20)).size());
-        assertEquals("2.8 °C (2.3 to 3.3) lower at first crack", cause(change, days(21)).size());
+        assertEquals(
+                "2.8 °C (2.3 to 3.3) lower at first crack",
+                cause(change, days(21)).size());
     }
 
     @Test
@@ -108,6 +113,17 @@ class WeekProbesTest {
         assertEquals("2.8 °C (2.3 to 3.3) lower at first crack", cause.size());
     }
 
+    /** A batch a day: the eighth day from the end is the last that is news, and one before it is told as reckoned with. */
+    @ParameterizedTest
+    @CsvSource({"13,1,0", "12,0,1"})
+    void aChangeIsNewsForEightRoastDays(int day, int news, int earlier) {
+        Logbook logbook =
+                days(20, new Upkeep("drum", LocalDate.of(2025, 1, day), "probe moved", java.util.Optional.empty()));
+        List<Batch> week = logbook.batches().subList(13, 20);
+        assertEquals(news, WeekProbes.of(logbook, week).size());
+        assertEquals(earlier, WeekProbes.earlier(logbook, week).size());
+    }
+
     @Test
     void aProbeChangedAfterTheLastRoastIsToldOnce() {
         Logbook logbook = days(
@@ -115,10 +131,12 @@ class WeekProbesTest {
                 new Upkeep("drum", LocalDate.of(2025, 1, 20), "probe moved", java.util.Optional.empty()),
                 new Upkeep("drum", LocalDate.of(2025, 2, 20), "probe moved", java.util.Optional.empty()));
         List<String> told = new ArrayList<>();
-        WeekProbes.of(logbook, logbook.batches()).forEach(news -> told.add(news.cause().toString()));
+        WeekProbes.of(logbook, logbook.batches())
+                .forEach(news -> told.add(news.cause().toString()));
         assertEquals(
-                List.of("No batch was roasted on the changed bean probe of drum since 2025-01-20. Write first crack of the next batches"
-                        + " down: only they show what it reads."),
+                List.of(
+                        "No batch was roasted on the changed bean probe of drum since 2025-01-20. Write first crack of the next batches"
+                                + " down: only they show what it reads."),
                 told);
     }
 }

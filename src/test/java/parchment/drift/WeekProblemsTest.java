@@ -66,8 +66,7 @@ class WeekProblemsTest {
         String rows = "B2,2025-02-02 09:00,one,2,1.7\n";
         Week week = week("B1,2025-01-02 09:00,one,2,4\n" + rows, List.of(40, 41));
         assertEquals(
-                List.of(
-                        "The logbook has 1 problem, none of them with a batch of the week; the tour lists it."),
+                List.of("The logbook has 1 problem, none of them with a batch of the week; the tour lists it."),
                 WeekProblems.of(week));
         Week quiet = week("B1,2025-01-02 09:00,one,2,1.7\n" + rows, List.of(40, 41));
         assertEquals(List.of(), WeekProblems.of(quiet));

@@ -3,6 +3,7 @@ package parchment.drift;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.Arrays;
 import java.util.List;
@@ -15,6 +16,7 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import parchment.display.ShortSentences;
 import parchment.logbook.Cautions;
 import parchment.logbook.CupScores;
 import parchment.logbook.Logbook;
@@ -33,8 +35,9 @@ class WeekTest {
     void tellsANumberThatMovedOnceWithItsSizeAndSinceWhen() {
         Week week = Week.of(losingMore(4));
         assertEquals(
-                List.of("The mass loss of lot one lies above what was usual since 2025-01-21: 0.8 percentage points (0.6 to 0.9)."
-                        + " Check the scales, and whether drop, batch size or the moisture of the green changed."),
+                List.of(
+                        "The mass loss of lot one lies above what was usual since 2025-01-21: 0.8 percentage points (0.6 to 0.9)."
+                                + " Look at the scales, and whether drop, batch size or the moisture of the green changed."),
                 week.causes().stream().map(WeekCause::toString).toList());
         assertEquals(WeekCause.Sure.CLEAR, week.causes().get(0).sure());
         assertEquals(1, times("what was usual since", week.text()), week.text());
@@ -77,6 +80,52 @@ class WeekTest {
                         Logbook.of(logbook.contents().toBuilder().cups(cups).build()))
                 .text();
         assertTrue(page.contains(sentence), page);
+    }
+
+    /** Twelve batches that lose about 14 %, and a thirteenth. */
+    private static Week endingWith(double loss) {
+        return Week.of(BuiltBatch.logbook(IntStream.range(0, 13)
+                .mapToObj(i -> BuiltBatch.losing(i == 12 ? loss : 0.14 + 0.001 * (i * 7 % 5)))
+                .toList()));
+    }
+
+    @Test
+    void aUsualBatchIsWorthCuppingOnlyBesideAnUnlikeOneOfItsLot() {
+        Week odd = endingWith(0.25);
+        assertEquals(2, odd.worthCupping().size(), odd.worthCupping().toString());
+        assertEquals(
+                "batch B7: as usual for lot one, to taste beside the unlike one.",
+                odd.worthCupping().get(0));
+        assertTrue(
+                odd.worthCupping().get(1).matches("batch B13: mass loss 25\\.0 %, which is .* Did the cup notice\\?"),
+                odd.worthCupping().get(1));
+        Week quiet = endingWith(0.142);
+        assertEquals(List.of(), quiet.worthCupping());
+        assertTrue(
+                quiet.text().contains("Nothing calls for it: no batch was unlike the others of its lot."),
+                quiet.text());
+    }
+
+    /** The stretch and the days after it differ so much from day to day that a shift was signalled whose size may be nothing. */
+    @Test
+    void aNumberWhoseMoveMayBeNothingOnlyMayLieThere() {
+        Week week = Week.of(Logbook.open(Path.of("..", "datasets", "harbour")).ofLot("Low Orchard"));
+        List<WeekCause> drifts = week.causes();
+        assertEquals(1, drifts.size(), drifts.toString());
+        assertEquals(WeekCause.Sure.PERHAPS, drifts.get(0).sure());
+        assertEquals(
+                "the mass loss of lot Low Orchard may lie above what was usual",
+                drifts.get(0).what());
+        assertTrue(
+                drifts.get(0).size().matches("\\d percentage points? \\(-\\d to \\d\\)"),
+                drifts.get(0).size());
+        assertEquals(
+                "If it goes on, look at the scales, and whether drop, batch size or the moisture of the green changed.",
+                drifts.get(0).next());
+        assertEquals(
+                "Each was held against at least eight others of its lot. But the mass loss of lot Low Orchard may lie above what was"
+                        + " usual.",
+                ShortSentences.keptBy(week.inShort()).howSure());
     }
 
     private static int times(String words, String text) {

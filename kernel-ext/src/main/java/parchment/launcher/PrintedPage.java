@@ -31,12 +31,13 @@ final class PrintedPage {
                 + "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n"
                 + "<title>" + Html.escape(title) + "</title>\n"
                 + "<style>\n:root{color-scheme:light dark}\n"
-                + "body{font-family:system-ui,sans-serif;max-width:60em;margin:1.5em auto;padding:0 1em;line-height:1.45}\n"
+                + "body{font-family:system-ui,sans-serif;max-width:66em;margin:1.5em auto;padding:0 1em;line-height:1.45}\n"
                 + "footer{margin-top:2em;border-top:1px solid currentColor;font-size:.9em;max-width:50em}\n"
                 + "h4{margin:1.4em 0 .4em}\ntable{border-collapse:collapse}\ntd,th{padding:.2em .5em}\n"
                 + "@page{size:A4;margin:14mm}\n"
-                + "@media print{:root{color-scheme:light}body{margin:0;max-width:none;font-size:10pt}"
-                + "h4{break-after:avoid}tr,p{break-inside:avoid}input,button{display:none}}\n"
+                + "@media print{:root{color-scheme:light}body{margin:0;padding:0;max-width:none;font-size:10pt}"
+                + "td:not(.number){white-space:normal!important}"
+                + "h4{break-after:avoid}tr,p,figure{break-inside:avoid}input,button{display:none}}\n"
                 + "</style>\n</head>\n<body>\n" + above
                 + shown.html().orElse("<pre>" + Html.escape(shown.text()) + "</pre>")
                 + (cautions.isEmpty() ? "" : "\n<footer>\n" + cautions + "</footer>") + "\n</body>\n</html>\n";

@@ -32,8 +32,8 @@ import picocli.CommandLine.Spec;
         footer = {"", "Example:", "  parchment week --logbook \"My Roasts\" --order \"Cinder Ridge=12kg\""},
         mixinStandardHelpOptions = true)
 final class WeekCommand implements Callable<Integer> {
-    private static final Pattern ORDER = Pattern.compile(
-            "(.+)=\\s*([0-9]+(?:[.,][0-9]+)?)\\s*(kg|g|lb|oz)\\s*", Pattern.CASE_INSENSITIVE);
+    private static final Pattern ORDER =
+            Pattern.compile("(.+)=\\s*([0-9]+(?:[.,][0-9]+)?)\\s*(kg|g|lb|oz)\\s*", Pattern.CASE_INSENSITIVE);
 
     @Spec
     @SuppressWarnings("NullAway.Init")

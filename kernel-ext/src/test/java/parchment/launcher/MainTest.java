@@ -209,7 +209,8 @@ class MainTest {
                 "batch,roasted at,lot,green mass [kg],roasted mass [kg]\nA," + day + ",kela,5,4.25\nB," + day
                         + ",kela,5,4.2\nC," + day + ",kela,5,4.2\nD," + day + ",kela,5,4.25\n");
         Files.writeString(
-                logbook.resolve("blends.csv"), "blend,lot,share [%],blended\nHouse,kela,100,after roasting\nHalf,kela,,\n");
+                logbook.resolve("blends.csv"),
+                "blend,lot,share [%],blended\nHouse,kela,100,after roasting\nHalf,kela,,\n");
         return logbook.toString();
     }
 
@@ -231,7 +232,8 @@ class MainTest {
                         page.toString()),
                 err.toString());
         assertTrue(
-                out.toString().contains("8.4 kg of roasted kela take about 9.9 kg of green coffee, in 2 batches of 5 kg."),
+                out.toString()
+                        .contains("8.4 kg of roasted kela take about 9.9 kg of green coffee, in 2 batches of 5 kg."),
                 out.toString());
         assertTrue(out.toString().startsWith("4 batches in the week to 2025-02-03: "), out.toString());
         assertTrue(Files.readString(page).contains("Shares of the roasted mass: 100 % kela."), out.toString());
@@ -247,14 +249,12 @@ class MainTest {
     @Test
     void weekOfALogbookWithoutDatesIsAPageThatSaysWhatIsMissing(@TempDir Path folder) throws IOException {
         Path page = folder.resolve("w.html");
-        assertEquals(
-                0,
-                run("week", "--logbook", smallLogbook(folder, ""), "--out", page.toString()),
-                err.toString());
+        assertEquals(0, run("week", "--logbook", smallLogbook(folder, ""), "--out", page.toString()), err.toString());
         assertTrue(
                 out.toString()
-                        .startsWith("There is no week to show: no batch has a date.\nNone of the 4 batches has a day that could be read"
-                                + " under 'roasted at' in batches.csv.\nWrite the day and time of each charge there"),
+                        .startsWith(
+                                "There is no week to show: no batch has a date.\nNone of the 4 batches has a day that could be read"
+                                        + " under 'roasted at' in batches.csv.\nWrite the day and time of each charge there"),
                 out.toString());
         assertTrue(Files.readString(page).contains("There is no week to show: no batch has a date."), out.toString());
     }
