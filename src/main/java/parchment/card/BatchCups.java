@@ -1,6 +1,7 @@
 package parchment.card;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -102,7 +103,7 @@ final class BatchCups {
     private double spread(String attribute) {
         double squares = 0;
         int scores = 0;
-        Set<String> cuppers = new java.util.HashSet<>();
+        Set<String> cuppers = new HashSet<>();
         for (CupScores cup : others) {
             double off = cup.score(attribute) - cuppersMean(cup.cupper(), attribute);
             if (Double.isFinite(off)) {

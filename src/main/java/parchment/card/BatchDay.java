@@ -3,10 +3,12 @@ package parchment.card;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
@@ -72,8 +74,9 @@ final class BatchDay {
 
     private double[] values(Feature feature, List<Batch> of) {
         double[] all = table.values(feature);
+        Set<Batch> wanted = new HashSet<>(of);
         return IntStream.range(0, all.length)
-                .filter(i -> of.contains(table.batches().get(i)))
+                .filter(i -> wanted.contains(table.batches().get(i)))
                 .mapToDouble(i -> all[i])
                 .filter(Double::isFinite)
                 .toArray();

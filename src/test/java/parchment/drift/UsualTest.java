@@ -118,7 +118,7 @@ class UsualTest {
                 "-4; 30; ''"
             })
     void aMarkMayBeLateWhereTheDevelopmentTimeIsShortByHalfOfTheDelayAtLeast(double off, double shorter, String words) {
-        assertEquals(words, Usual.markWords(off, 8, shorter));
+        assertEquals(words, UsualReasons.markWords(off, 8, shorter));
     }
 
     @Test
