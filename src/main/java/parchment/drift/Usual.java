@@ -88,8 +88,7 @@ public final class Usual implements ShownAs {
      * @param range what is meant to hold it in 95 of 100
      * @param others how many others have the feature
      */
-    public record Compared(
-            Feature feature, double value, double usual, Interval narrower, Interval range, int others) {
+    public record Compared(Feature feature, double value, double usual, Interval narrower, Interval range, int others) {
         /** Returns what the feature by itself comes to. */
         public Verdict verdict() {
             return !Double.isFinite(value) || !Double.isFinite(usual)

@@ -26,7 +26,8 @@ final class UsualReasons {
     private static String words(Usual usual, Usual.Compared one) {
         Unit unit = one.feature().unit();
         double off = one.value() - one.usual();
-        boolean crack = one.feature().name().equals(Features.firstCrackTemperature().name());
+        boolean crack =
+                one.feature().name().equals(Features.firstCrackTemperature().name());
         Usual.Compared development = find(usual, Features.developmentTime());
         return one.feature().name() + " " + unit.format(one.value(), usual.reader()) + ", which is "
                 + unit.formatStep(Math.abs(off), usual.reader()) + (off > 0 ? " above" : " below") + " the usual"
@@ -75,7 +76,8 @@ final class UsualReasons {
                         + (usual.batch().lot().isEmpty() ? "no lot was written for it" : usual.tooFew());
             case LIKE_THE_OTHERS -> "batch " + usual.batch().name() + " is like " + usual.comparedWith();
             case A_LITTLE_UNLIKE_THE_OTHERS ->
-                "batch " + usual.batch().name() + " is a little unlike " + usual.comparedWith() + ": " + String.join("; ", usual.reasons());
+                "batch " + usual.batch().name() + " is a little unlike " + usual.comparedWith() + ": "
+                        + String.join("; ", usual.reasons());
             case UNLIKE_THE_OTHERS ->
                 String.format(
                         Locale.ROOT,
@@ -83,11 +85,14 @@ final class UsualReasons {
                         usual.batch().name(),
                         usual.held() > 0
                                 ? usual.comparedWith()
-                                : usual.path().map(Unusual.Found::comparedWith)
+                                : usual.path()
+                                        .map(Unusual.Found::comparedWith)
                                         .orElse(usual.comparedWith())
                                         .replaceFirst(": (.*)", " ($1)"),
                         String.join("; ", usual.reasons())
-                                + (usual.held() > 0 ? "" : ". Its curve was held against those; " + numbersApart(usual)));
+                                + (usual.held() > 0
+                                        ? ""
+                                        : ". Its curve was held against those; " + numbersApart(usual)));
         };
     }
 

@@ -158,8 +158,7 @@ final class ShowableExamples {
             return Week.of(logbook).withOrder(lot, Mass.kilograms(5));
         });
         ROOTS.put(
-                "LotCard",
-                logbook -> LotCard.of(logbook.batches().get(3).lot().orElseThrow(), logbook));
+                "LotCard", logbook -> LotCard.of(logbook.batches().get(3).lot().orElseThrow(), logbook));
         ROOTS.put("BatchCard", logbook -> BatchCard.of(logbook.batches().get(3), logbook));
         ROOTS.put(
                 "ProbeChange",
