@@ -67,6 +67,38 @@ function runAtTheEnd(page, code) {
     }, code);
 }
 
+test('the start page comes first, fills in, and its link opens the tour', {timeout: 4 * PATIENCE}, async () => {
+    const page = await watchedPage(browser, new URL(address).origin);
+    await page.goto(address);
+    assert.match(page.url(), /\/kernelspecs\/parchment\/start-[0-9a-f]{8}\.html\?token=/);
+    const tour = page.getByRole('link', {name: 'Start with the tour'});
+    assert.ok(await tour.isVisible(), 'the notebooks are there before anything is worked out');
+    await page.waitForFunction(() => !document.querySelector('[data-waiting]'), null, {timeout: 2 * PATIENCE});
+    assert.match(await page.locator('#the-week').innerText(), /batch(es)? in the week to \d{4}-\d\d-\d\d/);
+    assert.match(await page.locator('header').innerText(), /Invented machine: do not roast\./);
+    await keepsTheRules(page, 'body', 12);
+    await pictureOf(page.locator('body'), 'start-page');
+
+    const [notebook] = await Promise.all([page.context().waitForEvent('page'), tour.click()]);
+    await notebook.getByRole('heading', {name: 'A tour of a logbook'}).first().waitFor({timeout: PATIENCE});
+    assert.equal(new URL(notebook.url()).pathname, '/notebooks/tour.ipynb');
+    assert.match(await notebook.locator('#ipython_notebook a').getAttribute('href'), /\/start-[0-9a-f]{8}\.html/, 'the way back');
+    await notebook.close();
+    // The server may hand out the page as it was at first; it fills itself in again.
+    await page.reload();
+    await page.waitForFunction(() => !document.querySelector('[data-waiting]'), null, {timeout: PATIENCE});
+    nothingBadHappened(page);
+    await page.context().close();
+});
+
+test('without its token nobody reads the start page', {timeout: PATIENCE}, async () => {
+    const {origin, pathname} = new URL((await fetch(address)).url);
+    assert.match(pathname, /^\/kernelspecs\/parchment\/start-/);
+    const refused = await fetch(origin + pathname);
+    assert.match(new URL(refused.url).pathname, /\/login$/);
+    assert.doesNotMatch(await refused.text(), /What is unsettled/);
+});
+
 test('the live notebook explores, and the code it hands out runs in the next cell', {timeout: 3 * PATIENCE}, async () => {
     const page = await openNotebook();
     await page.evaluate(() => Jupyter.notebook.execute_all_cells());

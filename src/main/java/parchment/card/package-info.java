@@ -10,8 +10,10 @@
  * LotCard.of("Cinder Ridge", logbook)
  * }</pre>
  *
+ * <p>{@link parchment.card.Overview} says before the day begins what a whole logbook has to tell; it is the first page of {@code parchment open}.
+ *
  * <p>This room works nothing out by itself: what is usual comes from {@code drift}, paths from {@code align}, numbers from {@code feature}, today's
- * probe from {@code period}. What each part rests on is told in {@code docs/cards.md}.
+ * probe from {@code period}, the week from {@code drift}, what is unsettled from {@code evidence}. What each part rests on is told in {@code docs/cards.md}.
  */
 @NullMarked
 package parchment.card;

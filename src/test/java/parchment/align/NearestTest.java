@@ -103,7 +103,7 @@ class NearestTest {
                 "Mean scores of 1 batch, too few to say how much of them is luck",
                 ShrunkenScores.of(cups.subList(0, 3), "liking").toString());
         String text = Nearest.to(logbook.batch("c3"), logbook).text();
-        assertTrue(text.contains("shrunken [points]") && text.contains("± is one standard error"), text);
+        assertTrue(text.contains("shrunken [points]") && text.contains("The true number lies within its ± about two times in three"), text);
     }
 
     @Test

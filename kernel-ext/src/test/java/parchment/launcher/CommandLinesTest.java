@@ -46,7 +46,16 @@ class CommandLinesTest {
             Map.entry("open --logbook \"My Roasts\"", SERVES),
             Map.entry("test", TESTS),
             Map.entry("run", TOUR),
+            Map.entry("week", "the demo logbook's week runs in docs/week.md, with orders"),
             Map.entry("install --prefix /tmp/k", INSTALLS),
+            Map.entry("release", "builds everything and packs it; test_release_with_java.py packs what is built"),
+            Map.entry(
+                    "run --markdown docs",
+                    "writes into the project's own docs; test_release_with_java.py runs it in a release"),
+            Map.entry("install", INSTALLS),
+            Map.entry(
+                    "uninstall",
+                    "takes the kernel out of the home of whoever runs the tests; test_release.py has one of its own"),
             Map.entry("stick --to /media/me/STICK", PACKS),
             Map.entry("stick --to DIR", PACKS),
             Map.entry("stick --to STICK", PACKS),
@@ -91,6 +100,8 @@ class CommandLinesTest {
             reader -> reader.writeLoggerFiles("Logger files"),
             "docs/gather.md: gather \"Logger files\" --look",
             reader -> reader.writeLoggerFiles("Logger files"),
+            "docs/week.md: week --logbook \"My Roasts\"",
+            reader -> reader.writeLogbookOfThePage("My Roasts"),
             "docs/logbook-format.md: gather \"Logger files\" --to \"My Roasts again\" --answers answers.properties",
             reader -> Files.copy(
                     reader.folder().resolve("My Roasts").resolve("gathered-answers.properties"),

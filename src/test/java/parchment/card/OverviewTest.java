@@ -1,0 +1,176 @@
+package parchment.card;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.concurrent.CancellationException;
+import java.util.regex.Pattern;
+import java.util.stream.IntStream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.EnumSource;
+import parchment.display.ShortSentences;
+import parchment.evidence.Verdict;
+import parchment.logbook.Cautions;
+import parchment.logbook.Logbook;
+import parchment.period.ProbeChange;
+
+class OverviewTest {
+    private static final Logbook HILLSIDE = Logbook.open(Path.of("..", "datasets", "hillside"));
+
+    @TempDir
+    private Path folder;
+
+    private Logbook logbook(String batches) throws IOException {
+        Files.writeString(folder.resolve("batches.csv"), batches);
+        return Logbook.open(folder);
+    }
+
+    private static List<String> said(Overview.Part part, Logbook logbook) {
+        return part.of(logbook).sentences();
+    }
+
+    @Test
+    void aSmallLogbookIsToldInFourPartsWithTheCautionOnce() {
+        Overview overview = Overview.of(HILLSIDE);
+        String text = overview.text();
+        assertEquals(
+                List.of("The last week", "What is odd", "What to cup", "What is unsettled"),
+                overview.sections().stream().map(section -> section.part().title()).toList());
+        int from = 0;
+        for (Overview.Section section : overview.sections()) {
+            int at = text.indexOf(section.part().title(), from);
+            assertTrue(at >= from, text);
+            from = at;
+        }
+        assertEquals(1, text.split(Pattern.quote(Cautions.BESIDE_A_READING), -1).length - 1, text);
+        ShortSentences.keptBy(overview.sections().get(0).inShort().orElseThrow());
+        List<String> open = overview.sections().get(3).sentences();
+        assertEquals(3, open.size(), open.toString());
+        assertEquals(
+                "Whether acidity is higher at a drop temperature of 394 °F or 405 °F cannot be told from these batches."
+                        + " More batches like these will not settle it: try a wider range, inside what your machine's maker allows.",
+                open.get(0));
+        assertTrue(overview.toString().startsWith("Overview of Hillside"), overview.toString());
+    }
+
+    @Test
+    void whatIsTooNewToJudgeIsNotCalledUsual() throws IOException {
+        Logbook three = logbook("batch,roasted at,lot\n1,2031-01-06T09:00,a\n2,2031-01-06T09:30,a\n3,2031-01-07T09:00,a\n");
+        assertEquals(
+                List.of("Nothing can be told yet: no batch of a last week can be held against eight others of its lot."),
+                said(Overview.Part.WHAT_IS_ODD, three));
+        assertEquals(
+                List.of("Batches 1, 2, 3: not cupped, and too early to say what is usual for the lot. The cup says how it came out."),
+                said(Overview.Part.WORTH_CUPPING, three));
+        assertEquals(
+                List.of("Nothing was cupped yet, so nothing can be asked of the scores. Write scores into cuppings.csv, a line for"
+                        + " each cup."),
+                said(Overview.Part.UNSETTLED, three));
+    }
+
+    @Test
+    void withoutDatesThereIsNoWeekAndEveryPartSaysSoInWords() throws IOException {
+        Logbook undated = logbook("batch,roasted at,lot\n1,,a\n2,,a\n");
+        assertEquals(
+                "There is no week to show: no batch has a date.",
+                Overview.Part.THE_WEEK.of(undated).inShort().orElseThrow().found());
+        assertEquals(
+                List.of("Nothing: there is no week with batches in it."), said(Overview.Part.WORTH_CUPPING, undated));
+        assertTrue(said(Overview.Part.WHAT_IS_ODD, undated).get(0).startsWith("Nothing can be told yet"));
+    }
+
+    @Test
+    void aPartThatFailsSaysSoAndAStopIsNoFailure() {
+        Overview.Section failed = Overview.Part.standing(Overview.Part.UNSETTLED, () -> {
+            throw new IllegalStateException("NullPointerException at line 3");
+        });
+        assertEquals(
+                List.of("This part could not be worked out from this logbook; the rest of the page stands. The problems met in reading the"
+                        + " logbook may say why."),
+                failed.sentences());
+        assertThrows(
+                CancellationException.class,
+                () -> Overview.Part.standing(Overview.Part.UNSETTLED, () -> {
+                    throw new CancellationException("Stopped.");
+                }));
+    }
+
+    private static Unsettled.Asked asked(String about, Verdict verdict) {
+        return new Unsettled.Asked(about, verdict, "Words of " + about + ".");
+    }
+
+    /** At most three that are unsettled are told, at most six are asked, and both of one attribute before the next. */
+    @ParameterizedTest
+    @CsvSource({"CANNOT_TELL, 5, 3", "STRONG, 2, 4", "STRONG, 3, 6", "STRONG, 4, 6", "NOTHING_SEEN, 1, 2"})
+    void questionsAreBoundedByTheirNumber(Verdict answer, int attributes, int questions) {
+        Set<String> names = new LinkedHashSet<>(
+                IntStream.range(0, attributes).mapToObj(i -> "a" + i).toList());
+        List<String> order = new ArrayList<>();
+        List<Unsettled.Asked> asked = Unsettled.ask(names, (attribute, feature) -> {
+            order.add(attribute + " " + feature.name());
+            return asked(attribute, answer);
+        });
+        assertEquals(questions, asked.size());
+        assertEquals(List.of("a0 drop temperature", "a0 development time"), order.subList(0, 2));
+    }
+
+    @Test
+    void onlyWhatIsUnsettledIsToldAndOtherwiseWhatHasAnAnswer() {
+        assertEquals(
+                List.of("Words of b."),
+                Unsettled.told(List.of(asked("a", Verdict.STRONG), asked("b", Verdict.CANNOT_TELL)))
+                        .sentences());
+        assertEquals(
+                List.of("Nothing of what was asked. There is an answer to each of these: a, b."),
+                Unsettled.told(List.of(asked("a", Verdict.TOO_SMALL), asked("b", Verdict.SUGGESTIVE)))
+                        .sentences());
+    }
+
+    private static Optional<String> step(ProbeChange.Kind kind, String machine) {
+        LocalDate day = LocalDate.of(2031, 3, 4);
+        return OverviewWeek.step(new ProbeChange(machine, kind, day, day, day, List.of(), 0.01, "words"));
+    }
+
+    @Test
+    void aStepOfAProbeIsToldWithItsDayAndWhetherItWasWritten() {
+        assertEquals(
+                "The bean probe of drum reads differently since 2031-03-04, as the upkeep says. Older readings are put on today's scale.",
+                step(ProbeChange.Kind.FOUND_AND_WRITTEN, "drum").orElseThrow());
+        assertEquals(
+                "The bean probe reads differently since about 2031-03-04, and nobody wrote why. Older readings are put on today's scale; write"
+                        + " into upkeep.csv what was done.",
+                step(ProbeChange.Kind.FOUND_WITHOUT_ENTRY, "").orElseThrow());
+    }
+
+    @ParameterizedTest
+    @EnumSource(
+            value = ProbeChange.Kind.class,
+            mode = EnumSource.Mode.EXCLUDE,
+            names = {"FOUND_AND_WRITTEN", "FOUND_WITHOUT_ENTRY"})
+    void whatMayBeNoStepIsNotOnTheFirstPage(ProbeChange.Kind kind) {
+        assertEquals(Optional.empty(), step(kind, "drum"));
+    }
+
+    @Test
+    void ofManySentencesTheFirstAreShownAndTheRestCounted() {
+        List<String> six = List.of("A.", "B.", "C.", "D.", "E.", "F.");
+        assertEquals(six.subList(0, 5), OverviewWeek.firstOf(six.subList(0, 5), "None."));
+        assertEquals(
+                List.of("A.", "B.", "C.", "D.", "And 2 more, on the page of the week."),
+                OverviewWeek.firstOf(six, "None."));
+        assertEquals(List.of("None."), OverviewWeek.firstOf(List.of(), "None."));
+    }
+}
