@@ -16,6 +16,10 @@ import parchment.stats.RandomTerm;
 /**
  * Draws the mean score of each batch towards the mean of all, the more so the fewer cups it has.
  *
+ * <pre>{@code
+ * ShrunkenScores.of(logbook, "liking").of("H042")
+ * }</pre>
+ *
  * <p>The score of one attribute is taken as the mean of all plus an effect of the batch, of the cupper and of the cupping, each by chance;
  * what is given is the best linear unbiased prediction of the batch with its standard error. Nothing about the roast is in the model.
  */
@@ -108,6 +112,13 @@ public final class ShrunkenScores {
     /** Returns what was scored of a batch; empty if it was not scored. */
     public Optional<Score> of(String batch) {
         return Optional.ofNullable(byBatch.get(batch));
+    }
+
+    @Override
+    public String toString() {
+        String batches = byBatch.size() == 1 ? "1 batch" : byBatch.size() + " batches";
+        return "Mean scores of " + batches
+                + (shrunk ? ", each drawn towards that of all" : ", too few to say how much of them is luck");
     }
 
     /** Returns what the scores are, in a sentence. */

@@ -39,8 +39,8 @@ final class BatchCardPage {
         page = TodaysReadings.of(logbook).today(batch).isPresent()
                 ? page.add(LaidOver.of(laid, List.of(batch), logbook))
                 : page.say("It has no bean temperature to draw, or none that is known on today's probe.");
-        for (String sentence : TodaysReadings.of(logbook)
-                .sentences(List.of(batch), drop(batch, logbook), "at the drop")) {
+        for (String sentence :
+                TodaysReadings.of(logbook).sentences(List.of(batch), drop(batch, logbook), "at the drop")) {
             page = page.say(sentence);
         }
         if (usual.verdict() != Usual.Verdict.CANNOT_TELL) {
@@ -53,9 +53,11 @@ final class BatchCardPage {
         Optional<Table> scores = cups.table();
         page = scores.isPresent() ? page.add(scores.get()) : page;
         page = nearest(page.heading("Batches most like it"), batch, logbook);
-        page = page.fold(Report.titled("How this was worked out")
-                .say(Sentence.of(usual.toString()) + ".")
-                .say("What differed went with this batch; it need not be what made the cup. Unlike is not bad: the cup decides."));
+        page = page.fold(
+                Report.titled("How this was worked out")
+                        .say(Sentence.of(usual.toString()) + ".")
+                        .say(
+                                "What differed went with this batch; it need not be what made the cup. Unlike is not bad: the cup decides."));
         page = page.heading("Before you roast");
         for (String caution : Cautions.forAPage()) {
             page = page.caution(caution);

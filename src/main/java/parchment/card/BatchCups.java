@@ -1,6 +1,7 @@
 package parchment.card;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -38,9 +39,8 @@ final class BatchCups {
                 .map(Batch::name)
                 .filter(name -> !name.equals(batch.name()))
                 .collect(Collectors.toSet());
-        this.others = logbook.cups().stream()
-                .filter(cup -> lot.contains(cup.batch()))
-                .toList();
+        this.others =
+                logbook.cups().stream().filter(cup -> lot.contains(cup.batch())).toList();
     }
 
     static BatchCups of(Batch batch, Logbook logbook) {
@@ -67,7 +67,9 @@ final class BatchCups {
                 .count();
         String blindly = blind == own.size()
                 ? " All were scored blind."
-                : blind == 0 ? " None is known to be scored blind." : " " + blind + " of " + own.size() + " were scored blind.";
+                : blind == 0
+                        ? " None is known to be scored blind."
+                        : " " + blind + " of " + own.size() + " were scored blind.";
         return scored(attribute, differences) + blindly;
     }
 
@@ -83,9 +85,13 @@ final class BatchCups {
         String sure = String.format(Locale.ROOT, "%.1f", Math.max(0.1, error));
         String where = size.equals("0.0 points")
                 ? "Its " + attribute + " was that of its lot's others by the same cuppers"
-                : "Its " + attribute + " was " + size + (mean > 0 ? " above" : " below") + " its lot's others by the same cuppers";
-        return where + " (" + (differences.size() == 1 ? "1 score" : differences.size() + " scores") + ", give or take " + sure
-                + (Math.abs(mean) <= ScoredLot.APART * error ? "): no more than cups differ by anyhow." : "): more than cups differ by as a rule.");
+                : "Its " + attribute + " was " + size + (mean > 0 ? " above" : " below")
+                        + " its lot's others by the same cuppers";
+        return where + " (" + (differences.size() == 1 ? "1 score" : differences.size() + " scores") + ", give or take "
+                + sure
+                + (Math.abs(mean) <= ScoredLot.APART * error
+                        ? "): no more than cups differ by anyhow."
+                        : "): more than cups differ by as a rule.");
     }
 
     /** Returns a cupper's mean for the lot's others; NaN if there is none. */
@@ -102,7 +108,7 @@ final class BatchCups {
     private double spread(String attribute) {
         double squares = 0;
         int scores = 0;
-        Set<String> cuppers = new java.util.HashSet<>();
+        Set<String> cuppers = new HashSet<>();
         for (CupScores cup : others) {
             double off = cup.score(attribute) - cuppersMean(cup.cupper(), attribute);
             if (Double.isFinite(off)) {
@@ -111,7 +117,9 @@ final class BatchCups {
                 cuppers.add(cup.cupper());
             }
         }
-        return scores < ENOUGH || scores <= cuppers.size() ? Double.NaN : Math.sqrt(squares / (scores - cuppers.size()));
+        return scores < ENOUGH || scores <= cuppers.size()
+                ? Double.NaN
+                : Math.sqrt(squares / (scores - cuppers.size()));
     }
 
     /** Returns the table, one row for each cupper at each cupping; empty if it was not cupped. */
@@ -119,7 +127,8 @@ final class BatchCups {
         Map<String, Row> rows = new LinkedHashMap<>();
         for (CupScores cup : own) {
             rows.computeIfAbsent(
-                            cup.cupper() + "\n" + cup.cupping(), key -> new Row(cup.cupper(), cup.cupping(), new ArrayList<>()))
+                            cup.cupper() + "\n" + cup.cupping(),
+                            key -> new Row(cup.cupper(), cup.cupping(), new ArrayList<>()))
                     .scores()
                     .add(cup);
         }
@@ -129,7 +138,8 @@ final class BatchCups {
         List<Row> list = List.copyOf(rows.values());
         Table table = Table.titled("Its cups beside its lot's others")
                 .withText("cupper", list, Row::cupper)
-                .withText("tasted on", list, row -> row.scores().get(0).tastedOn().toString())
+                .withText(
+                        "tasted on", list, row -> row.scores().get(0).tastedOn().toString())
                 .withNumber("cups", "", 0, list, row -> row.scores().size());
         for (String attribute : logbook.attributes()) {
             if (own.stream().anyMatch(cup -> Double.isFinite(cup.score(attribute)))) {

@@ -7,7 +7,6 @@ import parchment.evidence.Evidence;
 import parchment.evidence.LotBest;
 import parchment.evidence.Peak;
 import parchment.feature.Features;
-import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
 import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
@@ -24,8 +23,8 @@ final class BestPlace {
         }
         String attribute = good.scored().get().attribute();
         Optional<String> machine = good.batches().get(0).machine();
-        List<String> names = List.of(
-                good.lot(), good.lot() + machine.map(m -> " on " + m).orElse(" (machine not written)"));
+        List<String> names =
+                List.of(good.lot(), good.lot() + machine.map(m -> " on " + m).orElse(" (machine not written)"));
         return Evidence.of(attribute, Features.dropTemperature(), logbook.whole()).bests().stream()
                 .map(Bests::lots)
                 .flatMap(List::stream)
@@ -40,9 +39,11 @@ final class BestPlace {
                 .set()
                 .filter(found -> found.form() == Fieller.Form.BETWEEN)
                 .filter(found -> Double.isFinite(found.lower()) && Double.isFinite(found.upper()));
-        double[] ends = set.map(found -> new double[] {found.lower(), found.upper()}).orElse(new double[0]);
+        double[] ends =
+                set.map(found -> new double[] {found.lower(), found.upper()}).orElse(new double[0]);
         Digits digits = Digits.of(ends, Unit.TEMPERATURE, 0, reader);
-        return "Seen in " + lot.batches() + " scored batches: " + attribute + " of " + name + " was highest at a drop of "
+        return "Seen in " + lot.batches() + " scored batches: " + attribute + " of " + name
+                + " was highest at a drop of "
                 + digits.with(lot.best().best())
                 + set.map(found -> " (it may lie anywhere from " + digits.range(found.lower(), found.upper()) + ")")
                         .orElse(", and how far off that may be cannot be told")

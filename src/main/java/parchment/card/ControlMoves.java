@@ -45,14 +45,16 @@ final class ControlMoves {
         }
         return rows.isEmpty()
                 ? Optional.empty()
-                : Optional.of(Table.titled("Gas, air and other controls")
-                        .withText("control", rows, Row::control)
-                        .withText("batch", rows, Row::batch)
-                        .withText("at charge", rows, Row::atCharge)
-                        .withText("moved", rows, Row::moves)
-                        .withDashForMissing("not moved between charge and drop, or not logged")
-                        .withRowsShown(40)
-                        .withNote("In brackets the bean temperature as the control was moved, on today's probe. It lags the beans."));
+                : Optional.of(
+                        Table.titled("Gas, air and other controls")
+                                .withText("control", rows, Row::control)
+                                .withText("batch", rows, Row::batch)
+                                .withText("at charge", rows, Row::atCharge)
+                                .withText("moved", rows, Row::moves)
+                                .withDashForMissing("not moved between charge and drop, or not logged")
+                                .withRowsShown(40)
+                                .withNote(
+                                        "In brackets the bean temperature as the control was moved, on today's probe. It lags the beans."));
     }
 
     private static Row row(
@@ -78,7 +80,9 @@ final class ControlMoves {
     /** What stands in a column of the list of batches that is named after the control, such as "gas [%]". */
     private static Optional<Row> written(Quantity control, Batch batch) {
         return batch.extras().entrySet().stream()
-                .filter(extra -> extra.getKey().toLowerCase(Locale.ROOT).replaceFirst("^planned ", "")
+                .filter(extra -> extra.getKey()
+                        .toLowerCase(Locale.ROOT)
+                        .replaceFirst("^planned ", "")
                         .startsWith(control.words()))
                 .findFirst()
                 .map(extra -> new Row(

@@ -27,7 +27,10 @@ final class Digits {
         double[] known = Arrays.stream(values).filter(Double::isFinite).toArray();
         double spread = known.length == 0
                 ? 0
-                : unit.shownStep(Arrays.stream(known).max().orElse(0) - Arrays.stream(known).min().orElse(0), reader);
+                : unit.shownStep(
+                        Arrays.stream(known).max().orElse(0)
+                                - Arrays.stream(known).min().orElse(0),
+                        reader);
         int digits = unit.digits();
         while (digits > least && spread >= STEPS * Math.pow(10, 1.0 - digits)) {
             digits--;
@@ -37,9 +40,7 @@ final class Digits {
 
     /** Prints a number with its unit; empty if it is missing. Times are in minutes and seconds. */
     String with(double value) {
-        return !Double.isFinite(value)
-                ? ""
-                : isTime() ? Elapsed.seconds(value).toString() : unit.format(value, reader);
+        return !Double.isFinite(value) ? "" : isTime() ? Elapsed.seconds(value).toString() : unit.format(value, reader);
     }
 
     /** Prints two ends as a range, as in "9:05 to 9:40" or "203 to 206 °C"; one number if both print alike. */
@@ -49,7 +50,10 @@ final class Digits {
         String symbol = isTime() ? "" : unit.symbol(reader);
         return low.equals(high)
                 ? low
-                : (symbol.isEmpty() ? low : low.substring(0, low.length() - symbol.length()).strip()) + " to " + high;
+                : (symbol.isEmpty()
+                                ? low
+                                : low.substring(0, low.length() - symbol.length())
+                                        .strip()) + " to " + high;
     }
 
     private boolean isTime() {

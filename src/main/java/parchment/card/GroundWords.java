@@ -25,12 +25,14 @@ final class GroundWords {
         int shown = good.batches().size();
         String these = shown == 1
                 ? "It is the one"
-                : "They are the " + (shown < good.good() ? "last " + shown + " of " + good.good() : Integer.toString(shown));
+                : "They are the "
+                        + (shown < good.good() ? "last " + shown + " of " + good.good() : Integer.toString(shown));
         return switch (good.ground()) {
             case BLIND_SCORES, OTHER_SCORES ->
                 good.good() == good.held()
                         ? Sentence.of((good.ground() == GoodBatches.Ground.BLIND_SCORES ? "blind scores" : "scores"))
-                                + " do not part the lot's " + good.held() + " scored batches; these are the last of them."
+                                + " do not part the lot's " + good.held()
+                                + " scored batches; these are the last of them."
                         : these + " whose " + (good.ground() == GoodBatches.Ground.BLIND_SCORES ? "blind " : "")
                                 + "scores of " + attribute(good) + " reach the lot's best.";
             case AS_USUAL -> "No scores tell which went well, so these are the last that were as usual.";
@@ -45,7 +47,9 @@ final class GroundWords {
 
     /** Says at length how the batches were chosen. */
     static String atLength(GoodBatches good) {
-        String from = good.among().isEmpty() ? "" : " Only batches roasted " + good.among() + " were looked at, as the lot's newest was.";
+        String from = good.among().isEmpty()
+                ? ""
+                : " Only batches roasted " + good.among() + " were looked at, as the lot's newest was.";
         return switch (good.ground()) {
             case BLIND_SCORES, OTHER_SCORES ->
                 good.held() + " batches of the lot have scores of " + attribute(good)
@@ -56,12 +60,15 @@ final class GroundWords {
                                         + " score what was hoped for.")
                         + " Each mean was drawn towards that of all batches, the more so the fewer scores there are, with cuppers and"
                         + " cuppings allowed for. " + good.good()
-                        + " lie no further below the lot's highest than their standard errors let chance reach (" + ScoredLot.APART
+                        + " lie no further below the lot's highest than their standard errors let chance reach ("
+                        + ScoredLot.APART
                         + " times both together); the last " + good.batches().size() + " are shown." + from;
             case AS_USUAL ->
                 "No scores of overall, liking or sweetness tell at least " + ScoredLot.ENOUGH
-                        + " batches of the lot apart. Shown are the last " + good.batches().size()
-                        + " that were as usual beside the lot's others. Usual is not good: it is what was repeated." + from;
+                        + " batches of the lot apart. Shown are the last "
+                        + good.batches().size()
+                        + " that were as usual beside the lot's others. Usual is not good: it is what was repeated."
+                        + from;
             case THE_LAST ->
                 good.held() == 0
                         ? "The logbook has no batch of this lot."

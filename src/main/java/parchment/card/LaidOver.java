@@ -57,7 +57,8 @@ final class LaidOver {
         }
         List<String> names = moved.stream().map(Batch::name).toList();
         List<Phases> phases = Phases.of(logbook.whole()).stream()
-                .filter(one -> marked.stream().anyMatch(b -> b.name().equals(one.batch().name())))
+                .filter(one -> marked.stream()
+                        .anyMatch(b -> b.name().equals(one.batch().name())))
                 .filter(one -> names.contains(one.batch().name()))
                 .toList();
         for (Shown shown : Shown.values()) {
@@ -71,13 +72,15 @@ final class LaidOver {
         List<Double> celsius = new ArrayList<>();
         List<String> names = new ArrayList<>();
         for (Phases one : phases) {
-            one.mark(shown.kind).filter(mark -> mark.beanTemperature().isPresent()).ifPresent(mark -> {
-                marks.add(mark);
-                celsius.add(readings.today(
-                        one.batch(),
-                        mark.beanTemperature().map(Temperature::celsius).orElse(Double.NaN)));
-                names.add(one.batch().name());
-            });
+            one.mark(shown.kind)
+                    .filter(mark -> mark.beanTemperature().isPresent())
+                    .ifPresent(mark -> {
+                        marks.add(mark);
+                        celsius.add(readings.today(
+                                one.batch(),
+                                mark.beanTemperature().map(Temperature::celsius).orElse(Double.NaN)));
+                        names.add(one.batch().name());
+                    });
         }
         return marks.isEmpty()
                 ? List.of()

@@ -26,11 +26,16 @@ final class LotCardPage {
         SideBySide common = SideBySide.of(batches, logbook);
         if (!batches.isEmpty()) {
             Plot paths = LaidOver.of(batches, batches, logbook);
-            page = (paths.isEmpty() ? page.say("No bean temperature was logged of " + (batches.size() == 1 ? "it" : "them") + ", or none that is known on today's probe.") : page.add(paths)).add(common.table(good));
+            page = (paths.isEmpty()
+                            ? page.say("No bean temperature was logged of " + (batches.size() == 1 ? "it" : "them")
+                                    + ", or none that is known on today's probe.")
+                            : page.add(paths))
+                    .add(common.table(good));
             Optional<Table> moves = ControlMoves.of(batches, logbook);
             page = moves.isPresent()
                     ? page.add(moves.get())
-                    : page.say("No gas, air or other control was logged or written of " + (batches.size() == 1 ? "it." : "these batches."));
+                    : page.say("No gas, air or other control was logged or written of "
+                            + (batches.size() == 1 ? "it." : "these batches."));
         }
         double drop = SideBySide.middle(common.values(Features.dropTemperature()));
         for (String sentence :
@@ -38,8 +43,9 @@ final class LotCardPage {
             page = page.say(sentence);
         }
         if (common.leavesOutChargeTemperatures()) {
-            page = page.say("A charge temperature that was read before the probe was changed is left out: what today's probe would have read"
-                    + " in the empty drum is not known.");
+            page = page.say(
+                    "A charge temperature that was read before the probe was changed is left out: what today's probe would have read"
+                            + " in the empty drum is not known.");
         }
         Optional<String> best = BestPlace.words(good, logbook);
         if (best.isPresent()) {

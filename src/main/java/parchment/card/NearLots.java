@@ -65,7 +65,9 @@ final class NearLots {
     }
 
     private static boolean same(Optional<String> a, Optional<String> b) {
-        return a.isPresent() && b.isPresent() && a.get().strip().equalsIgnoreCase(b.get().strip());
+        return a.isPresent()
+                && b.isPresent()
+                && a.get().strip().equalsIgnoreCase(b.get().strip());
     }
 
     boolean isEmpty() {
@@ -75,9 +77,11 @@ final class NearLots {
     /** Says what the lots are, or why there are none. */
     String words(String lot) {
         return near.isEmpty()
-                ? "No other lot with " + ScoredLot.ENOUGH + " batches or more is written down with the process or the origin of " + lot
+                ? "No other lot with " + ScoredLot.ENOUGH
+                        + " batches or more is written down with the process or the origin of " + lot
                         + ", so no other lot can be a guide."
-                : "Other beans, so a weaker guide: the last good batches of the lots that are written down as most like " + lot + ".";
+                : "Other beans, so a weaker guide: the last good batches of the lots that are written down as most like "
+                        + lot + ".";
     }
 
     /** Lays the lots side by side. */

@@ -79,7 +79,8 @@ final class TodaysReadings {
         Estimate added = periods.toToday(first, celsius);
         String since = since(first);
         if (Double.isNaN(added.estimate())) {
-            return "Temperatures of " + names + " are left out: what today's probe would have read is not known" + since + ".";
+            return "Temperatures of " + names + " are left out: what today's probe would have read is not known" + since
+                    + ".";
         }
         Unit step = Unit.TEMPERATURE_STEP;
         // A whole printed step at least: an error that prints as 0 would say that nothing can be off.
@@ -93,14 +94,15 @@ final class TodaysReadings {
     /** Says when the probe began to read otherwise after a batch, as far as is known. */
     private String since(Batch batch) {
         List<ProbeChange> changes = periods.changes(batch);
-        List<LocalDate> days = changes.subList(
-                        Math.min(periods.number(batch).orElse(1) - 1, changes.size()), changes.size())
-                .stream()
-                .map(ProbeChange::on)
-                .toList();
+        List<LocalDate> days =
+                changes.subList(Math.min(periods.number(batch).orElse(1) - 1, changes.size()), changes.size()).stream()
+                        .map(ProbeChange::on)
+                        .toList();
         return days.isEmpty()
                 ? ""
-                : "; since " + String.join(" and since ", days.stream().map(LocalDate::toString).toList())
-                        + " the probe reads otherwise";
+                : "; since "
+                        + String.join(
+                                " and since ",
+                                days.stream().map(LocalDate::toString).toList()) + " the probe reads otherwise";
     }
 }

@@ -2,7 +2,6 @@ package parchment.drift;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Predicate;
 import java.util.stream.Stream;
@@ -20,7 +19,6 @@ import parchment.logbook.Logbook;
 import parchment.period.ProbePeriods;
 import parchment.quantity.Mass;
 import parchment.quantity.TemperatureUnit;
-import parchment.quantity.Unit;
 import parchment.stats.Interval;
 
 /**
@@ -90,8 +88,7 @@ public final class Usual implements ShownAs {
      * @param range what is meant to hold it in 95 of 100
      * @param others how many others have the feature
      */
-    public record Compared(
-            Feature feature, double value, double usual, Interval narrower, Interval range, int others) {
+    public record Compared(Feature feature, double value, double usual, Interval narrower, Interval range, int others) {
         /** Returns what the feature by itself comes to. */
         public Verdict verdict() {
             return !Double.isFinite(value) || !Double.isFinite(usual)
@@ -254,6 +251,10 @@ public final class Usual implements ShownAs {
         return comparedWith;
     }
 
+    Optional<Unusual.Found> path() {
+        return path;
+    }
+
     Optional<String> twins() {
         return twins;
     }
@@ -269,56 +270,9 @@ public final class Usual implements ShownAs {
      */
     public List<String> reasons() {
         Verdict verdict = verdict();
-        if (verdict == Verdict.LIKE_THE_OTHERS || verdict == Verdict.CANNOT_TELL) {
-            return List.of();
-        }
-        List<String> reasons = new ArrayList<>(path.map(Unusual.Found::reasons).orElse(List.of()));
-        compared.stream().filter(one -> one.verdict() == verdict).map(this::words).forEach(reasons::add);
-        return List.copyOf(reasons);
-    }
-
-    private String words(Compared one) {
-        Unit unit = one.feature().unit();
-        double off = one.value() - one.usual();
-        Compared development = find(Features.developmentTime());
-        boolean crack = one.feature().name().equals(Features.firstCrackTemperature().name());
-        return one.feature().name() + " " + unit.format(one.value(), reader) + ", which is "
-                + unit.formatStep(Math.abs(off), reader) + (off > 0 ? " above" : " below") + " the usual"
-                + (crack
-                        ? markWords(
-                                off,
-                                find(Features.rateAtFirstCrack()).usual(),
-                                development.usual() - development.value())
-                        : "");
-    }
-
-    /**
-     * Says that the mark may be late or early where the development time is off to the other side by about as much: a crack that came at another
-     * temperature, or a probe that read off, would have left it as it was.
-     *
-     * @param off how far the reading at the mark lies above the usual, °C
-     * @param risePerMinute the usual rate of rise there
-     * @param shorter by how many seconds the development time is shorter than usual
-     */
-    static String markWords(double off, double risePerMinute, double shorter) {
-        double seconds = 60 * off / risePerMinute;
-        if (!(shorter * Math.signum(off) >= ABOUT_AS_MUCH * Math.abs(seconds))) {
-            return "";
-        }
-        return String.format(
-                Locale.ROOT,
-                " (perhaps first crack was marked about %.0f s too %s: the development time is %.0f s %s than usual)",
-                Math.abs(seconds),
-                off > 0 ? "late" : "early",
-                Math.abs(shorter),
-                off > 0 ? "shorter" : "longer");
-    }
-
-    private Compared find(Feature feature) {
-        return compared.stream()
-                .filter(c -> c.feature().name().equals(feature.name()))
-                .findFirst()
-                .orElseThrow();
+        return verdict == Verdict.LIKE_THE_OTHERS || verdict == Verdict.CANNOT_TELL
+                ? List.of()
+                : UsualReasons.of(this, verdict);
     }
 
     @Override
@@ -328,33 +282,7 @@ public final class Usual implements ShownAs {
 
     @Override
     public String toString() {
-        return switch (verdict()) {
-            case CANNOT_TELL ->
-                "Cannot tell whether batch " + batch.name() + " is like the others: "
-                        + (batch.lot().isEmpty() ? "no lot was written for it" : tooFew());
-            case LIKE_THE_OTHERS -> "batch " + batch.name() + " is like " + comparedWith;
-            case A_LITTLE_UNLIKE_THE_OTHERS ->
-                "batch " + batch.name() + " is a little unlike " + comparedWith + ": " + String.join("; ", reasons());
-            case UNLIKE_THE_OTHERS ->
-                String.format(
-                        Locale.ROOT,
-                        "batch %s is unlike %s: %s",
-                        batch.name(),
-                        held() > 0
-                                ? comparedWith
-                                : path.map(Unusual.Found::comparedWith)
-                                        .orElse(comparedWith)
-                                        .replaceFirst(": (.*)", " ($1)"),
-                        String.join("; ", reasons())
-                                + (held() > 0 ? "" : ". Its curve was held against those; " + numbersApart()));
-        };
-    }
-
-    /** Its curve can be held against other lots where those of its own are few; its numbers cannot. */
-    private String numbersApart() {
-        return batch.lot().isEmpty()
-                ? "its numbers cannot be held against any, because no lot was written for it"
-                : "its numbers cannot be held against its lot's: " + tooFew();
+        return UsualReasons.sentence(this);
     }
 
     /** Says how many others there are where they are too few. */

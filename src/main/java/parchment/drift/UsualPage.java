@@ -39,8 +39,9 @@ final class UsualPage {
                                 : "")
                 .withText("", compared, UsualPage::word)
                 .withNumber("others", "", 0, compared, Usual.Compared::others)
-                .withNote("The ranges are meant to hold all features of the next batch in 95 of 100 cases; a little unlike is what"
-                        + " lies beyond narrower ones, which are meant to hold it in 80 of 100.");
+                .withNote(
+                        "The ranges are meant to hold all features of the next batch in 95 of 100 cases; a little unlike is what"
+                                + " lies beyond narrower ones, which are meant to hold it in 80 of 100.");
     }
 
     /** Returns the word for one feature; none where it was not measured, or where too few others have it. */
@@ -71,7 +72,9 @@ final class UsualPage {
             case LIKE_THE_OTHERS ->
                 new InShort(
                         Sentence.of(name) + " is like " + usual.comparedWith() + ".",
-                        (usual.held() == 1 ? "The one thing looked at lies" : "All " + usual.held() + " things looked at lie")
+                        (usual.held() == 1
+                                        ? "The one thing looked at lies"
+                                        : "All " + usual.held() + " things looked at lie")
                                 + " where 80 of 100 such batches do.",
                         "Nothing to do; the cup decides.");
             case A_LITTLE_UNLIKE_THE_OTHERS ->

@@ -98,6 +98,10 @@ class NearestTest {
                 cups.stream().mapToDouble(c -> c.score("liking")).average().orElseThrow();
         assertEquals(3, best.scores());
         assertTrue(best.shrunken() < best.mean() && best.shrunken() > mean, best.toString());
+        assertEquals("Mean scores of 8 batches, each drawn towards that of all", scores.toString());
+        assertEquals(
+                "Mean scores of 1 batch, too few to say how much of them is luck",
+                ShrunkenScores.of(cups.subList(0, 3), "liking").toString());
         String text = Nearest.to(logbook.batch("c3"), logbook).text();
         assertTrue(
                 text.contains("shrunken [points]")

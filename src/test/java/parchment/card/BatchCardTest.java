@@ -44,12 +44,15 @@ class BatchCardTest {
 
     @Test
     void theOnlyCurveHasNoneToBeHeldAgainst() {
-        CardLogbook built = CardLogbook.of(2).change("B2", b -> b.curve(
-                        Quantity.BEAN_TEMPERATURE, ExampleRoast.bean(-40, 740))
-                .writtenMark(MarkKind.DROP, Elapsed.seconds(740)));
+        CardLogbook built = CardLogbook.of(2)
+                .change(
+                        "B2",
+                        b -> b.curve(Quantity.BEAN_TEMPERATURE, ExampleRoast.bean(-40, 740))
+                                .writtenMark(MarkKind.DROP, Elapsed.seconds(740)));
         String page = BatchCard.of("B2", built.logbook()).text();
         assertTrue(page.contains("Bean temperature of one batch, time since charge."), page);
-        assertTrue(page.contains("1 more batch has no bean temperature, or none that is known on today's probe."), page);
+        assertTrue(
+                page.contains("1 more batch has no bean temperature, or none that is known on today's probe."), page);
         assertTrue(page.contains("No other batch with a bean temperature was read by the same probe."), page);
         // A card of a batch without a curve draws nothing, though its lot has a curve.
         String without = BatchCard.of("B1", built.logbook()).text();

@@ -14,7 +14,8 @@ class BatchCupsTest {
     private static CardLogbook others(int others) {
         CardLogbook built = CardLogbook.of(others + 1);
         for (int batch = 1; batch <= others; batch++) {
-            built = built.cupBy("Ida", "blind", "B" + batch, "liking", 5).cupBy("Ida", "blind", "B" + batch, "liking", 7);
+            built = built.cupBy("Ida", "blind", "B" + batch, "liking", 5)
+                    .cupBy("Ida", "blind", "B" + batch, "liking", 7);
         }
         return built;
     }
@@ -67,8 +68,11 @@ class BatchCupsTest {
                 .cupBy("Ida", "blind", "B5", "liking", 8)
                 .cupBy("Jon", "blind", "B5", "liking", 4);
         String table = cups(built, "B5").table().orElseThrow().text();
-        assertTrue(table.lines().anyMatch(l -> l.replaceAll("\\s+", " ").strip().equals("Ida 2025-06-01 2 7.5 (6.0)")), table);
-        assertTrue(table.lines().anyMatch(l -> l.replaceAll("\\s+", " ").strip().equals("Jon 2025-06-01 1 4.0")), table);
+        assertTrue(
+                table.lines().anyMatch(l -> l.replaceAll("\\s+", " ").strip().equals("Ida 2025-06-01 2 7.5 (6.0)")),
+                table);
+        assertTrue(
+                table.lines().anyMatch(l -> l.replaceAll("\\s+", " ").strip().equals("Jon 2025-06-01 1 4.0")), table);
         assertTrue(table.contains("for the other batches of lot one."), table);
         assertTrue(cups(others(4), "B5").table().isEmpty());
     }

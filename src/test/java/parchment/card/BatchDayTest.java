@@ -77,7 +77,8 @@ class BatchDayTest {
                 "The drum stood empty for 48 min before it; 8 of 10 pauses of this machine are 9 to 16 min, so this is high.",
                 pause(pairs(12, 59), "B24"));
         String within = pause(pairs(12, 25), "B24");
-        assertEquals("The drum stood empty for 14 min before it; 8 of 10 pauses of this machine are 9 to 16 min.", within);
+        assertEquals(
+                "The drum stood empty for 14 min before it; 8 of 10 pauses of this machine are 9 to 16 min.", within);
         assertEquals(
                 "The drum stood empty for 5 min before it; 8 of 10 pauses of this machine are 9 to 16 min, so this is low.",
                 pause(pairs(12, 16), "B24"));
@@ -128,9 +129,12 @@ class BatchDayTest {
                 .change("B3", b -> b.label(Batch.Label.OPERATOR, "Jon"))
                 .change("B4", b -> b.label(Batch.Label.OPERATOR, "Jon"));
         String words = "Its operator was Jon; that of most of its lot's others was Ida (2 of 3).";
-        assertTrue(sentences(built, "B3").contains(words), sentences(built, "B3").toString());
+        assertTrue(
+                sentences(built, "B3").contains(words), sentences(built, "B3").toString());
         CardLogbook alike = built.change("B2", b -> b.label(Batch.Label.OPERATOR, "Jon"));
-        assertFalse(sentences(alike, "B3").toString().contains("Its operator"), sentences(alike, "B3").toString());
+        assertFalse(
+                sentences(alike, "B3").toString().contains("Its operator"),
+                sentences(alike, "B3").toString());
     }
 
     /** Twelve of a lot, the last three on one day, of which one was charged 80 °C hotter. */

@@ -28,16 +28,19 @@ class BatchWrittenTest {
 
     @Test
     void whatWasWrittenStandsInSentences() {
-        CardLogbook built = CardLogbook.of(1).change("B1", b -> b.label(Batch.Label.NOTE, "smoke at the end")
-                .label(Batch.Label.PURPOSE, "sample")
-                .looks(new BatchLooks(
-                        OptionalDouble.empty(),
-                        OptionalDouble.empty(),
-                        "",
-                        OptionalDouble.of(3),
-                        Optional.of("some"),
-                        Optional.of("none.")))
-                .extra("chaff [g]", "24"));
+        CardLogbook built = CardLogbook.of(1)
+                .change(
+                        "B1",
+                        b -> b.label(Batch.Label.NOTE, "smoke at the end")
+                                .label(Batch.Label.PURPOSE, "sample")
+                                .looks(new BatchLooks(
+                                        OptionalDouble.empty(),
+                                        OptionalDouble.empty(),
+                                        "",
+                                        OptionalDouble.of(3),
+                                        Optional.of("some"),
+                                        Optional.of("none.")))
+                                .extra("chaff [g]", "24"));
         assertEquals(
                 List.of(
                         "Note: smoke at the end.",
@@ -58,10 +61,13 @@ class BatchWrittenTest {
         "FAHRENHEIT,The drop was planned at 428.0 °F and came at 442.4 °F."
     })
     void thePlannedDropStandsBesideTheOneThatCame(TemperatureUnit reader, String sentence) {
-        CardLogbook built = CardLogbook.of(1).change("B1", b -> b.curve(
-                        Quantity.BEAN_TEMPERATURE, ExampleRoast.bean(-40, 740))
-                .writtenMark(MarkKind.DROP, Elapsed.seconds(740))
-                .plan(new BatchPlan(Optional.of(Temperature.celsius(220)), BatchPlan.PlannedBy.CHOICE)));
+        CardLogbook built = CardLogbook.of(1)
+                .change(
+                        "B1",
+                        b -> b.curve(Quantity.BEAN_TEMPERATURE, ExampleRoast.bean(-40, 740))
+                                .writtenMark(MarkKind.DROP, Elapsed.seconds(740))
+                                .plan(new BatchPlan(
+                                        Optional.of(Temperature.celsius(220)), BatchPlan.PlannedBy.CHOICE)));
         assertEquals(sentence, sentences(built.logbook().in(reader)).get(0));
     }
 

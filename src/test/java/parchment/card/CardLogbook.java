@@ -70,14 +70,17 @@ record CardLogbook(List<Batch> batches, List<CupScores> cups) {
     CardLogbook change(String name, UnaryOperator<Batch.Builder> change) {
         return new CardLogbook(
                 batches.stream()
-                        .map(b -> b.name().equals(name) ? change.apply(b.toBuilder()).build() : b)
+                        .map(b -> b.name().equals(name)
+                                ? change.apply(b.toBuilder()).build()
+                                : b)
                         .toList(),
                 cups);
     }
 
     /** The same with two scores of a batch, a quarter of a point below and above. */
     CardLogbook cup(String cupping, String batch, String attribute, double score) {
-        return cupBy("Ida", cupping, batch, attribute, score - 0.25).cupBy("Ida", cupping, batch, attribute, score + 0.25);
+        return cupBy("Ida", cupping, batch, attribute, score - 0.25)
+                .cupBy("Ida", cupping, batch, attribute, score + 0.25);
     }
 
     CardLogbook cupBy(String cupper, String cupping, String batch, String attribute, double score) {

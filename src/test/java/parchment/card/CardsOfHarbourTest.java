@@ -29,7 +29,10 @@ class CardsOfHarbourTest {
         assertTrue(added < -0.5 && added > -2, "the move was written and seen: " + added);
         assertEquals(203, readings.today(after, 203), 0);
         Curve read = before.curve(Quantity.BEAN_TEMPERATURE).orElseThrow();
-        Curve today = readings.today(before).orElseThrow().curve(Quantity.BEAN_TEMPERATURE).orElseThrow();
+        Curve today = readings.today(before)
+                .orElseThrow()
+                .curve(Quantity.BEAN_TEMPERATURE)
+                .orElseThrow();
         for (int i = 0; i < read.size(); i++) {
             double value = read.valueAt(i);
             assertEquals(value + ProbePeriods.of(HARBOUR).toToday(before, value).estimate(), today.valueAt(i), 1e-9);
@@ -42,20 +45,25 @@ class CardsOfHarbourTest {
     void saysWhichReadingsWereMovedByHowMuchAndSinceWhen() {
         List<Batch> batches = List.of(HARBOUR.batch("H036"), HARBOUR.batch("H075"), HARBOUR.batch("H168"));
         assertEquals(
-                List.of("Temperatures of batches H036, H075 are told as today's probe would show them: at the drop 1.1 °C below what was"
-                        + " read, give or take 0.2 °C; since 2024-10-07 the probe reads otherwise."),
+                List.of(
+                        "Temperatures of batches H036, H075 are told as today's probe would show them: at the drop 1.1 °C below what was"
+                                + " read, give or take 0.2 °C; since 2024-10-07 the probe reads otherwise."),
                 TodaysReadings.of(HARBOUR).sentences(batches, 203, "at the drop"));
         assertEquals(
-                List.of("Temperatures of batch H036 are told as today's probe would show them: at the drop 2.0 °F below what was"
-                        + " read, give or take 0.3 °F; since 2024-10-07 the probe reads otherwise."),
-                TodaysReadings.of(HARBOUR.in(TemperatureUnit.FAHRENHEIT)).sentences(batches.subList(0, 1), 203, "at the drop"));
+                List.of(
+                        "Temperatures of batch H036 are told as today's probe would show them: at the drop 2.0 °F below what was"
+                                + " read, give or take 0.3 °F; since 2024-10-07 the probe reads otherwise."),
+                TodaysReadings.of(HARBOUR.in(TemperatureUnit.FAHRENHEIT))
+                        .sentences(batches.subList(0, 1), 203, "at the drop"));
     }
 
     @Test
     void aBatchThatNobodyCanPutBeforeOrAfterTheMoveHasNoTemperatures() {
         Batch undated = Batch.named("X1")
                 .machine("drum on the quay")
-                .curve(Quantity.BEAN_TEMPERATURE, HARBOUR.batch("H036").beanTemperature().orElseThrow())
+                .curve(
+                        Quantity.BEAN_TEMPERATURE,
+                        HARBOUR.batch("H036").beanTemperature().orElseThrow())
                 .build();
         TodaysReadings readings = TodaysReadings.of(HARBOUR);
         assertTrue(readings.today(undated).isEmpty());
@@ -73,8 +81,7 @@ class CardsOfHarbourTest {
         assertTrue(page.startsWith("Lot card of Cinder Ridge\n\nInvented machine: do not roast."), page);
         assertTrue(page.contains("blind scores of liking reach the lot's best."), page);
         assertTrue(
-                page.contains(
-                        "as today's probe reads. That is the best seen in this logbook, not a setting to make."),
+                page.contains("as today's probe reads. That is the best seen in this logbook, not a setting to make."),
                 page);
         assertTrue(page.contains("liking of Cinder Ridge was highest at a drop of 203"), page);
         assertTrue(page.contains("A charge temperature that was read before the probe was changed is left out"), page);

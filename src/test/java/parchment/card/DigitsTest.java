@@ -36,8 +36,12 @@ class DigitsTest {
     @Test
     void timesAreInMinutesAndSecondsAndMassesKeepTheirLeast() {
         double[] seconds = {545, 580};
-        assertEquals("9:05 to 9:40", Digits.of(seconds, Unit.SECONDS, 0, TemperatureUnit.CELSIUS).range(545, 580));
+        assertEquals(
+                "9:05 to 9:40",
+                Digits.of(seconds, Unit.SECONDS, 0, TemperatureUnit.CELSIUS).range(545, 580));
         double[] kilograms = {1, 3};
-        assertEquals("1.00 to 3.00 kg", Digits.of(kilograms, Unit.KILOGRAMS, 2, TemperatureUnit.CELSIUS).range(1, 3));
+        assertEquals(
+                "1.00 to 3.00 kg",
+                Digits.of(kilograms, Unit.KILOGRAMS, 2, TemperatureUnit.CELSIUS).range(1, 3));
     }
 }

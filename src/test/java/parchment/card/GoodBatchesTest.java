@@ -77,7 +77,8 @@ class GoodBatchesTest {
         GoodBatches good = good(CardLogbook.of(batches));
         assertEquals(ground, good.ground());
         assertEquals(Math.min(5, batches), good.batches().size());
-        assertEquals("B" + batches, good.batches().get(good.batches().size() - 1).name());
+        assertEquals(
+                "B" + batches, good.batches().get(good.batches().size() - 1).name());
     }
 
     @ParameterizedTest

@@ -104,8 +104,8 @@ class LotCardTest {
     @Test
     void aNewLotHasTheLotsMostLikeItAsAWeakerGuide() {
         LogbookContents contents = CardLogbook.of(3).withOtherLot(3).contents();
-        List<Lot> lots = List.of(
-                lot("new", "washed", "north"), lot("one", "Washed ", "south"), lot("other", "washed", "north"));
+        List<Lot> lots =
+                List.of(lot("new", "washed", "north"), lot("one", "Washed ", "south"), lot("other", "washed", "north"));
         Logbook logbook = Logbook.of(contents.toBuilder().lots(lots).build());
         LotCard card = LotCard.of("new", logbook);
         assertEquals(
@@ -128,8 +128,9 @@ class LotCardTest {
         assertEquals("Write down its first batches in full.", alone.inShort().next());
         assertTrue(
                 alone.text()
-                        .contains("No other lot with 3 batches or more is written down with the process or the origin of new, so no"
-                                + " other lot can be a guide."),
+                        .contains(
+                                "No other lot with 3 batches or more is written down with the process or the origin of new, so no"
+                                        + " other lot can be a guide."),
                 alone.text());
     }
 
@@ -141,8 +142,7 @@ class LotCardTest {
         Logbook logbook = Logbook.of(contents.toBuilder()
                 .lots(List.of(lot("one", "washed", ""), lot("other", "washed", "")))
                 .build());
-        assertEquals(
-                guide, LotCard.of("one", logbook).text().contains("Lots most like it, as far as is written"));
+        assertEquals(guide, LotCard.of("one", logbook).text().contains("Lots most like it, as far as is written"));
     }
 
     @Test
@@ -158,28 +158,39 @@ class LotCardTest {
             TemperatureUnit reader, String yellowing, String crack, String drop) {
         CardLogbook built = CardLogbook.of(3);
         for (int batch = 1; batch <= 3; batch++) {
-            built = built.change("B" + batch, b -> b.curve(Quantity.BEAN_TEMPERATURE, ExampleRoast.bean(-40, 740))
-                    .curve(
-                            Quantity.GAS,
-                            ExampleRoast.curve(
-                                    "gas",
-                                    parchment.quantity.Unit.labelled("%"),
-                                    t -> t < 600 ? 80 : 50.5,
-                                    -40,
-                                    740,
-                                    2))
-                    .writtenMark(MarkKind.YELLOWING, Elapsed.seconds(360))
-                    .writtenMark(MarkKind.FIRST_CRACK_START, Elapsed.seconds(600))
-                    .writtenMark(MarkKind.DROP, Elapsed.seconds(740)));
+            built = built.change(
+                    "B" + batch,
+                    b -> b.curve(Quantity.BEAN_TEMPERATURE, ExampleRoast.bean(-40, 740))
+                            .curve(
+                                    Quantity.GAS,
+                                    ExampleRoast.curve(
+                                            "gas",
+                                            parchment.quantity.Unit.labelled("%"),
+                                            t -> t < 600 ? 80 : 50.5,
+                                            -40,
+                                            740,
+                                            2))
+                            .writtenMark(MarkKind.YELLOWING, Elapsed.seconds(360))
+                            .writtenMark(MarkKind.FIRST_CRACK_START, Elapsed.seconds(600))
+                            .writtenMark(MarkKind.DROP, Elapsed.seconds(740)));
         }
         String page = LotCard.of("one", built.logbook().in(reader)).text();
         for (String row : List.of(
-                "yellowing time " + "6:00", "yellowing temperature " + yellowing, "first crack time 10:00",
-                "first crack temperature " + crack, "drop time 12:20", "drop temperature " + drop, "development time 2:20")) {
+                "yellowing time " + "6:00",
+                "yellowing temperature " + yellowing,
+                "first crack time 10:00",
+                "first crack temperature " + crack,
+                "drop time 12:20",
+                "drop temperature " + drop,
+                "development time 2:20")) {
             assertTrue(page.lines().anyMatch(l -> l.replaceAll("\\s+", " ").startsWith(row)), row + "\n" + page);
         }
         String at = reader == TemperatureUnit.CELSIUS ? "200 °C" : "392 °F";
-        assertTrue(page.replace('\u00a0', ' ').replaceAll("\\s+", " ").contains("gas B1 80 % 10:00 (" + at + ") to 50.5 %"), page);
+        assertTrue(
+                page.replace('\u00a0', ' ')
+                        .replaceAll("\\s+", " ")
+                        .contains("gas B1 80 % 10:00 (" + at + ") to 50.5 %"),
+                page);
         assertFalse(reader == TemperatureUnit.FAHRENHEIT && page.contains("°C"), page);
     }
 
@@ -203,10 +214,9 @@ class LotCardTest {
         CardLogbook built = CardLogbook.of(3).change("B2", b -> b.extra("planned gas [%]", "70"));
         String page = LotCard.of("one", built.logbook()).text();
         assertTrue(page.contains("written: planned gas [%] 70"), page);
-        assertTrue(
-                LotCard.of("one", CardLogbook.of(3).logbook())
-                        .text()
-                        .contains("No gas, air or other control was logged or written of these batches."));
+        assertTrue(LotCard.of("one", CardLogbook.of(3).logbook())
+                .text()
+                .contains("No gas, air or other control was logged or written of these batches."));
     }
 
     @Test

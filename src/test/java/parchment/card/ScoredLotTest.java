@@ -79,6 +79,7 @@ class ScoredLotTest {
                 .cup("blind", "B2", "liking", 6)
                 .cup("blind", "B3", "liking", 7)
                 .logbook();
-        assertEquals(List.of(), ScoredLot.of(logbook.batches(), logbook).stream().toList());
+        assertEquals(
+                List.of(), ScoredLot.of(logbook.batches(), logbook).stream().toList());
     }
 }

@@ -118,7 +118,7 @@ class UsualTest {
                 "-4; 30; ''"
             })
     void aMarkMayBeLateWhereTheDevelopmentTimeIsShortByHalfOfTheDelayAtLeast(double off, double shorter, String words) {
-        assertEquals(words, Usual.markWords(off, 8, shorter));
+        assertEquals(words, UsualReasons.markWords(off, 8, shorter));
     }
 
     @Test
@@ -158,7 +158,9 @@ class UsualTest {
         assertEquals(verdict, usual.verdict());
         assertEquals(verdict, of(usual, "charge temperature").verdict());
         assertEquals(Usual.Verdict.CANNOT_TELL, of(usual, "drying time").verdict());
-        assertEquals(verdict == Usual.Verdict.LIKE_THE_OTHERS ? 0 : 1, usual.reasons().size());
+        assertEquals(
+                verdict == Usual.Verdict.LIKE_THE_OTHERS ? 0 : 1,
+                usual.reasons().size());
     }
 
     @Test
@@ -195,8 +197,7 @@ class UsualTest {
         Logbook both = BuiltBatch.logbook(rows);
         Usual unlike = Usual.of(both.batch("B9"), both);
         assertEquals(Usual.Verdict.UNLIKE_THE_OTHERS, unlike.verdict());
-        assertEquals(
-                List.of("mass loss 25.0 %, which is 10.0 % above the usual"), unlike.reasons());
+        assertEquals(List.of("mass loss 25.0 %, which is 10.0 % above the usual"), unlike.reasons());
         assertEquals("a little unlike", row(unlike.text(), "charge temperature").get(4));
         assertEquals("unlike", row(unlike.text(), "mass loss").get(4));
     }

@@ -37,7 +37,9 @@ final class PrintedPage {
                 + "@page{size:A4;margin:14mm}\n"
                 + "@media print{:root{color-scheme:light}body{margin:0;padding:0;max-width:none;font-size:10pt}"
                 + "td:not(.number){white-space:normal!important}"
-                + "h4{break-after:avoid}tr,p,figure{break-inside:avoid}input,button{display:none}}\n"
+                + "h4{break-after:avoid}tr,p,figure{break-inside:avoid}input,button{display:none}"
+                // The headings of a table that sorts are buttons.
+                + "th button{display:inline}}\n"
                 + "</style>\n</head>\n<body>\n" + above
                 + shown.html().orElse("<pre>" + Html.escape(shown.text()) + "</pre>")
                 + (cautions.isEmpty() ? "" : "\n<footer>\n" + cautions + "</footer>") + "\n</body>\n</html>\n";
