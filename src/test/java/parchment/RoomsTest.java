@@ -46,6 +46,7 @@ class RoomsTest {
             Set.of("feature"),
             Set.of("evidence"),
             Set.of("drift"),
+            Set.of("card"),
             Set.of("machine"),
             Set.of("panel"),
             Set.of("trial"),

@@ -117,17 +117,13 @@ final class DifferencePicture {
         double high = Math.max(Math.abs(band.lower()[peak]), Math.abs(band.upper()[peak]));
         boolean rates = together.clock().comparesRates();
         String higher = rates ? size > 0 ? "faster" : "slower" : size > 0 ? "hotter" : "colder";
-        Unit unit = step(difference).withDigits(1);
+        Unit unit = step(difference).withDigits(1).withDigitsFor((high - low) / 2, together.reader());
         String where = together.clock() == Clock.BY_BEAN_TEMPERATURE
                 ? Stretches.between(from, to, together.reader())
                 : "between " + new Elapsed(from) + " and " + new Elapsed(to);
         return difference.firstName() + " is " + higher + " " + where + ", by up to "
                 + unit.formatStep(Math.abs(size), together.reader()) + " ("
-                + String.format(
-                        Locale.ROOT,
-                        "%.1f to %.1f",
-                        unit.shownStep(low, together.reader()),
-                        unit.shownStep(high, together.reader()))
-                + ")";
+                + unit.number(unit.shownStep(low, together.reader())) + " to "
+                + unit.number(unit.shownStep(high, together.reader())) + ")";
     }
 }

@@ -89,6 +89,18 @@ public final class Nearest implements ShownAs {
      * @throws LogbookException if the logbook has no such batch, or the batch has no bean temperature
      */
     public static Nearest to(Batch batch, Logbook logbook) {
+        return ifKnown(batch, logbook)
+                .orElseThrow(() -> new LogbookException(
+                        "Batch '" + batch.name() + "' has no bean temperature, so no other can be like it."
+                                + " Choose a batch with a curve, such as logbook.lastWithCurve()."));
+    }
+
+    /**
+     * Searches in the same way; empty if the batch has no bean temperature.
+     *
+     * @throws LogbookException if the logbook has no such batch
+     */
+    public static Optional<Nearest> ifKnown(Batch batch, Logbook logbook) {
         ByProbe periods = ByProbe.of(logbook);
         String period = periods.period(logbook.batch(batch.name()));
         Map<String, Phases> all = new HashMap<>();
@@ -105,9 +117,7 @@ public final class Nearest implements ShownAs {
         }
         Climb own = climbs.get(batch.name());
         if (own == null) {
-            throw new LogbookException(
-                    "Batch '" + batch.name() + "' has no bean temperature, so no other can be like it."
-                            + " Choose a batch with a curve, such as logbook.lastWithCurve().");
+            return Optional.empty();
         }
         double base = base(climbs);
         List<Neighbour> neighbours = new ArrayList<>();
@@ -126,14 +136,14 @@ public final class Nearest implements ShownAs {
         neighbours.sort(Comparator.comparingDouble(Neighbour::secondsElsewhere)
                 .thenComparing(one -> one.batch().name()));
         String attribute = logbook.scored("overall", "liking", "sweetness");
-        return new Nearest(
+        return Optional.of(new Nearest(
                 batch,
                 logbook.readerUnit(),
                 neighbours,
                 attribute,
                 ShrunkenScores.of(logbook, attribute),
                 otherProbe,
-                periods.found(List.of(logbook.batch(batch.name()))));
+                periods.found(List.of(logbook.batch(batch.name())))));
     }
 
     /** Returns the temperature that every climb of the probe has begun below, on a whole step. */
@@ -261,7 +271,7 @@ public final class Nearest implements ShownAs {
                                 .map(ShrunkenScores.Score::standardError)
                                 .orElse(Double.NaN))
                 .withDashForMissing("not cupped for " + attribute + ", or too few scores in the logbook to shrink")
-                .withNote(scores.note(attribute) + " ± is one standard error.");
+                .withNote(scores.note(attribute) + " The true number lies within its ± about two times in three.");
     }
 
     private Optional<ShrunkenScores.Score> score(Neighbour one) {

@@ -64,7 +64,7 @@ final class OneClockPicture {
             if (off) {
                 setOff.add(line.withWeight(Weight.STRONG).withColour(Colour.VERMILLION));
             } else {
-                layers.add(few ? line : line.withWeight(Weight.FAINT));
+                layers.add(few ? line : line.withWeight(Weight.FAINT).withName("batch " + batch.name()));
             }
         }
         layers.addAll(setOff);
@@ -117,12 +117,5 @@ final class OneClockPicture {
                 days,
                 unit.formatStep(band.critical() * middle, reader),
                 unit.formatStep(band.pointwiseCritical() * middle, reader));
-    }
-
-    /** Returns the mean with so many times a shape added. */
-    static double[] shifted(OneClock one, double[] shape, double times) {
-        double[] mean = one.mean();
-        Arrays.setAll(mean, k -> mean[k] + times * shape[k]);
-        return mean;
     }
 }

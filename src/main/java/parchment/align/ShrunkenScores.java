@@ -19,7 +19,7 @@ import parchment.stats.RandomTerm;
  * <p>The score of one attribute is taken as the mean of all plus an effect of the batch, of the cupper and of the cupping, each by chance;
  * what is given is the best linear unbiased prediction of the batch with its standard error. Nothing about the roast is in the model.
  */
-final class ShrunkenScores {
+public final class ShrunkenScores {
     /** Fewest scores and batches from which a spread between batches is told; common practice, no source. */
     private static final int FEWEST_SCORES = 12;
 
@@ -36,15 +36,21 @@ final class ShrunkenScores {
      * @param shrunken the mean drawn towards that of all batches; NaN where that cannot be told
      * @param standardError the standard error of what is shrunken
      */
-    record Score(int scores, double mean, double shrunken, double standardError) {}
+    public record Score(int scores, double mean, double shrunken, double standardError) {}
 
     private ShrunkenScores(Map<String, Score> byBatch, boolean shrunk) {
         this.byBatch = byBatch;
         this.shrunk = shrunk;
     }
 
-    static ShrunkenScores of(Logbook logbook, String attribute) {
-        List<CupScores> cups = logbook.cups().stream()
+    /** Draws the means of all batches that a logbook has scores of. */
+    public static ShrunkenScores of(Logbook logbook, String attribute) {
+        return of(logbook.cups(), attribute);
+    }
+
+    /** Draws the means of all batches that some cups are of, such as those that were scored blind. */
+    public static ShrunkenScores of(List<CupScores> scored, String attribute) {
+        List<CupScores> cups = scored.stream()
                 .filter(cup -> Double.isFinite(cup.score(attribute)))
                 .toList();
         List<String> batches = cups.stream().map(CupScores::batch).toList();
@@ -99,7 +105,8 @@ final class ShrunkenScores {
         return design.fit();
     }
 
-    Optional<Score> of(String batch) {
+    /** Returns what was scored of a batch; empty if it was not scored. */
+    public Optional<Score> of(String batch) {
         return Optional.ofNullable(byBatch.get(batch));
     }
 

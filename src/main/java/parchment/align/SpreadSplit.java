@@ -307,8 +307,8 @@ public final class SpreadSplit implements ShownAs {
         Optional<OfMark> drop =
                 marks.stream().filter(one -> one.kind() == MarkKind.DROP).findFirst();
         if (drop.isEmpty()) {
-            return "Cannot tell how much of the spread is timing: fewer than " + Crowd.LEAST + " of " + asked
-                    + " batches on one probe have a bean temperature and a drop";
+            return "Cannot tell how much of the spread is timing: it takes " + Crowd.LEAST
+                    + " batches on one probe with a bean temperature and a drop, and of " + asked + " too few are such";
         }
         OfMark one = drop.get();
         String first = String.format(

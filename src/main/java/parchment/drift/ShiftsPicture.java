@@ -79,12 +79,10 @@ final class ShiftsPicture {
 
     private static String numbers(parchment.stats.Estimate offset, Unit unit, TemperatureUnit reader) {
         Interval interval = offset.interval(0.90);
-        return String.format(
-                java.util.Locale.ROOT,
-                "%.1f (%.1f to %.1f)",
-                unit.shownStep(offset.estimate(), reader),
-                unit.shownStep(interval.lower(), reader),
-                unit.shownStep(interval.upper(), reader));
+        Unit fitting = unit.withDigitsFor(interval.width() / 2, reader);
+        return fitting.number(fitting.shownStep(offset.estimate(), reader)) + " ("
+                + fitting.number(fitting.shownStep(interval.lower(), reader)) + " to "
+                + fitting.number(fitting.shownStep(interval.upper(), reader)) + ")";
     }
 
     static Showable of(MachinePeriods machine, TemperatureUnit reader) {

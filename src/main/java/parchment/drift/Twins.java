@@ -237,7 +237,8 @@ public final class Twins implements ShownAs {
                             .withRowsShown(8));
         }
         return page.say(
-                "Alike as written: one lot, machine, recipe and operator, green mass within 3 %, charge temperature"
+                (groups.isEmpty() ? "Roast one batch of a day twice as planned, and write both plans before charge. " : "")
+                        + "Alike as written: one lot, machine, recipe and operator, green mass within 3 %, charge temperature"
                         + " within 2 °C, planned drop within 1 °C. What was not written may differ." + withoutWords());
     }
 
@@ -257,7 +258,7 @@ public final class Twins implements ShownAs {
                     + " temperature' of batches.csv";
         }
         return groups.isEmpty()
-                ? "no two batches of " + logbook.name() + " were meant alike as far as was written"
+                ? "No two batches of " + logbook.name() + " were meant alike as far as was written"
                 : String.format(
                         Locale.ROOT,
                         "%d of %d batches have twins, in %d %s",

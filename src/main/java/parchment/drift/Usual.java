@@ -1,16 +1,13 @@
 package parchment.drift;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Predicate;
-import org.hipparchus.distribution.continuous.TDistribution;
+import java.util.stream.Stream;
 import parchment.align.Unusual;
 import parchment.display.InShort;
-import parchment.display.Report;
-import parchment.display.Sentence;
 import parchment.display.Showable;
 import parchment.display.ShownAs;
 import parchment.display.Table;
@@ -25,7 +22,6 @@ import parchment.quantity.Mass;
 import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
 import parchment.stats.Interval;
-import parchment.stats.Robust;
 
 /**
  * Answers whether a batch is like its lot's others, feature by feature, and names what was different.
@@ -41,7 +37,8 @@ import parchment.stats.Robust;
  * distribution with Bonferroni's share asks. The spread is the larger of two, by the median and by the mean of the deviations: habits, first
  * batches of a day and seasons make the others no normal sample, and a batch is not odd for being what some of them are. One that lies ten
  * spreads off is no habit and is left out of the mean. Times are compared on
- * the scale of their logarithm and shares on that of their odds, so that no range reaches beyond what is possible.
+ * the scale of their logarithm and shares on that of their odds, so that no range reaches beyond what is possible. A second, narrower range,
+ * meant to hold the next batch in 80 of 100 cases, parts "as usual" from "a little unlike".
  */
 public final class Usual implements ShownAs {
     /** Fewest others that say what is usual; common practice, no source. */
@@ -49,16 +46,14 @@ public final class Usual implements ShownAs {
 
     static final double MASS_SHARE = 0.1;
     static final double ALARM = 0.05;
-    /** Median and mean absolute deviation of a normal sample, in parts of its standard deviation: one over each. */
-    private static final double NORMAL = 1.4826;
+    /** Share of ordinary batches that may have something beyond the narrower range, all features taken together; common practice, no source. */
+    static final double LITTLE = 0.2;
 
     /** Another batch farther off than this many spreads is a slip of the pen or a fault, and says nothing of what is usual. */
     static final double SLIP = 10;
 
     /** Share of a mark's delay that must be missing in the development time; the batch may also have been dropped a little later. */
     static final double ABOUT_AS_MUCH = 0.5;
-
-    private static final double NORMAL_MEAN = Math.sqrt(Math.PI / 2);
 
     static final List<Feature> LOOKED_AT = List.of(
             Features.chargeTemperature(),
@@ -75,9 +70,11 @@ public final class Usual implements ShownAs {
 
     /** What a comparison came to. */
     public enum Verdict {
-        /** Nothing looked at lies outside of what is usual. */
+        /** Nothing looked at lies outside of what holds 80 of 100 batches: as usual. */
         LIKE_THE_OTHERS,
-        /** Something does. */
+        /** Something does, and all lies within what holds 95 of 100. */
+        A_LITTLE_UNLIKE_THE_OTHERS,
+        /** Something lies outside of what holds 95 of 100, or the path went otherwise. */
         UNLIKE_THE_OTHERS,
         /** There are too few others. */
         CANNOT_TELL
@@ -89,20 +86,31 @@ public final class Usual implements ShownAs {
      * @param feature the feature
      * @param value the batch's, on the scale of the latest probe; NaN if missing
      * @param usual the median of the others
-     * @param range what is meant to hold the next batch
+     * @param narrower what is meant to hold the next batch in 80 of 100 cases, all features taken together
+     * @param range what is meant to hold it in 95 of 100
      * @param others how many others have the feature
      */
-    public record Compared(Feature feature, double value, double usual, Interval range, int others) {
+    public record Compared(
+            Feature feature, double value, double usual, Interval narrower, Interval range, int others) {
+        /** Returns what the feature by itself comes to. */
+        public Verdict verdict() {
+            return !Double.isFinite(value) || !Double.isFinite(usual)
+                    ? Verdict.CANNOT_TELL
+                    : !range.contains(value)
+                            ? Verdict.UNLIKE_THE_OTHERS
+                            : narrower.contains(value) ? Verdict.LIKE_THE_OTHERS : Verdict.A_LITTLE_UNLIKE_THE_OTHERS;
+        }
+
         /** Tells whether the batch lies outside of the usual range. */
         public boolean unlike() {
-            return Double.isFinite(value) && Double.isFinite(range.lower()) && !range.contains(value);
+            return verdict() == Verdict.UNLIKE_THE_OTHERS;
         }
     }
 
     private final Batch batch;
     private final TemperatureUnit reader;
     private final String comparedWith;
-    private final int others;
+    private final List<Batch> others;
     private final List<Compared> compared;
     private final Optional<Unusual.Found> path;
     private final Optional<String> twins;
@@ -111,14 +119,14 @@ public final class Usual implements ShownAs {
             Batch batch,
             TemperatureUnit reader,
             String comparedWith,
-            int others,
+            List<Batch> others,
             List<Compared> compared,
             Optional<Unusual.Found> path,
             Optional<String> twins) {
         this.batch = batch;
         this.reader = reader;
         this.comparedWith = comparedWith;
-        this.others = others;
+        this.others = List.copyOf(others);
         this.compared = List.copyOf(compared);
         this.path = path;
         this.twins = twins;
@@ -164,7 +172,7 @@ public final class Usual implements ShownAs {
                     .filter(b -> !ofOneProbeOnly(feature) || periods.key(b).equals(periods.key(own)))
                     .mapToInt(table.batches()::indexOf)
                     .toArray();
-            compared.add(Sample.of(feature, values, rows).compare(values[place]));
+            compared.add(UsualRange.of(feature, values, rows).compare(values[place]));
         }
         Optional<Unusual.Found> path =
                 logbook.remembered(Unusual.class, Unusual::of).find(own.name());
@@ -173,7 +181,7 @@ public final class Usual implements ShownAs {
                 own,
                 logbook.readerUnit(),
                 kept.size() + (kept.size() == 1 ? " other of " : " others of ") + String.join(", ", alike),
-                kept.size(),
+                kept,
                 compared,
                 path,
                 twins.isEmpty()
@@ -200,94 +208,14 @@ public final class Usual implements ShownAs {
         return fewer;
     }
 
-    /**
-     * Holds a feature of the others on its scale.
-     *
-     * @param known how many have it
-     * @param spread how far they lie from their median, like a standard deviation
-     */
-    private record Sample(Feature feature, Scale scale, int known, double median, double spread) {
-        static Sample of(Feature feature, double[] all, int[] rows) {
-            Scale scale = Scale.of(feature.unit());
-            double[] theirs = Arrays.stream(rows)
-                    .mapToDouble(row -> scale.from(all[row]))
-                    .filter(Double::isFinite)
-                    .toArray();
-            if (theirs.length < ENOUGH) {
-                return new Sample(feature, scale, theirs.length, Double.NaN, Double.NaN);
-            }
-            double median = Robust.median(theirs);
-            double[] away = Arrays.stream(theirs).map(v -> Math.abs(v - median)).toArray();
-            double middle = NORMAL * Robust.median(away);
-            // Where more than half are the same, the median of the deviations is no spread; the mean is one.
-            double spread = Math.max(
-                    middle,
-                    NORMAL_MEAN
-                            * Arrays.stream(away)
-                                    .filter(a -> middle == 0 || a <= SLIP * middle)
-                                    .average()
-                                    .orElse(0));
-            return new Sample(
-                    feature, scale, theirs.length, median, Math.max(spread, least(feature.unit(), scale, median)));
-        }
-
-        /** Half a printed step: it keeps a feature that never differs from making every batch odd. */
-        private static double least(Unit unit, Scale scale, double median) {
-            double step = 0.5 * Math.pow(10, -unit.digits()) / unit.shownStep(1, TemperatureUnit.CELSIUS);
-            return scale.from(scale.back(median) + step) - median;
-        }
-
-        Compared compare(double value) {
-            double level = 1 - ALARM / LOOKED_AT.size();
-            double half = Double.NaN;
-            if (known >= ENOUGH) {
-                half = spread
-                        * Math.sqrt(1 + Math.PI / 2 / known)
-                        * new TDistribution(known - 1).inverseCumulativeProbability((1 + level) / 2);
-            }
-            return new Compared(
-                    feature,
-                    value,
-                    scale.back(median),
-                    new Interval(scale.back(median - half), scale.back(median + half), level),
-                    known);
-        }
-    }
-
-    /** The scale on which a number can lie anywhere. */
-    private enum Scale {
-        PLAIN,
-        LOGARITHM,
-        ODDS;
-
-        static Scale of(Unit unit) {
-            String symbol = unit.symbol(TemperatureUnit.CELSIUS);
-            return symbol.equals(Unit.SECONDS.symbol(TemperatureUnit.CELSIUS))
-                    ? LOGARITHM
-                    : symbol.equals(Unit.SHARE.symbol(TemperatureUnit.CELSIUS)) ? ODDS : PLAIN;
-        }
-
-        /** Returns NaN for what is not possible: a time or a share that is not above 0. */
-        double from(double value) {
-            return switch (this) {
-                case PLAIN -> value;
-                case LOGARITHM -> value > 0 ? Math.log(value) : Double.NaN;
-                case ODDS -> value > 0 && value < 1 ? Math.log(value / (1 - value)) : Double.NaN;
-            };
-        }
-
-        double back(double value) {
-            return switch (this) {
-                case PLAIN -> value;
-                case LOGARITHM -> Math.exp(value);
-                case ODDS -> 1 / (1 + Math.exp(-value));
-            };
-        }
-    }
-
     /** Returns the batch. */
     public Batch batch() {
         return batch;
+    }
+
+    /** Returns the batches it was held against, in the logbook's order; empty if there are none of its lot. */
+    public List<Batch> others() {
+        return others;
     }
 
     /** Returns every feature looked at. */
@@ -295,92 +223,73 @@ public final class Usual implements ShownAs {
         return compared;
     }
 
-    /** Returns the answer. */
-    public Verdict verdict() {
-        return !heldAgainstItsLot() && path.isEmpty()
-                ? Verdict.CANNOT_TELL
-                : reasons().isEmpty() ? Verdict.LIKE_THE_OTHERS : Verdict.UNLIKE_THE_OTHERS;
+    /** Returns the features beside what is usual, as a table. */
+    public Table byFeature() {
+        return UsualPage.byFeature(this);
     }
 
-    private boolean heldAgainstItsLot() {
-        return compared.stream().anyMatch(c -> Double.isFinite(c.value()) && Double.isFinite(c.usual()));
+    /** Returns the answer. */
+    public Verdict verdict() {
+        if (path.isPresent()) {
+            return Verdict.UNLIKE_THE_OTHERS;
+        }
+        return Stream.of(Verdict.UNLIKE_THE_OTHERS, Verdict.A_LITTLE_UNLIKE_THE_OTHERS, Verdict.LIKE_THE_OTHERS)
+                .filter(verdict -> compared.stream().anyMatch(one -> one.verdict() == verdict))
+                .findFirst()
+                .orElse(Verdict.CANNOT_TELL);
+    }
+
+    /** Returns how many numbers of the batch could be held against its lot's. */
+    long held() {
+        return compared.stream()
+                .filter(one -> one.verdict() != Verdict.CANNOT_TELL)
+                .count();
+    }
+
+    TemperatureUnit reader() {
+        return reader;
+    }
+
+    String comparedWith() {
+        return comparedWith;
+    }
+
+    Optional<String> twins() {
+        return twins;
     }
 
     /** Returns the answer in three sentences: whether the batch is like the others, how sure that is, what to do next. */
     public InShort inShort() {
-        String name = "batch " + batch.name();
-        long known = compared.stream()
-                .filter(c -> Double.isFinite(c.value()) && Double.isFinite(c.usual()))
-                .count();
-        return switch (verdict()) {
-            case CANNOT_TELL ->
-                new InShort(
-                        "Whether " + name + " is like the others cannot be told.",
-                        batch.lot().isEmpty() ? "No lot was written for it." : Sentence.of(tooFew()) + ".",
-                        batch.lot().isEmpty()
-                                ? "Write its lot into the list of batches and ask again."
-                                : "Ask again when more of the lot are roasted.");
-            case LIKE_THE_OTHERS ->
-                new InShort(
-                        Sentence.of(name) + " is like " + comparedWith + ".",
-                        (known == 1 ? "The one thing looked at lies" : "All " + known + " things looked at lie")
-                                + " where 95 of 100 such batches do.",
-                        "Nothing to do; the cup decides.");
-            case UNLIKE_THE_OTHERS ->
-                new InShort(
-                        Sentence.of(name) + " is unlike the others: " + shortReason() + ".",
-                        besides(reasons().size() - 1, known),
-                        "Cup it beside a usual batch before you decide: unlike is not bad.");
-        };
+        return UsualPage.inShort(this);
     }
 
     /**
-     * Says what else there is beside the first reason.
-     *
-     * @param more how many further reasons
-     * @param known how many numbers could be held against the lot's
+     * Returns what was different, in words: what makes the batch unlike the others, or a little unlike them where nothing more was; empty if
+     * nothing was, or if it cannot be told.
      */
-    private String besides(int more, long known) {
-        String others = more == 0
-                ? ""
-                : (more == 1 ? "One more thing was unlike the others" : more + " more things were unlike the others");
-        if (!heldAgainstItsLot()) {
-            return (more == 0 ? "Only its curve" : others + ", and only its curve") + " could be held against others.";
-        }
-        return more > 0
-                ? others + ", told under \"How this was worked out\"."
-                : known == 1
-                        ? "No other number of it could be held against the others."
-                        : "All else that was looked at lies where 95 of 100 such batches do.";
-    }
-
-    /** The first reason without its remark in brackets. */
-    private String shortReason() {
-        return reasons().get(0).replaceFirst(" \\(.*", "").replace(", which is ", ", ");
-    }
-
-    /** Returns what was different, in words; empty if nothing was, or if it cannot be told. */
     public List<String> reasons() {
-        List<String> reasons = new ArrayList<>(path.map(Unusual.Found::reasons).orElse(List.of()));
-        Compared development = find(Features.developmentTime());
-        for (Compared one : compared) {
-            if (one.unlike()) {
-                Unit unit = one.feature().unit();
-                double off = one.value() - one.usual();
-                reasons.add(one.feature().name() + " " + unit.format(one.value(), reader) + ", which is "
-                        + unit.formatStep(Math.abs(off), reader) + (off > 0 ? " above" : " below")
-                        + " the usual"
-                        + (one.feature()
-                                        .name()
-                                        .equals(Features.firstCrackTemperature().name())
-                                ? markWords(
-                                        off,
-                                        find(Features.rateAtFirstCrack()).usual(),
-                                        development.usual() - development.value())
-                                : ""));
-            }
+        Verdict verdict = verdict();
+        if (verdict == Verdict.LIKE_THE_OTHERS || verdict == Verdict.CANNOT_TELL) {
+            return List.of();
         }
+        List<String> reasons = new ArrayList<>(path.map(Unusual.Found::reasons).orElse(List.of()));
+        compared.stream().filter(one -> one.verdict() == verdict).map(this::words).forEach(reasons::add);
         return List.copyOf(reasons);
+    }
+
+    private String words(Compared one) {
+        Unit unit = one.feature().unit();
+        double off = one.value() - one.usual();
+        Compared development = find(Features.developmentTime());
+        boolean crack = one.feature().name().equals(Features.firstCrackTemperature().name());
+        return one.feature().name() + " " + unit.format(one.value(), reader) + ", which is "
+                + unit.formatStep(Math.abs(off), reader) + (off > 0 ? " above" : " below") + " the usual"
+                + (crack
+                        ? markWords(
+                                off,
+                                find(Features.rateAtFirstCrack()).usual(),
+                                development.usual() - development.value())
+                        : "");
     }
 
     /**
@@ -414,34 +323,7 @@ public final class Usual implements ShownAs {
 
     @Override
     public Showable shownAs() {
-        Report page =
-                Report.titled("Is batch " + batch.name() + " like the others?").add(inShort());
-        Report workedOut = Report.titled("How this was worked out").say(Sentence.of(toString()) + ".");
-        if (verdict() == Verdict.CANNOT_TELL) {
-            return page.fold(workedOut);
-        }
-        page = page.add(Table.titled("Feature by feature")
-                .withText("feature", compared, c -> c.feature().name())
-                .withText("this batch", compared, c -> shown(c, c.value()))
-                .withText("usual", compared, c -> shown(c, c.usual()))
-                .withText(
-                        "usual range",
-                        compared,
-                        c -> Double.isFinite(c.usual())
-                                ? shown(c, c.range().lower()) + " to "
-                                        + shown(c, c.range().upper())
-                                : "")
-                .withText("", compared, c -> c.unlike() ? "unlike" : Double.isFinite(c.value()) ? "as usual" : "")
-                .withNumber("others", "", 0, compared, Compared::others)
-                .withNote("The ranges are meant to hold all features of the next batch in 95 of 100 cases."));
-        if (twins.isPresent()) {
-            workedOut = workedOut.say(twins.get());
-        }
-        return page.fold(workedOut.say("Unlike is not bad: the cup decides."));
-    }
-
-    private String shown(Compared one, double value) {
-        return Double.isFinite(value) ? one.feature().unit().format(value, reader) : "";
+        return UsualPage.of(this);
     }
 
     @Override
@@ -451,18 +333,20 @@ public final class Usual implements ShownAs {
                 "Cannot tell whether batch " + batch.name() + " is like the others: "
                         + (batch.lot().isEmpty() ? "no lot was written for it" : tooFew());
             case LIKE_THE_OTHERS -> "batch " + batch.name() + " is like " + comparedWith;
+            case A_LITTLE_UNLIKE_THE_OTHERS ->
+                "batch " + batch.name() + " is a little unlike " + comparedWith + ": " + String.join("; ", reasons());
             case UNLIKE_THE_OTHERS ->
                 String.format(
                         Locale.ROOT,
                         "batch %s is unlike %s: %s",
                         batch.name(),
-                        heldAgainstItsLot()
+                        held() > 0
                                 ? comparedWith
                                 : path.map(Unusual.Found::comparedWith)
                                         .orElse(comparedWith)
                                         .replaceFirst(": (.*)", " ($1)"),
                         String.join("; ", reasons())
-                                + (heldAgainstItsLot() ? "" : ". Its curve was held against those; " + numbersApart()));
+                                + (held() > 0 ? "" : ". Its curve was held against those; " + numbersApart()));
         };
     }
 
@@ -473,9 +357,10 @@ public final class Usual implements ShownAs {
                 : "its numbers cannot be held against its lot's: " + tooFew();
     }
 
-    private String tooFew() {
-        String there = (others == 1 ? "there is " : "there are ") + comparedWith;
-        return others < ENOUGH
+    /** Says how many others there are where they are too few. */
+    String tooFew() {
+        String there = (others.size() == 1 ? "there is " : "there are ") + comparedWith;
+        return others.size() < ENOUGH
                 ? there + ", and " + ENOUGH + " are needed"
                 : there + ", but not " + ENOUGH + " of them have a number that it has too";
     }

@@ -7,11 +7,14 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.stream.IntStream;
 import org.hipparchus.distribution.continuous.TDistribution;
 import parchment.feature.Feature;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
+import parchment.stats.Estimate;
 import parchment.stats.series.DayRegression;
+import parchment.stats.series.WanderingDays;
 
 /**
  * Gathers the batches of a watch in order of time, finds the stretch that limits are set from, and says what batches are compared at
@@ -139,6 +142,36 @@ final class WatchRows {
                         days.stream().mapToInt(dates::indexOf).toArray(),
                         dates.stream().mapToDouble(LocalDate::toEpochDay).toArray(),
                         stretch));
+    }
+
+    /**
+     * Returns by how much the batches from one on lie off those of the stretch, at like beans and with days that wander.
+     *
+     * @param from number of the first such batch after the stretch, from 0
+     */
+    Estimate step(String name, int from) {
+        int[] kept = IntStream.range(0, values.length)
+                .filter(row -> row < stretch || row >= stretch + from)
+                .toArray();
+        List<LocalDate> days = Arrays.stream(kept)
+                .mapToObj(row -> batches.get(row).roastDay().orElseThrow())
+                .toList();
+        List<LocalDate> dates = List.copyOf(new TreeSet<>(days));
+        List<double[]> beside = new ArrayList<>();
+        for (double[] column : columns) {
+            beside.add(Arrays.stream(kept).mapToDouble(row -> column[row]).toArray());
+        }
+        beside.add(Arrays.stream(kept).mapToDouble(row -> row < stretch ? 0 : 1).toArray());
+        return DayRegression.fit(
+                        new WanderingDays(
+                                days.stream().mapToInt(dates::indexOf).toArray(),
+                                dates.stream()
+                                        .mapToDouble(LocalDate::toEpochDay)
+                                        .toArray()),
+                        Arrays.stream(kept).mapToDouble(row -> values[row]).toArray(),
+                        beside,
+                        DayRegression.By.RESTRICTED)
+                .term(name, beside.size() - 1);
     }
 
     /** Says what batches are compared at like, and what not. */

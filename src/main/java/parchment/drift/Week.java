@@ -8,63 +8,49 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
-import java.util.TreeSet;
+import parchment.display.InShort;
 import parchment.display.Showable;
 import parchment.display.ShownAs;
-import parchment.feature.Feature;
-import parchment.feature.Features;
 import parchment.logbook.Batch;
 import parchment.logbook.BatchPlan;
 import parchment.logbook.Logbook;
 import parchment.quantity.Mass;
-import parchment.stats.process.Signal.Side;
 
 /**
- * Puts the last week of roasting on one page: each batch against what is usual for its lot, what is worth cupping, first signs of drift,
- * and the green coffee that orders take.
+ * Puts the last week of roasting on one page: each batch against what is usual for its lot, each cause of what was not usual told once, what is
+ * worth cupping, and the green coffee that orders take.
  *
  * <pre>{@code
- * Week.of(logbook)
+ * String lot = logbook.lastWithCurve().lot().orElseThrow();
+ * Week.of(logbook).withOrder(lot, Mass.kilograms(12))
  * }</pre>
  *
- * <p>The last week is the seven days that end with the last roast day of the logbook.
+ * <p>The last week is the seven days that end with the last roast day of the logbook. Batches without a date are in no week.
  */
 public final class Week implements ShownAs {
-    private static final List<Feature> WATCHED = List.of(
-            Features.dryingTime(),
-            Features.browningTime(),
-            Features.developmentTime(),
-            Features.firstCrackTemperature(),
-            Features.massLoss());
-
     private final Logbook logbook;
     private final Optional<LocalDate> first;
     private final Optional<LocalDate> last;
     private final List<Usual> batches;
-    private final List<String> signs;
-    private final List<GreenNeeded> orders;
+    private final Orders orders;
 
     private Week(
             Logbook logbook,
             Optional<LocalDate> first,
             Optional<LocalDate> last,
             List<Usual> batches,
-            List<String> signs,
-            List<GreenNeeded> orders) {
+            Orders orders) {
         this.logbook = logbook;
         this.first = first;
         this.last = last;
         this.batches = List.copyOf(batches);
-        this.signs = List.copyOf(signs);
-        this.orders = List.copyOf(orders);
+        this.orders = orders;
     }
 
     /** Looks at the last week of a logbook. */
     public static Week of(Logbook logbook) {
-        Optional<LocalDate> last = logbook.batches().stream()
-                .filter(b -> b.roastedAt().isPresent())
-                .map(b -> b.roastDay().orElseThrow())
-                .max(Comparator.naturalOrder());
+        Optional<LocalDate> last =
+                logbook.batches().stream().flatMap(b -> b.roastDay().stream()).max(Comparator.naturalOrder());
         Optional<LocalDate> first = last.map(day -> day.minusDays(6));
         List<Batch> batches = first.isEmpty() || last.isEmpty()
                 ? List.of()
@@ -72,54 +58,24 @@ public final class Week implements ShownAs {
                         .sorted(Comparator.comparing(b -> b.roastedAt().orElseThrow()))
                         .toList();
         List<Usual> usual = batches.stream().map(b -> Usual.of(b, logbook)).toList();
-        return new Week(logbook, first, last, usual, signs(logbook, batches), List.of());
+        return new Week(logbook, first, last, usual, Orders.none(logbook));
     }
 
     /**
-     * Returns the page with one more order.
+     * Returns the page with one more order; orders of one lot add up, and a blend is taken apart as {@code blends.csv} has it.
      *
+     * @param lotOrBlend the lot, or the blend
      * @param roasted what is to be delivered
-     * @throws parchment.logbook.LogbookException if the logbook has no such lot, or the mass is not above 0
+     * @throws parchment.logbook.LogbookException if the logbook has no such lot or blend, the blend's shares are not written, or the mass is
+     *     not above 0
      */
-    public Week withOrder(String lot, Mass roasted) {
-        List<GreenNeeded> more = new ArrayList<>(orders);
-        more.add(GreenNeeded.of(lot, roasted, logbook));
-        return new Week(logbook, first, last, batches, signs, more);
+    public Week withOrder(String lotOrBlend, Mass roasted) {
+        return new Week(logbook, first, last, batches, orders.with(lotOrBlend, roasted));
     }
 
-    private static List<String> signs(Logbook logbook, List<Batch> batches) {
-        List<String> signs = new ArrayList<>();
-        Set<String> names = new HashSet<>();
-        batches.forEach(b -> names.add(b.name()));
-        Set<String> lots = new TreeSet<>();
-        batches.forEach(b -> b.lot().ifPresent(lots::add));
-        for (String lot : lots) {
-            Logbook own = logbook.ofLot(lot);
-            List<String> without = new ArrayList<>();
-            for (Feature feature : WATCHED) {
-                Watch watch = Watch.of(own, feature);
-                if (!watch.hasLimits()) {
-                    without.add(feature.name());
-                    continue;
-                }
-                List<Watch.Signal> now = watch.signals().stream()
-                        .filter(a -> names.contains(a.batch().name()) && a.kind() != Watch.Kind.SINGLE_BATCH)
-                        .filter(watch::stillThere)
-                        .toList();
-                if (!now.isEmpty()) {
-                    Watch.Signal signal = now.get(now.size() - 1);
-                    signs.add(feature.name() + " of lot " + lot + " stays "
-                            + (signal.side() == Side.ABOVE ? "above" : "below")
-                            + " what it was (" + signal.kind().words() + " at batch "
-                            + signal.batch().name() + ").");
-                }
-            }
-            if (!without.isEmpty()) {
-                signs.add("Not watched for lot " + lot + ": " + String.join(", ", without)
-                        + " (limits need 10 batches on this probe that differ).");
-            }
-        }
-        return signs;
+    /** Returns the week in three sentences: what it was, how sure that is, what to do next. */
+    public InShort inShort() {
+        return WeekInShort.of(this);
     }
 
     /** Returns the week's batches in order of time, each against its lot's others. */
@@ -127,20 +83,45 @@ public final class Week implements ShownAs {
         return batches;
     }
 
-    /** Returns first signs of drift, in sentences. */
-    public List<String> signs() {
-        return signs;
+    /** Returns the batches that are unlike the others of their lot. */
+    public List<Usual> odd() {
+        return batches.stream()
+                .filter(usual -> usual.verdict() == Usual.Verdict.UNLIKE_THE_OTHERS)
+                .toList();
     }
 
-    /** Returns the orders. */
+    /** Returns the batches that cannot be held against others of their lot. */
+    List<Usual> cannotTell() {
+        return batches.stream()
+                .filter(usual -> usual.verdict() == Usual.Verdict.CANNOT_TELL)
+                .toList();
+    }
+
+    /** Returns what made batches of the week differ, each cause once: the bean probe, numbers that moved, then single batches. */
+    public List<WeekCause> causes() {
+        return found().causes();
+    }
+
+    /** It takes long and follows from the logbook alone, so it is kept with it. */
+    WeekCauses.Found found() {
+        return logbook.remembered(WeekCauses.Found.class, own -> WeekCauses.of(own, batches));
+    }
+
+    /** Returns the green coffee that each lot's orders take. */
     public List<GreenNeeded> orders() {
+        return orders.needed();
+    }
+
+    Orders ordered() {
         return orders;
     }
 
     /** Returns what is worth cupping: batches that were not cupped yet, each with the reason. */
     public List<String> worthCupping() {
+        Set<String> lotsWithOdd = new HashSet<>();
+        odd().forEach(usual -> usual.batch().lot().ifPresent(lotsWithOdd::add));
         List<String> worth = new ArrayList<>();
-        Set<String> references = new HashSet<>();
+        Set<String> beside = new HashSet<>();
         for (Usual usual : notCupped()) {
             Batch batch = usual.batch();
             String lot = batch.lot().orElse("");
@@ -148,8 +129,16 @@ public final class Week implements ShownAs {
                 worth.add("batch " + batch.name() + ": its drop was drawn by chance, so its scores tell of causes.");
             } else if (usual.verdict() == Usual.Verdict.UNLIKE_THE_OTHERS) {
                 worth.add("batch " + batch.name() + ": " + usual.reasons().get(0) + ". Did the cup notice?");
-            } else if (usual.verdict() == Usual.Verdict.LIKE_THE_OTHERS && references.add(lot)) {
-                worth.add("batch " + batch.name() + ": like its lot's others, to hold the odd ones against.");
+            } else if (usual.verdict() == Usual.Verdict.LIKE_THE_OTHERS
+                    && lotsWithOdd.contains(lot)
+                    && beside.add(lot)) {
+                worth.add("batch " + batch.name() + ": as usual for lot " + lot + ", to taste beside the unlike "
+                        + (odd().stream()
+                                                .filter(other -> other.batch().lot().orElse("").equals(lot))
+                                                .count()
+                                        == 1
+                                ? "one."
+                                : "ones."));
             }
         }
         return worth;
@@ -164,8 +153,26 @@ public final class Week implements ShownAs {
                 .toList();
     }
 
+    /** Returns the lots of which no batch was roasted before this week, in order. */
+    List<String> newLots() {
+        return first.isEmpty()
+                ? List.of()
+                : batches.stream()
+                        .flatMap(usual -> usual.batch().lot().stream())
+                        .distinct()
+                        .filter(lot -> logbook.ofLot(lot).batches().stream()
+                                .flatMap(batch -> batch.roastDay().stream())
+                                .noneMatch(day -> day.isBefore(first.get())))
+                        .toList();
+    }
+
     Logbook logbook() {
         return logbook;
+    }
+
+    /** Returns the last roast day; empty if no batch has a date. */
+    public Optional<LocalDate> lastDay() {
+        return last;
     }
 
     /** Returns the days the page is about, as in "2025-02-19 to 2025-02-25"; empty if no batch has a date. */
@@ -180,17 +187,16 @@ public final class Week implements ShownAs {
 
     @Override
     public String toString() {
-        long odd = batches.stream()
-                .filter(u -> u.verdict() == Usual.Verdict.UNLIKE_THE_OTHERS)
-                .count();
         return last.isEmpty()
-                ? "Cannot show a week of " + logbook.name() + ": no batch has a date"
+                ? "Cannot show a week of " + logbook.name() + ": "
+                        + (logbook.batches().isEmpty() ? "it has no batches" : "no batch has a date")
                 : String.format(
                         Locale.ROOT,
-                        "%s: %d %s, %d unlike the others of their lot",
+                        "%s: %d %s, %d unlike the others of their lot%s",
                         days(),
                         batches.size(),
                         batches.size() == 1 ? "batch" : "batches",
-                        odd);
+                        odd().size(),
+                        cannotTell().isEmpty() ? "" : ", " + cannotTell().size() + " that cannot be told");
     }
 }

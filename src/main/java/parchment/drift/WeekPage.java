@@ -1,7 +1,9 @@
 package parchment.drift;
 
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import parchment.display.FirstFew;
 import parchment.display.Report;
 import parchment.display.Sentence;
@@ -17,35 +19,27 @@ final class WeekPage {
     private WeekPage() {}
 
     static Showable of(Week week) {
-        Report page = Report.titled("The week of " + week.logbook().name()).say(week.toString() + ".");
+        Report page = Report.titled("The week of " + week.logbook().name()).add(week.inShort());
+        Report workedOut = Report.titled("How this was worked out");
         if (!week.batches().isEmpty()) {
+            boolean known = week.cannotTell().size() < week.batches().size();
+            page = known ? page.add(WeekPicture.of(week)) : page;
             page = page.add(batches(week));
+            page = causes(page, week);
+            page = cupping(page, week);
+            workedOut = explained(workedOut, week);
         }
-        for (String words : WeekProblems.of(week)) {
+        List<String> problems = WeekProblems.of(week);
+        page = problems.isEmpty() ? page : page.heading("To check");
+        for (String words : problems) {
             page = page.say(Sentence.of(words));
         }
-        page = page.heading("Unlike the others");
-        List<Usual> odd = week.batches().stream()
-                .filter(u -> u.verdict() != Usual.Verdict.LIKE_THE_OTHERS)
-                .toList();
-        page = odd.isEmpty() ? page.say("No batch of the week.") : page;
-        for (Usual usual : odd) {
-            page = page.say(Sentence.of(usual.toString()) + ".");
+        page = orders(page, week);
+        for (String words : WeekOrders.workedOut(week.ordered())) {
+            workedOut = workedOut.say(words);
         }
-        page = page.heading("Worth cupping");
-        for (String words : orNone(week.worthCupping(), nothingToCup(week))) {
-            page = page.say(Sentence.of(words));
-        }
-        page = page.heading("First signs of drift");
-        for (String words : signs(week)) {
-            page = page.say(Sentence.of(words));
-        }
-        if (!week.orders().isEmpty()) {
-            page = page.heading("Green coffee for the orders");
-            for (GreenNeeded order : week.orders()) {
-                page = page.say(Sentence.of(order.toString()) + ".");
-            }
-            page = page.say("Roasted as it was; a darker roast loses more. Weigh cooled and before sorting.");
+        if (!week.batches().isEmpty() || !week.orders().isEmpty()) {
+            page = page.fold(workedOut);
         }
         page = page.heading("Before you roast");
         for (String caution : Cautions.forAPage()) {
@@ -54,42 +48,105 @@ final class WeekPage {
         return page;
     }
 
-    /** Says why nothing is worth cupping: all was cupped, or what was not cupped can be held against nothing. */
-    private static String nothingToCup(Week week) {
-        int left = week.notCupped().size();
-        int all = week.batches().size();
-        if (all == 0) {
-            return "No batch was roasted in these days.";
+    private static Report causes(Report page, Week week) {
+        Report longer = page.heading("What stands out");
+        if (week.causes().isEmpty()) {
+            longer = longer.say(
+                    week.cannotTell().size() == week.batches().size()
+                            ? "Nothing can be told yet."
+                            : "Nothing: no batch, and nothing that is watched.");
         }
-        if (left == 0) {
+        for (WeekCause cause : week.causes()) {
+            longer = longer.say(cause.toString());
+        }
+        for (String lot : week.newLots()) {
+            long batches = week.batches().stream()
+                    .filter(usual -> usual.batch().lot().filter(lot::equals).isPresent())
+                    .count();
+            longer = longer.say("Lot " + lot + " was roasted for the first time, in " + batches
+                    + (batches == 1 ? " batch" : " batches") + ". What is usual for it can be told from the ninth batch on.");
+        }
+        List<String> early = week.cannotTell().stream()
+                .filter(usual -> usual.batch().lot().isEmpty()
+                        || !week.newLots().contains(usual.batch().lot().get()))
+                .map(usual -> Sentence.of(usual.toString()) + ".")
+                .toList();
+        for (String words : early) {
+            longer = longer.say(words);
+        }
+        return longer;
+    }
+
+    private static Report cupping(Report page, Week week) {
+        Report longer = page.heading("Worth cupping");
+        List<String> worth = week.worthCupping();
+        for (String words : worth.isEmpty() ? List.of(nothingToCup(week)) : worth) {
+            longer = longer.say(Sentence.of(words));
+        }
+        return longer;
+    }
+
+    /** Says why nothing is worth cupping: all was cupped, nothing was odd, or what was not cupped can be held against nothing. */
+    private static String nothingToCup(Week week) {
+        List<Usual> left = week.notCupped();
+        if (left.isEmpty()) {
             return "Every batch of the week was cupped.";
         }
-        List<String> names =
-                week.notCupped().stream().map(usual -> usual.batch().name()).toList();
-        return left == 1
+        List<String> names = left.stream().map(usual -> usual.batch().name()).toList();
+        boolean known = left.stream().anyMatch(usual -> usual.verdict() != Usual.Verdict.CANNOT_TELL);
+        if (known) {
+            return "Nothing calls for it: no batch was unlike the others of its lot.";
+        }
+        return left.size() == 1
                 ? "Batch " + names.get(0)
                         + " of the week was not cupped, and it cannot be held against others of its lot."
-                : left + " batches of the week were not cupped (" + FirstFew.of(names)
+                : left.size() + " batches of the week were not cupped (" + FirstFew.of(names)
                         + "), and none of them can be held against others of its lot.";
     }
 
-    /** The steps of the probes first: whatever is watched was read by them. */
-    private static List<String> signs(Week week) {
-        ProbeShifts shifts = ProbeShifts.of(week.logbook());
-        List<String> signs = new ArrayList<>();
-        boolean stepped = !shifts.changes().isEmpty();
-        if (stepped) {
-            signs.addAll(shifts.sentences());
+    private static Report explained(Report workedOut, Week week) {
+        Report longer = workedOut.say("A batch is unlike the others if a number of it lies outside of what holds 95 of 100 batches of its lot."
+                + " A number is said to have moved if its last batches stay on one side of what was usual.");
+        for (WeekCause cause : week.causes()) {
+            longer = longer.say(Sentence.of(cause.what()) + ". "
+                    + (cause.kind() == WeekCause.Kind.BATCH ? "" : cause.howSure() + " ")
+                    + (cause.explains().isEmpty()
+                            ? ""
+                            : (cause.kind() == WeekCause.Kind.BATCH ? "Seen in it: " : "It accounts for: ")
+                                    + String.join("; ", cause.explains()) + "."));
         }
-        signs.addAll(orNone(week.signs(), stepped ? "Nothing else in what is watched." : "None in what is watched."));
-        if (!stepped) {
-            signs.addAll(shifts.sentences());
+        List<String> without = week.found().notWatched();
+        for (String words : without) {
+            longer = longer.say(words);
         }
-        return signs;
+        List<LocalDate> earlier = WeekProbes.earlier(
+                week.logbook(), week.batches().stream().map(Usual::batch).toList());
+        if (!earlier.isEmpty()) {
+            longer = longer.say("Earlier changes of a bean probe, reckoned with and no news: "
+                    + String.join(", ", earlier.stream().map(LocalDate::toString).toList()) + ".");
+        }
+        List<String> changes = ProbeShifts.of(week.logbook()).sentences();
+        if (ProbeShifts.of(week.logbook()).changes().isEmpty()) {
+            for (String words : changes) {
+                longer = longer.say(words);
+            }
+        }
+        return longer;
     }
 
-    private static List<String> orNone(List<String> sentences, String none) {
-        return sentences.isEmpty() ? List.of(none) : sentences;
+    private static Report orders(Report page, Week week) {
+        if (week.orders().isEmpty()) {
+            return page;
+        }
+        Report longer = page.heading("Green coffee for the orders");
+        for (String words : week.ordered().blends()) {
+            longer = longer.say(Sentence.of(words));
+        }
+        for (GreenNeeded order : week.orders()) {
+            longer = longer.say(order.words());
+        }
+        return WeekOrders.table(week.ordered()).map(longer::add).orElse(longer)
+                .say("Roasted as it was; a darker roast loses more. Weigh cooled and before sorting.");
     }
 
     private static Table batches(Week week) {
@@ -119,10 +176,11 @@ final class WeekPage {
         }
         return table.withText("against its lot", rows, u -> switch (u.verdict()) {
                     case LIKE_THE_OTHERS -> "as usual";
+                    case A_LITTLE_UNLIKE_THE_OTHERS -> "a little unlike";
                     case UNLIKE_THE_OTHERS -> "unlike";
                     case CANNOT_TELL -> "cannot tell";
                 })
                 .withDashForMissing("not written or not measured")
-                .withRowsShown(40);
+                .withRowsShown(400);
     }
 }

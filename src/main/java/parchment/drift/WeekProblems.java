@@ -40,8 +40,17 @@ final class WeekProblems {
         if (others > 0) {
             sentences.add(
                     "The logbook has " + others + (told > 0 ? " other" : "") + (others == 1 ? " problem" : " problems")
-                            + (told > 0 ? "" : ", none of them with a batch of the week")
-                            + "; logbook.problems() lists " + (others == 1 ? "it." : "them."));
+                            + (told > 0 || week.batches().isEmpty() ? "" : ", none of them with a batch of the week")
+                            + "; the tour lists " + (others == 1 ? "it." : "them."));
+        }
+        long undated = week.logbook().batches().stream()
+                .filter(batch -> batch.roastDay().isEmpty())
+                .count();
+        if (undated > 0 && !week.batches().isEmpty()) {
+            sentences.add(undated
+                    + (undated == 1
+                            ? " batch has no date that could be read, so it is in no week."
+                            : " batches have no date that could be read, so they are in no week."));
         }
         return sentences;
     }

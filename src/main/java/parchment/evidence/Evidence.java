@@ -365,6 +365,7 @@ public final class Evidence implements ShownAs {
                         question.measure(),
                         found,
                         whyNoBest().isEmpty() ? found.peak() : Peak.unknown(found.range()),
+                        judgement.verdict(),
                         question.settings().level()))
                 .orElseGet(() -> EvidencePicture.of(question.attribute(), question.measure(), "")
                         .withEmptySentence(

@@ -6,14 +6,11 @@ import java.util.Locale;
 import java.util.Optional;
 import parchment.display.Report;
 import parchment.feature.OnProbe;
+import parchment.feature.Role;
+import parchment.logbook.Cautions;
 
 /** Writes an answer as a page: verdict, numbers, picture, what it was confounded with, how it was reached. */
 final class EvidencePage {
-    /** Stands beside every "best" temperature. */
-    static final String CAUTION =
-            "Seen in this logbook, nothing more: a fitted curve is not a plan. Stay inside what your machine's maker allows, never leave"
-                    + " a roast unattended, and watch the drum, not the screen.";
-
     private static final String NOT_MEASURED =
             "Not measured, so not in any of this: gas supply, chimney draught, dirty ducts, how the beans behaved in the drum.";
 
@@ -31,7 +28,7 @@ final class EvidencePage {
 
     /** Returns a sentence that names a place, with the caution after it. */
     static String cautioned(String sentence) {
-        return sentence + (sentence.endsWith(".") ? " " : ". ") + CAUTION;
+        return sentence + (sentence.endsWith(".") ? " " : ". ") + Cautions.BESIDE_A_READING;
     }
 
     static Report of(Evidence evidence) {
@@ -44,10 +41,15 @@ final class EvidencePage {
         page = evidence.material().sayDoubts(page).add(evidence.picture());
         FirstScreen around = FirstScreen.of(evidence);
         page = page.say(around.forWhich()).say(around.whatCouldBeWrong());
-        if (around.namesAPlace()) {
-            page = page.caution(CAUTION);
+        if (namesReadings()) {
+            page = page.caution(Cautions.BESIDE_A_READING);
         }
         return page.fold(workedOut());
+    }
+
+    /** A fitted answer names readings whatever its verdict: a best place, two readings held against each other, or batches that would tell. */
+    private boolean namesReadings() {
+        return evidence.analysis().isPresent() && measure.role() != Role.CALENDAR;
     }
 
     private Report workedOut() {
@@ -186,10 +188,7 @@ final class EvidencePage {
             longer = longer.add(bests.table(evidence.attribute(), measure))
                     .say(bests.words(evidence.attribute(), measure));
         }
-        boolean named = peak.answer() == Peak.Answer.INSIDE
-                || bests.next().answer() == Peak.Answer.INSIDE
-                || bests.lots().stream().anyMatch(lot -> lot.best().answer() == Peak.Answer.INSIDE);
-        return named ? longer.caution(CAUTION) : longer;
+        return longer;
     }
 
     private Report ofSeveralMachines(Report page) {
@@ -201,10 +200,7 @@ final class EvidencePage {
             return longer;
         }
         Bests bests = evidence.bests().get();
-        longer = longer.add(bests.table(evidence.attribute(), measure));
-        return bests.lots().stream().anyMatch(lot -> lot.best().answer() == Peak.Answer.INSIDE)
-                ? longer.caution(CAUTION)
-                : longer;
+        return longer.add(bests.table(evidence.attribute(), measure));
     }
 
     private String errors(Analysis analysis) {

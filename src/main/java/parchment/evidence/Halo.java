@@ -253,9 +253,7 @@ public final class Halo implements ShownAs {
                         "How far attributes move together",
                         Axis.of("correlation", Unit.NONE.withDigits(1), TemperatureUnit.CELSIUS)
                                 .withLimits(-1.05, 1.05),
-                        Axis.rows(
-                                "two attributes",
-                                shown.stream().map(Pair::words).toList()))
+                        Axis.rows("", shown.stream().map(Pair::words).toList()))
                 .withEmptySentence(toString());
         if (shown.isEmpty()) {
             return plot;

@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.stream.IntStream;
 import parchment.chart.Axis;
 import parchment.chart.Band;
+import parchment.chart.Colour;
 import parchment.chart.Line;
 import parchment.chart.Panels;
 import parchment.chart.Plot;
@@ -15,6 +16,7 @@ import parchment.chart.Span;
 import parchment.chart.Weight;
 import parchment.display.Report;
 import parchment.display.Table;
+import parchment.logbook.Cautions;
 import parchment.quantity.Unit;
 import parchment.stats.Interval;
 
@@ -30,9 +32,7 @@ final class TradeOffPage {
             return page.fold(workedOut);
         }
         page = asked.materials().get(0).sayDoubts(page).add(asked.picture());
-        if (asked.verdict() == Verdict.SUGGESTIVE) {
-            page = page.caution(EvidencePage.CAUTION);
-        }
+        page = page.caution(Cautions.BESIDE_A_READING);
         workedOut = workedOut.say(counts(asked)).say(trade(asked, asked.found().get()));
         if (asked.twins().isEmpty()) {
             workedOut = workedOut.add(table(asked, asked.found().get()));
@@ -132,8 +132,8 @@ final class TradeOffPage {
             }
             Slope change = new Slope(estimate, Math.sqrt(Math.max(0, variance)), line.degreesOfFreedom());
             Interval interval = change.interval(asked.settings().level());
-            words.add(asked.attributes().get(a) + " " + Wording.signed(estimate) + " points ("
-                    + Wording.signed(interval.lower()) + " to " + Wording.signed(interval.upper()) + ")");
+            words.add(asked.attributes().get(a) + " " + Wording.signed(estimate, interval) + " points ("
+                    + Wording.signed(interval) + ")");
         }
         return "From " + asked.measure().value(range.low()) + " to "
                 + asked.measure().value(range.high()) + ", inside lots: " + String.join(", ", words) + "."
@@ -223,7 +223,7 @@ final class TradeOffPage {
                 .withHeight(180)
                 .withEmptySentence("There is nothing to draw: " + asked.whyNot() + ".");
         plots.add(asked.found().map(found -> together(together, asked, found)).orElse(together));
-        return Panels.stacked(title(asked), plots);
+        return Panels.stacked("The scores one by one, and together", plots);
     }
 
     private static Plot course(Plot plot, TradeOff.Found found, int attribute, double level) {
@@ -239,8 +239,9 @@ final class TradeOffPage {
             lower[i] = band.lower();
             upper[i] = band.upper();
         }
-        return plot.with(Band.of(String.format(Locale.ROOT, "%.0f %% band", 100 * level), places, lower, upper))
-                .with(Line.of("mean", places, mean).withWeight(Weight.STRONG));
+        return plot.with(Band.of(
+                        String.format(Locale.ROOT, "%.0f %% interval of the mean", 100 * level), places, lower, upper))
+                .with(Line.of("mean", places, mean).withWeight(Weight.STRONG).withColour(Colour.BLUE));
     }
 
     private static Plot together(Plot plot, TradeOff asked, TradeOff.Found found) {
@@ -248,12 +249,15 @@ final class TradeOffPage {
         Plot drawn = plot.with(Band.of(
                         String.format(
                                 Locale.ROOT,
-                                "%.0f %% of draws",
+                                "%.0f %% interval of all together",
                                 100 * asked.settings().level()),
                         places,
                         doubles(found.lower()),
-                        doubles(found.upper())))
-                .with(Line.of("all together", places, doubles(found.overall())).withWeight(Weight.STRONG));
+                                doubles(found.upper()))
+                        .withColour(Colour.VERMILLION))
+                .with(Line.of("all together", places, doubles(found.overall()))
+                        .withWeight(Weight.STRONG)
+                        .withColour(Colour.VERMILLION));
         return asked.verdict() == Verdict.SUGGESTIVE
                 ? drawn.with(Span.of(
                         "compromise", found.bestSet().lower(), found.bestSet().upper()))

@@ -12,6 +12,12 @@ public final class Cautions {
             + " What this page shows of a virtual roastery's logbook was never roasted or tasted: carry no temperature, time or setting of"
             + " it over to a machine.";
 
+    /** What stands beside every reading that a reader may roast by next, once on a page. */
+    public static final String BESIDE_A_READING =
+            "Seen in this logbook, nothing more: what was found here is no plan, and a model is not a safety device. Stay inside what your"
+                    + " machine's maker allows, never leave a roast unattended, and watch the drum, not the screen. Gas trains, flues and"
+                    + " safety devices are for licensed people.";
+
     private static final List<String> FOR_A_PAGE = List.of(
             "What is said here was seen in one logbook; it is no plan, no limit and no promise of safety. Stay within the machine maker's"
                     + " limits. The maker's manual and your local codes come before anything on this page.",

@@ -24,12 +24,13 @@ final class HabitWords {
         if (!model.isLearnt()) {
             return String.format(
                     Locale.ROOT,
-                    "%s: written %d %s on %d roast days, too few to learn a habit (%d marks on %d days are needed); assumed around %s,"
+                    "%s: written %d %s on %d roast %s, too few to learn a habit (%d marks on %d days are needed); assumed around %s,"
                             + " give or take %s between probes (common practice, no source).",
                     Sentence.of(kind),
                     marks,
                     marks == 1 ? "time" : "times",
                     model.days(),
+                    model.days() == 1 ? "day" : "days",
                     HabitModel.FEWEST_MARKS,
                     HabitModel.FEWEST_DAYS,
                     Unit.TEMPERATURE.format(StatedPractice.celsius(model.kind), reader),
@@ -80,13 +81,15 @@ final class HabitWords {
         if (fitted.columnNames().contains("rate of rise before it")) {
             double slope = fitted.term("rate of rise before it").estimate();
             double error = fitted.term("rate of rise before it").standardError();
+            double perStep = reader == TemperatureUnit.CELSIUS ? 1 : 5.0 / 9;
             text.append(String.format(
                     Locale.ROOT,
-                    "; a rate of rise faster by %s goes with a mark %s ± %s %s",
-                    Unit.RATE_OF_RISE.withDigits(0).format(reader == TemperatureUnit.CELSIUS ? 1 : 5.0 / 9, reader),
-                    Unit.TEMPERATURE_STEP.formatStep(
-                            Math.abs(slope) * (reader == TemperatureUnit.CELSIUS ? 1 : 5.0 / 9), reader),
-                    Unit.TEMPERATURE_STEP.formatStep(error * (reader == TemperatureUnit.CELSIUS ? 1 : 5.0 / 9), reader),
+                    "; a rate of rise faster by %s goes with a mark %s%s %s",
+                    Unit.RATE_OF_RISE.withDigits(0).format(perStep, reader),
+                    Unit.TEMPERATURE_STEP
+                            .withDigitsFor(error * perStep, reader)
+                            .formatStep(Math.abs(slope) * perStep, reader),
+                    Unit.TEMPERATURE_STEP.formatError(error * perStep, reader),
                     slope >= 0 ? "hotter" : "cooler"));
         }
         return text.append('.').toString();

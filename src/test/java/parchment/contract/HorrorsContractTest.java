@@ -47,6 +47,7 @@ class HorrorsContractTest {
             "Nearest",
             "WhereTimeWent",
             "Usual",
+            "BatchCard",
             "MarkPrediction",
             "CleanCurve",
             "RateOfRise",
@@ -54,7 +55,15 @@ class HorrorsContractTest {
 
     /** What takes longest is asked of some horrors only: of the first, which is all there is to a curve, and of each that is no curve. */
     private static final Set<String> SLOW = Set.of(
-            "Explorer", "Evidence", "VarianceShares", "Week", "DestinationOrPath", "TradeOff", "Watch", "LotYear");
+            "Explorer",
+            "Evidence",
+            "VarianceShares",
+            "Week",
+            "LotCard",
+            "DestinationOrPath",
+            "TradeOff",
+            "Watch",
+            "LotYear");
 
     /** Pages that show batch beside batch name the one that they leave out. */
     private static final Set<String> NAMES_IT =

@@ -6,7 +6,10 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
+import parchment.display.InShort;
+import parchment.display.ShortSentences;
 import parchment.logbook.Logbook;
 import parchment.quantity.Mass;
 
@@ -60,15 +63,88 @@ class GreenNeededTest {
         return needed.interval().upper() - needed.interval().lower();
     }
 
+    /** Student's t of one degree of freedom at 0.95 is 6.314 (table), the spread of 0.15 and 0.16 is 0.00707. */
     @Test
-    void cannotTellFromTwoBatchesAlone() {
+    void twoBatchesAloneTellWithTheIntervalThatTwoDeserve() {
         GreenNeeded needed = GreenNeeded.of(
                 "one",
                 Mass.kilograms(5),
                 BuiltBatch.logbook(List.of(BuiltBatch.losing(0.15), BuiltBatch.losing(0.16))));
+        double half = 6.314 * 0.0070711 * Math.sqrt(1.5);
+        assertEquals(5 / (1 - 0.155 - half), needed.interval().upper(), 1e-3);
+        assertEquals(5 / (1 - 0.155 + half), needed.interval().lower(), 1e-3);
         assertEquals(
-                "Cannot tell how much green coffee 5.0 kg of one take: 2 of its batches have both masses, and 4 are needed, or 8"
+                List.of(
+                        "5 kg of roasted one take about 5.9 kg of green coffee, in 3 batches of 2 kg.",
+                        "Nine of ten such orders take 5.6 to 6.3 kg; few of its batches were weighed yet.",
+                        "That gives 5.1 kg roasted (4.7 to 5.4), so about 0.1 kg is left over."),
+                sentences(needed));
+    }
+
+    private static List<String> sentences(GreenNeeded needed) {
+        InShort words = ShortSentences.keptBy(needed.inShort());
+        return List.of(words.found(), words.howSure(), words.next());
+    }
+
+    @Test
+    void cannotTellFromOneBatchAlone() {
+        GreenNeeded needed =
+                GreenNeeded.of("one", Mass.kilograms(5), BuiltBatch.logbook(List.of(BuiltBatch.losing(0.15))));
+        assertEquals(
+                "Cannot tell how much green coffee 5 kg of roasted one take: 1 of its batches has both masses, and 4 are needed, or 8"
                         + " of several lots",
                 needed.toString());
+        assertEquals(
+                List.of(
+                        "How much green coffee 5 kg of roasted one take cannot be told.",
+                        "Only 1 batch of it can be used, weighed before and after roasting.",
+                        "Weigh the green and the roasted coffee of four batches and ask again."),
+                sentences(needed));
+    }
+
+    /** Four batches of 5 kg and two of 2.5 kg that lose 15 or 16 %, so 10.6 kg of green coffee make about 9 kg. */
+    private static Logbook inTwoCharges() {
+        List<BuiltBatch> rows = new ArrayList<>();
+        for (double green : List.of(5.01, 4.99, 2.5, 5.0, 2.51, 5.0)) {
+            rows.add(BuiltBatch.losing(rows.size() % 2 == 0 ? 0.15 : 0.16).withGreen(green));
+        }
+        return BuiltBatch.logbook(rows);
+    }
+
+    @Test
+    void tellsTheChargesThatWereUsedAndWhatIsLeftOver() {
+        GreenNeeded needed = GreenNeeded.of("one", Mass.kilograms(9), inTwoCharges());
+        assertEquals(
+                List.of(
+                        "9 kg of roasted one take about 10.65 kg of green coffee, in 2 batches of 5 kg and 1 of 2.5 kg.",
+                        "Nine of ten such orders take 10.55 to 10.75 kg.",
+                        "That gives 10.56 kg roasted (10.46 to 10.66), so about 1.56 kg is left over."),
+                sentences(needed));
+        assertEquals("Charges used for one: 5 kg (4 batches), 2.5 kg (2 batches).", needed.used().orElseThrow());
+        assertEquals(Optional.empty(), needed.alternative());
+    }
+
+    /** 8.6 kg roasted need 10.18 kg of green coffee: two charges of 5 kg miss 0.15 kg, which is little; for 9 kg they would miss too much. */
+    @Test
+    void saysWhereFewerBatchesWouldMissALittle() {
+        GreenNeeded needed = GreenNeeded.of("one", Mass.kilograms(8.6), inTwoCharges());
+        assertEquals("2 batches of 5 kg and 1 of 2.5 kg", needed.charges().orElseThrow());
+        assertEquals(
+                "2 batches of 5 kg would be about 0.15 kg roasted short.",
+                needed.alternative().orElseThrow());
+    }
+
+    @Test
+    void aLotWithoutAWrittenChargeIsChargedAsTheOthersAre() {
+        List<BuiltBatch> rows = new ArrayList<>();
+        for (int i = 0; i < 8; i++) {
+            rows.add(BuiltBatch.losing(0.15 + 0.002 * i).withLot("lot " + i % 2));
+        }
+        rows.add(BuiltBatch.of(Double.NaN).withLot("new"));
+        assertEquals(
+                "No green mass is written for new; charges used for all lots: 2 kg (8 batches).",
+                GreenNeeded.of("new", Mass.kilograms(5), BuiltBatch.logbook(rows))
+                        .used()
+                        .orElseThrow());
     }
 }

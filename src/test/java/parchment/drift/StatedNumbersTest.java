@@ -14,6 +14,8 @@ class StatedNumbersTest {
     void everyThresholdIsTheOneThatThePageStates() {
         assertEquals(PAGE.number("t at 1 - #/11 for"), Usual.ALARM);
         assertEquals(PAGE.number("t at 1 - 0.05/# for"), Usual.LOOKED_AT.size());
+        assertEquals(PAGE.number("the same with t at 1 - #/11, which"), Usual.LITTLE);
+        assertTrue(PAGE.says("all features of the next batch in 80 of 100 cases"));
         assertTrue(
                 PAGE.says(
                         "eleven features against the lot's other batches (same recipe, mass within a tenth, where at least eight are left)"));

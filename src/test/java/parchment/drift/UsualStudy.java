@@ -23,11 +23,15 @@ final class UsualStudy {
 
     private UsualStudy() {}
 
-    /** How many batches there were, and how many were unlike by a feature, by their path, by either. */
-    record Count(int batches, int byFeature, int byPath, int either) {
+    /** How many batches there were, how many were unlike by a feature, by their path, by either, and how many only a little. */
+    record Count(int batches, int byFeature, int byPath, int either, int little) {
         private Count plus(Count other) {
             return new Count(
-                    batches + other.batches, byFeature + other.byFeature, byPath + other.byPath, either + other.either);
+                    batches + other.batches,
+                    byFeature + other.byFeature,
+                    byPath + other.byPath,
+                    either + other.either,
+                    little + other.little);
         }
     }
 
@@ -40,13 +44,14 @@ final class UsualStudy {
             }
             counts.forEach((group, count) -> System.out.println(String.format(
                     Locale.ROOT,
-                    "| %s | %s | %d | %.1f | %.1f | %.1f |",
+                    "| %s | %s | %d | %.1f | %.1f | %.1f | %.1f |",
                     scenario,
                     group,
                     count.batches,
                     100.0 * count.byFeature / count.batches,
                     100.0 * count.byPath / count.batches,
-                    100.0 * count.either / count.batches)));
+                    100.0 * count.either / count.batches,
+                    100.0 * count.little / count.batches)));
         }
     }
 
@@ -63,10 +68,12 @@ final class UsualStudy {
             if (usual.verdict() != Usual.Verdict.CANNOT_TELL) {
                 long features =
                         usual.compared().stream().filter(Usual.Compared::unlike).count();
-                boolean path = usual.reasons().size() > features;
+                boolean unlike = usual.verdict() == Usual.Verdict.UNLIKE_THE_OTHERS;
+                boolean path = unlike && usual.reasons().size() > features;
+                boolean little = usual.verdict() == Usual.Verdict.A_LITTLE_UNLIKE_THE_OTHERS;
                 counts.merge(
                         group(batch, usual),
-                        new Count(1, features > 0 ? 1 : 0, path ? 1 : 0, features > 0 || path ? 1 : 0),
+                        new Count(1, features > 0 ? 1 : 0, path ? 1 : 0, unlike ? 1 : 0, little ? 1 : 0),
                         Count::plus);
             }
         }

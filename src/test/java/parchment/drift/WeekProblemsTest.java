@@ -56,7 +56,7 @@ class WeekProblemsTest {
                 "Please check batch B5: curves/B5.csv: found a heading and no readings; expected one reading or more; file left out.",
                 "Please check batch B6: batches.csv, line 7, column 'batch': found the batch 'B6' without a curve; expected a file"
                         + " 'curves/B6.csv'; kept without a curve.",
-                "The logbook has 2 other problems; logbook.problems() lists them.");
+                "The logbook has 2 other problems; the tour lists them.");
         assertEquals(told, WeekProblems.of(week));
         told.forEach(words -> assertTrue(week.text().contains(words), week.text()));
     }
@@ -67,7 +67,7 @@ class WeekProblemsTest {
         Week week = week("B1,2025-01-02 09:00,one,2,4\n" + rows, List.of(40, 41));
         assertEquals(
                 List.of(
-                        "The logbook has 1 problem, none of them with a batch of the week; logbook.problems() lists it."),
+                        "The logbook has 1 problem, none of them with a batch of the week; the tour lists it."),
                 WeekProblems.of(week));
         Week quiet = week("B1,2025-01-02 09:00,one,2,1.7\n" + rows, List.of(40, 41));
         assertEquals(List.of(), WeekProblems.of(quiet));

@@ -14,6 +14,7 @@ import java.util.function.BiFunction;
 import java.util.function.ToDoubleFunction;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
+import parchment.logbook.Cautions;
 import parchment.logbook.Logbook;
 import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
@@ -151,7 +152,7 @@ class DestinationOrPathTest {
         String text = asked.text();
         assertTrue(text.contains("batches in pairs"), text);
         assertTrue(text.contains("drawn by chance"), text);
-        assertTrue(text.contains(EvidencePage.CAUTION), text);
+        assertTrue(text.contains(Cautions.BESIDE_A_READING), text);
     }
 
     @Test

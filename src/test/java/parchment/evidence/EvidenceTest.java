@@ -14,6 +14,7 @@ import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import parchment.display.Showable;
 import parchment.feature.Role;
+import parchment.logbook.Cautions;
 import parchment.logbook.Cupping;
 import parchment.quantity.TemperatureUnit;
 
@@ -272,8 +273,8 @@ class EvidenceTest {
                 evidence.bests().orElseThrow(),
                 evidence.bests().orElseThrow().lots().get(0))) {
             String text = named.text();
-            assertTrue(text.endsWith(". " + EvidencePage.CAUTION), text);
-            assertFalse(named.toString().contains(EvidencePage.CAUTION), "a part of a longer sentence");
+            assertTrue(text.endsWith(". " + Cautions.BESIDE_A_READING), text);
+            assertFalse(named.toString().contains(Cautions.BESIDE_A_READING), "a part of a longer sentence");
         }
     }
 

@@ -12,6 +12,7 @@ import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import parchment.display.ShortSentences;
 import parchment.feature.Features;
+import parchment.logbook.Cautions;
 import parchment.logbook.Logbook;
 import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
@@ -40,13 +41,13 @@ class FirstScreenTest {
                         + " Nothing shows that these lots differ in it.",
                 page.get(3));
         assertEquals("What could be wrong: cuppers may have known what they tasted.", page.get(4));
-        assertEquals(EvidencePage.CAUTION, page.get(5));
+        assertEquals(Cautions.BESIDE_A_READING, page.get(5));
         assertEquals("How this was worked out", page.get(6));
         assertTrue(page.get(7).startsWith("Verdict: suggestive."), page.get(7));
     }
 
     @Test
-    void whatCannotBeToldNamesNoPlaceAndNeedsNoCaution() {
+    void whatCannotBeToldNamesNoPlaceAndCarriesTheCautionForTheReadingsItNames() {
         List<String> page = paragraphs(Evidence.of("sweetness", Features.dropTemperature(), HILLSIDE));
         assertEquals(
                 "Whether sweetness is higher at a drop temperature of 394 °F or 405 °F cannot be told from these batches.",
@@ -58,7 +59,8 @@ class FirstScreenTest {
                 "What could be wrong: development ratio and development time moved along with the drop temperature; cuppers may have"
                         + " known what they tasted; it is one cupper's taste.",
                 page.get(4));
-        assertEquals("How this was worked out", page.get(5));
+        assertEquals(Cautions.BESIDE_A_READING, page.get(5));
+        assertEquals("How this was worked out", page.get(6));
     }
 
     @Test
@@ -68,7 +70,7 @@ class FirstScreenTest {
         assertTrue(
                 page.get(1).startsWith("These batches cannot tell how acidity goes with the browning time."),
                 page.get(1));
-        assertFalse(page.contains(EvidencePage.CAUTION), page.toString());
+        assertFalse(page.contains(Cautions.BESIDE_A_READING), page.toString());
         assertTrue(page.contains("How this was worked out"), page.toString());
     }
 

@@ -10,6 +10,7 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import parchment.feature.Features;
+import parchment.logbook.Cautions;
 import parchment.logbook.Logbook;
 import parchment.otherroastery.DropHabit;
 import parchment.otherroastery.OtherRoastery;
@@ -58,7 +59,7 @@ class LockstepFolderTest {
         assertTrue(
                 trade.text().contains("Verdict: cannot tell. Inside lots the drop temperature cannot be told from "),
                 trade.text());
-        assertFalse(trade.text().contains(EvidencePage.CAUTION), trade.text());
+        assertTrue(trade.text().contains(Cautions.BESIDE_A_READING), trade.text());
 
         // The screen claims nothing of what is behind a look; it shows drop and gas both.
         Screen screen = Screen.of(logbook);

@@ -6,11 +6,14 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.concurrent.TimeUnit;
 
 /** Another program, run from here. */
 final class Command {
     private static final long ANSWER_S = 30;
+
+    private static final int MOST_BYTES = 4_096;
 
     private Command() {}
 
@@ -32,6 +35,27 @@ final class Command {
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
             return false;
+        }
+    }
+
+    /** Runs a program that answers in a moment with a line or a few; returns what it said, or nothing if it did not end well. */
+    static Optional<String> answer(List<String> command) {
+        try {
+            Process process = new ProcessBuilder(command)
+                    .redirectError(nowhere())
+                    .redirectInput(ProcessBuilder.Redirect.from(nowhere().file()))
+                    .start();
+            if (!process.waitFor(ANSWER_S, TimeUnit.SECONDS)) {
+                process.destroyForcibly();
+                return Optional.empty();
+            }
+            byte[] said = process.getInputStream().readNBytes(MOST_BYTES);
+            return process.exitValue() == 0 ? Optional.of(new String(said, StandardCharsets.UTF_8)) : Optional.empty();
+        } catch (IOException e) {
+            return Optional.empty(); // Not there.
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+            return Optional.empty();
         }
     }
 

@@ -11,8 +11,9 @@ import java.util.Optional;
  * A Jupyter that can serve notebooks, found or installed.
  *
  * @param server the start of the command that serves notebooks, such as {@code jupyter notebook}
+ * @param kind which of its servers that is
  */
-record Jupyter(List<String> server) {
+record Jupyter(List<String> server, NotebookServer kind) {
     Jupyter {
         server = List.copyOf(server);
     }
@@ -26,27 +27,31 @@ record Jupyter(List<String> server) {
      */
     static Optional<Jupyter> find() {
         Optional<CarriedPython> carried = Places.here().carriedPython();
-        if (carried.isPresent() && answers(carried.get().server())) {
-            return Optional.of(new Jupyter(carried.get().server()));
+        if (carried.isPresent()) {
+            Optional<Jupyter> found = asked(carried.get().server(), "notebook");
+            if (found.isPresent()) {
+                return found;
+            }
         }
         List<Path> candidates = new ArrayList<>(Command.onPath("jupyter"));
         candidates.add(Path.of("/usr/bin/jupyter"));
         candidates.add(inPrivateEnvironment("jupyter"));
         for (Path program : candidates.stream().distinct().toList()) {
             for (String server : List.of("notebook", "lab")) {
-                List<String> command = List.of(program.toString(), server);
-                if (answers(command)) {
-                    return Optional.of(new Jupyter(command));
+                Optional<Jupyter> found = asked(List.of(program.toString(), server), server);
+                if (found.isPresent()) {
+                    return found;
                 }
             }
         }
         return Optional.empty();
     }
 
-    private static boolean answers(List<String> server) {
+    /** Returns the server if it runs: it is asked for its version, which says of what kind it is. */
+    private static Optional<Jupyter> asked(List<String> server, String name) {
         List<String> command = new ArrayList<>(server);
         command.add("--version");
-        return Command.succeeds(command);
+        return Command.answer(command).map(version -> new Jupyter(server, NotebookServer.of(name, version)));
     }
 
     /**

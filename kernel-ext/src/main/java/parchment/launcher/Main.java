@@ -19,6 +19,8 @@ import picocli.CommandLine.HelpCommand;
             RunCommand.class,
             GatherCommand.class,
             WeekCommand.class,
+            NextCommand.class,
+            BatchCommand.class,
             HandbookCommand.class,
             TestCommand.class,
             InstallCommand.class,

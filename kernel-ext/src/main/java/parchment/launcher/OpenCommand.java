@@ -1,5 +1,6 @@
 package parchment.launcher;
 
+import java.io.File;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Path;
@@ -17,7 +18,7 @@ import picocli.CommandLine.Spec;
 @picocli.CommandLine.Command(
         name = "open",
         description = {
-            "Opens the notebooks in your browser, after setting up what is missing (Jupyter, the kernel).",
+            "Opens the start page and the notebooks in your browser, after setting up what is missing (Jupyter, the kernel).",
             "The server listens on this machine only and asks for its token; Ctrl-C ends it."
         },
         mixinStandardHelpOptions = true)
@@ -40,6 +41,8 @@ final class OpenCommand implements Callable<Integer> {
         PrintWriter terminal = spec.commandLine().getOut();
         Places places = Places.here();
         LogbookChoice choice = LogbookChoice.of(logbook, places);
+        StartPage start = new StartPage(choice.folder(), places.notebooks());
+        StartFacts.begin(start, choice, StartFacts.AT_MOST); // The logbook is read while the rest is set up.
         Jupyter jupyter = Jupyter.findOrInstall(terminal);
         KernelSpec kernel = KernelSpec.in(JupyterData.ofUser());
         terminal.println("Setting up the kernel ...");
@@ -50,18 +53,30 @@ final class OpenCommand implements Callable<Integer> {
             throw new InstallPlace().refused(kernel, e);
         }
         List<String> command = serverCommand(jupyter, places.notebooks());
+        command.add(jupyter.kind().firstShown(start.openIn(kernel.folder(), jupyter.kind())));
         if (noBrowser) {
             command.add("--no-browser");
         }
-        terminal.println(
-                "Opening the notebooks" + (choice.folder() == null ? "." : " on the logbook " + choice.folder() + "."));
+        terminal.println("Opening the start page"
+                + (choice.folder() == null ? "." : " of the logbook " + choice.folder() + ".")
+                + (noBrowser ? " The address that Jupyter prints below leads to it." : ""));
         terminal.flush();
         ProcessBuilder server = new ProcessBuilder(command);
         choice.inEnvironment(server);
+        findsKernelFirst(server, kernel);
         // Ctrl-C reaches the server too, which asks before it ends; this process must still be there to wait for it.
         try (ControlC.Taken taken = ControlC.every(() -> {})) {
             return Command.run(server);
+        } finally {
+            start.remove();
         }
+    }
+
+    /** The page lies beside the kernel set up here; in a Python environment Jupyter would look for one of the same name there first. */
+    private static void findsKernelFirst(ProcessBuilder server, KernelSpec kernel) {
+        Path data = kernel.folder().resolveSibling("..").normalize();
+        server.environment()
+                .merge("JUPYTER_PATH", data.toString(), (others, ours) -> ours + File.pathSeparator + others);
     }
 
     /** Returns the command of a server that other machines cannot reach; it makes a token of its own, which is left to it. */

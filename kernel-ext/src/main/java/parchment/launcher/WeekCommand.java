@@ -9,6 +9,7 @@ import java.util.concurrent.Callable;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
+import parchment.drift.GreenNeeded;
 import parchment.drift.Week;
 import parchment.logbook.Cautions;
 import parchment.logbook.Logbook;
@@ -24,14 +25,15 @@ import picocli.CommandLine.Spec;
 @Command(
         name = "week",
         description = {
-            "Writes one page about the last week of roasting: each batch against its lot's usual, what is worth cupping,"
-                    + " first signs of drift, and the green coffee that orders take.",
+            "Writes one page about the last week of roasting: each batch against its lot's usual, what stands out and since when,"
+                    + " what is worth cupping, and the green coffee that orders take, in the charges that you use.",
             "Open it in a browser, or print it."
         },
         footer = {"", "Example:", "  parchment week --logbook \"My Roasts\" --order \"Cinder Ridge=12kg\""},
         mixinStandardHelpOptions = true)
 final class WeekCommand implements Callable<Integer> {
-    private static final Pattern ORDER = Pattern.compile("(.+)=\\s*([0-9]+(?:[.,][0-9]+)?)\\s*(kg|g|lb|oz)\\s*");
+    private static final Pattern ORDER = Pattern.compile(
+            "(.+)=\\s*([0-9]+(?:[.,][0-9]+)?)\\s*(kg|g|lb|oz)\\s*", Pattern.CASE_INSENSITIVE);
 
     @Spec
     @SuppressWarnings("NullAway.Init")
@@ -46,8 +48,10 @@ final class WeekCommand implements Callable<Integer> {
     @Option(
             names = "--order",
             paramLabel = "LOT=MASS",
-            description =
-                    "Roasted coffee to deliver, such as \"Cinder Ridge=12kg\" (kg, g, lb, oz). May be given more than once.")
+            description = {
+                "Roasted coffee to deliver, such as \"Cinder Ridge=12kg\" (kg, g, lb, oz), of a lot or of a blend in blends.csv.",
+                "May be given more than once; orders of one lot add up."
+            })
     private List<String> orders = List.of();
 
     @Option(
@@ -56,6 +60,7 @@ final class WeekCommand implements Callable<Integer> {
             description = "The page to write; out/week.html of the project if not given.")
     private @Nullable Path out;
 
+    /** A page that says what is missing is a page too, as for the other commands that write one: only what stopped it ends with 1. */
     @Override
     public Integer call() throws IOException {
         Places places = Places.here();
@@ -71,7 +76,7 @@ final class WeekCommand implements Callable<Integer> {
         for (String order : orders) {
             Matcher parts = ORDER.matcher(order);
             if (!parts.matches()) {
-                throw new IllegalArgumentException("An order is a lot and the roasted mass, as in --order"
+                throw new IllegalArgumentException("An order is a lot or a blend and the roasted mass, as in --order"
                         + " \"Cinder Ridge=12kg\" (kg, g, lb or oz), but this one is '" + order + "'.");
             }
             double amount = Double.parseDouble(parts.group(2).replace(',', '.'));
@@ -84,7 +89,10 @@ final class WeekCommand implements Callable<Integer> {
         if (read.provenance() == Logbook.Provenance.INVENTED) {
             terminal.println(Cautions.INVENTED_MACHINE);
         }
-        terminal.println(week);
+        terminal.println(week.inShort().text());
+        for (GreenNeeded order : week.orders()) {
+            terminal.println(order.inShort().found());
+        }
         terminal.println("Page:      " + page);
         terminal.flush();
         return 0;

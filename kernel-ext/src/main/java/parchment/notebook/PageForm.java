@@ -34,7 +34,8 @@ public final class PageForm {
         });
     }
 
-    private static String text(Class<?> beside, String name) {
+    /** Returns a text that lies beside a class. */
+    public static String text(Class<?> beside, String name) {
         try (InputStream in = beside.getResourceAsStream(name)) {
             if (in == null) {
                 throw new IllegalStateException("The text " + name + " is missing from the jar.");

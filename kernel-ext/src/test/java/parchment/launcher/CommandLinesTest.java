@@ -46,6 +46,7 @@ class CommandLinesTest {
             Map.entry("open --logbook \"My Roasts\"", SERVES),
             Map.entry("test", TESTS),
             Map.entry("run", TOUR),
+            Map.entry("week", "the demo logbook's week runs in docs/week.md, with orders"),
             Map.entry("install --prefix /tmp/k", INSTALLS),
             Map.entry("release", "builds everything and packs it; test_release_with_java.py packs what is built"),
             Map.entry(
@@ -99,6 +100,8 @@ class CommandLinesTest {
             reader -> reader.writeLoggerFiles("Logger files"),
             "docs/gather.md: gather \"Logger files\" --look",
             reader -> reader.writeLoggerFiles("Logger files"),
+            "docs/week.md: week --logbook \"My Roasts\"",
+            reader -> reader.writeLogbookOfThePage("My Roasts"),
             "docs/logbook-format.md: gather \"Logger files\" --to \"My Roasts again\" --answers answers.properties",
             reader -> Files.copy(
                     reader.folder().resolve("My Roasts").resolve("gathered-answers.properties"),

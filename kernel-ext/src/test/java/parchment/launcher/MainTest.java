@@ -139,6 +139,43 @@ class MainTest {
     }
 
     @Test
+    void nextAndBatchWriteACardWithTheCautionsAndSayItsFirstSentences(@TempDir Path folder) throws IOException {
+        Path page = folder.resolve("the cárd.html");
+        String hillside = Path.of("..", "datasets", "hillside").toString();
+        for (List<String> asked : List.of(List.of("next", "Moth Field"), List.of("batch", "K036"))) {
+            out.getBuffer().setLength(0);
+            assertEquals(
+                    0,
+                    run(asked.get(0), asked.get(1), "--logbook", hillside, "--out", page.toString()),
+                    err.toString());
+            String html = Files.readString(page).replace("&#39;", "'");
+            Cautions.forAPage()
+                    .forEach(caution -> assertEquals(1, html.split(Pattern.quote(caution), -1).length - 1, caution));
+            assertEquals(1, html.split("Invented machine: do not roast\\.", -1).length - 1, html);
+            assertTrue(html.contains("@media print"), html);
+            List<String> said = out.toString().lines().toList();
+            assertEquals("Invented machine: do not roast.", said.get(0));
+            assertTrue(html.contains(said.get(1)), said.get(1));
+            assertEquals("Page:      " + page, said.get(4));
+        }
+    }
+
+    @Test
+    void nextAndBatchAnswerAWrongNameWithTheNearest(@TempDir Path folder) {
+        String hillside = Path.of("..", "datasets", "hillside").toString();
+        String page = folder.resolve("card.html").toString();
+        assertEquals(1, run("next", "Moth Fild", "--logbook", hillside, "--out", page));
+        assertTrue(err.toString().contains("Did you mean 'Moth Field'?"), err.toString());
+        err.getBuffer().setLength(0);
+        assertEquals(1, run("batch", "K36", "--logbook", hillside, "--out", page));
+        assertTrue(err.toString().contains("Did you mean 'K036'?"), err.toString());
+        assertTrue(Files.notExists(Path.of(page)));
+        err.getBuffer().setLength(0);
+        assertEquals(CommandLine.ExitCode.USAGE, run("next"));
+        assertTrue(err.toString().contains("Missing required parameter: 'LOT'"), err.toString());
+    }
+
+    @Test
     void weekSaysHowAnOrderIsWritten(@TempDir Path folder) {
         String hillside = Path.of("..", "datasets", "hillside").toString();
         int code = run(
@@ -162,6 +199,64 @@ class MainTest {
                         "--out",
                         folder.resolve("w").toString()));
         assertTrue(err.toString().contains("Did you mean 'Moth Field'?"), err.toString());
+    }
+
+    /** A logbook of two batches of a lot, with a blend of it that is not said when it is blended. */
+    private static String smallLogbook(Path folder, String day) throws IOException {
+        Path logbook = Files.createDirectories(folder.resolve("small"));
+        Files.writeString(
+                logbook.resolve("batches.csv"),
+                "batch,roasted at,lot,green mass [kg],roasted mass [kg]\nA," + day + ",kela,5,4.25\nB," + day
+                        + ",kela,5,4.2\nC," + day + ",kela,5,4.2\nD," + day + ",kela,5,4.25\n");
+        Files.writeString(
+                logbook.resolve("blends.csv"), "blend,lot,share [%],blended\nHouse,kela,100,after roasting\nHalf,kela,,\n");
+        return logbook.toString();
+    }
+
+    @Test
+    void weekTakesABlendApartAndAddsItToTheLotsOwnOrder(@TempDir Path folder) throws IOException {
+        Path page = folder.resolve("w.html");
+        String logbook = smallLogbook(folder, "2025-02-03 09:00");
+        assertEquals(
+                0,
+                run(
+                        "week",
+                        "--logbook",
+                        logbook,
+                        "--order",
+                        "House=5KG",
+                        "--order",
+                        "kela=3.4 kg",
+                        "--out",
+                        page.toString()),
+                err.toString());
+        assertTrue(
+                out.toString().contains("8.4 kg of roasted kela take about 9.9 kg of green coffee, in 2 batches of 5 kg."),
+                out.toString());
+        assertTrue(out.toString().startsWith("4 batches in the week to 2025-02-03: "), out.toString());
+        assertTrue(Files.readString(page).contains("Shares of the roasted mass: 100 % kela."), out.toString());
+        assertEquals(
+                1, run("week", "--logbook", logbook, "--order", "Half=5kg", "--out", page.toString()), out.toString());
+        assertTrue(err.toString().contains("The blend 'Half' has no share for 'kela' in blends.csv"), err.toString());
+        assertFalse(err.toString().contains("Exception"), err.toString());
+        assertEquals(
+                1, run("week", "--logbook", logbook, "--order", "Huose=5kg", "--out", page.toString()), out.toString());
+        assertTrue(err.toString().contains("Did you mean 'House'?"), err.toString());
+    }
+
+    @Test
+    void weekOfALogbookWithoutDatesIsAPageThatSaysWhatIsMissing(@TempDir Path folder) throws IOException {
+        Path page = folder.resolve("w.html");
+        assertEquals(
+                0,
+                run("week", "--logbook", smallLogbook(folder, ""), "--out", page.toString()),
+                err.toString());
+        assertTrue(
+                out.toString()
+                        .startsWith("There is no week to show: no batch has a date.\nNone of the 4 batches has a day that could be read"
+                                + " under 'roasted at' in batches.csv.\nWrite the day and time of each charge there"),
+                out.toString());
+        assertTrue(Files.readString(page).contains("There is no week to show: no batch has a date."), out.toString());
     }
 
     @Test

@@ -1,0 +1,73 @@
+package parchment.card;
+
+import parchment.display.InShort;
+import parchment.display.Showable;
+import parchment.display.ShownAs;
+import parchment.drift.Usual;
+import parchment.logbook.Batch;
+import parchment.logbook.Logbook;
+
+/**
+ * Says on one page what differed in one batch: from its lot's others, on its day, in what was written about it and in its cups.
+ *
+ * <pre>{@code
+ * BatchCard.of(logbook.lastWithCurve(), logbook)
+ * }</pre>
+ *
+ * <p>What is missing is said to be missing: a batch without a curve, a date, a lot or cups has a card of what is left. What differed need not be what made
+ * the cup; a card holds what to look at.
+ */
+public final class BatchCard implements ShownAs {
+    private final Usual usual;
+    private final Showable page;
+
+    private BatchCard(Usual usual, Showable page) {
+        this.usual = usual;
+        this.page = page;
+    }
+
+    /**
+     * Makes the card of a batch by its name.
+     *
+     * @throws parchment.logbook.LogbookException if the logbook has no batch of that name; the message names the nearest
+     */
+    public static BatchCard of(String batch, Logbook logbook) {
+        return of(logbook.batch(batch), logbook);
+    }
+
+    /**
+     * Makes the card of a batch.
+     *
+     * @throws parchment.logbook.LogbookException if the logbook has no such batch
+     */
+    public static BatchCard of(Batch batch, Logbook logbook) {
+        Logbook whole = logbook.whole();
+        Usual usual = Usual.of(batch, whole);
+        return new BatchCard(usual, BatchCardPage.of(usual, whole));
+    }
+
+    /** Returns the batch. */
+    public Batch batch() {
+        return usual.batch();
+    }
+
+    /** Returns what the batch is beside its lot's others. */
+    public Usual usual() {
+        return usual;
+    }
+
+    /** Returns the card in three sentences: whether the batch is like its lot's others, how sure that is, what to do next. */
+    public InShort inShort() {
+        return usual.inShort();
+    }
+
+    @Override
+    public Showable shownAs() {
+        return page;
+    }
+
+    @Override
+    public String toString() {
+        return "Card of batch " + batch().name() + ": " + usual;
+    }
+}

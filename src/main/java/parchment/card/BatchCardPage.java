@@ -1,0 +1,115 @@
+package parchment.card;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import parchment.align.Nearest;
+import parchment.display.Report;
+import parchment.display.Sentence;
+import parchment.display.Showable;
+import parchment.display.Table;
+import parchment.drift.Usual;
+import parchment.feature.Features;
+import parchment.logbook.Batch;
+import parchment.logbook.Cautions;
+import parchment.logbook.Logbook;
+import parchment.period.ProbePeriods;
+import parchment.phase.Mark;
+import parchment.quantity.Temperature;
+import parchment.quantity.Unit;
+
+/** Lays the card of a batch out as a page. */
+final class BatchCardPage {
+    private static final int NEAREST = 3;
+
+    private BatchCardPage() {}
+
+    static Showable of(Usual usual, Logbook logbook) {
+        Batch batch = usual.batch();
+        Report page = Report.titled("Batch " + batch.name()
+                + batch.lot().map(lot -> " of " + lot).orElse("")
+                + batch.roastDay().map(day -> ", " + day).orElse(""));
+        if (logbook.provenance() == Logbook.Provenance.INVENTED) {
+            page = page.caution(Cautions.INVENTED_PAGE);
+        }
+        page = page.add(usual.inShort());
+        List<Batch> laid = new ArrayList<>(usual.others());
+        laid.add(batch); // Last, so that it is the one set off.
+        page = TodaysReadings.of(logbook).today(batch).isPresent()
+                ? page.add(LaidOver.of(laid, List.of(batch), logbook))
+                : page.say("It has no bean temperature to draw, or none that is known on today's probe.");
+        for (String sentence : TodaysReadings.of(logbook)
+                .sentences(List.of(batch), drop(batch, logbook), "at the drop")) {
+            page = page.say(sentence);
+        }
+        if (usual.verdict() != Usual.Verdict.CANNOT_TELL) {
+            page = page.add(usual.byFeature());
+        }
+        page = said(page.heading("Its day"), BatchDay.sentences(batch, logbook));
+        page = said(page.heading("What was written"), BatchWritten.sentences(batch, logbook));
+        BatchCups cups = BatchCups.of(batch, logbook);
+        page = page.heading("Its cups").say(cups.words());
+        Optional<Table> scores = cups.table();
+        page = scores.isPresent() ? page.add(scores.get()) : page;
+        page = nearest(page.heading("Batches most like it"), batch, logbook);
+        page = page.fold(Report.titled("How this was worked out")
+                .say(Sentence.of(usual.toString()) + ".")
+                .say("What differed went with this batch; it need not be what made the cup. Unlike is not bad: the cup decides."));
+        page = page.heading("Before you roast");
+        for (String caution : Cautions.forAPage()) {
+            page = page.caution(caution);
+        }
+        return page;
+    }
+
+    private static Report said(Report page, List<String> sentences) {
+        Report longer = page;
+        for (String sentence : sentences) {
+            longer = longer.say(sentence);
+        }
+        return longer;
+    }
+
+    private static double drop(Batch batch, Logbook logbook) {
+        return SideBySide.middle(SideBySide.of(List.of(batch), logbook).values(Features.dropTemperature()));
+    }
+
+    private static Report nearest(Report page, Batch batch, Logbook logbook) {
+        Optional<Nearest> found = Nearest.ifKnown(batch, logbook);
+        if (found.isEmpty() || found.get().list().isEmpty()) {
+            return page.say(
+                    found.isEmpty()
+                            ? "It has no path of bean temperature to hold against others."
+                            : "No other batch with a bean temperature was read by the same probe.");
+        }
+        List<Nearest.Neighbour> rows = new ArrayList<>();
+        rows.addAll(found.get().ofSameLot().stream().limit(NEAREST).toList());
+        rows.addAll(found.get().ofOtherLots().stream().limit(NEAREST).toList());
+        return page.add(Table.titled("Nearest by path, on the same probe")
+                .withText("batch", rows, one -> one.batch().name())
+                .withText("lot", rows, one -> one.batch().lot().orElse(""))
+                .withText(
+                        "roasted on",
+                        rows,
+                        one -> one.batch().roastDay().map(LocalDate::toString).orElse(""))
+                .withNumber("spent elsewhere", "s", 0, rows, Nearest.Neighbour::secondsElsewhere)
+                .withText(
+                        "drop",
+                        rows,
+                        one -> one.drop().map(mark -> mark.at().toString()).orElse(""))
+                .withNumber(
+                        "drop temperature",
+                        Unit.TEMPERATURE,
+                        logbook.readerUnit(),
+                        rows,
+                        one -> one.drop()
+                                .flatMap(Mark::beanTemperature)
+                                .map(Temperature::celsius)
+                                .orElse(Double.NaN))
+                .withDashForMissing("not written or not measured")
+                .withNote("Spent elsewhere: the seconds that one of the two spent at other bean temperatures. "
+                        + (ProbePeriods.of(logbook).isTodays(batch) ? "" : "Temperatures are as read then. ")
+                        + "Alike on paper is not alike in the cup."));
+    }
+}

@@ -1,0 +1,71 @@
+package parchment.card;
+
+import java.util.List;
+import parchment.display.InShort;
+import parchment.display.Showable;
+import parchment.display.ShownAs;
+import parchment.logbook.Batch;
+import parchment.logbook.Logbook;
+
+/**
+ * Makes a card of a lot to take to the machine before its next batch: the last batches that went well, laid side by side, and how far they agree.
+ *
+ * <pre>{@code
+ * LotCard.of("Cinder Ridge", logbook)
+ * }</pre>
+ *
+ * <p>Batches went well by blind scores where at least three of the lot have them, else by other scores, else because they were as usual, else they
+ * are simply the last; the card says which. They are on the machine and by the recipe of the lot's newest batch. All temperatures are as today's probe
+ * would show them. It shows what was, and is no plan.
+ */
+public final class LotCard implements ShownAs {
+    private final GoodBatches good;
+    private final InShort inShort;
+    private final Showable page;
+
+    private LotCard(GoodBatches good, InShort inShort, Showable page) {
+        this.good = good;
+        this.inShort = inShort;
+        this.page = page;
+    }
+
+    /**
+     * Makes the card of a lot.
+     *
+     * @throws parchment.logbook.LogbookException if the logbook has no lot of that name; the message names the nearest
+     */
+    public static LotCard of(String lot, Logbook logbook) {
+        GoodBatches good = GoodBatches.of(lot, logbook);
+        InShort inShort = LotCardPage.inShort(good, logbook);
+        return new LotCard(good, inShort, LotCardPage.of(good, inShort, logbook));
+    }
+
+    /** Returns the lot. */
+    public String lot() {
+        return good.lot();
+    }
+
+    /** Returns the batches on the card, the earliest first; empty if none of the lot was roasted. */
+    public List<Batch> batches() {
+        return good.batches();
+    }
+
+    /** Returns the card in three sentences: what the batches had in common, how sure it is that they went well, what to do with it. */
+    public InShort inShort() {
+        return inShort;
+    }
+
+    @Override
+    public Showable shownAs() {
+        return page;
+    }
+
+    @Override
+    public String toString() {
+        int shown = good.batches().size();
+        return "Lot card of " + good.lot() + ": "
+                + (shown == 0
+                        ? "no batch of it was roasted"
+                        : shown + (shown == 1 ? " batch, " : " batches, ") + GroundWords.shortly(good));
+    }
+}

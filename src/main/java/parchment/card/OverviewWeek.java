@@ -1,0 +1,124 @@
+package parchment.card;
+
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import parchment.display.FirstFew;
+import parchment.display.Sentence;
+import parchment.drift.ProbeShifts;
+import parchment.drift.Usual;
+import parchment.drift.Week;
+import parchment.drift.WeekCause;
+import parchment.logbook.CupScores;
+import parchment.logbook.Logbook;
+import parchment.period.ProbeChange;
+
+/** Says what the overview tells of the last week; the week itself is worked out once for all of its parts. */
+final class OverviewWeek {
+    /** Of more paragraphs than this under one heading the rest is counted. */
+    private static final int MOST = 4;
+
+    private OverviewWeek() {}
+
+    private static Week week(Logbook logbook) {
+        return logbook.remembered(Week.class, Week::of);
+    }
+
+    static Overview.Section inShort(Logbook logbook) {
+        return new Overview.Section(
+                Overview.Part.THE_WEEK, Optional.of(week(logbook).inShort()), List.of());
+    }
+
+    static Overview.Section odd(Logbook logbook) {
+        List<WeekCause> causes = week(logbook).causes();
+        List<String> sentences =
+                new ArrayList<>(causes.stream().map(WeekCause::toString).toList());
+        sentences.addAll(earlierSteps(logbook, causes));
+        return Overview.Section.of(Overview.Part.WHAT_IS_ODD, firstOf(sentences, nothingOdd(week(logbook))));
+    }
+
+    private static String nothingOdd(Week week) {
+        return week.batches().stream().allMatch(OverviewWeek::cannotTell)
+                ? "Nothing can be told yet: no batch of a last week can be held against eight others of its lot."
+                : "Nothing: no batch of the week, nothing that is watched, and no step of a probe.";
+    }
+
+    private static boolean cannotTell(Usual usual) {
+        return usual.verdict() == Usual.Verdict.CANNOT_TELL;
+    }
+
+    /** Dates at which a probe began to read differently, as far as they are no news of the week. */
+    private static List<String> earlierSteps(Logbook logbook, List<WeekCause> causes) {
+        Set<Object> told = new HashSet<>();
+        causes.stream()
+                .filter(cause -> cause.kind() == WeekCause.Kind.PROBE)
+                .forEach(cause -> told.add(cause.since()));
+        return ProbeShifts.of(logbook).changes().stream()
+                .filter(change -> !told.contains(change.on()))
+                .flatMap(change -> step(change).stream())
+                .toList();
+    }
+
+    private static Optional<String> step(ProbeChange change) {
+        String probe =
+                "The bean probe" + (change.machine().isEmpty() ? "" : " of " + change.machine()) + " reads differently";
+        return switch (change.kind()) {
+            case FOUND_AND_WRITTEN ->
+                Optional.of(probe + " since " + change.on()
+                        + ", as the upkeep says. Older readings are put on today's scale.");
+            case FOUND_WITHOUT_ENTRY ->
+                Optional.of(probe + " since about " + change.on()
+                        + ", and nobody wrote why. Older readings are put on today's scale; write into upkeep.csv what was done.");
+            case WRITTEN_WITHOUT_CHANGE,
+                    OTHER_WORK,
+                    LOT_OR_PROBE,
+                    ONE_PLACE_ONLY,
+                    NOT_IN_THE_BEANS,
+                    STEP_OR_SLOW ->
+                Optional.empty(); // Not sure enough for a first page; ProbeShifts tells them.
+        };
+    }
+
+    static Overview.Section worthCupping(Logbook logbook) {
+        Week week = week(logbook);
+        List<String> worth =
+                new ArrayList<>(week.worthCupping().stream().map(Sentence::of).toList());
+        List<String> early = tooEarly(week, logbook);
+        if (!early.isEmpty()) {
+            worth.add((early.size() == 1 ? "Batch " : "Batches ") + FirstFew.of(early)
+                    + ": not cupped, and too early to say what is usual for the lot. The cup says how it came out.");
+        }
+        return Overview.Section.of(Overview.Part.WORTH_CUPPING, firstOf(worth, nothingToCup(week)));
+    }
+
+    /** Names the week's batches that neither the cup nor others of their lot have judged. */
+    private static List<String> tooEarly(Week week, Logbook logbook) {
+        Set<String> cupped = logbook.cups().stream().map(CupScores::batch).collect(Collectors.toSet());
+        return week.batches().stream()
+                .filter(OverviewWeek::cannotTell)
+                .map(usual -> usual.batch().name())
+                .filter(name -> !cupped.contains(name))
+                .toList();
+    }
+
+    private static String nothingToCup(Week week) {
+        return week.batches().isEmpty()
+                ? "Nothing: there is no week with batches in it."
+                : "Nothing in particular: no batch of the week that was not cupped is unlike the others or was drawn by chance.";
+    }
+
+    private static List<String> firstOf(List<String> sentences, String none) {
+        if (sentences.isEmpty()) {
+            return List.of(none);
+        }
+        if (sentences.size() <= MOST + 1) {
+            return sentences;
+        }
+        List<String> shorter = new ArrayList<>(sentences.subList(0, MOST));
+        shorter.add("And " + (sentences.size() - MOST) + " more, on the page of the week.");
+        return shorter;
+    }
+}

@@ -1,0 +1,73 @@
+package parchment.card;
+
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import parchment.align.ShrunkenScores;
+import parchment.logbook.Batch;
+import parchment.logbook.CupScores;
+import parchment.logbook.Cupping;
+import parchment.logbook.Logbook;
+
+/**
+ * Finds the batches of a lot that no score puts below its best.
+ *
+ * <p>A batch's mean is drawn towards that of all batches as far as its few cups are luck ({@link ShrunkenScores}). A batch counts among the best if
+ * it lies below the lot's highest by no more than {@value #APART} times the standard error of the two together: what an interval of 90 % to one
+ * side reaches, with the two errors taken as independent.
+ *
+ * @param attribute what was scored
+ * @param blind whether only scores of cuppings written down as blind were taken
+ * @param scores the scores of the lot's batches that have one that can be compared, by name
+ */
+record ScoredLot(String attribute, Cupping.Said blind, Map<String, ShrunkenScores.Score> scores) {
+    /** Attributes whose highest score is the best cup; of others, such as acidity, a high score need not be. */
+    private static final List<String> TELL_GOOD = List.of("overall", "liking", "sweetness");
+
+    /** Fewest scored batches of a lot among which some are called the best; common practice, no source. */
+    static final int ENOUGH = 3;
+
+    /** The 90 % point of the normal distribution, to one side 95 %. */
+    static final double APART = 1.645;
+
+    /** Returns the blind scores where enough batches of the lot have them, else all scores, else nothing. */
+    static Optional<ScoredLot> of(List<Batch> batches, Logbook logbook) {
+        Optional<String> attribute =
+                TELL_GOOD.stream().filter(logbook.attributes()::contains).findFirst();
+        if (attribute.isEmpty()) {
+            return Optional.empty();
+        }
+        List<CupScores> all = logbook.whole().cups();
+        List<CupScores> blind = all.stream()
+                .filter(cup -> logbook.cupping(cup.cupping())
+                        .filter(how -> how.blind() == Cupping.Said.YES)
+                        .isPresent())
+                .toList();
+        return of(attribute.get(), Cupping.Said.YES, blind, batches)
+                .or(() -> of(attribute.get(), Cupping.Said.NOT_WRITTEN, all, batches));
+    }
+
+    private static Optional<ScoredLot> of(
+            String attribute, Cupping.Said said, List<CupScores> cups, List<Batch> batches) {
+        ShrunkenScores drawn = ShrunkenScores.of(cups, attribute);
+        Map<String, ShrunkenScores.Score> scores = new TreeMap<>();
+        for (Batch batch : batches) {
+            drawn.of(batch.name())
+                    .filter(score -> Double.isFinite(score.shrunken()))
+                    .ifPresent(score -> scores.put(batch.name(), score));
+        }
+        return scores.size() < ENOUGH ? Optional.empty() : Optional.of(new ScoredLot(attribute, said, scores));
+    }
+
+    /** Tells whether a batch counts among the best of its lot. */
+    boolean isAmongTheBest(Batch batch) {
+        ShrunkenScores.Score own = scores.get(batch.name());
+        ShrunkenScores.Score best = scores.values().stream()
+                .max(Comparator.comparingDouble(ShrunkenScores.Score::shrunken))
+                .orElseThrow();
+        return own != null
+                && best.shrunken() - own.shrunken() <= APART * Math.hypot(best.standardError(), own.standardError());
+    }
+}

@@ -1,0 +1,183 @@
+package parchment.card;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.function.Function;
+import java.util.stream.IntStream;
+import parchment.align.ShrunkenScores;
+import parchment.display.Table;
+import parchment.feature.BatchTable;
+import parchment.feature.Feature;
+import parchment.feature.Features;
+import parchment.logbook.Batch;
+import parchment.logbook.Logbook;
+import parchment.quantity.Mass;
+import parchment.quantity.Temperature;
+import parchment.quantity.TemperatureUnit;
+import parchment.quantity.Unit;
+import parchment.stats.Robust;
+
+/** Lays settings and marks of some batches side by side, with the middle and the range of each; readings of the probe are on today's. */
+final class SideBySide {
+    private static final List<Feature> MEASURED = List.of(
+            Features.chargeTemperature(),
+            Features.turningPointTime(),
+            Features.turningPointTemperature(),
+            Features.dryingTime(),
+            Features.yellowingTemperature(),
+            Features.firstCrackTime(),
+            Features.firstCrackTemperature(),
+            Features.dropTime(),
+            Features.dropTemperature(),
+            Features.developmentTime(),
+            Features.developmentRatio(),
+            Features.massLoss());
+
+    private final List<Batch> batches;
+    private final BatchTable table;
+    private final TodaysReadings readings;
+    private final TemperatureUnit reader;
+
+    /** One line: what it is, the middle, the range, and what each batch had. */
+    private record Row(String what, String middle, String range, List<String> cells) {
+        boolean isEmpty() {
+            return cells.stream().allMatch(String::isEmpty);
+        }
+    }
+
+    private SideBySide(List<Batch> batches, Logbook logbook) {
+        this.batches = batches;
+        this.table = BatchTable.of(logbook.whole(), MEASURED).onTodaysProbe();
+        this.readings = TodaysReadings.of(logbook);
+        this.reader = logbook.readerUnit();
+    }
+
+    static SideBySide of(List<Batch> batches, Logbook logbook) {
+        return new SideBySide(batches, logbook);
+    }
+
+    /** Returns a feature of each batch, in order, NaN where missing. */
+    double[] values(Feature feature) {
+        double[] all = table.values(feature);
+        List<String> names = table.batches().stream().map(Batch::name).toList();
+        return batches.stream()
+                .mapToDouble(batch -> all[names.indexOf(batch.name())])
+                .toArray();
+    }
+
+    /** Tells whether a batch has a charge temperature that is not told, because it was read by the probe as it was before. */
+    boolean leavesOutChargeTemperatures() {
+        double[] read = BatchTable.of(table.logbook(), MEASURED).values(Features.chargeTemperature());
+        double[] told = values(Features.chargeTemperature());
+        List<String> names = table.batches().stream().map(Batch::name).toList();
+        return IntStream.range(0, batches.size())
+                .anyMatch(i -> Double.isNaN(told[i])
+                        && Double.isFinite(read[names.indexOf(batches.get(i).name())]));
+    }
+
+    /** Returns the middle of the known values; NaN if there are none. */
+    static double middle(double[] values) {
+        double[] known = Arrays.stream(values).filter(Double::isFinite).toArray();
+        return known.length == 0 ? Double.NaN : Robust.median(known);
+    }
+
+    /**
+     * Says middle and range of a feature, as in "205 °C (203 to 207 °C)", or the range alone where it is known of too few to have a middle; empty
+     * if it is known of no batch.
+     */
+    String words(Feature feature) {
+        double[] values = values(feature);
+        long known = Arrays.stream(values).filter(Double::isFinite).count();
+        Digits digits = Digits.of(values, feature.unit(), 0, reader);
+        String range = range(values, digits);
+        String middle = digits.with(middle(values));
+        return range.isEmpty() || range.equals(middle)
+                ? middle
+                : known < ScoredLot.ENOUGH ? range : middle + " (" + range + ")";
+    }
+
+    private static String range(double[] values, Digits digits) {
+        double[] known = Arrays.stream(values).filter(Double::isFinite).toArray();
+        return known.length < 2
+                ? ""
+                : digits.range(
+                        Arrays.stream(known).min().getAsDouble(),
+                        Arrays.stream(known).max().getAsDouble());
+    }
+
+    Table table(GoodBatches good) {
+        List<Row> rows = new ArrayList<>();
+        rows.add(text("roasted on", b -> b.roastDay().map(LocalDate::toString).orElse("")));
+        good.scored().ifPresent(scored -> rows.add(text("mean " + scored.attribute(), b -> score(good, b))));
+        rows.add(numbers("green mass", Unit.KILOGRAMS.withDigits(2), 2, b -> b.conditions()
+                .greenMass()
+                .map(Mass::kilograms)
+                .orElse(Double.NaN)));
+        rows.add(measured(Features.chargeTemperature()));
+        rows.add(numbers("planned drop", Unit.TEMPERATURE, 0, b -> b.plan()
+                .dropTemperature()
+                .map(Temperature::celsius)
+                .map(aim -> readings.today(b, aim))
+                .orElse(Double.NaN)));
+        for (Feature feature : MEASURED) {
+            if (feature != Features.chargeTemperature() && feature != Features.massLoss()) {
+                rows.add(measured(feature));
+            }
+        }
+        rows.add(measured(Features.massLoss()));
+        List<Row> known = rows.stream().filter(row -> !row.isEmpty()).toList();
+        Table shown = Table.titled("Side by side")
+                .withText("", known, Row::what);
+        if (batches.size() >= ScoredLot.ENOUGH) {
+            shown = shown.withText("middle", known, Row::middle).withText("range", known, Row::range);
+        }
+        for (int i = 0; i < batches.size(); i++) {
+            int batch = i;
+            shown = shown.withText(batches.get(i).name(), known, row -> row.cells().get(batch));
+        }
+        return shown.withDashForMissing("not written, not measured, or not known on today's probe")
+                .withRowsShown(20)
+                .withNote("Times are since charge, in minutes and seconds; temperatures are those of the bean probe."
+                        + (batches.size() >= ScoredLot.ENOUGH
+                                ? " Middle and range are those of these " + batches.size()
+                                        + " batches; the next one need not lie within."
+                                : ""));
+    }
+
+    private static String score(GoodBatches good, Batch batch) {
+        return good.score(batch)
+                .map(score -> String.format(
+                        Locale.ROOT, "%.1f (%s)", score.mean(), scores(score)))
+                .orElse("");
+    }
+
+    private static String scores(ShrunkenScores.Score score) {
+        return score.scores() == 1 ? "1 score" : score.scores() + " scores";
+    }
+
+    private Row text(String what, Function<Batch, String> cell) {
+        return new Row(what, "", "", batches.stream().map(cell).toList());
+    }
+
+    private Row numbers(String what, Unit unit, int least, Function<Batch, Double> number) {
+        return numbers(what, unit, least, batches.stream().mapToDouble(number::apply).toArray());
+    }
+
+    private Row measured(Feature feature) {
+        int least = feature.unit().equals(Unit.SHARE) ? 1 : 0;
+        String what = feature.name().equals(Features.dryingTime().name()) ? "yellowing time" : feature.name();
+        return numbers(what, feature.unit(), least, values(feature));
+    }
+
+    private Row numbers(String what, Unit unit, int least, double[] values) {
+        Digits digits = Digits.of(values, unit, least, reader);
+        return new Row(
+                what,
+                digits.with(middle(values)),
+                range(values, digits),
+                Arrays.stream(values).mapToObj(digits::with).toList());
+    }
+}

@@ -1,0 +1,181 @@
+package parchment.drift;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Set;
+import parchment.logbook.BlendPart;
+import parchment.logbook.Logbook;
+import parchment.logbook.LogbookException;
+import parchment.quantity.Mass;
+
+/** The orders of a week: those of one lot added up, blends taken apart as {@code blends.csv} has them. */
+final class Orders {
+    /** More is a slip of the pen; common sense, no source. */
+    private static final double MOST = 100_000;
+
+    private final Logbook logbook;
+    private final Map<String, Double> byLot;
+    private final List<String> blends;
+    private final List<GreenNeeded> needed;
+
+    private Orders(Logbook logbook, Map<String, Double> byLot, List<String> blends) {
+        this.logbook = logbook;
+        this.byLot = byLot;
+        this.blends = List.copyOf(blends);
+        this.needed = byLot.entrySet().stream()
+                .map(one -> GreenNeeded.of(one.getKey(), Mass.kilograms(one.getValue()), logbook))
+                .toList();
+    }
+
+    static Orders none(Logbook logbook) {
+        return new Orders(logbook, Map.of(), List.of());
+    }
+
+    /** Returns the orders with one more. */
+    Orders with(String name, Mass roasted) {
+        if (!(roasted.kilograms() > 0)) {
+            throw new LogbookException(
+                    "An order is a mass above 0, but for '" + name + "' it is " + roasted + ". Write it as 12 kg.");
+        }
+        if (roasted.kilograms() > MOST) {
+            throw new LogbookException("An order is at most " + MassWords.exact(MOST) + ", but for '" + name + "' it is "
+                    + roasted + ". Write it as 12 kg.");
+        }
+        Map<String, Double> more = new LinkedHashMap<>(byLot);
+        Set<String> told = new LinkedHashSet<>(blends);
+        add(name, roasted.kilograms(), more, told, new LinkedHashSet<>());
+        return new Orders(logbook, more, List.copyOf(told));
+    }
+
+    private void add(String name, double kilograms, Map<String, Double> more, Set<String> told, Set<String> within) {
+        List<BlendPart> parts = parts(name);
+        if (parts.isEmpty()) {
+            logbook.ofLot(name); // Refuses a name that is neither a lot nor a blend.
+            more.merge(name, kilograms, Double::sum);
+            return;
+        }
+        if (!within.add(name)) {
+            throw new LogbookException("The blend '" + name + "' is a part of itself in blends.csv ("
+                    + String.join(" > ", within) + "), so an order of it cannot be taken apart. Name its lots there.");
+        }
+        double sum = sum(name, parts);
+        boolean asOne = isRoastedAsOne(name, parts);
+        told.add(words(name, parts, sum, asOne));
+        if (asOne) {
+            more.merge(name, kilograms, Double::sum);
+        } else {
+            for (BlendPart part : parts) {
+                add(part.lot(), kilograms * part.share() / sum, more, told, new LinkedHashSet<>(within));
+            }
+        }
+    }
+
+    private List<BlendPart> parts(String name) {
+        return logbook.contents().blends().stream()
+                .filter(part -> part.blend().equals(name))
+                .toList();
+    }
+
+    private static double sum(String name, List<BlendPart> parts) {
+        double sum = 0;
+        for (BlendPart part : parts) {
+            if (!(part.share() >= 0)) {
+                throw new LogbookException("The blend '" + name + "' has no share for '" + part.lot()
+                        + "' in blends.csv, so an order of it cannot be taken apart. Write the share of each part in per cent"
+                        + " there, as in 60.");
+            }
+            sum += part.share();
+        }
+        if (!(sum > 0)) {
+            throw new LogbookException("The shares of the blend '" + name
+                    + "' in blends.csv are all 0, so an order of it cannot be taken apart. Write them in per cent, as in 60.");
+        }
+        return sum;
+    }
+
+    private boolean isRoastedAsOne(String name, List<BlendPart> parts) {
+        long before = parts.stream()
+                .filter(part -> part.blended() == BlendPart.Blended.BEFORE_ROASTING)
+                .count();
+        long after = parts.stream()
+                .filter(part -> part.blended() == BlendPart.Blended.AFTER_ROASTING)
+                .count();
+        if (before > 0 && after > 0) {
+            throw new LogbookException("The blend '" + name
+                    + "' has parts that are blended before and parts that are blended after roasting in blends.csv. Give those that"
+                    + " are roasted together a blend of their own there, and name it as one part.");
+        }
+        return before > 0 || after == 0 && roastedUnder(name) > 0;
+    }
+
+    private long roastedUnder(String name) {
+        return logbook.batches().stream()
+                .filter(batch -> batch.lot().filter(name::equals).isPresent())
+                .count();
+    }
+
+    private String words(String name, List<BlendPart> parts, double sum, boolean asOne) {
+        boolean written = parts.stream().anyMatch(part -> part.blended() != BlendPart.Blended.NOT_WRITTEN);
+        List<String> shares = new ArrayList<>();
+        for (BlendPart part : parts) {
+            shares.add(String.format(Locale.ROOT, "%.0f %% %s", 100 * part.share() / sum, part.lot()));
+        }
+        long under = roastedUnder(name);
+        String when = written
+                ? name + " is blended " + (asOne ? "before" : "after") + " roasting"
+                : "When " + name + " is blended is not said in blends.csv; "
+                        + (asOne
+                                ? under + (under == 1 ? " batch was" : " batches were")
+                                        + " roasted under its name, so it is taken as roasted as one"
+                                : "no batch was roasted under its name, so each part is taken as roasted by itself");
+        return when + ". Shares of the " + (asOne ? "green" : "roasted") + " mass: " + String.join(", ", shares)
+                + (Math.abs(sum - 1) > 0.005
+                        ? String.format(
+                                Locale.ROOT,
+                                " (in proportion, for those in blends.csv add up to %.0f %%)",
+                                100 * sum)
+                        : "")
+                + ".";
+    }
+
+    /** Returns what each lot or blend that is roasted as one takes. */
+    List<GreenNeeded> needed() {
+        return needed;
+    }
+
+    /** Returns how each blend was taken apart, a sentence or two each. */
+    List<String> blends() {
+        return blends;
+    }
+
+    /**
+     * Returns the green coffee charged of each lot, in kg, where a blend that is roasted as one takes it from several; NaN where it cannot be told.
+     */
+    Map<String, Double> green() {
+        Map<String, Double> green = new LinkedHashMap<>();
+        for (GreenNeeded one : needed) {
+            double mass = Double.isNaN(one.charged()) ? one.kilograms() : one.charged();
+            addGreen(one.lot(), mass, green, new LinkedHashSet<>());
+        }
+        return green;
+    }
+
+    private void addGreen(String name, double kilograms, Map<String, Double> green, Set<String> within) {
+        List<BlendPart> parts = parts(name);
+        if (parts.isEmpty() || !within.add(name)) {
+            green.merge(name, kilograms, Double::sum);
+            return;
+        }
+        double sum = sum(name, parts);
+        parts.forEach(part -> addGreen(part.lot(), kilograms * part.share() / sum, green, new LinkedHashSet<>(within)));
+    }
+
+    /** Tells whether green coffee of several lots goes into one charge. */
+    boolean hasBlendRoastedAsOne() {
+        return needed.stream().anyMatch(one -> !parts(one.lot()).isEmpty());
+    }
+}

@@ -1,0 +1,118 @@
+package parchment.drift;
+
+import parchment.display.InShort;
+import parchment.display.Report;
+import parchment.display.Sentence;
+import parchment.display.Showable;
+import parchment.display.Table;
+
+/** Lays out what a batch is like beside its lot's others. */
+final class UsualPage {
+    private UsualPage() {}
+
+    static Showable of(Usual usual) {
+        Report page = Report.titled("Is batch " + usual.batch().name() + " like the others?")
+                .add(inShort(usual));
+        Report workedOut = Report.titled("How this was worked out").say(Sentence.of(usual.toString()) + ".");
+        if (usual.verdict() == Usual.Verdict.CANNOT_TELL) {
+            return page.fold(workedOut);
+        }
+        page = page.add(byFeature(usual));
+        if (usual.twins().isPresent()) {
+            workedOut = workedOut.say(usual.twins().get());
+        }
+        return page.fold(workedOut.say("Unlike is not bad: the cup decides."));
+    }
+
+    static Table byFeature(Usual usual) {
+        var compared = usual.compared();
+        return Table.titled("Feature by feature")
+                .withText("feature", compared, c -> c.feature().name())
+                .withText("this batch", compared, c -> shown(usual, c, c.value()))
+                .withText("usual", compared, c -> shown(usual, c, c.usual()))
+                .withText(
+                        "usual range",
+                        compared,
+                        c -> Double.isFinite(c.usual())
+                                ? shown(usual, c, c.range().lower()) + " to "
+                                        + shown(usual, c, c.range().upper())
+                                : "")
+                .withText("", compared, UsualPage::word)
+                .withNumber("others", "", 0, compared, Usual.Compared::others)
+                .withNote("The ranges are meant to hold all features of the next batch in 95 of 100 cases; a little unlike is what"
+                        + " lies beyond narrower ones, which are meant to hold it in 80 of 100.");
+    }
+
+    /** Returns the word for one feature; none where it was not measured, or where too few others have it. */
+    private static String word(Usual.Compared one) {
+        return switch (one.verdict()) {
+            case UNLIKE_THE_OTHERS -> "unlike";
+            case A_LITTLE_UNLIKE_THE_OTHERS -> "a little unlike";
+            case LIKE_THE_OTHERS -> "as usual";
+            case CANNOT_TELL -> "";
+        };
+    }
+
+    private static String shown(Usual usual, Usual.Compared one, double value) {
+        return Double.isFinite(value) ? one.feature().unit().format(value, usual.reader()) : "";
+    }
+
+    static InShort inShort(Usual usual) {
+        String name = "batch " + usual.batch().name();
+        boolean noLot = usual.batch().lot().isEmpty();
+        return switch (usual.verdict()) {
+            case CANNOT_TELL ->
+                new InShort(
+                        "Whether " + name + " is like the others cannot be told.",
+                        noLot ? "No lot was written for it." : Sentence.of(usual.tooFew()) + ".",
+                        noLot
+                                ? "Write its lot into the list of batches and ask again."
+                                : "Ask again when more of the lot are roasted.");
+            case LIKE_THE_OTHERS ->
+                new InShort(
+                        Sentence.of(name) + " is like " + usual.comparedWith() + ".",
+                        (usual.held() == 1 ? "The one thing looked at lies" : "All " + usual.held() + " things looked at lie")
+                                + " where 80 of 100 such batches do.",
+                        "Nothing to do; the cup decides.");
+            case A_LITTLE_UNLIKE_THE_OTHERS ->
+                new InShort(
+                        Sentence.of(name) + " is a little unlike the others: " + shortReason(usual) + ".",
+                        aLittle(usual.reasons().size() - 1),
+                        "Nothing to do yet; keep it in mind when you taste it.");
+            case UNLIKE_THE_OTHERS ->
+                new InShort(
+                        Sentence.of(name) + " is unlike the others: " + shortReason(usual) + ".",
+                        besides(usual),
+                        "Cup it beside a usual batch before you decide: unlike is not bad.");
+        };
+    }
+
+    /** Says what else there is beside the first reason. */
+    private static String besides(Usual usual) {
+        int more = usual.reasons().size() - 1;
+        String others = more == 0
+                ? ""
+                : (more == 1 ? "One more thing was unlike the others" : more + " more things were unlike the others");
+        if (usual.held() == 0) {
+            return (more == 0 ? "Only its curve" : others + ", and only its curve") + " could be held against others.";
+        }
+        return more > 0
+                ? others + ", told under \"How this was worked out\"."
+                : usual.held() == 1
+                        ? "No other number of it could be held against the others."
+                        : "All else that was looked at lies where 95 of 100 such batches do.";
+    }
+
+    /** Says how often that happens, and how many further reasons there are; the share is measured: docs/measurements/drift.md. */
+    private static String aLittle(int more) {
+        String share = "about 10 of 100 ordinary batches are called a little unlike";
+        return more == 0
+                ? Sentence.of(share) + ", so it may be chance."
+                : (more == 1 ? "One more thing is so" : more + " more things are so") + "; " + share + ".";
+    }
+
+    /** The first reason without its remark in brackets. */
+    private static String shortReason(Usual usual) {
+        return usual.reasons().get(0).replaceFirst(" \\(.*", "").replace(", which is ", ", ");
+    }
+}

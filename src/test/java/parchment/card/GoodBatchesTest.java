@@ -1,0 +1,124 @@
+package parchment.card;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import parchment.logbook.Batch;
+import parchment.logbook.Logbook;
+import parchment.logbook.LogbookException;
+
+/** A record for each ground on which batches are called good, and one on each side of each rule of which are looked at. */
+class GoodBatchesTest {
+    private static GoodBatches good(CardLogbook built) {
+        return GoodBatches.of("one", built.logbook());
+    }
+
+    private static List<String> names(GoodBatches good) {
+        return good.batches().stream().map(Batch::name).toList();
+    }
+
+    /** Ten batches of which the first five scored high and the others low, far beyond what twelve cups of each leave open. */
+    private static CardLogbook scored(String cupping) {
+        CardLogbook built = CardLogbook.of(10);
+        for (int batch = 1; batch <= 10; batch++) {
+            for (int times = 0; times < 6; times++) {
+                built = built.cup(cupping, "B" + batch, "liking", batch <= 5 ? 8 : 3);
+            }
+        }
+        return built;
+    }
+
+    @ParameterizedTest
+    @CsvSource({"blind,BLIND_SCORES", "open,OTHER_SCORES"})
+    void scoresSayWhichWentWellAndBlindOnesGoBefore(String cupping, GoodBatches.Ground ground) {
+        GoodBatches good = good(scored(cupping));
+        assertEquals(ground, good.ground());
+        assertEquals(List.of("B1", "B2", "B3", "B4", "B5"), names(good));
+        assertEquals(10, good.held());
+        assertEquals(5, good.good());
+    }
+
+    @Test
+    void ofManyGoodOnesTheLastFiveAreShown() {
+        CardLogbook built = scored("blind");
+        for (int times = 0; times < 6; times++) {
+            for (String late : List.of("B9", "B10")) {
+                built = built.cup("blind", late, "overall", 8);
+            }
+        }
+        for (int batch = 1; batch <= 8; batch++) {
+            for (int times = 0; times < 6; times++) {
+                built = built.cup("blind", "B" + batch, "overall", batch == 1 ? 3 : 8);
+            }
+        }
+        GoodBatches good = good(built);
+        assertEquals("overall", good.scored().orElseThrow().attribute());
+        assertEquals(List.of("B6", "B7", "B8", "B9", "B10"), names(good));
+        assertEquals(9, good.good());
+    }
+
+    @Test
+    void withoutScoresUsualOnesGoBeforeOthers() {
+        CardLogbook built = CardLogbook.of(12).change("B11", b -> b.conditions(CardLogbook.conditions(2, 260)));
+        GoodBatches good = good(built);
+        assertEquals(GoodBatches.Ground.AS_USUAL, good.ground());
+        assertEquals(List.of("B7", "B8", "B9", "B10", "B12"), names(good));
+    }
+
+    /** Nine batches hold each other: with eight there are seven others of each, and nothing is usual. */
+    @ParameterizedTest
+    @CsvSource({"9,AS_USUAL", "8,THE_LAST", "1,THE_LAST"})
+    void whereNothingIsUsualTheLastAreShown(int batches, GoodBatches.Ground ground) {
+        GoodBatches good = good(CardLogbook.of(batches));
+        assertEquals(ground, good.ground());
+        assertEquals(Math.min(5, batches), good.batches().size());
+        assertEquals("B" + batches, good.batches().get(good.batches().size() - 1).name());
+    }
+
+    @ParameterizedTest
+    @CsvSource({"2.199,3", "2.201,5", "1.801,3", "1.799,5"})
+    void thoseOfAboutTheNewestsMassAreShownWhereThreeAreLeft(double mass, int shown) {
+        CardLogbook built = CardLogbook.of(5)
+                .change("B1", b -> b.conditions(CardLogbook.conditions(3, 180)))
+                .change("B2", b -> b.conditions(CardLogbook.conditions(3, 180)))
+                .change("B3", b -> b.conditions(CardLogbook.conditions(mass, 180)));
+        GoodBatches good = good(built);
+        assertEquals(shown, good.batches().size());
+        assertEquals(shown == 3 ? "with about 2.0 kg of green coffee" : "", good.among());
+    }
+
+    @Test
+    void onlyBatchesOnTheNewestsMachineAndByItsRecipeAreLookedAt() {
+        CardLogbook built = CardLogbook.of(6);
+        for (int batch = 1; batch <= 6; batch++) {
+            String machine = batch == 2 ? "small drum" : "drum";
+            String recipe = batch == 3 ? "espresso" : "filter";
+            built = built.change("B" + batch, b -> b.machine(machine).label(Batch.Label.RECIPE, recipe));
+        }
+        GoodBatches good = good(built);
+        assertEquals(List.of("B1", "B4", "B5", "B6"), names(good));
+        assertEquals("on drum, by the recipe filter", good.among());
+    }
+
+    @Test
+    void aBatchWithoutADateIsNotTheNewest() {
+        CardLogbook dated = CardLogbook.of(2);
+        List<Batch> batches = List.of(
+                dated.batches().get(0),
+                dated.batches().get(1),
+                Batch.named("B9").lot("one").machine("elsewhere").build());
+        assertEquals(List.of("B1", "B2"), names(good(new CardLogbook(batches, List.of()))));
+    }
+
+    @Test
+    void aLotThatIsNotThereIsAnsweredWithTheNearestName() {
+        Logbook logbook = CardLogbook.of(2).logbook();
+        LogbookException thrown = assertThrows(LogbookException.class, () -> GoodBatches.of("onee", logbook));
+        assertTrue(thrown.getMessage().contains("Did you mean 'one'?"), thrown.getMessage());
+    }
+}

@@ -1,0 +1,220 @@
+package parchment.card;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import parchment.display.InShort;
+import parchment.display.ShortSentences;
+import parchment.logbook.Cautions;
+import parchment.logbook.Logbook;
+import parchment.logbook.LogbookContents;
+import parchment.logbook.Lot;
+import parchment.logbook.MarkKind;
+import parchment.logbook.Quantity;
+import parchment.phase.ExampleRoast;
+import parchment.quantity.Elapsed;
+import parchment.quantity.TemperatureUnit;
+
+class LotCardTest {
+    private static final String NO_TARGET =
+            "Take it as what was seen and not as a target: beans, room and machine change from day to day.";
+
+    private static InShort inShort(CardLogbook built) {
+        return ShortSentences.keptBy(LotCard.of("one", built.logbook()).inShort());
+    }
+
+    private static Lot lot(String name, String process, String origin) {
+        return new Lot(
+                name,
+                Optional.of(origin).filter(o -> !o.isEmpty()),
+                Optional.of(process).filter(p -> !p.isEmpty()),
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty(),
+                OptionalDouble.empty(),
+                OptionalDouble.empty(),
+                Optional.empty(),
+                Map.of());
+    }
+
+    @Test
+    void theFirstSentencesSayWhatTheBatchesHadInCommonAndByWhatTheyWentWell() {
+        CardLogbook built = CardLogbook.of(10);
+        for (int batch = 1; batch <= 10; batch++) {
+            for (int times = 0; times < 6; times++) {
+                built = built.cup("blind", "B" + batch, "liking", batch <= 6 ? 8 : 3);
+            }
+        }
+        assertEquals(
+                new InShort(
+                        "5 batches of one that went well were dropped after 11:20 (11:00 to 11:40).",
+                        "They are the last 5 of 6 whose blind scores of liking reach the lot's best.",
+                        NO_TARGET),
+                inShort(built));
+        assertEquals(
+                new InShort(
+                        "The last 5 usual batches of one were dropped after 11:20 (11:00 to 11:40).",
+                        "No scores tell which went well, so these are the last that were as usual.",
+                        NO_TARGET),
+                inShort(CardLogbook.of(10)));
+        assertEquals(
+                new InShort(
+                        "The last 5 batches of one were dropped after 11:20 (11:00 to 11:40).",
+                        "Nothing tells which went well, so these are simply the last.",
+                        NO_TARGET),
+                inShort(CardLogbook.of(8)));
+        assertEquals(
+                new InShort(
+                        "The last 2 batches of one were dropped after 11:10 to 11:20.",
+                        "Too few to say what repeats, or which went well.",
+                        NO_TARGET),
+                inShort(CardLogbook.of(2)));
+        assertEquals(
+                new InShort(
+                        "The one batch of one was written down without a drop.",
+                        "Too few to say what repeats, or which went well.",
+                        NO_TARGET),
+                inShort(CardLogbook.of(0).with("A", "one", 1, false)));
+    }
+
+    @Test
+    void scoresThatPartNothingAreSaidToPartNothing() {
+        CardLogbook built = CardLogbook.of(6);
+        for (int batch = 1; batch <= 6; batch++) {
+            built = built.cup("open", "B" + batch, "liking", 6).cup("open", "B" + batch, "liking", 4 + batch % 3);
+        }
+        assertEquals(
+                "Scores do not part the lot's 6 scored batches; these are the last of them.",
+                inShort(built).howSure());
+    }
+
+    /** A lot without a batch, and two lots that may be a guide: the one of the same process and origin goes before. */
+    @Test
+    void aNewLotHasTheLotsMostLikeItAsAWeakerGuide() {
+        LogbookContents contents = CardLogbook.of(3).withOtherLot(3).contents();
+        List<Lot> lots = List.of(
+                lot("new", "washed", "north"), lot("one", "Washed ", "south"), lot("other", "washed", "north"));
+        Logbook logbook = Logbook.of(contents.toBuilder().lots(lots).build());
+        LotCard card = LotCard.of("new", logbook);
+        assertEquals(
+                new InShort(
+                        "No batch of new was roasted yet.",
+                        "There is nothing of it to lay side by side.",
+                        "Look at the lots most like it below, and write down its first batches in full."),
+                ShortSentences.keptBy(card.inShort()));
+        String page = card.text();
+        assertTrue(
+                page.contains(
+                        "Other beans, so a weaker guide: the last good batches of the lots that are written down as most like new."),
+                page);
+        assertTrue(page.replaceAll(" +", " ").contains("the same process and origin process"), page);
+        assertEquals("Lot card of new: no batch of it was roasted", card.toString());
+        Logbook unwritten = Logbook.of(contents.toBuilder()
+                .lots(List.of(lot("new", "", ""), lot("one", "", ""), lot("other", "", "")))
+                .build());
+        LotCard alone = LotCard.of("new", unwritten);
+        assertEquals("Write down its first batches in full.", alone.inShort().next());
+        assertTrue(
+                alone.text()
+                        .contains("No other lot with 3 batches or more is written down with the process or the origin of new, so no"
+                                + " other lot can be a guide."),
+                alone.text());
+    }
+
+    /** A guide needs three batches. */
+    @ParameterizedTest
+    @CsvSource({"3,true", "2,false"})
+    void aLotOfThreeBatchesMayBeAGuide(int batches, boolean guide) {
+        LogbookContents contents = CardLogbook.of(2).withOtherLot(batches).contents();
+        Logbook logbook = Logbook.of(contents.toBuilder()
+                .lots(List.of(lot("one", "washed", ""), lot("other", "washed", "")))
+                .build());
+        assertEquals(
+                guide, LotCard.of("one", logbook).text().contains("Lots most like it, as far as is written"));
+    }
+
+    @Test
+    void fewerThanThreeBatchesHaveNoMiddle() {
+        assertTrue(LotCard.of("one", CardLogbook.of(3).logbook()).text().contains("middle"));
+        assertFalse(LotCard.of("one", CardLogbook.of(2).logbook()).text().contains("middle"));
+    }
+
+    /** The example roast, thrice: yellowing at 6:00 and 152 °C, first crack at 10:00 and 200 °C, the drop at 12:20 and 228 °C. */
+    @ParameterizedTest
+    @CsvSource({"CELSIUS,152.0 °C,200.0 °C,228.0 °C", "FAHRENHEIT,305.6 °F,392.0 °F,442.4 °F"})
+    void marksStandWithTimeAndTemperatureInTheReadersUnit(
+            TemperatureUnit reader, String yellowing, String crack, String drop) {
+        CardLogbook built = CardLogbook.of(3);
+        for (int batch = 1; batch <= 3; batch++) {
+            built = built.change("B" + batch, b -> b.curve(Quantity.BEAN_TEMPERATURE, ExampleRoast.bean(-40, 740))
+                    .curve(
+                            Quantity.GAS,
+                            ExampleRoast.curve(
+                                    "gas",
+                                    parchment.quantity.Unit.labelled("%"),
+                                    t -> t < 600 ? 80 : 50.5,
+                                    -40,
+                                    740,
+                                    2))
+                    .writtenMark(MarkKind.YELLOWING, Elapsed.seconds(360))
+                    .writtenMark(MarkKind.FIRST_CRACK_START, Elapsed.seconds(600))
+                    .writtenMark(MarkKind.DROP, Elapsed.seconds(740)));
+        }
+        String page = LotCard.of("one", built.logbook().in(reader)).text();
+        for (String row : List.of(
+                "yellowing time " + "6:00", "yellowing temperature " + yellowing, "first crack time 10:00",
+                "first crack temperature " + crack, "drop time 12:20", "drop temperature " + drop, "development time 2:20")) {
+            assertTrue(page.lines().anyMatch(l -> l.replaceAll("\\s+", " ").startsWith(row)), row + "\n" + page);
+        }
+        String at = reader == TemperatureUnit.CELSIUS ? "200 °C" : "392 °F";
+        assertTrue(page.replace('\u00a0', ' ').replaceAll("\\s+", " ").contains("gas B1 80 % 10:00 (" + at + ") to 50.5 %"), page);
+        assertFalse(reader == TemperatureUnit.FAHRENHEIT && page.contains("°C"), page);
+    }
+
+    @Test
+    void aCardCarriesTheCautionsAndAnInventedOneSaysSoFirst() {
+        LogbookContents contents = CardLogbook.of(3).contents();
+        String roasted = LotCard.of("one", Logbook.of(contents)).text();
+        Cautions.forAPage().forEach(caution -> assertTrue(roasted.contains(caution), caution));
+        assertFalse(roasted.contains(Cautions.INVENTED_MACHINE), roasted);
+        String invented = LotCard.of(
+                        "one",
+                        Logbook.of(contents.toBuilder()
+                                .provenance(Logbook.Provenance.INVENTED)
+                                .build()))
+                .text();
+        assertTrue(invented.startsWith("Lot card of one\n\nInvented machine: do not roast."), invented);
+    }
+
+    @Test
+    void settingsThatWereWrittenStandWhereNoneWereLogged() {
+        CardLogbook built = CardLogbook.of(3).change("B2", b -> b.extra("planned gas [%]", "70"));
+        String page = LotCard.of("one", built.logbook()).text();
+        assertTrue(page.contains("written: planned gas [%] 70"), page);
+        assertTrue(
+                LotCard.of("one", CardLogbook.of(3).logbook())
+                        .text()
+                        .contains("No gas, air or other control was logged or written of these batches."));
+    }
+
+    @Test
+    void theCardIsOfTheDaysItSays() {
+        LotCard card = LotCard.of("one", CardLogbook.of(10).logbook());
+        assertEquals("one", card.lot());
+        assertEquals(5, card.batches().size());
+        assertEquals(LocalDate.of(2025, 1, 10), card.batches().get(4).roastDay().orElseThrow());
+        assertEquals("Lot card of one: 5 batches, no scores; as usual", card.toString());
+    }
+}

@@ -1,0 +1,84 @@
+package parchment.card;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import java.util.Map;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import parchment.align.ShrunkenScores;
+import parchment.logbook.Batch;
+import parchment.logbook.Cupping;
+import parchment.logbook.Logbook;
+
+/** A record on each side of each rule of which batches of a lot scored as its best. */
+class ScoredLotTest {
+    /** The two standard errors together are 0.5 points, so 0.8225 points below the best are the edge. */
+    @ParameterizedTest
+    @CsvSource({"6.1776,true", "6.1774,false"})
+    void aBatchIsAmongTheBestUpToTheReachOfTheTwoErrors(double own, boolean among) {
+        ScoredLot lot = new ScoredLot(
+                "liking",
+                Cupping.Said.YES,
+                Map.of(
+                        "A", new ShrunkenScores.Score(6, 7.4, 7, 0.3),
+                        "B", new ShrunkenScores.Score(4, 6, own, 0.4),
+                        "C", new ShrunkenScores.Score(4, 4, 4, 0.4)));
+        assertTrue(lot.isAmongTheBest(Batch.named("A").build()));
+        assertEquals(among, lot.isAmongTheBest(Batch.named("B").build()));
+        assertEquals(false, lot.isAmongTheBest(Batch.named("C").build()));
+        assertEquals(false, lot.isAmongTheBest(Batch.named("not scored").build()));
+    }
+
+    private static ScoredLot scored(CardLogbook built) {
+        Logbook logbook = built.logbook();
+        return ScoredLot.of(logbook.ofLot("one").batches(), logbook).orElseThrow();
+    }
+
+    @ParameterizedTest
+    @CsvSource({"3,YES,3", "2,NOT_WRITTEN,6"})
+    void blindScoresCountWhereThreeBatchesOfTheLotHaveThem(int blind, Cupping.Said said, int scored) {
+        CardLogbook built = CardLogbook.of(6).withOtherLot(6);
+        for (int batch = 1; batch <= 6; batch++) {
+            built = built.cup(batch <= blind ? "blind" : "open", "B" + batch, "liking", 5 + 0.3 * batch)
+                    .cup("blind", "C" + batch, "liking", 5 + 0.2 * batch);
+        }
+        ScoredLot lot = scored(built);
+        assertEquals(said, lot.blind());
+        assertEquals(scored, lot.scores().size());
+    }
+
+    @Test
+    void theAttributeIsOneOfWhichTheHighestIsTheBest() {
+        CardLogbook built = CardLogbook.of(6);
+        for (int batch = 1; batch <= 6; batch++) {
+            built = built.cup("open", "B" + batch, "acidity", 8.0 - batch);
+        }
+        Logbook acid = built.logbook();
+        assertTrue(ScoredLot.of(acid.batches(), acid).isEmpty(), "a high acidity is not a good cup");
+        for (int batch = 1; batch <= 6; batch++) {
+            built = built.cup("open", "B" + batch, "sweetness", 5 + 0.3 * batch);
+        }
+        assertEquals("sweetness", scored(built).attribute());
+        for (int batch = 1; batch <= 6; batch++) {
+            built = built.cup("open", "B" + batch, "liking", 5 + 0.3 * batch);
+        }
+        assertEquals("liking", scored(built).attribute());
+        for (int batch = 1; batch <= 6; batch++) {
+            built = built.cup("open", "B" + batch, "overall", 5 + 0.3 * batch);
+        }
+        assertEquals("overall", scored(built).attribute());
+    }
+
+    @Test
+    void tooFewScoresToTellBatchesApartCountAsNone() {
+        Logbook logbook = CardLogbook.of(6)
+                .cup("blind", "B1", "liking", 5)
+                .cup("blind", "B2", "liking", 6)
+                .cup("blind", "B3", "liking", 7)
+                .logbook();
+        assertEquals(List.of(), ScoredLot.of(logbook.batches(), logbook).stream().toList());
+    }
+}

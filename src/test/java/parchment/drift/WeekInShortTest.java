@@ -1,0 +1,146 @@
+package parchment.drift;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.IntStream;
+import org.junit.jupiter.api.Test;
+import parchment.display.InShort;
+import parchment.display.ShortSentences;
+import parchment.logbook.Batch;
+import parchment.logbook.Logbook;
+import parchment.logbook.LogbookContents;
+
+class WeekInShortTest {
+    private static final double[] QUIET = {0.3, -0.8, 0.5, 1.2, -0.4, -1.1, 0.9, 0.1, -0.6, 0.2};
+
+    /** Batches a day apart that lose about 14 %, and after them some that lose as much as is said. */
+    private static List<BuiltBatch> quiet(int number, double... last) {
+        List<BuiltBatch> rows = new ArrayList<>();
+        IntStream.range(0, number).forEach(i -> rows.add(BuiltBatch.losing(0.14 + 0.002 * QUIET[(i * 7) % 10])));
+        for (double loss : last) {
+            rows.add(BuiltBatch.losing(loss));
+        }
+        return rows;
+    }
+
+    private static void says(String found, String howSure, String next, Logbook logbook) {
+        InShort words = ShortSentences.keptBy(Week.of(logbook).inShort());
+        assertEquals(new InShort(found, howSure, next), words);
+        String page = Week.of(logbook).text();
+        assertTrue(page.contains(words.text()), page);
+        assertFalse(page.contains("cumulated sum") || page.contains("90 % date set"), page);
+    }
+
+    @Test
+    void aWeekAsUsual() {
+        says(
+                "7 batches in the week to 2025-01-09: none was unlike the others of its lot.",
+                "Each was held against at least eight others of its lot.",
+                "Nothing to do; the cup decides.",
+                BuiltBatch.logbook(quiet(9)));
+    }
+
+    @Test
+    void oneBatchAndMoreThatWereUnlike() {
+        says(
+                "7 batches in the week to 2025-01-13: batch B13 was unlike the others of its lot.",
+                "Each was held against at least eight others of its lot. Of 100 ordinary ones about five look so.",
+                "Cup it beside a usual batch before you decide: unlike is not bad.",
+                BuiltBatch.logbook(quiet(12, 0.25)));
+        says(
+                "7 batches in the week to 2025-01-14: 2 were unlike the others of their lots.",
+                "Each was held against at least eight others of its lot. Of 100 ordinary ones about five look so.",
+                "Cup them beside usual batches before you decide: unlike is not bad.",
+                BuiltBatch.logbook(quiet(12, 0.25, 0.04)));
+    }
+
+    @Test
+    void aNumberThatMovedStandsBeforeSingleBatches() {
+        Logbook logbook = BuiltBatch.logbook(IntStream.range(0, 60)
+                .mapToObj(i -> BuiltBatch.losing(0.14 + 0.002 * (QUIET[(i * 7) % 10] + (i < 20 ? 0 : 4))))
+                .toList());
+        Week week = Week.of(logbook);
+        InShort words = ShortSentences.keptBy(week.inShort());
+        assertEquals(
+                "7 batches in the week to 2025-03-01: the mass loss of lot one lies above what was usual.", words.found());
+        assertTrue(
+                words.howSure()
+                        .matches("Luck alone .* such a shift in .* as long as this; 1 was watched\\."),
+                words.howSure());
+        assertEquals(week.causes().get(0).next(), words.next());
+    }
+
+    @Test
+    void aLotThatIsNewAndOneOfFew() {
+        says(
+                "3 batches in the week to 2025-01-03: too early to say what is usual.",
+                "Lot one was roasted for the first time.",
+                "Cup them now; ask again when nine batches of a lot are roasted.",
+                BuiltBatch.logbook(quiet(3)));
+        says(
+                "7 batches in the week to 2025-01-08: too early to say what is usual.",
+                "Eight other batches of a lot say what is usual, and there are fewer.",
+                "Cup them now; ask again when nine batches of a lot are roasted.",
+                BuiltBatch.logbook(quiet(8)));
+        says(
+                "2 batches in the week to 2025-01-02: too early to say what is usual.",
+                "2 lots were roasted for the first time.",
+                "Cup them now; ask again when nine batches of a lot are roasted.",
+                BuiltBatch.logbook(
+                        List.of(BuiltBatch.losing(0.14), BuiltBatch.losing(0.14).withLot("two"))));
+    }
+
+    @Test
+    void aBatchWithoutALot() {
+        says(
+                "One batch in the week to 2025-01-01: too early to say what is usual.",
+                "No lot was written for it.",
+                "Write the lot of each batch into batches.csv and ask again.",
+                BuiltBatch.logbook(List.of(BuiltBatch.losing(0.14).withLot(""))));
+    }
+
+    @Test
+    void aNewLotBesideAnOldOne() {
+        List<BuiltBatch> rows = quiet(12);
+        rows.add(BuiltBatch.losing(0.15).withLot("two"));
+        Logbook logbook = BuiltBatch.logbook(rows);
+        says(
+                "7 batches in the week to 2025-01-13: none was unlike the others of its lot.",
+                "6 of 7 could be held against at least eight others of their lot.",
+                "Nothing to do; the cup decides.",
+                logbook);
+        String page = Week.of(logbook).text();
+        assertTrue(
+                page.contains("Lot two was roasted for the first time, in 1 batch. What is usual for it can be told from the"
+                        + " ninth batch on."),
+                page);
+    }
+
+    @Test
+    void noDateAndNoBatch() {
+        says(
+                "There is no week to show: no batch has a date.",
+                "None of the 2 batches has a day that could be read under 'roasted at' in batches.csv.",
+                "Write the day and time of each charge there, as in 2026-03-14 09:30, and ask again.",
+                Logbook.of(LogbookContents.ofBatches(
+                        "built", List.of(Batch.named("B1").build(), Batch.named("B2").build()))));
+        says(
+                "There is no week to show: the logbook has no batches.",
+                "Neither a row of batches.csv nor a curve was found.",
+                "Put a curve file for each roast into the folder 'curves', and a row into batches.csv.",
+                Logbook.of(LogbookContents.ofBatches("built", List.of())));
+    }
+
+    @Test
+    void batchesWithoutADateAreCounted() {
+        Logbook dated = BuiltBatch.logbook(quiet(9));
+        List<Batch> batches = new ArrayList<>(dated.batches());
+        batches.add(Batch.named("undated").lot("one").build());
+        String page = Week.of(Logbook.of(LogbookContents.ofBatches("built", batches))).text();
+        assertTrue(page.contains("1 batch has no date that could be read, so it is in no week."), page);
+    }
+}

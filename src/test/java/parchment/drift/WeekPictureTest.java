@@ -1,0 +1,96 @@
+package parchment.drift;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.time.LocalDate;
+import java.time.ZoneOffset;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.junit.jupiter.api.Test;
+import parchment.feature.Features;
+import parchment.logbook.Batch;
+import parchment.logbook.BatchConditions;
+import parchment.logbook.Logbook;
+import parchment.logbook.LogbookContents;
+import parchment.quantity.Mass;
+import parchment.stats.Interval;
+
+class WeekPictureTest {
+    /** So many batches of one lot a day on two days, the last of which loses as much as is said. */
+    private static Logbook ofTwoDays(int number, double last) {
+        List<Batch> batches = new ArrayList<>();
+        for (int i = 0; i < number; i++) {
+            double loss = i == number - 1 ? last : 0.14 + 0.001 * (i * 7 % 5);
+            batches.add(Batch.named(String.format(Locale.ROOT, "B%02d", i + 1))
+                    .lot("one")
+                    .roastedAt(LocalDate.of(2025, 1, 1 + 2 * i / number)
+                            .atTime(8, 0)
+                            .plusMinutes(10L * i)
+                            .atOffset(ZoneOffset.UTC))
+                    .conditions(new BatchConditions(
+                            Optional.of(Mass.kilograms(2)),
+                            Optional.of(Mass.kilograms(2 * (1 - loss))),
+                            Optional.empty(),
+                            Optional.empty(),
+                            Optional.empty(),
+                            OptionalDouble.empty(),
+                            OptionalDouble.empty(),
+                            Optional.empty()))
+                    .build());
+        }
+        return Logbook.of(LogbookContents.ofBatches("built", batches));
+    }
+
+    private static String svg(Logbook logbook) {
+        return WeekPicture.of(Week.of(logbook)).chart().svg().orElseThrow();
+    }
+
+    @Test
+    void aRowIsABatchAndTheFirstOfADayBearsTheDay() {
+        String svg = svg(ofTwoDays(24, 0.14));
+        assertTrue(svg.contains(">2025-01-01   B01, one<"), svg);
+        assertTrue(svg.contains(">B02, one<"), svg);
+        assertTrue(svg.contains(">2025-01-02   B13, one<"), svg);
+        assertTrue(svg.contains(">24 of 24 batches drawn; none left out.<"), svg);
+        assertFalse(svg.contains("unlike"), svg);
+    }
+
+    @Test
+    void inAWeekOfMoreThan24BatchesARowIsALotsDay() {
+        String svg = svg(ofTwoDays(25, 0.14));
+        assertTrue(svg.contains(">2025-01-01 one<"), svg);
+        assertFalse(svg.contains(">B02, one<"), svg);
+    }
+
+    @Test
+    void aNumberThatIsUnlikeIsNamedInTheKeyAndWithWhatIsUsual() {
+        String svg = svg(ofTwoDays(12, 0.25));
+        assertTrue(svg.contains(">mass loss unlike<"), svg);
+        assertTrue(svg.contains("batch B12, mass loss 25.0 %, where 1"), svg);
+    }
+
+    @Test
+    void aPlaceIsInPartsOfTheWayToTheEdgeOfTheUsual() {
+        Usual.Compared above = Usual.of(ofTwoDays(12, 0.25).batch("B12"), ofTwoDays(12, 0.25)).compared().stream()
+                .filter(one -> one.feature().name().equals(Features.massLoss().name()))
+                .findFirst()
+                .orElseThrow();
+        Interval range = above.range();
+        double expected = (above.value() - above.usual()) / (range.upper() - above.usual());
+        assertEquals(expected, WeekPicture.place(above), 1e-12);
+        assertTrue(expected > 1, above.toString());
+    }
+
+    @Test
+    void whereNothingCanBeToldThereIsNoPicture() {
+        String page = Week.of(ofTwoDays(3, 0.14)).text();
+        assertFalse(page.contains("Each batch against what is usual"), page);
+        assertTrue(
+                Week.of(ofTwoDays(12, 0.14)).text().contains("Each batch against what is usual"), "with 12 batches");
+    }
+}

@@ -1,0 +1,124 @@
+package parchment.drift;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import java.time.LocalDate;
+import java.time.ZoneOffset;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.IntStream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import parchment.calendar.MachineDays;
+import parchment.display.ShortSentences;
+import parchment.logbook.Batch;
+import parchment.logbook.Logbook;
+import parchment.logbook.LogbookContents;
+import parchment.logbook.Upkeep;
+import parchment.period.ProbeChange;
+import parchment.period.ProbeChange.Kind;
+import parchment.quantity.TemperatureUnit;
+import parchment.stats.Estimate;
+
+class WeekProbesTest {
+    /** A batch a day on one machine from 2025-01-01 on, and what the upkeep says. */
+    private static Logbook days(int number, Upkeep... work) {
+        List<Batch> batches = IntStream.range(0, number)
+                .mapToObj(i -> Batch.named("B" + (i + 1))
+                        .machine("drum")
+                        .lot("one")
+                        .roastedAt(LocalDate.of(2025, 1, 1).plusDays(i).atTime(12, 0).atOffset(ZoneOffset.UTC))
+                        .build())
+                .toList();
+        return Logbook.of(LogbookContents.ofBatches("built", batches).toBuilder()
+                .upkeep(List.of(work))
+                .build());
+    }
+
+    private static ProbeChange change(Kind kind, int day, double chance, Estimate... offsets) {
+        LocalDate on = LocalDate.of(2025, 1, day);
+        return new ProbeChange("drum", kind, on, on, on, List.of(offsets), chance, "");
+    }
+
+    private static WeekCause cause(ProbeChange change, Logbook logbook) {
+        WeekCause cause = WeekProbes.cause(change, MachineDays.of(logbook).get(0), logbook);
+        ShortSentences.keptBy(cause.howSure());
+        ShortSentences.keptBy(cause.next());
+        return cause;
+    }
+
+    private static final Estimate CRACK = new Estimate("first crack", -2.8, 0.3, Double.POSITIVE_INFINITY);
+    private static final Estimate TURNING = new Estimate("turning point", -3.4, 0.6, Double.POSITIVE_INFINITY);
+    private static final Estimate EMPTY = new Estimate("empty drum", -3, 0.1, Double.POSITIVE_INFINITY);
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = ';',
+            value = {
+                "FOUND_AND_WRITTEN; CLEAR; The bean probe of drum was changed and reads lower since 2025-01-10; Read older notes with that in"
+                        + " mind",
+                "FOUND_WITHOUT_ENTRY; CLEAR; The bean probe of drum reads lower (nobody wrote why) since 2025-01-10; Look at the probe and its"
+                        + " cable",
+                "WRITTEN_WITHOUT_CHANGE; PERHAPS; The bean probe of drum, changed then, reads no differently since 2025-01-10; Nothing to do",
+                "LOT_OR_PROBE; PERHAPS; The bean probe of drum may read lower (or it is the lot) since 2025-01-10; Roast an older lot again",
+                "ONE_PLACE_ONLY; PERHAPS; The bean probe of drum may read lower (or a habit changed) since 2025-01-10; Look at the probe, and"
+                        + " at how charge",
+                "NOT_IN_THE_BEANS; PERHAPS; The bean probe of drum reads otherwise in the empty drum only since 2025-01-10; Look at the air"
+                        + " probe",
+                "STEP_OR_SLOW; PERHAPS; The bean probe of drum may read lower (or something changes slowly) since 2025-01-10; Look at the"
+                        + " probe, and ask again"
+            })
+    void tellsEachKindOfChangeWithWhatToDo(Kind kind, WeekCause.Sure sure, String sentence, String next) {
+        WeekCause cause = cause(change(kind, 10, 0.005, CRACK, TURNING, EMPTY), days(20));
+        assertEquals(sure, cause.sure());
+        assertEquals(sentence, cause.sentence().replaceFirst(": .*", ""));
+        assertEquals(next, cause.next().substring(0, next.length()));
+    }
+
+    /** 90 % of a normal distribution lie within 1.645 standard deviations (table): 2.8 +- 0.49 and 3.4 +- 0.99. */
+    @Test
+    void theClearestStepInTheBeansIsToldFirstWithItsInterval() {
+        Logbook logbook = days(20);
+        ProbeChange change = change(Kind.FOUND_WITHOUT_ENTRY, 10, 0.005, TURNING, CRACK, EMPTY);
+        assertEquals(
+                "2.8 °C (2.3 to 3.3) lower at first crack, 3.4 °C (2.4 to 4.4) lower at the turning point",
+                cause(change, logbook).size());
+        assertEquals(
+                "5.0 °F (4.2 to 5.9) lower at first crack, 6 °F (4 to 8) lower at the turning point",
+                cause(change, logbook.in(TemperatureUnit.FAHRENHEIT)).size());
+        assertEquals(
+                "Luck alone shows such a step in about one of 200 logbooks.",
+                cause(change, logbook).howSure());
+    }
+
+    @Test
+    void aStepAtTheLastDayThatIsSearchedMayHaveComeLater() {
+        ProbeChange change = change(Kind.FOUND_WITHOUT_ENTRY, 17, 0.005, CRACK);
+        assertEquals(
+                "2.8 °C (2.3 to 3.3) lower at first crack; it may have come later",
+                cause(change, days(20)).size());
+        assertEquals("2.8 °C (2.3 to 3.3) lower at first crack", cause(change, days(21)).size());
+    }
+
+    @Test
+    void whatWasWrittenAloneSaysThatTheReadingsWouldNotTell() {
+        WeekCause cause = cause(change(Kind.WRITTEN_WITHOUT_CHANGE, 17, Double.NaN, CRACK), days(20));
+        assertEquals("The upkeep says so; the readings alone would not.", cause.howSure());
+        assertEquals("2.8 °C (2.3 to 3.3) lower at first crack", cause.size());
+    }
+
+    @Test
+    void aProbeChangedAfterTheLastRoastIsToldOnce() {
+        Logbook logbook = days(
+                12,
+                new Upkeep("drum", LocalDate.of(2025, 1, 20), "probe moved", java.util.Optional.empty()),
+                new Upkeep("drum", LocalDate.of(2025, 2, 20), "probe moved", java.util.Optional.empty()));
+        List<String> told = new ArrayList<>();
+        WeekProbes.of(logbook, logbook.batches()).forEach(news -> told.add(news.cause().toString()));
+        assertEquals(
+                List.of("No batch was roasted on the changed bean probe of drum since 2025-01-20. Write first crack of the next batches"
+                        + " down: only they show what it reads."),
+                told);
+    }
+}
