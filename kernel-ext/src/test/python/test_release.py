@@ -138,6 +138,7 @@ class Release(unittest.TestCase):
         said = self.run_here(self.java(), "-jar", jar, "install", "--user", "--logbook", str(self.home / "datasets/harbour"),
                              "--heap", "512m")
         self.assertIn("Next: start Jupyter", said)
+        self.assertIn("To take it away again: java -jar", said)
         self.assertIn("parchment", self.run_here(jupyter(), "kernelspec", "list"))
         book = self.notebook("asked.ipynb", "Logbook.open().batches().size()", "Runtime.getRuntime().maxMemory() <= 512L << 20")
         self.run_here(jupyter(), "nbconvert", "--to", "notebook", "--execute", str(book), "--output", "answered.ipynb")
