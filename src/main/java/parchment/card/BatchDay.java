@@ -84,7 +84,8 @@ final class BatchDay {
             return "No date was written for it, so nothing can be said of its day.";
         }
         int ofTheDay = ofItsDay().size() + 1;
-        String on = "Roasted on " + batch.roastDay().get() + batch.machine().map(m -> " on " + m).orElse("");
+        String on = "Roasted on " + batch.roastDay().get()
+                + batch.machine().map(m -> " on " + m).orElse("");
         if (ofTheDay == 1) {
             return on + ", the only batch of the day.";
         }
@@ -126,7 +127,9 @@ final class BatchDay {
         // What prints as the end of the range is not told as beyond it.
         boolean above = own > high && !digits.with(own).equals(digits.with(high));
         boolean below = own < low && !digits.with(own).equals(digits.with(low));
-        return Optional.of(said + theirsAre + digits.range(low, high)
+        return Optional.of(said
+                + theirsAre
+                + digits.range(low, high)
                 + (above ? ", so this is high." : below ? ", so this is low." : "."));
     }
 
@@ -140,7 +143,9 @@ final class BatchDay {
             Optional<Map.Entry<String, Long>> most =
                     theirs.entrySet().stream().max(Map.Entry.comparingByValue(Comparator.naturalOrder()));
             String own = batch.label(label).orElse("");
-            if (most.isPresent() && !own.isEmpty() && theirs.getOrDefault(own, 0L) < most.get().getValue()) {
+            if (most.isPresent()
+                    && !own.isEmpty()
+                    && theirs.getOrDefault(own, 0L) < most.get().getValue()) {
                 sentences.add("Its " + label.words() + " was " + own + "; that of most of its lot's others was "
                         + most.get().getKey() + " (" + most.get().getValue() + " of "
                         + theirs.values().stream().mapToLong(n -> n).sum() + ").");
@@ -159,12 +164,14 @@ final class BatchDay {
         theirs.forEach(b -> byWord.computeIfAbsent(Usual.of(b, logbook).verdict(), v -> new ArrayList<>())
                 .add(b.name()));
         List<String> parts = new ArrayList<>();
-        byWord.forEach((verdict, names) -> parts.add(switch (verdict) {
-            case LIKE_THE_OTHERS -> names.size() + " as usual";
-            case A_LITTLE_UNLIKE_THE_OTHERS -> names.size() + " a little unlike (" + String.join(", ", names) + ")";
-            case UNLIKE_THE_OTHERS -> names.size() + " unlike (" + String.join(", ", names) + ")";
-            case CANNOT_TELL -> "of " + names.size() + " it cannot be told";
-        }));
+        byWord.forEach((verdict, names) -> parts.add(
+                switch (verdict) {
+                    case LIKE_THE_OTHERS -> names.size() + " as usual";
+                    case A_LITTLE_UNLIKE_THE_OTHERS ->
+                        names.size() + " a little unlike (" + String.join(", ", names) + ")";
+                    case UNLIKE_THE_OTHERS -> names.size() + " unlike (" + String.join(", ", names) + ")";
+                    case CANNOT_TELL -> "of " + names.size() + " it cannot be told";
+                }));
         return Optional.of("The day's other batches, each beside its own lot: " + String.join(", ", parts) + ".");
     }
 }

@@ -39,7 +39,8 @@ final class BatchWritten {
         List<Problem> problems = logbook.problems().of(batch.name()).list();
         problems.stream().limit(PROBLEMS_TOLD).map(Problem::toString).forEach(sentences::add);
         if (problems.size() > PROBLEMS_TOLD) {
-            sentences.add((problems.size() - PROBLEMS_TOLD) + " more problems in reading it are in logbook.problems().");
+            sentences.add(
+                    (problems.size() - PROBLEMS_TOLD) + " more problems in reading it are in logbook.problems().");
         }
         List<String> upkeep = upkeep(batch, logbook);
         if (sentences.isEmpty() && upkeep.isEmpty()) {
@@ -71,7 +72,9 @@ final class BatchWritten {
         List<String> sentences = new ArrayList<>();
         looks.tipping().ifPresent(words -> sentences.add("Tipping: " + stopped(words)));
         looks.scorching().ifPresent(words -> sentences.add("Scorching: " + stopped(words)));
-        looks.quakers().ifPresent(count -> sentences.add("Quakers in 100 g: " + Unit.COUNT.format(count, TemperatureUnit.CELSIUS) + "."));
+        looks.quakers()
+                .ifPresent(count ->
+                        sentences.add("Quakers in 100 g: " + Unit.COUNT.format(count, TemperatureUnit.CELSIUS) + "."));
         return sentences;
     }
 
@@ -89,7 +92,8 @@ final class BatchWritten {
 
     private static String sentence(Upkeep work, long before) {
         String days = Math.abs(before) == 1 ? "1 day" : Math.abs(before) + " days";
-        return "Upkeep " + (before == 0 ? "on the day" : days + (before > 0 ? " before" : " after")) + ", " + work.doneOn()
-                + ": " + stopped(work.words() + work.note().map(note -> ", " + note).orElse(""));
+        return "Upkeep " + (before == 0 ? "on the day" : days + (before > 0 ? " before" : " after")) + ", "
+                + work.doneOn() + ": "
+                + stopped(work.words() + work.note().map(note -> ", " + note).orElse(""));
     }
 }

@@ -87,8 +87,8 @@ record GoodBatches(
         }
         List<Batch> alike = ofLikeMass(like, newest);
         String narrowed = narrowed(among, like, alike, newest);
-        List<Batch> usual = lastFew(
-                alike, batch -> Usual.of(batch, logbook.whole()).verdict() == Usual.Verdict.LIKE_THE_OTHERS);
+        List<Batch> usual =
+                lastFew(alike, batch -> Usual.of(batch, logbook.whole()).verdict() == Usual.Verdict.LIKE_THE_OTHERS);
         return usual.size() < ScoredLot.ENOUGH
                 ? new GoodBatches(
                         lot, Ground.THE_LAST, last(alike), alike.size(), alike.size(), Optional.empty(), narrowed)
@@ -113,7 +113,8 @@ record GoodBatches(
     }
 
     private static String about(Batch newest) {
-        return "with about " + Unit.KILOGRAMS.withDigits(1).format(kilograms(newest), TemperatureUnit.CELSIUS) + " of green coffee";
+        return "with about " + Unit.KILOGRAMS.withDigits(1).format(kilograms(newest), TemperatureUnit.CELSIUS)
+                + " of green coffee";
     }
 
     /** Returns batches without a date before all others: which is the newest is known of dated ones only. */

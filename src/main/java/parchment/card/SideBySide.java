@@ -112,16 +112,21 @@ final class SideBySide {
         List<Row> rows = new ArrayList<>();
         rows.add(text("roasted on", b -> b.roastDay().map(LocalDate::toString).orElse("")));
         good.scored().ifPresent(scored -> rows.add(text("mean " + scored.attribute(), b -> score(good, b))));
-        rows.add(numbers("green mass", Unit.KILOGRAMS.withDigits(2), 2, b -> b.conditions()
-                .greenMass()
-                .map(Mass::kilograms)
-                .orElse(Double.NaN)));
+        rows.add(numbers(
+                "green mass",
+                Unit.KILOGRAMS.withDigits(2),
+                2,
+                b -> b.conditions().greenMass().map(Mass::kilograms).orElse(Double.NaN)));
         rows.add(measured(Features.chargeTemperature()));
-        rows.add(numbers("planned drop", Unit.TEMPERATURE, 0, b -> b.plan()
-                .dropTemperature()
-                .map(Temperature::celsius)
-                .map(aim -> readings.today(b, aim))
-                .orElse(Double.NaN)));
+        rows.add(numbers(
+                "planned drop",
+                Unit.TEMPERATURE,
+                0,
+                b -> b.plan()
+                        .dropTemperature()
+                        .map(Temperature::celsius)
+                        .map(aim -> readings.today(b, aim))
+                        .orElse(Double.NaN)));
         for (Feature feature : MEASURED) {
             if (feature != Features.chargeTemperature() && feature != Features.massLoss()) {
                 rows.add(measured(feature));
@@ -129,14 +134,14 @@ final class SideBySide {
         }
         rows.add(measured(Features.massLoss()));
         List<Row> known = rows.stream().filter(row -> !row.isEmpty()).toList();
-        Table shown = Table.titled("Side by side")
-                .withText("", known, Row::what);
+        Table shown = Table.titled("Side by side").withText("", known, Row::what);
         if (batches.size() >= ScoredLot.ENOUGH) {
             shown = shown.withText("middle", known, Row::middle).withText("range", known, Row::range);
         }
         for (int i = 0; i < batches.size(); i++) {
             int batch = i;
-            shown = shown.withText(batches.get(i).name(), known, row -> row.cells().get(batch));
+            shown = shown.withText(
+                    batches.get(i).name(), known, row -> row.cells().get(batch));
         }
         return shown.withDashForMissing("not written, not measured, or not known on today's probe")
                 .withRowsShown(20)
@@ -149,8 +154,7 @@ final class SideBySide {
 
     private static String score(GoodBatches good, Batch batch) {
         return good.score(batch)
-                .map(score -> String.format(
-                        Locale.ROOT, "%.1f (%s)", score.mean(), scores(score)))
+                .map(score -> String.format(Locale.ROOT, "%.1f (%s)", score.mean(), scores(score)))
                 .orElse("");
     }
 
@@ -163,7 +167,8 @@ final class SideBySide {
     }
 
     private Row numbers(String what, Unit unit, int least, Function<Batch, Double> number) {
-        return numbers(what, unit, least, batches.stream().mapToDouble(number::apply).toArray());
+        return numbers(
+                what, unit, least, batches.stream().mapToDouble(number::apply).toArray());
     }
 
     private Row measured(Feature feature) {

@@ -62,10 +62,10 @@ record Charges(List<Count> counts) {
         return found;
     }
 
-    private static void add(
-            List<Charges> found, double left, List<Double> masses, List<Count> counts, int always) {
+    private static void add(List<Charges> found, double left, List<Double> masses, List<Count> counts, int always) {
         if (counts.size() == masses.size()) {
-            found.add(new Charges(counts.stream().filter(one -> one.batches() > 0).toList()));
+            found.add(
+                    new Charges(counts.stream().filter(one -> one.batches() > 0).toList()));
             return;
         }
         double mass = masses.get(counts.size());
@@ -82,7 +82,9 @@ record Charges(List<Count> counts) {
     }
 
     double kilograms() {
-        return counts.stream().mapToDouble(one -> one.batches() * one.kilograms()).sum();
+        return counts.stream()
+                .mapToDouble(one -> one.batches() * one.kilograms())
+                .sum();
     }
 
     /** Says them in words, as in "2 batches of 5 kg and 1 of 2.5 kg". */
@@ -93,8 +95,6 @@ record Charges(List<Count> counts) {
                     + MassWords.exact(one.kilograms()));
         }
         int last = words.size() - 1;
-        return last == 0
-                ? words.get(0)
-                : String.join(", ", words.subList(0, last)) + " and " + words.get(last);
+        return last == 0 ? words.get(0) : String.join(", ", words.subList(0, last)) + " and " + words.get(last);
     }
 }

@@ -73,7 +73,8 @@ record WatchedShift(Watch watch, Watch.Signal signal, Batch from, int batches, E
     /** Says of one lot since when and by how much. */
     String words() {
         return watch.feature().name() + " of " + watch.of() + ": " + sizeWords()
-                + (side() > 0 ? " above" : " below") + " what was usual in the " + watch.stable().size()
+                + (side() > 0 ? " above" : " below") + " what was usual in the "
+                + watch.stable().size()
                 + " batches to " + watch.stable().get(watch.stable().size() - 1).name() + ", since batch " + from.name()
                 + " of " + since() + " (" + batches + (batches == 1 ? " batch" : " batches") + ")";
     }

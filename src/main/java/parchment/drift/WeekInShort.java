@@ -28,15 +28,18 @@ final class WeekInShort {
         int all = week.batches().size();
         int odd = week.odd().size();
         int known = all - week.cannotTell().size();
-        String begin =
-                (all == 1 ? "One batch" : all + " batches") + " in the week to " + week.lastDay().orElseThrow() + ": ";
+        String begin = (all == 1 ? "One batch" : all + " batches") + " in the week to "
+                + week.lastDay().orElseThrow() + ": ";
         Optional<WeekCause> first = week.causes().stream()
                 .filter(cause -> cause.kind() != WeekCause.Kind.BATCH)
                 .filter(cause -> !cause.size().isEmpty()
                         && (cause.sure() == WeekCause.Sure.CLEAR || cause.kind() == WeekCause.Kind.PROBE))
                 .findFirst();
         if (first.isPresent()) {
-            return new InShort(begin + first.get().what() + ".", first.get().howSure(), first.get().next());
+            return new InShort(
+                    begin + first.get().what() + ".",
+                    first.get().howSure(),
+                    first.get().next());
         }
         if (odd > 0) {
             return new InShort(
@@ -54,7 +57,8 @@ final class WeekInShort {
         Optional<WeekCause> perhaps = week.causes().stream().findFirst();
         return new InShort(
                 begin + (all == 1 ? "it was as usual for its lot." : "none was unlike the others of its lot."),
-                held(known, all) + perhaps.map(cause -> " But " + cause.what() + ".").orElse(""),
+                held(known, all)
+                        + perhaps.map(cause -> " But " + cause.what() + ".").orElse(""),
                 perhaps.map(WeekCause::next)
                         .orElse(
                                 week.worthCupping().isEmpty()
@@ -64,8 +68,8 @@ final class WeekInShort {
 
     private static InShort notYet(Week week, String begin) {
         List<String> fresh = week.newLots();
-        boolean noLot = week.batches().stream()
-                .noneMatch(usual -> usual.batch().lot().isPresent());
+        boolean noLot =
+                week.batches().stream().noneMatch(usual -> usual.batch().lot().isPresent());
         return new InShort(
                 begin + "too early to say what is usual.",
                 noLot

@@ -21,7 +21,11 @@ final class WeekOrders {
         return Optional.of(Table.titled("Green coffee from each lot, in whole charges")
                 .withText("lot", green, Map.Entry::getKey)
                 .withNumber(
-                        "green coffee", Unit.KILOGRAMS.withDigits(2), TemperatureUnit.CELSIUS, green, Map.Entry::getValue)
+                        "green coffee",
+                        Unit.KILOGRAMS.withDigits(2),
+                        TemperatureUnit.CELSIUS,
+                        green,
+                        Map.Entry::getValue)
                 .withDashForMissing("cannot be told"));
     }
 

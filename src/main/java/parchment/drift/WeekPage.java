@@ -1,9 +1,7 @@
 package parchment.drift;
 
 import java.time.LocalDate;
-import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import parchment.display.FirstFew;
 import parchment.display.Report;
 import parchment.display.Sentence;
@@ -64,7 +62,8 @@ final class WeekPage {
                     .filter(usual -> usual.batch().lot().filter(lot::equals).isPresent())
                     .count();
             longer = longer.say("Lot " + lot + " was roasted for the first time, in " + batches
-                    + (batches == 1 ? " batch" : " batches") + ". What is usual for it can be told from the ninth batch on.");
+                    + (batches == 1 ? " batch" : " batches")
+                    + ". What is usual for it can be told from the ninth batch on.");
         }
         List<String> early = week.cannotTell().stream()
                 .filter(usual -> usual.batch().lot().isEmpty()
@@ -105,8 +104,9 @@ final class WeekPage {
     }
 
     private static Report explained(Report workedOut, Week week) {
-        Report longer = workedOut.say("A batch is unlike the others if a number of it lies outside of what holds 95 of 100 batches of its lot."
-                + " A number is said to have moved if its last batches stay on one side of what was usual.");
+        Report longer = workedOut.say(
+                "A batch is unlike the others if a number of it lies outside of what holds 95 of 100 batches of its lot."
+                        + " A number is said to have moved if its last batches stay on one side of what was usual.");
         for (WeekCause cause : week.causes()) {
             longer = longer.say(Sentence.of(cause.what()) + ". "
                     + (cause.kind() == WeekCause.Kind.BATCH ? "" : cause.howSure() + " ")
@@ -123,7 +123,8 @@ final class WeekPage {
                 week.logbook(), week.batches().stream().map(Usual::batch).toList());
         if (!earlier.isEmpty()) {
             longer = longer.say("Earlier changes of a bean probe, reckoned with and no news: "
-                    + String.join(", ", earlier.stream().map(LocalDate::toString).toList()) + ".");
+                    + String.join(
+                            ", ", earlier.stream().map(LocalDate::toString).toList()) + ".");
         }
         List<String> changes = ProbeShifts.of(week.logbook()).sentences();
         if (ProbeShifts.of(week.logbook()).changes().isEmpty()) {
@@ -145,7 +146,9 @@ final class WeekPage {
         for (GreenNeeded order : week.orders()) {
             longer = longer.say(order.words());
         }
-        return WeekOrders.table(week.ordered()).map(longer::add).orElse(longer)
+        return WeekOrders.table(week.ordered())
+                .map(longer::add)
+                .orElse(longer)
                 .say("Roasted as it was; a darker roast loses more. Weigh cooled and before sorting.");
     }
 

@@ -46,8 +46,8 @@ final class WeekPicture {
         void add(Usual usual, Usual.Compared one, int row) {
             x.add(Math.max(-FARTHEST, Math.min(FARTHEST, place(one))));
             y.add((double) row);
-            names.add(
-                    "batch " + usual.batch().name() + ", " + WeekOddBatch.words(one, usual.batch().readerUnit()));
+            names.add("batch " + usual.batch().name() + ", "
+                    + WeekOddBatch.words(one, usual.batch().readerUnit()));
         }
 
         Points points(String label) {
@@ -116,7 +116,9 @@ final class WeekPicture {
     /** Where a number lies, in parts of the way from the usual to the edge of the usual range. */
     static double place(Usual.Compared one) {
         double off = one.value() - one.usual();
-        double edge = off >= 0 ? one.range().upper() - one.usual() : one.usual() - one.range().lower();
+        double edge = off >= 0
+                ? one.range().upper() - one.usual()
+                : one.usual() - one.range().lower();
         return off / edge;
     }
 
@@ -144,7 +146,8 @@ final class WeekPicture {
         String before = "";
         for (Usual usual : batches) {
             String day = usual.batch().roastDay().orElseThrow().toString();
-            names.add((day.equals(before) ? "" : day + "   ") + usual.batch().name()
+            names.add((day.equals(before) ? "" : day + "   ")
+                    + usual.batch().name()
                     + usual.batch().lot().map(lot -> ", " + lot).orElse(""));
             before = day;
         }

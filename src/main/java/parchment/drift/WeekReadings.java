@@ -80,7 +80,9 @@ record WeekReadings(WeekCause cause) {
                 all.isEmpty()
                         ? ""
                         : SizeWords.of(size(all, perDay), told.unit(), logbook.readerUnit()) + " at "
-                                + (told.name().equals(Features.firstCrackTemperature().name())
+                                + (told.name()
+                                                .equals(Features.firstCrackTemperature()
+                                                        .name())
                                         ? "first crack"
                                         : "the turning point"),
                 String.format(

@@ -48,7 +48,9 @@ class OverviewTest {
         String text = overview.text();
         assertEquals(
                 List.of("The last week", "What is odd", "What to cup", "What is unsettled"),
-                overview.sections().stream().map(section -> section.part().title()).toList());
+                overview.sections().stream()
+                        .map(section -> section.part().title())
+                        .toList());
         int from = 0;
         for (Overview.Section section : overview.sections()) {
             int at = text.indexOf(section.part().title(), from);
@@ -68,16 +70,20 @@ class OverviewTest {
 
     @Test
     void whatIsTooNewToJudgeIsNotCalledUsual() throws IOException {
-        Logbook three = logbook("batch,roasted at,lot\n1,2031-01-06T09:00,a\n2,2031-01-06T09:30,a\n3,2031-01-07T09:00,a\n");
+        Logbook three =
+                logbook("batch,roasted at,lot\n1,2031-01-06T09:00,a\n2,2031-01-06T09:30,a\n3,2031-01-07T09:00,a\n");
         assertEquals(
-                List.of("Nothing can be told yet: no batch of a last week can be held against eight others of its lot."),
+                List.of(
+                        "Nothing can be told yet: no batch of a last week can be held against eight others of its lot."),
                 said(Overview.Part.WHAT_IS_ODD, three));
         assertEquals(
-                List.of("Batches 1, 2, 3: not cupped, and too early to say what is usual for the lot. The cup says how it came out."),
+                List.of(
+                        "Batches 1, 2, 3: not cupped, and too early to say what is usual for the lot. The cup says how it came out."),
                 said(Overview.Part.WORTH_CUPPING, three));
         assertEquals(
-                List.of("Nothing was cupped yet, so nothing can be asked of the scores. Write scores into cuppings.csv, a line for"
-                        + " each cup."),
+                List.of(
+                        "Nothing was cupped yet, so nothing can be asked of the scores. Write scores into cuppings.csv, a line for"
+                                + " each cup."),
                 said(Overview.Part.UNSETTLED, three));
     }
 
@@ -98,8 +104,9 @@ class OverviewTest {
             throw new IllegalStateException("NullPointerException at line 3");
         });
         assertEquals(
-                List.of("This part could not be worked out from this logbook; the rest of the page stands. The problems met in reading the"
-                        + " logbook may say why."),
+                List.of(
+                        "This part could not be worked out from this logbook; the rest of the page stands. The problems met in reading the"
+                                + " logbook may say why."),
                 failed.sentences());
         assertThrows(
                 CancellationException.class,
