@@ -27,7 +27,7 @@ async function opened(name, options) {
 
 test('Tab reaches a long table, Enter and Space sort it, and it says its order', {timeout: PATIENCE}, async () => {
     const page = await opened('tour.html');
-    const table = page.locator('.parchment-table[data-lively]', {has: page.locator('[role=searchbox], input[type=search]')}).first();
+    const table = page.locator('.parchment-table[data-lively]:visible', {has: page.locator('[role=searchbox], input[type=search]')}).first();
     await table.waitFor();
     await sortsByKeys(page, table);
     await page.context().close();
@@ -35,7 +35,7 @@ test('Tab reaches a long table, Enter and Space sort it, and it says its order',
 
 test('the rows of a long table are turned and found by keys', {timeout: PATIENCE}, async () => {
     const page = await opened('tour.html');
-    const table = page.locator('.parchment-table[data-lively]', {has: page.locator('input[type=search]')}).first();
+    const table = page.locator('.parchment-table[data-lively]:visible', {has: page.locator('input[type=search]')}).first();
     await table.waitFor();
     const status = () => table.locator('[role=status]').innerText();
     const all = Number((await status()).match(/ of (\d+)$/)[1]);
@@ -57,7 +57,7 @@ test('the rows of a long table are turned and found by keys', {timeout: PATIENCE
 test('a table wider than the window is moved sideways by keys', {timeout: PATIENCE}, async () => {
     const page = await opened('tour.html', {viewport: {width: 420, height: 900}});
     const wide = await page.evaluate(() => Array.from(document.querySelectorAll('.parchment-table'))
-        .filter(one => !one.hasAttribute('data-lively') && one.scrollWidth > one.clientWidth + 20).map(one => one.getAttribute('aria-label')));
+        .filter(one => one.checkVisibility() && !one.hasAttribute('data-lively') && one.scrollWidth > one.clientWidth + 20).map(one => one.getAttribute('aria-label')));
     assert.ok(wide.length > 0, 'a short table of the tour is wider than 420 dots');
     await tabTo(page, (one, name) => one.matches('.parchment-table') && one.getAttribute('aria-label') === name, wide[0]);
     assert.ok((await focused(page)).outlined, 'it shows that it has the focus');
@@ -69,7 +69,7 @@ test('a table wider than the window is moved sideways by keys', {timeout: PATIEN
 test('without scripts the folded rows open by a key', {timeout: PATIENCE}, async () => {
     const page = await opened('tour.html', {javaScriptEnabled: false});
     await tabTo(page, one => one.matches('.parchment-table summary'));
-    const folded = page.locator('.parchment-table details').first();
+    const folded = page.locator('.parchment-table:visible details').first();
     assert.equal(await folded.getAttribute('open'), null);
     await page.keyboard.press('Enter');
     assert.equal(await folded.getAttribute('open'), '');

@@ -9,6 +9,8 @@ import java.util.stream.IntStream;
 import parchment.logbook.MarkKind;
 import parchment.phase.Mark;
 import parchment.phase.Phases;
+import parchment.quantity.TemperatureUnit;
+import parchment.quantity.Unit;
 import parchment.stats.Robust;
 import parchment.stats.warp.Warp;
 
@@ -76,9 +78,9 @@ final class ClockMatches {
                         ? List.of()
                         : List.of(String.format(
                                 Locale.ROOT,
-                                "The %s itself is known to ± %.0f s in the middle batch.",
+                                "The %s itself is known to%s in the middle batch.",
                                 kind.words(),
-                                Robust.median(errors))));
+                                within(Robust.median(errors)))));
     }
 
     private static double[] errors(List<Phases> all, MarkKind kind) {
@@ -86,6 +88,10 @@ final class ClockMatches {
                 .flatMap(phases -> phases.mark(kind).stream())
                 .mapToDouble(Mark::standardError)
                 .toArray();
+    }
+
+    private static String within(double seconds) {
+        return Unit.SECONDS.formatError(seconds, TemperatureUnit.CELSIUS);
     }
 
     private static ClockMatches byMarks(List<Phases> all) {
@@ -114,7 +120,8 @@ final class ClockMatches {
         List<String> parts = new ArrayList<>();
         parts.add("charge");
         for (MarkKind kind : kinds) {
-            parts.add(String.format(Locale.ROOT, "%s (± %.0f s)", kind.words(), Robust.median(errors(all, kind))));
+            String within = within(Robust.median(errors(all, kind))).strip();
+            parts.add(within.isEmpty() ? kind.words() : kind.words() + " (" + within + ")");
         }
         return new ClockMatches(
                 warps,

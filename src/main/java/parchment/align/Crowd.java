@@ -119,7 +119,9 @@ final class Crowd {
                         .withWeight(Weight.STRONG)
                         .withColour(Colour.VERMILLION));
             } else {
-                layers.add(Line.of("one batch each", grid, values).withWeight(Weight.FAINT));
+                layers.add(Line.of("one batch each", grid, values)
+                        .withWeight(Weight.FAINT)
+                        .withName("batch " + batch));
             }
         });
         layers.add(Band.of("middle half of the batches", grid, quantile(0.25), quantile(0.75)));

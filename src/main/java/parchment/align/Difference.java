@@ -11,6 +11,8 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
 import parchment.chart.Plot;
+import parchment.display.InShort;
+import parchment.display.Report;
 import parchment.display.Showable;
 import parchment.display.ShownAs;
 import parchment.logbook.Batch;
@@ -232,9 +234,19 @@ public final class Difference implements ShownAs {
         return DifferencePicture.plot(this);
     }
 
+    /** Returns the answer in three sentences: where they differ most, how sure that is, what to do next. */
+    public InShort inShort() {
+        return DifferencePicture.inShort(this);
+    }
+
     @Override
     public Showable shownAs() {
-        return plot();
+        return Report.titled("How two groups of batches differ").add(inShort()).add(plot());
+    }
+
+    @Override
+    public Optional<String> svg() {
+        return plot().svg();
     }
 
     @Override

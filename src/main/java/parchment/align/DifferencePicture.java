@@ -2,6 +2,7 @@ package parchment.align;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import parchment.chart.Axis;
@@ -9,6 +10,7 @@ import parchment.chart.Band;
 import parchment.chart.Colour;
 import parchment.chart.Line;
 import parchment.chart.Plot;
+import parchment.display.InShort;
 import parchment.display.Sentence;
 import parchment.quantity.Elapsed;
 import parchment.quantity.Unit;
@@ -75,12 +77,9 @@ final class DifferencePicture {
         if (!band.canTell()) {
             return "cannot tell: a band needs batches of 5 roast days in each group.";
         }
-        List<String> parts = stretches(difference, band);
-        double widest = Math.max(
-                Arrays.stream(band.upper()).map(Math::abs).max().orElse(0),
-                Arrays.stream(band.lower()).map(Math::abs).max().orElse(0));
-        String largest =
-                step(difference).formatStep(widest, difference.together().reader());
+        List<String> parts =
+                stretches(difference, band).stream().map(Stretch::words).toList();
+        String largest = largest(difference, band);
         return parts.isEmpty()
                 ? "no difference is seen: the 90 % band holds zero everywhere. Differences of up to " + largest
                         + " are not ruled out."
@@ -88,11 +87,36 @@ final class DifferencePicture {
                         + ". Elsewhere the 90 % band, which is meant to hold the whole difference at once, holds zero.";
     }
 
-    private static List<String> stretches(Difference difference, SimultaneousBand band) {
+    private static String largest(Difference difference, SimultaneousBand band) {
+        double widest = Math.max(
+                Arrays.stream(band.upper()).map(Math::abs).max().orElse(0),
+                Arrays.stream(band.lower()).map(Math::abs).max().orElse(0));
+        return step(difference).formatStep(widest, difference.together().reader());
+    }
+
+    static InShort inShort(Difference difference) {
+        if (difference.band().filter(SimultaneousBand::canTell).isEmpty()) {
+            return DifferenceInShort.cannotTell(difference.firstName(), difference.secondName());
+        }
+        SimultaneousBand band = difference.band().get();
+        return DifferenceInShort.of(
+                difference.firstName(),
+                difference.secondName(),
+                stretches(difference, band).stream()
+                        .sorted(Comparator.comparingDouble(stretch -> -stretch.size()))
+                        .map(Stretch::words)
+                        .toList(),
+                largest(difference, band));
+    }
+
+    /** One stretch on which the groups differ, and by how much at most. */
+    private record Stretch(String words, double size) {}
+
+    private static List<Stretch> stretches(Difference difference, SimultaneousBand band) {
         boolean[] apart = band.apart();
         double[] at = difference.positions();
         double[] middle = band.difference();
-        List<String> parts = new ArrayList<>();
+        List<Stretch> parts = new ArrayList<>();
         int k = 0;
         while (k < apart.length) {
             int from = k;
@@ -102,7 +126,8 @@ final class DifferencePicture {
                 k++;
             }
             if (k > from) {
-                parts.add(words(difference, band, at[from], at[k - 1], peak));
+                parts.add(new Stretch(
+                        words(difference, band, at[from], at[k - 1], peak), Math.abs(middle[peak])));
             } else {
                 k++;
             }
@@ -117,17 +142,13 @@ final class DifferencePicture {
         double high = Math.max(Math.abs(band.lower()[peak]), Math.abs(band.upper()[peak]));
         boolean rates = together.clock().comparesRates();
         String higher = rates ? size > 0 ? "faster" : "slower" : size > 0 ? "hotter" : "colder";
-        Unit unit = step(difference).withDigits(1);
+        Unit unit = step(difference).withDigits(1).withDigitsFor((high - low) / 2, together.reader());
         String where = together.clock() == Clock.BY_BEAN_TEMPERATURE
                 ? Stretches.between(from, to, together.reader())
                 : "between " + new Elapsed(from) + " and " + new Elapsed(to);
         return difference.firstName() + " is " + higher + " " + where + ", by up to "
                 + unit.formatStep(Math.abs(size), together.reader()) + " ("
-                + String.format(
-                        Locale.ROOT,
-                        "%.1f to %.1f",
-                        unit.shownStep(low, together.reader()),
-                        unit.shownStep(high, together.reader()))
-                + ")";
+                + unit.number(unit.shownStep(low, together.reader())) + " to "
+                + unit.number(unit.shownStep(high, together.reader())) + ")";
     }
 }

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import parchment.display.InShort;
 import parchment.display.Report;
 import parchment.display.Showable;
 import parchment.display.ShownAs;
@@ -192,9 +193,21 @@ public final class Nearest implements ShownAs {
                 .toList();
     }
 
+    /** Returns the answer in three sentences: which is nearest, how near that is, what to do next. */
+    public InShort inShort() {
+        return NearestInShort.of(
+                batch.name(), neighbours, neighbours.isEmpty() ? Double.NaN : usual(), otherProbe);
+    }
+
+    /** Returns the distance that half of all batches are farther than. */
+    private double usual() {
+        return Robust.median(
+                neighbours.stream().mapToDouble(Neighbour::secondsElsewhere).toArray());
+    }
+
     @Override
     public Showable shownAs() {
-        Report page = Report.titled("Batches most like batch " + batch.name()).say(toString() + ".");
+        Report page = Report.titled("Batches most like batch " + batch.name()).add(inShort());
         if (!ofSameLot().isEmpty()) {
             page = page.add(table("Of the same lot, on the same probe", ofSameLot()));
         }
@@ -202,11 +215,12 @@ public final class Nearest implements ShownAs {
             page = page.add(table(
                     batch.lot().isPresent() ? "Of other lots, on the same probe" : "On the same probe", ofOtherLots()));
         }
+        Report folded = Report.titled("How this was worked out").say(toString() + ".");
         for (String note : notes) {
-            page = page.say(note);
+            folded = folded.say(note);
         }
         if (otherProbe > 0) {
-            page = page.say(
+            folded = folded.say(
                     otherProbe == 1
                             ? "1 batch was read by another probe, or before or after it was moved, and is not searched: its"
                                     + " temperatures are not on the same scale."
@@ -214,9 +228,9 @@ public final class Nearest implements ShownAs {
                                     + " batches were read by another probe, or before or after it was moved, and are not"
                                     + " searched: their temperatures are not on the same scale.");
         }
-        return page.say(
+        return page.fold(folded.say(
                 "What was alike was the bean temperature. Alike on paper is not alike in the cup: beans, room and air"
-                        + " may have differed.");
+                        + " may have differed."));
     }
 
     private Table table(String title, List<Neighbour> rows) {
@@ -271,7 +285,7 @@ public final class Nearest implements ShownAs {
                                 .map(ShrunkenScores.Score::standardError)
                                 .orElse(Double.NaN))
                 .withDashForMissing("not cupped for " + attribute + ", or too few scores in the logbook to shrink")
-                .withNote(scores.note(attribute) + " ± is one standard error.");
+                .withNote(scores.note(attribute) + " The true number lies within its ± about two times in three.");
     }
 
     private Optional<ShrunkenScores.Score> score(Neighbour one) {
@@ -291,8 +305,6 @@ public final class Nearest implements ShownAs {
                     batch.name(),
                     neighbours.get(0).secondsElsewhere());
         }
-        double usual = Robust.median(
-                neighbours.stream().mapToDouble(Neighbour::secondsElsewhere).toArray());
         return String.format(
                 Locale.ROOT,
                 "Of %d batches on the same probe, batch %s is nearest to batch %s: one of the two spent %.0f s elsewhere (half of all"
@@ -301,6 +313,6 @@ public final class Nearest implements ShownAs {
                 neighbours.get(0).batch().name(),
                 batch.name(),
                 neighbours.get(0).secondsElsewhere(),
-                usual);
+                usual());
     }
 }

@@ -9,6 +9,8 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import parchment.chart.Plot;
+import parchment.display.InShort;
+import parchment.display.Report;
 import parchment.display.Showable;
 import parchment.display.ShownAs;
 import parchment.logbook.Batch;
@@ -242,9 +244,35 @@ public final class OneClock implements ShownAs {
         return OneClockPicture.plot(this);
     }
 
+    /** Returns the answer in three sentences: where the mean stands half way, how well it is known, what to look at. */
+    public InShort inShort() {
+        int middle = (first + last) / 2;
+        return ClockInShort.of(
+                clock,
+                asked,
+                laid.size(),
+                band.map(known -> new ClockInShort.HalfWay(
+                        grid[middle],
+                        known.difference()[middle - first],
+                        known.canTell() ? known.upper()[middle - first] - known.difference()[middle - first] : Double.NaN,
+                        whole().size(),
+                        roastDays())),
+                reader);
+    }
+
+    /** Returns of how many roast days the batches of the mean are. */
+    long roastDays() {
+        return whole().stream().map(one -> day(one.phases().batch())).distinct().count();
+    }
+
     @Override
     public Showable shownAs() {
-        return plot();
+        return Report.titled("Many batches on one clock").add(inShort()).add(plot());
+    }
+
+    @Override
+    public Optional<String> svg() {
+        return plot().svg();
     }
 
     @Override

@@ -64,7 +64,7 @@ final class OneClockPicture {
             if (off) {
                 setOff.add(line.withWeight(Weight.STRONG).withColour(Colour.VERMILLION));
             } else {
-                layers.add(few ? line : line.withWeight(Weight.FAINT));
+                layers.add(few ? line : line.withWeight(Weight.FAINT).withName("batch " + batch.name()));
             }
         }
         layers.addAll(setOff);
@@ -96,10 +96,7 @@ final class OneClockPicture {
     }
 
     static String bandSentence(OneClock one, SimultaneousBand band) {
-        long days = one.whole().stream()
-                .map(batch -> OneClock.day(batch.phases().batch()))
-                .distinct()
-                .count();
+        long days = one.roastDays();
         if (!band.canTell()) {
             return "The batches of the mean are of " + days
                     + (days == 1 ? " roast day" : " roast days")
@@ -117,12 +114,5 @@ final class OneClockPicture {
                 days,
                 unit.formatStep(band.critical() * middle, reader),
                 unit.formatStep(band.pointwiseCritical() * middle, reader));
-    }
-
-    /** Returns the mean with so many times a shape added. */
-    static double[] shifted(OneClock one, double[] shape, double times) {
-        double[] mean = one.mean();
-        Arrays.setAll(mean, k -> mean[k] + times * shape[k]);
-        return mean;
     }
 }

@@ -1,11 +1,13 @@
 package parchment.align;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.IntStream;
+import parchment.chart.Axis;
 import parchment.chart.Colour;
 import parchment.chart.Line;
 import parchment.chart.Plot;
@@ -143,20 +145,34 @@ public final class Shapes implements ShownAs {
         return "batch " + whole.get(extreme).name();
     }
 
-    private Plot plot(int shape) {
+    private static double[] times(double[] shape, double factor) {
+        return Arrays.stream(shape).map(size -> factor * size).toArray();
+    }
+
+    /** Returns the picture of a shape, as what a batch has above or below the mean; shapes count from 1. */
+    Plot plot(int shape) {
         FunctionalComponents found = components.orElseThrow();
         double[] size = found.shape(shape - 1);
         double deviation = Math.sqrt(found.variance(shape - 1));
         double[] positions = one.positions();
-        Plot plot = Plot.of(
-                String.format(Locale.ROOT, "Shape %d: %.0f %% of the spread", shape, 100 * found.share(shape - 1)),
-                OneClockPicture.across(one),
-                OneClockPicture.upwards(one));
-        return plot.with(Line.of("mean", positions, one.mean()).withColour(Colour.INK))
-                .with(Line.of("one standard deviation up", positions, OneClockPicture.shifted(one, size, deviation))
+        boolean rates = one.clock().comparesRates();
+        Axis upwards = Axis.of(
+                rates ? "rate of rise above the mean" : "bean temperature above the mean",
+                rates ? Unit.RATE_OF_RISE : Unit.TEMPERATURE_STEP,
+                one.reader());
+        // Drawn as differences: on the curves themselves a small shape would be three lines on one another.
+        return Plot.of(
+                        String.format(
+                                Locale.ROOT, "Shape %d: %.0f %% of the spread", shape, 100 * found.share(shape - 1)),
+                        OneClockPicture.across(one),
+                        upwards)
+                .with(Line.of("the mean", positions, new double[positions.length])
+                        .withColour(Colour.INK))
+                .with(Line.of("one standard deviation up", positions, times(size, deviation))
                         .withColour(Colour.VERMILLION))
-                .with(Line.of("one standard deviation down", positions, OneClockPicture.shifted(one, size, -deviation))
+                .with(Line.of("one standard deviation down", positions, times(size, -deviation))
                         .withColour(Colour.BLUE))
+                .withNote("About two of three batches lie between the two coloured lines.")
                 .withHeight(220);
     }
 

@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import parchment.display.InShort;
 import parchment.display.Report;
 import parchment.display.Showable;
 import parchment.display.ShownAs;
@@ -244,15 +245,26 @@ public final class SpreadSplit implements ShownAs {
         return 1 - byTheStage * byTheStage / (byTheClock * byTheClock);
     }
 
+    /** Returns the answer in three sentences: how much is pace, how sure that is, what to do next. */
+    public InShort inShort() {
+        return marks.stream()
+                .filter(one -> one.kind() == MarkKind.DROP)
+                .findFirst()
+                .map(drop -> SplitInShort.of(
+                        Stretches.whole(drop.usualCelsius(), reader), drop.paceShare(), drop.paceInterval()))
+                .orElseGet(() -> SplitInShort.cannotTell(asked));
+    }
+
     @Override
     public Showable shownAs() {
         Report page =
-                Report.titled("How much is timing, how much is temperature").say(toString() + ".");
+                Report.titled("How much is timing, how much is temperature").add(inShort());
+        Report folded = Report.titled("How this was worked out").say(toString() + ".");
         for (String note : notes) {
-            page = page.say(note);
+            folded = folded.say(note);
         }
         if (!marks.isEmpty()) {
-            page = page.add(Table.titled("When each mark came")
+            folded = folded.add(Table.titled("When each mark came")
                     .withText("mark", marks, one -> one.kind().words())
                     .withNumber("batches", "", 0, marks, OfMark::batches)
                     .withNumber("usual temperature", Unit.TEMPERATURE, reader, marks, OfMark::usualCelsius)
@@ -278,7 +290,7 @@ public final class SpreadSplit implements ShownAs {
                             "The shares sum to the whole. A stretch that made up for others was longer where they were"
                                     + " shorter."));
         }
-        return page;
+        return page.fold(folded);
     }
 
     private String degrees() {
@@ -307,8 +319,8 @@ public final class SpreadSplit implements ShownAs {
         Optional<OfMark> drop =
                 marks.stream().filter(one -> one.kind() == MarkKind.DROP).findFirst();
         if (drop.isEmpty()) {
-            return "Cannot tell how much of the spread is timing: fewer than " + Crowd.LEAST + " of " + asked
-                    + " batches on one probe have a bean temperature and a drop";
+            return "Cannot tell how much of the spread is timing: it takes " + Crowd.LEAST
+                    + " batches on one probe with a bean temperature and a drop, and of " + asked + " too few are such";
         }
         OfMark one = drop.get();
         String first = String.format(

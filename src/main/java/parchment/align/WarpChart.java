@@ -88,7 +88,8 @@ public final class WarpChart implements ShownAs {
             if (!other.name().equals(batch)) {
                 other.warp()
                         .ifPresent(w -> layers.add(Line.of("one batch each", positions(w), behind(w))
-                                .withWeight(Weight.FAINT)));
+                                .withWeight(Weight.FAINT)
+                                .withName("batch " + other.name())));
             }
         }
         layers.add(Line.of("batch " + batch, reference, behind(warp))

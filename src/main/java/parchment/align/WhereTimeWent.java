@@ -11,6 +11,7 @@ import parchment.chart.Colour;
 import parchment.chart.Line;
 import parchment.chart.Plot;
 import parchment.chart.Weight;
+import parchment.display.InShort;
 import parchment.display.Report;
 import parchment.display.Showable;
 import parchment.display.ShownAs;
@@ -36,7 +37,7 @@ import parchment.stats.Robust;
  */
 public final class WhereTimeWent implements ShownAs {
     /** Fewest other batches from which a usual time is told; common practice, no source. */
-    private static final int FEWEST = 4;
+    static final int FEWEST = 4;
 
     private final Batch batch;
     private final String against;
@@ -194,13 +195,24 @@ public final class WhereTimeWent implements ShownAs {
                 .withRowsShown(Math.max(1, steps.size()));
     }
 
+    /** Returns the answer in three sentences: how much longer or shorter it took, where most of all, what to do next. */
+    public InShort inShort() {
+        return TimeInShort.of(batch.name(), steps, others, reader);
+    }
+
     @Override
     public Showable shownAs() {
+        Report page = Report.titled("Where the time of batch " + batch.name() + " went")
+                .add(inShort())
+                .add(plot());
         return steps.isEmpty()
-                ? plot()
-                : Report.titled("Where the time of batch " + batch.name() + " went")
-                        .add(plot())
-                        .add(table());
+                ? page
+                : page.fold(Report.titled("How this was worked out").add(table()));
+    }
+
+    @Override
+    public Optional<String> svg() {
+        return plot().svg();
     }
 
     @Override

@@ -135,9 +135,9 @@ public final class Axis {
     /** Prints an uncertainty with its unit: "0.4 °C", "5 s", "2 days". */
     public String formatStep(double kept) {
         return switch (kind) {
-            case NUMBER, ROWS -> unit.formatStep(kept, reader);
-            case CLOCK -> Unit.SECONDS.format(kept, reader);
-            case DATE -> Unit.DAYS.format(kept, reader);
+            case NUMBER, ROWS -> unit.withDigitsFor(kept, reader).formatStep(kept, reader);
+            case CLOCK -> Unit.SECONDS.withDigitsFor(kept, reader).format(kept, reader);
+            case DATE -> Unit.DAYS.withDigitsFor(kept, reader).format(kept, reader);
         };
     }
 

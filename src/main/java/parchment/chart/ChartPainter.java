@@ -9,9 +9,20 @@ final class ChartPainter {
     /** What the picture stands on. */
     enum Ground {
         /** A white ground of its own. */
-        WHITE,
+        WHITE("stroke=\"#fff\""),
         /** The page's ground and the colour of the page's text. */
-        PAGE
+        PAGE("style=\"stroke:var(--jp-layout-color0,Canvas)\"");
+
+        private final String stroke;
+
+        Ground(String stroke) {
+            this.stroke = stroke;
+        }
+
+        /** Returns how a line in the colour of the ground is drawn, as an attribute of SVG. */
+        String stroke() {
+            return stroke;
+        }
     }
 
     static final double WIDTH = 800;
@@ -26,7 +37,8 @@ final class ChartPainter {
     private final Ground ground;
     private final Style style;
     private final Scale acrossUnplaced;
-    private final List<Scale> upwards = new ArrayList<>();
+    private final Frame frame;
+    private final List<Scale> upwards;
     private final Svg svg = new Svg();
     private final AxesPainter axes = new AxesPainter(svg);
     private double top = MARGIN;
@@ -35,19 +47,9 @@ final class ChartPainter {
         this.panels = panels;
         this.ground = ground;
         this.style = new Style(panels);
-        Layer.Reach all = new Layer.Reach();
-        boolean points = false;
-        for (Plot plot : panels.plots()) {
-            Layer.Reach own = new Layer.Reach();
-            for (Layer layer : plot.layers()) {
-                layer.reach(all);
-                layer.reach(own);
-                points |= layer instanceof Points;
-            }
-            upwards.add(Scale.around(plot.y(), own.lowY(), own.highY(), Scale.Room.ROUND));
-        }
-        Scale.Room room = points ? Scale.Room.LITTLE : Scale.Room.NONE;
-        acrossUnplaced = Scale.around(panels.plots().get(0).x(), all.lowX(), all.highX(), room);
+        this.frame = Frame.of(panels);
+        this.acrossUnplaced = frame.across();
+        this.upwards = frame.upwards();
     }
 
     static String paint(Panels panels, Ground ground) {
@@ -131,7 +133,7 @@ final class ChartPainter {
             boundaries.addAll(first.layers(Boundary.class));
             spans.addAll(first.layers(Span.class));
         }
-        PanelPainter painter = new PanelPainter(svg, plot, across, y, style);
+        PanelPainter painter = new PanelPainter(svg, plot, across, y, style, ground);
         painter.ground(spans, boundaries);
         axes.upwards(plot, across, y);
         stems(names, spanNames, boundaries, across, y, areaTop - spanHeight - 2);
@@ -188,6 +190,7 @@ final class ChartPainter {
 
     private void notes(double left) {
         List<String> notes = new ArrayList<>(panels.notes());
+        notes.addAll(frame.notes());
         int unnamed = panels.plots().stream().mapToInt(EndLabels::withoutRoom).sum();
         if (unnamed > 0) {
             notes.add(unnamed + (unnamed == 1 ? " line has" : " lines have") + " no room for a name at its end.");
@@ -206,7 +209,7 @@ final class ChartPainter {
                 + Svg.number(WIDTH) + " " + Svg.number(height) + "\"";
         String look = ground == Ground.WHITE
                 ? "color:#1a1a1a;background:#fff;max-width:100%;height:auto"
-                : "color:inherit;background:none;max-width:100%;height:auto";
+                : "color:inherit;background:none;width:max(100%,640px);max-width:" + Svg.number(WIDTH) + "px;height:auto";
         Svg document = new Svg();
         document.open(
                 "svg",

@@ -18,6 +18,7 @@ final class ChartWords {
             describe(plot, x, sentences);
         }
         sentences.addAll(panels.notes());
+        sentences.addAll(Frame.of(panels).notes());
         StringBuilder text = new StringBuilder();
         for (String sentence : sentences) {
             String stripped = sentence.strip();
@@ -99,9 +100,7 @@ final class ChartWords {
     /** Returns the position of a boundary and, if known, its uncertainty: "8:30 ± 5 s". */
     static String position(Boundary boundary, Axis x) {
         String position = x.format(boundary.x());
-        return Double.isNaN(boundary.uncertainty())
-                ? position
-                : position + " ± " + x.formatStep(boundary.uncertainty());
+        return boundary.uncertainty() > 0 ? position + " ± " + x.formatStep(boundary.uncertainty()) : position;
     }
 
     /** Returns the words of the range that was tried. */

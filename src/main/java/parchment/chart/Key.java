@@ -3,6 +3,7 @@ package parchment.chart;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 
 /** Tells points, bands and crowds of thin lines apart in a row of swatches and words under the title. */
@@ -10,9 +11,12 @@ final class Key {
     static final double ROW = 19;
     private static final double SIZE = 13;
     private static final double SWATCH = 28;
+    /** Room for a short line and the steps of shading behind it. */
+    private static final double WIDE_SWATCH = 78;
+
     private static final double GAP = 20;
 
-    private record Placed(Layer layer, String words, double x, int row) {}
+    private record Placed(Layer layer, String words, double x, int row, double swatch) {}
 
     private final List<Placed> placed = new ArrayList<>();
     private int rows;
@@ -29,15 +33,19 @@ final class Key {
                 }
             }
         }
+        boolean shades = panels.plots().stream().anyMatch(CrowdPainter::shades);
         double x = left;
         for (Layer layer : items.values()) {
-            String words = TextWidth.fit(layer.label(), SIZE, right - left - SWATCH);
-            double width = SWATCH + TextWidth.of(words, SIZE);
+            boolean crowd = layer instanceof Line && shades;
+            String label = crowd ? layer.label() + ", shaded where many run" : layer.label();
+            double swatch = crowd ? WIDE_SWATCH : SWATCH;
+            String words = TextWidth.fit(label, SIZE, right - left - swatch);
+            double width = swatch + TextWidth.of(words, SIZE);
             if (x > left && x + width > right) {
                 rows++;
                 x = left;
             }
-            placed.add(new Placed(layer, words, x, rows));
+            placed.add(new Placed(layer, words, x, rows, swatch));
             x += width + GAP;
         }
         rows += placed.isEmpty() ? 0 : 1;
@@ -58,8 +66,20 @@ final class Key {
                 svg.rectangle(x, y - 6, 22, 12, PanelPainter.bandFill(band));
             } else if (item.layer() instanceof Line line) {
                 svg.line(x, y, x + 22, y, "fill=\"none\" " + style.keyStroke(line));
+                if (item.swatch() > SWATCH) {
+                    shades(svg, x + 26, y);
+                }
             }
-            svg.text(x + SWATCH, y + 4.5, item.words(), "");
+            svg.text(x + item.swatch(), y + 4.5, item.words(), "");
+        }
+    }
+
+    private static void shades(Svg svg, double left, double y) {
+        double x = left;
+        for (double step : CrowdPainter.steps(CrowdPainter.MOST_STEPS)) {
+            String opacity = String.format(Locale.ROOT, "%.2f", step);
+            svg.rectangle(x, y - 6, 7.5, 12, "fill=\"currentColor\" fill-opacity=\"" + opacity + "\"");
+            x += 7.5;
         }
     }
 }

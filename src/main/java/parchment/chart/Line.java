@@ -20,8 +20,11 @@ public final class Line implements Layer {
     private final Join join;
     private final Weight weight;
     private final Optional<Colour> colour;
+    private final String name;
 
-    private Line(String label, double[] xs, double[] ys, Join join, Weight weight, Optional<Colour> colour) {
+    private Line(
+            String label, double[] xs, double[] ys, Join join, Weight weight, Optional<Colour> colour, String name) {
+        this.name = name;
         this.label = label;
         this.xs = xs;
         this.ys = ys;
@@ -43,7 +46,8 @@ public final class Line implements Layer {
                 Checks.sameLength(what, xs, "values", ys),
                 Join.STRAIGHT,
                 Weight.NORMAL,
-                Optional.empty());
+                Optional.empty(),
+                "");
     }
 
     /**
@@ -53,17 +57,22 @@ public final class Line implements Layer {
      */
     public static Line steps(String label, double[] xs, double[] ys) {
         Line line = of(label, xs, ys);
-        return new Line(label, line.xs, line.ys, Join.STEP, Weight.NORMAL, Optional.empty());
+        return new Line(label, line.xs, line.ys, Join.STEP, Weight.NORMAL, Optional.empty(), "");
     }
 
     /** Returns the line with another weight. */
     public Line withWeight(Weight other) {
-        return new Line(label, xs, ys, join, other, colour);
+        return new Line(label, xs, ys, join, other, colour, name);
     }
 
     /** Returns the line in a colour that does not follow the order of the lines. */
     public Line withColour(Colour other) {
-        return new Line(label, xs, ys, join, weight, Optional.of(other));
+        return new Line(label, xs, ys, join, weight, Optional.of(other), name);
+    }
+
+    /** Returns the line with a name of its own, as one of a crowd needs that shares its label; said where it runs past the picture's edge. */
+    public Line withName(String other) {
+        return new Line(label, xs, ys, join, weight, colour, other);
     }
 
     @Override
@@ -74,6 +83,11 @@ public final class Line implements Layer {
     /** Returns the weight. */
     public Weight weight() {
         return weight;
+    }
+
+    /** Returns the line's own name, empty if it has none beside its label. */
+    String name() {
+        return name;
     }
 
     Optional<Colour> colour() {

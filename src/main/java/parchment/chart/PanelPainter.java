@@ -9,12 +9,14 @@ final class PanelPainter {
     private final Scale x;
     private final Scale y;
     private final Style style;
+    private final ChartPainter.Ground ground;
     private final double left;
     private final double right;
     private final double top;
     private final double bottom;
 
-    PanelPainter(Svg svg, Plot plot, Scale x, Scale y, Style style) {
+    PanelPainter(Svg svg, Plot plot, Scale x, Scale y, Style style, ChartPainter.Ground ground) {
+        this.ground = ground;
         this.svg = svg;
         this.plot = plot;
         this.x = x;
@@ -73,11 +75,12 @@ final class PanelPainter {
         // picture's.
         svg.open("svg", place + " width=\"" + size + " viewBox=\"" + box + "\" preserveAspectRatio=\"none\"");
         svg.open("g", "fill=\"none\" stroke-linejoin=\"round\" stroke-linecap=\"round\"");
-        lines(Weight.FAINT);
+        new CrowdPainter(svg, x, y, style).paint(plot);
         svg.close("g");
         plot.layers(Band.class).forEach(this::band);
         plot.layers(Points.class).forEach(this::points);
         svg.open("g", "fill=\"none\" stroke-linejoin=\"round\"");
+        lines(Weight.TENTATIVE);
         lines(Weight.NORMAL);
         lines(Weight.STRONG);
         svg.close("g").close("svg");
@@ -86,13 +89,22 @@ final class PanelPainter {
     private void lines(Weight weight) {
         for (Line line : plot.layers(Line.class)) {
             if (line.weight() == weight) {
-                svg.path(path(line), style.stroke(line));
+                String path = path(line);
+                if (CrowdPainter.shades(plot)) {
+                    svg.path(path, halo(weight == Weight.STRONG ? 5.6 : 4.8));
+                }
+                svg.path(path, style.stroke(line));
             }
         }
     }
 
+    /** Returns a rim in the colour of the ground, so that a line is seen over shading. */
+    private String halo(double width) {
+        return "stroke-opacity=\".85\" stroke-width=\"" + Svg.number(width) + "\" " + ground.stroke();
+    }
+
     private String path(Line line) {
-        Polyline path = new Polyline(line.weight() == Weight.FAINT ? style.crowdTolerance() : Polyline.FINE);
+        Polyline path = new Polyline();
         double before = Double.NaN;
         for (int i = 0; i < line.size(); i++) {
             if (!Double.isFinite(line.x(i)) || !Double.isFinite(line.y(i))) {
@@ -127,6 +139,28 @@ final class PanelPainter {
             from = to + 1;
         }
         svg.path(path.data(), bandFill(band));
+        if (CrowdPainter.shades(plot)) {
+            // Over shading a light fill alone is hardly seen: its edges are drawn as well.
+            String edges = edge(band, Band::lower) + edge(band, Band::upper);
+            svg.path(edges, "fill=\"none\" " + halo(2.6));
+            svg.path(edges, "fill=\"none\" stroke-width=\"1.1\" stroke=\"" + band.colour().svg() + "\"");
+        }
+    }
+
+    private String edge(Band band, BandEdge edge) {
+        Polyline path = new Polyline();
+        for (int i = 0; i < band.size(); i++) {
+            if (isWhole(band, i)) {
+                path.to(x.place(band.x(i)), y.place(edge.at(band, i)));
+            } else {
+                path.lift();
+            }
+        }
+        return path.data();
+    }
+
+    private interface BandEdge {
+        double at(Band band, int position);
     }
 
     private static boolean isWhole(Band band, int i) {

@@ -23,7 +23,7 @@ final class Style {
             for (Line line : plot.layers(Line.class)) {
                 if (line.weight() == Weight.FAINT) {
                     crowd++;
-                } else {
+                } else if (line.weight() != Weight.TENTATIVE) {
                     order.put(line, lines++);
                 }
             }
@@ -45,7 +45,8 @@ final class Style {
     }
 
     Colour colour(Line line) {
-        return line.colour().orElseGet(() -> line.weight() == Weight.FAINT ? Colour.INK : Colour.ofSeries(order(line)));
+        boolean ink = line.weight() == Weight.FAINT || line.weight() == Weight.TENTATIVE;
+        return line.colour().orElseGet(() -> ink ? Colour.INK : Colour.ofSeries(order(line)));
     }
 
     Colour colour(Points points) {
@@ -78,6 +79,9 @@ final class Style {
                     "stroke=\"%s\" stroke-opacity=\"%.2f\"",
                     colour(line).svg(),
                     opacity);
+        }
+        if (line.weight() == Weight.TENTATIVE) {
+            return "stroke=\"" + colour(line).svg() + "\" stroke-width=\"1.3\" stroke-dasharray=\"9 7\"";
         }
         String dash = DASHES.get(order(line) % DASHES.size());
         return "stroke=\"" + colour(line).svg() + "\" stroke-width=\""

@@ -6,6 +6,8 @@ public enum Weight {
     FAINT,
     /** An ordinary line with a label at its end. */
     NORMAL,
+    /** A line that may not be so: thin, in long dashes, and not in the colour of a finding. */
+    TENTATIVE,
     /** The line that the picture is about. */
     STRONG
 }

@@ -19,8 +19,8 @@ public record InShort(String found, String howSure, String next) implements Show
 
     @Override
     public Optional<String> html() {
-        return Optional.of("<p style=\"max-width:36em;font-size:1.2em;margin:.4em 0\">" + Html.escape(found)
-                + "</p>\n<p style=\"max-width:50em;margin:.4em 0\">" + Html.escape(howSure) + " " + Html.escape(next)
+        return Optional.of("<p style=\"max-width:36em;font-size:1.2em;margin:.4em 0\">" + WholeNames.inParagraph(found)
+                + "</p>\n<p style=\"max-width:50em;margin:.4em 0\">" + WholeNames.inParagraph(howSure + " " + next)
                 + "</p>");
     }
 

@@ -102,8 +102,8 @@ public final class Report implements Showable {
 
     @Override
     public Optional<String> html() {
-        return Optional.of("<section class=\"parchment-report\"><h3>" + Html.escape(title) + "</h3>\n" + htmlOfParts()
-                + "</section>");
+        return Optional.of("<section class=\"parchment-report\" style=\"overflow-wrap:break-word\"><h3>" + Html.escape(title)
+                + "</h3>\n" + htmlOfParts() + "</section>");
     }
 
     private String folded() {
@@ -115,13 +115,14 @@ public final class Report implements Showable {
         StringBuilder html = new StringBuilder();
         for (Part part : parts) {
             String words = Html.escape(part.content().text());
+            String whole = WholeNames.inParagraph(part.content().text());
             html.append(
                     switch (part.kind()) {
                         case HEADING -> "<h4>" + words + "</h4>";
-                        case SENTENCES -> "<p style=\"max-width:50em\">" + words + "</p>";
+                        case SENTENCES -> "<p style=\"max-width:50em\">" + whole + "</p>";
                         case CAUTION ->
                             "<p role=\"note\" style=\"max-width:50em;border-left:4px solid currentColor;"
-                                    + "padding-left:.7em\">" + words + "</p>";
+                                    + "padding-left:.7em\">" + whole + "</p>";
                         case PART -> part.content().html().orElse("<pre>" + words + "</pre>");
                         case FOLDED -> ((Report) part.content()).folded();
                     });

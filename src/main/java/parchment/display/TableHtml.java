@@ -1,7 +1,6 @@
 package parchment.display;
 
 import java.text.Bidi;
-import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /**
@@ -22,13 +21,17 @@ final class TableHtml {
             .parchment-table.parchment-table{overflow-x:auto;margin:.5em 0}
             .parchment-table.parchment-table table{border-collapse:collapse;color:inherit;background:none;border:0;\
             margin:0;width:auto;font-variant-numeric:tabular-nums}
-            .parchment-table.parchment-table caption{caption-side:top;text-align:left;font-weight:bold;color:inherit;padding:.2em 0}
+            .parchment-table.parchment-table caption{caption-side:top;text-align:left;font-weight:bold;color:inherit;padding:.2em 0;\
+            min-width:min(26em,80vw)}
             .parchment-table.parchment-table th,.parchment-table.parchment-table td{text-align:left;vertical-align:top;\
             padding:.15em .8em .15em 0;border:0;border-bottom:1px solid rgba(128,128,128,.4);white-space:nowrap}
             .parchment-table.parchment-table thead th,.parchment-table.parchment-table .sentence{max-width:28em;white-space:normal;\
             overflow-wrap:break-word}
+            .parchment-table.parchment-table thead th{vertical-align:bottom}
+            .parchment-table.parchment-table .sentence{min-width:13em}
             .parchment-table.parchment-table tbody th{font-weight:normal}
             .parchment-table.parchment-table .number{text-align:right;padding-left:.8em}
+            .parchment-table.parchment-table .number:first-child{padding-left:0}
             .parchment-table.parchment-table .unit{font-weight:normal;white-space:nowrap}
             .parchment-table.parchment-table .whole{white-space:nowrap}
             .parchment-table.parchment-table .missing{opacity:.75;font-style:italic}
@@ -54,8 +57,11 @@ final class TableHtml {
             .parchment-table.parchment-table.moved tbody th,.parchment-table.parchment-table.moved thead th.names{position:sticky;left:0;\
             background:var(--ground)}
             @media print{.parchment-table.parchment-table .tools>:not(p){display:none}\
+            .parchment-table.parchment-table{overflow:visible}.parchment-table.parchment-table .sentence{min-width:8em}\
+            .parchment-table.parchment-table caption{min-width:min(26em,100%)}\
             .parchment-table.parchment-table th button{text-decoration:none}}
-            @media (max-width:900px),print{.parchment-table.parchment-table table{font-size:.8em}\
+            @media (max-width:900px),print{.parchment-table.parchment-table table{font-size:max(.8em,12px)}\
+            .parchment-table.parchment-table caption{font-size:max(1em,13px)}\
             .parchment-table.parchment-table th,.parchment-table.parchment-table td{padding-right:.35em}\
             .parchment-table.parchment-table .number{padding-left:.35em;padding-right:.7em}}
             </style>
@@ -64,8 +70,11 @@ final class TableHtml {
     /** Names, dates and verdicts are no longer than this and stand on one line; what is longer is sentences. */
     private static final int LONGEST_NAME = 24;
 
-    /** A name, date or range within a sentence that a browser would break at a hyphen or stroke: 2024-11- would read as a month. */
-    private static final Pattern BREAKABLE = Pattern.compile("(?<!\\S)(?=\\S*[-\u2010\u2013/])\\S{1,40}(?!\\S)");
+    /** An estimate with its interval stands on one line too, though it is longer than a name. */
+    private static final Pattern ESTIMATE = Pattern.compile("[-+\u2212]?\\d[\\d.,]*[^()]{0,14} \\([^()]{1,24}\\)");
+
+    /** A heading no longer than this is not broken between its words. */
+    private static final int SHORT_HEADING = 12;
 
     private TableHtml() {}
 
@@ -114,8 +123,9 @@ final class TableHtml {
             boolean namesRows = column == table.columns().get(0) && column.setting() == Column.Setting.TEXT;
             html.append("<th scope=\"col\"")
                     .append(namesRows ? " class=\"names\"" : numberClass(column, false))
-                    .append('>')
-                    .append(Html.escape(column.heading()));
+                    .append(column.heading().length() > SHORT_HEADING ? ">" : "><span class=\"whole\">")
+                    .append(Html.escape(column.heading()))
+                    .append(column.heading().length() > SHORT_HEADING ? "" : "</span>");
             if (!column.unit().isEmpty()) {
                 html.append(" <span class=\"unit\">[")
                         .append(Html.escape(column.unit()))
@@ -143,25 +153,12 @@ final class TableHtml {
         html.append(key.isEmpty() ? "" : " data-key=\"" + key + "\"");
         // A name written from right to left would otherwise pull the brackets and digits beside it out of order.
         html.append(Bidi.requiresBidi(text.toCharArray(), 0, text.length()) ? " dir=\"auto\">" : ">");
-        html.append(isLong(text) ? withWholeNames(text) : Html.escape(text)).append(namesRow ? "</th>" : "</td>");
+        html.append(isLong(text) ? WholeNames.inTable(text) : Html.escape(text)).append(namesRow ? "</th>" : "</td>");
     }
 
     private static boolean isLong(String text) {
-        return text.codePointCount(0, text.length()) > LONGEST_NAME;
-    }
-
-    private static String withWholeNames(String sentence) {
-        StringBuilder html = new StringBuilder();
-        Matcher name = BREAKABLE.matcher(sentence);
-        int from = 0;
-        while (name.find()) {
-            html.append(Html.escape(sentence.substring(from, name.start())))
-                    .append("<span class=\"whole\">")
-                    .append(Html.escape(name.group()))
-                    .append("</span>");
-            from = name.end();
-        }
-        return html.append(Html.escape(sentence.substring(from))).toString();
+        return text.codePointCount(0, text.length()) > LONGEST_NAME
+                && !ESTIMATE.matcher(text).matches();
     }
 
     private static String classes(Column column, boolean missing, String text) {

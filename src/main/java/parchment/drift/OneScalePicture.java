@@ -14,6 +14,7 @@ import parchment.feature.Feature;
 import parchment.logbook.Batch;
 import parchment.period.ProbeChange;
 import parchment.quantity.TemperatureUnit;
+import parchment.quantity.Unit;
 import parchment.stats.Estimate;
 import parchment.stats.Interval;
 
@@ -30,6 +31,7 @@ final class OneScalePicture {
         double[] lower = new double[read.length];
         double[] upper = new double[read.length];
         List<String> names = new ArrayList<>();
+        double widest = 0;
         for (int i = 0; i < read.length; i++) {
             Batch batch = table.batches().get(i);
             x[i] = batch.roastDay().map(day -> (double) day.toEpochDay()).orElse(Double.NaN);
@@ -41,6 +43,7 @@ final class OneScalePicture {
                     Interval interval = added.interval(0.90);
                     lower[i] = read[i] + interval.lower();
                     upper[i] = read[i] + interval.upper();
+                    widest = Math.max(widest, interval.width() / 2);
                 }
             }
             names.add("batch " + batch.name());
@@ -71,8 +74,16 @@ final class OneScalePicture {
                         !feature.readsBeanProbe()
                                 ? "This is not a reading of the bean probe at a mark; it stays as it is."
                                 : any
-                                        ? "Bars: 90 % interval of the offset. It is one error for all batches of a period, so the"
-                                                + " whole period moves together within it."
+                                        ? bars(widest, reader)
                                         : "One probe period is known, so nothing had to be moved.");
+    }
+
+    private static String bars(double widest, TemperatureUnit reader) {
+        return widest > 0
+                ? "Bars: 90 % interval of what was added, at most "
+                        + Unit.TEMPERATURE_STEP.formatStep(widest, reader)
+                        + " to either side; where none is seen it is shorter than its dot is high. It is one error for all batches of a"
+                        + " period, so the whole period moves together within it."
+                : "How far the readings had to be moved has no known error, so no bars are drawn.";
     }
 }

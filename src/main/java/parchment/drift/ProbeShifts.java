@@ -2,10 +2,12 @@ package parchment.drift;
 
 import java.util.List;
 import java.util.Optional;
+import parchment.display.InShort;
 import parchment.display.Showable;
 import parchment.display.ShownAs;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
+import parchment.period.MachinePeriods;
 import parchment.period.ProbeChange;
 import parchment.period.ProbePeriods;
 import parchment.quantity.TemperatureUnit;
@@ -37,6 +39,23 @@ public final class ProbeShifts implements ShownAs {
     /** Returns the changes, written or found, machine by machine in order of time. */
     public List<ProbeChange> changes() {
         return periods.changes();
+    }
+
+    /** Returns the answer in three sentences: the latest change that counts, how sure that is, what to do next. */
+    public InShort inShort() {
+        // Of a machine whose readings could not be searched nobody knows whether they went on as before.
+        List<MachinePeriods> searched = periods.machines().stream()
+                .filter(MachinePeriods::searched)
+                .toList();
+        return ShiftsInShort.of(
+                searched.isEmpty()
+                        ? changes()
+                        : searched.stream().flatMap(m -> m.changes().stream()).toList(),
+                periods.machines().isEmpty()
+                        ? ShiftsInShort.Searched.NO_DATES
+                        : searched.isEmpty() ? ShiftsInShort.Searched.TOO_FEW : ShiftsInShort.Searched.SEARCHED,
+                periods.machines().size() > 1 ? ShiftsInShort.Machines.SEVERAL : ShiftsInShort.Machines.ONE,
+                reader());
     }
 
     /** Returns what was found, in sentences. */

@@ -42,7 +42,12 @@ public record Repeatability(
     }
 
     String shownDeviation() {
-        return standardDeviation.isEmpty() ? "" : unit().formatStep(standardDeviation.getAsDouble(), reader);
+        return standardDeviation.isEmpty() ? "" : step(standardDeviation.getAsDouble());
+    }
+
+    /** Prints a difference in the reader's unit. */
+    String step(double difference) {
+        return unit().formatStep(difference, reader);
     }
 
     String shownInterval() {

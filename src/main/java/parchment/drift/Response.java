@@ -104,21 +104,17 @@ record Response(String name, Unit unit, List<Double> values, Kind kind) {
 
     /** Prints a change with its 90 % interval. */
     String shown(Estimate estimate, TemperatureUnit reader) {
-        Unit step = stepUnit();
         Interval interval = estimate.interval(0.90);
+        Unit step = stepUnit().withDigitsFor(interval.width() / 2, reader);
+        double change = step.shownStep(estimate.estimate(), reader);
+        String number = step.number(change);
         return String.format(
                 Locale.ROOT,
                 "%s %s (%s to %s)",
-                rounded("%+.", step.shownStep(estimate.estimate(), reader)),
+                change > 0 && !number.matches("0(\\.0+)?") ? "+" + number : number,
                 step.symbol(reader).equals("%") ? "percentage points" : step.symbol(reader),
-                rounded("%.", step.shownStep(interval.lower(), reader)),
-                rounded("%.", step.shownStep(interval.upper(), reader)));
-    }
-
-    /** Prints a number of the answer; what rounds to zero has no sign. */
-    private String rounded(String format, double number) {
-        return String.format(Locale.ROOT, format + stepUnit().digits() + "f", number)
-                .replaceFirst("^[+-](?=0(\\.0+)?$)", "");
+                step.number(step.shownStep(interval.lower(), reader)),
+                step.number(step.shownStep(interval.upper(), reader)));
     }
 
     /** Returns the unit with the digits in which changes are told. */

@@ -31,7 +31,7 @@ final class SharesPicture {
             rowsOfEnds[3 * i + 2] = Double.NaN; // Lifts the pen between two intervals.
         }
         Plot plot = Plot.of(
-                        "Where " + name + " differs",
+                        "Share of each source in " + name,
                         Axis.number("share of the whole variance", "%").withLimits(0, 100),
                         Axis.rows("", rows))
                 .withHeight(Math.max(LOWEST, ROW * rows.size()))

@@ -27,23 +27,28 @@ final class ShiftsPicture {
 
     static Showable page(ProbeShifts shifts) {
         Report page =
-                Report.titled("Probe periods of " + shifts.logbook().name()).say(shifts.toString() + ".");
-        for (String sentence : shifts.sentences()) {
-            page = page.say(Sentence.of(sentence));
-        }
-        List<ProbeChange> changes = shifts.changes();
-        if (!changes.isEmpty()) {
-            page = page.add(table(shifts, changes));
-        }
+                Report.titled("Probe periods of " + shifts.logbook().name()).add(shifts.inShort());
         for (Showable picture : shifts.pictures()) {
             page = page.add(picture);
         }
-        return page.say(
+        page = page.say(Sentence.of(shifts.toString()) + ".");
+        for (String doubt : shifts.periods().doubts(shifts.logbook().batches())) {
+            page = page.say(doubt);
+        }
+        Report folded = Report.titled("How this was worked out");
+        for (String sentence : shifts.sentences()) {
+            folded = folded.say(Sentence.of(sentence));
+        }
+        List<ProbeChange> changes = shifts.changes();
+        if (!changes.isEmpty()) {
+            folded = folded.add(table(shifts, changes));
+        }
+        return page.fold(folded.say(
                 "Compared at like batch mass, charge temperature, green temperature, batch of the day and time since the"
                         + " last drop (turning point), and at like lot, mass, rate of rise and operator (first crack). A change of"
                         + " both at once is laid to the probe; dirty ducts, a new burner or another habit of charging can also move"
                         + " them. A probe that was moved lags differently too: the offset is that of readings, not of the probe"
-                        + " held still.");
+                        + " held still."));
     }
 
     private static Table table(ProbeShifts shifts, List<ProbeChange> changes) {
@@ -79,12 +84,10 @@ final class ShiftsPicture {
 
     private static String numbers(parchment.stats.Estimate offset, Unit unit, TemperatureUnit reader) {
         Interval interval = offset.interval(0.90);
-        return String.format(
-                java.util.Locale.ROOT,
-                "%.1f (%.1f to %.1f)",
-                unit.shownStep(offset.estimate(), reader),
-                unit.shownStep(interval.lower(), reader),
-                unit.shownStep(interval.upper(), reader));
+        Unit fitting = unit.withDigitsFor(interval.width() / 2, reader);
+        return fitting.number(fitting.shownStep(offset.estimate(), reader)) + " ("
+                + fitting.number(fitting.shownStep(interval.lower(), reader)) + " to "
+                + fitting.number(fitting.shownStep(interval.upper(), reader)) + ")";
     }
 
     static Showable of(MachinePeriods machine, TemperatureUnit reader) {

@@ -7,7 +7,9 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.OptionalDouble;
+import parchment.display.InShort;
 import parchment.display.Report;
+import parchment.display.Sentence;
 import parchment.display.Showable;
 import parchment.display.ShownAs;
 import parchment.display.Table;
@@ -36,6 +38,7 @@ public final class Twins implements ShownAs {
     private static final double MASS_SHARE = 0.03;
     private static final double CHARGE_STEP = 2;
     private static final double PLAN_STEP = 1;
+    private static final String TOLD_FIRST = "drop temperature";
 
     private final Logbook logbook;
     private final List<Group> groups;
@@ -205,40 +208,55 @@ public final class Twins implements ShownAs {
                 logbook.readerUnit());
     }
 
+    /** Returns the answer in three sentences: how far twins lie apart in the drop, what that rests on, what to do next. */
+    public InShort inShort() {
+        return TwinsInShort.of(
+                logbook.batches().size(),
+                batchesWithTwins(),
+                withoutPlan,
+                known().stream()
+                        .min(Comparator.comparingInt(row -> row.feature().name().equals(TOLD_FIRST) ? 0 : 1)));
+    }
+
+    /** Returns how far twins lie apart in what is looked at, as far as it is known of them. */
+    private List<Repeatability> known() {
+        return Features.all().list().stream()
+                .filter(f -> List.of("drying time", "browning time", "development time", "mass loss", TOLD_FIRST)
+                        .contains(f.name()))
+                .map(this::repeatability)
+                .filter(r -> r.standardDeviation().isPresent())
+                .toList();
+    }
+
+    private int batchesWithTwins() {
+        return groups.stream().mapToInt(g -> g.batches().size()).sum();
+    }
+
     @Override
     public Showable shownAs() {
-        Report page = Report.titled("Twins in " + logbook.name()).say(toString() + ".");
+        Report page = Report.titled("Twins in " + logbook.name()).add(inShort());
+        Report folded = Report.titled("How this was worked out").say(Sentence.of(toString()) + ".");
         if (!groups.isEmpty()) {
-            List<Repeatability> rows = Features.all().list().stream()
-                    .filter(f -> List.of(
-                                    "drying time", "browning time", "development time", "mass loss", "drop temperature")
-                            .contains(f.name()))
-                    .map(this::repeatability)
-                    .filter(r -> r.standardDeviation().isPresent())
-                    .toList();
-            page = page.add(Table.titled("How far twins lie apart")
-                            .withText("feature", rows, r -> r.feature().name())
-                            .withText("standard deviation", rows, Repeatability::shownDeviation)
-                            .withText("90 % interval", rows, Repeatability::shownInterval)
-                            .withNumber("batches", "", 0, rows, Repeatability::batches)
-                            .withNumber("groups", "", 0, rows, Repeatability::groups))
-                    .add(Table.titled("Groups of twins")
-                            .withText("meant alike", groups, Group::words)
-                            .withNumber(
-                                    "batches", "", 0, groups, g -> g.batches().size())
-                            .withText(
-                                    "which",
-                                    groups,
-                                    g -> String.join(
-                                            ", ",
-                                            g.batches().stream()
-                                                    .map(Batch::name)
-                                                    .toList()))
-                            .withRowsShown(8));
+            List<Repeatability> rows = known();
+            folded = folded.add(Table.titled("How far twins lie apart")
+                    .withText("feature", rows, r -> r.feature().name())
+                    .withText("standard deviation", rows, Repeatability::shownDeviation)
+                    .withText("90 % interval", rows, Repeatability::shownInterval)
+                    .withNumber("batches", "", 0, rows, Repeatability::batches)
+                    .withNumber("groups", "", 0, rows, Repeatability::groups));
+            page = page.add(Table.titled("Groups of twins")
+                    .withText("meant alike", groups, Group::words)
+                    .withNumber("batches", "", 0, groups, g -> g.batches().size())
+                    .withText(
+                            "which",
+                            groups,
+                            g -> String.join(
+                                    ", ", g.batches().stream().map(Batch::name).toList()))
+                    .withRowsShown(8));
         }
-        return page.say(
+        return page.fold(folded.say(
                 "Alike as written: one lot, machine, recipe and operator, green mass within 3 %, charge temperature"
-                        + " within 2 °C, planned drop within 1 °C. What was not written may differ." + withoutWords());
+                        + " within 2 °C, planned drop within 1 °C. What was not written may differ." + withoutWords()));
     }
 
     private String withoutWords() {
@@ -250,14 +268,14 @@ public final class Twins implements ShownAs {
 
     @Override
     public String toString() {
-        int batches = groups.stream().mapToInt(g -> g.batches().size()).sum();
+        int batches = batchesWithTwins();
         if (withoutPlan == logbook.batches().size() && withoutPlan > 0) {
             return "Cannot tell which batches of " + logbook.name()
                     + " were meant alike: no planned drop temperature is written. Write it before charge, in the column 'planned drop"
                     + " temperature' of batches.csv";
         }
         return groups.isEmpty()
-                ? "no two batches of " + logbook.name() + " were meant alike as far as was written"
+                ? "No two batches of " + logbook.name() + " were meant alike as far as was written"
                 : String.format(
                         Locale.ROOT,
                         "%d of %d batches have twins, in %d %s",

@@ -9,6 +9,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.stream.IntStream;
 import parchment.chart.Plot;
+import parchment.display.InShort;
 import parchment.display.Progress;
 import parchment.display.Report;
 import parchment.display.Sentence;
@@ -289,31 +290,39 @@ public final class VarianceShares implements ShownAs {
                 : plot.withNote(used + " rows used, " + leftOut + " left out (something not written).");
     }
 
+    /** Returns the answer in three sentences: the largest source, whether it is that for sure, what to do next. */
+    public InShort inShort() {
+        return SharesInShort.of(name, shares, notes);
+    }
+
     @Override
     public Showable shownAs() {
-        Report page = Report.titled("Where " + name + " differs").say(Sentence.of(toString()) + ".");
+        Report page = Report.titled("Where " + name + " differs").add(inShort());
+        Report folded = Report.titled("How this was worked out");
         if (!shares.isEmpty()) {
+            folded = folded.say(Sentence.of(toString()) + ".");
             Unit step = unit.withDigits(Math.max(1, unit.digits()));
-            page = page.add(plot())
-                    .add(Table.titled("Shares of the variance")
-                            .withText("source", shares, Share::source)
-                            .withNumber("how many", "", 0, shares, Share::groups)
-                            .withText("standard deviation", shares, s -> step.formatStep(s.standardDeviation(), reader))
-                            .withNumber("share", "%", 0, shares, s -> 100 * s.share())
-                            .withText(
-                                    "90 % interval [%]",
-                                    shares,
-                                    s -> String.format(
-                                            Locale.ROOT,
-                                            "%.0f to %.0f",
-                                            100 * s.interval().lower(),
-                                            100 * s.interval().upper())));
+            page = page.add(plot());
+            folded = folded.add(Table.titled("Shares of the variance")
+                    .withText("source", shares, Share::source)
+                    .withNumber("how many", "", 0, shares, Share::groups)
+                    .withText("standard deviation", shares, s -> step.formatStep(s.standardDeviation(), reader))
+                    .withNumber("share", "%", 0, shares, s -> 100 * s.share())
+                    .withText(
+                            "90 % interval [%]",
+                            shares,
+                            s -> String.format(
+                                    Locale.ROOT,
+                                    "%.0f to %.0f",
+                                    100 * s.interval().lower(),
+                                    100 * s.interval().upper())));
         }
-        for (String note : shares.isEmpty() ? List.<String>of() : notes) {
-            page = page.say(note);
+        // Without shares the last note is the reason, which stands above already.
+        for (String note : shares.isEmpty() ? notes.subList(0, notes.size() - 1) : notes) {
+            folded = folded.say(note);
         }
-        return page.say(
-                "Recipes, masses and seasons are not taken out first: what they move counts where they change.");
+        return page.fold(folded.say(
+                "Recipes, masses and seasons are not taken out first: what they move counts where they change."));
     }
 
     @Override

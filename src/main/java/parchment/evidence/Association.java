@@ -24,13 +24,12 @@ public record Association(
         }
         return String.format(
                 Locale.ROOT,
-                "Inside lots, %s more in %s went with %s points of %s (%.0f %% interval %s to %s).",
+                "Inside lots, %s more in %s went with %s points of %s (%.0f %% interval %s).",
                 stepWords,
                 feature,
-                Wording.signed(perStep.estimate()),
+                Wording.signed(perStep.estimate(), interval),
                 attribute,
                 100 * interval.level(),
-                Wording.signed(interval.lower()),
-                Wording.signed(interval.upper()));
+                Wording.signed(interval));
     }
 }

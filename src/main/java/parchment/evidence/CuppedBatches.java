@@ -71,7 +71,8 @@ public final class CuppedBatches implements Showable {
             return Wording.count(notCupped, "batch with a " + feature + " was", "batches with a " + feature + " were")
                     + " not scored; that is too few to compare them with the scored ones.";
         }
-        String size = unit.formatStep(Math.abs(difference), reader);
+        Unit fitting = unit.withDigitsFor(2 * error, reader);
+        String size = fitting.formatStep(Math.abs(difference), reader);
         return String.format(
                 Locale.ROOT,
                 differ()
@@ -84,7 +85,7 @@ public final class CuppedBatches implements Showable {
                 feature,
                 size,
                 difference < 0 ? "lower" : "higher",
-                unit.formatStep(2 * error, reader));
+                fitting.formatStep(2 * error, reader));
     }
 
     private static double mean(double[] values) {

@@ -142,9 +142,9 @@ public final class DestinationOrPath implements ShownAs {
                 difference.estimate(),
                 interval,
                 nearest,
-                "The mean " + question.attribute() + " of such a batch is " + Wording.signed(difference.estimate())
+                "The mean " + question.attribute() + " of such a batch is " + Wording.signed(difference.estimate(), interval)
                         + " points from that of the batches' mean (" + Wording.percent(level) + " interval "
-                        + Wording.signed(interval.lower()) + " to " + Wording.signed(interval.upper())
+                        + Wording.signed(interval)
                         + "), as seen in this logbook." + near);
     }
 

@@ -75,17 +75,17 @@ final class DestinationOrPathPage {
                 .map(contrast -> contrast.name() + ", per " + contrast.stepWords())
                 .toList();
         double level = asked.question().settings().level();
-        String title = Wording.sentence(asked.question().attribute()) + ": destination or path";
+        String title = "Difference in " + asked.question().attribute() + " for each comparison";
         Axis along = Axis.of(
                 "difference in " + asked.question().attribute(),
                 Unit.POINTS.withDigits(2),
                 asked.question().measures().get(0).reader());
         if (contrasts.stream().noneMatch(contrast -> contrast.perStep().known())) {
-            return Plot.of(title, along, Axis.number("comparison", ""))
+            return Plot.of(title, along, Axis.number("", ""))
                     .withEmptySentence(
                             "There is nothing to draw: " + contrasts.get(0).reason() + ".");
         }
-        Plot plot = Plot.of(title, along, Axis.rows("comparison", rows))
+        Plot plot = Plot.of(title, along, Axis.rows("", rows))
                 .with(Boundary.at("no difference", 0))
                 .with(points(contrasts, PathContrast.Separation.SEPARATED, "has moved by itself", Marker.CIRCLE))
                 .with(points(

@@ -24,13 +24,12 @@ public record Effect(String attribute, String feature, String stepWords, Slope s
         }
         return String.format(
                 Locale.ROOT,
-                "Planning %s more in %s, as drawn by chance before charge, changed %s by %s points (%.0f %% interval %s to %s).",
+                "Planning %s more in %s, as drawn by chance before charge, changed %s by %s points (%.0f %% interval %s).",
                 stepWords,
                 feature,
                 attribute,
-                Wording.signed(perStep.estimate()),
+                Wording.signed(perStep.estimate(), interval),
                 100 * interval.level(),
-                Wording.signed(interval.lower()),
-                Wording.signed(interval.upper()));
+                Wording.signed(interval));
     }
 }

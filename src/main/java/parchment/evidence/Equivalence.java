@@ -113,15 +113,15 @@ public record Equivalence(
         double sign = upward ? 1 : -1;
         double first = sign * differenceInterval.lower();
         double second = sign * differenceInterval.upper();
+        Interval shown = new Interval(Math.min(first, second), Math.max(first, second), differenceInterval.level());
         return String.format(
                 Locale.ROOT,
                 "Over the whole tried range the drawn course differs most between %s and %s: the first scored %s points above the second"
-                        + " (90 %% interval %s to %s). The smallest difference that matters is %s points (%s).",
+                        + " (90 %% interval %s). The smallest difference that matters is %s points (%s).",
                 best,
                 worst,
-                Wording.points(sign * difference.estimate()),
-                Wording.signed(Math.min(first, second)),
-                Wording.signed(Math.max(first, second)),
+                Wording.signed(sign * difference.estimate(), shown).replaceFirst("^\\+", ""),
+                Wording.signed(shown),
                 Wording.points(margin),
                 source);
     }

@@ -89,13 +89,25 @@ public final class Evidence implements ShownAs {
                         judgement,
                         TwoReadings.of(found, question.measure(), verdict()),
                         found.margin().points(),
-                        found.fittedSlope().chance(),
+                        found.bendSeen()
+                                ? found.bendSlope().chance()
+                                : found.fittedSlope().chance(),
                         NextBatches.of(found, judgement.lacks())))
                 .orElseGet(() -> FirstWords.nothingFitted(
                         question.attribute(),
                         question.measure(),
                         reasons().get(0),
                         surroundings.scoredWithoutFeature()));
+    }
+
+    /** Says why just the two readings of the first sentence are compared; empty where it names none. */
+    String whyThese() {
+        return judged.map(found -> FirstWords.whyThese(
+                        TwoReadings.of(found, question.measure(), verdict()),
+                        question.measure(),
+                        verdict(),
+                        judgement.decisive().why()))
+                .orElse("");
     }
 
     /** Returns the attribute that was scored. */
@@ -365,6 +377,7 @@ public final class Evidence implements ShownAs {
                         question.measure(),
                         found,
                         whyNoBest().isEmpty() ? found.peak() : Peak.unknown(found.range()),
+                        judgement.verdict(),
                         question.settings().level()))
                 .orElseGet(() -> EvidencePicture.of(question.attribute(), question.measure(), "")
                         .withEmptySentence(

@@ -36,10 +36,13 @@ final class EvidencePage {
     }
 
     private Report page() {
-        Report page = Report.titled(Wording.sentence(evidence.attribute()) + " and " + measure.name())
+        Report page = Report.titled("Does the " + measure.name() + " matter for the " + evidence.attribute() + "?")
                 .add(evidence.inShort());
         page = evidence.material().sayDoubts(page).add(evidence.picture());
         FirstScreen around = FirstScreen.of(evidence);
+        if (!evidence.whyThese().isEmpty()) {
+            page = page.say(evidence.whyThese());
+        }
         page = page.say(around.forWhich()).say(around.whatCouldBeWrong());
         if (namesReadings()) {
             page = page.caution(Cautions.BESIDE_A_READING);
@@ -61,7 +64,7 @@ final class EvidencePage {
         if (analysis.isEmpty()) {
             return page.say(evidence.layout().toString());
         }
-        page = best(page, analysis.get());
+        page = best(evidence.judgedByChance() ? page.say(ofAll(analysis.get())) : page, analysis.get());
         if (evidence.verdict() == Verdict.CANNOT_TELL) {
             page = page.say(evidence.nextBatches().orElseThrow().words(measure));
         }
@@ -90,6 +93,13 @@ final class EvidencePage {
                 .add(analysis.get().alternatives().table(measure.stepWords()))
                 .add(BatchScores.of(analysis.get(), measure, evidence.attribute())
                         .table());
+    }
+
+    /** The first screen is about the batches whose targets were drawn; the rest of this part is not. */
+    private String ofAll(Analysis analysis) {
+        return "From here on all " + Wording.count(analysis.material().batches().size(), "scored batch", "scored batches")
+                + " count, their targets drawn by chance or not; the sentences and the picture above are of the "
+                + evidence.judgedMaterial().batches().size() + " whose targets were.";
     }
 
     private String reached(Analysis analysis) {

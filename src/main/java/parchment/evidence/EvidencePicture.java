@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Locale;
 import parchment.chart.Axis;
 import parchment.chart.Band;
+import parchment.chart.Colour;
 import parchment.chart.Line;
 import parchment.chart.Marker;
 import parchment.chart.Plot;
@@ -23,7 +24,7 @@ final class EvidencePicture {
     static Plot of(String attribute, Measure measure, String where) {
         String along = measure.name() + where;
         return Plot.of(
-                Wording.sentence(attribute) + " and " + measure.name(),
+                Wording.sentence(attribute) + " of each batch by its " + measure.name(),
                 Axis.of(along, measure.unit(), measure.reader()),
                 Axis.of(attribute, Unit.POINTS.withDigits(1), measure.reader()));
     }
@@ -35,8 +36,15 @@ final class EvidencePicture {
         return analysis.material().movedToToday() ? measure.onTodaysProbe() : "";
     }
 
-    /** @param peak the best place as it is told */
-    static Plot of(String attribute, Measure measure, Analysis analysis, Peak peak, double level) {
+    /**
+     * Draws what the batches show.
+     *
+     * @param peak the best place as it is told
+     * @param verdict what the batches tell; where they cannot tell, the course is drawn as one that may not be so
+     */
+    static Plot of(
+            String attribute, Measure measure, Analysis analysis, Peak peak, Verdict verdict, double level) {
+        boolean tentative = verdict == Verdict.CANNOT_TELL;
         FittedScores fitted = analysis.drawn();
         Material material = analysis.todays();
         TriedRange range = analysis.range();
@@ -65,16 +73,14 @@ final class EvidencePicture {
             upper[i] = band.upper();
         }
         Plot plot = of(attribute, measure, where(measure, analysis))
-                .with(Band.of(
-                        String.format(Locale.ROOT, "%.0f %% band of the mean of these batches", 100 * level),
-                        along,
-                        lower,
-                        upper))
-                .with(Points.of("one batch, mean of its cups ± its standard error", places, scores)
+                .with(Band.of("where the mean may lie", along, lower, upper)
+                        .withColour(tentative ? Colour.INK : Colour.BLUE))
+                .with(Points.of("one batch, mean of its cups", places, scores)
                         .withIntervals(from, to)
                         .withNames(names)
                         .withMarker(Marker.CIRCLE))
-                .with(Line.of("mean", along, mean).withWeight(Weight.STRONG))
+                .with(Line.of(tentative ? "mean, may not be so" : "mean", along, mean)
+                        .withWeight(tentative ? Weight.TENTATIVE : Weight.STRONG))
                 .withTriedRange(range.lowest(), range.highest());
         if (peak.answer() == Peak.Answer.INSIDE && analysis.bendSeen()) {
             for (Interval part : peak.set()
@@ -83,7 +89,16 @@ final class EvidencePicture {
                 plot = plot.with(Span.of("best", part.lower(), part.upper()));
             }
         }
-        return plot.withNote(
+        if (tentative) {
+            plot = plot.withNote("The line is dashed because these batches cannot tell: it may be luck, or come from something that"
+                    + " moved along.");
+        }
+        return plot.withNote(String.format(
+                        Locale.ROOT,
+                        "The band holds the mean of batches like these, at any one place, in %.0f of 100 logbooks like this. A dot's bar"
+                                + " holds the batch's own mean about two times in three.",
+                        100 * level))
+                .withNote(
                         "Effects of lot, roast day, cupper, cupping, rest days, place in the day, green mass and date are taken"
                                 + " out, as far as they are in the model.")
                 .withNote(Wording.sentence(material.toString()) + ".");

@@ -1,7 +1,9 @@
 package parchment.evidence;
 
+import java.util.List;
 import java.util.Set;
 import parchment.display.InShort;
+import parchment.feature.Features;
 import parchment.feature.Role;
 import parchment.stats.Interval;
 
@@ -12,9 +14,14 @@ import parchment.stats.Interval;
  * would say. Nothing is decided here: the sentences follow the verdict and what decided it.
  */
 final class FirstWords {
-    /** What no batch leaves as it was. */
-    private static final Set<String> CALENDAR =
-            Set.of("the calendar", "date and season", "days since arrival", "lot and probe period");
+    /** What no batch leaves as it was, besides the features that the day gives. */
+    private static final Set<String> CALENDAR = Set.of("the calendar", "date and season", "lot and probe period");
+
+    /** What changes from batch to batch of one roast day by itself. */
+    private static final Set<String> PLACE_IN_THE_DAY = Set.of(ScoreDesign.PLACE_IN_DAY, "minutes since last drop");
+
+    /** So many of what moved along are named. */
+    private static final int MOST_NAMED = 2;
 
     private final String attribute;
     private final Measure measure;
@@ -117,7 +124,7 @@ final class FirstWords {
 
     private String howSure(TwoReadings told, double margin, double chance) {
         String feature = measure.name();
-        String beside = Wording.list(decisive.beside().stream().limit(2).toList());
+        String beside = named(decisive.beside());
         return switch (decisive.why()) {
             case NOTHING_FITTED, TOO_FEW_DAYS_LEFT ->
                 "Too few roast days are left to compare once lots and dates are taken into account.";
@@ -142,14 +149,21 @@ final class FirstWords {
                         + " points, the least that matters.";
             case NOT_DRAWN_BY_CHANCE ->
                 "This is more than luck, but something that moved along with the " + feature + " may be the cause.";
-            case NOT_BLIND -> "Chance set the targets, but not all cups were scored blind and before anybody spoke.";
+            case NOT_BLIND -> luck(chance) + ", but not all cups were blind.";
             case TOO_FEW_DAYS ->
-                "Chance set the targets, but fewer than " + VerdictRules.DAYS_FOR_STRONG + " roast days are behind it.";
+                luck(chance) + ", but fewer than " + VerdictRules.DAYS_FOR_STRONG + " roast days are behind it.";
             case ONLY_A_BEND -> "The bend is more than luck, but nothing here could check it a second time.";
-            case OTHER_LOOKS_DIFFER -> "Chance set the targets, but looked at in other ways it does not always hold.";
-            case NO_GAIN -> "Chance set the targets, but it did not foretell the scores of roast days kept aside.";
-            case ALL_HOLDS -> "That is as sure as a logbook can be: chance set the targets and the cups were blind.";
+            case OTHER_LOOKS_DIFFER -> luck(chance) + ", but other ways of looking differ.";
+            case NO_GAIN -> luck(chance) + ", but days kept aside were not foretold.";
+            case ALL_HOLDS -> luck(chance) + ", and the cups were blind.";
         };
+    }
+
+    /** Says in how many logbooks luck alone would do as much where chance set the targets. */
+    private static String luck(double chance) {
+        long of = Math.round(100 * chance);
+        return "With targets set by chance, luck alone does as much in "
+                + (chance < 0.01 ? "fewer than 1" : Long.toString(Math.max(1, of))) + " of 100 logbooks";
     }
 
     private String open(TwoReadings told) {
@@ -168,7 +182,7 @@ final class FirstWords {
             case CANNOT_TELL ->
                 decisive.why() == VerdictRules.Why.MOVED_WITH_ANOTHER
                                 || decisive.why() == VerdictRules.Why.FOLLOWS_A_FACT
-                        ? apart(measure, decisive.beside().get(0))
+                        ? apart(measure, decisive.beside())
                         : next.inShort(measure);
             case NOTHING_SEEN, TOO_SMALL ->
                 "Choose the " + measure.name() + " for other reasons; more batches like these would change little.";
@@ -181,14 +195,59 @@ final class FirstWords {
         };
     }
 
-    /** Says how to part a feature from what moved along with it, as far as anybody can. */
-    static String apart(Measure measure, String beside) {
+    /**
+     * Says how to part a feature from what moved along with it, as far as anybody can.
+     *
+     * @param beside what moved along, the closest first
+     */
+    static String apart(Measure measure, List<String> beside) {
         if (measure.role() == Role.CALENDAR) {
             return notMoved(measure);
         }
-        return CALENDAR.contains(beside)
-                ? "Let the " + measure.name() + " differ within each roast day, so that the calendar cannot follow it."
-                : "Roast some batches with another " + measure.name() + " and leave " + beside + " as it was.";
+        String closest = beside.get(0);
+        if (PLACE_IN_THE_DAY.contains(closest)) {
+            return "Put the " + measure.name() + " in another order each roast day, so that " + closest
+                    + " cannot follow it.";
+        }
+        if (closest.equals("rest days")) {
+            return "Let all cups rest equally long, whatever their " + measure.name() + ".";
+        }
+        if (ofTheCalendar(closest)) {
+            return "Let the " + measure.name() + " differ within each roast day, so that the calendar cannot follow it.";
+        }
+        List<String> byHand = beside.stream().filter(name -> !ofTheCalendar(name)).toList();
+        return "Roast some batches with another " + measure.name() + " and leave " + named(byHand) + " as "
+                + (byHand.size() == 1 ? "it was." : "they were.");
+    }
+
+    private static boolean ofTheCalendar(String name) {
+        return CALENDAR.contains(name)
+                || Features.all().list().stream()
+                        .anyMatch(feature -> feature.name().equals(name) && feature.role() == Role.CALENDAR);
+    }
+
+    private static String named(List<String> beside) {
+        return Wording.list(beside.stream().limit(MOST_NAMED).toList());
+    }
+
+    /**
+     * Says why just these two readings are compared, and what stands in brackets; empty where the first sentence names neither.
+     *
+     * @param told the two readings
+     */
+    static String whyThese(TwoReadings told, Measure measure, Verdict verdict, VerdictRules.Why why) {
+        boolean bracketed =
+                verdict == Verdict.TOO_SMALL || verdict == Verdict.SUGGESTIVE || verdict == Verdict.STRONG;
+        String brackets = bracketed ? " The brackets hold the true difference in 90 of 100 such logbooks." : "";
+        if (told.placesAreReadings() && why != VerdictRules.Why.HARDLY_VARIED) {
+            return "Why " + told.both(" and ") + ": there the drawn line is "
+                    + (told.rises() ? "lowest and highest" : "highest and lowest")
+                    + ", over the middle 80 % of what was tried." + brackets;
+        }
+        return bracketed
+                ? "Why " + measure.difference(told.apart()) + ": so wide is the middle 80 % of what was tried."
+                        + brackets
+                : "";
     }
 
     /** Says what is left to do where no hand moves the feature. */

@@ -44,9 +44,8 @@ public record Foretold(Tried tried, double difference, Interval interval, List<S
         Slope difference = analysis.curve().difference(value);
         Interval shown = difference.interval(analysis.level());
         String words = "At a " + measure.name() + " of " + measure.value(value) + " the mean " + attribute + " is "
-                + Wording.signed(difference.estimate()) + " points from that at " + measure.value(range.center()) + " ("
-                + Wording.percent(shown.level()) + " interval " + Wording.signed(shown.lower()) + " to "
-                + Wording.signed(shown.upper()) + "), as seen in this logbook. The nearest tried batches: "
+                + Wording.signed(difference.estimate(), shown) + " points from that at " + measure.value(range.center()) + " ("
+                + Wording.percent(shown.level()) + " interval " + Wording.signed(shown) + "), as seen in this logbook. The nearest tried batches: "
                 + Wording.list(nearest) + ".";
         return new Foretold(Tried.YES, difference.estimate(), shown, nearest, words);
     }

@@ -11,6 +11,7 @@ import parchment.chart.Boundary;
 import parchment.chart.Marker;
 import parchment.chart.Plot;
 import parchment.chart.Points;
+import parchment.display.InShort;
 import parchment.display.Report;
 import parchment.display.Showable;
 import parchment.display.ShownAs;
@@ -253,9 +254,7 @@ public final class Halo implements ShownAs {
                         "How far attributes move together",
                         Axis.of("correlation", Unit.NONE.withDigits(1), TemperatureUnit.CELSIUS)
                                 .withLimits(-1.05, 1.05),
-                        Axis.rows(
-                                "two attributes",
-                                shown.stream().map(Pair::words).toList()))
+                        Axis.rows("", shown.stream().map(Pair::words).toList()))
                 .withEmptySentence(toString());
         if (shown.isEmpty()) {
             return plot;
@@ -281,10 +280,18 @@ public final class Halo implements ShownAs {
                 + (leftOut == 0 ? "." : "; " + leftOut + " left out because an attribute is missing in them.");
     }
 
+    /** Returns the answer in three sentences: whether attributes move together, how far, what to do next. */
+    public InShort inShort() {
+        return HaloInShort.of(attributes.size(), cuppers, looks, mean, interval, cuppings);
+    }
+
     private Report page() {
         Report page = Report.titled("Halo: how far attributes move together in " + logbook)
-                .say(toString());
-        return pairs.isEmpty() ? page : page.say(meaning()).add(picture()).add(table());
+                .add(inShort());
+        Report folded = Report.titled("How this was worked out").say(toString());
+        return pairs.isEmpty()
+                ? page.fold(folded)
+                : page.add(picture()).fold(folded.say(meaning()).add(table()));
     }
 
     private String meaning() {

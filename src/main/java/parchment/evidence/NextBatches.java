@@ -120,18 +120,23 @@ public record NextBatches(long batches, long roastDays, double low, double high,
 
     /** Returns what to do in one sentence, for the first sentences of an answer. */
     String inShort(Measure measure) {
-        if (measure.role() == Role.CALENDAR && kind != Kind.TOO_MANY) {
-            return FirstWords.notMoved(measure);
-        }
         RoundReadings round = RoundReadings.of(measure, low, high);
+        String tooMany = "It would take over " + MOST + " batches between " + round.words(round.from(low)) + " and "
+                + round.words(round.to(high)) + "; ";
+        if (measure.role() == Role.CALENDAR) {
+            return kind == Kind.TOO_MANY
+                    ? tooMany + "wait for batches of other seasons and lots."
+                    : FirstWords.notMoved(measure);
+        }
         return switch (kind) {
             case MOVE_IT ->
                 "Move the " + measure.name()
                         + " on purpose from batch to batch, inside what your machine's maker allows.";
             case MOVE_APART ->
                 "Roast some batches with another " + measure.name() + " and leave what moved with it as it was.";
+            // How far is for the machine's maker to say: no reading is named at which nobody roasted.
             case TOO_MANY ->
-                "More batches like these will not settle it: try a wider range, inside what your machine's maker allows.";
+                tooMany + "widen both ends in small steps, inside what your machine's maker allows.";
             case MORE, AFRESH ->
                 "About " + batches + (kind == Kind.AFRESH ? " new " : " more ") + (batches == 1 ? "batch" : "batches")
                         + " on "

@@ -98,9 +98,8 @@ public record PathContrast(
     public String toString() {
         String sentence = Wording.sentence(name) + ": " + verdict.words() + "; " + reason;
         return perStep.known()
-                ? sentence + ". Per " + stepWords + " " + Wording.signed(perStep.estimate()) + " points ("
-                        + Wording.percent(interval.level()) + " interval " + Wording.signed(interval.lower()) + " to "
-                        + Wording.signed(interval.upper()) + ")."
+                ? sentence + ". Per " + stepWords + " " + Wording.signed(perStep.estimate(), interval) + " points ("
+                        + Wording.percent(interval.level()) + " interval " + Wording.signed(interval) + ")."
                 : sentence + ".";
     }
 }

@@ -3,8 +3,8 @@ package parchment.evidence;
 import parchment.quantity.Unit;
 
 /**
- * Rounds places of a feature to readings that a roaster would say aloud: steps of 1, 10, 0.1 and so on of the reader's own unit, at least
- * five over the width that is told; days and counts in whole numbers.
+ * Rounds places of a feature to readings that a roaster would say aloud: steps of 1, 2 or 5 of the reader's own unit, or ten times, a tenth
+ * of these and so on, at least five over the width that is told; days and counts in whole numbers.
  */
 final class RoundReadings {
     private static final int LEAST_STEPS = 5;
@@ -22,13 +22,18 @@ final class RoundReadings {
     /** Takes the step from a low and a high place, as the library keeps the feature. */
     static RoundReadings of(Measure measure, double low, double high) {
         double width = Math.abs(measure.unit().shownStep(high - low, measure.reader()));
-        int power = width > 0 ? (int) Math.floor(Math.log10(width / LEAST_STEPS)) : 0;
+        double finest = width > 0 ? width / LEAST_STEPS : 1;
+        int power = (int) Math.floor(Math.log10(finest) + 1e-9);
         // Half a day or half a count is no reading.
         boolean whole = measure.unit().symbol(measure.reader()).equals("days")
                 || measure.unit()
                         .equals(Unit.COUNT.withNaturalStep(measure.unit().naturalStep()));
-        power = whole ? Math.max(0, power) : power;
-        return new RoundReadings(measure, Math.pow(10, power), Math.max(0, -power));
+        if (whole && power < 0) {
+            return new RoundReadings(measure, 1, 0);
+        }
+        double ten = Math.pow(10, power);
+        double ones = finest / ten + 1e-9;
+        return new RoundReadings(measure, ten * (ones >= 5 ? 5 : ones >= 2 ? 2 : 1), Math.max(0, -power));
     }
 
     /** Returns the nearest round reading. */

@@ -166,7 +166,7 @@ public final class Screen implements ShownAs {
         Plot plot = Plot.of(
                         "What goes with what: the features with the furthest looks",
                         Axis.number("slope over its error", ""),
-                        Axis.rows("feature", features))
+                        Axis.rows("", features))
                 .withEmptySentence("There is nothing to draw: " + whyNot);
         if (features.isEmpty()) {
             return plot;

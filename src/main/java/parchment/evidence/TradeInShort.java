@@ -26,17 +26,13 @@ final class TradeInShort {
         RoundReadings round = RoundReadings.of(asked.measure(), range.low(), range.high());
         String ends = round.words(round.from(range.low())) + " and " + round.words(round.to(range.high()));
         if (!asked.twins().isEmpty()) {
-            String beside = asked.twins().get(0).name();
-            return new InShort(
-                    "No compromise between " + attributes + " can be told.",
-                    "The " + feature + " moved together with " + beside + ", so the scores may have gone with either.",
-                    FirstWords.apart(asked.measure(), beside));
+            return movedTogether(
+                    attributes,
+                    asked.measure(),
+                    asked.twins().stream().map(Collinearity.Twin::name).toList());
         }
         if (!found.seen()) {
-            return new InShort(
-                    "Where between " + asked.measure().at(ends) + " the best compromise lies cannot be told.",
-                    "None of " + attributes + " went with it more closely than luck explains.",
-                    "Ask each score by itself: its answer says whether a difference that matters is ruled out.");
+            return notSeen(attributes, asked.measure(), ends);
         }
         boolean named = asked.verdict() == Verdict.SUGGESTIVE;
         return new InShort(
@@ -52,6 +48,22 @@ final class TradeInShort {
                 named
                         ? "To know, let chance choose between " + ends + " before each charge, and cup blind."
                         : "Say what each score must reach at least, or cup more batches near both ends.");
+    }
+
+    static InShort movedTogether(String attributes, Measure measure, List<String> beside) {
+        return new InShort(
+                "No compromise between " + attributes + " can be told.",
+                "The " + measure.name() + " moved together with "
+                        + Wording.list(beside.stream().limit(2).toList())
+                        + ", so the scores may have gone with either.",
+                FirstWords.apart(measure, beside));
+    }
+
+    static InShort notSeen(String attributes, Measure measure, String ends) {
+        return new InShort(
+                "Where between " + measure.at(ends) + " the best compromise lies cannot be told.",
+                "None of " + attributes + " went with it more closely than luck explains.",
+                "Ask each score by itself: its answer says whether a difference that matters is ruled out.");
     }
 
     /** Beyond an end of what was tried nothing was looked at, so a set that touches it is open there. */

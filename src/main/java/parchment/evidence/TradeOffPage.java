@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.stream.IntStream;
 import parchment.chart.Axis;
 import parchment.chart.Band;
+import parchment.chart.Colour;
 import parchment.chart.Line;
 import parchment.chart.Panels;
 import parchment.chart.Plot;
@@ -24,7 +25,7 @@ final class TradeOffPage {
     private TradeOffPage() {}
 
     static Report of(TradeOff asked) {
-        Report page = Report.titled(title(asked)).add(asked.inShort());
+        Report page = Report.titled(question(asked)).add(asked.inShort());
         Report workedOut = Report.titled("How this was worked out")
                 .say("Verdict: " + asked.verdict().words() + ". " + verdict(asked));
         if (asked.found().isEmpty()) {
@@ -41,6 +42,12 @@ final class TradeOffPage {
                         + " together, seed " + asked.settings().seed()
                         + ", the attributes' errors correlated as their batches are. Batches are taken as they came out, whatever was planned, so"
                         + " this went together and no more."));
+    }
+
+    /** The picture has the title; the page asks, so that nothing stands there twice. */
+    private static String question(TradeOff asked) {
+        return "Which " + asked.measure().name() + " for "
+                + (asked.attributes().isEmpty() ? "the scores" : Wording.list(asked.attributes())) + " together?";
     }
 
     private static String title(TradeOff asked) {
@@ -131,8 +138,8 @@ final class TradeOffPage {
             }
             Slope change = new Slope(estimate, Math.sqrt(Math.max(0, variance)), line.degreesOfFreedom());
             Interval interval = change.interval(asked.settings().level());
-            words.add(asked.attributes().get(a) + " " + Wording.signed(estimate) + " points ("
-                    + Wording.signed(interval.lower()) + " to " + Wording.signed(interval.upper()) + ")");
+            words.add(asked.attributes().get(a) + " " + Wording.signed(estimate, interval) + " points ("
+                    + Wording.signed(interval) + ")");
         }
         return "From " + asked.measure().value(range.low()) + " to "
                 + asked.measure().value(range.high()) + ", inside lots: " + String.join(", ", words) + "."
@@ -222,7 +229,7 @@ final class TradeOffPage {
                 .withHeight(180)
                 .withEmptySentence("There is nothing to draw: " + asked.whyNot() + ".");
         plots.add(asked.found().map(found -> together(together, asked, found)).orElse(together));
-        return Panels.stacked(title(asked), plots);
+        return Panels.stacked("The scores one by one, and together", plots);
     }
 
     private static Plot course(Plot plot, TradeOff.Found found, int attribute, double level) {
@@ -238,8 +245,9 @@ final class TradeOffPage {
             lower[i] = band.lower();
             upper[i] = band.upper();
         }
-        return plot.with(Band.of(String.format(Locale.ROOT, "%.0f %% band", 100 * level), places, lower, upper))
-                .with(Line.of("mean", places, mean).withWeight(Weight.STRONG));
+        return plot.with(Band.of(
+                        String.format(Locale.ROOT, "%.0f %% interval of the mean", 100 * level), places, lower, upper))
+                .with(Line.of("mean", places, mean).withWeight(Weight.STRONG).withColour(Colour.BLUE));
     }
 
     private static Plot together(Plot plot, TradeOff asked, TradeOff.Found found) {
@@ -247,12 +255,15 @@ final class TradeOffPage {
         Plot drawn = plot.with(Band.of(
                         String.format(
                                 Locale.ROOT,
-                                "%.0f %% of draws",
+                                "%.0f %% interval of all together",
                                 100 * asked.settings().level()),
                         places,
                         doubles(found.lower()),
-                        doubles(found.upper())))
-                .with(Line.of("all together", places, doubles(found.overall())).withWeight(Weight.STRONG));
+                                doubles(found.upper()))
+                        .withColour(Colour.VERMILLION))
+                .with(Line.of("all together", places, doubles(found.overall()))
+                        .withWeight(Weight.STRONG)
+                        .withColour(Colour.VERMILLION));
         return asked.verdict() == Verdict.SUGGESTIVE
                 ? drawn.with(Span.of(
                         "compromise", found.bestSet().lower(), found.bestSet().upper()))

@@ -2,6 +2,9 @@ package parchment.evidence;
 
 import java.util.List;
 import java.util.Locale;
+import parchment.quantity.TemperatureUnit;
+import parchment.quantity.Unit;
+import parchment.stats.Interval;
 
 /** Puts counts, signed numbers and lists into plain English, in one way for the whole answer. */
 final class Wording {
@@ -20,6 +23,20 @@ final class Wording {
     static String signed(double value) {
         String text = plain(value, 2);
         return text.startsWith("-") || Double.isNaN(value) || text.equals("0.00") ? text : "+" + text;
+    }
+
+    /** Prints points with their sign and as many decimals as their interval asks for. */
+    static String signed(double value, Interval interval) {
+        int decimals = Unit.POINTS
+                .withDigitsFor(interval.width() / 2, TemperatureUnit.CELSIUS)
+                .digits();
+        String text = plain(value, decimals);
+        return value > 0 && !text.matches("0(\\.0*)?") ? "+" + text : text;
+    }
+
+    /** Prints the ends of an interval of points, as in "+0.12 to +0.31". */
+    static String signed(Interval interval) {
+        return signed(interval.lower(), interval) + " to " + signed(interval.upper(), interval);
     }
 
     static String plain(double value, int decimals) {

@@ -249,9 +249,11 @@ public final class BatchTable implements Showable {
                 .count();
         return String.format(
                 Locale.ROOT,
-                "%d features of %d batches of %s, %d of %d numbers missing",
+                "%d %s of %d %s of %s, %d of %d numbers missing",
                 features.size(),
+                features.size() == 1 ? "feature" : "features",
                 size(),
+                size() == 1 ? "batch" : "batches",
                 logbook.name(),
                 missing,
                 (long) size() * features.size());

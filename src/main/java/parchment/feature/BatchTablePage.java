@@ -9,6 +9,7 @@ import java.util.Set;
 import java.util.stream.IntStream;
 import parchment.display.FirstFew;
 import parchment.display.Table;
+import parchment.logbook.EmptyLogbook;
 
 /** Shows a table of batches; of many features the usual ones, as a page has only so much width. */
 final class BatchTablePage {
@@ -49,6 +50,9 @@ final class BatchTablePage {
                     Locale.ROOT,
                     "%d more features were measured; names() lists them, values(...) gives their numbers.",
                     table.features().size() - shown.size()));
+        }
+        if (table.size() == 0) {
+            return page.withNote(EmptyLogbook.WORDS);
         }
         for (String sentence : missing(table, shown)) {
             page = page.withNote(sentence);

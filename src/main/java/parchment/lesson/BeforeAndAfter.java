@@ -24,7 +24,7 @@ import parchment.quantity.Unit;
  */
 public final class BeforeAndAfter implements Showable {
     /** Holds one number's means, as printed. */
-    private record Line(String feature, String before, String after, String difference) {}
+    private record Line(String feature, String before, String after, String difference, boolean comparable) {}
 
     private final Logbook logbook;
     private final LocalDate day;
@@ -71,7 +71,8 @@ public final class BeforeAndAfter implements Showable {
                     feature.name() + of,
                     words(unit.format(mean(before), logbook.readerUnit()), before),
                     words(unit.format(mean(after), logbook.readerUnit()), after),
-                    unit.formatStep(mean(after) - mean(before), logbook.readerUnit())));
+                    unit.formatStep(mean(after) - mean(before), logbook.readerUnit()),
+                    before.length > 0 && after.length > 0));
         }
         return lines;
     }
@@ -97,7 +98,7 @@ public final class BeforeAndAfter implements Showable {
     }
 
     private Table table() {
-        return Table.titled("Means before " + day + " and from that day on")
+        Table table = Table.titled("Means before " + day + " and from that day on")
                 .withText("number", lines, Line::feature)
                 .withText("before", lines, Line::before)
                 .withText("after", lines, Line::after)
@@ -105,6 +106,11 @@ public final class BeforeAndAfter implements Showable {
                 .withNote(
                         "Of " + logbook.batches().size()
                                 + " batches those with the number and a date. Whatever else changed meanwhile is in the difference too.");
+        return lines.stream().allMatch(Line::comparable)
+                ? table
+                : table.withNote(
+                        "Where one side has no batch nothing can be compared: name a day with batches before and after it, or write more"
+                                + " of the number.");
     }
 
     @Override

@@ -331,7 +331,7 @@ public final class Lesson implements ShownAs {
     }
 
     private Report page() {
-        Report page = Report.titled("Lesson " + number() + ": " + title())
+        Report page = Report.titled("The logbook of lesson " + number())
                 .say(source.plan().goal())
                 .say(logbook.toString() + ".")
                 .caution(VirtualLogbook.WARNING + " Everything here comes from a virtual roastery.");

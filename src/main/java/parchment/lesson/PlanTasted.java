@@ -189,7 +189,7 @@ public final class PlanTasted implements ShownAs {
                         Axis.of("drop temperature", Unit.TEMPERATURE, reader()),
                         Axis.number(attribute, "points"))
                 .with(Points.of(
-                                "planned batches, mean ± one standard error across cuppers",
+                                "one planned batch, mean of its cuppers",
                                 batches.stream().mapToDouble(this::drop).toArray(),
                                 batches.stream().mapToDouble(this::mean).toArray())
                         .withIntervals(
@@ -200,6 +200,7 @@ public final class PlanTasted implements ShownAs {
                                         .mapToDouble(batch -> mean(batch) + errorOfMean(batch))
                                         .toArray())
                         .withNames(batches.stream().map(Batch::name).toList()))
+                .withNote("A dot's bar holds the batch's mean over many such cuppers about two times in three.")
                 .withEmptySentence("No planned batch has been cupped.");
     }
 

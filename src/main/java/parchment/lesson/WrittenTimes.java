@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import parchment.display.Showable;
 import parchment.display.Table;
+import parchment.logbook.EmptyLogbook;
 import parchment.logbook.Logbook;
 import parchment.logbook.MarkKind;
 
@@ -61,8 +62,12 @@ public final class WrittenTimes implements Showable {
                         "seconds",
                         people(),
                         person -> seconds(person).stream().map(String::valueOf).collect(Collectors.joining(", ")))
-                .withNote((logbook.batches().size() - used()) + " of "
-                        + logbook.batches().size() + " batches are left out: the mark or the person was not written.");
+                .withNote(
+                        logbook.batches().isEmpty()
+                                ? EmptyLogbook.WORDS
+                                : (logbook.batches().size() - used()) + " of "
+                                        + logbook.batches().size()
+                                        + " batches are left out: the mark or the person was not written.");
     }
 
     @Override

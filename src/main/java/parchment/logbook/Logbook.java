@@ -361,13 +361,19 @@ public final class Logbook implements Showable {
                 .filter(b -> b.logged().contains(Quantity.BEAN_TEMPERATURE))
                 .count();
         long cuppings = cups().stream().map(CupScores::cupping).distinct().count();
+        // A batch names its blend where others name their lot.
+        long roasted = batches().stream()
+                .flatMap(batch -> batch.lot().stream())
+                .filter(lot -> contents.blends().stream().noneMatch(part -> part.blend().equals(lot)))
+                .distinct()
+                .count();
         return String.format(
                 Locale.ROOT,
                 "%s: %s (%d with a curve), %s, %s scored in %s, %s in reading",
                 name(),
                 Words.count(batches().size(), "batch", "batches"),
                 curves,
-                Words.count(lots().size(), "lot", "lots"),
+                Words.count(roasted, "lot", "lots"),
                 Words.count(cups().size(), "cup", "cups"),
                 Words.count(cuppings, "cupping", "cuppings"),
                 Words.count(problems().size(), "problem", "problems"));

@@ -54,24 +54,49 @@ final class LogbookSummary {
                         days.get(days.size() - 1),
                         zoneInWords());
         Report report = Report.titled(logbook.name())
-                .say(logbook + ".")
-                .say(when + " Temperatures are shown in " + logbook.readerUnit().symbol() + ".")
-                .add(lots());
-        if (!logbook.attributes().isEmpty()) {
-            report = report.say("Scored: " + String.join(", ", logbook.attributes()) + ".");
-        }
+                .say(counts() + ". " + when + " Temperatures are shown in "
+                        + logbook.readerUnit().symbol() + ".");
+        report = logbook.batches().isEmpty()
+                ? report.say(EmptyLogbook.WORDS)
+                : report.add(CalendarStrip.of(logbook).plot());
+        report = report.fold(lotsAndScores());
         List<String> missing = missing();
         if (!missing.isEmpty()) {
-            report = report.heading("What is missing");
+            Report folded = Report.titled("What is missing: " + Words.count(missing.size(), "thing", "things"));
             for (String sentence : missing) {
-                report = report.say(sentence);
+                folded = folded.say(sentence);
             }
+            report = report.fold(folded);
         }
-        if (logbook.problems().size() > 0) {
-            report = report.heading("What could not be read as written")
-                    .say(logbook.problems() + " logbook.problems() lists them.");
+        return report.fold(problems());
+    }
+
+    /** The name stands above already. */
+    private String counts() {
+        return logbook.toString().substring((logbook.name() + ": ").length());
+    }
+
+    private Report lotsAndScores() {
+        Report folded = Report.titled("Its lots, and what was scored").add(lots());
+        return folded.say(
+                logbook.attributes().isEmpty()
+                        ? "Nothing was scored."
+                        : "Scored: " + String.join(", ", logbook.attributes()) + ".");
+    }
+
+    /** Counts the problems where everybody sees it, and lists them where they are asked for: one by one as long as that can be read. */
+    private Report problems() {
+        Problems problems = logbook.problems();
+        String count = problems.toString().replaceFirst("\\.$", "");
+        if (problems.size() == 0) {
+            return Report.titled("What could not be read as written: nothing").say(problems.toString());
         }
-        return report;
+        Report folded = Report.titled("What could not be read as written: " + count);
+        return problems.size() <= Problems.SENTENCES_SHOWN
+                ? folded.say("Each says where it is, what was found, what was expected and what was done about it.")
+                        .add(problems)
+                : folded.say("Here they are by kind; logbook.problems() lists them one by one.")
+                        .add(problems.kinds());
     }
 
     private record LotRow(String lot, List<Batch> batches) {}

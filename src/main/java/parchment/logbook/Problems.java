@@ -17,7 +17,8 @@ import parchment.sheet.Words;
  * @param list the problems
  */
 public record Problems(List<Problem> list) implements Showable, Iterable<Problem> {
-    private static final int SENTENCES_SHOWN = 30;
+    /** More than these are told by kind. */
+    static final int SENTENCES_SHOWN = 30;
 
     /** Copies the list. */
     public Problems {

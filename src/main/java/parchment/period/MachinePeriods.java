@@ -316,14 +316,11 @@ public final class MachinePeriods {
     }
 
     static String step(Estimate offset, TemperatureUnit reader) {
-        Unit unit = Unit.TEMPERATURE_STEP.withDigits(1);
         Interval interval = offset.interval(0.90);
-        return String.format(
-                Locale.ROOT,
-                "%s (%.1f to %.1f)",
-                unit.formatStep(offset.estimate(), reader),
-                unit.shownStep(interval.lower(), reader),
-                unit.shownStep(interval.upper(), reader));
+        Unit unit = Unit.TEMPERATURE_STEP.withDigits(1).withDigitsFor(interval.width() / 2, reader);
+        return unit.formatStep(offset.estimate(), reader) + " ("
+                + unit.number(unit.shownStep(interval.lower(), reader)) + " to "
+                + unit.number(unit.shownStep(interval.upper(), reader)) + ")";
     }
 
     /** Says whether the readings could be searched: two indicators are needed. */

@@ -162,7 +162,7 @@ public final class BatchChart implements ShownAs {
     private List<String> notes() {
         List<String> notes = new ArrayList<>();
         if (!phases.marks().isEmpty()) {
-            notes.add("± is one standard error of a mark's time. " + sources());
+            notes.add("The time of a mark lies within its ± about two times in three. " + sources());
         }
         if (phases.clean().isPresent() && phases.curve(Quantity.AIR_TEMPERATURE).isEmpty()) {
             notes.add("No air temperature was logged.");

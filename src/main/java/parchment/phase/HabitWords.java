@@ -24,21 +24,20 @@ final class HabitWords {
         if (!model.isLearnt()) {
             return String.format(
                     Locale.ROOT,
-                    "%s: written %d %s on %d roast days, too few to learn a habit (%d marks on %d days are needed); assumed around %s,"
+                    "%s: written %d %s on %d roast %s, too few to learn a habit (%d marks on %d days are needed); assumed around %s,"
                             + " give or take %s between probes (common practice, no source).",
                     Sentence.of(kind),
                     marks,
                     marks == 1 ? "time" : "times",
                     model.days(),
+                    model.days() == 1 ? "day" : "days",
                     HabitModel.FEWEST_MARKS,
                     HabitModel.FEWEST_DAYS,
                     Unit.TEMPERATURE.format(StatedPractice.celsius(model.kind), reader),
                     Unit.TEMPERATURE_STEP.formatStep(StatedPractice.BETWEEN_PROBES, reader));
         }
         List<String> sentences = new ArrayList<>();
-        double middle = Robust.median(model.learnt.stream()
-                .mapToDouble(row -> HabitModel.writtenCelsius(row, model.kind))
-                .toArray());
+        double middle = usual(model);
         sentences.add(String.format(
                 Locale.ROOT,
                 "%s: learnt from %d written marks on %d roast days, usually around %s.",
@@ -66,6 +65,13 @@ final class HabitWords {
         return String.join(" ", sentences);
     }
 
+    /** Returns where half of the marks are written hotter, in °C. */
+    static double usual(HabitModel model) {
+        return Robust.median(model.learnt.stream()
+                .mapToDouble(row -> HabitModel.writtenCelsius(row, model.kind))
+                .toArray());
+    }
+
     private static String spreads(LinearMixedModel fitted, TemperatureUnit reader) {
         List<String> parts = new ArrayList<>();
         for (String term : fitted.randomNames()) {
@@ -80,13 +86,15 @@ final class HabitWords {
         if (fitted.columnNames().contains("rate of rise before it")) {
             double slope = fitted.term("rate of rise before it").estimate();
             double error = fitted.term("rate of rise before it").standardError();
+            double perStep = reader == TemperatureUnit.CELSIUS ? 1 : 5.0 / 9;
             text.append(String.format(
                     Locale.ROOT,
-                    "; a rate of rise faster by %s goes with a mark %s ± %s %s",
-                    Unit.RATE_OF_RISE.withDigits(0).format(reader == TemperatureUnit.CELSIUS ? 1 : 5.0 / 9, reader),
-                    Unit.TEMPERATURE_STEP.formatStep(
-                            Math.abs(slope) * (reader == TemperatureUnit.CELSIUS ? 1 : 5.0 / 9), reader),
-                    Unit.TEMPERATURE_STEP.formatStep(error * (reader == TemperatureUnit.CELSIUS ? 1 : 5.0 / 9), reader),
+                    "; a rate of rise faster by %s goes with a mark %s%s %s",
+                    Unit.RATE_OF_RISE.withDigits(0).format(perStep, reader),
+                    Unit.TEMPERATURE_STEP
+                            .withDigitsFor(error * perStep, reader)
+                            .formatStep(Math.abs(slope) * perStep, reader),
+                    Unit.TEMPERATURE_STEP.formatError(error * perStep, reader),
                     slope >= 0 ? "hotter" : "cooler"));
         }
         return text.append('.').toString();

@@ -6,6 +6,8 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.OptionalDouble;
+import parchment.display.InShort;
 import parchment.display.Report;
 import parchment.display.Showable;
 import parchment.display.ShownAs;
@@ -13,6 +15,7 @@ import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
 import parchment.logbook.MarkKind;
 import parchment.quantity.TemperatureUnit;
+import parchment.stats.LinearMixedModel;
 import parchment.stats.NewGroupForecast.Forecast;
 
 /**
@@ -221,12 +224,30 @@ public final class LearntHabit implements ShownAs {
                 .batch();
     }
 
+    /** Returns the answer in three sentences: where marks are written, how steadily, what to do next. */
+    public InShort inShort() {
+        return HabitInShort.of(KINDS.stream().map(kind -> written(model(kind))).toList(), reader);
+    }
+
+    private static HabitInShort.Written written(HabitModel model) {
+        OptionalDouble spread = model.isLearnt()
+                ? model.model().stream()
+                        .mapToDouble(LinearMixedModel::residualStandardDeviation)
+                        .findFirst()
+                : OptionalDouble.empty();
+        return new HabitInShort.Written(
+                model.kind, spread.isPresent() ? HabitWords.usual(model) : Double.NaN, spread);
+    }
+
     private Report page() {
-        Report page = Report.titled("Where the marks of " + name + " are written");
+        Report folded = Report.titled("How this was worked out");
         for (MarkKind kind : KINDS) {
-            page = page.say(HabitWords.of(model(kind), reader));
+            folded = folded.say(HabitWords.of(model(kind), reader));
         }
-        return page.add(HabitWords.table(List.copyOf(models.values()), reader));
+        return Report.titled("Where the marks of " + name + " are written")
+                .add(inShort())
+                .add(HabitWords.table(List.copyOf(models.values()), reader))
+                .fold(folded);
     }
 
     @Override

@@ -7,6 +7,7 @@ import parchment.logbook.MarkKind;
 import parchment.quantity.Elapsed;
 import parchment.quantity.Temperature;
 import parchment.quantity.TemperatureUnit;
+import parchment.quantity.Unit;
 
 /**
  * Holds a named instant of a batch.
@@ -61,7 +62,7 @@ public record Mark(
     /** Prints the mark with its uncertainty, source and temperature on the given scale. */
     public String text(TemperatureUnit reader) {
         StringBuilder text = new StringBuilder(
-                String.format(Locale.ROOT, "%s at %s ± %.0f s, %s", kind.words(), at, standardError, source.words()));
+                kind.words() + " at " + at + Unit.SECONDS.formatError(standardError, reader) + ", " + source.words());
         if (!how.isEmpty()) {
             text.append(" (").append(how).append(')');
         }

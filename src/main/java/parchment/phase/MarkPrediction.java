@@ -107,11 +107,8 @@ public record MarkPrediction(
     }
 
     private String text(TemperatureUnit reader) {
-        String where = String.format(
-                Locale.ROOT,
-                "%s ± %s",
-                Unit.TEMPERATURE.format(celsius, reader),
-                Unit.TEMPERATURE_STEP.formatStep(temperatureStandardError, reader));
+        String where = Unit.TEMPERATURE.withDigitsFor(temperatureStandardError, reader).format(celsius, reader)
+                + Unit.TEMPERATURE_STEP.formatError(temperatureStandardError, reader);
         return switch (shape) {
             case NO_CURVE ->
                 String.format(
@@ -139,11 +136,11 @@ public record MarkPrediction(
             case RISING ->
                 String.format(
                         Locale.ROOT,
-                        "%s of batch %s at %s ± %.0f s, 1 in 2 from %s, 9 in 10 from %s, at %s, from %s.",
+                        "%s of batch %s at %s%s, 1 in 2 from %s, 9 in 10 from %s, at %s, from %s.",
                         kind.words(),
                         batch,
                         Elapsed.seconds(seconds),
-                        standardError,
+                        Unit.SECONDS.formatError(standardError, reader),
                         half,
                         most,
                         where,

@@ -21,6 +21,8 @@ import parchment.quantity.Unit;
 
 /** Shows how well marks can be foretold, on one page. */
 final class MarkReportPage {
+    private static final Unit WHOLE_SHARE = Unit.SHARE.withDigits(0);
+
     private MarkReportPage() {}
 
     static String sentence(Summary summary, TemperatureUnit reader) {
@@ -40,15 +42,13 @@ final class MarkReportPage {
         return String.format(
                 Locale.ROOT,
                 "%s: half of the %d written marks lie within %.0f s and %s of what the other roast days foretell; the 1-in-2 interval"
-                        + " holds %.0f ± %.0f %%, the 9-in-10 interval %.0f ± %.0f %% (%d days).",
+                        + " holds %s, the 9-in-10 interval %s (%d days).",
                 kind,
                 summary.compared(),
                 summary.medianSeconds(),
                 Unit.TEMPERATURE_STEP.formatStep(summary.medianCelsius(), reader),
-                100 * summary.within50(),
-                100 * summary.error50(),
-                100 * summary.within90(),
-                100 * summary.error90(),
+                WHOLE_SHARE.formatWithError(summary.within50(), summary.error50(), reader),
+                WHOLE_SHARE.formatWithError(summary.within90(), summary.error90(), reader),
                 summary.days());
     }
 
@@ -115,14 +115,14 @@ final class MarkReportPage {
                 .withText("1-in-2 holds", rows, s -> share(s, s.within50(), s.error50()))
                 .withText("9-in-10 holds", rows, s -> share(s, s.within90(), s.error90()))
                 .withNote(
-                        "Each roast day is foretold from the other days. ± is one standard error, with the roast days as the units.")
+                        "Each roast day is foretold from the other days. The true share lies within its ± about two times in three, with the roast days as the units.")
                 .withNote("Left out: written marks without a curve from which they could be foretold.");
     }
 
     private static String share(Summary summary, double share, double error) {
         return summary.cannotTell()
                 ? "cannot tell"
-                : String.format(Locale.ROOT, "%.0f ± %.0f %%", 100 * share, 100 * error);
+                : WHOLE_SHARE.formatWithError(share, error, TemperatureUnit.CELSIUS);
     }
 
     private static double told(Summary summary, double value) {

@@ -114,16 +114,17 @@ public record Phase(String name, Mark start, Mark end, Mark charge, java.util.Op
     public String text(TemperatureUnit reader) {
         StringBuilder text = new StringBuilder(String.format(
                 Locale.ROOT,
-                "%s: %s ± %.0f s from %s to %s",
+                "%s: %s%s from %s to %s",
                 name,
                 duration(),
-                durationStandardError(),
+                Unit.SECONDS.formatError(durationStandardError(), reader),
                 start.kind().words(),
                 end.kind().words()));
         CurveEstimate share = share();
         if (!share.isMissing()) {
-            text.append(String.format(
-                    Locale.ROOT, ", %.1f ± %.1f %% of the roast", 100 * share.value(), 100 * share.standardError()));
+            text.append(", ")
+                    .append(Unit.SHARE.formatWithError(share.value(), share.standardError(), reader))
+                    .append(" of the roast");
         }
         CurveEstimate rate = meanRateOfRise();
         if (!rate.isMissing()) {
@@ -132,9 +133,10 @@ public record Phase(String name, Mark start, Mark end, Mark charge, java.util.Op
                     .append(" to ")
                     .append(Unit.TEMPERATURE.format(endTemperature().value(), reader))
                     .append(" at a mean ")
-                    .append(Unit.RATE_OF_RISE.format(rate.value(), reader))
-                    .append(" ± ")
-                    .append(Unit.RATE_OF_RISE.formatStep(rate.standardError(), reader));
+                    .append(Unit.RATE_OF_RISE
+                            .withDigitsFor(rate.standardError(), reader)
+                            .format(rate.value(), reader))
+                    .append(Unit.RATE_OF_RISE.formatError(rate.standardError(), reader));
         }
         return text.toString();
     }

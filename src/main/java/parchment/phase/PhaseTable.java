@@ -8,6 +8,7 @@ import java.util.function.Function;
 import parchment.display.Showable;
 import parchment.display.ShownAs;
 import parchment.display.Table;
+import parchment.logbook.EmptyLogbook;
 import parchment.logbook.Logbook;
 import parchment.logbook.MarkKind;
 import parchment.logbook.Quantity;
@@ -75,6 +76,9 @@ public final class PhaseTable implements ShownAs {
                         p -> p.development().map(d -> d.duration().seconds()).orElse(Double.NaN))
                 .withText("to check", rows, PhaseTable::toCheck);
         long whole = rows.stream().filter(p -> p.list().size() == 3).count();
+        if (rows.isEmpty()) {
+            return table.withNote(EmptyLogbook.WORDS);
+        }
         return table.withNote(String.format(
                         Locale.ROOT,
                         "%d of %d batches have all three phases; shares are of the time from charge to drop.",

@@ -2,6 +2,7 @@ package parchment.phase;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.function.ToDoubleFunction;
 import parchment.display.Report;
 import parchment.display.Table;
 import parchment.logbook.MarkKind;
@@ -34,39 +35,70 @@ final class PhasesPage {
         return sentences.isEmpty() ? page : page.heading(heading).say(String.join(" ", sentences));
     }
 
+    /** Returns the unit with as many decimals as the smallest error of a column asks for. */
+    private static <R> Unit fitting(Unit unit, TemperatureUnit reader, List<R> rows, ToDoubleFunction<R> error) {
+        return rows.stream()
+                .mapToDouble(error)
+                .filter(one -> one > 0)
+                .min()
+                .stream()
+                .mapToObj(smallest -> unit.withDigitsFor(smallest, reader))
+                .findFirst()
+                .orElse(unit);
+    }
+
+    /** No error at all is one that is not known. */
+    private static double error(double known) {
+        return known > 0 ? known : Double.NaN;
+    }
+
     private static Table marks(Phases phases, TemperatureUnit reader) {
         List<Mark> marks = phases.marks();
         Optional<Temperature> charge = phases.batch().conditions().chargeTemperature();
+        Unit temperatures = fitting(Unit.TEMPERATURE_STEP, reader, marks, Mark::beanTemperatureStandardError);
         return Table.titled("Marks")
                 .withText("mark", marks, m -> m.kind().words())
                 .withText("at", marks, m -> m.at().toString())
-                .withNumber("±", "s", 0, marks, Mark::standardError)
+                .withNumber(
+                        "±",
+                        fitting(Unit.SECONDS, reader, marks, Mark::standardError),
+                        reader,
+                        marks,
+                        m -> error(m.standardError()))
                 .withText("source", marks, m -> m.source().words() + (m.how().isEmpty() ? "" : ": " + m.how()))
                 .withNumber(
                         "bean temperature",
-                        Unit.TEMPERATURE,
+                        Unit.TEMPERATURE.withDigits(temperatures.digits()),
                         reader,
                         marks,
                         m -> (m.kind() == MarkKind.CHARGE ? charge : m.beanTemperature())
                                 .map(t -> t.celsius())
                                 .orElse(Double.NaN))
-                .withNumber("±", Unit.TEMPERATURE_STEP, reader, marks, Mark::beanTemperatureStandardError)
-                .withNote("± is one standard error. The bean temperature is the smoothed probe reading"
+                .withNumber("±", temperatures, reader, marks, m -> error(m.beanTemperatureStandardError()))
+                .withNote("The true number lies within its ± about two times in three. The bean temperature is the smoothed probe reading"
                         + (charge.isPresent() ? "; that of charge is the charge temperature as written." : "."));
     }
 
     private static Table table(List<Phase> phases, TemperatureUnit reader) {
+        Unit shares = fitting(Unit.SHARE, reader, phases, p -> p.share().standardError());
+        Unit rates = fitting(
+                Unit.RATE_OF_RISE, reader, phases, p -> p.meanRateOfRise().standardError());
         return Table.titled("Phases")
                 .withText("phase", phases, Phase::name)
                 .withText("length", phases, p -> p.duration().toString())
-                .withNumber("±", "s", 0, phases, Phase::durationStandardError)
+                .withNumber(
+                        "±",
+                        fitting(Unit.SECONDS, reader, phases, Phase::durationStandardError),
+                        reader,
+                        phases,
+                        p -> error(p.durationStandardError()))
                 .withNumber(
                         "share of the roast",
-                        Unit.SHARE,
+                        shares,
                         reader,
                         phases,
                         p -> p.share().value())
-                .withNumber("±", Unit.SHARE, reader, phases, p -> p.share().standardError())
+                .withNumber("±", shares, reader, phases, p -> error(p.share().standardError()))
                 .withNumber(
                         "from",
                         Unit.TEMPERATURE,
@@ -81,16 +113,16 @@ final class PhasesPage {
                         p -> p.endTemperature().value())
                 .withNumber(
                         "mean rate of rise",
-                        Unit.RATE_OF_RISE,
+                        rates,
                         reader,
                         phases,
                         p -> p.meanRateOfRise().value())
                 .withNumber(
                         "±",
-                        Unit.RATE_OF_RISE.withDigits(2),
+                        rates,
                         reader,
                         phases,
-                        p -> p.meanRateOfRise().standardError())
+                        p -> error(p.meanRateOfRise().standardError()))
                 .withNote("Temperatures and rate of drying count from the turning point.");
     }
 }

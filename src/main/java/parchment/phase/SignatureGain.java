@@ -4,6 +4,8 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import parchment.quantity.TemperatureUnit;
+import parchment.quantity.Unit;
 
 /**
  * Says how far the curve's own sign near first crack helps to foretell written marks of other days.
@@ -156,9 +158,8 @@ final class SignatureGain {
         }
         String figures = String.format(
                 Locale.ROOT,
-                "left-out days: mean square error %.2f ± %.2f °C² %s over %d days",
-                Math.abs(meanGain),
-                gainError,
+                "left-out days: mean square error %s %s over %d days",
+                Unit.labelled("°C²").formatWithError(Math.abs(meanGain), gainError, TemperatureUnit.CELSIUS),
                 meanGain > 0 ? "smaller with it" : "larger with it",
                 days);
         return weight() == 0

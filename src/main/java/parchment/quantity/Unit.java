@@ -39,6 +39,9 @@ public final class Unit {
     /** A number without a unit. */
     public static final Unit NONE = new Unit(Kind.FIXED, "", 3, 1);
 
+    /** A smaller error than these decimals show is not one of a measurement. */
+    private static final int MOST_DIGITS = 6;
+
     private final Kind kind;
     private final String label;
     private final int digits;
@@ -113,13 +116,64 @@ public final class Unit {
         return print(shownStep(kept, reader), reader);
     }
 
+    /**
+     * Returns the same unit with as many decimals as an error asks for: its own, unless they would show less than two steps of the last
+     * one (less than one for a unit without decimals); then as many as show two significant digits of the error.
+     *
+     * @param error a standard error or half of an interval, as the library keeps numbers; 0 or missing leaves the unit as it is
+     */
+    public Unit withDigitsFor(double error, TemperatureUnit reader) {
+        double shown = Math.abs(shownStep(error, reader));
+        double enough = (digits == 0 ? 1 : 2) * Math.pow(10, -digits);
+        if (!isError(error, reader) || Double.isInfinite(shown) || shown >= enough * (1 - 1e-9)) {
+            return this;
+        }
+        int decimals = 1 - (int) Math.floor(Math.log10(shown) + 1e-9);
+        return withDigits(Math.max(digits, Math.min(MOST_DIGITS, decimals)));
+    }
+
+    /** Prints an error to stand after its number, as in " ± 0.4 °C"; nothing where it is missing or no error at all. */
+    public String formatError(double error, TemperatureUnit reader) {
+        return isError(error, reader) ? " ± " + withDigitsFor(error, reader).formatStep(error, reader) : "";
+    }
+
+    /** Prints a number with its error and the unit once, as in "203.3 ± 0.4 °C"; without an error where that is missing or none at all. */
+    public String formatWithError(double kept, double error, TemperatureUnit reader) {
+        Unit fitting = withDigitsFor(error, reader);
+        return fitting.withSymbol(fitting.number(shown(kept, reader)) + plusMinus(fitting, error, reader), reader);
+    }
+
+    /** Prints a difference with its error and the unit once, as in "2.6 ± 0.4 °C". */
+    public String formatStepWithError(double kept, double error, TemperatureUnit reader) {
+        Unit fitting = withDigitsFor(error, reader);
+        return fitting.withSymbol(fitting.number(shownStep(kept, reader)) + plusMinus(fitting, error, reader), reader);
+    }
+
+    private static String plusMinus(Unit fitting, double error, TemperatureUnit reader) {
+        return fitting.isError(error, reader) ? " ± " + fitting.number(fitting.shownStep(error, reader)) : "";
+    }
+
+    private boolean isError(double error, TemperatureUnit reader) {
+        return Math.abs(shownStep(error, reader)) >= 0.5 * Math.pow(10, -MOST_DIGITS);
+    }
+
+    private String withSymbol(String number, TemperatureUnit reader) {
+        String symbol = symbol(reader);
+        return symbol.isEmpty() ? number : number + " " + symbol;
+    }
+
+    /** Prints a number that is in the reader's unit already, without the unit; what rounds to zero has no sign. */
+    public String number(double shown) {
+        return Double.isNaN(shown)
+                ? "missing"
+                : String.format(Locale.ROOT, "%." + digits + "f", shown).replaceFirst("^-(?=0(\\.0+)?$)", "");
+    }
+
     private String print(double shown, TemperatureUnit reader) {
         if (Double.isNaN(shown)) {
             return "missing";
         }
-        String symbol = symbol(reader);
-        String number = String.format(Locale.ROOT, "%." + digits + "f", shown).replaceFirst("^-(?=0(\\.0+)?$)", "");
-        return symbol.isEmpty() ? number : number + " " + symbol;
+        return withSymbol(number(shown), reader);
     }
 
     @Override

@@ -99,7 +99,7 @@ class NearestTest {
         assertEquals(3, best.scores());
         assertTrue(best.shrunken() < best.mean() && best.shrunken() > mean, best.toString());
         String text = Nearest.to(logbook.batch("c3"), logbook).text();
-        assertTrue(text.contains("shrunken [points]") && text.contains("± is one standard error"), text);
+        assertTrue(text.contains("shrunken [points]") && text.contains("The true number lies within its ± about two times in three"), text);
     }
 
     @Test

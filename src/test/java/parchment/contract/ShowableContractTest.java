@@ -3,6 +3,7 @@ package parchment.contract;
 import static org.junit.jupiter.api.Assertions.assertAll;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.tngtech.archunit.core.domain.JavaModifier;
@@ -16,6 +17,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -117,6 +119,22 @@ class ShowableContractTest {
         each((value, way) -> {
             assertEquals(value.text(), value.text(), way);
             assertEquals(value.svg(), value.svg(), way);
+        });
+    }
+
+    /** A picture or table right below a heading of the same words would say them a second time. */
+    @Test
+    void saysNoTitleTwice() {
+        Pattern title = Pattern.compile("<(?:h[1-4]|caption)[^>]*>(.*?)</|<svg xmlns[^>]* aria-label=\"([^\"]*)\"");
+        each((value, way) -> {
+            List<String> titles = title.matcher(value.html().orElse(""))
+                    .results()
+                    .map(each -> each.group(each.group(1) == null ? 2 : 1))
+                    .filter(words -> !words.isBlank() && !words.equals("&lt;b&gt;"))
+                    .toList();
+            for (int i = 1; i < titles.size(); i++) {
+                assertNotEquals(titles.get(i - 1), titles.get(i), way);
+            }
         });
     }
 

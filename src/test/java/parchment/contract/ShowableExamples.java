@@ -76,6 +76,7 @@ import parchment.lesson.ClassResults;
 import parchment.lesson.CupsTable;
 import parchment.lesson.Lesson;
 import parchment.lesson.WrittenTimes;
+import parchment.logbook.Batch;
 import parchment.logbook.CalendarStrip;
 import parchment.logbook.Logbook;
 import parchment.logbook.MarkKind;
@@ -108,28 +109,29 @@ final class ShowableExamples {
         ROOTS.put("WrittenPeriods", WrittenPeriods::of);
         ROOTS.put("MarkHabit", MarkHabit::of);
         ROOTS.put("PhaseTable", PhaseTable::of);
-        ROOTS.put("Phases", logbook -> Phases.of(logbook.batches().get(3)));
-        ROOTS.put("BatchChart", logbook -> BatchChart.of(logbook.batches().get(3)));
+        ROOTS.put("Phases", logbook -> Phases.of(batch(logbook)));
+        ROOTS.put("BatchChart", logbook -> BatchChart.of(batch(logbook)));
         ROOTS.put("OverlayChart", logbook -> OverlayChart.of(logbook, Clock.SINCE_CHARGE));
         ROOTS.put("PaceChart", PaceChart::of);
         ROOTS.put("OneClock", logbook -> OneClock.of(logbook, Clock.SINCE_CHARGE));
         ROOTS.put("Shapes", logbook -> Shapes.of(OneClock.of(logbook, Clock.SINCE_CHARGE)));
         ROOTS.put("WarpChart", logbook -> WarpChart.of(OneClock.of(logbook, Clock.SINCE_CHARGE)));
         ROOTS.put("Difference", Difference::betweenLots);
-        ROOTS.put("Nearest", logbook -> Nearest.to(logbook.batches().get(3), logbook));
+        ROOTS.put("Nearest", logbook -> Nearest.to(batch(logbook), logbook));
         ROOTS.put("SpreadSplit", SpreadSplit::of);
         ROOTS.put("Unusual", Unusual::of);
-        ROOTS.put("WhereTimeWent", logbook -> WhereTimeWent.of(logbook.batches().get(3), logbook));
+        ROOTS.put("WhereTimeWent", logbook -> WhereTimeWent.of(batch(logbook), logbook));
         ROOTS.put("LearntHabit", LearntHabit::of);
         ROOTS.put("MarkReport", MarkReport::of);
         ROOTS.put("Moments", logbook -> Moments.of(logbook));
         ROOTS.put("Explorer", Explorer::of);
         ROOTS.put("BatchTable", logbook -> BatchTable.of(logbook, Features.dropTemperature()));
         ROOTS.put("FeatureList", logbook -> Features.all());
-        ROOTS.put("Evidence", logbook -> {
-            Evidence evidence = Evidence.of(attribute(logbook), Features.dropTemperature(), logbook);
-            return List.of(evidence, evidence.at(205));
-        });
+        ROOTS.put("Evidence", logbook -> Evidence.of(attribute(logbook), Features.dropTemperature(), logbook));
+        ROOTS.put(
+                "EvidenceAt",
+                logbook -> Evidence.of(attribute(logbook), Features.dropTemperature(), logbook)
+                        .at(205));
         ROOTS.put("Screen", Screen::of);
         ROOTS.put("Overview", Overview::of);
         ROOTS.put("ProbeShifts", ProbeShifts::of);
@@ -137,7 +139,7 @@ final class ShowableExamples {
             Twins twins = Twins.of(logbook);
             return List.of(twins, twins.repeatability(Features.browningTime()));
         });
-        ROOTS.put("Usual", logbook -> Usual.of(logbook.batches().get(3), logbook));
+        ROOTS.put("Usual", logbook -> Usual.of(batch(logbook), logbook));
         ROOTS.put("Watch", logbook -> Watch.of(logbook, Features.dropTime()));
         ROOTS.put(
                 "VarianceShares",
@@ -145,7 +147,7 @@ final class ShowableExamples {
                         VarianceShares.of(Features.dropTime(), logbook),
                         VarianceShares.of(attribute(logbook), logbook)));
         ROOTS.put("LotYear", logbook -> {
-            String lot = logbook.batches().get(3).lot().orElseThrow();
+            String lot = batch(logbook).lot().orElseThrow();
             return List.of(LotYear.of(lot, Features.dropTime(), logbook), LotYear.of(lot, attribute(logbook), logbook));
         });
         ROOTS.put(
@@ -154,9 +156,9 @@ final class ShowableExamples {
                         new YearPart("<b>", YearPart.Verdict.SUM_ONLY, new Estimate("<b>", 1, 0.2, 30), "<b>", "<b>"));
         ROOTS.put(
                 "TwinsGroup",
-                logbook -> new Twins.Group("<b>", List.of(logbook.batches().get(3))));
+                logbook -> new Twins.Group("<b>", List.of(batch(logbook))));
         ROOTS.put("Week", logbook -> {
-            String lot = logbook.batches().get(3).lot().orElseThrow();
+            String lot = batch(logbook).lot().orElseThrow();
             return Week.of(logbook).withOrder(lot, Mass.kilograms(5));
         });
         ROOTS.put(
@@ -178,12 +180,15 @@ final class ShowableExamples {
         ROOTS.put("DestinationOrPath", logbook -> DestinationOrPath.of(attribute(logbook), logbook));
         ROOTS.put("Desirability", logbook -> Desirability.larger(4, 8));
         ROOTS.put("TradeOff", logbook -> {
-            List<String> attributes = List.copyOf(logbook.attributes());
-            return TradeOff.of(attributes.subList(0, 2), Features.dropTemperature(), logbook);
+            List<String> attributes = logbook.attributes().isEmpty()
+                    ? List.of("acidity", "sweetness")
+                    : List.copyOf(logbook.attributes());
+            return TradeOff.of(
+                    attributes.subList(0, Math.min(2, attributes.size())), Features.dropTemperature(), logbook);
         });
         ROOTS.put(
                 "MarkPrediction",
-                logbook -> LearntHabit.of(logbook).predict(logbook.batches().get(3), MarkKind.YELLOWING));
+                logbook -> LearntHabit.of(logbook).predict(batch(logbook), MarkKind.YELLOWING));
         ROOTS.put("CleanCurve", logbook -> CleanCurve.of(curve(logbook)));
         ROOTS.put("RateOfRise", logbook -> RateOfRise.of(curve(logbook)));
         ROOTS.put("ControlSteps", logbook -> ControlSteps.of(curve(logbook)));
@@ -248,7 +253,7 @@ final class ShowableExamples {
     private ShowableExamples() {}
 
     private static String attribute(Logbook logbook) {
-        return logbook.scored(HostileLogbook.ATTRIBUTE, "sweetness");
+        return logbook.scored("sweetness", HostileLogbook.ATTRIBUTE);
     }
 
     private static Plot plot() {
@@ -257,21 +262,47 @@ final class ShowableExamples {
                 .withNote("<b>");
     }
 
+    /** Returns a batch to ask about: the fourth, the last of a logbook with fewer. */
+    private static Batch batch(Logbook logbook) {
+        List<Batch> batches = logbook.batches();
+        if (batches.isEmpty()) {
+            throw new NoBatchToAskAbout();
+        }
+        return batches.get(Math.min(3, batches.size() - 1));
+    }
+
+    /** Says that an example cannot be made at all of a logbook, which is no answer of the product. */
+    static final class NoBatchToAskAbout extends RuntimeException {
+        private static final long serialVersionUID = 1;
+
+        NoBatchToAskAbout() {
+            super("The logbook has no batch that this could be asked about.");
+        }
+    }
+
     private static Curve curve(Logbook logbook) {
-        return logbook.batches().get(3).beanTemperature().orElseThrow();
+        return batch(logbook).beanTemperature().orElseThrow();
     }
 
     /** Returns every result found, with the way to it, as in "Evidence.facts". */
     static Map<Showable, String> found(Logbook logbook) {
+        List<Root> roots = new ArrayList<>();
+        ROOTS.forEach((name, make) -> flat(make.apply(logbook)).forEach(value -> roots.add(new Root(name, value))));
+        return reachedFrom(roots);
+    }
+
+    /** A result that is made of a logbook, under its name in {@link #ROOTS}. */
+    record Root(String name, Object value) {}
+
+    /** Returns the given results and what can be had from them, with the way to each. */
+    static Map<Showable, String> reachedFrom(List<Root> roots) {
         Map<Object, String> seen = new IdentityHashMap<>();
         Map<Class<?>, Integer> counted = new HashMap<>();
         Deque<Object> open = new ArrayDeque<>();
         Map<Showable, String> found = new IdentityHashMap<>();
-        ROOTS.forEach((name, make) -> {
-            for (Object root : flat(make.apply(logbook))) {
-                seen.put(root, name);
-                open.add(root);
-            }
+        roots.forEach(root -> {
+            seen.put(root.value(), root.name());
+            open.add(root.value());
         });
         while (!open.isEmpty()) {
             Object value = open.remove();
@@ -312,7 +343,8 @@ final class ShowableExamples {
         return members;
     }
 
-    private static List<Object> flat(Object value) {
+    /** Returns the value itself, or its members where it is several. */
+    static List<Object> flat(Object value) {
         List<Object> flat = new ArrayList<>();
         if (value instanceof Optional<?> optional) {
             optional.ifPresent(inner -> flat.addAll(flat(inner)));

@@ -39,6 +39,21 @@ class ReportTest {
     }
 
     @Test
+    void keepsNamesAndDatesOnOneLineInASentence() {
+        String html = Report.titled("t")
+                .say("Batch 20311220-01 of 2031-12-20.")
+                .caution("a/b <i>")
+                .add(new InShort("Found on 2031-12-20.", "Sure of 1-2.", "Next x/y."))
+                .html()
+                .orElseThrow();
+        String whole = "<span style=\"white-space:nowrap\">";
+        assertTrue(html.contains("Batch " + whole + "20311220-01</span> of " + whole + "2031-12-20.</span></p>"), html);
+        assertTrue(html.contains(whole + "a/b</span> &lt;i&gt;</p>"), html);
+        assertTrue(html.contains("Found on " + whole + "2031-12-20.</span></p>"), html);
+        assertTrue(html.contains("Sure of " + whole + "1-2.</span> Next " + whole + "x/y.</span></p>"), html);
+    }
+
+    @Test
     void leavesTheFirstReportAsItWas() {
         int before = report.text().length();
         report.say("One more.");

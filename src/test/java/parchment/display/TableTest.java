@@ -219,6 +219,34 @@ class TableTest {
         assertEquals(List.of("20311220-01", "2:30/3:10", "well-known"), whole);
     }
 
+    /** An estimate and its interval are read as one; a short heading is one name. */
+    @Test
+    void keepsAnEstimateAndAShortHeadingOnOneLine() {
+        String html = Table.titled("n")
+                .withColumn(Column.text("left out", List.of("x", "x", "x")))
+                .withColumn(Column.text("change of the scores", List.of(
+                        "+0.23 points (-0.44 to 0.90)",
+                        "-0.12 points (-0.26 to 0.02)",
+                        "2 of the lots, as said above (see there)")))
+                .html()
+                .orElseThrow();
+        assertTrue(html.contains("<th scope=\"col\" class=\"names\"><span class=\"whole\">left out</span></th>"), html);
+        assertTrue(html.contains("<th scope=\"col\">change of the scores</th>"), html);
+        assertTrue(html.contains("<td>+0.23 points (-0.44 to 0.90)</td>"), html);
+        assertTrue(html.contains("<td>-0.12 points (-0.26 to 0.02)</td>"), html);
+        assertTrue(html.contains("<td class=\"sentence\">2 of the lots, as said above (see there)</td>"), html);
+    }
+
+    /** A narrow window moves a table sideways rather than press a sentence into a column of single words; paper has no sideways. */
+    @Test
+    void leavesASentenceRoomAndCutsNothingOnPaper() {
+        String html = table(TemperatureUnit.CELSIUS).html().orElseThrow();
+        assertTrue(html.contains(".parchment-table.parchment-table{overflow-x:auto;"), html);
+        assertTrue(html.contains(".sentence{min-width:13em}"), html);
+        String paper = html.substring(html.indexOf("@media print{"));
+        assertTrue(paper.contains(".parchment-table.parchment-table{overflow:visible}"), paper);
+    }
+
     @Test
     void canBeReachedByTheKeyboardEvenIfShort() {
         String html = Table.titled("Two <lots>")

@@ -178,6 +178,10 @@ class LotYearTest {
         assertEquals(
                 "+0.10 percentage points (0.00 to 0.20)",
                 year.shown(new Estimate("x", 0.001, 0.00061, Double.POSITIVE_INFINITY)));
+        // Digits follow the interval: at two decimals all three numbers would read 0.01.
+        assertEquals(
+                "+0.0120 percentage points (0.0104 to 0.0136)",
+                year.shown(new Estimate("x", 0.00012, 0.00001, Double.POSITIVE_INFINITY)));
     }
 
     @Test

@@ -37,4 +37,13 @@ class ProbeShiftsTest {
                 scale.values(table, Features.dropTime())[0],
                 "times are not moved");
     }
+
+    @Test
+    void barsThatAreSmallerThanTheirDotsAreSaidWithTheirSize() {
+        String text = ProbeShifts.of(HARBOUR).onOneScale().drawn(Features.dropTemperature()).text();
+        assertTrue(
+                text.matches("(?s).*Bars: 90 % interval of what was added, at most [0-9]\\.[0-9] °C to either side; where none is seen"
+                        + " it is shorter than its dot is high\\. .*"),
+                text);
+    }
 }

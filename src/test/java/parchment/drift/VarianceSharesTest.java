@@ -183,7 +183,7 @@ class VarianceSharesTest {
                 assertThrows(LogbookException.class, () -> VarianceShares.of(attribute + "s", nothing));
         assertTrue(String.valueOf(misspelled.getMessage()).contains("Did you mean '" + attribute + "'?"));
         String few = VarianceShares.of(Features.greenMass(), nineteen()).text();
-        assertTrue(few.contains("Cannot tell where green mass differs: ") && few.contains("there are 19."), few);
+        assertTrue(few.contains("Where the green mass differs cannot be told.") && few.contains("there are 19."), few);
         assertTrue(!few.contains(".."), few);
     }
 
@@ -265,7 +265,9 @@ class VarianceSharesTest {
                 shares.toString());
         String page = shares.text();
         assertTrue(
-                page.startsWith("Where green mass differs\n\nGreen mass differs by: lots 42 % (" + ofLots + ")"), page);
+                page.startsWith("Where green mass differs\n\n" + shares.inShort().text() + "\n\n"), page);
+        assertTrue(
+                page.contains("\n\nHow this was worked out\n\nGreen mass differs by: lots 42 % (" + ofLots + ")"), page);
         assertTrue(page.contains("30 rows used, 0 left out (something not written)."), page);
         List<List<String>> rows = page.lines()
                 .filter(line -> line.startsWith("lots  ") || line.startsWith("batches within a day  "))

@@ -151,20 +151,20 @@ class FirstWordsTest {
                 "This is more than luck, but something that moved along with the drop temperature may be the cause.");
         sure(
                 VerdictRules.Why.NOT_BLIND,
-                "Chance set the targets, but not all cups were scored blind and before anybody spoke.");
-        sure(VerdictRules.Why.TOO_FEW_DAYS, "Chance set the targets, but fewer than 15 roast days are behind it.");
+                "With targets set by chance, luck alone does as much in 7 of 100 logbooks, but not all cups were blind.");
+        sure(VerdictRules.Why.TOO_FEW_DAYS, "With targets set by chance, luck alone does as much in 7 of 100 logbooks, but fewer than 15 roast days are behind it.");
         sure(
                 VerdictRules.Why.ONLY_A_BEND,
                 "The bend is more than luck, but nothing here could check it a second time.");
         sure(
                 VerdictRules.Why.OTHER_LOOKS_DIFFER,
-                "Chance set the targets, but looked at in other ways it does not always hold.");
+                "With targets set by chance, luck alone does as much in 7 of 100 logbooks, but other ways of looking differ.");
         sure(
                 VerdictRules.Why.NO_GAIN,
-                "Chance set the targets, but it did not foretell the scores of roast days kept aside.");
+                "With targets set by chance, luck alone does as much in 7 of 100 logbooks, but days kept aside were not foretold.");
         sure(
                 VerdictRules.Why.ALL_HOLDS,
-                "That is as sure as a logbook can be: chance set the targets and the cups were blind.");
+                "With targets set by chance, luck alone does as much in 7 of 100 logbooks, and the cups were blind.");
         sure(
                 VerdictRules.Why.NO_DIFFERENCE_THAT_MATTERS,
                 "No two readings that were tried differ by as much as 0.50 points, the least that matters.");
@@ -244,11 +244,11 @@ class FirstWordsTest {
         next = new NextBatches(15, 5, 197.6, 206.0, 0.5, NextBatches.Kind.BEND);
         next(
                 VerdictRules.Why.OPEN,
-                "About 15 more batches on 5 roast days would tell: a third each near 388 °F, 395 °F and 402 °F.");
+                "About 15 more batches on 5 roast days would tell: a third each near 388 °F, 396 °F and 402 °F.");
         next = new NextBatches(0, 0, 197.6, 206.0, 0.5, NextBatches.Kind.TOO_MANY);
         next(
                 VerdictRules.Why.OPEN,
-                "More batches like these will not settle it: try a wider range, inside what your machine's maker allows.");
+                "It would take over 200 batches between 388 °F and 402 °F; widen both ends in small steps, inside what your machine's maker allows.");
         next = new NextBatches(0, 0, 197.6, 206.0, 0.5, NextBatches.Kind.MOVE_IT);
         next(
                 VerdictRules.Why.HARDLY_VARIED,
@@ -300,21 +300,133 @@ class FirstWordsTest {
         String wait =
                 "The calendar moves the days since arrival, so ask again when batches of other seasons and lots have been cupped.";
         ShortSentences.keptBy(wait);
-        assertEquals(wait, FirstWords.apart(days, "gas in drying"));
+        assertEquals(wait, FirstWords.apart(days, List.of("gas in drying")));
         for (NextBatches.Kind kind : NextBatches.Kind.values()) {
             assertEquals(
                     kind != NextBatches.Kind.TOO_MANY,
                     new NextBatches(14, 5, 10, 90, 0.5, kind).inShort(days).equals(wait),
                     kind.toString());
         }
-        for (String calendar : List.of("the calendar", "date and season")) {
+        for (String calendar : List.of(
+                "the calendar",
+                "date and season",
+                "lot and probe period",
+                "days since arrival",
+                "room temperature",
+                "green temperature")) {
             assertEquals(
                     "Let the drop temperature differ within each roast day, so that the calendar cannot follow it.",
-                    FirstWords.apart(DROP, calendar));
+                    FirstWords.apart(DROP, List.of(calendar, "gas in drying")));
         }
         assertEquals(
                 "Roast some batches with another drop temperature and leave gas in drying as it was.",
-                FirstWords.apart(DROP, "gas in drying"));
+                FirstWords.apart(DROP, List.of("gas in drying")));
+    }
+
+    @Test
+    void theCalendarNeedsNoSmallerRangeButOtherSeasons() {
+        Measure days = new Measure(
+                "days since arrival",
+                Unit.DAYS,
+                TemperatureUnit.CELSIUS,
+                Map.of(),
+                Map.of(),
+                OnProbe.FREE_OF_IT,
+                Role.CALENDAR);
+        String sentence = new NextBatches(0, 0, 10, 90, 0.5, NextBatches.Kind.TOO_MANY).inShort(days);
+        ShortSentences.keptBy(sentence);
+        assertEquals(
+                "It would take over 200 batches between 10 days and 90 days; wait for batches of other seasons and lots.",
+                sentence);
+    }
+
+    @Test
+    void eachCompanionHasAnAdviceThatCanBeFollowed() {
+        apart(
+                "Put the drop temperature in another order each roast day, so that batch of the day cannot follow it.",
+                "batch of the day");
+        apart(
+                "Put the drop temperature in another order each roast day, so that minutes since last drop cannot follow it.",
+                "minutes since last drop");
+        apart("Let all cups rest equally long, whatever their drop temperature.", "rest days");
+        apart(
+                "Roast some batches with another drop temperature and leave gas in drying and gas in browning as they were.",
+                "gas in drying",
+                "gas in browning",
+                "airflow in drying");
+        apart(
+                "Roast some batches with another drop temperature and leave gas in drying as it was.",
+                "gas in drying",
+                "rest days");
+    }
+
+    private static void apart(String sentence, String... beside) {
+        ShortSentences.keptBy(sentence);
+        assertEquals(sentence, FirstWords.apart(DROP, List.of(beside)));
+    }
+
+    @Test
+    void luckIsCountedWhereChanceSetTheTargets() {
+        chance = 0.0099;
+        sure(
+                VerdictRules.Why.NOT_BLIND,
+                "With targets set by chance, luck alone does as much in fewer than 1 of 100 logbooks, but not all cups were blind.");
+        chance = 0.01;
+        sure(
+                VerdictRules.Why.NOT_BLIND,
+                "With targets set by chance, luck alone does as much in 1 of 100 logbooks, but not all cups were blind.");
+        chance = 0.026;
+        sure(
+                VerdictRules.Why.ALL_HOLDS,
+                "With targets set by chance, luck alone does as much in 3 of 100 logbooks, and the cups were blind.");
+    }
+
+    private TwoReadings two() {
+        return new TwoReadings(
+                rises ? "388 °F" : "402 °F",
+                rises ? "402 °F" : "388 °F",
+                new Slope(0.8, 0.2, 30),
+                interval,
+                top,
+                rises ? 197.8 : 205.6,
+                rises ? 205.6 : 197.8,
+                readings);
+    }
+
+    private void because(String sentence) {
+        assertEquals(sentence, FirstWords.whyThese(two(), DROP, verdict, why));
+    }
+
+    @Test
+    void itSaysWhyTheseTwoReadingsAndWhatTheBracketsHold() {
+        because("Why 388 °F and 402 °F: there the drawn line is lowest and highest, over the middle 80 % of what was tried."
+                + " The brackets hold the true difference in 90 of 100 such logbooks.");
+        rises = false;
+        because("Why 388 °F and 402 °F: there the drawn line is highest and lowest, over the middle 80 % of what was tried."
+                + " The brackets hold the true difference in 90 of 100 such logbooks.");
+        for (Verdict bare : List.of(Verdict.CANNOT_TELL, Verdict.NOTHING_SEEN)) {
+            verdict = bare;
+            because(
+                    "Why 388 °F and 402 °F: there the drawn line is highest and lowest, over the middle 80 % of what was tried.");
+        }
+        for (Verdict bracketed : List.of(Verdict.TOO_SMALL, Verdict.STRONG)) {
+            verdict = bracketed;
+            because(
+                    "Why 388 °F and 402 °F: there the drawn line is highest and lowest, over the middle 80 % of what was tried."
+                            + " The brackets hold the true difference in 90 of 100 such logbooks.");
+        }
+    }
+
+    @Test
+    void whereNoReadingIsNamedItSaysHowWideTheComparisonIsOrNothing() {
+        readings = false;
+        because("Why 14.0 °F: so wide is the middle 80 % of what was tried."
+                + " The brackets hold the true difference in 90 of 100 such logbooks.");
+        verdict = Verdict.CANNOT_TELL;
+        because("");
+        readings = true;
+        why = VerdictRules.Why.HARDLY_VARIED;
+        because("");
     }
 
     @Test

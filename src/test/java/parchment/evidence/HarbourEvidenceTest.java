@@ -5,8 +5,14 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
+import java.util.HashSet;
 import java.util.List;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
+import parchment.chart.Layer;
+import parchment.chart.Line;
+import parchment.chart.Plot;
+import parchment.chart.Weight;
 import parchment.feature.Features;
 import parchment.logbook.Cautions;
 import parchment.logbook.Logbook;
@@ -94,5 +100,63 @@ class HarbourEvidenceTest {
         assertFalse(
                 evidence.reasons().get(0).contains("explains the room temperature"),
                 evidence.reasons().toString());
+    }
+
+    @Test
+    void aCourseWhoseCauseCannotBeToldIsDrawnDashedAndSaysSo() {
+        Evidence unsettled = ask("development time");
+        assertEquals(Verdict.CANNOT_TELL, unsettled.verdict());
+        Plot plot = unsettled.picture();
+        assertEquals(Weight.TENTATIVE, line(plot).weight());
+        assertEquals("mean, may not be so", line(plot).label());
+        assertTrue(plot.notes()
+                .contains("The line is dashed because these batches cannot tell: it may be luck, or come from something that"
+                        + " moved along."));
+        assertTrue(plot.svg().orElseThrow().contains("stroke-dasharray=\"9 7\""));
+        Evidence told = ask("drop temperature");
+        assertTrue(told.verdict() != Verdict.CANNOT_TELL, told.toString());
+        assertEquals(Weight.STRONG, line(told.picture()).weight());
+        assertEquals("mean", line(told.picture()).label());
+        assertFalse(told.picture().chart().text().contains("dashed"));
+    }
+
+    private static Line line(Plot plot) {
+        return plot.layers().stream()
+                .filter(Line.class::isInstance)
+                .map(Line.class::cast)
+                .findFirst()
+                .orElseThrow();
+    }
+
+    @Test
+    void thePictureSaysInPlainWordsWhatBandAndBarsAre() {
+        Plot plot = ask("drop temperature").picture();
+        assertTrue(plot.notes()
+                .contains("The band holds the mean of batches like these, at any one place, in 90 of 100 logbooks like this. A dot's"
+                        + " bar holds the batch's own mean about two times in three."));
+        List<String> labels = plot.layers().stream().map(Layer::label).toList();
+        assertTrue(labels.containsAll(List.of("where the mean may lie", "one batch, mean of its cups")), labels.toString());
+    }
+
+    @Test
+    void theKeyOfACompromiseHasNoTwoSwatchesOfOneColour() {
+        TradeOff trade = TradeOff.of(List.of("sweetness", "acidity"), Features.dropTemperature(), HARBOUR);
+        String svg = trade.picture().svg().orElseThrow();
+        List<String> fills = Pattern.compile("<rect [^>]* height=\"12\" (fill=\"[^\"]+\" fill-opacity=\"[^\"]+\")/>")
+                .matcher(svg)
+                .results()
+                .map(found -> found.group(1))
+                .toList();
+        assertEquals(2, fills.size(), fills.toString());
+        assertEquals(2, new HashSet<>(fills).size(), fills.toString());
+        assertTrue(svg.contains(">90 % interval of the mean</text>"), svg);
+        assertTrue(svg.contains(">90 % interval of all together</text>"), svg);
+    }
+
+    @Test
+    void rowsWhoseNamesSpeakHaveNoLabelBesideThem() {
+        assertEquals("", Screen.of(HARBOUR).picture().y().fullLabel());
+        assertEquals("", Halo.of(HARBOUR).picture().y().fullLabel());
+        assertEquals("", DestinationOrPathPage.picture(DestinationOrPath.of("acidity", HARBOUR)).y().fullLabel());
     }
 }

@@ -20,7 +20,7 @@ class RoundReadingsTest {
                 readings(Unit.TEMPERATURE, TemperatureUnit.CELSIUS, 198.2, 205.4)
                         .words(200.6));
         assertEquals(
-                "200.6 °C",
+                "200.5 °C",
                 readings(Unit.TEMPERATURE, TemperatureUnit.CELSIUS, 198.2, 203.1)
                         .words(200.6));
         assertEquals(
@@ -28,9 +28,9 @@ class RoundReadingsTest {
                 readings(Unit.TEMPERATURE, TemperatureUnit.CELSIUS, 198.2, 203.3)
                         .words(200.6));
         assertEquals(
-                "90 s", readings(Unit.SECONDS, TemperatureUnit.CELSIUS, 60, 160).words(94));
+                "100 s", readings(Unit.SECONDS, TemperatureUnit.CELSIUS, 60, 160).words(94));
         assertEquals(
-                "94 s", readings(Unit.SECONDS, TemperatureUnit.CELSIUS, 80, 110).words(94));
+                "95 s", readings(Unit.SECONDS, TemperatureUnit.CELSIUS, 80, 110).words(94));
         assertEquals(
                 "14 %",
                 readings(Unit.SHARE, TemperatureUnit.CELSIUS, 0.10, 0.20).words(0.1449));
@@ -52,11 +52,44 @@ class RoundReadingsTest {
     /** A reading that is round already is not moved a whole step by the last digit of the sum. */
     @Test
     void whatIsRoundAlreadyStays() {
-        RoundReadings tenths = readings(Unit.TEMPERATURE, TemperatureUnit.CELSIUS, 200.3, 203.3);
-        assertEquals(200.3, tenths.from(200.3 + 1e-12), 1e-9);
-        assertEquals(203.3, tenths.to(203.3 - 1e-12), 1e-9);
-        assertEquals(200.4, tenths.from(200.3 + 1e-8), 1e-7);
-        assertEquals(203.2, tenths.to(203.3 - 1e-8), 1e-7);
+        RoundReadings halves = readings(Unit.TEMPERATURE, TemperatureUnit.CELSIUS, 200.5, 203.5);
+        assertEquals(200.5, halves.from(200.5 + 1e-12), 1e-9);
+        assertEquals(203.5, halves.to(203.5 - 1e-12), 1e-9);
+        assertEquals(201.0, halves.from(200.5 + 1e-8), 1e-7);
+        assertEquals(203.0, halves.to(203.5 - 1e-8), 1e-7);
+    }
+
+    /** One row on each side of every change of step: 1, 2 and 5, a tenth of them, and ten times. */
+    @Test
+    void stepsAreOfOneTwoOrFive() {
+        step(0.1, 0.99);
+        step(0.2, 1.0);
+        step(0.2, 2.49);
+        step(0.5, 2.5);
+        step(0.5, 4.99);
+        step(1, 5);
+        step(1, 9.99);
+        step(2, 10);
+        step(2, 24.9);
+        step(5, 25);
+        step(5, 49.9);
+        step(10, 50);
+        step(10, 99.9);
+        step(20, 100);
+    }
+
+    private static void step(double expected, double width) {
+        RoundReadings round = readings(Unit.TEMPERATURE, TemperatureUnit.CELSIUS, 0, width);
+        assertEquals(expected, round.from(1e-6), 1e-9, "of a width of " + width);
+    }
+
+    @Test
+    void daysHaveNoHalvesHoweverFewTheyAre() {
+        RoundReadings days = readings(Unit.DAYS, TemperatureUnit.CELSIUS, 3, 5);
+        assertEquals(4, days.from(3.2), 1e-9);
+        assertEquals("4 days", days.words(3.6));
+        assertEquals(
+                "20 days", readings(Unit.DAYS, TemperatureUnit.CELSIUS, 10, 24).words(19.2));
     }
 
     @Test

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
+import parchment.display.ShortSentences;
 import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
 import parchment.stats.Interval;
@@ -41,7 +42,38 @@ class TradeInShortTest {
     @Test
     void noReadingThatWasNotTriedIsNamed() {
         TriedRange narrow = new TriedRange(144.2, 183.9, 145, 180, 160);
-        assertEquals(List.of("144 s", "184 s"), TradeInShort.told(TIME, new Interval(144.5, 183.5, 0.90), TRIED));
-        assertEquals(List.of("145 s", "183 s"), TradeInShort.told(TIME, new Interval(144.5, 183.5, 0.90), narrow));
+        assertEquals(List.of("140 s", "185 s"), TradeInShort.told(TIME, new Interval(144.5, 183.5, 0.90), TRIED));
+        assertEquals(List.of("145 s", "180 s"), TradeInShort.told(TIME, new Interval(144.5, 183.5, 0.90), narrow));
+    }
+
+    @Test
+    void whereSomethingMovedAlongNoCompromiseIsTold() {
+        assertEquals(
+                """
+                No compromise between sweetness and acidity can be told.
+                The development time moved together with gas in drying, so the scores may have gone with either.
+                Roast some batches with another development time and leave gas in drying as it was.""",
+                ShortSentences.keptBy(
+                                TradeInShort.movedTogether("sweetness and acidity", TIME, List.of("gas in drying")))
+                        .text());
+        assertEquals(
+                """
+                No compromise between sweetness and acidity can be told.
+                The development time moved together with gas in drying and green mass, so the scores may have gone with either.
+                Roast some batches with another development time and leave gas in drying and green mass as they were.""",
+                ShortSentences.keptBy(TradeInShort.movedTogether(
+                                "sweetness and acidity", TIME, List.of("gas in drying", "green mass", "warm-up")))
+                        .text());
+    }
+
+    @Test
+    void whereNothingWasSeenNoCompromiseIsTold() {
+        assertEquals(
+                """
+                Where between a development time of 100 s and 180 s the best compromise lies cannot be told.
+                None of sweetness and acidity went with it more closely than luck explains.
+                Ask each score by itself: its answer says whether a difference that matters is ruled out.""",
+                ShortSentences.keptBy(TradeInShort.notSeen("sweetness and acidity", TIME, "100 s and 180 s"))
+                        .text());
     }
 }

@@ -278,4 +278,20 @@ class BatchTableTest {
         }
         assertSame(today, today.onTodaysProbe(), "told once, not moved twice");
     }
+
+    @Test
+    void printsTablesawNumbersRoundedAndKeepsEveryDigitOfThem() {
+        BatchTable batches = BatchTable.of(TWO, Features.dropTemperature(), Features.developmentRatio());
+        tech.tablesaw.api.Table table = batches.table();
+        double drop = batches.values(Features.dropTemperature())[0];
+        double ratio = batches.values(Features.developmentRatio())[0];
+        assertEquals(drop, table.doubleColumn("drop temperature [°C]").getDouble(0));
+        assertEquals(
+                String.format(java.util.Locale.ROOT, "%.1f", drop),
+                table.doubleColumn("drop temperature [°C]").getString(0));
+        assertEquals(
+                String.format(java.util.Locale.ROOT, "%.3f", ratio),
+                table.doubleColumn("development ratio").getString(0));
+        assertFalse(table.print().matches("(?s).*[0-9]\\.[0-9]{4}.*"), table.print());
+    }
 }

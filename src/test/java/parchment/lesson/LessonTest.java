@@ -248,6 +248,14 @@ class LessonTest {
         assertFalse(none.html().orElseThrow().contains("<table"));
     }
 
+    /** The notebook's first line has the name of the lesson already. */
+    @Test
+    void whatALessonOpensIsCalledAfterWhatItHolds() {
+        String page = Lesson.open(2, 1).shownAs().text();
+        assertTrue(page.startsWith("The logbook of lesson 2\n\n"), page);
+        assertFalse(page.contains("Lesson 2: "), page);
+    }
+
     @Test
     void everySheetSaysThatTheMachineIsInvented() {
         Lesson lesson = Lesson.open(9, 3);

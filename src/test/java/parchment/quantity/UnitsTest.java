@@ -8,6 +8,8 @@ import java.util.SplittableRandom;
 import org.junit.jupiter.api.RepeatedTest;
 import org.junit.jupiter.api.RepetitionInfo;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 class UnitsTest {
     /**
@@ -83,5 +85,38 @@ class UnitsTest {
         assertThrows(IllegalArgumentException.class, () -> Temperature.celsius(Double.NaN));
         assertThrows(IllegalArgumentException.class, () -> Mass.kilograms(-1));
         assertThrows(IllegalArgumentException.class, () -> Elapsed.seconds(Double.POSITIVE_INFINITY));
+    }
+
+    /** A unit's own decimals stand while they show two steps of the last one; otherwise the error shows two significant digits. */
+    @ParameterizedTest
+    @CsvSource({
+        "48.8132, 0.2, 48.8 ± 0.2 °C",
+        "48.8132, 12, 48.8 ± 12.0 °C",
+        "48.8132, 0.199, 48.81 ± 0.20 °C",
+        "48.8132, 0.04, 48.813 ± 0.040 °C",
+        "48.8132, 0.000002, 48.813200 ± 0.000002 °C",
+        "48.8132, 0.0000000001, 48.8 °C",
+        "48.8132, 0, 48.8 °C",
+        "48.8132, NaN, 48.8 °C",
+        "-0.00001, 0.3, 0.0 ± 0.3 °C",
+        "NaN, 0.3, missing ± 0.3 °C"
+    })
+    void digitsFollowTheError(double celsius, double error, String words) {
+        assertEquals(words, Unit.TEMPERATURE.formatWithError(celsius, error, TemperatureUnit.CELSIUS));
+    }
+
+    @ParameterizedTest
+    @CsvSource({"5, ' ± 5 s'", "1, ' ± 1 s'", "0.99, ' ± 0.99 s'", "0.3, ' ± 0.30 s'", "0, ''", "NaN, ''"})
+    void wholeSecondsStandUntilLessThanOneIsKnown(double seconds, String words) {
+        assertEquals(words, Unit.SECONDS.formatError(seconds, TemperatureUnit.CELSIUS));
+    }
+
+    @Test
+    void theErrorIsTakenInTheReadersUnit() {
+        // 0.15 °C is 0.27 °F: one decimal is enough for the one and not for the other.
+        assertEquals("0.15 ± 0.15 °C", Unit.TEMPERATURE_STEP.formatStepWithError(0.15, 0.15, TemperatureUnit.CELSIUS));
+        assertEquals("0.3 ± 0.3 °F", Unit.TEMPERATURE_STEP.formatStepWithError(0.15, 0.15, TemperatureUnit.FAHRENHEIT));
+        assertEquals("91.0 ± 2.0 %", Unit.SHARE.formatWithError(0.91, 0.02, TemperatureUnit.CELSIUS));
+        assertEquals("48.800 ± 0.040 %", Unit.SHARE.formatWithError(0.488, 0.0004, TemperatureUnit.CELSIUS));
     }
 }

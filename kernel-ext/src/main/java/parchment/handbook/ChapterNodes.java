@@ -52,8 +52,18 @@ final class ChapterNodes implements NodeRenderer {
     private void code(FencedCodeBlock code) {
         boolean java = code.getInfo() != null && code.getInfo().equals("java");
         html.raw("<pre class=\"code\" tabindex=\"0\"><code>");
-        html.raw(java ? CodeColours.html(code.getLiteral()) : Html.escape(code.getLiteral()));
+        html.raw(java ? CodeColours.html(code.getLiteral()) : lines(code.getLiteral()));
         html.raw("</code></pre>");
+    }
+
+    /** A formula or command too long for the page goes on below, set in, so that nothing of it is cut and its lines stay lines. */
+    private static String lines(String text) {
+        StringBuilder lines = new StringBuilder();
+        text.lines()
+                .forEach(line -> lines.append("<span class=\"line\">")
+                        .append(Html.escape(line))
+                        .append("\n</span>"));
+        return lines.toString();
     }
 
     private void frame(Frame frame) {

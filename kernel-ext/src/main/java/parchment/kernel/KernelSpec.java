@@ -84,8 +84,7 @@ public final class KernelSpec {
      */
     public boolean install(Path kernelJar) throws IOException, InterruptedException {
         if (!Files.isRegularFile(kernelJar)) {
-            throw new IllegalArgumentException(
-                    "Only a built kernel can be installed; run it as: java -jar parchment-kernel.jar install");
+            throw new IllegalArgumentException("Only a built kernel can be installed; run it as: ./parchment install");
         }
         List<Path> jars = jars(kernelJar);
         Path java = java();

@@ -13,6 +13,22 @@ final class CarriedJava {
     private CarriedJava() {}
 
     /**
+     * Takes along the Java that a release carries already, or makes one.
+     *
+     * @param release the release's own places
+     * @param folder where it goes; must not be there yet
+     * @throws IllegalStateException if none is carried and this Java lacks its linker; the message says what to install
+     */
+    static void along(Places release, Path folder) throws IOException, InterruptedException {
+        Path carried = release.home().resolve(Places.JAVA);
+        if (Files.isDirectory(carried)) {
+            FolderCopy.of(carried, folder, List.of());
+        } else {
+            make(folder);
+        }
+    }
+
+    /**
      * Makes it from the Java that runs this program, for the same system.
      *
      * @param folder where it goes; must not be there yet
@@ -32,6 +48,20 @@ final class CarriedJava {
             throw new IllegalStateException(
                     "The Java at " + home + " could not be cut down: " + String.join(" ", told.lines()));
         }
+        addClassArchive(folder);
+    }
+
+    /**
+     * Adds the archive of Java's own loaded classes that a JDK brings and its linker leaves out. Without it every start is slower, and the kernel
+     * can make no archive of its own, which rests on this one; a Java that cannot make it still runs.
+     */
+    private static void addClassArchive(Path folder) throws IOException, InterruptedException {
+        Command.tell(new ProcessBuilder(program(folder).toString(), "-Xshare:dump"), line -> {});
+    }
+
+    /** Returns the program that starts the Java in that folder. */
+    static Path program(Path folder) {
+        return folder.resolve("bin").resolve(Command.isWindows() ? "java.exe" : "java");
     }
 
     private static List<String> command(Path linker, Path folder) {

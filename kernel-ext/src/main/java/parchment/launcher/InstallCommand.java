@@ -24,12 +24,12 @@ import picocli.CommandLine.Spec;
         footer = {
             "",
             "For you alone:",
-            "  java -jar parchment-kernel.jar install",
+            "  ./parchment install",
             "For a class:",
-            "  java -jar parchment-kernel.jar install --prefix /usr/local \\",
-            "    --logbook /srv/logbook --heap 512m",
+            "  ./parchment install --prefix /usr/local --logbook /srv/logbook --heap 512m",
             "To take it away:",
-            "  java -jar parchment-kernel.jar uninstall"
+            "  ./parchment uninstall",
+            "With a JDK of your own, java -jar parchment-kernel.jar does the same as ./parchment."
         },
         mixinStandardHelpOptions = true)
 final class InstallCommand implements Callable<Integer> {
@@ -56,6 +56,7 @@ final class InstallCommand implements Callable<Integer> {
     public Integer call() throws IOException, InterruptedException {
         PrintWriter terminal = spec.commandLine().getOut();
         Jdk.check();
+        Places places = Places.here();
         KernelSpec kernel = withOptions(place.kernel());
         terminal.println("Installing the kernel " + (place.isOfUser() ? "for you alone:" : "for everyone here:"));
         terminal.println("  into  " + kernel.folder());
@@ -77,8 +78,11 @@ final class InstallCommand implements Callable<Integer> {
                 logbook == null
                         ? "  var logbook = Logbook.open(\"the folder of your logbook\")"
                         : "  var logbook = Logbook.open()");
-        terminal.println(
-                "To take it away again: java -jar \"" + Places.kernelJar() + "\" uninstall " + place.asOption());
+        terminal.println("To take it away again: " + places.startedBy() + " uninstall " + place.asOption());
+        if (places.runOnCarriedJava()) {
+            terminal.println("The kernel runs on the Java in " + places.home().resolve(Places.JAVA)
+                    + ": leave that folder where it is, or install again after moving it.");
+        }
         return 0;
     }
 

@@ -29,6 +29,7 @@ import picocli.CommandLine.HelpCommand;
             RoasteryCommand.class,
             ClassCommand.class,
             StickCommand.class,
+            ReleaseCommand.class,
             HelpCommand.class
         })
 public final class Main {

@@ -30,8 +30,8 @@ final class NotebooksFolder {
                 || Files.isSameFile(folder, Path.of("").toAbsolutePath());
     }
 
-    /** Runs a notebook in its own folder, shows on the terminal what is said there, and returns the exit code. */
-    static int run(Path notebook, Path target, LogbookChoice choice, Places places, PrintWriter terminal)
+    /** Runs a notebook in its own folder with these options, shows on the terminal what is said there, and returns the exit code. */
+    static int run(Path notebook, List<String> options, Places places, PrintWriter terminal)
             throws IOException, InterruptedException {
         Path file = notebook.toAbsolutePath().normalize();
         List<String> command = new ArrayList<>();
@@ -47,12 +47,8 @@ final class NotebooksFolder {
                 "-cp",
                 absoluteClassPath(),
                 Main.class.getName(),
-                "run",
-                "--out",
-                target.toString()));
-        if (choice.folder() != null) {
-            command.addAll(List.of("--logbook", choice.folder().toString()));
-        }
+                "run"));
+        command.addAll(options);
         command.add(file.toString());
         ProcessBuilder builder = new ProcessBuilder(command)
                 .directory(file.resolveSibling("").toFile())

@@ -55,6 +55,22 @@ record Places(Path home) {
                 .findFirst();
     }
 
+    /** Returns the beginning of a line for the terminal that starts this program as it was started: by the launcher script, or from its jar. */
+    String startedBy() {
+        Path script = home.resolve(Command.isWindows() ? "parchment.cmd" : "parchment");
+        return System.getProperty("parchment.home") != null && Files.isRegularFile(script)
+                ? "\"" + script + "\""
+                : "java -jar \"" + kernelJar() + "\"";
+    }
+
+    /** Tells whether this process runs on the Java that its release carries along. */
+    boolean runOnCarriedJava() {
+        return Path.of(System.getProperty("java.home"))
+                .toAbsolutePath()
+                .normalize()
+                .startsWith(home.resolve(JAVA));
+    }
+
     /** Returns the kernel's jar, with the jars it needs in {@code lib} beside it. */
     static Path kernelJar() {
         try {

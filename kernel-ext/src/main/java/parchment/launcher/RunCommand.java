@@ -10,6 +10,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import parchment.kernel.ControlC;
@@ -19,6 +20,7 @@ import parchment.logbook.Cautions;
 import parchment.notebook.Cell;
 import parchment.notebook.CellOutput;
 import parchment.notebook.HtmlPage;
+import parchment.notebook.MarkdownPage;
 import parchment.notebook.Notebook;
 import parchment.notebook.NotebookRun;
 import parchment.notebook.OurPage;
@@ -58,6 +60,14 @@ final class RunCommand implements Callable<Integer> {
             description = "Where to write; the folder 'out' of the project if not given.")
     private @Nullable Path out;
 
+    @Option(
+            names = "--markdown",
+            paramLabel = "DIR",
+            description =
+                    "Writes each into that folder as a Markdown page too, with its pictures in files beside it: for sites that"
+                            + " show Markdown and run no scripts.")
+    private @Nullable Path markdown;
+
     @Override
     public Integer call() throws IOException, InterruptedException {
         Places places = Places.here();
@@ -65,16 +75,23 @@ final class RunCommand implements Callable<Integer> {
         choice.asProperty();
         Path target = OutputPlace.folder(
                 out != null ? out.toAbsolutePath() : places.home().resolve("out"), choice);
+        Optional<Path> pages = Optional.empty();
+        if (markdown != null) {
+            pages = Optional.of(OutputPlace.folder(markdown.toAbsolutePath().normalize(), choice));
+        }
         boolean allFine = true;
         List<Path> toRun = notebooks.isEmpty() ? List.of(places.tour()) : notebooks;
         checkNames(toRun);
         for (Path file : toRun) {
             if (NotebooksFolder.isWorkingFolder(file)) {
-                allFine &= run(file, target);
+                allFine &= run(file, target, pages);
             } else {
-                check(file, target);
+                check(file, target, pages);
                 int code = NotebooksFolder.run(
-                        file, target, choice, places, spec.commandLine().getOut());
+                        file,
+                        options(target, pages, choice),
+                        places,
+                        spec.commandLine().getOut());
                 if (code > 1) {
                     return code; // Ended from outside, as by a second Ctrl-C.
                 }
@@ -82,6 +99,15 @@ final class RunCommand implements Callable<Integer> {
             }
         }
         return allFine ? 0 : 1;
+    }
+
+    private static List<String> options(Path target, Optional<Path> pages, LogbookChoice choice) {
+        List<String> options = new ArrayList<>(List.of("--out", target.toString()));
+        pages.ifPresent(folder -> options.addAll(List.of("--markdown", folder.toString())));
+        if (choice.folder() != null) {
+            options.addAll(List.of("--logbook", choice.folder().toString()));
+        }
+        return options;
     }
 
     /** Two notebooks of one name, from two folders, would be written over each other. */
@@ -102,7 +128,7 @@ final class RunCommand implements Callable<Integer> {
     }
 
     /** Returns the notebook, if what it becomes does not take its own place or somebody else's. */
-    private static Notebook check(Path file, Path target) throws IOException {
+    private static Notebook check(Path file, Path target, Optional<Path> pages) throws IOException {
         Notebook notebook = Notebook.read(file);
         Path executed = target.resolve(nameOf(file) + ".ipynb");
         if (Files.exists(executed) && Files.isSameFile(executed, file)) {
@@ -111,12 +137,15 @@ final class RunCommand implements Callable<Integer> {
         }
         RunNotebook.check(executed, notebook);
         OurPage.check(target.resolve(nameOf(file) + ".html"));
+        if (pages.isPresent()) {
+            MarkdownPage.check(file, pages.get());
+        }
         return notebook;
     }
 
-    private boolean run(Path file, Path target) throws IOException {
+    private boolean run(Path file, Path target, Optional<Path> pages) throws IOException {
         PrintWriter terminal = spec.commandLine().getOut();
-        Notebook notebook = check(file, target);
+        Notebook notebook = check(file, target, pages);
         String name = nameOf(file);
         Path executed = target.resolve(name + ".ipynb");
         Path page = target.resolve(name + ".html");
@@ -143,6 +172,10 @@ final class RunCommand implements Callable<Integer> {
                                 + " failed:\n" + error.text().indent(2).stripTrailing()));
         terminal.println("Page:      " + page);
         terminal.println("Notebook:  " + executed);
+        if (pages.isPresent() && result.error().isEmpty()) {
+            terminal.println("Markdown:  "
+                    + MarkdownPage.of(result.notebook(), file, pages.get()).write());
+        }
         terminal.flush();
         return result.error().isEmpty();
     }

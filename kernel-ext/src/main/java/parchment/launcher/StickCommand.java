@@ -37,7 +37,7 @@ final class StickCommand implements Callable<Integer> {
                     "(licences|docs|classes)/.+",
                     "sources/(pom\\.xml|DEVELOPERS\\.md|LICENSE|parchment(\\.cmd)?|(src|kernel-ext)/.+)",
                     "datasets/(README\\.md|(harbour|hillside)(/.+|-truth\\.json))",
-                    "notebooks/(lessons/)?[^/]+\\.ipynb")
+                    "notebooks/(README\\.md|(lessons/)?[^/]+\\.ipynb)")
             .map(Pattern::compile)
             .toList();
 
@@ -70,7 +70,7 @@ final class StickCommand implements Callable<Integer> {
         Places places = Places.here();
         check(places);
         PrintWriter terminal = spec.commandLine().getOut();
-        String name = places.home().getFileName() + "-" + system();
+        String name = places.home().getFileName() + "-" + ThisSystem.name();
         Path work = Files.createTempDirectory("parchment-stick");
         try {
             Path folder = work.resolve(name);
@@ -78,9 +78,9 @@ final class StickCommand implements Callable<Integer> {
             FolderCopy.only(places.home(), folder, this::goesIn);
             say(
                     terminal,
-                    "Cutting down the Java " + Runtime.version().feature() + " at " + System.getProperty("java.home")
-                            + " ...");
-            CarriedJava.make(folder.resolve(Places.JAVA));
+                    "Taking the Java " + Runtime.version().feature() + " at " + System.getProperty("java.home")
+                            + " along ...");
+            CarriedJava.along(places, folder.resolve(Places.JAVA));
             if (!withoutJupyter) {
                 new CarriedPython(folder.resolve(Places.PYTHON)).make(terminal);
             }
@@ -89,7 +89,7 @@ final class StickCommand implements Callable<Integer> {
             pack(work, name, file);
             terminal.println("Done: " + file + ", " + megabytes(file) + " MB.");
             terminal.println();
-            terminal.println("On each machine (" + system() + "), in a terminal, with the stick in it:");
+            terminal.println("On each machine (" + ThisSystem.name() + "), in a terminal, with the stick in it:");
             terminal.println("  cd");
             terminal.println("  tar -xzf \"" + file + "\"");
             terminal.println("  " + name + "/parchment open");
@@ -150,11 +150,6 @@ final class StickCommand implements Callable<Integer> {
                 throw new IOException("the program tar stopped with \"" + String.join(" ", told.lines()) + "\"");
             }
         });
-    }
-
-    /** Names the system as the file does, such as {@code linux-amd64}. */
-    private static String system() {
-        return System.getProperty("os.name").toLowerCase(Locale.ROOT) + "-" + System.getProperty("os.arch");
     }
 
     private static String megabytes(Path file) throws IOException {

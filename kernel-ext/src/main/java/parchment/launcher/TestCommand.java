@@ -57,7 +57,9 @@ final class TestCommand implements Callable<Integer> {
             throw new IllegalStateException("The tests need the sources: run ./parchment test in a clone.");
         }
         if (!fromCopy) {
-            return inCopy(places);
+            return FromCopy.run(
+                    places,
+                    skipBuild ? List.of("test", "--from-copy", "--skip-build") : List.of("test", "--from-copy"));
         }
         if (!skipBuild) {
             title("The build with its tests (mvn verify)");
@@ -79,30 +81,6 @@ final class TestCommand implements Callable<Integer> {
                 skipped == 0 ? "" : ", " + skipped + " skipped"));
         terminal.flush();
         return failed == 0 ? 0 : 1;
-    }
-
-    /** The build writes the jars anew that this very process runs from, so the work is done by a process that runs from a copy. */
-    private int inCopy(Places places) throws IOException, InterruptedException {
-        Path copy = Files.createTempDirectory("parchment-jars");
-        try {
-            Path jar = Places.kernelJar();
-            Path copied = KernelSpec.copyJars(jar, copy);
-            List<String> command = new ArrayList<>(List.of(
-                    Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                    "-Djava.awt.headless=true",
-                    "-Dfile.encoding=UTF-8",
-                    "-Dparchment.home=" + places.home(),
-                    "-jar",
-                    copied.toString(),
-                    "test",
-                    "--from-copy"));
-            if (skipBuild) {
-                command.add("--skip-build");
-            }
-            return Command.run(new ProcessBuilder(command));
-        } finally {
-            KernelSpec.delete(copy);
-        }
     }
 
     private void build(Places places) throws IOException, InterruptedException {

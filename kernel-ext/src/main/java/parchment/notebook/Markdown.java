@@ -2,6 +2,7 @@ package parchment.notebook;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.commonmark.ext.gfm.tables.TableCell;
 import org.commonmark.ext.gfm.tables.TablesExtension;
 import org.commonmark.node.Code;
 import org.commonmark.node.Node;
@@ -18,6 +19,9 @@ import org.commonmark.renderer.html.HtmlRenderer;
 public final class Markdown {
     private static final List<TablesExtension> TABLES = List.of((TablesExtension) TablesExtension.create());
     private static final Parser PARSER = Parser.builder().extensions(TABLES).build();
+
+    /** A name or a number with its error is no longer than this and stays on one line in a table. */
+    private static final int LONGEST_NAME = 18;
 
     private Markdown() {}
 
@@ -38,6 +42,8 @@ public final class Markdown {
                 .attributeProviderFactory(context -> (node, tag, attributes) -> {
                     if (tag.equals("pre")) {
                         attributes.put("tabindex", "0");
+                    } else if (node instanceof TableCell && words(node).length() <= LONGEST_NAME) {
+                        attributes.put("class", "whole");
                     }
                 });
         renderers.forEach(builder::nodeRendererFactory);

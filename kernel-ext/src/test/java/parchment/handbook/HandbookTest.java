@@ -122,8 +122,8 @@ class HandbookTest {
     }
 
     private static int picturesWritten() {
-        try (Stream<Path> files = Files.list(HOME.resolve("docs").resolve("pictures"))) {
-            return (int) files.count();
+        try (Stream<Path> files = Files.walk(HOME.resolve("docs").resolve("pictures"))) {
+            return (int) files.filter(Files::isRegularFile).count();
         } catch (IOException e) {
             throw new java.io.UncheckedIOException(e);
         }
@@ -180,5 +180,18 @@ class HandbookTest {
                 .map(MatchResult::group)
                 .toList();
         assertEquals(written.size(), framed.size());
+    }
+
+    /** A line too long for the window goes on below and set in; a name or a number with its error in a table does not break. */
+    @Test
+    void cutsNoFormulaAndBreaksNoName() {
+        String methods = pages.get("methods.html");
+        String style = methods.substring(methods.indexOf("<style>"), methods.indexOf("</style>"));
+        assertTrue(style.contains(".words pre { white-space: pre-wrap; overflow-wrap: break-word;"), style);
+        assertTrue(style.contains(".words pre .line { display: block; padding-left: 2em; text-indent: -2em; }"), style);
+        assertTrue(methods.contains("<span class=\"line\">q = sign(f&#39;) √|f&#39;|"), methods);
+        String halo = pages.get("measurements/halo.html");
+        assertTrue(halo.contains("<td class=\"whole\">90.6 ± 0.7 %</td>"), halo);
+        assertTrue(style.contains("td.whole, th.whole { white-space: nowrap; }"), style);
     }
 }

@@ -48,6 +48,14 @@ class CommandLinesTest {
             Map.entry("run", TOUR),
             Map.entry("week", "the demo logbook's week runs in docs/week.md, with orders"),
             Map.entry("install --prefix /tmp/k", INSTALLS),
+            Map.entry("release", "builds everything and packs it; test_release_with_java.py packs what is built"),
+            Map.entry(
+                    "run --markdown docs",
+                    "writes into the project's own docs; test_release_with_java.py runs it in a release"),
+            Map.entry("install", INSTALLS),
+            Map.entry(
+                    "uninstall",
+                    "takes the kernel out of the home of whoever runs the tests; test_release.py has one of its own"),
             Map.entry("stick --to /media/me/STICK", PACKS),
             Map.entry("stick --to DIR", PACKS),
             Map.entry("stick --to STICK", PACKS),

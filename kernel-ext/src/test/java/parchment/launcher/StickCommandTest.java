@@ -133,6 +133,7 @@ class StickCommandTest {
                 "datasets/README.md",
                 "datasets/harbour/curves/H001.csv",
                 "datasets/harbour-truth.json",
+                "notebooks/README.md",
                 "notebooks/tour.ipynb",
                 "notebooks/lessons/1-reading-a-roast.ipynb")) {
             assertTrue(StickCommand.goesIn(place, StickCommand.Answers.LEFT_BEHIND), place);
@@ -147,6 +148,7 @@ class StickCommandTest {
                 "datasets/ann-truth.json",
                 "notebooks/lessons/answers/lesson-2-teacher.csv",
                 "notebooks/lessons/notes.txt",
+                "notebooks/notes.md",
                 "notebooks/lessons/.ipynb_checkpoints/1-x-checkpoint.ipynb",
                 "notebooks/my class/students/ann/1-reading-a-roast.ipynb",
                 "results.html",
