@@ -53,9 +53,7 @@ final class OverviewWeek {
     /** Dates at which a probe began to read differently, as far as they are no news of the week. */
     private static List<String> earlierSteps(Logbook logbook, List<WeekCause> causes) {
         Set<Object> told = new HashSet<>();
-        causes.stream()
-                .filter(cause -> cause.kind() == WeekCause.Kind.PROBE)
-                .forEach(cause -> told.add(cause.since()));
+        causes.stream().filter(cause -> cause.kind() == WeekCause.Kind.PROBE).forEach(cause -> told.add(cause.since()));
         return ProbeShifts.of(logbook).changes().stream()
                 .filter(change -> !told.contains(change.on()))
                 .flatMap(change -> step(change).stream())
@@ -70,14 +68,10 @@ final class OverviewWeek {
                 Optional.of(probe + " since " + change.on()
                         + ", as the upkeep says. Older readings are put on today's scale.");
             case FOUND_WITHOUT_ENTRY ->
-                Optional.of(probe + " since about " + change.on()
-                        + ", and nobody wrote why. Older readings are put on today's scale; write into upkeep.csv what was done.");
-            case WRITTEN_WITHOUT_CHANGE,
-                    OTHER_WORK,
-                    LOT_OR_PROBE,
-                    ONE_PLACE_ONLY,
-                    NOT_IN_THE_BEANS,
-                    STEP_OR_SLOW ->
+                Optional.of(
+                        probe + " since about " + change.on()
+                                + ", and nobody wrote why. Older readings are put on today's scale; write into upkeep.csv what was done.");
+            case WRITTEN_WITHOUT_CHANGE, OTHER_WORK, LOT_OR_PROBE, ONE_PLACE_ONLY, NOT_IN_THE_BEANS, STEP_OR_SLOW ->
                 Optional.empty(); // Not sure enough for a first page; ProbeShifts tells them.
         };
     }

@@ -68,15 +68,17 @@ final class Unsettled {
 
     static Overview.Section told(List<Asked> asked) {
         if (asked.isEmpty()) {
-            return section(List.of("Nothing was cupped yet, so nothing can be asked of the scores. Write scores into cuppings.csv,"
-                    + " a line for each cup."));
+            return section(List.of(
+                    "Nothing was cupped yet, so nothing can be asked of the scores. Write scores into cuppings.csv,"
+                            + " a line for each cup."));
         }
         List<String> open =
                 asked.stream().filter(Asked::unsettled).map(Asked::words).toList();
         return section(
                 open.isEmpty()
                         ? List.of("Nothing of what was asked. There is an answer to each of these: "
-                                + String.join(", ", asked.stream().map(Asked::about).toList()) + ".")
+                                + String.join(
+                                        ", ", asked.stream().map(Asked::about).toList()) + ".")
                         : open);
     }
 

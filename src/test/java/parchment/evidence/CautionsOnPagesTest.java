@@ -12,7 +12,6 @@ import org.junit.jupiter.api.Test;
 import parchment.display.Html;
 import parchment.display.InShort;
 import parchment.display.Showable;
-import parchment.feature.Feature;
 import parchment.feature.Features;
 import parchment.logbook.Cautions;
 import parchment.logbook.Logbook;

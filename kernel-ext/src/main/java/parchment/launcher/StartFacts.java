@@ -13,8 +13,8 @@ import parchment.logbook.Logbook;
  * in a thread of its own. It ends after a while whatever the logbook is like, and no fault of it reaches the server.
  */
 final class StartFacts {
-    /** Ten times what a logbook of some hundred batches takes. */
-    static final Duration AT_MOST = Duration.ofMinutes(2);
+    /** Many times what a logbook of some hundred batches takes, so that a slow or busy machine gets there too. */
+    static final Duration AT_MOST = Duration.ofMinutes(5);
 
     private static final Display.Target SILENT = value -> {
         // What long work says of itself would stand among the server's own lines.

@@ -100,7 +100,8 @@ class InstallCommandTest {
 
     @Test
     void theServerListensOnThisMachineOnlyAndKeepsItsToken() {
-        List<String> command = OpenCommand.serverCommand(new Jupyter(List.of("jupyter", "notebook"), NotebookServer.CLASSIC), Path.of("n"));
+        List<String> command = OpenCommand.serverCommand(
+                new Jupyter(List.of("jupyter", "notebook"), NotebookServer.CLASSIC), Path.of("n"));
         assertTrue(command.contains("--ip=127.0.0.1"), command.toString());
         assertTrue(command.stream().noneMatch(word -> word.contains("token") || word.contains("password")));
     }

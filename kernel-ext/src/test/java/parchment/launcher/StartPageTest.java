@@ -99,7 +99,8 @@ class StartPageTest {
             assertTrue(link.equals(list) || Files.isRegularFile(NOTEBOOKS.resolve(notebook)), link);
         }
         try (Stream<Path> notebooks = Files.list(NOTEBOOKS)) {
-            for (Path notebook : notebooks.filter(n -> n.toString().endsWith(".ipynb")).toList()) {
+            for (Path notebook :
+                    notebooks.filter(n -> n.toString().endsWith(".ipynb")).toList()) {
                 assertTrue(
                         links.stream().anyMatch(link -> link.endsWith("/" + notebook.getFileName())),
                         notebook + " is on the start page");
@@ -129,7 +130,8 @@ class StartPageTest {
         assertEquals(3, html.split(" data-waiting>", -1).length - 1, html);
         Matcher script = Pattern.compile("(?s)<script>(.*?)</script>").matcher(html);
         assertTrue(script.find(), html);
-        byte[] hash = MessageDigest.getInstance("SHA-256").digest(script.group(1).getBytes(StandardCharsets.UTF_8));
+        byte[] hash =
+                MessageDigest.getInstance("SHA-256").digest(script.group(1).getBytes(StandardCharsets.UTF_8));
         assertTrue(html.contains("script-src 'sha256-" + Base64.getEncoder().encodeToString(hash) + "'"), html);
         for (Overview.Part part : Overview.Part.values()) {
             page.put(section(part, "<b>" + part.title() + "</b>"));
@@ -137,7 +139,7 @@ class StartPageTest {
         html = html();
         assertFalse(html.contains("data-waiting>"), html);
         assertFalse(html.contains("<script") || html.contains("script-src"), html);
-        assertTrue(html.contains("&lt;b&gt;What is odd&lt;/b&gt;"), html);
+        assertTrue(html.contains("&lt;b&gt;What is") && !html.contains("<b>"), html);
     }
 
     @Test
@@ -200,7 +202,8 @@ class StartPageTest {
 
     @Test
     void brokenFilesAreToldInWords() throws Exception {
-        Path broken = Files.createDirectories(folder.resolve("broken").resolve("curves")).getParent();
+        Path broken = Files.createDirectories(folder.resolve("broken").resolve("curves"))
+                .getParent();
         Files.writeString(broken.resolve("batches.csv"), "batch,roasted at,lot\n\"x,2031-13-45,\n\0\0\0");
         Files.write(broken.resolve("curves").resolve("x.csv"), new byte[] {1, 2, (byte) 0xff, 0, 34, 10});
         String html = filled(broken, StartFacts.AT_MOST);
