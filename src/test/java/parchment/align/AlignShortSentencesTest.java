@@ -120,9 +120,7 @@ class AlignShortSentencesTest {
                 "None of them is known to be of its lot, so a different cup may be the coffee.",
                 ShortSentences.keptBy(NearestInShort.of(
                                 "H240",
-                                List.of(
-                                        other("H180", 44.6, Nearest.Lot.OTHER),
-                                        other("H181", 90, Nearest.Lot.OTHER)),
+                                List.of(other("H180", 44.6, Nearest.Lot.OTHER), other("H181", 90, Nearest.Lot.OTHER)),
                                 67.3,
                                 0))
                         .next());
@@ -216,8 +214,8 @@ class AlignShortSentencesTest {
                         .howSure());
         assertEquals(
                 "That is more than luck, also over the whole curve at once, and so are 2 other stretches below.",
-                ShortSentences.keptBy(
-                                DifferenceInShort.of("A", "B", List.of("a is hotter", "A is colder", "A is hotter"), ""))
+                ShortSentences.keptBy(DifferenceInShort.of(
+                                "A", "B", List.of("a is hotter", "A is colder", "A is hotter"), ""))
                         .howSure());
     }
 
