@@ -78,5 +78,6 @@ class LogbookSummaryTest {
         String none = page(withProblems(0));
         assertTrue(none.contains(">What could not be read as written: nothing</summary>"), none);
         assertTrue(none.contains("No problems: everything was read as written."), none);
+        assertTrue(none.contains(" Roasted on 1 day, 2025-03-05 (time zone Europe/Lisbon)."), none);
     }
 }
