@@ -10,7 +10,7 @@ final class DifferenceInShort {
 
     static InShort cannotTell(String first, String second) {
         return new InShort(
-                "Whether " + first + " and " + second + " differ cannot be told.",
+                "Whether these two differ cannot be told: " + first + " and " + second + ".",
                 "Each needs batches of 5 roast days that reach over a common stretch.",
                 "Roast both on more days, then ask again.");
     }
@@ -24,7 +24,7 @@ final class DifferenceInShort {
     static InShort of(String first, String second, List<String> stretches, String notRuledOut) {
         if (stretches.isEmpty()) {
             return new InShort(
-                    "No difference between " + first + " and " + second + " is seen.",
+                    "No difference is seen: " + first + " against " + second + ".",
                     "Differences of up to " + notRuledOut + " are not ruled out.",
                     "More batches of both on more roast days would rule out smaller ones.");
         }

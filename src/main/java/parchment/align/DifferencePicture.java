@@ -126,8 +126,7 @@ final class DifferencePicture {
                 k++;
             }
             if (k > from) {
-                parts.add(new Stretch(
-                        words(difference, band, at[from], at[k - 1], peak), Math.abs(middle[peak])));
+                parts.add(new Stretch(words(difference, band, at[from], at[k - 1], peak), Math.abs(middle[peak])));
             } else {
                 k++;
             }

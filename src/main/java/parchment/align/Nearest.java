@@ -195,8 +195,7 @@ public final class Nearest implements ShownAs {
 
     /** Returns the answer in three sentences: which is nearest, how near that is, what to do next. */
     public InShort inShort() {
-        return NearestInShort.of(
-                batch.name(), neighbours, neighbours.isEmpty() ? Double.NaN : usual(), otherProbe);
+        return NearestInShort.of(batch.name(), neighbours, neighbours.isEmpty() ? Double.NaN : usual(), otherProbe);
     }
 
     /** Returns the distance that half of all batches are farther than. */

@@ -254,7 +254,9 @@ public final class OneClock implements ShownAs {
                 band.map(known -> new ClockInShort.HalfWay(
                         grid[middle],
                         known.difference()[middle - first],
-                        known.canTell() ? known.upper()[middle - first] - known.difference()[middle - first] : Double.NaN,
+                        known.canTell()
+                                ? known.upper()[middle - first] - known.difference()[middle - first]
+                                : Double.NaN,
                         whole().size(),
                         roastDays())),
                 reader);

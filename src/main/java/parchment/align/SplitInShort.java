@@ -10,8 +10,8 @@ final class SplitInShort {
     static InShort cannotTell(int asked) {
         return new InShort(
                 "How much of what makes drop times differ is pace cannot be told.",
-                "Fewer than " + Crowd.LEAST + " of " + asked
-                        + " batches on one probe have a bean temperature and a drop.",
+                "It takes " + Crowd.LEAST + " batches on one probe with a bean temperature and a drop, more than these "
+                        + asked + " give.",
                 "Ask again when more batches have been roasted on today's probe.");
     }
 

@@ -45,7 +45,8 @@ final class TimeInShort {
                                 : Stretches.length(sum) + (sum < 0 ? " less" : " more") + " than usual."),
                 Math.round(Math.abs(most.more())) == 0
                         ? "In no step of temperature was it faster or slower by a second."
-                        : "Most of all it was " + Stretches.length(most.more()) + (most.more() < 0 ? " faster " : " slower ")
+                        : "Most of all it was " + Stretches.length(most.more())
+                                + (most.more() < 0 ? " faster " : " slower ")
                                 + Stretches.between(most.from(), most.to(), reader)
                                 + ", " + (usual ? "inside" : "outside") + " what is usual for " + others + " others.",
                 usual

@@ -44,9 +44,8 @@ public final class ProbeShifts implements ShownAs {
     /** Returns the answer in three sentences: the latest change that counts, how sure that is, what to do next. */
     public InShort inShort() {
         // Of a machine whose readings could not be searched nobody knows whether they went on as before.
-        List<MachinePeriods> searched = periods.machines().stream()
-                .filter(MachinePeriods::searched)
-                .toList();
+        List<MachinePeriods> searched =
+                periods.machines().stream().filter(MachinePeriods::searched).toList();
         return ShiftsInShort.of(
                 searched.isEmpty()
                         ? changes()

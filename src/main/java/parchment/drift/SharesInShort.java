@@ -44,8 +44,8 @@ final class SharesInShort {
         VarianceShares.Share second = bySize.get(1);
         boolean clear = second.interval().upper() < largest.interval().lower();
         return new InShort(
-                "Of what makes the " + name + " differ, about " + parts(largest.share())
-                        + " parts in 100 lie between " + source + " (" + range(largest) + ").",
+                "Of what makes the " + name + " differ, about " + parts(largest.share()) + " parts in 100 lie between "
+                        + source + " (" + range(largest) + ").",
                 (clear ? "Nothing else comes near: " : "What comes next may be as much: ") + source(second) + " with "
                         + parts(second.share()) + " parts (" + range(second) + ").",
                 next(largest));

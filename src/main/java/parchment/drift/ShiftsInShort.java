@@ -76,7 +76,8 @@ final class ShiftsInShort {
 
     private static String found(ProbeChange change, String probe, TemperatureUnit reader) {
         return switch (change.kind()) {
-            case FOUND_AND_WRITTEN, FOUND_WITHOUT_ENTRY -> "From " + change.on() + " on " + probe + step(change, reader);
+            case FOUND_AND_WRITTEN, FOUND_WITHOUT_ENTRY ->
+                "From " + change.on() + " on " + probe + step(change, reader);
             case WRITTEN_WITHOUT_CHANGE ->
                 "The upkeep names work on " + probe + " on " + change.on() + ", but it went on reading as before.";
             case OTHER_WORK -> "After the work of " + change.on() + " " + probe + " went on reading as before.";

@@ -31,7 +31,10 @@ final class ShiftsPicture {
         for (Showable picture : shifts.pictures()) {
             page = page.add(picture);
         }
-        page = page.say(Sentence.of(shifts.toString()) + ".");
+        List<ProbeChange> changes = shifts.changes();
+        if (!changes.isEmpty()) {
+            page = page.say(Sentence.of(shifts.toString()) + ".");
+        }
         for (String doubt : shifts.periods().doubts(shifts.logbook().batches())) {
             page = page.say(doubt);
         }
@@ -39,7 +42,6 @@ final class ShiftsPicture {
         for (String sentence : shifts.sentences()) {
             folded = folded.say(Sentence.of(sentence));
         }
-        List<ProbeChange> changes = shifts.changes();
         if (!changes.isEmpty()) {
             folded = folded.add(table(shifts, changes));
         }

@@ -45,7 +45,8 @@ final class TwinsInShort {
         Interval interval = shown.interval(0.90);
         return new InShort(
                 "Half of all pairs meant alike came within "
-                        + shown.step(HALF_OF_ALL_PAIRS * shown.standardDeviation().orElseThrow())
+                        + shown.step(
+                                HALF_OF_ALL_PAIRS * shown.standardDeviation().orElseThrow())
                         + " of each other in " + shown.feature().name() + " ("
                         + shown.step(HALF_OF_ALL_PAIRS * interval.lower()) + " to "
                         + shown.step(HALF_OF_ALL_PAIRS * interval.upper()) + ").",

@@ -97,7 +97,8 @@ final class EvidencePage {
 
     /** The first screen is about the batches whose targets were drawn; the rest of this part is not. */
     private String ofAll(Analysis analysis) {
-        return "From here on all " + Wording.count(analysis.material().batches().size(), "scored batch", "scored batches")
+        return "From here on all "
+                + Wording.count(analysis.material().batches().size(), "scored batch", "scored batches")
                 + " count, their targets drawn by chance or not; the sentences and the picture above are of the "
                 + evidence.judgedMaterial().batches().size() + " whose targets were.";
     }

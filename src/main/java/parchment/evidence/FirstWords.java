@@ -213,9 +213,11 @@ final class FirstWords {
             return "Let all cups rest equally long, whatever their " + measure.name() + ".";
         }
         if (ofTheCalendar(closest)) {
-            return "Let the " + measure.name() + " differ within each roast day, so that the calendar cannot follow it.";
+            return "Let the " + measure.name()
+                    + " differ within each roast day, so that the calendar cannot follow it.";
         }
-        List<String> byHand = beside.stream().filter(name -> !ofTheCalendar(name)).toList();
+        List<String> byHand =
+                beside.stream().filter(name -> !ofTheCalendar(name)).toList();
         return "Roast some batches with another " + measure.name() + " and leave " + named(byHand) + " as "
                 + (byHand.size() == 1 ? "it was." : "they were.");
     }
@@ -236,8 +238,7 @@ final class FirstWords {
      * @param told the two readings
      */
     static String whyThese(TwoReadings told, Measure measure, Verdict verdict, VerdictRules.Why why) {
-        boolean bracketed =
-                verdict == Verdict.TOO_SMALL || verdict == Verdict.SUGGESTIVE || verdict == Verdict.STRONG;
+        boolean bracketed = verdict == Verdict.TOO_SMALL || verdict == Verdict.SUGGESTIVE || verdict == Verdict.STRONG;
         String brackets = bracketed ? " The brackets hold the true difference in 90 of 100 such logbooks." : "";
         if (told.placesAreReadings() && why != VerdictRules.Why.HARDLY_VARIED) {
             return "Why " + told.both(" and ") + ": there the drawn line is "

@@ -43,7 +43,8 @@ final class HaloInShort {
                         : cuppings < Halo.FEWEST_CUPPINGS
                                 ? "That takes " + Halo.FEWEST_CUPPINGS + " cuppings, and there "
                                         + (cuppings == 1 ? "is 1." : "are " + cuppings + ".")
-                                : "It hangs on one of the " + cuppings + " cuppings, and without that it cannot be worked out.",
+                                : "It hangs on one of the " + cuppings
+                                        + " cuppings, and without that it cannot be worked out.",
                 cuppers == Halo.Cuppers.ONE
                         ? "Ask a second cupper to the table: only that parts a better cup from a generous cupper."
                         : hardly

@@ -364,7 +364,8 @@ public final class Logbook implements Showable {
         // A batch names its blend where others name their lot.
         long roasted = batches().stream()
                 .flatMap(batch -> batch.lot().stream())
-                .filter(lot -> contents.blends().stream().noneMatch(part -> part.blend().equals(lot)))
+                .filter(lot -> contents.blends().stream()
+                        .noneMatch(part -> part.blend().equals(lot)))
                 .distinct()
                 .count();
         return String.format(

@@ -48,10 +48,11 @@ final class LogbookSummary {
                 ? "No batch has a date."
                 : String.format(
                         Locale.ROOT,
-                        "Roasted on %s from %s to %s (time zone %s).",
+                        "Roasted on %s%s (time zone %s).",
                         Words.count(days.size(), "day", "days"),
-                        days.get(0),
-                        days.get(days.size() - 1),
+                        days.size() == 1
+                                ? ", " + days.get(0)
+                                : " from " + days.get(0) + " to " + days.get(days.size() - 1),
                         zoneInWords());
         Report report = Report.titled(logbook.name())
                 .say(counts() + ". " + when + " Temperatures are shown in "

@@ -235,8 +235,7 @@ public final class LearntHabit implements ShownAs {
                         .mapToDouble(LinearMixedModel::residualStandardDeviation)
                         .findFirst()
                 : OptionalDouble.empty();
-        return new HabitInShort.Written(
-                model.kind, spread.isPresent() ? HabitWords.usual(model) : Double.NaN, spread);
+        return new HabitInShort.Written(model.kind, spread.isPresent() ? HabitWords.usual(model) : Double.NaN, spread);
     }
 
     private Report page() {

@@ -120,9 +120,7 @@ class AlignShortSentencesTest {
                 "None of them is known to be of its lot, so a different cup may be the coffee.",
                 ShortSentences.keptBy(NearestInShort.of(
                                 "H240",
-                                List.of(
-                                        other("H180", 44.6, Nearest.Lot.OTHER),
-                                        other("H181", 90, Nearest.Lot.OTHER)),
+                                List.of(other("H180", 44.6, Nearest.Lot.OTHER), other("H181", 90, Nearest.Lot.OTHER)),
                                 67.3,
                                 0))
                         .next());
@@ -216,8 +214,8 @@ class AlignShortSentencesTest {
                         .howSure());
         assertEquals(
                 "That is more than luck, also over the whole curve at once, and so are 2 other stretches below.",
-                ShortSentences.keptBy(
-                                DifferenceInShort.of("A", "B", List.of("a is hotter", "A is colder", "A is hotter"), ""))
+                ShortSentences.keptBy(DifferenceInShort.of(
+                                "A", "B", List.of("a is hotter", "A is colder", "A is hotter"), ""))
                         .howSure());
     }
 
@@ -225,12 +223,12 @@ class AlignShortSentencesTest {
     void groupsThatDoNotDifferOrCannotBeComparedAreToldAsThat() {
         says(
                 DifferenceInShort.of("Cinder Ridge", "Low Orchard", List.of(), "2.1 °C"),
-                "No difference between Cinder Ridge and Low Orchard is seen.",
+                "No difference is seen: Cinder Ridge against Low Orchard.",
                 "Differences of up to 2.1 °C are not ruled out.",
                 "More batches of both on more roast days would rule out smaller ones.");
         says(
                 DifferenceInShort.cannotTell("Cinder Ridge", "Low Orchard"),
-                "Whether Cinder Ridge and Low Orchard differ cannot be told.",
+                "Whether these two differ cannot be told: Cinder Ridge and Low Orchard.",
                 "Each needs batches of 5 roast days that reach over a common stretch.",
                 "Roast both on more days, then ask again.");
     }
@@ -280,7 +278,7 @@ class AlignShortSentencesTest {
         says(
                 SplitInShort.cannotTell(7),
                 "How much of what makes drop times differ is pace cannot be told.",
-                "Fewer than 5 of 7 batches on one probe have a bean temperature and a drop.",
+                "It takes 5 batches on one probe with a bean temperature and a drop, more than these 7 give.",
                 "Ask again when more batches have been roasted on today's probe.");
     }
 }

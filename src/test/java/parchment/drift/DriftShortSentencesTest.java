@@ -33,10 +33,7 @@ class DriftShortSentencesTest {
 
     private static InShort shifts(ProbeChange... changes) {
         return ShiftsInShort.of(
-                List.of(changes),
-                ShiftsInShort.Searched.SEARCHED,
-                ShiftsInShort.Machines.ONE,
-                TemperatureUnit.CELSIUS);
+                List.of(changes), ShiftsInShort.Searched.SEARCHED, ShiftsInShort.Machines.ONE, TemperatureUnit.CELSIUS);
     }
 
     @Test
@@ -62,11 +59,7 @@ class DriftShortSentencesTest {
         ProbeChange.Kind found = ProbeChange.Kind.FOUND_AND_WRITTEN;
         assertEquals(
                 "From 2024-10-07 on the bean probe read 2.0 °C higher in the empty drum (1.5 to 2.5).",
-                shifts(change(
-                                found,
-                                "2024-10-07",
-                                offset("first crack", 0.3, 0.2),
-                                offset("empty drum", 2.0, 0.3)))
+                shifts(change(found, "2024-10-07", offset("first crack", 0.3, 0.2), offset("empty drum", 2.0, 0.3)))
                         .found());
         assertEquals(
                 "From 2024-10-07 on the bean probe read 2.0 °C lower at turning point (1.5 to 2.5).",
@@ -239,7 +232,10 @@ class DriftShortSentencesTest {
                 "roasters",
                 "Let each roaster roast the same lots, and agree on how marks are written.",
                 "more people have roasted");
-        advice("cuppers", "Let every cupper taste all the batches that you want to compare.", "more people have cupped");
+        advice(
+                "cuppers",
+                "Let every cupper taste all the batches that you want to compare.",
+                "more people have cupped");
         advice("cuppings", "Put batches that you want to compare into one cupping.", "there have been more cuppings");
         advice(
                 "cups of a batch, and what else is left",

@@ -265,9 +265,12 @@ class VarianceSharesTest {
                 shares.toString());
         String page = shares.text();
         assertTrue(
-                page.startsWith("Where green mass differs\n\n" + shares.inShort().text() + "\n\n"), page);
+                page.startsWith(
+                        "Where green mass differs\n\n" + shares.inShort().text() + "\n\n"),
+                page);
         assertTrue(
-                page.contains("\n\nHow this was worked out\n\nGreen mass differs by: lots 42 % (" + ofLots + ")"), page);
+                page.contains("\n\nHow this was worked out\n\nGreen mass differs by: lots 42 % (" + ofLots + ")"),
+                page);
         assertTrue(page.contains("30 rows used, 0 left out (something not written)."), page);
         List<List<String>> rows = page.lines()
                 .filter(line -> line.startsWith("lots  ") || line.startsWith("batches within a day  "))

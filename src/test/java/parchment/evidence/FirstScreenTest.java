@@ -50,9 +50,9 @@ class FirstScreenTest {
         assertTrue(page.get(8).startsWith("Verdict: suggestive."), page.get(8));
         assertTrue(
                 page.stream()
-                        .anyMatch(("From here on all 183 scored batches count, their targets drawn by chance or not; the sentences and the"
-                                        + " picture above are of the 56 whose targets were.")
-                                ::equals),
+                        .anyMatch(
+                                ("From here on all 183 scored batches count, their targets drawn by chance or not; the sentences and the"
+                                                + " picture above are of the 56 whose targets were.")::equals),
                 page.toString());
     }
 

@@ -152,7 +152,9 @@ class FirstWordsTest {
         sure(
                 VerdictRules.Why.NOT_BLIND,
                 "With targets set by chance, luck alone does as much in 7 of 100 logbooks, but not all cups were blind.");
-        sure(VerdictRules.Why.TOO_FEW_DAYS, "With targets set by chance, luck alone does as much in 7 of 100 logbooks, but fewer than 15 roast days are behind it.");
+        sure(
+                VerdictRules.Why.TOO_FEW_DAYS,
+                "With targets set by chance, luck alone does as much in 7 of 100 logbooks, but fewer than 15 roast days are behind it.");
         sure(
                 VerdictRules.Why.ONLY_A_BEND,
                 "The bend is more than luck, but nothing here could check it a second time.");
@@ -399,11 +401,13 @@ class FirstWordsTest {
 
     @Test
     void itSaysWhyTheseTwoReadingsAndWhatTheBracketsHold() {
-        because("Why 388 °F and 402 °F: there the drawn line is lowest and highest, over the middle 80 % of what was tried."
-                + " The brackets hold the true difference in 90 of 100 such logbooks.");
+        because(
+                "Why 388 °F and 402 °F: there the drawn line is lowest and highest, over the middle 80 % of what was tried."
+                        + " The brackets hold the true difference in 90 of 100 such logbooks.");
         rises = false;
-        because("Why 388 °F and 402 °F: there the drawn line is highest and lowest, over the middle 80 % of what was tried."
-                + " The brackets hold the true difference in 90 of 100 such logbooks.");
+        because(
+                "Why 388 °F and 402 °F: there the drawn line is highest and lowest, over the middle 80 % of what was tried."
+                        + " The brackets hold the true difference in 90 of 100 such logbooks.");
         for (Verdict bare : List.of(Verdict.CANNOT_TELL, Verdict.NOTHING_SEEN)) {
             verdict = bare;
             because(

@@ -14,7 +14,8 @@ class HaloInShortTest {
     private static final String NOT_TOLD =
             "How far the 6 attributes move together in one cupper's own scores cannot be told.";
 
-    private static InShort halo(Halo.Cuppers cuppers, double looks, double mean, double lower, double upper, int cuppings) {
+    private static InShort halo(
+            Halo.Cuppers cuppers, double looks, double mean, double lower, double upper, int cuppings) {
         return ShortSentences.keptBy(
                 HaloInShort.of(6, cuppers, looks, mean, new Interval(lower, upper, 0.90), cuppings));
     }
@@ -43,12 +44,15 @@ class HaloInShortTest {
 
     @Test
     void anIntervalOnBothSidesOfTheLimitCannotTell() {
-        assertEquals(NOT_TOLD, halo(Halo.Cuppers.SEVERAL, 4, 0.35, 0.30, 0.50, 50).found());
-        assertEquals(ONE_FINDING, halo(Halo.Cuppers.SEVERAL, 4, 0.35, 0.30, 0.50, 50).next());
+        assertEquals(
+                NOT_TOLD, halo(Halo.Cuppers.SEVERAL, 4, 0.35, 0.30, 0.50, 50).found());
+        assertEquals(
+                ONE_FINDING, halo(Halo.Cuppers.SEVERAL, 4, 0.35, 0.30, 0.50, 50).next());
         assertEquals(
                 "In one cupper's own scores the 6 attributes move together: they count as about 4.0 separate ones.",
                 halo(Halo.Cuppers.SEVERAL, 4, 0.35, 0.31, 0.50, 50).found());
-        assertEquals(NOT_TOLD, halo(Halo.Cuppers.SEVERAL, 4, 0.2, 0.10, 0.30, 50).found());
+        assertEquals(
+                NOT_TOLD, halo(Halo.Cuppers.SEVERAL, 4, 0.2, 0.10, 0.30, 50).found());
         assertEquals(
                 "In one cupper's own scores the 6 attributes hardly move together: they count as about 4.0 separate ones.",
                 halo(Halo.Cuppers.SEVERAL, 4, 0.2, 0.10, 0.29, 50).found());

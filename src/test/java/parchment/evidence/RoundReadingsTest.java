@@ -28,7 +28,8 @@ class RoundReadingsTest {
                 readings(Unit.TEMPERATURE, TemperatureUnit.CELSIUS, 198.2, 203.3)
                         .words(200.6));
         assertEquals(
-                "100 s", readings(Unit.SECONDS, TemperatureUnit.CELSIUS, 60, 160).words(94));
+                "100 s",
+                readings(Unit.SECONDS, TemperatureUnit.CELSIUS, 60, 160).words(94));
         assertEquals(
                 "95 s", readings(Unit.SECONDS, TemperatureUnit.CELSIUS, 80, 110).words(94));
         assertEquals(

@@ -45,9 +45,10 @@ class LogbookSummaryTest {
         assertEquals(3, logbook.problems().size(), logbook.problems().text());
         String open = beforeAnyFold(page(logbook));
         assertTrue(
-                open.contains("<p style=\"max-width:50em\">4 batches (4 with a curve), 1 lot, 0 cups scored in 0 cuppings, 3 problems"
-                        + " in reading. Roasted on 2 days from 2025-03-04 to 2025-03-05 (time zone Europe/Lisbon)."
-                        + " Temperatures are shown in °C.</p>"),
+                open.contains(
+                        "<p style=\"max-width:50em\">4 batches (4 with a curve), 1 lot, 0 cups scored in 0 cuppings, 3 problems"
+                                + " in reading. Roasted on 2 days from 2025-03-04 to 2025-03-05 (time zone Europe/Lisbon)."
+                                + " Temperatures are shown in °C.</p>"),
                 open);
         assertTrue(open.contains("<svg") && open.contains("Calendar of Quay: 2025"), open);
         assertFalse(open.contains("<caption>"), "tables wait until they are asked for");
@@ -77,5 +78,6 @@ class LogbookSummaryTest {
         String none = page(withProblems(0));
         assertTrue(none.contains(">What could not be read as written: nothing</summary>"), none);
         assertTrue(none.contains("No problems: everything was read as written."), none);
+        assertTrue(none.contains(" Roasted on 1 day, 2025-03-05 (time zone Europe/Lisbon)."), none);
     }
 }

@@ -52,7 +52,8 @@ class FirstCellsTest {
         assertTrue(
                 name.equals(TOUR)
                         ? opening.contains("which page to open next")
-                        : names().stream().anyMatch(other -> !other.equals(name) && opening.contains("*" + other + "*")),
+                        : names().stream()
+                                .anyMatch(other -> !other.equals(name) && opening.contains("*" + other + "*")),
                 "where next: " + opening);
         assertTrue(opening.split("[.?] ").length <= 5, "a few plain sentences: " + opening);
         assertTrue(first.contains("Shift"), first);
