@@ -67,7 +67,8 @@ class OverviewTest {
         InShort acidity =
                 Evidence.of("acidity", Features.dropTemperature(), HILLSIDE).inShort();
         assertEquals(acidity.found() + " " + acidity.next(), open.get(0));
-        assertTrue(open.get(0).startsWith("Whether acidity is higher at a drop temperature of 394 °F or "), open.get(0));
+        assertTrue(
+                open.get(0).startsWith("Whether acidity is higher at a drop temperature of 394 °F or "), open.get(0));
         assertTrue(overview.toString().startsWith("Overview of Hillside"), overview.toString());
     }
 

@@ -85,8 +85,7 @@ class UsualOfHarbourTest {
                         + " is like the others: there are 5 others of lot hazel hill, and 8 are needed",
                 cannot.toString());
         String page = Week.of(logbook).text();
-        assertTrue(
-                page.contains("Earlier changes of a bean probe, reckoned with and no news: 2024-10-07."), page);
+        assertTrue(page.contains("Earlier changes of a bean probe, reckoned with and no news: 2024-10-07."), page);
     }
 
     @Test

@@ -60,7 +60,8 @@ final class StartPage {
      * @throws IOException if it cannot be written
      */
     synchronized String openIn(Path kernelFolder, NotebookServer kind) throws IOException {
-        String which = String.format(Locale.ROOT, "start-%08x.html", String.valueOf(folder).hashCode());
+        String which = String.format(
+                Locale.ROOT, "start-%08x.html", String.valueOf(folder).hashCode());
         file = Optional.of(kernelFolder.resolve(which));
         server = Optional.of(kind);
         write();
@@ -88,8 +89,7 @@ final class StartPage {
     synchronized void put(Overview.Section section) throws IOException {
         parts.put(
                 section.part(),
-                section.html()
-                        .orElseGet(() -> "<p>" + Html.escape(String.join(" ", section.sentences())) + "</p>"));
+                section.html().orElseGet(() -> "<p>" + Html.escape(String.join(" ", section.sentences())) + "</p>"));
         write();
     }
 
