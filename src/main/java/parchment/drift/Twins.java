@@ -236,11 +236,10 @@ public final class Twins implements ShownAs {
                                                     .toList()))
                             .withRowsShown(8));
         }
-        return page.say((groups.isEmpty()
-                        ? "Roast one batch of a day twice as planned, and write both plans before charge. "
-                        : "")
-                + "Alike as written: one lot, machine, recipe and operator, green mass within 3 %, charge temperature"
-                + " within 2 °C, planned drop within 1 °C. What was not written may differ." + withoutWords());
+        return page.say(
+                (groups.isEmpty() ? "Roast one batch of a day twice as planned, and write both plans before charge. " : "")
+                        + "Alike as written: one lot, machine, recipe and operator, green mass within 3 %, charge temperature"
+                        + " within 2 °C, planned drop within 1 °C. What was not written may differ." + withoutWords());
     }
 
     private String withoutWords() {
