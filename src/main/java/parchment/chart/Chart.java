@@ -42,10 +42,9 @@ public final class Chart implements Showable {
     /** Returns the picture for a page, in the colour of the page's text. */
     @Override
     public Optional<String> html() {
-        return Optional.of(
-                "<figure class=\"parchment-chart\" tabindex=\"0\" style=\"margin:.5em 0;max-width:62em;overflow-x:auto\">"
-                        + ChartPainter.paint(panels, ChartPainter.Ground.PAGE)
-                        + "</figure>");
+        return Optional.of("<figure class=\"parchment-chart\" tabindex=\"0\" style=\"margin:.5em 0;max-width:62em;overflow-x:auto\">"
+                + ChartPainter.paint(panels, ChartPainter.Ground.PAGE)
+                + "</figure>");
     }
 
     /**

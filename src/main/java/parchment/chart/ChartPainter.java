@@ -204,8 +204,7 @@ final class ChartPainter {
     private String document(double height) {
         String size = "width=\"" + Svg.number(WIDTH) + "\" height=\"" + Svg.number(height) + "\" viewBox=\"0 0 "
                 + Svg.number(WIDTH) + " " + Svg.number(height) + "\"";
-        // On a page as narrow as a telephone the picture stays readable and is moved sideways; on paper it is as wide
-        // as that.
+        // On a page as narrow as a telephone the picture stays readable and is moved sideways; on paper it is as wide as that.
         String look = ground == Ground.WHITE
                 ? "color:#1a1a1a;background:#fff;max-width:100%;height:auto"
                 : "color:inherit;background:none;width:max(100%,860px - 35vw);max-width:" + Svg.number(WIDTH)
