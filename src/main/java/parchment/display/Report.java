@@ -102,8 +102,8 @@ public final class Report implements Showable {
 
     @Override
     public Optional<String> html() {
-        return Optional.of("<section class=\"parchment-report\" style=\"overflow-wrap:break-word\"><h3>" + Html.escape(title)
-                + "</h3>\n" + htmlOfParts() + "</section>");
+        return Optional.of("<section class=\"parchment-report\" style=\"overflow-wrap:break-word\"><h3>"
+                + Html.escape(title) + "</h3>\n" + htmlOfParts() + "</section>");
     }
 
     private String folded() {

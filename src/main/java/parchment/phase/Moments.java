@@ -210,7 +210,8 @@ public final class Moments implements ShownAs {
         if (list.isEmpty()) {
             if (batches.size() < FEWEST) {
                 return page.say("Most of this is told by holding a batch against at least " + (FEWEST - 1)
-                        + " others, and there are too few. Ask again when more are roasted. Looked for: " + looked() + ".");
+                        + " others, and there are too few. Ask again when more are roasted. Looked for: " + looked()
+                        + ".");
             }
             return page.say(
                     "Nothing was far enough from the other batches to be listed. Looked for: " + looked() + ".");

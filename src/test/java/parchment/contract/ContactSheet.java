@@ -48,7 +48,8 @@ final class ContactSheet {
                 long began = System.nanoTime();
                 Path own = pages.resolve(logbook.getKey());
                 int count = writer.write(Logbook.open(logbook.getValue()), own).size();
-                System.out.printf("%s: %d pages, %d s%n", logbook.getKey(), count, (System.nanoTime() - began) / 1_000_000_000);
+                System.out.printf(
+                        "%s: %d pages, %d s%n", logbook.getKey(), count, (System.nanoTime() - began) / 1_000_000_000);
             }
         }
         if (steps.contains("launcher")) {
@@ -70,7 +71,9 @@ final class ContactSheet {
         Path pictures = folder.resolve("pictures");
         Map<String, List<Thumbnails.Named>> groups = new LinkedHashMap<>();
         try (Stream<Path> files = Files.walk(pictures)) {
-            for (Path file : files.filter(each -> each.toString().endsWith(".png")).sorted().toList()) {
+            for (Path file : files.filter(each -> each.toString().endsWith(".png"))
+                    .sorted()
+                    .toList()) {
                 String name = pictures.relativize(file).toString().replace('\\', '/');
                 String group = name.substring(0, name.indexOf('/'));
                 for (String way : WAYS) {
@@ -83,8 +86,8 @@ final class ContactSheet {
             }
         }
         for (Map.Entry<String, List<Thumbnails.Named>> group : groups.entrySet()) {
-            System.out.println(Thumbnails.write(group.getValue(), folder.resolve("sheets"), group.getKey()).size()
-                    + " sheets " + group.getKey());
+            System.out.println(Thumbnails.write(group.getValue(), folder.resolve("sheets"), group.getKey())
+                            .size() + " sheets " + group.getKey());
         }
     }
 }

@@ -25,7 +25,8 @@ class FirstDayTest {
 
     @BeforeAll
     static void ask() throws IOException {
-        pages = PicturePages.contents(Logbook.open(PictureLogbooks.empty(Files.createDirectories(temp.resolve("new")))));
+        pages = PicturePages.contents(
+                Logbook.open(PictureLogbooks.empty(Files.createDirectories(temp.resolve("new")))));
     }
 
     @Test
@@ -64,7 +65,9 @@ class FirstDayTest {
     void twinsAreToldHowToBeMade() {
         String twins = pages.get("Twins");
         assertTrue(twins.contains("No two batches of A logbook begun today (invented) were meant alike"), twins);
-        assertTrue(twins.contains("Roast one batch of a day twice as planned, and write both plans before charge."), twins);
+        assertTrue(
+                twins.contains("Roast one batch of a day twice as planned, and write both plans before charge."),
+                twins);
     }
 
     @Test

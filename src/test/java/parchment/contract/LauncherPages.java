@@ -104,8 +104,7 @@ final class LauncherPages {
 
     private static List<String> matching(Path pattern) throws IOException {
         Path folder = pattern.getParent();
-        PathMatcher matcher = FileSystems.getDefault()
-                .getPathMatcher("glob:" + pattern.getFileName());
+        PathMatcher matcher = FileSystems.getDefault().getPathMatcher("glob:" + pattern.getFileName());
         try (Stream<Path> files = Files.list(folder)) {
             return files.filter(file -> matcher.matches(file.getFileName()))
                     .sorted()

@@ -37,8 +37,7 @@ final class PictureLogbooks {
     /** A logbook begun today: its list of batches has headings and no line yet. */
     static Path empty(Path folder) throws IOException {
         Files.createDirectories(folder.resolve("curves"));
-        String headings = Files.readAllLines(
-                        DATASETS.resolve("harbour").resolve("batches.csv"))
+        String headings = Files.readAllLines(DATASETS.resolve("harbour").resolve("batches.csv"))
                 .get(0);
         Files.writeString(folder.resolve("batches.csv"), headings + "\n");
         Files.writeString(

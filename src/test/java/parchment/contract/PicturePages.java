@@ -42,8 +42,7 @@ final class PicturePages {
                 Path file = folder.resolve(content.getKey() + ".html");
                 Files.createDirectories(folder);
                 Files.writeString(
-                        file,
-                        page.replace("@TITLE@", content.getKey()).replace("@BODY@", content.getValue()));
+                        file, page.replace("@TITLE@", content.getKey()).replace("@BODY@", content.getValue()));
                 files.put(content.getKey(), file);
             }
         }

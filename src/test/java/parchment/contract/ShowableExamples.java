@@ -155,9 +155,7 @@ final class ShowableExamples {
                 "YearPart",
                 logbook ->
                         new YearPart("<b>", YearPart.Verdict.SUM_ONLY, new Estimate("<b>", 1, 0.2, 30), "<b>", "<b>"));
-        ROOTS.put(
-                "TwinsGroup",
-                logbook -> new Twins.Group("<b>", List.of(batch(logbook))));
+        ROOTS.put("TwinsGroup", logbook -> new Twins.Group("<b>", List.of(batch(logbook))));
         ROOTS.put("Week", logbook -> {
             String lot = batch(logbook).lot().orElseThrow();
             return Week.of(logbook).withOrder(lot, Mass.kilograms(5));
@@ -198,9 +196,7 @@ final class ShowableExamples {
             return TradeOff.of(
                     attributes.subList(0, Math.min(2, attributes.size())), Features.dropTemperature(), logbook);
         });
-        ROOTS.put(
-                "MarkPrediction",
-                logbook -> LearntHabit.of(logbook).predict(batch(logbook), MarkKind.YELLOWING));
+        ROOTS.put("MarkPrediction", logbook -> LearntHabit.of(logbook).predict(batch(logbook), MarkKind.YELLOWING));
         ROOTS.put("CleanCurve", logbook -> CleanCurve.of(curve(logbook)));
         ROOTS.put("RateOfRise", logbook -> RateOfRise.of(curve(logbook)));
         ROOTS.put("ControlSteps", logbook -> ControlSteps.of(curve(logbook)));

@@ -72,7 +72,9 @@ final class Thumbnails {
         int[] tops = new int[rows + 1];
         tops[0] = GAP;
         for (int row = 0; row < rows; row++) {
-            tops[row + 1] = tops[row] + WORDS + GAP
+            tops[row + 1] = tops[row]
+                    + WORDS
+                    + GAP
                     + pictures.subList(row * ACROSS, Math.min(pictures.size(), (row + 1) * ACROSS)).stream()
                             .mapToInt(BufferedImage::getHeight)
                             .max()
@@ -100,7 +102,9 @@ final class Thumbnails {
         long blue = 0;
         int count = 0;
         for (int y = (int) top; y < Math.min(whole.getHeight(), Math.max((int) top + 1, (int) (top + size))); y++) {
-            for (int x = (int) left; x < Math.min(whole.getWidth(), Math.max((int) left + 1, (int) (left + size))); x++) {
+            for (int x = (int) left;
+                    x < Math.min(whole.getWidth(), Math.max((int) left + 1, (int) (left + size)));
+                    x++) {
                 int colour = whole.getRGB(x, y);
                 red += colour >> 16 & 0xFF;
                 green += colour >> 8 & 0xFF;

@@ -47,7 +47,8 @@ class ThumbnailsTest {
         }
         List<Path> sheets = Thumbnails.write(pictures, folder, "many");
         assertEquals(2, sheets.size());
-        assertEquals(12 + 4 * (460 + 22 + 12), ImageIO.read(sheets.get(0).toFile()).getHeight());
+        assertEquals(
+                12 + 4 * (460 + 22 + 12), ImageIO.read(sheets.get(0).toFile()).getHeight());
         assertEquals(12 + 460 + 22 + 12, ImageIO.read(sheets.get(1).toFile()).getHeight());
     }
 }

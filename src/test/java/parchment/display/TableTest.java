@@ -224,10 +224,12 @@ class TableTest {
     void keepsAnEstimateAndAShortHeadingOnOneLine() {
         String html = Table.titled("n")
                 .withColumn(Column.text("left out", List.of("x", "x", "x")))
-                .withColumn(Column.text("change of the scores", List.of(
-                        "+0.23 points (-0.44 to 0.90)",
-                        "-0.12 points (-0.26 to 0.02)",
-                        "2 of the lots, as said above (see there)")))
+                .withColumn(Column.text(
+                        "change of the scores",
+                        List.of(
+                                "+0.23 points (-0.44 to 0.90)",
+                                "-0.12 points (-0.26 to 0.02)",
+                                "2 of the lots, as said above (see there)")))
                 .html()
                 .orElseThrow();
         assertTrue(html.contains("<th scope=\"col\" class=\"names\"><span class=\"whole\">left out</span></th>"), html);
@@ -247,7 +249,9 @@ class TableTest {
         assertTrue(paper.contains(".parchment-table.parchment-table{overflow:visible}"), paper);
         assertTrue(paper.contains("@media print{.parchment-table.parchment-table table{font-size:8pt}"), paper);
         // A page that hides its buttons on paper would take the headings of a table that can be sorted with them.
-        assertTrue(paper.contains(".parchment-table.parchment-table th button{display:inline;text-decoration:none}"), paper);
+        assertTrue(
+                paper.contains(".parchment-table.parchment-table th button{display:inline;text-decoration:none}"),
+                paper);
     }
 
     @Test

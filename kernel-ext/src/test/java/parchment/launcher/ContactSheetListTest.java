@@ -30,7 +30,8 @@ class ContactSheetListTest {
         assertEquals(
                 new TreeSet<>(commands),
                 new TreeSet<>(listed),
-                "Give each command a line in kernel-ext/" + LIST.toString().replace('\\', '/') + "; what the lines mean stands there");
+                "Give each command a line in kernel-ext/" + LIST.toString().replace('\\', '/')
+                        + "; what the lines mean stands there");
     }
 
     @Test
