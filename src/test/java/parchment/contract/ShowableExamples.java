@@ -173,8 +173,8 @@ final class ShowableExamples {
                         List.of("<b>")));
         ROOTS.put(
                 "LotCard",
-                logbook -> LotCard.of(logbook.batches().get(3).lot().orElseThrow(), logbook));
-        ROOTS.put("BatchCard", logbook -> BatchCard.of(logbook.batches().get(3), logbook));
+                logbook -> LotCard.of(batch(logbook).lot().orElseThrow(), logbook));
+        ROOTS.put("BatchCard", logbook -> BatchCard.of(batch(logbook), logbook));
         ROOTS.put(
                 "ProbeChange",
                 logbook -> new ProbeChange(
