@@ -10,6 +10,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
 import parchment.lesson.Lesson;
+import parchment.logbook.Batch;
+import parchment.logbook.Logbook;
 
 /** Makes the pages of the launcher's commands, as {@code kernel-ext/src/test/resources/parchment/launcher/contact-sheet.txt} lists them. */
 final class LauncherPages {
@@ -63,7 +65,8 @@ final class LauncherPages {
     private static void run(Entry entry, Path out, Path handedIn, List<String> logbook)
             throws IOException, InterruptedException {
         Files.createDirectories(out);
-        List<String> words = new ArrayList<>(List.of(entry.command()));
+        boolean byClass = entry.words().get(0).startsWith("parchment.");
+        List<String> words = new ArrayList<>(byClass ? List.of() : List.of("parchment.launcher.Main", entry.command()));
         Path place = HOME;
         for (String word : entry.words()) {
             if (word.endsWith(".ipynb")) {
@@ -71,7 +74,7 @@ final class LauncherPages {
                 place = HOME.resolve(word).getParent();
                 words.addAll(matching(HOME.resolve(word)));
             } else {
-                words.add(word.replace("HANDED_IN", handedIn.toString())
+                words.add(named(word, logbook).replace("HANDED_IN", handedIn.toString())
                         .replace("OUT", out.toAbsolutePath().normalize().toString()));
             }
         }
@@ -81,10 +84,9 @@ final class LauncherPages {
                 "-Xmx1g",
                 "-cp",
                 absolute(System.getProperty("java.class.path")),
-                "-Dparchment.home=" + HOME,
-                "parchment.launcher.Main"));
+                "-Dparchment.home=" + HOME));
         command.addAll(words);
-        System.out.println("parchment " + String.join(" ", words));
+        System.out.println(String.join(" ", words));
         int code = new ProcessBuilder(command)
                 .directory(place.toFile())
                 .inheritIO()
@@ -93,6 +95,19 @@ final class LauncherPages {
         if (code != 0) {
             System.out.println("  ended with " + code);
         }
+    }
+
+    /** Puts a name from the logbook in the place of what stands for it; an empty logbook has none. */
+    private static String named(String word, List<String> logbook) {
+        if (!word.equals("LOT") && !word.equals("BATCH")) {
+            return word;
+        }
+        List<Batch> batches = Logbook.open(Path.of(logbook.get(1))).batches();
+        if (batches.isEmpty()) {
+            return "none";
+        }
+        Batch last = batches.get(batches.size() - 1);
+        return word.equals("LOT") ? last.lot().orElse("none") : last.name();
     }
 
     private static String absolute(String classPath) {

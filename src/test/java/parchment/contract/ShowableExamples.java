@@ -172,8 +172,9 @@ final class ShowableExamples {
                         "<b>",
                         List.of("<b>")));
         ROOTS.put(
-                "LotCard", logbook -> LotCard.of(logbook.batches().get(3).lot().orElseThrow(), logbook));
-        ROOTS.put("BatchCard", logbook -> BatchCard.of(logbook.batches().get(3), logbook));
+                "LotCard",
+                logbook -> LotCard.of(batch(logbook).lot().orElseThrow(), logbook));
+        ROOTS.put("BatchCard", logbook -> BatchCard.of(batch(logbook), logbook));
         ROOTS.put(
                 "ProbeChange",
                 logbook -> new ProbeChange(
