@@ -65,7 +65,9 @@ class FirstDayTest {
     void twinsAreToldHowToBeMade() {
         String twins = pages.get("Twins");
         assertTrue(twins.contains("No two batches were meant alike, as far as was written."), twins);
-        assertTrue(twins.contains("Roast one plan twice now and then: it shows what differs by nobody&#39;s doing."), twins);
+        assertTrue(
+                twins.contains("Roast one plan twice now and then: it shows what differs by nobody&#39;s doing."),
+                twins);
     }
 
     @Test

@@ -74,7 +74,8 @@ final class LauncherPages {
                 place = HOME.resolve(word).getParent();
                 words.addAll(matching(HOME.resolve(word)));
             } else {
-                words.add(named(word, logbook).replace("HANDED_IN", handedIn.toString())
+                words.add(named(word, logbook)
+                        .replace("HANDED_IN", handedIn.toString())
                         .replace("OUT", out.toAbsolutePath().normalize().toString()));
             }
         }

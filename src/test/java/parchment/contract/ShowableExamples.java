@@ -171,9 +171,7 @@ final class ShowableExamples {
                         "<b>",
                         "<b>",
                         List.of("<b>")));
-        ROOTS.put(
-                "LotCard",
-                logbook -> LotCard.of(batch(logbook).lot().orElseThrow(), logbook));
+        ROOTS.put("LotCard", logbook -> LotCard.of(batch(logbook).lot().orElseThrow(), logbook));
         ROOTS.put("BatchCard", logbook -> BatchCard.of(batch(logbook), logbook));
         ROOTS.put(
                 "ProbeChange",
