@@ -5,6 +5,7 @@ import java.util.List;
 /** Draws the axes of a picture: their numbers, their words, and the faint grid. */
 final class AxesPainter {
     private static final double TICK = 13;
+    private static final double ROW_LINE = 15;
 
     private static final double LABEL = ChartPainter.LABEL;
     private static final double MARGIN = ChartPainter.MARGIN;
@@ -27,14 +28,19 @@ final class AxesPainter {
             for (String label : plot.isEmpty()
                     ? List.<String>of()
                     : ticks(plot, upwards.get(i)).labels()) {
-                widest = Math.max(widest, TextWidth.of(rowName(label), TICK));
+                for (String line : rowName(plot, label)) {
+                    widest = Math.max(widest, TextWidth.of(line, TICK));
+                }
             }
         }
         return MARGIN + lines * 16 + widest + 12;
     }
 
-    private String rowName(String label) {
-        return TextWidth.fit(label, TICK, layout.widestRow());
+    /** Returns the name of a row, on two lines where it is long and the rows are high enough for them. */
+    private List<String> rowName(Plot plot, String label) {
+        boolean high = plot.y().kind() == Axis.Kind.ROWS
+                && plot.height() >= 2 * ROW_LINE * plot.y().rows().size();
+        return TextWidth.wrap(label, TICK, layout.widestRow(), high ? 2 : 1);
     }
 
     private static List<String> axisWords(Plot plot) {
@@ -58,7 +64,11 @@ final class AxesPainter {
             double place = y.placeShown(ticks.at().get(i));
             grid.append('M').append(Svg.number(across.start())).append(' ').append(Svg.number(place));
             grid.append('H').append(Svg.number(across.end()));
-            svg.text(across.start() - 6, place + 4, rowName(ticks.labels().get(i)), "");
+            List<String> lines = rowName(plot, ticks.labels().get(i));
+            double first = place + 4 - (lines.size() - 1) * ROW_LINE / 2;
+            for (int line = 0; line < lines.size(); line++) {
+                svg.text(across.start() - 6, first + line * ROW_LINE, lines.get(line), "");
+            }
         }
         svg.close("g");
         svg.path(grid.toString(), "fill=\"none\" stroke=\"currentColor\" stroke-opacity=\".13\"");
