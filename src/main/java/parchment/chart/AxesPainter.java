@@ -40,7 +40,9 @@ final class AxesPainter {
     private List<String> rowName(Plot plot, String label) {
         boolean high = plot.y().kind() == Axis.Kind.ROWS
                 && plot.height() >= 2 * ROW_LINE * plot.y().rows().size();
-        return TextWidth.wrap(label, TICK, layout.widestRow(), high ? 2 : 1);
+        return high
+                ? TextWidth.wrap(label, TICK, layout.widestRow(), 2)
+                : List.of(TextWidth.fit(label, TICK, layout.widestRow()));
     }
 
     private static List<String> axisWords(Plot plot) {
@@ -115,15 +117,17 @@ final class AxesPainter {
         svg.close("g");
         svg.path(marks.toString(), "fill=\"none\" stroke=\"currentColor\" stroke-opacity=\".6\"");
         top += 22;
-        String label = TextWidth.fit(across.axis().fullLabel(), LABEL, layout.width() - 2 * MARGIN);
-        if (!label.isBlank()) {
-            double half = TextWidth.of(label, LABEL) / 2;
+        if (across.axis().label().isBlank()) {
+            return top;
+        }
+        for (String line : TextWidth.wrap(across.axis().fullLabel(), LABEL, layout.width() - 2 * MARGIN, 2)) {
+            double half = TextWidth.of(line, LABEL) / 2;
             double middle = Math.max(
                     MARGIN + half, Math.min(layout.width() - MARGIN - half, (across.start() + across.end()) / 2));
-            svg.text(middle, top + 13, label, "text-anchor=\"middle\"");
-            top += 20;
+            svg.text(middle, top + 13, line, "text-anchor=\"middle\"");
+            top += 17;
         }
-        return top;
+        return top + 3;
     }
 
     private int most() {

@@ -244,6 +244,17 @@ class ChartTest {
     }
 
     @Test
+    void onANarrowPageTheWordsOfAnAxisAcrossGoOnBelow() {
+        Plot plot = Plot.of("", Axis.number("below or above what is usual; 95 of 100 batches lie between -1 and 1", ""), Axis.number("y", ""))
+                .with(Line.of("", new double[] {0, 1}, new double[] {0, 1}));
+        String html = plot.html().orElseThrow();
+        assertTrue(html.contains(">below or above what is usual; 95 of 100 batches lie between -1 and 1<"), html);
+        String narrow = html.substring(html.indexOf("class=\"narrow\""));
+        assertTrue(narrow.contains(">below or above what is usual; 95 of 100 batches lie<"), narrow);
+        assertTrue(narrow.contains(">between -1 and 1<"), narrow);
+    }
+
+    @Test
     void savesADocumentOfItsOwn(@TempDir Path folder) throws Exception {
         Path file = Gallery.scatter().chart().save(folder.resolve("a.svg").toString());
         assertTrue(Files.readString(file).startsWith("<svg xmlns=\"http://www.w3.org/2000/svg\""));
