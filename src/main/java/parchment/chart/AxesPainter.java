@@ -52,7 +52,13 @@ final class AxesPainter {
     }
 
     private static Ticks ticks(Plot plot, Scale y) {
-        return y.ticks(Math.max(2, plot.height() / 45));
+        int most = Math.max(2, plot.height() / 45);
+        Ticks ticks = y.ticks(most);
+        // One number alone gives no measure.
+        while (ticks.at().size() < 2 && plot.y().kind() != Axis.Kind.ROWS && most < 10) {
+            ticks = y.ticks(++most);
+        }
+        return ticks;
     }
 
     /** Draws the upright axis of one panel with its numbers, its grid and its words. */

@@ -255,6 +255,15 @@ class ChartTest {
     }
 
     @Test
+    void anUprightAxisHasTwoNumbersAtLeast() {
+        Plot plot = Plot.of("", Axis.number("x", ""), Axis.number("sum", "").withLimits(-80, 80))
+                .with(Line.of("", new double[] {0, 1}, new double[] {-70, 70}))
+                .withHeight(140);
+        String svg = plot.svg().orElseThrow();
+        assertTrue(svg.contains(">-50<") && svg.contains(">0<") && svg.contains(">50<"), svg);
+    }
+
+    @Test
     void savesADocumentOfItsOwn(@TempDir Path folder) throws Exception {
         Path file = Gallery.scatter().chart().save(folder.resolve("a.svg").toString());
         assertTrue(Files.readString(file).startsWith("<svg xmlns=\"http://www.w3.org/2000/svg\""));
