@@ -35,6 +35,8 @@ import parchment.stats.warp.Warp;
  */
 public final class WarpChart implements ShownAs {
     private static final int POINTS = 200;
+    /** Seconds below which a shift is the rounding of a clock that shifts nothing. */
+    private static final double ROUNDING = 1e-3;
 
     private final OneClock one;
     private final String batch;
@@ -82,6 +84,9 @@ public final class WarpChart implements ShownAs {
 
     /** Returns what is drawn. */
     public Plot plot() {
+        if (!isShifted()) {
+            return bare().withEmptySentence(sentence());
+        }
         double[] reference = positions(warp);
         List<Layer> layers = new ArrayList<>();
         for (OneClock.Laid other : one.laid()) {
@@ -96,18 +101,28 @@ public final class WarpChart implements ShownAs {
                 .withWeight(Weight.STRONG)
                 .withColour(Colour.VERMILLION));
         layers.addAll(marks());
-        String clock = one.clock() == Clock.BY_BEAN_TEMPERATURE
-                ? "time at which the middle batch passed the same temperature"
-                : one.clock().words();
-        return Plot.of(
-                        "The clock of batch " + batch + " against the reference",
-                        Axis.clock(clock),
-                        Axis.number("behind the reference", "s"))
-                .with(layers)
+        return bare().with(layers)
                 .withNote(sentence())
                 .withNote(
                         "Above zero the batch is later than the reference at the same stage. Where the line rises it loses"
                                 + " time, where it falls it gains.");
+    }
+
+    private Plot bare() {
+        String clock = one.clock() == Clock.BY_BEAN_TEMPERATURE
+                ? "time at which the middle batch passed the same temperature"
+                : one.clock().words();
+        return Plot.of(
+                "The clock of batch " + batch + " against the reference",
+                Axis.clock(clock),
+                Axis.number("behind the reference", "s"));
+    }
+
+    /** Tells whether this clock moves any batch at all: that since charge leaves each where it is. */
+    private boolean isShifted() {
+        return one.laid().stream()
+                .flatMap(laid -> laid.warp().stream())
+                .anyMatch(each -> Arrays.stream(behind(each)).anyMatch(seconds -> Math.abs(seconds) > ROUNDING));
     }
 
     private static double[] positions(Warp warp) {
@@ -143,6 +158,10 @@ public final class WarpChart implements ShownAs {
     }
 
     private String sentence() {
+        if (!isShifted()) {
+            return "On the clock '" + one.clock().words()
+                    + "' no batch is shifted, so there is nothing to compare. Take the clock of all marks.";
+        }
         double[] behind = behind(warp);
         double[] positions = positions(warp);
         int farthest = 0;

@@ -5,6 +5,7 @@ import java.util.List;
 /** Draws the axes of a picture: their numbers, their words, and the faint grid. */
 final class AxesPainter {
     private static final double TICK = 13;
+    private static final double ROW_LINE = 15;
 
     private static final double LABEL = ChartPainter.LABEL;
     private static final double MARGIN = ChartPainter.MARGIN;
@@ -27,14 +28,21 @@ final class AxesPainter {
             for (String label : plot.isEmpty()
                     ? List.<String>of()
                     : ticks(plot, upwards.get(i)).labels()) {
-                widest = Math.max(widest, TextWidth.of(rowName(label), TICK));
+                for (String line : rowName(plot, label)) {
+                    widest = Math.max(widest, TextWidth.of(line, TICK));
+                }
             }
         }
         return MARGIN + lines * 16 + widest + 12;
     }
 
-    private String rowName(String label) {
-        return TextWidth.fit(label, TICK, layout.widestRow());
+    /** Returns the name of a row, on two lines where it is long and the rows are high enough for them. */
+    private List<String> rowName(Plot plot, String label) {
+        boolean high = plot.y().kind() == Axis.Kind.ROWS
+                && plot.height() >= 2 * ROW_LINE * plot.y().rows().size();
+        return high
+                ? TextWidth.wrap(label, TICK, layout.widestRow(), 2)
+                : List.of(TextWidth.fit(label, TICK, layout.widestRow()));
     }
 
     private static List<String> axisWords(Plot plot) {
@@ -44,7 +52,13 @@ final class AxesPainter {
     }
 
     private static Ticks ticks(Plot plot, Scale y) {
-        return y.ticks(Math.max(2, plot.height() / 45));
+        int most = Math.max(2, plot.height() / 45);
+        Ticks ticks = y.ticks(most);
+        // One number alone gives no measure.
+        while (ticks.at().size() < 2 && plot.y().kind() != Axis.Kind.ROWS && most < 10) {
+            ticks = y.ticks(++most);
+        }
+        return ticks;
     }
 
     /** Draws the upright axis of one panel with its numbers, its grid and its words. */
@@ -58,7 +72,11 @@ final class AxesPainter {
             double place = y.placeShown(ticks.at().get(i));
             grid.append('M').append(Svg.number(across.start())).append(' ').append(Svg.number(place));
             grid.append('H').append(Svg.number(across.end()));
-            svg.text(across.start() - 6, place + 4, rowName(ticks.labels().get(i)), "");
+            List<String> lines = rowName(plot, ticks.labels().get(i));
+            double first = place + 4 - (lines.size() - 1) * ROW_LINE / 2;
+            for (int line = 0; line < lines.size(); line++) {
+                svg.text(across.start() - 6, first + line * ROW_LINE, lines.get(line), "");
+            }
         }
         svg.close("g");
         svg.path(grid.toString(), "fill=\"none\" stroke=\"currentColor\" stroke-opacity=\".13\"");
@@ -105,15 +123,17 @@ final class AxesPainter {
         svg.close("g");
         svg.path(marks.toString(), "fill=\"none\" stroke=\"currentColor\" stroke-opacity=\".6\"");
         top += 22;
-        String label = TextWidth.fit(across.axis().fullLabel(), LABEL, layout.width() - 2 * MARGIN);
-        if (!label.isBlank()) {
-            double half = TextWidth.of(label, LABEL) / 2;
+        if (across.axis().label().isBlank()) {
+            return top;
+        }
+        for (String line : TextWidth.wrap(across.axis().fullLabel(), LABEL, layout.width() - 2 * MARGIN, 2)) {
+            double half = TextWidth.of(line, LABEL) / 2;
             double middle = Math.max(
                     MARGIN + half, Math.min(layout.width() - MARGIN - half, (across.start() + across.end()) / 2));
-            svg.text(middle, top + 13, label, "text-anchor=\"middle\"");
-            top += 20;
+            svg.text(middle, top + 13, line, "text-anchor=\"middle\"");
+            top += 17;
         }
-        return top;
+        return top + 3;
     }
 
     private int most() {

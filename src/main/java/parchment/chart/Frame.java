@@ -42,7 +42,7 @@ final class Frame {
         Scale.Room room = points ? Scale.Room.LITTLE : Scale.Room.NONE;
         across = Scale.around(panels.plots().get(0).x(), all.lowX(), all.highX(), room);
         if (shading) {
-            notes.add("Grey shading is many thin lines close together: the darker, the more of them.");
+            notes.add("Grey shading is many thin lines close together: the stronger the grey, the more of them.");
         }
         notes.addAll(level.beyond(across, "before", "past"));
         for (int i = 0; i < ends.size(); i++) {

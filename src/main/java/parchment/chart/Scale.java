@@ -39,6 +39,11 @@ final class Scale {
         if (Double.isNaN(high)) {
             high = low + 1;
         }
+        if (axis.kind() == Axis.Kind.DATE && high - low < 1) {
+            // Within one day no date would stand on the axis: the whole day is shown.
+            low = axis.fixedLow().isPresent() ? low : Math.floor(low);
+            high = axis.fixedHigh().isPresent() ? high : Math.floor(high) + 1;
+        }
         if (!(high > low)) {
             double half = Math.max(1e-6, Math.abs(low) * 0.02);
             high = Math.max(low, high) + half;

@@ -1,6 +1,7 @@
 package parchment.chart;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -19,12 +20,19 @@ final class Style {
         int pointGroups = 0;
         int crowd = 0;
         List<String> seen = new ArrayList<>();
+        Map<String, Integer> named = new HashMap<>();
         for (Plot plot : panels.plots()) {
             for (Line line : plot.layers(Line.class)) {
                 if (line.weight() == Weight.FAINT) {
                     crowd++;
                 } else if (line.weight() != Weight.TENTATIVE) {
-                    order.put(line, lines++);
+                    // Lines of one name and one colour, such as the limits of several panels, look alike.
+                    Integer known = line.colour().isEmpty() || line.label().isBlank()
+                            ? null
+                            : named.get(line.label() + line.colour());
+                    int own = known == null ? lines++ : known;
+                    named.putIfAbsent(line.label() + line.colour(), own);
+                    order.put(line, own);
                 }
             }
             for (Points points : plot.layers(Points.class)) {

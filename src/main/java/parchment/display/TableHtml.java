@@ -60,6 +60,7 @@ final class TableHtml {
             .parchment-table.parchment-table{overflow:visible}.parchment-table.parchment-table .sentence{min-width:8em}\
             .parchment-table.parchment-table caption{min-width:min(26em,100%)}\
             .parchment-table.parchment-table th button{display:inline;text-decoration:none}}
+            @media (max-width:1100px){.parchment-table.parchment-table table{font-size:max(.9em,12px)}}
             @media (max-width:900px),print{.parchment-table.parchment-table table{font-size:max(.8em,12px)}\
             .parchment-table.parchment-table caption{font-size:max(1em,13px)}\
             .parchment-table.parchment-table th,.parchment-table.parchment-table td{padding-right:.7em}\

@@ -3,10 +3,19 @@ package parchment.display;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
-/** Writes sentences as HTML whose names, dates and ranges stay on one line, where a browser would break them at a hyphen or a stroke. */
+/**
+ * Writes sentences as HTML whose names, dates, ranges and numbers with a unit stay on one line, where a browser would break them at a hyphen, at a
+ * stroke or before the unit.
+ */
 final class WholeNames {
+    /** A number with its error and its unit: a line that begins with °C would belong to nothing. */
+    private static final String MEASURED =
+            "[(+-]{0,2}\\d[\\d.,:]{0,12}(?: ± \\d[\\d.]{0,8})? (?:°[CF](?:/min)?|%|s|kg|g|points?)(?![\\w/-])[^\\w\\s]{0,3}";
+
     /** A name, date or range within a sentence: broken after a hyphen, 2024-11-03 would read as a month. */
-    private static final Pattern BREAKABLE = Pattern.compile("(?<!\\S)(?=\\S*[-\u2010\u2013/])\\S{1,40}(?!\\S)");
+    private static final String NAME = "(?=\\S*[-\u2010\u2013/])\\S{1,40}";
+
+    private static final Pattern BREAKABLE = Pattern.compile("(?<!\\S)(?:" + MEASURED + "|" + NAME + ")(?!\\S)");
 
     private WholeNames() {}
 

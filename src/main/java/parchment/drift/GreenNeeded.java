@@ -139,7 +139,8 @@ public final class GreenNeeded implements ShownAs {
         }
         Interval given = given();
         double middle = charged() * (1 - loss.mean());
-        double over = middle - roasted.kilograms();
+        // Charges that are the order itself may miss it by a rounding.
+        double over = Math.max(0, middle - roasted.kilograms());
         String left = MassWords.estimated(over, given.width());
         return "That gives " + MassWords.estimated(middle, given.width()) + " roasted ("
                 + MassWords.range(given.lower(), given.upper()).replace(" kg", "") + "), "

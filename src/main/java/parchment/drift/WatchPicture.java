@@ -61,12 +61,12 @@ final class WatchPicture {
         if (later.length > 0) {
             double[] width = limits.singleLimits();
             double[] meanWidth = scaled(limits.weightedMeanLimits(), limits.spread());
-            singles = singles.with(around("upper limit", later, center, width, 1))
-                    .with(around("lower limit", later, center, width, -1));
+            singles = singles.with(around("limit", later, center, width, 1))
+                    .with(around("limit", later, center, width, -1));
             means = means.with(around("weighted mean", later, center, scaled(limits.weightedMean(), limits.spread()), 1)
                             .withColour(Colour.BLUE))
-                    .with(around("upper limit", later, center, meanWidth, 1))
-                    .with(around("lower limit", later, center, meanWidth, -1));
+                    .with(around("limit", later, center, meanWidth, 1))
+                    .with(around("limit", later, center, meanWidth, -1));
             sums = sums.with(Line.of("above", later, limits.sumAbove()).withColour(Colour.BLUE))
                     .with(Line.of("below", later, scaled(limits.sumBelow(), -1)).withColour(Colour.VERMILLION))
                     .with(around("limit", later, 0, limits.sumLimits(), 1))

@@ -181,13 +181,15 @@ class ChartTest {
         assertTrue(plot.svg().orElseThrow().contains("<rect x=\"0\" y=\"0\" width=\"800\""));
     }
 
-    /** On a telephone a picture is moved sideways; as wide as that, its words would be half as high as those around it. */
+    /** Shrunk or moved sideways, a picture is hard to read on a telephone; there another one of half the width is shown. */
     @Test
-    void staysReadableOnANarrowPageAndCanBeMovedByTheKeyboard() {
+    void isLaidOutForANarrowPageInsteadOfBeingMovedSideways() {
         String html = picture("scatter").html().orElseThrow();
-        assertTrue(html.startsWith("<figure class=\"parchment-chart\" tabindex=\"0\" style=\""), html);
-        assertTrue(html.contains("overflow-x:auto"), html);
-        assertTrue(html.contains("width:max(100%,860px - 35vw);max-width:800px;height:auto"), html);
+        assertTrue(
+                html.contains("@media (max-width:600px){.parchment-chart>.wide{display:none}"
+                        + ".parchment-chart>.narrow{display:block!important}}"),
+                html);
+        assertFalse(html.contains("overflow-x") || html.contains("tabindex"), html);
     }
 
     @Test
@@ -208,6 +210,57 @@ class ChartTest {
             }
         }
         assertEquals(4, looks.stream().distinct().count(), looks.toString());
+    }
+
+    @Test
+    void linesOfOneNameAndOneColourLookAlike() throws Exception {
+        double[] x = {0, 1};
+        Plot plot = Plot.of("", Axis.number("x", ""), Axis.number("y", ""))
+                .with(Line.of("mean", x, new double[] {1, 2}).withColour(Colour.BLUE))
+                .with(Line.of("limit", x, new double[] {0, 0}).withColour(Colour.INK))
+                .with(Line.of("limit", x, new double[] {3, 3}).withColour(Colour.INK))
+                .with(Line.of("limit", x, new double[] {4, 4}).withColour(Colour.VERMILLION));
+        NodeList paths = parse(plot.chart().svg().orElseThrow()).getElementsByTagName("path");
+        List<String> looks = new ArrayList<>();
+        for (int i = 0; i < paths.getLength(); i++) {
+            Element path = (Element) paths.item(i);
+            if (path.getAttribute("stroke-width").equals("1.7")
+                    && path.getAttribute("d").contains("M")) {
+                looks.add(path.getAttribute("stroke-dasharray"));
+            }
+        }
+        // In the order of the layers; after them those beside the names at their ends.
+        assertEquals(List.of("", "7 3", "7 3", "2 3"), looks.subList(0, 4));
+    }
+
+    @Test
+    void aLongNameOfARowGoesOnBelowWhereThereIsRoom() {
+        List<String> rows = List.of("cups of a batch, and what else is left (120)", "lot (4)");
+        Plot plot = Plot.of("", Axis.number("x", ""), Axis.rows("", rows))
+                .with(Points.of("share", new double[] {1, 2}, new double[] {0, 1}));
+        String svg = plot.withHeight(60).svg().orElseThrow();
+        assertTrue(svg.contains(">cups of a batch, and what else is left<") && svg.contains(">(120)<"), svg);
+        assertTrue(plot.withHeight(59).svg().orElseThrow().contains("…<"));
+    }
+
+    @Test
+    void onANarrowPageTheWordsOfAnAxisAcrossGoOnBelow() {
+        Plot plot = Plot.of("", Axis.number("below or above what is usual; 95 of 100 batches lie between -1 and 1", ""), Axis.number("y", ""))
+                .with(Line.of("", new double[] {0, 1}, new double[] {0, 1}));
+        String html = plot.html().orElseThrow();
+        assertTrue(html.contains(">below or above what is usual; 95 of 100 batches lie between -1 and 1<"), html);
+        String narrow = html.substring(html.indexOf("class=\"narrow\""));
+        assertTrue(narrow.contains(">below or above what is usual; 95 of 100 batches lie<"), narrow);
+        assertTrue(narrow.contains(">between -1 and 1<"), narrow);
+    }
+
+    @Test
+    void anUprightAxisHasTwoNumbersAtLeast() {
+        Plot plot = Plot.of("", Axis.number("x", ""), Axis.number("sum", "").withLimits(-80, 80))
+                .with(Line.of("", new double[] {0, 1}, new double[] {-70, 70}))
+                .withHeight(140);
+        String svg = plot.svg().orElseThrow();
+        assertTrue(svg.contains(">-50<") && svg.contains(">0<") && svg.contains(">50<"), svg);
     }
 
     @Test

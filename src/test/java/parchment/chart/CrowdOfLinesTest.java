@@ -14,7 +14,7 @@ import parchment.quantity.Unit;
 
 class CrowdOfLinesTest {
     private static final String SHADING =
-            "Grey shading is many thin lines close together: the darker, the more of them.";
+            "Grey shading is many thin lines close together: the stronger the grey, the more of them.";
 
     private static Line thin(String name, double from, double to, double height) {
         double[] xs = {from, (from + to) / 2, to};

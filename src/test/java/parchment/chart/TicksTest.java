@@ -38,6 +38,18 @@ class TicksTest {
         assertEquals(List.of("2027", "2028", "2029"), labels(Axis.dates("d"), day, day + 1100, 4));
     }
 
+    @Test
+    void oneDayHasItsDateOnTheAxis() {
+        double day = LocalDate.of(2026, 3, 3).toEpochDay();
+        for (double[] reach : List.of(new double[] {day, day}, new double[] {day + 0.3, day + 0.6})) {
+            Scale scale = Scale.around(Axis.dates("d"), reach[0], reach[1], Scale.Room.LITTLE);
+            assertEquals(List.of("2026-03-03", "2026-03-04"), scale.ticks(10).labels());
+        }
+        Scale two = Scale.around(Axis.dates("d"), day + 0.3, day + 1.3, Scale.Room.NONE);
+        assertEquals(List.of("2026-03-04"), two.ticks(10).labels());
+        assertEquals(day + 0.3, two.low(), 1e-9);
+    }
+
     @RepeatedTest(50)
     void stayInsideAndAreFew(RepetitionInfo info) {
         Random random = new Random(info.getCurrentRepetition());

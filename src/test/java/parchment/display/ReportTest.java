@@ -54,6 +54,20 @@ class ReportTest {
     }
 
     @Test
+    void keepsNumbersWithTheirUnitsOnOneLineInASentence() {
+        String html = Report.titled("t")
+                .say("From (200.6 °C to 0.7 °C/min), 50 ± 3 %, 12 kg. In 2 groups, 3 kgs.")
+                .html()
+                .orElseThrow();
+        String whole = "<span style=\"white-space:nowrap\">";
+        String end = "</span>";
+        assertTrue(
+                html.contains("From " + whole + "(200.6 °C" + end + " to " + whole + "0.7 °C/min)," + end + " " + whole + "50 ± 3 %,"
+                        + end + " " + whole + "12 kg." + end + " In 2 groups, 3 kgs."),
+                html);
+    }
+
+    @Test
     void leavesTheFirstReportAsItWas() {
         int before = report.text().length();
         report.say("One more.");

@@ -193,5 +193,6 @@ class HandbookTest {
         String halo = pages.get("measurements/halo.html");
         assertTrue(halo.contains("<td class=\"whole\">90.6 ± 0.7 %</td>"), halo);
         assertTrue(style.contains("td.whole, th.whole { white-space: nowrap; }"), style);
+        assertTrue(style.contains("@media (min-width: 700px) { .words td code { white-space: nowrap; } }"), style);
     }
 }
