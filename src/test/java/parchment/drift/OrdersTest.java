@@ -15,6 +15,7 @@ import parchment.logbook.BlendPart.Blended;
 import parchment.logbook.Logbook;
 import parchment.logbook.LogbookException;
 import parchment.quantity.Mass;
+import parchment.quantity.MassUnit;
 
 class OrdersTest {
     /** Six batches of 5 kg of each of two lots, and some under a blend's name, each losing 15 or 16 %. */
@@ -36,7 +37,7 @@ class OrdersTest {
 
     private static String needed(Orders orders) {
         return orders.needed().stream()
-                .map(one -> one.lot() + " " + MassWords.exact(one.roasted().kilograms()))
+                .map(one -> one.lot() + " " + MassWords.in(MassUnit.KILOGRAM).exact(one.roasted().kilograms()))
                 .collect(Collectors.joining(", "));
     }
 
