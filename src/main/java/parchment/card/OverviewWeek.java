@@ -42,14 +42,18 @@ final class OverviewWeek {
     }
 
     static Overview.Section odd(Logbook logbook) {
-        List<WeekCause> causes = week(logbook).causes();
-        Optional<WeekCause> told = week(logbook).told();
-        List<String> sentences = new ArrayList<>(causes.stream()
+        Week week = week(logbook);
+        List<String> sentences = new ArrayList<>(odd(week.causes(), week.told()));
+        sentences.addAll(earlierSteps(logbook, week.causes()));
+        return Overview.Section.of(Overview.Part.WHAT_IS_ODD, firstOf(sentences, nothingOdd(week)));
+    }
+
+    /** Returns the causes in words, but that which the week's three sentences tell. */
+    static List<String> odd(List<WeekCause> causes, Optional<WeekCause> told) {
+        return causes.stream()
                 .filter(cause -> told.filter(cause::equals).isEmpty())
                 .map(WeekCause::toString)
-                .toList());
-        sentences.addAll(earlierSteps(logbook, causes));
-        return Overview.Section.of(Overview.Part.WHAT_IS_ODD, firstOf(sentences, nothingOdd(week(logbook))));
+                .toList();
     }
 
     private static String nothingOdd(Week week) {

@@ -12,7 +12,6 @@ import parchment.feature.Features;
 import parchment.logbook.Batch;
 import parchment.logbook.Cautions;
 import parchment.quantity.TemperatureUnit;
-import parchment.quantity.Unit;
 
 /** Lays the week out as a page. */
 final class WeekPage {
@@ -59,13 +58,16 @@ final class WeekPage {
                                     : "Nothing by much, and nothing that is watched.");
         }
         for (WeekCause cause : week.causes()) {
-            longer = longer.say(cause.toString());
+            longer = cause.sure() == WeekCause.Sure.WEAK ? longer : longer.say(cause.toString());
         }
         for (Usual usual : week.aLittle()) {
             longer = longer.say(Sentence.of("batch " + usual.batch().name() + " was a little unlike: "
                     + String.join("; ", usual.reasons()) + "."));
         }
-        for (String words : WeekProbes.since(
+        for (WeekCause cause : week.causes()) {
+            longer = cause.sure() == WeekCause.Sure.WEAK ? longer.say(cause.toString()) : longer;
+        }
+        for (String words : WeekOldNumbers.of(
                 week.logbook(), week.batches().stream().map(Usual::batch).toList())) {
             longer = longer.say(words);
         }
@@ -193,7 +195,7 @@ final class WeekPage {
                         "recipe", rows, u -> u.batch().label(Batch.Label.RECIPE).orElse(""));
         for (var feature : List.of(
                 Features.developmentTime(), Features.dropTime(), Features.dropTemperature(), Features.massLoss())) {
-            table = feature.unit().equals(Unit.SECONDS)
+            table = feature.unit().isTime()
                     ? table.withText(
                             feature.name(),
                             rows,

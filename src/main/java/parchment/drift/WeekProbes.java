@@ -5,7 +5,6 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
-import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import parchment.calendar.MachineDays;
@@ -82,47 +81,10 @@ final class WeekProbes {
             machine.changes().stream()
                     .filter(change -> !isNews(change, machine.days(), week))
                     .filter(change -> change.kind() != ProbeChange.Kind.OTHER_WORK)
-                    .filter(change -> since(change, machine.days(), week, logbook).isEmpty())
+                    .filter(change -> WeekOldNumbers.of(change, week, logbook).isEmpty())
                     .forEach(change -> earlier.add(change.on()));
         }
         return earlier;
-    }
-
-    /**
-     * Returns a sentence or two for each change that is no news any more and still matters at the machine: lots of the week have batches from before
-     * it, whose numbers one would otherwise drop at.
-     */
-    static List<String> since(Logbook logbook, List<Batch> week) {
-        List<String> sentences = new ArrayList<>();
-        for (MachinePeriods machine : ProbePeriods.of(logbook).machines()) {
-            for (ProbeChange change : machine.changes()) {
-                since(change, machine.days(), week, logbook).ifPresent(sentences::add);
-            }
-        }
-        return sentences;
-    }
-
-    static Optional<String> since(ProbeChange change, MachineDays days, List<Batch> week, Logbook logbook) {
-        Set<String> lots = week.stream()
-                .filter(batch -> batch.machine().orElse("").equals(days.machine()))
-                .flatMap(batch -> batch.lot().stream())
-                .collect(Collectors.toSet());
-        boolean fromBefore = logbook.batches().stream()
-                .filter(batch -> batch.machine().orElse("").equals(days.machine()))
-                .filter(batch -> batch.lot().filter(lots::contains).isPresent())
-                .flatMap(batch -> batch.roastDay().stream())
-                .anyMatch(day -> day.isBefore(change.on()));
-        boolean moved =
-                change.kind() == ProbeChange.Kind.FOUND_AND_WRITTEN || change.kind() == ProbeChange.Kind.FOUND_WITHOUT_ENTRY;
-        List<Estimate> told = told(change);
-        if (!moved || !fromBefore || told.isEmpty() || isNews(change, days, week)) {
-            return Optional.empty();
-        }
-        boolean lower = told.get(0).estimate() < 0;
-        return Optional.of("Since " + change.on() + " the bean probe of " + days.words() + " reads "
-                + size(told.get(0), logbook)
-                + "; numbers from before are told as it reads today. Dropped at an old number, a batch now comes out "
-                + (lower ? "hotter." : "less hot."));
     }
 
     private static String size(Estimate offset, Logbook logbook) {
@@ -132,7 +94,7 @@ final class WeekProbes {
                 + offset.name();
     }
 
-    private static boolean isNews(ProbeChange change, MachineDays days, List<Batch> week) {
+    static boolean isNews(ProbeChange change, MachineDays days, List<Batch> week) {
         boolean inTheWeek = week.stream()
                 .map(batch -> batch.roastDay().orElseThrow())
                 .min(LocalDate::compareTo)

@@ -116,7 +116,8 @@ public final class Unit {
         return isTime() && Double.isFinite(kept) ? Elapsed.seconds(kept).toString() : format(kept, reader);
     }
 
-    private boolean isTime() {
+    /** Tells whether this is a time in seconds. */
+    public boolean isTime() {
         return kind == Kind.FIXED && label.equals(SECONDS.label);
     }
 

@@ -171,4 +171,25 @@ class OrdersTest {
                         part("House", "kela", 0.5, Blended.BEFORE_ROASTING),
                         part("House", "low garden", 0.5, Blended.AFTER_ROASTING)));
     }
+
+    /** Orders of one lot are told in the unit of the first; the table of all lots in the one they share, or in kilograms. */
+    @Test
+    void anOrderKeepsTheUnitInWhichItWasGiven() {
+        Orders orders = Orders.none(logbook(0))
+                .with("kela", Mass.of(10, MassUnit.POUND), MassUnit.POUND)
+                .with("kela", Mass.kilograms(1));
+        assertEquals(List.of(MassUnit.POUND), orders.needed().stream().map(GreenNeeded::unit).toList());
+        assertEquals(10 * 0.45359237 + 1, orders.needed().get(0).roasted().kilograms(), 1e-9);
+        assertEquals(MassUnit.POUND, orders.unit());
+        assertEquals(
+                MassUnit.KILOGRAM, orders.with("low garden", Mass.kilograms(1)).unit());
+        Orders parts = Orders.none(logbook(
+                        0,
+                        part("House", "kela", 0.6, Blended.AFTER_ROASTING),
+                        part("House", "low garden", 0.4, Blended.AFTER_ROASTING)))
+                .with("House", Mass.of(10, MassUnit.POUND), MassUnit.POUND);
+        assertEquals(
+                List.of(MassUnit.POUND, MassUnit.POUND),
+                parts.needed().stream().map(GreenNeeded::unit).toList());
+    }
 }
