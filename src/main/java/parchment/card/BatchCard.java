@@ -19,10 +19,12 @@ import parchment.logbook.Logbook;
  */
 public final class BatchCard implements ShownAs {
     private final Usual usual;
+    private final InShort inShort;
     private final Showable page;
 
-    private BatchCard(Usual usual, Showable page) {
+    private BatchCard(Usual usual, InShort inShort, Showable page) {
         this.usual = usual;
+        this.inShort = inShort;
         this.page = page;
     }
 
@@ -43,7 +45,8 @@ public final class BatchCard implements ShownAs {
     public static BatchCard of(Batch batch, Logbook logbook) {
         Logbook whole = logbook.whole();
         Usual usual = Usual.of(batch, whole);
-        return new BatchCard(usual, BatchCardPage.of(usual, whole));
+        InShort inShort = BatchCups.of(usual.batch(), whole).after(usual.inShort());
+        return new BatchCard(usual, inShort, BatchCardPage.of(usual, inShort, whole));
     }
 
     /** Returns the batch. */
@@ -56,9 +59,12 @@ public final class BatchCard implements ShownAs {
         return usual;
     }
 
-    /** Returns the card in three sentences: whether the batch is like its lot's others, how sure that is, what to do next. */
+    /**
+     * Returns the card in three sentences: whether the batch is like its lot's others, how sure that is, and what to do next or, where it was
+     * cupped, how it scored.
+     */
     public InShort inShort() {
-        return usual.inShort();
+        return inShort;
     }
 
     @Override

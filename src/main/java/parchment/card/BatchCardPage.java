@@ -2,9 +2,11 @@ package parchment.card;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import parchment.align.Nearest;
+import parchment.display.InShort;
 import parchment.display.Report;
 import parchment.display.Sentence;
 import parchment.display.Showable;
@@ -25,7 +27,7 @@ final class BatchCardPage {
 
     private BatchCardPage() {}
 
-    static Showable of(Usual usual, Logbook logbook) {
+    static Showable of(Usual usual, InShort inShort, Logbook logbook) {
         Batch batch = usual.batch();
         Report page = Report.titled("Batch " + batch.name()
                 + batch.lot().map(lot -> " of " + lot).orElse("")
@@ -33,7 +35,7 @@ final class BatchCardPage {
         if (logbook.provenance() == Logbook.Provenance.INVENTED) {
             page = page.caution(Cautions.INVENTED_PAGE);
         }
-        page = page.add(usual.inShort());
+        page = page.add(inShort);
         List<Batch> laid = new ArrayList<>(usual.others());
         laid.add(batch); // Last, so that it is the one set off.
         page = TodaysReadings.of(logbook).today(batch).isPresent()
@@ -77,6 +79,14 @@ final class BatchCardPage {
         return SideBySide.middle(SideBySide.of(List.of(batch), logbook).values(Features.dropTemperature()));
     }
 
+    private static double asRead(Nearest.Neighbour one) {
+        return one.drop().flatMap(Mark::beanTemperature).map(Temperature::celsius).orElse(Double.NaN);
+    }
+
+    private static double drop(Nearest.Neighbour one, TodaysReadings readings) {
+        return readings.today(one.batch(), asRead(one));
+    }
+
     private static Report nearest(Report page, Batch batch, Logbook logbook) {
         Optional<Nearest> found = Nearest.ifKnown(batch, logbook);
         if (found.isEmpty() || found.get().list().isEmpty()) {
@@ -88,6 +98,11 @@ final class BatchCardPage {
         List<Nearest.Neighbour> rows = new ArrayList<>();
         rows.addAll(found.get().ofSameLot().stream().limit(NEAREST).toList());
         rows.addAll(found.get().ofOtherLots().stream().limit(NEAREST).toList());
+        rows.sort(Comparator.comparingDouble(Nearest.Neighbour::secondsElsewhere));
+        TodaysReadings readings = TodaysReadings.of(logbook);
+        boolean onToday = rows.stream()
+                .filter(one -> one.drop().flatMap(Mark::beanTemperature).isPresent())
+                .allMatch(one -> Double.isFinite(drop(one, readings)));
         return page.add(Table.titled("Nearest by path, on the same probe")
                 .withText("batch", rows, one -> one.batch().name())
                 .withText("lot", rows, one -> one.batch().lot().orElse(""))
@@ -105,13 +120,15 @@ final class BatchCardPage {
                         Unit.TEMPERATURE,
                         logbook.readerUnit(),
                         rows,
-                        one -> one.drop()
-                                .flatMap(Mark::beanTemperature)
-                                .map(Temperature::celsius)
-                                .orElse(Double.NaN))
+                        one -> onToday ? drop(one, readings) : asRead(one))
                 .withDashForMissing("not written or not measured")
-                .withNote("Spent elsewhere: the seconds that one of the two spent at other bean temperatures. "
-                        + (ProbePeriods.of(logbook).isTodays(batch) ? "" : "Temperatures are as read then. ")
+                .withNote("The nearest first: three of its lot and three of others, where there are so many."
+                        + " Spent elsewhere: the seconds that one of the two spent at other bean temperatures. "
+                        + (ProbePeriods.of(logbook).isTodays(batch)
+                                ? ""
+                                : onToday
+                                        ? "Temperatures are as today's probe would show them. "
+                                        : "Temperatures are as read then. ")
                         + "Alike on paper is not alike in the cup."));
     }
 }

@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
+import parchment.display.InShort;
 import parchment.display.Table;
 import parchment.logbook.Batch;
 import parchment.logbook.CupScores;
@@ -52,19 +53,9 @@ final class BatchCups {
         if (own.isEmpty()) {
             return "It was not cupped.";
         }
-        String attribute = logbook.scored("overall", "liking", "sweetness");
-        List<Double> differences = new ArrayList<>();
-        for (CupScores cup : own) {
-            double off = cup.score(attribute) - cuppersMean(cup.cupper(), attribute);
-            if (Double.isFinite(off)) {
-                differences.add(off);
-            }
-        }
-        long blind = own.stream()
-                .filter(cup -> logbook.cupping(cup.cupping())
-                        .filter(how -> how.blind() == Cupping.Said.YES)
-                        .isPresent())
-                .count();
+        String attribute = attribute();
+        List<Double> differences = differences(attribute);
+        long blind = blind();
         String blindly = blind == own.size()
                 ? " All were scored blind."
                 : blind == 0
@@ -73,13 +64,65 @@ final class BatchCups {
         return scored(attribute, differences) + blindly;
     }
 
+    /** Returns the three sentences with what the cups said in place of what to do, for to cup it is done; the same if it was not cupped. */
+    InShort after(InShort beside) {
+        if (own.isEmpty()) {
+            return beside;
+        }
+        String attribute = attribute();
+        List<Double> differences = differences(attribute);
+        double error = spread(attribute) / Math.sqrt(differences.size());
+        double mean = mean(differences);
+        String blindly = blind() == own.size() ? ", blind" : "";
+        String cups;
+        if (differences.isEmpty() || !Double.isFinite(error)) {
+            cups = "It was cupped" + blindly + ", but its scores cannot be held against its lot's others yet.";
+        } else if (Math.abs(mean) <= ScoredLot.APART * error) {
+            cups = "It was cupped" + blindly + ": its " + attribute
+                    + " differs no more from its lot's others than cups do anyhow.";
+        } else {
+            cups = String.format(
+                    Locale.ROOT,
+                    "Its cups scored %.1f points %s its lot's others in %s%s: look at what else differed.",
+                    Math.abs(mean),
+                    mean > 0 ? "above" : "below",
+                    attribute,
+                    blindly);
+        }
+        return new InShort(beside.found(), beside.howSure(), cups);
+    }
+
+    private String attribute() {
+        return logbook.scored("overall", "liking", "sweetness");
+    }
+
+    private static double mean(List<Double> differences) {
+        return differences.stream().mapToDouble(d -> d).average().orElse(Double.NaN);
+    }
+
+    /** Returns by how much each score lies above the same cupper's mean for the lot's others, where there is one. */
+    private List<Double> differences(String attribute) {
+        return own.stream()
+                .map(cup -> cup.score(attribute) - cuppersMean(cup.cupper(), attribute))
+                .filter(Double::isFinite)
+                .toList();
+    }
+
+    private long blind() {
+        return own.stream()
+                .filter(cup -> logbook.cupping(cup.cupping())
+                        .filter(how -> how.blind() == Cupping.Said.YES)
+                        .isPresent())
+                .count();
+    }
+
     private String scored(String attribute, List<Double> differences) {
         double spread = spread(attribute);
         if (differences.isEmpty() || !Double.isFinite(spread)) {
             return (own.size() == 1 ? "It has 1 score sheet" : "It has " + own.size() + " score sheets")
                     + ", and too few of its lot's others by the same cuppers to hold them against.";
         }
-        double mean = differences.stream().mapToDouble(d -> d).average().orElse(Double.NaN);
+        double mean = mean(differences);
         double error = spread / Math.sqrt(differences.size());
         String size = String.format(Locale.ROOT, "%.1f points", Math.abs(mean));
         String sure = String.format(Locale.ROOT, "%.1f", Math.max(0.1, error));

@@ -55,6 +55,14 @@ final class BatchWritten {
         return words.endsWith(".") || words.endsWith("!") || words.endsWith("?") ? words : words + ".";
     }
 
+    /** Says what today's probe would show in place of what was read, if that is known. */
+    private static String today(Batch batch, double celsius, Logbook logbook) {
+        double today = TodaysReadings.of(logbook).today(batch, celsius);
+        return Double.isNaN(today)
+                ? ""
+                : "; today's probe would show " + Unit.TEMPERATURE.format(today, logbook.readerUnit());
+    }
+
     private static Optional<String> plan(Batch batch, Phases phases, Logbook logbook) {
         TemperatureUnit reader = logbook.readerUnit();
         boolean isTodays = ProbePeriods.of(logbook).isTodays(batch);
@@ -63,7 +71,7 @@ final class BatchWritten {
             return phases.mark(MarkKind.DROP)
                     .flatMap(Mark::beanTemperature)
                     .map(came -> planned + " and came at " + Unit.TEMPERATURE.format(came.celsius(), reader)
-                            + (isTodays ? "." : ", as read then."))
+                            + (isTodays ? "." : ", as read then" + today(batch, came.celsius(), logbook) + "."))
                     .orElse(planned + ".");
         });
     }

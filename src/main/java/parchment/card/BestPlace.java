@@ -31,10 +31,15 @@ final class BestPlace {
                 .filter(lot -> names.contains(lot.lot()))
                 .filter(lot -> lot.best().answer() == Peak.Answer.INSIDE)
                 .findFirst()
-                .map(lot -> words(attribute, good.lot(), lot, logbook.readerUnit()));
+                .map(lot -> words(attribute, good.batches().size(), lot, logbook.readerUnit()));
     }
 
-    private static String words(String attribute, String name, LotBest lot, TemperatureUnit reader) {
+    /**
+     * Ties the place to the few batches of the card: it comes of all that were scored, and is the surer one where it has an interval.
+     *
+     * @param shown how many batches stand on the card
+     */
+    static String words(String attribute, int shown, LotBest lot, TemperatureUnit reader) {
         Optional<Fieller> set = lot.best()
                 .set()
                 .filter(found -> found.form() == Fieller.Form.BETWEEN)
@@ -42,11 +47,13 @@ final class BestPlace {
         double[] ends =
                 set.map(found -> new double[] {found.lower(), found.upper()}).orElse(new double[0]);
         Digits digits = Digits.of(ends, Unit.TEMPERATURE, 0, reader);
-        return "Seen in " + lot.batches() + " scored batches: " + attribute + " of " + name
-                + " was highest at a drop of "
+        String these = shown == 1 ? "this one is" : "these " + shown + " are";
+        return "All " + lot.batches() + " scored batches of the lot together put the best drop for " + attribute + " at "
                 + digits.with(lot.best().best())
-                + set.map(found -> " (it may lie anywhere from " + digits.range(found.lower(), found.upper()) + ")")
-                        .orElse(", and how far off that may be cannot be told")
-                + ", as today's probe reads. That is the best seen in this logbook, not a setting to make.";
+                + set.map(found -> " (" + digits.range(found.lower(), found.upper()) + "), as today's probe reads: that is the surer number; "
+                                + these + " what it looked like on the drum.")
+                        .orElse(", as today's probe reads, but how far off that may be cannot be told; " + these
+                                + " what it looked like on the drum.")
+                + " It is the best seen in this logbook, not a setting to make.";
     }
 }

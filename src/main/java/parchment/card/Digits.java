@@ -1,7 +1,6 @@
 package parchment.card;
 
 import java.util.Arrays;
-import parchment.quantity.Elapsed;
 import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
 
@@ -40,7 +39,7 @@ final class Digits {
 
     /** Prints a number with its unit; empty if it is missing. Times are in minutes and seconds. */
     String with(double value) {
-        return !Double.isFinite(value) ? "" : isTime() ? Elapsed.seconds(value).toString() : unit.format(value, reader);
+        return Double.isFinite(value) ? unit.formatOnClock(value, reader) : "";
     }
 
     /** Prints two ends as a range, as in "9:05 to 9:40" or "203 to 206 °C"; one number if both print alike. */

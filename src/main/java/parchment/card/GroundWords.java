@@ -23,18 +23,19 @@ final class GroundWords {
     /** Says in a short sentence how sure it is that these batches went well. */
     static String howSure(GoodBatches good) {
         int shown = good.batches().size();
-        String these = shown == 1
-                ? "It is the one"
-                : "They are the "
-                        + (shown < good.good() ? "last " + shown + " of " + good.good() : Integer.toString(shown));
         return switch (good.ground()) {
             case BLIND_SCORES, OTHER_SCORES ->
                 good.good() == good.held()
                         ? Sentence.of((good.ground() == GoodBatches.Ground.BLIND_SCORES ? "blind scores" : "scores"))
                                 + " do not part the lot's " + good.held()
                                 + " scored batches; these are the last of them."
-                        : these + " whose " + (good.ground() == GoodBatches.Ground.BLIND_SCORES ? "blind " : "")
-                                + "scores of " + attribute(good) + " reach the lot's best.";
+                        : (shown == 1 ? "Its" : "Their") + " cups scored highest in " + attribute(good)
+                                + (good.ground() == GoodBatches.Ground.BLIND_SCORES ? ", blind: " : ": ")
+                                + (good.good() == 1
+                                        ? "none of the other " + (good.held() - 1) + " lies"
+                                        : good.good() + " of " + good.held() + " lie")
+                                + " within the luck of tasting of the very best"
+                                + (shown < good.good() ? ", here the last " + shown + "." : ".");
             case AS_USUAL -> "No scores tell which went well, so these are the last that were as usual.";
             case THE_LAST ->
                 shown == 0

@@ -23,6 +23,8 @@ final class LotCardPage {
             page = page.caution(Cautions.INVENTED_PAGE);
         }
         page = page.add(inShort);
+        Optional<String> best = BestPlace.words(good, logbook);
+        page = best.map(page::say).orElse(page);
         SideBySide common = SideBySide.of(batches, logbook);
         if (!batches.isEmpty()) {
             Plot paths = LaidOver.of(batches, batches, logbook);
@@ -46,10 +48,6 @@ final class LotCardPage {
             page = page.say(
                     "A charge temperature that was read before the probe was changed is left out: what today's probe would have read"
                             + " in the empty drum is not known.");
-        }
-        Optional<String> best = BestPlace.words(good, logbook);
-        if (best.isPresent()) {
-            page = page.say(best.get());
         }
         if (batches.size() < ScoredLot.ENOUGH) {
             NearLots near = NearLots.of(good.lot(), logbook);

@@ -27,20 +27,44 @@ final class OverviewWeek {
         return logbook.remembered(Week.class, Week::of);
     }
 
+    /** Of the cause that the three sentences tell they lack only since when it is and how large; it is told nowhere else. */
     static Overview.Section inShort(Logbook logbook) {
+        Week week = week(logbook);
         return new Overview.Section(
-                Overview.Part.THE_WEEK, Optional.of(week(logbook).inShort()), List.of());
+                Overview.Part.THE_WEEK,
+                Optional.of(week.inShort()),
+                week.told().map(OverviewWeek::sinceWhen).stream().toList());
+    }
+
+    static String sinceWhen(WeekCause cause) {
+        return (cause.kind() == WeekCause.Kind.BATCH ? "On " : "Since ") + cause.since()
+                + (cause.size().isEmpty() ? "." : ": " + cause.size() + ".");
     }
 
     static Overview.Section odd(Logbook logbook) {
-        List<WeekCause> causes = week(logbook).causes();
-        List<String> sentences =
-                new ArrayList<>(causes.stream().map(WeekCause::toString).toList());
-        sentences.addAll(earlierSteps(logbook, causes));
-        return Overview.Section.of(Overview.Part.WHAT_IS_ODD, firstOf(sentences, nothingOdd(week(logbook))));
+        Week week = week(logbook);
+        List<String> sentences = new ArrayList<>(odd(week.causes(), week.told()));
+        sentences.addAll(earlierSteps(logbook, week.causes()));
+        return Overview.Section.of(Overview.Part.WHAT_IS_ODD, firstOf(sentences, nothingOdd(week)));
+    }
+
+    /** Returns the causes in words, but that which the week's three sentences tell. */
+    static List<String> odd(List<WeekCause> causes, Optional<WeekCause> told) {
+        return causes.stream()
+                .filter(cause -> told.filter(cause::equals).isEmpty())
+                .map(WeekCause::toString)
+                .toList();
     }
 
     private static String nothingOdd(Week week) {
+        if (week.told().isPresent()) {
+            return "Nothing more than what is said of the week.";
+        }
+        if (!week.aLittle().isEmpty()) {
+            return "Nothing by much: " + week.aLittle().size()
+                    + (week.aLittle().size() == 1 ? " batch" : " batches")
+                    + " of the week a little unlike, nothing that is watched, and no step of a probe.";
+        }
         return week.batches().stream().allMatch(OverviewWeek::cannotTell)
                 ? "Nothing can be told yet: no batch of a last week can be held against eight others of its lot."
                 : "Nothing: no batch of the week, nothing that is watched, and no step of a probe.";
@@ -101,7 +125,7 @@ final class OverviewWeek {
     private static String nothingToCup(Week week) {
         return week.batches().isEmpty()
                 ? "Nothing: there is no week with batches in it."
-                : "Nothing in particular: every batch of the week was cupped already, or was as usual.";
+                : "Nothing in particular: every batch of the week was cupped already, or was not unlike the others of its lot.";
     }
 
     static List<String> firstOf(List<String> sentences, String none) {

@@ -148,7 +148,8 @@ final class SideBySide {
                 .withNote("Times are since charge, in minutes and seconds; temperatures are those of the bean probe."
                         + (batches.size() >= ScoredLot.ENOUGH
                                 ? " Middle and range are those of these " + batches.size()
-                                        + " batches; the next one need not lie within."
+                                        + " batches; the next one need not lie within. A number known of fewer than three has no middle."
+                                        + " What was planned was meant, and need not have come."
                                 : ""));
     }
 
@@ -179,9 +180,10 @@ final class SideBySide {
 
     private Row numbers(String what, Unit unit, int least, double[] values) {
         Digits digits = Digits.of(values, unit, least, reader);
+        long known = Arrays.stream(values).filter(Double::isFinite).count();
         return new Row(
                 what,
-                digits.with(middle(values)),
+                known >= ScoredLot.ENOUGH ? digits.with(middle(values)) : "only " + known,
                 range(values, digits),
                 Arrays.stream(values).mapToObj(digits::with).toList());
     }

@@ -6,6 +6,7 @@ import java.util.Comparator;
 import java.util.List;
 import parchment.logbook.Logbook;
 import parchment.quantity.Mass;
+import parchment.quantity.MassUnit;
 import parchment.stats.Robust;
 
 /**
@@ -39,11 +40,16 @@ record ChargeSizes(List<Size> sizes, Whose whose) {
      */
     record Size(double kilograms, int batches) {}
 
-    static ChargeSizes of(String lot, Logbook logbook) {
+    /**
+     * Finds the sizes.
+     *
+     * @param unit the unit in which they are round
+     */
+    static ChargeSizes of(String lot, MassUnit unit, Logbook logbook) {
         double[] own = charges(logbook.ofLot(lot));
         return own.length > 0
-                ? new ChargeSizes(sizes(own), Whose.ITS_OWN)
-                : new ChargeSizes(sizes(charges(logbook)), Whose.ALL_LOTS);
+                ? new ChargeSizes(sizes(own, unit), Whose.ITS_OWN)
+                : new ChargeSizes(sizes(charges(logbook), unit), Whose.ALL_LOTS);
     }
 
     private static double[] charges(Logbook logbook) {
@@ -56,7 +62,7 @@ record ChargeSizes(List<Size> sizes, Whose whose) {
     }
 
     /** Takes the narrow stretch that holds most masses as a size, then the next of what is left. */
-    private static List<Size> sizes(double[] sorted) {
+    private static List<Size> sizes(double[] sorted, MassUnit unit) {
         List<Size> sizes = new ArrayList<>();
         double[] left = sorted;
         while (left.length > 0) {
@@ -72,7 +78,7 @@ record ChargeSizes(List<Size> sizes, Whose whose) {
                     most = end - i;
                 }
             }
-            sizes.add(new Size(meant(Robust.median(Arrays.copyOfRange(left, from, from + most))), most));
+            sizes.add(new Size(meant(Robust.median(Arrays.copyOfRange(left, from, from + most)), unit), most));
             double[] rest = new double[left.length - most];
             System.arraycopy(left, 0, rest, 0, from);
             System.arraycopy(left, from + most, rest, from, left.length - from - most);
@@ -89,22 +95,23 @@ record ChargeSizes(List<Size> sizes, Whose whose) {
     }
 
     /** The roundest mass near the middle is the one that was meant: 2.5 kg and not 2.506 kg. */
-    private static double meant(double kilograms) {
-        double[] steps = {1, 0.5, 0.1, 0.05, 0.01};
-        for (double step : steps) {
-            double round = Math.round(kilograms / step) * step;
-            if (round > 0 && Math.abs(round - kilograms) <= NEAR * kilograms) {
-                return round;
+    private static double meant(double kilograms, MassUnit unit) {
+        double whole = unit == MassUnit.GRAM ? 1_000 : unit == MassUnit.OUNCE ? 10 : 1;
+        double mass = unit.fromKilograms(kilograms);
+        for (double step : new double[] {1, 0.5, 0.1, 0.05, 0.01}) {
+            double round = Math.round(mass / (step * whole)) * step * whole;
+            if (round > 0 && Math.abs(round - mass) <= NEAR * mass) {
+                return unit.toKilograms(round);
             }
         }
         return kilograms;
     }
 
     /** Says which charges were used and how often, as in "5 kg (60 batches), 2.5 kg (20 batches)". */
-    String words() {
+    String words(MassWords masses) {
         List<String> words = new ArrayList<>();
         for (Size size : sizes) {
-            words.add(MassWords.exact(size.kilograms()) + " (" + size.batches()
+            words.add(masses.exact(size.kilograms()) + " (" + size.batches()
                     + (size.batches() == 1 ? " batch)" : " batches)"));
         }
         return String.join(", ", words);

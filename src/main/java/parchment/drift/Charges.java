@@ -88,11 +88,11 @@ record Charges(List<Count> counts) {
     }
 
     /** Says them in words, as in "2 batches of 5 kg and 1 of 2.5 kg". */
-    String words() {
+    String words(MassWords masses) {
         List<String> words = new ArrayList<>();
         for (Count one : counts) {
             words.add(one.batches() + (words.isEmpty() ? one.batches() == 1 ? " batch" : " batches" : "") + " of "
-                    + MassWords.exact(one.kilograms()));
+                    + masses.exact(one.kilograms()));
         }
         int last = words.size() - 1;
         return last == 0 ? words.get(0) : String.join(", ", words.subList(0, last)) + " and " + words.get(last);

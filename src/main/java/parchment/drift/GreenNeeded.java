@@ -11,6 +11,7 @@ import parchment.display.ShownAs;
 import parchment.logbook.Logbook;
 import parchment.logbook.LogbookException;
 import parchment.quantity.Mass;
+import parchment.quantity.MassUnit;
 import parchment.stats.Interval;
 
 /**
@@ -36,14 +37,16 @@ public final class GreenNeeded implements ShownAs {
 
     private final String lot;
     private final Mass roasted;
+    private final MassWords masses;
     private final LotLoss loss;
     private final ChargeSizes sizes;
     private final Optional<Charges> charges;
     private final Optional<Charges> less;
 
-    private GreenNeeded(String lot, Mass roasted, LotLoss loss, ChargeSizes sizes) {
+    private GreenNeeded(String lot, Mass roasted, MassUnit unit, LotLoss loss, ChargeSizes sizes) {
         this.lot = lot;
         this.roasted = roasted;
+        this.masses = MassWords.in(unit);
         this.loss = loss;
         this.sizes = sizes;
         double green = roasted.kilograms() / (1 - loss.mean());
@@ -60,16 +63,33 @@ public final class GreenNeeded implements ShownAs {
      * @throws LogbookException if the logbook has no such lot, or the order is not above 0
      */
     public static GreenNeeded of(String lot, Mass roasted, Logbook logbook) {
+        return of(lot, roasted, MassUnit.KILOGRAM, logbook);
+    }
+
+    /**
+     * Works out the green coffee for an order and tells it in a unit of one's own, with charges that are round in it.
+     *
+     * @param lot the lot, or a blend that is roasted as one
+     * @param roasted what is to be delivered, above 0
+     * @param unit the unit in which all masses are told
+     * @throws LogbookException if the logbook has no such lot, or the order is not above 0
+     */
+    public static GreenNeeded of(String lot, Mass roasted, MassUnit unit, Logbook logbook) {
         if (!(roasted.kilograms() > 0)) {
             throw new LogbookException(
                     "An order is a mass above 0, but for '" + lot + "' it is " + roasted + ". Write it as 12 kg.");
         }
-        return new GreenNeeded(lot, roasted, LotLoss.of(lot, logbook), ChargeSizes.of(lot, logbook));
+        return new GreenNeeded(lot, roasted, unit, LotLoss.of(lot, logbook), ChargeSizes.of(lot, unit, logbook));
     }
 
     /** Returns the lot. */
     public String lot() {
         return lot;
+    }
+
+    /** Returns the unit in which all masses are told. */
+    public MassUnit unit() {
+        return masses.unit();
     }
 
     /** Returns what is to be delivered. */
@@ -102,7 +122,7 @@ public final class GreenNeeded implements ShownAs {
 
     /** Returns the charges in words, as in "2 batches of 5 kg and 1 of 2.5 kg"; empty if they cannot be told. */
     public Optional<String> charges() {
-        return charges.map(Charges::words);
+        return charges.map(one -> one.words(masses));
     }
 
     /** Returns what the charges give roasted, in kg: 90 of 100 such orders give an amount within it. */
@@ -114,7 +134,7 @@ public final class GreenNeeded implements ShownAs {
 
     /** Returns the answer in three sentences: the green coffee and its charges, how sure that is, what comes of it. */
     public InShort inShort() {
-        String order = MassWords.exact(roasted.kilograms()) + " of roasted " + lot;
+        String order = masses.exact(roasted.kilograms()) + " of roasted " + lot;
         if (!loss.isKnown()) {
             return new InShort(
                     "How much green coffee " + order + " take cannot be told.",
@@ -126,9 +146,9 @@ public final class GreenNeeded implements ShownAs {
         }
         Interval need = interval();
         return new InShort(
-                order + " take about " + MassWords.estimated(kilograms(), need.width()) + " of green coffee"
-                        + charges.map(all -> ", in " + all.words()).orElse("") + ".",
-                "Nine of ten such orders take " + MassWords.range(need.lower(), need.upper())
+                order + " take about " + masses.estimated(kilograms(), need.width()) + " of green coffee"
+                        + charges.map(all -> ", in " + all.words(masses)).orElse("") + ".",
+                "Nine of ten such orders take " + masses.range(need.lower(), need.upper())
                         + (loss.isFromFew() ? "; few of its batches were weighed yet." : "."),
                 next());
     }
@@ -141,10 +161,11 @@ public final class GreenNeeded implements ShownAs {
         double middle = charged() * (1 - loss.mean());
         // Charges that are the order itself may miss it by a rounding.
         double over = Math.max(0, middle - roasted.kilograms());
-        String left = MassWords.estimated(over, given.width());
-        return "That gives " + MassWords.estimated(middle, given.width()) + " roasted ("
-                + MassWords.range(given.lower(), given.upper()).replace(" kg", "") + "), "
-                + (left.matches("[0.]+ kg") ? "which is the order." : "so about " + left + " is left over.");
+        return "That gives " + masses.estimated(middle, given.width()) + " roasted ("
+                + masses.bareRange(given.lower(), given.upper()) + "), "
+                + (masses.isNothing(over, given.width())
+                        ? "so nothing is left over."
+                        : "so about " + masses.estimated(over, given.width()) + " is left over.");
     }
 
     /** Says how it was worked out, a sentence each. */
@@ -165,7 +186,7 @@ public final class GreenNeeded implements ShownAs {
                 : Optional.of((sizes.whose() == ChargeSizes.Whose.ITS_OWN
                                 ? "Charges used for " + lot + ": "
                                 : "No green mass is written for " + lot + "; charges used for all lots: ")
-                        + sizes.words() + ".");
+                        + sizes.words(masses) + ".");
     }
 
     /** Returns the answer with what else helps to decide, in sentences. */
@@ -182,8 +203,8 @@ public final class GreenNeeded implements ShownAs {
         return less.filter(fewer -> missing(fewer) <= little)
                 .filter(fewer ->
                         fewer.batches() < batches || fewer.batches() == batches && -missing(covering()) > little)
-                .map(fewer -> Sentence.of(fewer.words()) + " would be about "
-                        + MassWords.estimated(missing(fewer), missing(fewer)) + " roasted short.");
+                .map(fewer -> Sentence.of(fewer.words(masses)) + " would be about "
+                        + masses.estimated(missing(fewer), missing(fewer)) + " roasted short.");
     }
 
     private Charges covering() {
@@ -209,7 +230,7 @@ public final class GreenNeeded implements ShownAs {
 
     @Override
     public String toString() {
-        String order = MassWords.exact(roasted.kilograms()) + " of roasted " + lot;
+        String order = masses.exact(roasted.kilograms()) + " of roasted " + lot;
         if (!loss.isKnown()) {
             return "Cannot tell how much green coffee " + order + " take: " + loss.whyNot();
         }
@@ -218,9 +239,9 @@ public final class GreenNeeded implements ShownAs {
                 Locale.ROOT,
                 "%s take %s of green coffee (%s, 90 %% interval)%s; mass loss %.1f %%, %s",
                 order,
-                MassWords.estimated(kilograms(), interval.width()),
-                MassWords.range(interval.lower(), interval.upper()),
-                charges.map(all -> ", in " + all.words()).orElse(""),
+                masses.estimated(kilograms(), interval.width()),
+                masses.range(interval.lower(), interval.upper()),
+                charges.map(all -> ", in " + all.words(masses)).orElse(""),
                 100 * loss.mean(),
                 loss.from());
     }

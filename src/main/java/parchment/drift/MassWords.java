@@ -1,27 +1,53 @@
 package parchment.drift;
 
 import java.util.Locale;
+import parchment.quantity.MassUnit;
 
-/** Prints masses in kilograms, without zeros that say nothing. */
-final class MassWords {
+/**
+ * Prints masses in the unit of an order, without zeros that say nothing. Masses are given in kilograms.
+ *
+ * @param unit the unit that is printed
+ */
+record MassWords(MassUnit unit) {
     private static final int MOST_DIGITS = 3;
 
-    private MassWords() {}
+    static MassWords in(MassUnit unit) {
+        return new MassWords(unit);
+    }
 
-    /** Returns a mass as it was ordered or charged, as in "12.5 kg": below a kilogram to the gram, else to ten grams. */
-    static String exact(double kilograms) {
-        return number(kilograms, kilograms < 1 ? MOST_DIGITS : 2) + " kg";
+    /** Returns a mass as it was ordered or charged, as in "12.5 kg": kilograms to ten grams and below one to the gram, pounds to a hundredth. */
+    String exact(double kilograms) {
+        int digits = switch (unit) {
+            case KILOGRAM -> kilograms < 1 ? MOST_DIGITS : 2;
+            case GRAM -> 0;
+            case POUND -> 2;
+            case OUNCE -> 1;
+        };
+        return number(unit.fromKilograms(kilograms), digits) + " " + unit.symbol();
     }
 
     /** Returns an estimated mass with the digits that an interval of this width deserves. */
-    static String estimated(double kilograms, double width) {
-        return String.format(Locale.ROOT, "%." + digits(width) + "f", kilograms) + " kg";
+    String estimated(double kilograms, double width) {
+        return rounded(kilograms, width) + " " + unit.symbol();
+    }
+
+    /** Tells whether a mass is nothing in the digits that an interval of this width deserves. */
+    boolean isNothing(double kilograms, double width) {
+        return rounded(kilograms, width).matches("-?[0.]+");
     }
 
     /** Returns from where to where a mass may lie, as in "13.8 to 14.6 kg". */
-    static String range(double low, double high) {
-        int digits = digits(high - low);
-        return String.format(Locale.ROOT, "%." + digits + "f to %." + digits + "f kg", low, high);
+    String range(double low, double high) {
+        return bareRange(low, high) + " " + unit.symbol();
+    }
+
+    /** Returns the same without the unit, to stand in brackets behind a mass. */
+    String bareRange(double low, double high) {
+        return rounded(low, high - low) + " to " + rounded(high, high - low);
+    }
+
+    private String rounded(double kilograms, double width) {
+        return String.format(Locale.ROOT, "%." + digits(unit.fromKilograms(width)) + "f", unit.fromKilograms(kilograms));
     }
 
     /** One digit of half of the width is all that an interval deserves. */
@@ -29,8 +55,8 @@ final class MassWords {
         return width > 0 ? (int) Math.max(0, Math.min(MOST_DIGITS, Math.ceil(-Math.log10(width / 2)))) : 2;
     }
 
-    private static String number(double kilograms, int digits) {
-        return String.format(Locale.ROOT, "%." + digits + "f", kilograms)
+    private static String number(double shown, int digits) {
+        return String.format(Locale.ROOT, "%." + digits + "f", shown)
                 .replaceFirst("(\\.\\d*?)0+$", "$1")
                 .replaceFirst("\\.$", "");
     }

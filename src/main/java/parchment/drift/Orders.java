@@ -11,6 +11,7 @@ import parchment.logbook.BlendPart;
 import parchment.logbook.Logbook;
 import parchment.logbook.LogbookException;
 import parchment.quantity.Mass;
+import parchment.quantity.MassUnit;
 
 /** The orders of a week: those of one lot added up, blends taken apart as {@code blends.csv} has them. */
 final class Orders {
@@ -18,16 +19,27 @@ final class Orders {
     private static final double MOST = 100_000;
 
     private final Logbook logbook;
-    private final Map<String, Double> byLot;
+    private final Map<String, Order> byLot;
     private final List<String> blends;
     private final List<GreenNeeded> needed;
 
-    private Orders(Logbook logbook, Map<String, Double> byLot, List<String> blends) {
+    /** What is to be delivered of one lot, in kg, and the unit in which it was ordered first. */
+    private record Order(double kilograms, MassUnit unit) {
+        Order and(Order more) {
+            return new Order(kilograms + more.kilograms, unit);
+        }
+    }
+
+    private Orders(Logbook logbook, Map<String, Order> byLot, List<String> blends) {
         this.logbook = logbook;
         this.byLot = byLot;
         this.blends = List.copyOf(blends);
         this.needed = byLot.entrySet().stream()
-                .map(one -> GreenNeeded.of(one.getKey(), Mass.kilograms(one.getValue()), logbook))
+                .map(one -> GreenNeeded.of(
+                        one.getKey(),
+                        Mass.kilograms(one.getValue().kilograms()),
+                        one.getValue().unit(),
+                        logbook))
                 .toList();
     }
 
@@ -35,27 +47,32 @@ final class Orders {
         return new Orders(logbook, Map.of(), List.of());
     }
 
-    /** Returns the orders with one more. */
+    /** Returns the orders with one more, told in kilograms. */
     Orders with(String name, Mass roasted) {
+        return with(name, roasted, MassUnit.KILOGRAM);
+    }
+
+    /** Returns the orders with one more, told in the unit in which it was given. */
+    Orders with(String name, Mass roasted, MassUnit unit) {
         if (!(roasted.kilograms() > 0)) {
             throw new LogbookException(
                     "An order is a mass above 0, but for '" + name + "' it is " + roasted + ". Write it as 12 kg.");
         }
         if (roasted.kilograms() > MOST) {
-            throw new LogbookException("An order is at most " + MassWords.exact(MOST) + ", but for '" + name
+            throw new LogbookException("An order is at most " + MassWords.in(MassUnit.KILOGRAM).exact(MOST) + ", but for '" + name
                     + "' it is " + roasted + ". Write it as 12 kg.");
         }
-        Map<String, Double> more = new LinkedHashMap<>(byLot);
+        Map<String, Order> more = new LinkedHashMap<>(byLot);
         Set<String> told = new LinkedHashSet<>(blends);
-        add(name, roasted.kilograms(), more, told, new LinkedHashSet<>());
+        add(name, new Order(roasted.kilograms(), unit), more, told, new LinkedHashSet<>());
         return new Orders(logbook, more, List.copyOf(told));
     }
 
-    private void add(String name, double kilograms, Map<String, Double> more, Set<String> told, Set<String> within) {
+    private void add(String name, Order order, Map<String, Order> more, Set<String> told, Set<String> within) {
         List<BlendPart> parts = parts(name);
         if (parts.isEmpty()) {
             logbook.ofLot(name); // Refuses a name that is neither a lot nor a blend.
-            more.merge(name, kilograms, Double::sum);
+            more.merge(name, order, Order::and);
             return;
         }
         if (!within.add(name)) {
@@ -66,10 +83,11 @@ final class Orders {
         boolean asOne = isRoastedAsOne(name, parts);
         told.add(words(name, parts, sum, asOne));
         if (asOne) {
-            more.merge(name, kilograms, Double::sum);
+            more.merge(name, order, Order::and);
         } else {
             for (BlendPart part : parts) {
-                add(part.lot(), kilograms * part.share() / sum, more, told, new LinkedHashSet<>(within));
+                Order share = new Order(order.kilograms() * part.share() / sum, order.unit());
+                add(part.lot(), share, more, told, new LinkedHashSet<>(within));
             }
         }
     }
@@ -171,6 +189,12 @@ final class Orders {
         }
         double sum = sum(name, parts);
         parts.forEach(part -> addGreen(part.lot(), kilograms * part.share() / sum, green, new LinkedHashSet<>(within)));
+    }
+
+    /** Returns the unit of all orders; kilograms where they were given in several. */
+    MassUnit unit() {
+        List<MassUnit> units = needed.stream().map(GreenNeeded::unit).distinct().toList();
+        return units.size() == 1 ? units.get(0) : MassUnit.KILOGRAM;
     }
 
     /** Tells whether green coffee of several lots goes into one charge. */

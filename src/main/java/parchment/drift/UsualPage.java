@@ -5,6 +5,7 @@ import parchment.display.Report;
 import parchment.display.Sentence;
 import parchment.display.Showable;
 import parchment.display.Table;
+import parchment.stats.Interval;
 
 /** Lays out what a batch is like beside its lot's others. */
 final class UsualPage {
@@ -30,32 +31,31 @@ final class UsualPage {
                 .withText("feature", compared, c -> c.feature().name())
                 .withText("this batch", compared, c -> shown(usual, c, c.value()))
                 .withText("usual", compared, c -> shown(usual, c, c.usual()))
-                .withText(
-                        "usual range",
-                        compared,
-                        c -> Double.isFinite(c.usual())
-                                ? shown(usual, c, c.range().lower()) + " to "
-                                        + shown(usual, c, c.range().upper())
-                                : "")
+                .withText("80 of 100 lie within", compared, c -> range(usual, c, c.narrower()))
+                .withText("95 of 100 lie within", compared, c -> range(usual, c, c.range()))
                 .withText("", compared, UsualPage::word)
                 .withNumber("others", "", 0, compared, Usual.Compared::others)
                 .withNote(
-                        "The ranges are meant to hold all features of the next batch in 95 of 100 cases; a little unlike is what"
-                                + " lies beyond narrower ones, which are meant to hold it in 80 of 100.");
+                        "The ranges are meant to hold all features of the next batch at once, in 80 and in 95 of 100 cases. What lies beyond"
+                                + " the first is a little unlike, beyond the second unlike. Times are in minutes and seconds.");
     }
 
-    /** Returns the word for one feature; none where it was not measured, or where too few others have it. */
+    private static String range(Usual usual, Usual.Compared one, Interval range) {
+        return Double.isFinite(one.usual()) ? WeekOddBatch.range(one.feature().unit(), range, usual.reader()) : "";
+    }
+
+    /** Returns the word for one feature, or why there is none. */
     private static String word(Usual.Compared one) {
         return switch (one.verdict()) {
             case UNLIKE_THE_OTHERS -> "unlike";
             case A_LITTLE_UNLIKE_THE_OTHERS -> "a little unlike";
             case LIKE_THE_OTHERS -> "as usual";
-            case CANNOT_TELL -> "";
+            case CANNOT_TELL -> Double.isFinite(one.value()) ? "too few others" : "not measured";
         };
     }
 
     private static String shown(Usual usual, Usual.Compared one, double value) {
-        return Double.isFinite(value) ? one.feature().unit().format(value, usual.reader()) : "";
+        return Double.isFinite(value) ? one.feature().unit().formatOnClock(value, usual.reader()) : "";
     }
 
     static InShort inShort(Usual usual) {
@@ -72,10 +72,7 @@ final class UsualPage {
             case LIKE_THE_OTHERS ->
                 new InShort(
                         Sentence.of(name) + " is like " + usual.comparedWith() + ".",
-                        (usual.held() == 1
-                                        ? "The one thing looked at lies"
-                                        : "All " + usual.held() + " things looked at lie")
-                                + " where 80 of 100 such batches do.",
+                        held(usual),
                         "Nothing to do; the cup decides.");
             case A_LITTLE_UNLIKE_THE_OTHERS ->
                 new InShort(
@@ -88,6 +85,14 @@ final class UsualPage {
                         besides(usual),
                         "Cup it beside a usual batch before you decide: unlike is not bad.");
         };
+    }
+
+    private static String held(Usual usual) {
+        long not = usual.compared().size() - usual.held();
+        return (usual.held() == 1
+                        ? "The one number that can be held against theirs lies"
+                        : "All " + usual.held() + " numbers that can be held against theirs lie")
+                + " where 80 of 100 such batches do" + (not == 0 ? "." : "; " + not + " cannot.");
     }
 
     /** Says what else there is beside the first reason. */

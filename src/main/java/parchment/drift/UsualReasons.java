@@ -29,7 +29,7 @@ final class UsualReasons {
         boolean crack =
                 one.feature().name().equals(Features.firstCrackTemperature().name());
         Usual.Compared development = find(usual, Features.developmentTime());
-        return one.feature().name() + " " + unit.format(one.value(), usual.reader()) + ", which is "
+        return one.feature().name() + " " + unit.formatOnClock(one.value(), usual.reader()) + ", which is "
                 + unit.formatStep(Math.abs(off), usual.reader()) + (off > 0 ? " above" : " below") + " the usual"
                 + (crack
                         ? markWords(

@@ -15,6 +15,7 @@ import parchment.logbook.Batch;
 import parchment.logbook.BatchPlan;
 import parchment.logbook.Logbook;
 import parchment.quantity.Mass;
+import parchment.quantity.MassUnit;
 
 /**
  * Puts the last week of roasting on one page: each batch against what is usual for its lot, each cause of what was not usual told once, what is
@@ -69,6 +70,18 @@ public final class Week implements ShownAs {
         return new Week(logbook, first, last, batches, orders.with(lotOrBlend, roasted));
     }
 
+    /**
+     * Returns the page with one more order, answered in the unit in which it is given; orders of one lot are answered in that of the first.
+     *
+     * @param lotOrBlend the lot, or the blend
+     * @param amount what is to be delivered, in the unit
+     * @param unit the unit
+     * @throws parchment.logbook.LogbookException as {@link #withOrder(String, Mass)} does
+     */
+    public Week withOrder(String lotOrBlend, double amount, MassUnit unit) {
+        return new Week(logbook, first, last, batches, orders.with(lotOrBlend, Mass.of(amount, unit), unit));
+    }
+
     /** Returns the week in three sentences: what it was, how sure that is, what to do next. */
     public InShort inShort() {
         return WeekInShort.of(this);
@@ -81,21 +94,31 @@ public final class Week implements ShownAs {
 
     /** Returns the batches that are unlike the others of their lot. */
     public List<Usual> odd() {
-        return batches.stream()
-                .filter(usual -> usual.verdict() == Usual.Verdict.UNLIKE_THE_OTHERS)
-                .toList();
+        return that(Usual.Verdict.UNLIKE_THE_OTHERS);
     }
 
     /** Returns the batches that cannot be held against others of their lot. */
     List<Usual> cannotTell() {
-        return batches.stream()
-                .filter(usual -> usual.verdict() == Usual.Verdict.CANNOT_TELL)
-                .toList();
+        return that(Usual.Verdict.CANNOT_TELL);
+    }
+
+    /** Returns the batches that are a little unlike the others of their lot, and no more. */
+    public List<Usual> aLittle() {
+        return that(Usual.Verdict.A_LITTLE_UNLIKE_THE_OTHERS);
+    }
+
+    private List<Usual> that(Usual.Verdict verdict) {
+        return batches.stream().filter(usual -> usual.verdict() == verdict).toList();
     }
 
     /** Returns what made batches of the week differ, each cause once: the bean probe, numbers that moved, then single batches. */
     public List<WeekCause> causes() {
         return found().causes();
+    }
+
+    /** Returns the cause that the three sentences tell; empty if they tell of none by itself. */
+    public Optional<WeekCause> told() {
+        return WeekInShort.told(this);
     }
 
     /** It takes long and follows from the logbook alone, so it is kept with it. */
@@ -191,11 +214,12 @@ public final class Week implements ShownAs {
                         + (logbook.batches().isEmpty() ? "it has no batches" : "no batch has a date")
                 : String.format(
                         Locale.ROOT,
-                        "%s: %d %s, %d unlike the others of their lot%s",
+                        "%s: %d %s, %d unlike the others of their lot%s%s",
                         days(),
                         batches.size(),
                         batches.size() == 1 ? "batch" : "batches",
                         odd().size(),
+                        aLittle().isEmpty() ? "" : ", " + aLittle().size() + " a little",
                         cannotTell().isEmpty() ? "" : ", " + cannotTell().size() + " that cannot be told");
     }
 }

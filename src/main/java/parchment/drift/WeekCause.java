@@ -44,7 +44,9 @@ public record WeekCause(
         /** It stands. */
         CLEAR,
         /** It may be luck, or something else. */
-        PERHAPS
+        PERHAPS,
+        /** It may be nothing: the interval of its size holds zero. It is told after all others, and not in the three first sentences. */
+        WEAK
     }
 
     /** Copies the list. */
@@ -63,6 +65,6 @@ public record WeekCause(
 
     @Override
     public String toString() {
-        return sentence() + " " + next;
+        return (sure == Sure.WEAK ? "A weak sign, which may be nothing. " : "") + sentence() + " " + next;
     }
 }

@@ -11,6 +11,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import parchment.display.FirstFew;
 import parchment.feature.Feature;
 import parchment.feature.Features;
@@ -93,7 +94,11 @@ final class WeekCauses {
                         .ifPresent(causes::add);
             }
         }
-        return new Found(List.copyOf(causes), charts, List.copyOf(notWatched));
+        List<WeekCause> weakLast = Stream.concat(
+                        causes.stream().filter(cause -> cause.sure() != WeekCause.Sure.WEAK),
+                        causes.stream().filter(cause -> cause.sure() == WeekCause.Sure.WEAK))
+                .toList();
+        return new Found(weakLast, charts, List.copyOf(notWatched));
     }
 
     private static WeekCause with(WeekCause cause, List<String> explains) {
@@ -230,9 +235,11 @@ final class WeekCauses {
                 group.stream().min(Comparator.comparing(WatchedShift::since)).orElseThrow();
         Feature feature = first.watch().feature();
         List<String> lots = group.stream().map(s -> s.from().lot().orElse("")).toList();
+        boolean clear = group.stream().anyMatch(WatchedShift::isClear);
         List<String> explains =
                 new ArrayList<>(group.stream().map(WatchedShift::words).toList());
-        for (WeekSign sign : odd) {
+        // What may be nothing accounts for nothing: a batch that is unlike stays told by itself.
+        for (WeekSign sign : clear ? odd : List.<WeekSign>of()) {
             if (sign.feature().name().equals(feature.name())
                     && sign.side() == first.side()
                     && lots.contains(sign.usual().batch().lot().orElse(""))
@@ -248,10 +255,9 @@ final class WeekCauses {
                 .mapToDouble(s -> Math.abs(s.size().estimate()))
                 .max()
                 .orElse(Double.NaN);
-        boolean clear = group.stream().anyMatch(WatchedShift::isClear);
         return new WeekCause(
                 WeekCause.Kind.DRIFT,
-                clear ? WeekCause.Sure.CLEAR : WeekCause.Sure.PERHAPS,
+                clear ? WeekCause.Sure.CLEAR : WeekCause.Sure.WEAK,
                 "the " + feature.name() + " of "
                         + (lots.size() == 1 ? "lot " + lots.get(0) : lots.size() + " lots (" + FirstFew.of(lots) + ")")
                         + (clear ? " lies " : " may lie ")

@@ -30,11 +30,7 @@ final class WeekInShort {
         int known = all - week.cannotTell().size();
         String begin = (all == 1 ? "One batch" : all + " batches") + " in the week to "
                 + week.lastDay().orElseThrow() + ": ";
-        Optional<WeekCause> first = week.causes().stream()
-                .filter(cause -> cause.kind() != WeekCause.Kind.BATCH)
-                .filter(cause -> !cause.size().isEmpty()
-                        && (cause.sure() == WeekCause.Sure.CLEAR || cause.kind() == WeekCause.Kind.PROBE))
-                .findFirst();
+        Optional<WeekCause> first = first(week);
         if (first.isPresent()) {
             return new InShort(
                     begin + first.get().what() + ".",
@@ -44,26 +40,60 @@ final class WeekInShort {
         if (odd > 0) {
             return new InShort(
                     begin + (odd == 1 ? "batch " + week.odd().get(0).batch().name() + " was" : odd + " were")
-                            + " unlike the others of " + (odd == 1 ? "its lot." : "their lots."),
+                            + " unlike the others of " + (odd == 1 ? "its lot" : "their lots")
+                            + aLittle(week) + ".",
                     held(known, all) + " Of 100 ordinary ones about five look so.",
-                    odd == 1 && week.causes().size() == 1
-                            ? week.causes().get(0).next()
-                            : "Cup them beside usual batches before you decide: unlike is not bad.");
+                    told(week).map(WeekCause::next)
+                            .orElse("Cup them beside usual batches before you decide: unlike is not bad."));
         }
         return known == 0 ? notYet(week, begin) : asUsual(week, begin, known, all);
     }
 
+    /** The cause that the first sentence names: what may be nothing is none. */
+    private static Optional<WeekCause> first(Week week) {
+        return week.causes().stream()
+                .filter(cause -> cause.kind() != WeekCause.Kind.BATCH)
+                .filter(cause -> !cause.size().isEmpty() && cause.sure() != WeekCause.Sure.WEAK)
+                .findFirst();
+    }
+
+    /** Returns the cause that the three sentences tell: that of the first sentence, or what the one odd batch is about. */
+    static Optional<WeekCause> told(Week week) {
+        List<WeekCause> strong = week.causes().stream()
+                .filter(cause -> cause.sure() != WeekCause.Sure.WEAK)
+                .toList();
+        return first(week)
+                .or(() -> strong.size() == 1 && week.odd().size() == 1 && strong.get(0).kind() == WeekCause.Kind.BATCH
+                        ? Optional.of(strong.get(0))
+                        : Optional.empty())
+                .or(() -> week.odd().isEmpty() ? strong.stream().findFirst() : Optional.empty());
+    }
+
     private static InShort asUsual(Week week, String begin, int known, int all) {
-        Optional<WeekCause> perhaps = week.causes().stream().findFirst();
+        Optional<WeekCause> told = told(week);
+        boolean weak = week.causes().size() > (told.isPresent() ? 1 : 0);
+        boolean little = !week.aLittle().isEmpty();
         return new InShort(
-                begin + (all == 1 ? "it was as usual for its lot." : "none was unlike the others of its lot."),
+                begin
+                        + (all == 1
+                                ? (little ? "it was a little unlike the others of its lot" : "it was as usual for its lot")
+                                : "none was unlike the others of its lot" + aLittle(week))
+                        + ".",
                 held(known, all)
-                        + perhaps.map(cause -> " But " + cause.what() + ".").orElse(""),
-                perhaps.map(WeekCause::next)
+                        + told.map(cause -> " But " + cause.what() + ".").orElse(""),
+                told.map(WeekCause::next)
                         .orElse(
-                                week.worthCupping().isEmpty()
-                                        ? "Nothing to do; the cup decides."
-                                        : "Cup what was drawn by chance; nothing else calls for it."));
+                                !week.worthCupping().isEmpty()
+                                        ? "Cup what was drawn by chance; nothing else calls for it."
+                                        : weak
+                                                ? "Nothing to do yet; the page tells of a weak sign."
+                                                : little
+                                                        ? "Nothing to do yet; keep it in mind when you taste."
+                                                        : "Nothing to do; the cup decides."));
+    }
+
+    private static String aLittle(Week week) {
+        return week.aLittle().isEmpty() ? "" : ", " + week.aLittle().size() + " a little";
     }
 
     private static InShort notYet(Week week, String begin) {

@@ -8,6 +8,7 @@ import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
 import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
+import parchment.stats.Interval;
 
 /** Tells of one batch of a week what made it unlike its lot's others. */
 final class WeekOddBatch {
@@ -75,15 +76,20 @@ final class WeekOddBatch {
                 remarks));
     }
 
-    /** Returns a number with what is usual, as in "development time 70 s, where 84 to 150 s is usual". */
+    /** Returns a number with what is usual, as in "development time 1:10, where 1:24 to 2:30 is usual". */
     static String words(Usual.Compared one, TemperatureUnit reader) {
         Unit unit = one.feature().unit();
-        String low = unit.format(one.range().lower(), reader);
+        return one.feature().name() + " " + unit.formatOnClock(one.value(), reader) + ", where "
+                + range(unit, one.range(), reader) + " is usual";
+    }
+
+    /** Returns from where to where a number lies with the unit once, as in "84 to 150 °C", and times as "1:24 to 2:30". */
+    static String range(Unit unit, Interval range, TemperatureUnit reader) {
+        String low = unit.formatOnClock(range.lower(), reader);
         String symbol = unit.symbol(reader);
         if (!symbol.isEmpty() && low.endsWith(" " + symbol)) {
             low = low.substring(0, low.length() - symbol.length() - 1);
         }
-        return one.feature().name() + " " + unit.format(one.value(), reader) + ", where " + low + " to "
-                + unit.format(one.range().upper(), reader) + " is usual";
+        return low + " to " + unit.formatOnClock(range.upper(), reader);
     }
 }

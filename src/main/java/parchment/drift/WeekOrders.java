@@ -5,6 +5,7 @@ import java.util.Map;
 import java.util.Optional;
 import parchment.display.Sentence;
 import parchment.display.Table;
+import parchment.quantity.MassUnit;
 import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
 
@@ -25,10 +26,10 @@ final class WeekOrders {
                 .withText("lot", green, Map.Entry::getKey)
                 .withNumber(
                         "green coffee",
-                        Unit.KILOGRAMS.withDigits(2),
+                        Unit.labelled(orders.unit().symbol()).withDigits(orders.unit() == MassUnit.GRAM ? 0 : 2),
                         TemperatureUnit.CELSIUS,
                         green,
-                        Map.Entry::getValue)
+                        one -> orders.unit().fromKilograms(one.getValue()))
                 .withDashForMissing("cannot be told"));
     }
 

@@ -7,6 +7,7 @@ import parchment.display.Report;
 import parchment.display.Sentence;
 import parchment.display.Showable;
 import parchment.display.Table;
+import parchment.feature.Feature;
 import parchment.feature.Features;
 import parchment.logbook.Batch;
 import parchment.logbook.Cautions;
@@ -52,10 +53,23 @@ final class WeekPage {
             longer = longer.say(
                     week.cannotTell().size() == week.batches().size()
                             ? "Nothing can be told yet."
-                            : "Nothing: no batch, and nothing that is watched.");
+                            : week.aLittle().isEmpty()
+                                    ? "Nothing: no batch, and nothing that is watched."
+                                    : "Nothing by much, and nothing that is watched.");
         }
         for (WeekCause cause : week.causes()) {
-            longer = longer.say(cause.toString());
+            longer = cause.sure() == WeekCause.Sure.WEAK ? longer : longer.say(cause.toString());
+        }
+        for (Usual usual : week.aLittle()) {
+            longer = longer.say(Sentence.of("batch " + usual.batch().name() + " was a little unlike: "
+                    + String.join("; ", usual.reasons()) + "."));
+        }
+        for (WeekCause cause : week.causes()) {
+            longer = cause.sure() == WeekCause.Sure.WEAK ? longer.say(cause.toString()) : longer;
+        }
+        for (String words : WeekOldNumbers.of(
+                week.logbook(), week.batches().stream().map(Usual::batch).toList())) {
+            longer = longer.say(words);
         }
         for (String lot : week.newLots()) {
             long batches = week.batches().stream()
@@ -94,7 +108,8 @@ final class WeekPage {
         List<String> names = left.stream().map(usual -> usual.batch().name()).toList();
         boolean known = left.stream().anyMatch(usual -> usual.verdict() != Usual.Verdict.CANNOT_TELL);
         if (known) {
-            return "Nothing calls for it: no batch was unlike the others of its lot.";
+            return "Nothing calls for it: no batch was unlike the others of its lot"
+                    + (week.aLittle().isEmpty() ? "." : " by more than a little.");
         }
         return left.size() == 1
                 ? "Batch " + names.get(0)
@@ -108,6 +123,9 @@ final class WeekPage {
                 "A batch is unlike the others if a number of it lies outside of what holds 95 of 100 batches of its lot."
                         + " A number is said to have moved if its last batches stay on one side of what was usual.");
         for (WeekCause cause : week.causes()) {
+            if (cause.sure() == WeekCause.Sure.WEAK) {
+                continue; // Told once, where it stands out.
+            }
             longer = longer.say(Sentence.of(cause.what()) + ". "
                     + (cause.kind() == WeekCause.Kind.BATCH ? "" : cause.howSure() + " ")
                     + (cause.explains().isEmpty()
@@ -118,6 +136,9 @@ final class WeekPage {
         List<String> without = week.found().notWatched();
         for (String words : without) {
             longer = longer.say(words);
+        }
+        if (week.causes().stream().anyMatch(cause -> cause.sure() == WeekCause.Sure.WEAK)) {
+            longer = longer.say("A sign is weak if the interval of its size holds zero: nothing may have moved.");
         }
         List<LocalDate> earlier = WeekProbes.earlier(
                 week.logbook(), week.batches().stream().map(Usual::batch).toList());
@@ -152,6 +173,14 @@ final class WeekPage {
                 .say("Roasted as it was; a darker roast loses more. Weigh cooled and before sorting.");
     }
 
+    private static double value(Usual usual, Feature feature) {
+        return usual.compared().stream()
+                .filter(one -> one.feature().name().equals(feature.name()))
+                .mapToDouble(Usual.Compared::value)
+                .findFirst()
+                .orElse(Double.NaN);
+    }
+
     private static Table batches(Week week) {
         List<Usual> rows = week.batches();
         TemperatureUnit reader = week.logbook().readerUnit();
@@ -166,16 +195,14 @@ final class WeekPage {
                         "recipe", rows, u -> u.batch().label(Batch.Label.RECIPE).orElse(""));
         for (var feature : List.of(
                 Features.developmentTime(), Features.dropTime(), Features.dropTemperature(), Features.massLoss())) {
-            table = table.withNumber(
-                    feature.name(),
-                    feature.unit(),
-                    reader,
-                    rows,
-                    u -> u.compared().stream()
-                            .filter(c -> c.feature().name().equals(feature.name()))
-                            .mapToDouble(Usual.Compared::value)
-                            .findFirst()
-                            .orElse(Double.NaN));
+            table = feature.unit().isTime()
+                    ? table.withText(
+                            feature.name(),
+                            rows,
+                            u -> Double.isFinite(value(u, feature))
+                                    ? feature.unit().formatOnClock(value(u, feature), reader)
+                                    : "")
+                    : table.withNumber(feature.name(), feature.unit(), reader, rows, u -> value(u, feature));
         }
         return table.withText("against its lot", rows, u -> switch (u.verdict()) {
                     case LIKE_THE_OTHERS -> "as usual";

@@ -13,7 +13,7 @@ import parchment.chart.Span;
 
 /**
  * Draws the week: a row for each batch in order of time, each of its numbers a stroke where it lies against what is usual for its lot, with the
- * range that holds 95 of 100 batches from -1 to 1. Numbers outside of it have a shape and a name in the key. In a week of many batches a row is a lot's day.
+ * range that holds 95 of 100 batches from -1 to 1. Numbers outside of it have a shape and a name in the key; those that are a little unlike are rings. In a week of many batches a row is a lot's day.
  */
 final class WeekPicture {
     private static final int MOST_ROWS = 24;
@@ -62,6 +62,7 @@ final class WeekPicture {
     static Plot of(Week week) {
         Map<String, Integer> rows = rows(week.batches());
         Spots usual = new Spots();
+        Spots little = new Spots();
         Map<String, Spots> unlike = new LinkedHashMap<>();
         for (Usual batch : week.batches()) {
             int row = rows.getOrDefault(rowOf(batch, week.batches()), 0);
@@ -75,7 +76,7 @@ final class WeekPicture {
                     unlike.computeIfAbsent(own ? name : "another number", key -> new Spots())
                             .add(batch, one, row);
                 } else {
-                    usual.add(batch, one, row);
+                    (one.verdict() == Usual.Verdict.A_LITTLE_UNLIKE_THE_OTHERS ? little : usual).add(batch, one, row);
                 }
             }
         }
@@ -91,6 +92,11 @@ final class WeekPicture {
         if (!usual.x.isEmpty()) {
             plot = plot.with(
                     usual.points("a number as usual").withMarker(Marker.TICK).withColour(Colour.BLUE));
+        }
+        if (!little.x.isEmpty()) {
+            plot = plot.with(little.points("a number a little unlike")
+                    .withMarker(Marker.RING)
+                    .withColour(Colour.BLUE));
         }
         int kind = 0;
         for (Map.Entry<String, Spots> one : unlike.entrySet()) {

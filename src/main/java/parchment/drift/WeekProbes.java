@@ -81,12 +81,20 @@ final class WeekProbes {
             machine.changes().stream()
                     .filter(change -> !isNews(change, machine.days(), week))
                     .filter(change -> change.kind() != ProbeChange.Kind.OTHER_WORK)
+                    .filter(change -> WeekOldNumbers.of(change, week, logbook).isEmpty())
                     .forEach(change -> earlier.add(change.on()));
         }
         return earlier;
     }
 
-    private static boolean isNews(ProbeChange change, MachineDays days, List<Batch> week) {
+    private static String size(Estimate offset, Logbook logbook) {
+        return SizeWords.of(offset, STEP, logbook.readerUnit())
+                + (offset.estimate() < 0 ? " lower" : " higher")
+                + (offset.name().equals(AT_CRACK) ? " at " : " at the ")
+                + offset.name();
+    }
+
+    static boolean isNews(ProbeChange change, MachineDays days, List<Batch> week) {
         boolean inTheWeek = week.stream()
                 .map(batch -> batch.roastDay().orElseThrow())
                 .min(LocalDate::compareTo)
@@ -123,10 +131,7 @@ final class WeekProbes {
         String probe = "the bean probe of " + days.words();
         List<String> sizes = new ArrayList<>();
         for (Estimate offset : told) {
-            sizes.add(SizeWords.of(offset, STEP, logbook.readerUnit())
-                    + (offset.estimate() < 0 ? " lower" : " higher")
-                    + (offset.name().equals(AT_CRACK) ? " at " : " at the ")
-                    + offset.name());
+            sizes.add(size(offset, logbook));
         }
         return new WeekCause(
                 WeekCause.Kind.PROBE,

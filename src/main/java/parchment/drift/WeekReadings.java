@@ -71,20 +71,23 @@ record WeekReadings(WeekCause cause) {
         if (there < MOST_OF_THEM * all.size()) {
             return Optional.empty();
         }
+        Optional<Estimate> size = all.isEmpty() ? Optional.empty() : Optional.of(size(all, perDay));
+        boolean holdsZero = size.filter(
+                        one -> one.interval(SizeWords.LEVEL).contains(0))
+                .isPresent();
         return Optional.of(new WeekReadings(new WeekCause(
                 WeekCause.Kind.PROBE,
-                WeekCause.Sure.PERHAPS,
+                holdsZero ? WeekCause.Sure.WEAK : WeekCause.Sure.PERHAPS,
                 "the bean probe of " + (machine.isEmpty() ? "the machine" : machine) + " reads "
                         + (side > 0 ? "higher" : "lower") + " than is usual in " + lots.size() + " lots",
                 since.get(),
-                all.isEmpty()
-                        ? ""
-                        : SizeWords.of(size(all, perDay), told.unit(), logbook.readerUnit()) + " at "
+                size.map(one -> SizeWords.of(one, told.unit(), logbook.readerUnit()) + " at "
                                 + (told.name()
                                                 .equals(Features.firstCrackTemperature()
                                                         .name())
                                         ? "first crack"
-                                        : "the turning point"),
+                                        : "the turning point"))
+                        .orElse(""),
                 String.format(
                         Locale.ROOT,
                         "%d of %d batches since show it; too few roast days to tell a moved probe from something else.",

@@ -111,6 +111,16 @@ public final class Unit {
         return print(shown(kept, reader), reader);
     }
 
+    /** Prints a number as {@link #format} does, but a time as a roast clock shows it: minutes and seconds, as in "10:02". */
+    public String formatOnClock(double kept, TemperatureUnit reader) {
+        return isTime() && Double.isFinite(kept) ? Elapsed.seconds(kept).toString() : format(kept, reader);
+    }
+
+    /** Tells whether this is a time in seconds. */
+    public boolean isTime() {
+        return kind == Kind.FIXED && label.equals(SECONDS.label);
+    }
+
     /** Prints a difference or a standard error with its unit. */
     public String formatStep(double kept, TemperatureUnit reader) {
         return print(shownStep(kept, reader), reader);

@@ -6,6 +6,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import parchment.display.InShort;
+import parchment.display.ShortSentences;
 import parchment.logbook.Logbook;
 
 /** A batch's cups beside its lot's others. */
@@ -75,5 +77,33 @@ class BatchCupsTest {
                 table.lines().anyMatch(l -> l.replaceAll("\\s+", " ").strip().equals("Jon 2025-06-01 1 4.0")), table);
         assertTrue(table.contains("for the other batches of lot one."), table);
         assertTrue(cups(others(4), "B5").table().isEmpty());
+    }
+
+    private static final InShort BESIDE = new InShort("Found.", "How sure.", "Cup it.");
+
+    private static String next(CardLogbook built, String batch) {
+        InShort after = ShortSentences.keptBy(cups(built, batch).after(BESIDE));
+        assertEquals("Found. How sure.", after.found() + " " + after.howSure());
+        return after.next();
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "blind,7.759,'Its cups scored 1.8 points above its lot''s others in liking, blind: look at what else differed.'",
+        "blind,7.758,'It was cupped, blind: its liking differs no more from its lot''s others than cups do anyhow.'",
+        "blind,4.242,'It was cupped, blind: its liking differs no more from its lot''s others than cups do anyhow.'",
+        "open,4.241,'Its cups scored 1.8 points below its lot''s others in liking: look at what else differed.'",
+        "open,6.0,'It was cupped: its liking differs no more from its lot''s others than cups do anyhow.'"
+    })
+    void whatTheCupsSaidStandsInTheFirstSentences(String cupping, double score, String next) {
+        assertEquals(next, next(others(4).cupBy("Ida", cupping, "B5", "liking", score), "B5"));
+    }
+
+    @Test
+    void withoutCupsOrOthersTheFirstSentencesSaySo() {
+        assertEquals("Cup it.", next(others(4), "B5"));
+        assertEquals(
+                "It was cupped, blind, but its scores cannot be held against its lot's others yet.",
+                next(others(3).cupBy("Ida", "blind", "B4", "liking", 6), "B4"));
     }
 }

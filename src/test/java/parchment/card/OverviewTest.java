@@ -23,6 +23,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.EnumSource;
 import parchment.display.InShort;
 import parchment.display.ShortSentences;
+import parchment.drift.WeekCause;
 import parchment.evidence.Evidence;
 import parchment.evidence.Verdict;
 import parchment.feature.Features;
@@ -183,5 +184,25 @@ class OverviewTest {
                 List.of("A.", "B.", "C.", "D.", "And 2 more, on the page of the week."),
                 OverviewWeek.firstOf(six, "None."));
         assertEquals(List.of("None."), OverviewWeek.firstOf(List.of(), "None."));
+    }
+
+    @Test
+    void theCauseOfTheWeekIsToldOnceAndOfItOnlySinceWhenAndHowLarge() {
+        WeekCause cause = new WeekCause(
+                WeekCause.Kind.DRIFT,
+                WeekCause.Sure.CLEAR,
+                "the mass loss of lot one lies above what was usual",
+                LocalDate.of(2031, 3, 4),
+                "0.8 percentage points (0.6 to 0.9)",
+                "How sure.",
+                "Look at the scales.",
+                List.of());
+        assertEquals("Since 2031-03-04: 0.8 percentage points (0.6 to 0.9).", OverviewWeek.sinceWhen(cause));
+        assertEquals(
+List.of(), OverviewWeek.odd(List.of(cause), Optional.of(cause)));
+        assertEquals(
+                List.of("The mass loss of lot one lies above what was usual since 2031-03-04: 0.8 percentage points (0.6 to 0.9). Look at"
+                        + " the scales."),
+                OverviewWeek.odd(List.of(cause), Optional.empty()));
     }
 }

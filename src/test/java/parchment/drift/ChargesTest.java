@@ -8,8 +8,25 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import parchment.logbook.Logbook;
+import parchment.quantity.MassUnit;
 
 class ChargesTest {
+    private static final MassWords KILOGRAMS = MassWords.in(MassUnit.KILOGRAM);
+
+    /** 5 kg are 11.02 lb and 176.4 oz; a mass is round in the unit of the order if one lies within half a hundredth. */
+    @ParameterizedTest
+    @CsvSource({
+        "KILOGRAM, 5 kg (2 batches)",
+        "GRAM, 5000 g (2 batches)",
+        "POUND, 11 lb (2 batches)",
+        "OUNCE, 176 oz (2 batches)"
+    })
+    void sizesAreRoundInTheUnitOfTheOrder(MassUnit unit, String words) {
+        Logbook logbook = BuiltBatch.logbook(List.of(BuiltBatch.of(5), BuiltBatch.of(5)));
+        assertEquals(words, ChargeSizes.of("one", unit, logbook).words(MassWords.in(unit)));
+    }
+
     private static ChargeSizes sizes(String masses) {
         return new ChargeSizes(
                 Arrays.stream(masses.split(" "))
@@ -35,10 +52,10 @@ class ChargesTest {
                 "5; 500; 100 batches of 5 kg; 99 batches of 5 kg"
             })
     void coversAnOrderWithTheLeastLeftOver(String used, double green, String covering, String falling) {
-        assertEquals(covering, Charges.covering(green, sizes(used)).words());
+        assertEquals(covering, Charges.covering(green, sizes(used)).words(KILOGRAMS));
         assertEquals(
                 falling,
-                Charges.fallingShort(green, sizes(used)).map(Charges::words).orElse("none"));
+                Charges.fallingShort(green, sizes(used)).map(one -> one.words(KILOGRAMS)).orElse("none"));
     }
 
     /** Masses within a twentieth are one size, told as the roundest mass near their middle. */
@@ -53,24 +70,24 @@ class ChargesTest {
                 "0.25 0.25; 0.25 kg (2 batches)"
             })
     void toldSizesAreThoseReallyCharged(String masses, String words) {
-        assertEquals(words, sizesOf(masses).words());
+        assertEquals(words, sizesOf(masses).words(KILOGRAMS));
     }
 
     @Test
     void anOddWeighingIsNoSizeAndThreeSizesAreTold() {
         String many = "5 5 5 5 5 5 5 5 5 5 5 5 5 5 5 5 5 5 5 5 5";
-        assertEquals("5 kg (21 batches)", sizesOf(many + " 3").words());
+        assertEquals("5 kg (21 batches)", sizesOf(many + " 3").words(KILOGRAMS));
         assertEquals(
-                "5 kg (21 batches), 3 kg (2 batches)", sizesOf(many + " 3 3").words());
+                "5 kg (21 batches), 3 kg (2 batches)", sizesOf(many + " 3 3").words(KILOGRAMS));
         assertEquals(
                 "4 kg (4 batches), 3 kg (3 batches), 2 kg (2 batches)",
-                sizesOf("4 4 4 4 3 3 3 2 2 1 1").words());
+                sizesOf("4 4 4 4 3 3 3 2 2 1 1").words(KILOGRAMS));
     }
 
     private static ChargeSizes sizesOf(String masses) {
         List<BuiltBatch> rows = Stream.of(masses.split(" "))
                 .map(mass -> BuiltBatch.of(Double.parseDouble(mass)))
                 .toList();
-        return ChargeSizes.of("one", BuiltBatch.logbook(rows));
+        return ChargeSizes.of("one", MassUnit.KILOGRAM, BuiltBatch.logbook(rows));
     }
 }

@@ -8,10 +8,13 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import parchment.display.InShort;
 import parchment.display.ShortSentences;
 import parchment.logbook.Logbook;
 import parchment.quantity.Mass;
+import parchment.quantity.MassUnit;
 
 class GreenNeededTest {
     private static final Logbook HARBOUR = Logbook.open(Path.of("..", "datasets", "harbour"));
@@ -162,5 +165,30 @@ class GreenNeededTest {
                 GreenNeeded.of("new", Mass.kilograms(5), BuiltBatch.logbook(rows))
                         .used()
                         .orElseThrow());
+    }
+
+    /** The order of 8.45 kg takes 10 kg of green coffee at a loss of 15.5 %: what two charges give is the order. */
+    @ParameterizedTest
+    @CsvSource({
+        "8.45, That gives 8.45 kg roasted (8.37 to 8.53); so nothing is left over.",
+        "8.446, That gives 8.45 kg roasted (8.37 to 8.53); so nothing is left over.",
+        "8.44, That gives 8.45 kg roasted (8.37 to 8.53); so about 0.01 kg is left over."
+    })
+    void whatIsLessThanTheDigitsTellIsNotLeftOver(double order, String next) {
+        GreenNeeded needed = GreenNeeded.of("one", Mass.kilograms(order), inTwoCharges());
+        assertEquals(next.replace("); so", "), so"), needed.inShort().next());
+    }
+
+    /** 20 lb are 9.07 kg (a pound is 0.45359237 kg), charges of 5 and 2.5 kg 11 and 5.5 lb. */
+    @Test
+    void anOrderInPoundsIsAnsweredInPounds() {
+        GreenNeeded needed =
+                GreenNeeded.of("one", Mass.of(20, MassUnit.POUND), MassUnit.POUND, inTwoCharges());
+        assertEquals(MassUnit.POUND, needed.unit());
+        assertEquals("", String.join("\n", sentences(needed)));
+        assertEquals(
+                "Charges used for one: 11 lb (4 batches), 5.5 lb (2 batches).",
+                needed.used().orElseThrow());
+        assertTrue(needed.toString().startsWith("20 lb of roasted one take 23."), needed.toString());
     }
 }

@@ -15,6 +15,7 @@ import parchment.logbook.BlendPart.Blended;
 import parchment.logbook.Logbook;
 import parchment.logbook.LogbookException;
 import parchment.quantity.Mass;
+import parchment.quantity.MassUnit;
 
 class OrdersTest {
     /** Six batches of 5 kg of each of two lots, and some under a blend's name, each losing 15 or 16 %. */
@@ -36,7 +37,7 @@ class OrdersTest {
 
     private static String needed(Orders orders) {
         return orders.needed().stream()
-                .map(one -> one.lot() + " " + MassWords.exact(one.roasted().kilograms()))
+                .map(one -> one.lot() + " " + MassWords.in(MassUnit.KILOGRAM).exact(one.roasted().kilograms()))
                 .collect(Collectors.joining(", "));
     }
 
@@ -169,5 +170,26 @@ class OrdersTest {
                         5,
                         part("House", "kela", 0.5, Blended.BEFORE_ROASTING),
                         part("House", "low garden", 0.5, Blended.AFTER_ROASTING)));
+    }
+
+    /** Orders of one lot are told in the unit of the first; the table of all lots in the one they share, or in kilograms. */
+    @Test
+    void anOrderKeepsTheUnitInWhichItWasGiven() {
+        Orders orders = Orders.none(logbook(0))
+                .with("kela", Mass.of(10, MassUnit.POUND), MassUnit.POUND)
+                .with("kela", Mass.kilograms(1));
+        assertEquals(List.of(MassUnit.POUND), orders.needed().stream().map(GreenNeeded::unit).toList());
+        assertEquals(10 * 0.45359237 + 1, orders.needed().get(0).roasted().kilograms(), 1e-9);
+        assertEquals(MassUnit.POUND, orders.unit());
+        assertEquals(
+                MassUnit.KILOGRAM, orders.with("low garden", Mass.kilograms(1)).unit());
+        Orders parts = Orders.none(logbook(
+                        0,
+                        part("House", "kela", 0.6, Blended.AFTER_ROASTING),
+                        part("House", "low garden", 0.4, Blended.AFTER_ROASTING)))
+                .with("House", Mass.of(10, MassUnit.POUND), MassUnit.POUND);
+        assertEquals(
+                List.of(MassUnit.POUND, MassUnit.POUND),
+                parts.needed().stream().map(GreenNeeded::unit).toList());
     }
 }

@@ -11,10 +11,12 @@ import org.junit.jupiter.api.Test;
 import parchment.display.InShort;
 import parchment.display.ShortSentences;
 import parchment.logbook.Batch;
+import parchment.logbook.CupScores;
 import parchment.logbook.Logbook;
 import parchment.logbook.LogbookContents;
 
 class WeekInShortTest {
+    private static final double LITTLE = 0.146;
     private static final double[] QUIET = {0.3, -0.8, 0.5, 1.2, -0.4, -1.1, 0.9, 0.1, -0.6, 0.2};
 
     /** Batches a day apart that lose about 14 %, and after them some that lose as much as is said. */
@@ -159,5 +161,53 @@ class WeekInShortTest {
         String page =
                 Week.of(Logbook.of(LogbookContents.ofBatches("built", batches))).text();
         assertTrue(page.contains("1 batch has no date that could be read, so it is in no week."), page);
+    }
+
+    /** A loss of 14.6 % lies beyond what holds 80 of 100 and within what holds 95 of 100. */
+    @Test
+    void whatIsALittleUnlikeIsCounted() {
+        Logbook one = BuiltBatch.logbook(quiet(12, LITTLE));
+        says(
+                "7 batches in the week to 2025-01-13: none was unlike the others of its lot, 1 a little.",
+                "Each was held against at least eight others of its lot.",
+                "Nothing to do yet; keep it in mind when you taste.",
+                one);
+        String page = Week.of(one).text();
+        assertTrue(page.contains("Nothing by much, and nothing that is watched."), page);
+        assertTrue(page.contains("Batch B13 was a little unlike: mass loss "), page);
+        assertTrue(
+                page.contains("Nothing calls for it: no batch was unlike the others of its lot by more than a little."), page);
+        assertTrue(Week.of(one).toString().endsWith("7 batches, 0 unlike the others of their lot, 1 a little"));
+        says(
+                "7 batches in the week to 2025-01-14: batch B13 was unlike the others of its lot, 1 a little.",
+                "Each was held against at least eight others of its lot. Of 100 ordinary ones about five look so.",
+                "Cup it beside a usual batch before you decide: unlike is not bad.",
+                BuiltBatch.logbook(quiet(12, 0.25, LITTLE)));
+    }
+
+    @Test
+    void aWeekOfOneBatchThatIsALittleUnlike() {
+        List<Batch> batches = new ArrayList<>(BuiltBatch.logbook(quiet(12, LITTLE)).batches());
+        Batch last = batches.remove(12);
+        batches.add(last.toBuilder()
+                .roastedAt(last.roastedAt().orElseThrow().plusDays(20))
+                .build());
+        says(
+                "One batch in the week to 2025-02-02: it was a little unlike the others of its lot.",
+                "It was held against at least eight others of its lot.",
+                "Nothing to do yet; keep it in mind when you taste.",
+                Logbook.of(LogbookContents.ofBatches("built", batches)));
+    }
+
+    @Test
+    void whatWasCuppedNeedNotBeCupped() {
+        Logbook two = BuiltBatch.logbook(quiet(2));
+        List<CupScores> cups =
+                two.batches().stream().map(batch -> WeekTest.cup(batch.name())).toList();
+        says(
+                "2 batches in the week to 2025-01-02: too early to say what is usual.",
+                "Lot one was roasted for the first time.",
+                "Ask again when nine batches of a lot are roasted.",
+                Logbook.of(two.contents().toBuilder().cups(cups).build()));
     }
 }

@@ -35,7 +35,8 @@ final class PrintedPage {
                 + "footer{margin-top:2em;border-top:1px solid currentColor;font-size:.9em;max-width:50em}\n"
                 + "h4{margin:1.4em 0 .4em}\ntable{border-collapse:collapse}\ntd,th{padding:.2em .5em}\n"
                 + "@page{size:A4;margin:14mm}\n"
-                + "@media print{:root{color-scheme:light}body{margin:0;padding:0;max-width:none;font-size:10pt}"
+                + "@media print{:root{color-scheme:light}body{margin:0;padding:0;max-width:none;font-size:9.5pt;line-height:1.3}"
+                + "p{margin:.35em 0}h4{margin:.8em 0 .2em}td,th{padding:.1em .4em}"
                 + "td:not(.number){white-space:normal!important}"
                 + "h4{break-after:avoid}tr,p,figure{break-inside:avoid}input,button{display:none}"
                 // The headings of a table that sorts are buttons.

@@ -14,7 +14,6 @@ import parchment.drift.Week;
 import parchment.logbook.Cautions;
 import parchment.logbook.Logbook;
 import parchment.notebook.OurPage;
-import parchment.quantity.Mass;
 import parchment.quantity.MassUnit;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -80,7 +79,7 @@ final class WeekCommand implements Callable<Integer> {
                         + " \"Cinder Ridge=12kg\" (kg, g, lb or oz), but this one is '" + order + "'.");
             }
             double amount = Double.parseDouble(parts.group(2).replace(',', '.'));
-            week = week.withOrder(parts.group(1).strip(), Mass.of(amount, unit(parts.group(3))));
+            week = week.withOrder(parts.group(1).strip(), amount, unit(parts.group(3)));
         }
         List<String> notes =
                 read.provenance() == Logbook.Provenance.INVENTED ? List.of(Cautions.INVENTED_PAGE) : List.of();
