@@ -7,6 +7,7 @@ import parchment.display.InShort;
 import parchment.display.Report;
 import parchment.display.Showable;
 import parchment.display.Table;
+import parchment.drift.OneCharge;
 import parchment.feature.Features;
 import parchment.logbook.Batch;
 import parchment.logbook.Cautions;
@@ -84,9 +85,22 @@ final class LotCardPage {
                 shown == 1 ? "The one batch of " + good.lot() : "The last " + shown + " batches of " + good.lot();
         };
         return new InShort(
-                what + (shown == 1 ? " was " : " were ") + dropped(good, logbook),
+                good.charge()
+                        .map(charge -> ofCharge(charge, good, what) + dropped(good, logbook))
+                        .orElseGet(() -> what + (shown == 1 ? " was " : " were ") + dropped(good, logbook)),
                 GroundWords.howSure(good),
                 "Take it as what was seen and not as a target: beans, room and machine change from day to day.");
+    }
+
+    /** Says the charge first, and that there are too few of it where there are. */
+    private static String ofCharge(OneCharge charge, GoodBatches good, String what) {
+        int shown = good.batches().size();
+        String with = "With about " + charge.words() + " of green coffee ";
+        if (shown >= ScoredLot.ENOUGH) {
+            return with + what.replaceFirst("^The ", "the ") + " were ";
+        }
+        return with + "only " + shown + (shown == 1 ? " batch of " : " batches of ") + good.lot()
+                + (good.scored().isPresent() ? " went well, " : shown == 1 ? " was roasted, " : " were roasted, ");
     }
 
     private static String dropped(GoodBatches good, Logbook logbook) {

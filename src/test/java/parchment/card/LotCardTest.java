@@ -22,6 +22,7 @@ import parchment.logbook.MarkKind;
 import parchment.logbook.Quantity;
 import parchment.phase.ExampleRoast;
 import parchment.quantity.Elapsed;
+import parchment.quantity.Mass;
 import parchment.quantity.TemperatureUnit;
 
 class LotCardTest {
@@ -87,6 +88,43 @@ class LotCardTest {
                         "Too few to say what repeats, or which went well.",
                         NO_TARGET),
                 inShort(CardLogbook.of(0).with("A", "one", 1, false)));
+    }
+
+    private static CardLogbook withFulls(int halves, int fulls) {
+        CardLogbook built = CardLogbook.of(halves + fulls);
+        for (int batch = halves + 1; batch <= halves + fulls; batch++) {
+            built = built.change("B" + batch, b -> b.conditions(CardLogbook.conditions(4, 180)));
+        }
+        return built;
+    }
+
+    /** The newest batches are full charges, and a half charge is asked for: enough of it, two, one. */
+    @Test
+    void theChargeIsSaidFirstAndThatThereAreTooFewOfIt() {
+        assertEquals(
+                "With about 4 kg of green coffee the last 3 batches of one were dropped after 11:30 (11:00 to 11:40).",
+                inShort(withFulls(2, 3)).found());
+        assertEquals(
+                "With about 4 kg of green coffee only 2 batches of one were roasted, dropped after 11:30 to 11:40.",
+                inShort(withFulls(2, 2)).found());
+        assertFalse(LotCard.of("one", withFulls(2, 2).logbook()).text().contains("middle"));
+        assertEquals(
+                "With about 4 kg of green coffee only 1 batch of one was roasted, dropped after 11:30.",
+                inShort(withFulls(2, 1)).found());
+        LotCard half =
+                LotCard.of("one", withFulls(2, 3).logbook()).withCharge(Mass.kilograms(2));
+        assertEquals(
+                "With about 2 kg of green coffee only 2 batches of one were roasted, dropped after 11:10 to 11:20.",
+                ShortSentences.keptBy(half.inShort()).found());
+        CardLogbook scored = withFulls(2, 3);
+        for (int batch = 3; batch <= 5; batch++) {
+            for (int times = 0; times < 6; times++) {
+                scored = scored.cup("blind", "B" + batch, "liking", batch == 3 ? 8 : 3);
+            }
+        }
+        assertEquals(
+                "With about 4 kg of green coffee only 1 batch of one went well, dropped after 11:30.",
+                inShort(scored).found());
     }
 
     @Test

@@ -1,0 +1,44 @@
+package parchment.launcher;
+
+import java.util.Locale;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import parchment.quantity.Mass;
+import parchment.quantity.MassUnit;
+
+/** Reads a mass as it is given on the command line, as in 12kg. */
+final class WrittenMass {
+    /** A number and its unit. */
+    static final String FORM = "\\s*([0-9]+(?:[.,][0-9]+)?)\\s*(kg|g|lb|oz)\\s*";
+
+    private static final Pattern MASS = Pattern.compile(FORM, Pattern.CASE_INSENSITIVE);
+
+    private WrittenMass() {}
+
+    /**
+     * Reads a mass.
+     *
+     * @param what what it is, as in "A charge"
+     * @param example how it is written, as in "2.5kg"
+     * @throws IllegalArgumentException if it is not a mass above 0
+     */
+    static Mass of(String what, String example, String text) {
+        Matcher parts = MASS.matcher(text);
+        if (!parts.matches() || !(Double.parseDouble(parts.group(1).replace(',', '.')) > 0)) {
+            throw new IllegalArgumentException(
+                    what + " is a mass above 0, as in " + example + " (kg, g, lb or oz), but this one is '" + text + "'.");
+        }
+        return of(parts.group(1), parts.group(2));
+    }
+
+    static Mass of(String number, String symbol) {
+        return Mass.of(
+                Double.parseDouble(number.replace(',', '.')),
+                switch (symbol.toLowerCase(Locale.ROOT)) {
+                    case "g" -> MassUnit.GRAM;
+                    case "lb" -> MassUnit.POUND;
+                    case "oz" -> MassUnit.OUNCE;
+                    default -> MassUnit.KILOGRAM;
+                });
+    }
+}
