@@ -86,20 +86,25 @@ final class LotCardPage {
         };
         return new InShort(
                 good.charge()
-                        .map(charge -> ofCharge(charge, good, what) + dropped(good, logbook))
+                        .map(charge -> ofCharge(charge, good) + dropped(good, logbook))
                         .orElseGet(() -> what + (shown == 1 ? " was " : " were ") + dropped(good, logbook)),
                 GroundWords.howSure(good),
                 "Take it as what was seen and not as a target: beans, room and machine change from day to day.");
     }
 
     /** Says the charge first, and that there are too few of it where there are. */
-    private static String ofCharge(OneCharge charge, GoodBatches good, String what) {
+    private static String ofCharge(OneCharge charge, GoodBatches good) {
         int shown = good.batches().size();
-        String with = "With about " + charge.words() + " of green coffee ";
+        String of = charge.words() + " charges of " + good.lot() + ": ";
         if (shown >= ScoredLot.ENOUGH) {
-            return with + what.replaceFirst("^The ", "the ") + " were ";
+            return of
+                    + switch (good.ground()) {
+                        case BLIND_SCORES, OTHER_SCORES -> shown + " that went well were ";
+                        case AS_USUAL -> "the last " + shown + " usual ones were ";
+                        case THE_LAST -> "the last " + shown + " were ";
+                    };
         }
-        return with + "only " + shown + (shown == 1 ? " batch of " : " batches of ") + good.lot()
+        return of + "only " + shown
                 + (good.scored().isPresent() ? " went well, " : shown == 1 ? " was roasted, " : " were roasted, ");
     }
 

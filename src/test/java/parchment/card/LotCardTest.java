@@ -102,29 +102,41 @@ class LotCardTest {
     @Test
     void theChargeIsSaidFirstAndThatThereAreTooFewOfIt() {
         assertEquals(
-                "With about 4 kg of green coffee the last 3 batches of one were dropped after 11:30 (11:00 to 11:40).",
+                "4 kg charges of one: the last 3 were dropped after 11:30 (11:00 to 11:40).",
                 inShort(withFulls(2, 3)).found());
         assertEquals(
-                "With about 4 kg of green coffee only 2 batches of one were roasted, dropped after 11:30 to 11:40.",
+                "4 kg charges of one: only 2 were roasted, dropped after 11:30 to 11:40.",
                 inShort(withFulls(2, 2)).found());
         assertFalse(LotCard.of("one", withFulls(2, 2).logbook()).text().contains("middle"));
         assertEquals(
-                "With about 4 kg of green coffee only 1 batch of one was roasted, dropped after 11:30.",
+                "4 kg charges of one: only 1 was roasted, dropped after 11:30.",
                 inShort(withFulls(2, 1)).found());
         LotCard half =
                 LotCard.of("one", withFulls(2, 3).logbook()).withCharge(Mass.kilograms(2));
         assertEquals(
-                "With about 2 kg of green coffee only 2 batches of one were roasted, dropped after 11:10 to 11:20.",
+                "2 kg charges of one: only 2 were roasted, dropped after 11:10 to 11:20.",
                 ShortSentences.keptBy(half.inShort()).found());
-        CardLogbook scored = withFulls(2, 3);
-        for (int batch = 3; batch <= 5; batch++) {
+        CardLogbook scored = withFulls(4, 6);
+        for (int batch = 1; batch <= 10; batch++) {
             for (int times = 0; times < 6; times++) {
-                scored = scored.cup("blind", "B" + batch, "liking", batch == 3 ? 8 : 3);
+                scored = scored.cup("blind", "B" + batch, "liking", batch <= 5 ? 8 : 3);
             }
         }
         assertEquals(
-                "With about 4 kg of green coffee only 1 batch of one went well, dropped after 11:30.",
+                "4 kg charges of one: only 1 went well, dropped after 11:00.",
                 inShort(scored).found());
+        assertEquals(
+                "2 kg charges of one: 4 that went well were dropped after 11:25 (11:10 to 11:40).",
+                ShortSentences.keptBy(LotCard.of("one", scored.logbook())
+                                .withCharge(Mass.kilograms(2))
+                                .inShort())
+                        .found());
+        assertEquals(
+                "2 kg charges of one: the last 5 usual ones were dropped after 11:20 (11:00 to 11:40).",
+                ShortSentences.keptBy(LotCard.of("one", withFulls(10, 2).logbook())
+                                .withCharge(Mass.kilograms(2))
+                                .inShort())
+                        .found());
     }
 
     @Test
