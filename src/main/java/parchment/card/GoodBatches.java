@@ -6,13 +6,12 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Predicate;
 import parchment.align.ShrunkenScores;
+import parchment.drift.OneCharge;
 import parchment.drift.Usual;
 import parchment.logbook.Batch;
 import parchment.logbook.Cupping;
 import parchment.logbook.Logbook;
 import parchment.quantity.Mass;
-import parchment.quantity.TemperatureUnit;
-import parchment.quantity.Unit;
 
 /**
  * Holds the last batches of a lot that went well, by what is known: blind scores, else other scores, else that they were as usual, else simply the
@@ -25,17 +24,22 @@ import parchment.quantity.Unit;
  * @param good how many of those went well by the same ground
  * @param scored the scores, where those were the ground
  * @param among what they have in common, as in "on drum 1, recipe espresso"; empty if nothing was written or all have it
+ * @param charge the charge they are of, where the lot was roasted in others too
  */
 record GoodBatches(
-        String lot, Ground ground, List<Batch> batches, int held, int good, Optional<ScoredLot> scored, String among) {
+        String lot,
+        Ground ground,
+        List<Batch> batches,
+        int held,
+        int good,
+        Optional<ScoredLot> scored,
+        String among,
+        Optional<OneCharge> charge) {
     /** How many batches stand side by side on a card. */
     static final int SHOWN = 5;
 
     /** How many of the last batches are held against the lot's others in search of usual ones. */
     private static final int SEARCHED = 30;
-
-    /** By how much of the newest batch's mass others may differ from it; common practice, no source. */
-    private static final double MASS_SHARE = 0.1;
 
     /** By what batches are called good. */
     enum Ground {
@@ -55,66 +59,70 @@ record GoodBatches(
     }
 
     /**
-     * Finds the last good batches of a lot: on the machine and by the recipe of its newest batch.
+     * Finds the last good batches of a lot: on the machine, by the recipe and of the charge of its newest batch.
      *
      * @throws parchment.logbook.LogbookException if the logbook has no lot of that name
      */
     static GoodBatches of(String lot, Logbook logbook) {
+        return of(lot, logbook, Optional.empty());
+    }
+
+    /**
+     * Finds them of a charge.
+     *
+     * @param wanted the green mass; that of the lot's newest batches if empty
+     * @throws parchment.logbook.LogbookException if the logbook has no lot of that name, or no batch of it was charged with about as much
+     */
+    static GoodBatches of(String lot, Logbook logbook, Optional<Mass> wanted) {
         List<Batch> every = inTime(logbook.ofLot(lot).batches());
-        if (every.isEmpty()) {
-            return new GoodBatches(lot, Ground.THE_LAST, every, 0, 0, Optional.empty(), "");
+        Optional<OneCharge> charge = wanted.map(mass -> OneCharge.of(mass, lot, logbook))
+                .or(() -> OneCharge.ofNewest(every, lot, logbook));
+        List<Batch> ofCharge = charge.isPresent() && wanted.isPresent() ? of(charge.get(), every) : every;
+        if (ofCharge.isEmpty()) {
+            return new GoodBatches(lot, Ground.THE_LAST, ofCharge, 0, 0, Optional.empty(), "", Optional.empty());
         }
-        Batch newest = every.get(every.size() - 1);
-        List<Batch> like = every.stream()
+        Batch newest = ofCharge.get(ofCharge.size() - 1);
+        List<Batch> alike = every.stream()
                 .filter(batch -> batch.machine().equals(newest.machine())
                         && batch.label(Batch.Label.RECIPE).equals(newest.label(Batch.Label.RECIPE)))
                 .toList();
-        String among = like.size() == every.size() ? "" : among(newest);
+        List<String> among = new ArrayList<>();
+        if (alike.size() < every.size()) {
+            among.addAll(among(newest));
+        }
+        Optional<OneCharge> own = charge.filter(one -> alike.stream().anyMatch(one::holds));
+        Optional<OneCharge> parts =
+                own.filter(one -> alike.stream().anyMatch(one::isNotThatOf));
+        parts.ifPresent(one -> among.add("with about " + one.words() + " of green coffee"));
+        return among(lot, logbook, parts.map(one -> of(one, alike)).orElse(alike), String.join(", ", among), parts);
+    }
+
+    private static GoodBatches among(
+            String lot, Logbook logbook, List<Batch> like, String among, Optional<OneCharge> charge) {
         Optional<ScoredLot> scored = ScoredLot.of(like, logbook);
         if (scored.isPresent()) {
             List<Batch> best =
                     like.stream().filter(scored.get()::isAmongTheBest).toList();
             Ground ground = scored.get().blind() == Cupping.Said.YES ? Ground.BLIND_SCORES : Ground.OTHER_SCORES;
-            List<Batch> alike = ofLikeMass(best, newest);
-            return new GoodBatches(
-                    lot,
-                    ground,
-                    last(alike),
-                    scored.get().scores().size(),
-                    alike.size(),
-                    scored,
-                    narrowed(among, best, alike, newest));
+            int held = scored.get().scores().size();
+            return new GoodBatches(lot, ground, last(best), held, best.size(), scored, among, charge);
         }
-        List<Batch> alike = ofLikeMass(like, newest);
-        String narrowed = narrowed(among, like, alike, newest);
         List<Batch> usual =
-                lastFew(alike, batch -> Usual.of(batch, logbook.whole()).verdict() == Usual.Verdict.LIKE_THE_OTHERS);
-        return usual.size() < ScoredLot.ENOUGH
-                ? new GoodBatches(
-                        lot, Ground.THE_LAST, last(alike), alike.size(), alike.size(), Optional.empty(), narrowed)
-                : new GoodBatches(lot, Ground.AS_USUAL, usual, alike.size(), usual.size(), Optional.empty(), narrowed);
+                lastFew(like, batch -> Usual.of(batch, logbook.whole()).verdict() == Usual.Verdict.LIKE_THE_OTHERS);
+        boolean enough = usual.size() >= ScoredLot.ENOUGH;
+        return new GoodBatches(
+                lot,
+                enough ? Ground.AS_USUAL : Ground.THE_LAST,
+                enough ? usual : last(like),
+                like.size(),
+                enough ? usual.size() : like.size(),
+                Optional.empty(),
+                among,
+                charge);
     }
 
-    /** Returns those whose mass is within a tenth of the newest's, where there are enough of them: times and settings go with the mass. */
-    private static List<Batch> ofLikeMass(List<Batch> batches, Batch newest) {
-        double mass = kilograms(newest);
-        List<Batch> alike = batches.stream()
-                .filter(batch -> Math.abs(kilograms(batch) - mass) <= MASS_SHARE * mass)
-                .toList();
-        return alike.size() < ScoredLot.ENOUGH ? batches : alike;
-    }
-
-    private static double kilograms(Batch batch) {
-        return batch.conditions().greenMass().map(Mass::kilograms).orElse(Double.NaN);
-    }
-
-    private static String narrowed(String among, List<Batch> before, List<Batch> alike, Batch newest) {
-        return alike.size() == before.size() ? among : (among.isEmpty() ? "" : among + ", ") + about(newest);
-    }
-
-    private static String about(Batch newest) {
-        return "with about " + Unit.KILOGRAMS.withDigits(1).format(kilograms(newest), TemperatureUnit.CELSIUS)
-                + " of green coffee";
+    private static List<Batch> of(OneCharge charge, List<Batch> batches) {
+        return batches.stream().filter(charge::holds).toList();
     }
 
     /** Returns batches without a date before all others: which is the newest is known of dated ones only. */
@@ -125,11 +133,11 @@ record GoodBatches(
         return sorted;
     }
 
-    private static String among(Batch newest) {
+    private static List<String> among(Batch newest) {
         List<String> words = new ArrayList<>();
         newest.machine().ifPresent(machine -> words.add("on " + machine));
         newest.label(Batch.Label.RECIPE).ifPresent(recipe -> words.add("by the recipe " + recipe));
-        return String.join(", ", words);
+        return words;
     }
 
     private static List<Batch> last(List<Batch> batches) {

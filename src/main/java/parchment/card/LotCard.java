@@ -1,11 +1,13 @@
 package parchment.card;
 
 import java.util.List;
+import java.util.Optional;
 import parchment.display.InShort;
 import parchment.display.Showable;
 import parchment.display.ShownAs;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
+import parchment.quantity.Mass;
 
 /**
  * Makes a card of a lot to take to the machine before its next batch: the last batches that went well, laid side by side, and how far they agree.
@@ -15,15 +17,18 @@ import parchment.logbook.Logbook;
  * }</pre>
  *
  * <p>Batches went well by blind scores where at least three of the lot have them, else by other scores, else because they were as usual, else they
- * are simply the last; the card says which. They are on the machine and by the recipe of the lot's newest batch. All temperatures are as today's probe
+ * are simply the last; the card says which. They are on the machine, by the recipe and of the charge
+ * of the lot's newest batch; {@link #withCharge} asks for another charge. All temperatures are as today's probe
  * would show them. It shows what was, and is no plan.
  */
 public final class LotCard implements ShownAs {
+    private final Logbook logbook;
     private final GoodBatches good;
     private final InShort inShort;
     private final Showable page;
 
-    private LotCard(GoodBatches good, InShort inShort, Showable page) {
+    private LotCard(Logbook logbook, GoodBatches good, InShort inShort, Showable page) {
+        this.logbook = logbook;
         this.good = good;
         this.inShort = inShort;
         this.page = page;
@@ -35,9 +40,21 @@ public final class LotCard implements ShownAs {
      * @throws parchment.logbook.LogbookException if the logbook has no lot of that name; the message names the nearest
      */
     public static LotCard of(String lot, Logbook logbook) {
-        GoodBatches good = GoodBatches.of(lot, logbook);
+        return of(GoodBatches.of(lot, logbook), logbook);
+    }
+
+    private static LotCard of(GoodBatches good, Logbook logbook) {
         InShort inShort = LotCardPage.inShort(good, logbook);
-        return new LotCard(good, inShort, LotCardPage.of(good, inShort, logbook));
+        return new LotCard(logbook, good, inShort, LotCardPage.of(good, inShort, logbook));
+    }
+
+    /**
+     * Returns the card of the lot's batches of another charge than that of its newest: those within a tenth of a green mass.
+     *
+     * @throws parchment.logbook.LogbookException if no batch of the lot was charged with about as much; the message names the charges used
+     */
+    public LotCard withCharge(Mass green) {
+        return of(GoodBatches.of(lot(), logbook, Optional.of(green)), logbook);
     }
 
     /** Returns the lot. */

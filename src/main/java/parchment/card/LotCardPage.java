@@ -7,6 +7,7 @@ import parchment.display.InShort;
 import parchment.display.Report;
 import parchment.display.Showable;
 import parchment.display.Table;
+import parchment.drift.OneCharge;
 import parchment.feature.Features;
 import parchment.logbook.Batch;
 import parchment.logbook.Cautions;
@@ -82,9 +83,27 @@ final class LotCardPage {
                 shown == 1 ? "The one batch of " + good.lot() : "The last " + shown + " batches of " + good.lot();
         };
         return new InShort(
-                what + (shown == 1 ? " was " : " were ") + dropped(good, logbook),
+                good.charge()
+                        .map(charge -> ofCharge(charge, good) + dropped(good, logbook))
+                        .orElseGet(() -> what + (shown == 1 ? " was " : " were ") + dropped(good, logbook)),
                 GroundWords.howSure(good),
                 "Take it as what was seen and not as a target: beans, room and machine change from day to day.");
+    }
+
+    /** Says the charge first, and that there are too few of it where there are. */
+    private static String ofCharge(OneCharge charge, GoodBatches good) {
+        int shown = good.batches().size();
+        String of = charge.words() + " charges of " + good.lot() + ": ";
+        if (shown >= ScoredLot.ENOUGH) {
+            return of
+                    + switch (good.ground()) {
+                        case BLIND_SCORES, OTHER_SCORES -> shown + " that went well were ";
+                        case AS_USUAL -> "the last " + shown + " usual ones were ";
+                        case THE_LAST -> "the last " + shown + " were ";
+                    };
+        }
+        return of + "only " + shown
+                + (good.scored().isPresent() ? " went well, " : shown == 1 ? " was roasted, " : " were roasted, ");
     }
 
     private static String dropped(GoodBatches good, Logbook logbook) {

@@ -17,7 +17,6 @@ import parchment.feature.OnProbe;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
 import parchment.period.ProbePeriods;
-import parchment.quantity.Mass;
 import parchment.quantity.TemperatureUnit;
 import parchment.stats.Interval;
 
@@ -29,7 +28,7 @@ import parchment.stats.Interval;
  * }</pre>
  *
  * <p>Held against: the other batches of its lot on its machine, of the same recipe and within a tenth of its green mass where there are
- * enough of them; bean temperatures are put on one scale across probe periods, and the charge
+ * enough of them; a batch of a charge that there are too few of is held against the others only by what does not follow from the charge; bean temperatures are put on one scale across probe periods, and the charge
  * temperature is held against those of the same period. A feature is unlike if it lies outside of the range that
  * is meant to hold the next batch in 95 of 100 cases, all features taken together: median and spread of the others, as wide as a t
  * distribution with Bonferroni's share asks. The spread is the larger of two, by the median and by the mean of the deviations: habits, first
@@ -42,7 +41,6 @@ public final class Usual implements ShownAs {
     /** Fewest others that say what is usual; common practice, no source. */
     static final int ENOUGH = 8;
 
-    static final double MASS_SHARE = 0.1;
     static final double ALARM = 0.05;
     /** Share of ordinary batches that may have something beyond the narrower range, all features taken together; common practice, no source. */
     static final double LITTLE = 0.2;
@@ -111,6 +109,7 @@ public final class Usual implements ShownAs {
     private final List<Compared> compared;
     private final Optional<Unusual.Found> path;
     private final Optional<String> twins;
+    private final Optional<OddCharge> charge;
 
     private Usual(
             Batch batch,
@@ -119,7 +118,9 @@ public final class Usual implements ShownAs {
             List<Batch> others,
             List<Compared> compared,
             Optional<Unusual.Found> path,
-            Optional<String> twins) {
+            Optional<String> twins,
+            Optional<OddCharge> charge) {
+        this.charge = charge;
         this.batch = batch;
         this.reader = reader;
         this.comparedWith = comparedWith;
@@ -150,13 +151,11 @@ public final class Usual implements ShownAs {
                 b -> b.label(Batch.Label.RECIPE).equals(own.label(Batch.Label.RECIPE)),
                 own.label(Batch.Label.RECIPE).map(r -> "recipe " + r).orElse(""),
                 alike);
-        double mass = own.conditions().greenMass().map(Mass::kilograms).orElse(Double.NaN);
+        Optional<OddCharge> charge = OddCharge.of(own, others);
+        Optional<OneCharge> mass =
+                own.conditions().greenMass().map(green -> new OneCharge(green.kilograms()));
         others = narrowed(
-                others,
-                b -> Math.abs(b.conditions().greenMass().map(Mass::kilograms).orElse(Double.NaN) - mass)
-                        <= MASS_SHARE * mass,
-                "about the same mass",
-                alike);
+                others, b -> mass.filter(one -> one.holds(b)).isPresent(), "about the same mass", alike);
         List<Batch> kept = others;
         BatchTable today = table.onTodaysProbe();
         int place = table.batches().indexOf(own);
@@ -166,13 +165,15 @@ public final class Usual implements ShownAs {
             boolean reading = feature.onProbe() == OnProbe.READING;
             double[] values = (reading ? today : table).values(feature);
             int[] rows = kept.stream()
+                    .filter(b -> charge.isEmpty() || OddCharge.canHold(feature))
                     .filter(b -> !ofOneProbeOnly(feature) || periods.key(b).equals(periods.key(own)))
                     .mapToInt(table.batches()::indexOf)
                     .toArray();
             compared.add(UsualRange.of(feature, values, rows).compare(values[place]));
         }
-        Optional<Unusual.Found> path =
-                logbook.remembered(Unusual.class, Unusual::of).find(own.name());
+        Optional<Unusual.Found> path = charge.isPresent()
+                ? Optional.empty() // Paths go with the mass.
+                : logbook.remembered(Unusual.class, Unusual::of).find(own.name());
         List<Batch> twins = Twins.of(logbook).of(own);
         return new Usual(
                 own,
@@ -187,7 +188,8 @@ public final class Usual implements ShownAs {
                                 + String.join(
                                         ", ",
                                         twins.stream().map(Batch::name).limit(8).toList())
-                                + (twins.size() > 8 ? " and " + (twins.size() - 8) + " more" : "") + "."));
+                                + (twins.size() > 8 ? " and " + (twins.size() - 8) + " more" : "") + "."),
+                charge);
     }
 
     /** Tells whether a number can be held only against those of the same probe: by how much another probe changes it is not known. */
@@ -255,6 +257,11 @@ public final class Usual implements ShownAs {
         return path;
     }
 
+    /** Returns the charge where it is one that too few others are of. */
+    Optional<OddCharge> oddCharge() {
+        return charge;
+    }
+
     Optional<String> twins() {
         return twins;
     }
@@ -287,6 +294,9 @@ public final class Usual implements ShownAs {
 
     /** Says how many others there are where they are too few. */
     String tooFew() {
+        if (charge.isPresent()) {
+            return "it was " + charge.get().words() + ", and too few are like it to say anything";
+        }
         String there = (others.size() == 1 ? "there is " : "there are ") + comparedWith;
         return others.size() < ENOUGH
                 ? there + ", and " + ENOUGH + " are needed"

@@ -61,6 +61,9 @@ final class UsualPage {
     static InShort inShort(Usual usual) {
         String name = "batch " + usual.batch().name();
         boolean noLot = usual.batch().lot().isEmpty();
+        if (usual.oddCharge().isPresent()) {
+            return ofOddCharge(usual, usual.oddCharge().get());
+        }
         return switch (usual.verdict()) {
             case CANNOT_TELL ->
                 new InShort(
@@ -93,6 +96,34 @@ final class UsualPage {
                         ? "The one number that can be held against theirs lies"
                         : "All " + usual.held() + " numbers that can be held against theirs lie")
                 + " where 80 of 100 such batches do" + (not == 0 ? "." : "; " + not + " cannot.");
+    }
+
+    private static InShort ofOddCharge(Usual usual, OddCharge charge) {
+        String was = "Batch " + usual.batch().name() + " was " + charge.words();
+        String held = UsualReasons.heldWords(usual);
+        return switch (usual.verdict()) {
+            case CANNOT_TELL ->
+                new InShort(
+                        was + ".",
+                        "Too few are like it to say anything.",
+                        "Ask again when " + (Usual.ENOUGH + 1) + " of that charge are roasted.");
+            case LIKE_THE_OTHERS ->
+                new InShort(
+                        was + ".",
+                        "Too few are like it to say more than this: " + held + (usual.held() == 1 ? " is" : " are")
+                                + " as usual.",
+                        "Nothing to do; the cup decides.");
+            case A_LITTLE_UNLIKE_THE_OTHERS ->
+                new InShort(
+                        was + " and is a little unlike the others.",
+                        "Too few are like it to say more than this: " + shortReason(usual) + ".",
+                        "Nothing to do yet; keep it in mind when you taste it.");
+            case UNLIKE_THE_OTHERS ->
+                new InShort(
+                        was + " and is unlike the others.",
+                        "Too few are like it to say more than this: " + shortReason(usual) + ".",
+                        "Cup it beside a usual batch before you decide: unlike is not bad.");
+        };
     }
 
     /** Says what else there is beside the first reason. */

@@ -68,8 +68,30 @@ final class UsualReasons {
                 .orElseThrow();
     }
 
+    /** Names what could be held against the others, as in "drop temperature and mass loss". */
+    static String heldWords(Usual usual) {
+        List<String> names = usual.compared().stream()
+                .filter(one -> one.verdict() != Usual.Verdict.CANNOT_TELL)
+                .map(one -> one.feature().name())
+                .toList();
+        int last = names.size() - 1;
+        return last < 1 ? String.join("", names) : String.join(", ", names.subList(0, last)) + " and " + names.get(last);
+    }
+
     /** Says the whole answer in one sentence without its full stop. */
     static String sentence(Usual usual) {
+        if (usual.oddCharge().isPresent() && usual.verdict() != Usual.Verdict.CANNOT_TELL) {
+            return "batch " + usual.batch().name() + " was "
+                    + usual.oddCharge().get().words() + ", too few like it to say more than this: in "
+                    + heldWords(usual) + " it is "
+                    + switch (usual.verdict()) {
+                        case LIKE_THE_OTHERS, CANNOT_TELL -> "like ";
+                        case A_LITTLE_UNLIKE_THE_OTHERS -> "a little unlike ";
+                        case UNLIKE_THE_OTHERS -> "unlike ";
+                    }
+                    + usual.comparedWith()
+                    + (usual.reasons().isEmpty() ? "" : ": " + String.join("; ", usual.reasons()));
+        }
         return switch (usual.verdict()) {
             case CANNOT_TELL ->
                 "Cannot tell whether batch " + usual.batch().name() + " is like the others: "

@@ -22,6 +22,7 @@ import parchment.logbook.MarkKind;
 import parchment.logbook.Quantity;
 import parchment.phase.ExampleRoast;
 import parchment.quantity.Elapsed;
+import parchment.quantity.Mass;
 import parchment.quantity.TemperatureUnit;
 
 class LotCardTest {
@@ -87,6 +88,55 @@ class LotCardTest {
                         "Too few to say what repeats, or which went well.",
                         NO_TARGET),
                 inShort(CardLogbook.of(0).with("A", "one", 1, false)));
+    }
+
+    private static CardLogbook withFulls(int halves, int fulls) {
+        CardLogbook built = CardLogbook.of(halves + fulls);
+        for (int batch = halves + 1; batch <= halves + fulls; batch++) {
+            built = built.change("B" + batch, b -> b.conditions(CardLogbook.conditions(4, 180)));
+        }
+        return built;
+    }
+
+    /** The newest batches are full charges, and a half charge is asked for: enough of it, two, one. */
+    @Test
+    void theChargeIsSaidFirstAndThatThereAreTooFewOfIt() {
+        assertEquals(
+                "4 kg charges of one: the last 3 were dropped after 11:30 (11:00 to 11:40).",
+                inShort(withFulls(2, 3)).found());
+        assertEquals(
+                "4 kg charges of one: only 2 were roasted, dropped after 11:30 to 11:40.",
+                inShort(withFulls(2, 2)).found());
+        assertFalse(LotCard.of("one", withFulls(2, 2).logbook()).text().contains("middle"));
+        assertEquals(
+                "4 kg charges of one: only 1 was roasted, dropped after 11:30.",
+                inShort(withFulls(2, 1)).found());
+        LotCard half =
+                LotCard.of("one", withFulls(2, 3).logbook()).withCharge(Mass.kilograms(2));
+        assertEquals(
+                "2 kg charges of one: only 2 were roasted, dropped after 11:10 to 11:20.",
+                ShortSentences.keptBy(half.inShort()).found());
+        CardLogbook scored = withFulls(4, 6);
+        for (int batch = 1; batch <= 10; batch++) {
+            for (int times = 0; times < 6; times++) {
+                scored = scored.cup("blind", "B" + batch, "liking", batch <= 5 ? 8 : 3);
+            }
+        }
+        assertEquals(
+                "4 kg charges of one: only 1 went well, dropped after 11:00.",
+                inShort(scored).found());
+        assertEquals(
+                "2 kg charges of one: 4 that went well were dropped after 11:25 (11:10 to 11:40).",
+                ShortSentences.keptBy(LotCard.of("one", scored.logbook())
+                                .withCharge(Mass.kilograms(2))
+                                .inShort())
+                        .found());
+        assertEquals(
+                "2 kg charges of one: the last 5 usual ones were dropped after 11:20 (11:00 to 11:40).",
+                ShortSentences.keptBy(LotCard.of("one", withFulls(10, 2).logbook())
+                                .withCharge(Mass.kilograms(2))
+                                .inShort())
+                        .found());
     }
 
     @Test

@@ -250,8 +250,8 @@ class UsualTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"2.199,8", "2.201,16", "1.801,8", "1.799,16"})
-    void heldAgainstThoseOfAboutTheSameMassWhereThereAreEnough(double mass, int others) {
+    @CsvSource({"2.199,8", "2.201,0", "1.801,8", "1.799,0"})
+    void heldAgainstThoseOfAboutTheSameMassWhereThereAreEnoughAndElseNotByWhatFollowsFromIt(double mass, int others) {
         List<BuiltBatch> rows = new ArrayList<>();
         for (int i = 0; i < 16; i++) {
             rows.add(BuiltBatch.of(i < 8 ? mass : 3).withCharge(180 + i % 3));
@@ -265,8 +265,109 @@ class UsualTest {
         rows.set(0, rows.get(0).withGreen(3));
         Logbook seven = BuiltBatch.logbook(rows);
         assertEquals(
-                16,
-                of(Usual.of(seven.batch("B17"), seven), "charge temperature").others());
+                0, of(Usual.of(seven.batch("B17"), seven), "charge temperature").others());
+    }
+
+    /** Seven others of its charge, and as many of another or one more. */
+    @ParameterizedTest
+    @CsvSource({"7,14,false", "8,0,true"})
+    void aChargeIsOddWhereMoreThanHalfOfTheOthersAreOfAnother(int ofAnother, int others, boolean odd) {
+        List<BuiltBatch> rows = new ArrayList<>();
+        for (int i = 0; i < 7 + ofAnother; i++) {
+            rows.add(BuiltBatch.of(i < 7 ? 2 : 4).withCharge(180 + i % 3));
+        }
+        rows.add(BuiltBatch.of(2).withCharge(181));
+        Logbook logbook = BuiltBatch.logbook(rows);
+        Usual usual = Usual.of(logbook.batch("B" + rows.size()), logbook);
+        assertEquals(others, of(usual, "charge temperature").others());
+        assertEquals(odd, usual.oddCharge().isPresent());
+    }
+
+    /** Nine others of 4 kg that lost 14 %; the batch's charge temperature is far off, as that of another charge may be. */
+    private static Usual ofCharge(double green, double loss) {
+        List<BuiltBatch> rows = new ArrayList<>();
+        for (int i = 0; i < 9; i++) {
+            rows.add(BuiltBatch.losing(0.138 + 0.001 * (i % 5)).withGreen(4).withCharge(180 + i % 3));
+        }
+        rows.add((Double.isNaN(loss) ? BuiltBatch.of(2) : BuiltBatch.losing(loss))
+                .withGreen(green)
+                .withCharge(150));
+        Logbook logbook = BuiltBatch.logbook(rows);
+        return Usual.of(logbook.batch("B10"), logbook);
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "2,a half charge (2.00 kg; usually 4.00 kg)",
+        "2.19,a half charge (2.19 kg; usually 4.00 kg)",
+        "2.21,a small charge (2.21 kg; usually 4.00 kg)",
+        "1.81,a half charge (1.81 kg; usually 4.00 kg)",
+        "1.79,a small charge (1.79 kg; usually 4.00 kg)",
+        "4.5,a large charge (4.50 kg; usually 4.00 kg)"
+    })
+    void aChargeIsCalledByItsSize(double green, String words) {
+        assertEquals(words, ofCharge(green, 0.14).oddCharge().orElseThrow().words());
+    }
+
+    /** Seven others are too few to say anything, whatever their charge. */
+    @ParameterizedTest
+    @CsvSource({"7,false", "8,true"})
+    void aChargeIsOddOnlyBesideEightOthers(int others, boolean odd) {
+        List<BuiltBatch> rows = new ArrayList<>();
+        for (int i = 0; i < others; i++) {
+            rows.add(BuiltBatch.of(4));
+        }
+        rows.add(BuiltBatch.of(2));
+        Logbook logbook = BuiltBatch.logbook(rows);
+        assertEquals(
+                odd,
+                Usual.of(logbook.batch("B" + rows.size()), logbook).oddCharge().isPresent());
+    }
+
+    @Test
+    void anOddChargeIsSaidFirstAndWhatFollowsFromItMakesNothingUnlike() {
+        Usual like = ofCharge(2, 0.14);
+        assertEquals(Usual.Verdict.LIKE_THE_OTHERS, like.verdict());
+        assertEquals(
+                new InShort(
+                        "Batch B10 was a half charge (2.00 kg; usually 4.00 kg).",
+                        "Too few are like it to say more than this: mass loss is as usual.",
+                        "Nothing to do; the cup decides."),
+                ShortSentences.keptBy(like.inShort()));
+        assertEquals(
+                "batch B10 was a half charge (2.00 kg; usually 4.00 kg), too few like it to say more than this: in mass loss it is"
+                        + " like 9 others of lot one",
+                like.toString());
+        Usual little = ofCharge(2, 0.1456);
+        assertEquals(Usual.Verdict.A_LITTLE_UNLIKE_THE_OTHERS, little.verdict());
+        assertEquals(
+                new InShort(
+                        "Batch B10 was a half charge (2.00 kg; usually 4.00 kg) and is a little unlike the others.",
+                        "Too few are like it to say more than this: mass loss 14.6 %, 0.6 % above the usual.",
+                        "Nothing to do yet; keep it in mind when you taste it."),
+                ShortSentences.keptBy(little.inShort()));
+        Usual unlike = ofCharge(2, 0.25);
+        assertEquals(
+                new InShort(
+                        "Batch B10 was a half charge (2.00 kg; usually 4.00 kg) and is unlike the others.",
+                        "Too few are like it to say more than this: mass loss 25.0 %, 11.0 % above the usual.",
+                        "Cup it beside a usual batch before you decide: unlike is not bad."),
+                ShortSentences.keptBy(unlike.inShort()));
+        assertEquals(
+                "batch B10 was a half charge (2.00 kg; usually 4.00 kg), too few like it to say more than this: in mass loss it is"
+                        + " unlike 9 others of lot one: mass loss 25.0 %, which is 11.0 % above the usual",
+                unlike.toString());
+        Usual unknown = ofCharge(2, Double.NaN);
+        assertEquals(
+                new InShort(
+                        "Batch B10 was a half charge (2.00 kg; usually 4.00 kg).",
+                        "Too few are like it to say anything.",
+                        "Ask again when 9 of that charge are roasted."),
+                ShortSentences.keptBy(unknown.inShort()));
+        assertEquals(
+                "Cannot tell whether batch B10 is like the others: it was a half charge (2.00 kg; usually 4.00 kg), and too few are"
+                        + " like it to say anything",
+                unknown.toString());
     }
 
     @Test

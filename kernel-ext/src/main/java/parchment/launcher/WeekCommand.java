@@ -4,7 +4,6 @@ import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Locale;
 import java.util.concurrent.Callable;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -14,7 +13,6 @@ import parchment.drift.Week;
 import parchment.logbook.Cautions;
 import parchment.logbook.Logbook;
 import parchment.notebook.OurPage;
-import parchment.quantity.MassUnit;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -32,7 +30,7 @@ import picocli.CommandLine.Spec;
         mixinStandardHelpOptions = true)
 final class WeekCommand implements Callable<Integer> {
     private static final Pattern ORDER =
-            Pattern.compile("(.+)=\\s*([0-9]+(?:[.,][0-9]+)?)\\s*(kg|g|lb|oz)\\s*", Pattern.CASE_INSENSITIVE);
+            Pattern.compile("(.+)=" + WrittenMass.FORM, Pattern.CASE_INSENSITIVE);
 
     @Spec
     @SuppressWarnings("NullAway.Init")
@@ -78,8 +76,8 @@ final class WeekCommand implements Callable<Integer> {
                 throw new IllegalArgumentException("An order is a lot or a blend and the roasted mass, as in --order"
                         + " \"Cinder Ridge=12kg\" (kg, g, lb or oz), but this one is '" + order + "'.");
             }
-            double amount = Double.parseDouble(parts.group(2).replace(',', '.'));
-            week = week.withOrder(parts.group(1).strip(), amount, unit(parts.group(3)));
+            WrittenMass mass = WrittenMass.of(parts.group(2), parts.group(3));
+            week = week.withOrder(parts.group(1).strip(), mass.amount(), mass.unit());
         }
         List<String> notes =
                 read.provenance() == Logbook.Provenance.INVENTED ? List.of(Cautions.INVENTED_PAGE) : List.of();
@@ -95,14 +93,5 @@ final class WeekCommand implements Callable<Integer> {
         terminal.println("Page:      " + page);
         terminal.flush();
         return 0;
-    }
-
-    private static MassUnit unit(String symbol) {
-        return switch (symbol.toLowerCase(Locale.ROOT)) {
-            case "g" -> MassUnit.GRAM;
-            case "lb" -> MassUnit.POUND;
-            case "oz" -> MassUnit.OUNCE;
-            default -> MassUnit.KILOGRAM;
-        };
     }
 }
