@@ -10,7 +10,7 @@ enum Layout {
     /** For pages from about 600 pixels on. */
     WIDE(800, 360, 210, 320, 240),
     /** For phones and narrow columns. */
-    NARROW(420, 180, 0, 290, 200);
+    NARROW(420, 150, 0, 290, 225);
 
     private final double width;
     private final double leastArea;

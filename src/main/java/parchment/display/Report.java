@@ -103,7 +103,7 @@ public final class Report implements Showable {
     @Override
     public Optional<String> html() {
         return Optional.of("<section class=\"parchment-report\" style=\"overflow-wrap:break-word\"><h3>"
-                + Html.escape(title) + "</h3>\n" + htmlOfParts() + "</section>");
+                + WholeNames.inParagraph(title) + "</h3>\n" + htmlOfParts() + "</section>");
     }
 
     private String folded() {
@@ -118,7 +118,7 @@ public final class Report implements Showable {
             String whole = WholeNames.inParagraph(part.content().text());
             html.append(
                     switch (part.kind()) {
-                        case HEADING -> "<h4>" + words + "</h4>";
+                        case HEADING -> "<h4>" + whole + "</h4>";
                         case SENTENCES -> "<p style=\"max-width:50em\">" + whole + "</p>";
                         case CAUTION ->
                             "<p role=\"note\" style=\"max-width:50em;border-left:4px solid currentColor;"

@@ -40,13 +40,14 @@ class ReportTest {
 
     @Test
     void keepsNamesAndDatesOnOneLineInASentence() {
-        String html = Report.titled("t")
+        String html = Report.titled("Batch of 2031-12-20")
                 .say("Batch 20311220-01 of 2031-12-20.")
                 .caution("a/b <i>")
                 .add(new InShort("Found on 2031-12-20.", "Sure of 1-2.", "Next x/y."))
                 .html()
                 .orElseThrow();
         String whole = "<span style=\"white-space:nowrap\">";
+        assertTrue(html.contains("<h3>Batch of " + whole + "2031-12-20</span></h3>"), html);
         assertTrue(html.contains("Batch " + whole + "20311220-01</span> of " + whole + "2031-12-20.</span></p>"), html);
         assertTrue(html.contains(whole + "a/b</span> &lt;i&gt;</p>"), html);
         assertTrue(html.contains("Found on " + whole + "2031-12-20.</span></p>"), html);

@@ -216,7 +216,7 @@ class TableTest {
                         0, sentence.getElementsByTagName("span").getLength())
                 .mapToObj(i -> sentence.getElementsByTagName("span").item(i).getTextContent())
                 .toList();
-        assertEquals(List.of("20311220-01", "2:30/3:10", "well-known"), whole);
+        assertEquals(List.of("20311220-01", "2:30/3:10", "well-known", "0.81 points"), whole);
     }
 
     /** An estimate and its interval are read as one; a short heading is one name. */
