@@ -113,6 +113,7 @@ final class FolderReader {
                 batch -> batch.roastedAt().map(at -> at.toInstant()).orElse(null),
                 Comparator.nullsLast(Comparator.naturalOrder())));
         return Logbook.of(LogbookContents.ofBatches(settings.name().orElse(nameOf(folder)), ordered).toBuilder()
+                .folder(folder.toAbsolutePath().normalize())
                 .zone(settings.zone())
                 .readerUnit(unit)
                 .lots(lots)
