@@ -244,7 +244,7 @@ class FeaturesTest {
         assertEquals(
                 "missing: planned drop temperature was not written.",
                 planned.measure(BatchPath.of(Batch.named("A2").build())).toString());
-        assertFalse(Features.all().features().contains(planned), "it is no path feature to be compared with scores");
+        assertFalse(Features.all().list().contains(planned), "it is no path feature to be compared with scores");
     }
 
     @Test

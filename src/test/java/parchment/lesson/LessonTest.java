@@ -179,8 +179,9 @@ class LessonTest {
     @Test
     void theSummerOfLessonFiveIsBlindAndEndsBeforeTheProbeIsChanged() {
         Logbook logbook = Lesson.open(5, 3).logbook();
-        assertFalse(logbook.cuppings().isEmpty());
-        logbook.cuppings().forEach(cupping -> {
+        assertFalse(logbook.cups().isEmpty());
+        logbook.cups().forEach(cup -> {
+            Cupping cupping = logbook.cupping(cup.cupping()).orElseThrow();
             assertEquals(Cupping.Said.YES, cupping.blind(), cupping.name());
             assertEquals(Cupping.Said.YES, cupping.beforeDiscussion(), cupping.name());
         });
