@@ -154,7 +154,7 @@ class AskedOfScoresTest {
         assertNotEquals(once.which(), ofCopy.which());
         assertEquals(
                 ofCopy,
-                evidence(FIRST, dropTemperature(), Logbook.open(folder.resolve("other/../student"))));
+                evidence(FIRST, dropTemperature(), Logbook.open(folder.resolve("student/../student"))));
         assertEquals(ofCopy, evidence(FIRST, dropTemperature(), copy.in(TemperatureUnit.FAHRENHEIT)));
     }
 
