@@ -6,11 +6,15 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import static parchment.feature.Features.developmentTime;
 import static parchment.feature.Features.dropTemperature;
 
+import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 import parchment.display.Asked;
 import parchment.display.Display;
 import parchment.drift.LotYear;
@@ -22,10 +26,13 @@ import parchment.evidence.Halo;
 import parchment.evidence.Screen;
 import parchment.evidence.TradeOff;
 import parchment.feature.Feature;
+import parchment.lesson.AnswerKey;
+import parchment.lesson.Lesson;
 import parchment.logbook.CupScores;
 import parchment.logbook.Logbook;
 import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
+import parchment.virtual.VirtualRoastery;
 
 /** Holds which work counts as a question to the scores, and which two questions are one. */
 class AskedOfScoresTest {
@@ -125,6 +132,56 @@ class AskedOfScoresTest {
                 FIRST, dropTemperature(), HILLSIDE.only(batch -> !batch.name().equals(cupped)));
         assertNotEquals(once, filtered, "filter");
         assertEquals(once.of(), filtered.of());
+    }
+
+    /** Five students' logbooks bear the roastery's name. */
+    @Test
+    void logbooksOfOneNameInTwoFoldersAreTwoLogbooks(@TempDir Path folder) throws IOException {
+        Files.createDirectories(folder.resolve("student"));
+        try (Stream<Path> files = Files.walk(Path.of("../datasets/hillside"))) {
+            for (Path file : files.filter(Files::isRegularFile).toList()) {
+                Path to = folder.resolve("student")
+                        .resolve(Path.of("../datasets/hillside").relativize(file));
+                Files.createDirectories(to.getParent());
+                Files.copy(file, to);
+            }
+        }
+        Logbook copy = Logbook.open(folder.resolve("student"));
+        Asked ofCopy = evidence(FIRST, dropTemperature(), copy);
+        Asked once = evidence(FIRST, dropTemperature(), HILLSIDE);
+        assertEquals(once.of(), ofCopy.of());
+        assertEquals(once.question(), ofCopy.question());
+        assertNotEquals(once.which(), ofCopy.which());
+        assertEquals(
+                ofCopy,
+                evidence(FIRST, dropTemperature(), Logbook.open(folder.resolve("student/../student"))));
+        assertEquals(ofCopy, evidence(FIRST, dropTemperature(), copy.in(TemperatureUnit.FAHRENHEIT)));
+    }
+
+    /** A logbook in no folder is told by what its cups hold. */
+    @Test
+    void inventedLogbooksOfTwoSeedsAreTwoLogbooks() {
+        Logbook seventh = VirtualRoastery.harbour().withBatches(12).withSeed(7).run().opened();
+        Logbook eighth = VirtualRoastery.harbour().withBatches(12).withSeed(8).run().opened();
+        String attribute = seventh.attributes().iterator().next();
+        Asked once = askedBy(() -> Evidence.of(attribute, dropTemperature(), seventh)).get(0);
+        Asked again = askedBy(() -> Evidence.of(attribute, dropTemperature(), seventh.in(TemperatureUnit.FAHRENHEIT)))
+                .get(0);
+        Asked other = askedBy(() -> Evidence.of(attribute, dropTemperature(), eighth)).get(0);
+        assertEquals(once, again);
+        assertEquals(once.of(), other.of());
+        assertNotEquals(once.which(), other.which());
+    }
+
+    /** A key is what somebody's answers are held against; the work behind it shows nobody a finding. */
+    @Test
+    void aTeachersKeyAsksNothing() {
+        List<Asked> asked = askedBy(() -> assertEquals("strong", AnswerKey.of(5, 1).key("verdict")));
+        assertEquals(List.of(), asked);
+        Lesson lesson = Lesson.open(5, 1);
+        assertEquals(List.of(), askedBy(() -> lesson.check("verdict", "cannot tell")));
+        assertEquals(
+                1, askedBy(() -> Evidence.of("sweetness", dropTemperature(), lesson.logbook())).size());
     }
 
     @Test

@@ -2,6 +2,7 @@ package parchment.display;
 
 import java.util.Objects;
 import java.util.concurrent.atomic.AtomicReference;
+import java.util.function.Supplier;
 
 /**
  * Shows several values from one cell, where the cell's last line alone would show one.
@@ -52,6 +53,21 @@ public final class Display {
     /** Tells the session that a question was put to data; for results of the library, not for cells. Counts nowhere outside a notebook. */
     public static void asked(Asked question) {
         target().asked(question);
+    }
+
+    /**
+     * Does work whose questions nobody puts to data: what they answer is a key that somebody else's answers are held against. Everything
+     * else that the work shows or tells is shown and told.
+     */
+    public static <T> T uncounted(Supplier<T> work) {
+        Target counting = target();
+        Target still = new Uncounted(counting);
+        TARGET.set(still);
+        try {
+            return work.get();
+        } finally {
+            TARGET.compareAndSet(still, counting);
+        }
     }
 
     /**

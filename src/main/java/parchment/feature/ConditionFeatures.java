@@ -168,8 +168,24 @@ final class ConditionFeatures {
         return seconds.isMissing() ? seconds : Measured.of(seconds.value() / 60, seconds.standardError() / 60);
     }
 
-    /** A column of batches.csv that has no meaning of its own. */
+    /** What was meant before charge; not among the features that are compared with scores, which take a plan with what it is the plan of. */
+    private static final Feature PLANNED_DROP = NamedFeature.of(
+                    "planned drop temperature",
+                    Unit.TEMPERATURE,
+                    Family.OTHER,
+                    "the drop temperature that was meant before charge, as written",
+                    path -> path.batch()
+                            .plan()
+                            .dropTemperature()
+                            .map(planned -> Measured.written(planned.celsius()))
+                            .orElse(Measured.missing("planned drop temperature was not written.")))
+            .as(Role.CONTROL);
+
+    /** A column of batches.csv that has no meaning of its own, or the plan's. */
     static Feature column(String header) {
+        if (sameHeader(header, PLANNED_DROP.name())) {
+            return PLANNED_DROP;
+        }
         String label = header.contains("[") && header.endsWith("]")
                 ? header.substring(header.indexOf('[') + 1, header.length() - 1)
                 : "";

@@ -8,9 +8,12 @@ import java.util.Map;
 import java.util.Optional;
 import parchment.evidence.Evidence;
 import parchment.lesson.QuestionList.Words;
+import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
+import parchment.quantity.Temperature;
 import parchment.quantity.Unit;
 import parchment.virtual.Chance;
+import parchment.virtual.Scenario;
 import parchment.virtual.Seed;
 import parchment.virtual.VirtualLogbook;
 import parchment.virtual.VirtualRoastery;
@@ -20,6 +23,9 @@ final class DropAndScore implements LessonPlan {
     private static final String ATTRIBUTE = "sweetness";
     /** A summer in which the harbour roastery draws its drops by chance. */
     private static final LocalDate SUMMER = LocalDate.of(2024, 5, 7);
+
+    /** About fifteen roast days, of which the answer needs fifteen to be called strong: some summers have them, some lack one. */
+    private static final int BATCHES = 60;
 
     @Override
     public String title() {
@@ -35,7 +41,7 @@ final class DropAndScore implements LessonPlan {
     @Override
     public VirtualRoastery roastery(Seed seed, long draw) {
         VirtualRoastery roastery =
-                VirtualRoastery.harbour().withSeed(seed).startingOn(SUMMER).withBatches(56);
+                VirtualRoastery.of(blindSummer()).withSeed(seed).startingOn(SUMMER).withBatches(BATCHES);
         Chance chance = Chance.of(draw, "what a degree does");
         // A third of the students meets a rise, a third a fall, and a third nearly nothing.
         double middle = chance.pick(List.of(-0.22, 0.0, 0.22));
@@ -47,15 +53,24 @@ final class DropAndScore implements LessonPlan {
     public LessonMaterial material(Logbook logbook, Optional<VirtualLogbook> behind) {
         Once<Evidence> answer = Once.of(() -> Evidence.of(ATTRIBUTE, dropTemperature(), logbook));
         QuestionList questions = new QuestionList(logbook.readerUnit())
-                .word(
-                        "chance",
-                        "Who chose the drop temperatures of this summer? (the roaster or chance)",
-                        () -> List.of("chance"),
-                        List.of("chance", "the roaster", "roaster"),
+                .number(
+                        "slip",
+                        "What did the slip of the first batch say, in degrees?",
+                        () -> slip(logbook.batches().get(0)),
+                        0.26,
+                        Unit.TEMPERATURE,
                         new Words(
-                                "Read the story above once more: what did Maren pull out of the tin?",
-                                "Whoever draws a slip before the charge does not choose.",
-                                "Nothing about the day, the beans or the mood of the roaster could decide which batch was dropped hot."))
+                                "The table above, its first row.",
+                                "Not the drop temperature, which is what the probe read, but the planned one beside it.",
+                                "The roaster aims at the slip and misses it by a little. The miss is the roaster's; the slip is not."))
+                .yesOrNo(
+                        "smell",
+                        "One morning Tomas smells that a batch will be sweet. Can that decide what is planned for it? (yes or no)",
+                        () -> false,
+                        new Words(
+                                "When is the slip drawn, and when is there something to smell?",
+                                "The slip comes first, and nobody looks into the tin.",
+                                "Nothing about the day, the beans or the mood of the roaster could decide which batch was meant to be hot."))
                 .word(
                         "verdict",
                         "What is the verdict? (strong, suggestive, too small to matter, nothing seen or cannot tell)",
@@ -63,7 +78,7 @@ final class DropAndScore implements LessonPlan {
                         QuestionList.VERDICTS,
                         new Words(
                                 "Open 'How this was worked out' below the picture: it is the first thing there.",
-                                "Copy the words as they stand there, one of the four.",
+                                "Copy the words as they stand there, one of the five.",
                                 "The reasons stand right behind it, the decisive one first."))
                 .number(
                         "roast days",
@@ -114,6 +129,17 @@ final class DropAndScore implements LessonPlan {
                         "Because chance chose the drops, this is about what a degree does, not only about what went along with it. It holds"
                                 + " for these lots, these cuppers, this probe, and the temperatures that were tried.");
         return new LessonMaterial(Map.of(), questions.all());
+    }
+
+    /** Returns the harbour roastery with codes on every table and every score written before anybody speaks, as Maren asks in the story. */
+    private static Scenario blindSummer() {
+        Scenario harbour = Scenario.named("harbour");
+        return Scenario.of(
+                harbour.text() + "\n[cuppings]\ncodes left out [%] = 0\ntalk first [%] = 0\n", harbour.name());
+    }
+
+    private static double slip(Batch batch) {
+        return batch.plan().dropTemperature().map(Temperature::celsius).orElse(Double.NaN);
     }
 
     private static boolean holdsZero(Evidence evidence) {

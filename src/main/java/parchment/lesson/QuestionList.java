@@ -11,7 +11,7 @@ import parchment.quantity.Unit;
 
 /** Gathers the questions of a lesson. What is expected is worked out only when it is asked for. */
 final class QuestionList {
-    /** The four verdicts, as choices of an answer. */
+    /** The verdicts, as choices of an answer. */
     static final List<String> VERDICTS =
             Arrays.stream(Verdict.values()).map(Verdict::words).toList();
 

@@ -81,6 +81,15 @@ final class FolderReader {
         return meant.isEmpty() ? "" : " (" + meant.strip() + ")";
     }
 
+    /** Returns one path for the folder, however it was named. */
+    private Path realPath() {
+        try {
+            return folder.toRealPath();
+        } catch (IOException e) {
+            return folder.toAbsolutePath().normalize();
+        }
+    }
+
     private Logbook read() {
         ProblemLog settingsLog = new ProblemLog(Settings.FILE);
         Settings settings = Settings.read(folder, settingsLog);
@@ -113,6 +122,7 @@ final class FolderReader {
                 batch -> batch.roastedAt().map(at -> at.toInstant()).orElse(null),
                 Comparator.nullsLast(Comparator.naturalOrder())));
         return Logbook.of(LogbookContents.ofBatches(settings.name().orElse(nameOf(folder)), ordered).toBuilder()
+                .folder(realPath())
                 .zone(settings.zone())
                 .readerUnit(unit)
                 .lots(lots)

@@ -249,6 +249,16 @@ public final class Logbook implements Showable {
         return contents.problems();
     }
 
+    /**
+     * Returns what tells this logbook from every other, whatever their names: the folder that it was read from, or, for one that is in no folder, what
+     * its cups hold. A filter and the reader's scale of temperature make no other logbook.
+     */
+    String identity() {
+        return contents.folder()
+                .map(Path::toString)
+                .orElseGet(() -> "cups " + Integer.toHexString(new LinkedHashSet<>(whole().cups()).hashCode()));
+    }
+
     /** Returns the temperature scale that results are shown in. */
     public TemperatureUnit readerUnit() {
         return contents.readerUnit();

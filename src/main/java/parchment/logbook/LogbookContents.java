@@ -1,11 +1,13 @@
 package parchment.logbook;
 
+import java.nio.file.Path;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import parchment.logbook.Logbook.CrackHabit;
 import parchment.logbook.Logbook.Provenance;
 import parchment.logbook.Logbook.Scale;
@@ -15,6 +17,7 @@ import parchment.quantity.TemperatureUnit;
  * Holds everything that a logbook was made of.
  *
  * @param name the logbook's name
+ * @param folder the folder that it was read from; empty for a logbook that is in none
  * @param zone the time zone of times without an offset
  * @param readerUnit the temperature scale results are shown in
  * @param scales the lowest and highest score of an attribute, where it was stated
@@ -23,6 +26,7 @@ import parchment.quantity.TemperatureUnit;
  */
 public record LogbookContents(
         String name,
+        Optional<Path> folder,
         ZoneId zone,
         TemperatureUnit readerUnit,
         List<Batch> batches,
@@ -56,6 +60,7 @@ public record LogbookContents(
     public static LogbookContents ofBatches(String name, List<Batch> batches) {
         return new LogbookContents(
                 name,
+                Optional.empty(),
                 ZoneOffset.UTC,
                 TemperatureUnit.CELSIUS,
                 batches,
@@ -80,6 +85,7 @@ public record LogbookContents(
     /** Builds contents that differ from others in some of their parts. */
     public static final class Builder {
         private final String name;
+        private Optional<Path> folder;
         private ZoneId zone;
         private TemperatureUnit readerUnit;
         private List<Batch> batches;
@@ -97,6 +103,7 @@ public record LogbookContents(
 
         private Builder(LogbookContents from) {
             name = from.name;
+            folder = from.folder;
             zone = from.zone;
             readerUnit = from.readerUnit;
             batches = from.batches;
@@ -111,6 +118,12 @@ public record LogbookContents(
             crackHabit = from.crackHabit;
             provenance = from.provenance;
             problems = from.problems;
+        }
+
+        /** Sets the folder that it was read from. */
+        public Builder folder(Path other) {
+            this.folder = Optional.of(other);
+            return this;
         }
 
         /** Sets the time zone of times without an offset. */
@@ -201,6 +214,7 @@ public record LogbookContents(
         public LogbookContents build() {
             return new LogbookContents(
                     name,
+                    folder,
                     zone,
                     readerUnit,
                     batches,

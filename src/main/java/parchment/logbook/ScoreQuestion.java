@@ -19,7 +19,8 @@ import parchment.display.Display;
  *
  * <p>A question is the kind of its answer, what was asked (attribute, feature, settings) and the cups that were asked. Batches left out
  * by a filter that were never scored make no other question, and neither do the reader's unit, the order of rows or opening the same
- * folder again. The scores are those of the logbook's name: what a filter leaves of a logbook are the same scores.
+ * folder again. Logbooks are told apart by their folders, and by what their cups hold where there is no folder: two of one name are two, and what a
+ * filter leaves of a logbook are the same scores.
  */
 public final class ScoreQuestion {
     private ScoreQuestion() {}
@@ -37,7 +38,7 @@ public final class ScoreQuestion {
                 .collect(Collectors.joining("; "));
         // What is in the cups, not which objects they are or in what order: the sum of a set's hashes.
         String cups = "cups " + Integer.toHexString(new HashSet<>(logbook.cups()).hashCode());
-        Display.asked(new Asked("the scores of " + logbook.name(), choices + "; " + cups));
+        Display.asked(new Asked("the scores of " + logbook.name(), logbook.identity(), choices + "; " + cups));
         return answer;
     }
 

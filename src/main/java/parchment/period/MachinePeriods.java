@@ -272,8 +272,8 @@ public final class MachinePeriods {
                         && days.firstDayFrom(work.doneOn()) >= days.dates().size())
                 .map(work ->
                         "The upkeep says that the bean probe of " + days.words() + " was changed on " + work.doneOn()
-                                + ", after the last roast written here: readings are told as the probe before it read them. What the"
-                                + " new one reads shows only once batches are roasted with it.")
+                                + ", after the last roast written here: readings are told as the probe before it read them, and \"today's probe\" means"
+                                + " that one. What the new one reads shows only once batches are roasted with it.")
                 .toList();
     }
 

@@ -222,7 +222,7 @@ final class LogbookTables {
 
     private CsvTable upkeep() {
         List<List<String>> rows = new ArrayList<>();
-        for (Story.Work work : story.upkeep()) {
+        for (Story.Work work : logbook.upkeep()) {
             rows.add(List.of(
                     story.machineName(),
                     work.day().toString(),

@@ -59,7 +59,7 @@ final class OpenedLogbook {
                         .lots(story.lots().stream().map(OpenedLogbook::lot).toList())
                         .cups(cups())
                         .cuppings(cuppings())
-                        .upkeep(story.upkeep().stream()
+                        .upkeep(logbook.upkeep().stream()
                                 .map(work -> new Upkeep(
                                         story.machineName(),
                                         work.day(),

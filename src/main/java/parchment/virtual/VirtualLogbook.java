@@ -2,6 +2,7 @@ package parchment.virtual;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -69,6 +70,19 @@ public final class VirtualLogbook implements Showable {
     /** Returns the lots with the truth about them. */
     public List<VirtualLot> lots() {
         return story.lots();
+    }
+
+    /** Returns the work on the machine that is written down: nobody writes what comes after the last roast. */
+    List<Story.Work> upkeep() {
+        return batches.isEmpty()
+                ? story.upkeep()
+                : story.upkeep().stream()
+                        .filter(work -> !work.day().isAfter(lastDay()))
+                        .toList();
+    }
+
+    private LocalDate lastDay() {
+        return batches.get(batches.size() - 1).plan().roastedAt().toLocalDate();
     }
 
     Story story() {

@@ -34,8 +34,8 @@ class DestinationOrPathPageTest {
 
     private static String doubt(String machine) {
         return "The upkeep says that the bean probe of " + machine
-                + " was changed on 2025-03-07, after the last roast written here: readings are told as the probe before it read them."
-                + " What the new one reads shows only once batches are roasted with it.";
+                + " was changed on 2025-03-07, after the last roast written here: readings are told as the probe before it read them,"
+                + " and \"today's probe\" means that one. What the new one reads shows only once batches are roasted with it.";
     }
 
     private static final class Case {

@@ -8,13 +8,16 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.HashSet;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import parchment.logbook.Batch;
+import parchment.logbook.BatchPlan;
 import parchment.logbook.LogbookException;
 import parchment.phase.ExampleRoast;
+import parchment.quantity.Temperature;
 
 class FeaturesTest {
     private static final BatchPath PATH =
@@ -227,6 +230,21 @@ class FeaturesTest {
                 "missing: the column 'barcode' holds '12345678901234567', which is too long a number to count with.",
                 Features.column("barcode").measure(PATH).toString());
         assertSame(Features.groundColour(), Features.column("ground colour"));
+    }
+
+    /** What was meant stands beside what was read, though no column of its own has to be there. */
+    @Test
+    void thePlannedDropIsAColumnThatCanBeShown() {
+        Feature planned = Features.column("Planned drop temperature [°C]");
+        assertEquals("planned drop temperature", planned.name());
+        Batch drawn = Batch.named("A1")
+                .plan(new BatchPlan(Optional.of(Temperature.celsius(203)), BatchPlan.PlannedBy.CHANCE))
+                .build();
+        assertEquals(203, planned.measure(BatchPath.of(drawn)).value());
+        assertEquals(
+                "missing: planned drop temperature was not written.",
+                planned.measure(BatchPath.of(Batch.named("A2").build())).toString());
+        assertFalse(Features.all().list().contains(planned), "it is no path feature to be compared with scores");
     }
 
     @Test

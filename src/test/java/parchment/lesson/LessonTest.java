@@ -13,8 +13,13 @@ import java.util.regex.Pattern;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.MethodSource;
 import parchment.drift.ProbeShifts;
+import parchment.logbook.BatchPlan;
+import parchment.logbook.Cupping;
+import parchment.logbook.Logbook;
+import parchment.period.ProbePeriods;
 import parchment.quantity.TemperatureUnit;
 
 class LessonTest {
@@ -153,6 +158,36 @@ class LessonTest {
         assertEquals(Suspect.BEAN, Suspect.behind(lesson.behind().orElseThrow()));
         String page = ProbeShifts.of(lesson.logbook()).text();
         assertTrue(page.contains("look at each lot by itself"), page);
+    }
+
+    /** The classes of lesson five: what a degree does, drawn by the seed, and what the page says of it. */
+    @ParameterizedTest
+    @CsvSource({"1, strong, -0.17", "3, suggestive, 0.05", "5, strong, 0.21", "56, nothing seen, 0.00"})
+    void neighboursOfLessonFiveFindDifferentThings(long seed, String verdict, double perDegree) {
+        Lesson lesson = Lesson.open(5, seed);
+        LessonQuestion asked = lesson.questions().stream()
+                .filter(question -> question.name().equals("verdict"))
+                .findFirst()
+                .orElseThrow();
+        assertEquals(verdict, asked.key());
+        ClaimQuestion claim = (ClaimQuestion)
+                lesson.questions().get(lesson.questions().size() - 1);
+        assertEquals(perDegree, claim.shownTruth().orElseThrow(), 0.005);
+    }
+
+    /** As the story of lesson five says: codes on every cup, and nothing is written of what comes after the summer. */
+    @Test
+    void theSummerOfLessonFiveIsBlindAndEndsBeforeTheProbeIsChanged() {
+        Logbook logbook = Lesson.open(5, 3).logbook();
+        assertFalse(logbook.cups().isEmpty());
+        logbook.cups().forEach(cup -> {
+            Cupping cupping = logbook.cupping(cup.cupping()).orElseThrow();
+            assertEquals(Cupping.Said.YES, cupping.blind(), cupping.name());
+            assertEquals(Cupping.Said.YES, cupping.beforeDiscussion(), cupping.name());
+        });
+        assertTrue(logbook.batches().stream()
+                .allMatch(batch -> batch.plan().plannedBy() == BatchPlan.PlannedBy.CHANCE));
+        assertEquals(List.of(), ProbePeriods.of(logbook).doubts(logbook.batches()));
     }
 
     @Test

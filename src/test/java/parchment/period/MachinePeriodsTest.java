@@ -214,8 +214,8 @@ class MachinePeriodsTest {
         ProbePeriods periods = built.periods();
         String said =
                 "The upkeep says that the bean probe of drum was changed on 2025-03-17, after the last roast written here:"
-                        + " readings are told as the probe before it read them. What the new one reads shows only once batches are"
-                        + " roasted with it.";
+                        + " readings are told as the probe before it read them, and \"today's probe\" means that one. What the new one"
+                        + " reads shows only once batches are roasted with it.";
         assertTrue(periods.sentences().contains(said), periods.sentences().toString());
         assertEquals(List.of(said), periods.doubts(List.of(built.logbook().batch("B1"))));
         assertEquals(

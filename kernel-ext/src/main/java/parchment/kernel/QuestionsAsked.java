@@ -11,15 +11,15 @@ import parchment.display.Asked;
 import parchment.display.Html;
 
 /**
- * Counts the different questions that were put to the same scores in one session, and says at the foot of a cell what their number
+ * Counts the different questions that were put to the same scores in one session, those of two logbooks apart even if they have one name, and says at the foot of a cell what their number
  * means: whoever asks often finds something.
  *
  * <p>A question counts when it is worked out, whatever becomes of the answer: shown, kept in a variable, or looked through in a loop for
  * those that found something. The same question once more is no new one. Safe for threads.
  */
 final class QuestionsAsked {
-    private final Map<String, Set<String>> asked = new LinkedHashMap<>();
-    private final Map<String, Integer> before = new LinkedHashMap<>();
+    private final Map<Asked, Set<String>> asked = new LinkedHashMap<>();
+    private final Map<Asked, Integer> before = new LinkedHashMap<>();
 
     /** Begins a cell: the next foot is about what is asked from here on. */
     synchronized void beginCell() {
@@ -27,15 +27,16 @@ final class QuestionsAsked {
     }
 
     synchronized void add(Asked question) {
-        Set<String> known = asked.computeIfAbsent(question.of(), of -> new LinkedHashSet<>());
-        before.putIfAbsent(question.of(), known.size());
+        Asked of = new Asked(question.of(), question.which(), "");
+        Set<String> known = asked.computeIfAbsent(of, one -> new LinkedHashSet<>());
+        before.putIfAbsent(of, known.size());
         known.add(question.question());
     }
 
     /** Returns what the running cell's questions mean, a sentence or two for each logbook that it asked; empty if it asked none. */
     synchronized List<String> foot() {
         List<String> words = new ArrayList<>();
-        before.forEach((of, earlier) -> words.add(foot(of, earlier, count(of))));
+        before.forEach((of, earlier) -> words.add(foot(words(of), earlier, count(of))));
         return words;
     }
 
@@ -44,13 +45,21 @@ final class QuestionsAsked {
         return asked.keySet().stream()
                 .map(of ->
                         (count(of) == 1 ? "One question was put to " : count(of) + " different questions were put to ")
-                                + of + " on this page; every run counts anew. " + LuckWords.sentence(count(of)))
+                                + words(of) + " on this page; every run counts anew. " + LuckWords.sentence(count(of)))
                 .toList();
     }
 
-    private int count(String of) {
+    private int count(Asked of) {
         Set<String> known = asked.get(of);
         return known == null ? 0 : known.size();
+    }
+
+    /** Names what was asked; where others were asked before that have the same name, with its place among them. */
+    private String words(Asked of) {
+        List<Asked> namesakes =
+                asked.keySet().stream().filter(one -> one.of().equals(of.of())).toList();
+        int place = namesakes.indexOf(of) + 1;
+        return place <= 1 ? of.of() : of.of() + " (the " + LuckWords.ordinal(place) + " logbook of that name)";
     }
 
     private static String foot(String of, int earlier, int now) {

@@ -160,6 +160,29 @@ class QuestionsAskedTest {
                 cell("question 4").get(0).replaceFirst(" in this session.*", ""));
     }
 
+    /** Otherwise five students, each asked once, would read as one logbook asked five times. */
+    @Test
+    void logbooksOfOneNameAreCountedApartAndToldApart() {
+        questions.beginCell();
+        questions.add(new Asked(SCORES, "student-01/logbook", "question 1"));
+        questions.add(new Asked(SCORES, "student-02/logbook", "question 1"));
+        questions.add(new Asked(SCORES, "student-01/logbook", "question 1"));
+        assertEquals(
+                List.of(
+                        "The first question put to the scores of Tidewater in this session; after a restart the count begins anew. "
+                                + LuckWords.sentence(1),
+                        "The first question put to the scores of Tidewater (the 2nd logbook of that name) in this session; after a"
+                                + " restart the count begins anew. " + LuckWords.sentence(1)),
+                questions.foot());
+        assertEquals(
+                List.of(
+                        "One question was put to the scores of Tidewater on this page; every run counts anew. "
+                                + LuckWords.sentence(1),
+                        "One question was put to the scores of Tidewater (the 2nd logbook of that name) on this page; every run counts"
+                                + " anew. " + LuckWords.sentence(1)),
+                questions.ofSession());
+    }
+
     @Test
     void aCellThatAsksTwoLogbooksHasTwoLines() {
         questions.beginCell();
