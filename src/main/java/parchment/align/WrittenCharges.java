@@ -42,6 +42,7 @@ final class WrittenCharges {
         Arrays.setAll(gaps, i -> written[i] - read[i]);
         double[] turns = members.stream()
                 .mapToDouble(phases -> phases.mark(MarkKind.TURNING_POINT)
+                        .filter(turn -> phases.isChargeLogged())
                         .flatMap(Mark::probe)
                         .map(ProbeReading::celsius)
                         .orElse(Double.NaN))

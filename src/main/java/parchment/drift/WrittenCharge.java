@@ -37,6 +37,9 @@ final class WrittenCharge {
         if (bean.isEmpty()) {
             return Measured.missing("no bean temperature was logged.");
         }
+        if (!path.phases().isChargeLogged()) {
+            return Measured.missing("the log does not hold the charge.");
+        }
         double atCharge = path.mark(CHARGE).map(m -> m.seconds()).orElse(0.0);
         Curve before = bean.get().between(atCharge - BEFORE, atCharge);
         double reading = before.isEmpty() ? bean.get().valueAt(0) : Robust.median(before.values());

@@ -32,6 +32,9 @@ public final class ChargeTemperature {
         if (clean.isEmpty()) {
             return CurveEstimate.missing("charge temperature was not written, and no bean temperature was logged.");
         }
+        if (!phases.isChargeLogged()) {
+            return CurveEstimate.missing("charge temperature was not written, and the log does not hold the charge.");
+        }
         double atCharge = phases.mark(MarkKind.CHARGE).map(Mark::seconds).orElse(0.0);
         Curve before = clean.get().kept().between(atCharge - SECONDS_BEFORE, atCharge);
         if (before.isEmpty()) {

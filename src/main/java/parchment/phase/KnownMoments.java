@@ -231,7 +231,8 @@ public final class KnownMoments {
 
     /**
      * The drum was hotter or colder at charge than usual for the lot and a charge of the same mass (15 % either way); notable from 4 °C. The
-     * bean probe's reading just before charge is used, and what was written where none was logged.
+     * bean probe's reading just before charge is used, and what was written where none was logged. A log that does not hold the charge is not
+     * judged.
      */
     public static MomentDetector chargeTemperature() {
         return new Known(
@@ -253,6 +254,9 @@ public final class KnownMoments {
     }
 
     private static Optional<Double> charge(Phases phases) {
+        if (phases.clean().isPresent() && !phases.isChargeLogged()) {
+            return Optional.empty();
+        }
         Optional<Double> read = phases.clean()
                 .map(clean -> clean.kept().between(-20, -2).values())
                 .filter(values -> values.length >= 3)

@@ -185,6 +185,7 @@ final class MarkFinder {
         bean = roast;
         if (!marks.containsKey(MarkKind.TURNING_POINT) && !ProbeAtMark.isTooSlow(since)) {
             TurningPoint.of(roast, seconds(MarkKind.DROP))
+                    .flatMap(turn -> LateStart.seen(turn, since, TurningPoint.narrow(roast).bandwidthSeconds()))
                     .ifPresent(found -> put(
                             MarkKind.TURNING_POINT,
                             found.seconds(),
@@ -211,7 +212,6 @@ final class MarkFinder {
 
     private void charge(CleanCurve logged) {
         Curve kept = logged.kept();
-        double first = kept.secondsAt(0);
         double half = Double.isNaN(logged.interval()) ? 0 : 0.5 * logged.interval();
         Optional<Double> rough = OnCurve.atCharge(logged).map(last -> last + half);
         // Close to the logger's zero the exact onset decides nothing.
@@ -229,6 +229,15 @@ final class MarkFinder {
             put(MarkKind.CHARGE, 0, found.get().standardError(), Source.FOUND, "onset of the sharp fall");
         } else if (found.isPresent()) {
             put(MarkKind.CHARGE, 0, loggedError, Source.LOGGED, "the curve falls there too");
+        } else {
+            unseenCharge(kept, loggedError, LateStart.of(batch, logged, habit));
+        }
+    }
+
+    private void unseenCharge(Curve kept, double loggedError, LateStart late) {
+        double first = kept.secondsAt(0);
+        if (late.isByTheClock()) {
+            put(MarkKind.CHARGE, 0, LateStart.CLOCK_ERROR_SECONDS, Source.LOGGED, late.how());
         } else if (first <= 60 && kept.secondsAt(kept.size() - 1) > 0) {
             put(MarkKind.CHARGE, 0, loggedError, Source.LOGGED, "");
             if (first < -SAME_CLOCK_SECONDS) {
@@ -242,6 +251,7 @@ final class MarkFinder {
                     Elapsed.seconds(first)));
             put(MarkKind.CHARGE, 0, 15, Source.ASSUMED, "first reading");
         }
+        late.note().ifPresent(notes::add);
     }
 
     private void written() {

@@ -27,7 +27,10 @@ final class MissingMarks {
                     ProbeAtMark.SLOWEST_INTERVAL_SECONDS));
         } else if (phases.mark(MarkKind.TURNING_POINT).isEmpty()) {
             missing.add(
-                    "The turning point does not show: the curve does not fall and rise again after charge. The mean rate"
+                    phases.clean().filter(LateStart::holdsTheCharge).isEmpty()
+                            ? "The log starts too late to show the charge and the turning point. The mean rate of drying is missing"
+                                    + " with them."
+                            : "The turning point does not show: the curve does not fall and rise again after charge. The mean rate"
                             + " of drying is missing with it.");
         }
         if (!yellowing && !crack) {

@@ -211,6 +211,17 @@ public final class Phases implements Showable {
                 .map(curve -> zeroOnLogger == 0 ? curve : curve.withZeroAt(zeroOnLogger));
     }
 
+    /**
+     * Returns whether the log holds the charge: false where it starts later than {@value LateStart#LATE_SECONDS} s after it, where the
+     * charge is assumed, and without a curve. What was written at charge cannot be held against such a log.
+     */
+    public boolean isChargeLogged() {
+        Mark charge = marks.get(MarkKind.CHARGE);
+        return charge != null
+                && charge.source() != Source.ASSUMED
+                && clean.filter(LateStart::holdsTheCharge).isPresent();
+    }
+
     /** Whether a curve was logged on a clock that cannot be that of a roast. */
     boolean isSetAside() {
         return use == MarkFinder.CurveUse.SET_ASIDE;

@@ -1,11 +1,22 @@
 package parchment.align;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import parchment.logbook.Batch;
+import parchment.logbook.BatchConditions;
+import parchment.logbook.MarkKind;
+import parchment.logbook.Quantity;
+import parchment.phase.ExampleRoast;
+import parchment.phase.Phases;
+import parchment.quantity.Temperature;
 
 /** Built numbers: nine ordinary batches and the one that is judged, the last. */
 class WrittenChargesTest {
@@ -68,5 +79,34 @@ class WrittenChargesTest {
                 .believed();
         assertEquals(178, believed[0]);
         assertEquals(Double.NaN, believed[9]);
+    }
+
+    /** Each log shows the turning point; one that starts more than 15 s after charge is not asked what it read at charge. */
+    @ParameterizedTest
+    @CsvSource({"14, 45", "16, 0", "58, 0"})
+    void aLogThatDoesNotHoldTheChargeBearsNoSlipOut(double from, double expected) {
+        List<Phases> members = new ArrayList<>();
+        for (int i = 0; i < 9; i++) {
+            members.add(charged(180, -40));
+        }
+        members.add(charged(225, from));
+        assertTrue(members.get(9).mark(MarkKind.TURNING_POINT).isPresent());
+        assertEquals(expected, WrittenCharges.of(members).off(9), 0.01);
+    }
+
+    private static Phases charged(double celsius, double from) {
+        BatchConditions none = BatchConditions.NOT_WRITTEN;
+        return Phases.of(Batch.named("7")
+                .curve(Quantity.BEAN_TEMPERATURE, ExampleRoast.bean(from, 740))
+                .conditions(new BatchConditions(
+                        none.greenMass(),
+                        none.roastedMass(),
+                        Optional.of(Temperature.celsius(celsius)),
+                        none.greenTemperature(),
+                        none.roomTemperature(),
+                        none.roomHumidity(),
+                        none.roomPressure(),
+                        none.warmUp()))
+                .build());
     }
 }

@@ -80,25 +80,47 @@ class MarkFinderTest {
                 phases.notes());
     }
 
-    /** Without a fall the logger's zero is charge, if the log does not start more than a minute after it. */
+    /**
+     * Without a fall the logger's zero is charge, if the log does not start more than three minutes after it; from 15 s on the log is late.
+     */
     @ParameterizedTest
-    @CsvSource({"60, LOGGED", "62, ASSUMED", "0, LOGGED", "-6, LOGGED", "-8, LOGGED"})
-    void withoutAFallTheLoggersZeroIsChargeUnlessTheLogStartsLate(double from, Source source) {
+    @CsvSource({
+        "180, LOGGED, 4",
+        "182, ASSUMED, 15",
+        "62, LOGGED, 4",
+        "60, LOGGED, 4",
+        "16, LOGGED, 4",
+        "15, LOGGED, 2",
+        "0, LOGGED, 2",
+        "-6, LOGGED, 2",
+        "-8, LOGGED, 2"
+    })
+    void withoutAFallTheLoggersZeroIsChargeUnlessTheLogStartsLate(double from, Source source, double error) {
         Phases phases = of(logged(t -> 100 + 0.2 * t, from, 600));
         Mark charge = mark(phases, MarkKind.CHARGE);
+        boolean isLate = from > 15;
+        String clock = Elapsed.seconds(from).toString();
         assertEquals(source, charge.source());
-        assertEquals(source == Source.ASSUMED ? 62 : 0, phases.chargeOnLogger());
-        assertEquals(source == Source.ASSUMED ? "first reading" : "", charge.how());
+        assertEquals(source == Source.ASSUMED ? 182 : 0, phases.chargeOnLogger());
+        assertEquals(
+                source == Source.ASSUMED
+                        ? "first reading"
+                        : isLate ? "by the file's clock; the log starts " + clock + " late" : "",
+                charge.how());
         assertEquals(
                 source == Source.ASSUMED
                         ? List.of(
-                                "The log starts at 1:02 on the logger's clock and shows no sharp fall; its first reading is taken as"
+                                "The log starts at 3:02 on the logger's clock and shows no sharp fall; its first reading is taken as"
                                         + " charge.")
-                        : from < -6
-                                ? List.of("No sharp fall shows at charge; the logger's time zero is taken as charge.")
-                                : List.of(),
+                        : isLate
+                                ? List.of("The log starts " + clock
+                                        + " after charge, by the file's clock; what came before that is missing.")
+                                : from < -6
+                                        ? List.of(
+                                                "No sharp fall shows at charge; the logger's time zero is taken as charge.")
+                                        : List.of(),
                 phases.notes());
-        assertEquals(source == Source.ASSUMED ? 15 : 2, charge.standardError(), 0.1);
+        assertEquals(error, charge.standardError(), 0.1);
     }
 
     @Test
