@@ -41,7 +41,7 @@ final class UsualPage {
                 .withNumber("others", "", 0, compared, Usual.Compared::others)
                 .withNote(
                         "The ranges are meant to hold all features of the next batch in 95 of 100 cases; a little unlike is what"
-                                + " lies beyond narrower ones, which are meant to hold it in 80 of 100.");
+                                + " lies outside of what 80 of 100 batches keep to.");
     }
 
     /** Returns the word for one feature; none where it was not measured, or where too few others have it. */

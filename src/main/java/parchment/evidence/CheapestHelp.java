@@ -1,8 +1,5 @@
 package parchment.evidence;
 
-import java.util.List;
-import java.util.stream.Stream;
-
 /**
  * Names the cheapest thing that would help a question whose batches cannot tell: what is only to be written comes before what is to be roasted.
  *
@@ -12,6 +9,8 @@ import java.util.stream.Stream;
  * @param blindShare the share of the scores that were given blind, from 0 to 1
  */
 record CheapestHelp(long scored, long withoutLot, long withoutDate, double blindShare) {
+    private static final String CODES = "Put codes on the cups first: who knows the batch tastes what they expect.";
+
     /** Says that nothing helps but batches. */
     static final CheapestHelp NOTHING = new CheapestHelp(0, 0, 0, 1);
 
@@ -49,24 +48,19 @@ record CheapestHelp(long scored, long withoutLot, long withoutDate, double blind
             return write("date", withoutDate);
         }
         return blindShare < HARDLY_ANY
-                ? "Put codes on the cups first: who knows the batch tastes what they expect."
+                ? CODES
                 : batches;
     }
 
-    /** Returns what else would help, for a line below the picture; empty where the third sentence says all of it. */
+    /** Returns what would help after that, for a line below the picture; empty where the third sentence says all of it. */
     String afterThat(String batches) {
         String first = words(batches);
-        List<String> rest = Stream.of(
-                        blindShare < HARDLY_ANY && !first.startsWith("Put codes")
-                                ? "put codes on the cups"
-                                : "",
-                        "cup the same batches more often")
-                .filter(words -> !words.isEmpty())
-                .toList();
-        return first.equals(batches)
-                ? ""
-                : "What else is cheaper than new batches: " + Wording.list(rest) + ". Then: "
-                        + Character.toLowerCase(batches.charAt(0)) + batches.substring(1);
+        boolean codes = blindShare < HARDLY_ANY && !first.equals(CODES);
+        return first.equals(batches) ? "" : "After that: " + (codes ? "put codes on the cups. " + batches : lower(batches));
+    }
+
+    private static String lower(String sentence) {
+        return Character.toLowerCase(sentence.charAt(0)) + sentence.substring(1);
     }
 
     private boolean good(long missing) {

@@ -19,6 +19,8 @@ import parchment.stats.Interval;
  * tried range, and the interval of the best place if there is one.
  */
 final class EvidencePicture {
+    private static final int LOWER = 260;
+
     private EvidencePicture() {}
 
     static Plot of(String attribute, Measure measure, String where) {
@@ -105,7 +107,8 @@ final class EvidencePicture {
             }
         }
         if (tentative) {
-            plot = plot.withNote(
+            // What could be wrong must stand on the first screen there.
+            plot = plot.withHeight(LOWER).withNote(
                     "The line is dashed because these batches cannot tell: it may be luck, or come from something that"
                             + " moved along.");
         }

@@ -42,15 +42,12 @@ class CheapestHelpTest {
     @Test
     void whatElseHelpsIsToldBelowThePicture() {
         assertEquals(
-                "What else is cheaper than new batches: put codes on the cups and cup the same batches more often."
-                        + " Then: about 14 more batches would tell.",
+                "After that: put codes on the cups. About 14 more batches would tell.",
                 new CheapestHelp(23, 17, 0, 0).afterThat(MORE));
         assertEquals(
-                "What else is cheaper than new batches: cup the same batches more often. Then: about 14 more batches would tell.",
-                new CheapestHelp(23, 17, 0, 1).afterThat(MORE));
+                "After that: about 14 more batches would tell.", new CheapestHelp(23, 17, 0, 1).afterThat(MORE));
         assertEquals(
-                "What else is cheaper than new batches: cup the same batches more often. Then: about 14 more batches would tell.",
-                new CheapestHelp(30, 0, 0, 0).afterThat(MORE));
+                "After that: about 14 more batches would tell.", new CheapestHelp(30, 0, 0, 0).afterThat(MORE));
         assertEquals("", new CheapestHelp(30, 0, 0, 1).afterThat(MORE));
     }
 }

@@ -11,10 +11,13 @@ class SettledAtDropTest {
     void aDropTimeLossAndColoursBelongTogetherAndNothingElseDoes() {
         assertEquals(
                 List.of(
+                        "browning share",
                         "development ratio",
                         "development time",
                         "drop temperature",
                         "drop time",
+                        "drying share",
+                        "early phases against development",
                         "ground colour",
                         "mass loss",
                         "whole-bean colour"),
