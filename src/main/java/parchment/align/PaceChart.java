@@ -177,7 +177,7 @@ public final class PaceChart implements ShownAs {
         String error = Unit.RATE_OF_RISE.withDigits(1).formatStep(RatesByTemperature.LARGEST_ERROR, reader);
         String rates = String.format(
                 Locale.ROOT,
-                " Rates are taken over %.0f s to either side; those with a standard error above %s are not drawn",
+                " Rates are taken over %.0f s to either side; those that may be off by more than %s are not drawn",
                 bandwidth,
                 error);
         return speed == Speed.RATE_OF_RISE

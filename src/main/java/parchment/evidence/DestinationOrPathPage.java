@@ -23,7 +23,7 @@ final class DestinationOrPathPage {
         List<PathContrast> contrasts = asked.contrasts();
         Report page = Report.titled(Wording.sentence(asked.question().attribute()) + ": destination or path")
                 .add(asked.inShort());
-        page = asked.joint().material().sayDoubts(page).add(asked.picture());
+        page = asked.joint().material().sayDoubts(page).add(asked.picture()).say(each(contrasts));
         Optional<SeparatingBatches> next = asked.next();
         if (next.isPresent() && next.get().batches() > 0) {
             page = page.add(next.get().table());
@@ -45,7 +45,8 @@ final class DestinationOrPathPage {
         return page.fold(workedOut.heading("How it was reached").say(reached(asked)));
     }
 
-    private static String first(List<PathContrast> contrasts) {
+    /** Gives every comparison a word, those without a finding too. */
+    static String each(List<PathContrast> contrasts) {
         List<String> words = new ArrayList<>();
         for (Verdict verdict :
                 List.of(Verdict.SUGGESTIVE, Verdict.TOO_SMALL, Verdict.NOTHING_SEEN, Verdict.CANNOT_TELL)) {
@@ -57,6 +58,11 @@ final class DestinationOrPathPage {
                 words.add(Wording.sentence(verdict.words()) + ": " + Wording.list(names) + ".");
             }
         }
+        return String.join(" ", words);
+    }
+
+    private static String first(List<PathContrast> contrasts) {
+        List<String> words = new ArrayList<>(List.of(each(contrasts)));
         contrasts.stream()
                 .filter(contrast -> contrast.verdict() == Verdict.SUGGESTIVE)
                 .forEach(contrast -> words.add(contrast.toString()));
@@ -93,6 +99,10 @@ final class DestinationOrPathPage {
                         PathContrast.Separation.NOT_SEPARATED,
                         "has moved together with something else",
                         Marker.CROSS));
+        if (contrasts.stream().anyMatch(contrast -> contrast.because() == PathContrast.Because.BEND)) {
+            plot = plot.withNote(
+                    "Where the score rose, then fell, or fell, then rose, a dot is only the tilt from one end to the other, not the course.");
+        }
         return plot.withNote(String.format(
                         Locale.ROOT,
                         "Bars are %.0f %% intervals. Each comparison holds fixed what its name does not move.",
@@ -192,7 +202,8 @@ final class DestinationOrPathPage {
                 .toList();
         return "Correlations inside lots: " + String.join(", ", words) + ". "
                 + (lost.isEmpty()
-                        ? "In this logbook all five comparisons can be told from each other."
+                        ? "In this logbook all five comparisons can be told from each other, the rest held; the drop asked by itself, with"
+                                + " nothing held, still moves along with the others."
                         : "In this logbook " + Wording.list(lost)
                                 + " cannot be told from the rest or from what else was set.");
     }

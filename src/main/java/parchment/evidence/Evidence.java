@@ -92,7 +92,8 @@ public final class Evidence implements ShownAs {
                         found.bendSeen()
                                 ? found.bendSlope().chance()
                                 : found.fittedSlope().chance(),
-                        NextBatches.of(found, judgement.lacks())))
+                        NextBatches.of(found, judgement.lacks()),
+                        help()))
                 .orElseGet(() -> FirstWords.nothingFitted(
                         question.attribute(),
                         question.measure(),
@@ -102,12 +103,51 @@ public final class Evidence implements ShownAs {
 
     /** Says why just the two readings of the first sentence are compared; empty where it names none. */
     String whyThese() {
-        return judged.map(found -> FirstWords.whyThese(
+        return judged.map(found -> WhyThese.words(
                         TwoReadings.of(found, question.measure(), verdict()),
                         question.measure(),
                         verdict(),
-                        judgement.decisive().why()))
+                        judgement.decisive().why(),
+                        planned()))
                 .orElse("");
+    }
+
+    /** Says that nobody tried what lies beyond the better end; empty where the score was not best there. */
+    String beyond() {
+        return judged.map(found -> WhyThese.beyond(
+                        TwoReadings.of(found, question.measure(), verdict()),
+                        question.measure(),
+                        verdict(),
+                        found.range()))
+                .orElse("");
+    }
+
+    /** Says what else would help where something cheaper than batches comes first; empty where nothing does. */
+    String afterThat() {
+        boolean asksForBatches = verdict() == Verdict.CANNOT_TELL
+                && judgement.decisive().why() != VerdictRules.Why.MOVED_WITH_ANOTHER
+                && judgement.decisive().why() != VerdictRules.Why.FOLLOWS_A_FACT;
+        return judged.filter(found -> asksForBatches)
+                .map(found -> NextBatches.of(found, judgement.lacks()))
+                .map(next -> FirstWords.more(question.measure(), next, help())
+                        .afterThat(next.inShort(question.measure())))
+                .orElse("");
+    }
+
+    private CheapestHelp help() {
+        return CheapestHelp.of(material, judgedMaterial(), judgedBlindness());
+    }
+
+    /** Says how readings of earlier probe periods were told; empty if none was moved. */
+    String readingsMoved() {
+        return judged.filter(found -> found.places() == TodaysCourse.Places.READINGS)
+                .map(found -> surroundings.readingsMoved().words(question.measure()))
+                .orElse("");
+    }
+
+    /** Says whether chance set the targets of the batches that the verdict rests on. */
+    Findings.Planned planned() {
+        return judgedByChance() ? Findings.Planned.BY_CHANCE : Findings.Planned.NOT_BY_CHANCE;
     }
 
     /** Returns the attribute that was scored. */
@@ -378,6 +418,7 @@ public final class Evidence implements ShownAs {
                         found,
                         whyNoBest().isEmpty() ? found.peak() : Peak.unknown(found.range()),
                         judgement.verdict(),
+                        planned(),
                         question.settings().level()))
                 .orElseGet(() -> EvidencePicture.of(question.attribute(), question.measure(), "")
                         .withEmptySentence(

@@ -40,14 +40,29 @@ final class EvidencePage {
                 .add(evidence.inShort());
         page = evidence.material().sayDoubts(page).add(evidence.picture());
         FirstScreen around = FirstScreen.of(evidence);
-        if (!evidence.whyThese().isEmpty()) {
-            page = page.say(evidence.whyThese());
+        for (String words : face(around)) {
+            page = page.say(words);
         }
-        page = page.say(around.forWhich()).say(around.whatCouldBeWrong());
         if (namesReadings()) {
             page = page.caution(Cautions.BESIDE_A_READING);
         }
         return page.fold(workedOut());
+    }
+
+    /** Where nothing can be told, why just these two readings were compared is not what a reader asks first. */
+    private List<String> face(FirstScreen around) {
+        List<String> words = new ArrayList<>();
+        words.add(evidence.readingsMoved());
+        if (evidence.verdict() != Verdict.CANNOT_TELL) {
+            words.add(evidence.whyThese());
+        }
+        words.add(evidence.beyond());
+        words.add(around.forWhich());
+        words.add(around.whatCouldBeWrong());
+        words.add(around.partOfIt());
+        words.add(evidence.afterThat());
+        words.removeIf(String::isEmpty);
+        return words;
     }
 
     /** A fitted answer names readings whatever its verdict: a best place, two readings held against each other, or batches that would tell. */
@@ -66,6 +81,7 @@ final class EvidencePage {
         }
         page = best(evidence.judgedByChance() ? page.say(ofAll(analysis.get())) : page, analysis.get());
         if (evidence.verdict() == Verdict.CANNOT_TELL) {
+            page = evidence.whyThese().isEmpty() ? page : page.say(evidence.whyThese());
             page = page.say(evidence.nextBatches().orElseThrow().words(measure));
         }
         page = page.heading("How far it can be trusted")
@@ -133,7 +149,10 @@ final class EvidencePage {
                                 .orElse("")));
         words.append(evidence.association());
         if (evidence.analysis().isPresent()) {
-            String apart = evidence.analysis().get().lotsApart().words(measure);
+            LotsApart lots = evidence.analysis().get().lotsApart();
+            String apart = evidence.judgedByChance()
+                    ? lots.words(measure, "Among all " + evidence.batches() + " scored batches, drawn or not, the lots do differ")
+                    : lots.words(measure);
             words.append(apart.isEmpty() ? "" : " " + apart);
             if (evidence.analysis().get().bendSeen()) {
                 words.append(" The course has a bend, so this one slope does not describe it: look at the picture.");

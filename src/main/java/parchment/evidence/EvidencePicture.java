@@ -19,12 +19,18 @@ import parchment.stats.Interval;
  * tried range, and the interval of the best place if there is one.
  */
 final class EvidencePicture {
+    private static final int LOWER = 260;
+
     private EvidencePicture() {}
 
     static Plot of(String attribute, Measure measure, String where) {
-        String along = measure.name() + where;
+        return of(attribute, measure, measure.name(), where);
+    }
+
+    private static Plot of(String attribute, Measure measure, String name, String where) {
+        String along = name + where;
         return Plot.of(
-                Wording.sentence(attribute) + " of each batch by its " + measure.name(),
+                Wording.sentence(attribute) + " of each batch by its " + name,
                 Axis.of(along, measure.unit(), measure.reader()),
                 Axis.of(attribute, Unit.POINTS.withDigits(1), measure.reader()));
     }
@@ -41,8 +47,16 @@ final class EvidencePicture {
      *
      * @param peak the best place as it is told
      * @param verdict what the batches tell; where they cannot tell, the course is drawn as one that may not be so
+     * @param planned whether the dots stand at the targets that chance set, or at what the batches came out at
      */
-    static Plot of(String attribute, Measure measure, Analysis analysis, Peak peak, Verdict verdict, double level) {
+    static Plot of(
+            String attribute,
+            Measure measure,
+            Analysis analysis,
+            Peak peak,
+            Verdict verdict,
+            Findings.Planned planned,
+            double level) {
         boolean tentative = verdict == Verdict.CANNOT_TELL;
         FittedScores fitted = analysis.drawn();
         Material material = analysis.todays();
@@ -71,7 +85,11 @@ final class EvidencePicture {
             lower[i] = band.lower();
             upper[i] = band.upper();
         }
-        Plot plot = of(attribute, measure, where(measure, analysis))
+        Plot plot = of(
+                        attribute,
+                        measure,
+                        (planned == Findings.Planned.BY_CHANCE ? "planned " : "") + measure.name(),
+                        where(measure, analysis))
                 .with(Band.of("where the mean may lie", along, lower, upper)
                         .withColour(tentative ? Colour.INK : Colour.BLUE))
                 .with(Points.of("one batch, mean of its cups", places, scores)
@@ -89,18 +107,19 @@ final class EvidencePicture {
             }
         }
         if (tentative) {
-            plot = plot.withNote(
+            // What could be wrong must stand on the first screen there.
+            plot = plot.withHeight(LOWER).withNote(
                     "The line is dashed because these batches cannot tell: it may be luck, or come from something that"
                             + " moved along.");
         }
         return plot.withNote(String.format(
                         Locale.ROOT,
-                        "The band holds the mean of batches like these, at any one place, in %.0f of 100 logbooks like this. A dot's bar"
-                                + " holds the batch's own mean about two times in three.",
+                        "The band shows where the line may truly lie: at any one reading it is right %.0f times in 100. A dot's bar shows"
+                                + " how far more cups of that batch may move it.",
                         100 * level))
                 .withNote(
-                        "Effects of lot, roast day, cupper, cupping, rest days, place in the day, green mass and date are taken"
-                                + " out, as far as they are in the model.")
+                        "What comes of lot, roast day, cupper, cupping, rest days, place in the day, green mass and date is taken"
+                                + " out first, as far as these batches show it.")
                 .withNote(Wording.sentence(material.toString()) + ".");
     }
 }

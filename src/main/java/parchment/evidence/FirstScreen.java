@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
 
 /**
  * Says below the picture of an answer which batches it is about and what could be wrong with it, in plain sentences.
@@ -19,7 +20,9 @@ import java.util.Optional;
  * @param furthest the lot that differs most, if one does
  * @param bests the best place of each lot; empty if none may be told
  * @param range what was tried; empty if nothing could be fitted
+ * @param differingAmong of how many batches the lots differ where all scored ones count, drawn or not; empty if they do not, or if all count anyway
  * @param alongside what moved along and may be behind the scores, by name; empty where chance set the targets
+ * @param partOfIt what a roast with more of the feature is by nature, in a sentence; empty where nothing of the kind moved along
  */
 record FirstScreen(
         Verdict verdict,
@@ -30,7 +33,9 @@ record FirstScreen(
         Optional<String> furthest,
         List<LotBest> bests,
         Optional<TriedRange> range,
-        List<String> alongside) {
+        OptionalInt differingAmong,
+        List<String> alongside,
+        String partOfIt) {
     private static final int MOST_LOTS = 4;
 
     private static final int MOST_NAMED = 2;
@@ -64,6 +69,9 @@ record FirstScreen(
         material.batches().forEach(batch -> lots.merge(TastedBatch.lotWords(batch.lot()), 1, Integer::sum));
         Optional<LotsApart> apart = evidence.judged().map(Analysis::lotsApart);
         Measure measure = evidence.question().measure();
+        PartOfIt moved = new PartOfIt(measure, evidence.movedTogether().notable());
+        boolean othersDiffer = evidence.judgedByChance()
+                && evidence.lotsApart().map(LotsApart::differ).orElse(false);
         return new FirstScreen(
                 evidence.verdict(),
                 measure,
@@ -82,26 +90,19 @@ record FirstScreen(
                         .map(found -> found.told(evidence.attribute(), measure).lots())
                         .orElse(List.of()),
                 evidence.judged().map(Analysis::range),
-                evidence.judgedByChance() ? List.of() : movedAlong(evidence.movedTogether(), evidence.facts()));
+                othersDiffer ? OptionalInt.of(evidence.batches()) : OptionalInt.empty(),
+                evidence.judgedByChance() ? List.of() : movedAlong(moved, evidence.facts()),
+                evidence.judgedByChance() ? "" : moved.words());
     }
 
-    private static List<String> movedAlong(MovedTogether moved, Facts facts) {
-        List<String> along = new ArrayList<>(companions(moved.notable()));
+    private static List<String> movedAlong(PartOfIt moved, Facts facts) {
+        List<String> along = new ArrayList<>(moved.others());
         facts.notable().stream()
                 .limit(MOST_NAMED)
                 .map(Facts.Fact::name)
                 .filter(fact -> !along.contains(fact))
                 .forEach(along::add);
         return List.copyOf(along);
-    }
-
-    /** Names those that do not move along by arithmetic alone. */
-    static List<String> companions(List<MovedTogether.Companion> notable) {
-        return notable.stream()
-                .filter(companion -> companion.tie().isEmpty())
-                .limit(MOST_NAMED)
-                .map(MovedTogether.Companion::name)
-                .toList();
     }
 
     /** Says from which lots, days and cuppers the answer is, and whether the lots agree. */
@@ -118,8 +119,7 @@ record FirstScreen(
         if (named.size() < largest.size()) {
             named.add((largest.size() - named.size()) + " more lots");
         }
-        long batches = lots.values().stream().mapToLong(Integer::longValue).sum();
-        return "From " + Wording.count(batches, "scored batch", "scored batches") + " on "
+        return "From " + Wording.count(batches(), "scored batch", "scored batches") + " on "
                 + Wording.count(behind.roastDays(), "roast day", "roast days") + ", tasted by "
                 + Wording.count(behind.cuppers(), "cupper", "cuppers") + ". "
                 + (lots.size() == 1
@@ -129,6 +129,10 @@ record FirstScreen(
                 + whetherLotsAgree();
     }
 
+    private long batches() {
+        return lots.values().stream().mapToLong(Integer::longValue).sum();
+    }
+
     private String whetherLotsAgree() {
         if (lots.size() < 2) {
             return "";
@@ -136,9 +140,18 @@ record FirstScreen(
         return switch (sameness) {
             case NOT_COMPARED -> "";
             // What cannot be told is not the same anywhere.
-            case ALIKE -> verdict == Verdict.CANNOT_TELL ? "" : " Nothing shows that these lots differ in it.";
+            case ALIKE ->
+                verdict == Verdict.CANNOT_TELL
+                        ? " Whether the lots differ in it cannot be told either."
+                        : differingAmong.isPresent()
+                                ? " In these " + batches() + " nothing shows that the lots differ in it; among all "
+                                        + differingAmong.getAsInt() + " scored batches they do: look at each lot, folded below."
+                                : namesAPlace()
+                                        ? " Nothing shows that these lots differ in it, so none has a reading of its own."
+                                        : " Nothing shows that these lots differ in it.";
             case DIFFERENT ->
-                furthest.map(lot -> " Not the same in every lot: " + lot + " differs most.")
+                furthest.map(lot -> " Not the same in every lot: how the score moves with the " + measure.name()
+                                        + " differs most in " + lot + ".")
                                 .orElse(" Not the same in every lot.")
                         + bestOfEach();
         };

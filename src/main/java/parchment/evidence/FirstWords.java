@@ -57,6 +57,7 @@ final class FirstWords {
      * @param margin the smallest difference that matters, in points
      * @param chance in which share of logbooks chance alone would do as much
      * @param next what further batches would tell
+     * @param help what would help at less cost than further batches
      */
     static InShort of(
             String attribute,
@@ -65,9 +66,10 @@ final class FirstWords {
             TwoReadings told,
             double margin,
             double chance,
-            NextBatches next) {
+            NextBatches next,
+            CheapestHelp help) {
         FirstWords words = new FirstWords(attribute, measure, judgement.verdict(), judgement.decisive());
-        return new InShort(words.found(told), words.howSure(told, margin, chance), words.next(told, next));
+        return new InShort(words.found(told), words.howSure(told, margin, chance), words.next(told, next, help));
     }
 
     private String found(TwoReadings told) {
@@ -135,18 +137,18 @@ final class FirstWords {
             case FOLLOWS_A_FACT ->
                 "The " + feature + " followed " + beside + " so closely that the two cannot be told apart.";
             case NEXT_DAY_GOES_WITH_IT_TOO ->
-                "The next roast day's " + feature
-                        + " goes with today's scores too, so the calendar may be behind both.";
+                "Today's scores also go with the " + feature
+                        + " of the next roast day, so something that changes with the date may be behind both.";
             case OPEN -> open(told);
             case NOT_RARE_ENOUGH ->
-                "Luck alone would do as much in "
+                "Luck alone would show as much "
                         + (Math.round(100 * chance) > Math.round(100 * VerdictRules.CHANCE_OF_SLOPE)
                                 ? Long.toString(Math.round(100 * chance))
                                 : "just over " + Math.round(100 * VerdictRules.CHANCE_OF_SLOPE))
-                        + " of 100 logbooks, too often to build on.";
+                        + " times in 100 tries, too often to build on.";
             case NO_DIFFERENCE_THAT_MATTERS ->
-                "No two readings that were tried differ by as much as " + Wording.points(margin)
-                        + " points, the least that matters.";
+                "Within what was tried the score changes by less than " + Wording.points(margin)
+                        + " points, the least that is taken to matter.";
             case NOT_DRAWN_BY_CHANCE ->
                 "This is more than luck, but something that moved along with the " + feature + " may be the cause.";
             case NOT_BLIND -> luck(chance) + ", but not all cups were blind.";
@@ -159,11 +161,13 @@ final class FirstWords {
         };
     }
 
-    /** Says in how many logbooks luck alone would do as much where chance set the targets. */
+    /** Says how often luck alone would show as much where chance set the targets and the feature did nothing. */
     private static String luck(double chance) {
         long of = Math.round(100 * chance);
-        return "With targets set by chance, luck alone does as much in "
-                + (chance < 0.01 ? "fewer than 1" : Long.toString(Math.max(1, of))) + " of 100 logbooks";
+        return "Luck alone would show as much "
+                + (chance < 0.01
+                        ? "less than once in 100 tries"
+                        : of <= 1 ? "once in 100 tries" : of + " times in 100 tries");
     }
 
     private String open(TwoReadings told) {
@@ -177,13 +181,13 @@ final class FirstWords {
         return Double.parseDouble(size) == 0 ? "no difference" : size + " points " + (points < 0 ? "less" : "more");
     }
 
-    private String next(TwoReadings told, NextBatches next) {
+    private String next(TwoReadings told, NextBatches next, CheapestHelp help) {
         return switch (verdict) {
             case CANNOT_TELL ->
                 decisive.why() == VerdictRules.Why.MOVED_WITH_ANOTHER
                                 || decisive.why() == VerdictRules.Why.FOLLOWS_A_FACT
                         ? apart(measure, decisive.beside())
-                        : next.inShort(measure);
+                        : more(measure, next, help).words(next.inShort(measure));
             case NOTHING_SEEN, TOO_SMALL ->
                 "Choose the " + measure.name() + " for other reasons; more batches like these would change little.";
             case STRONG ->
@@ -193,6 +197,14 @@ final class FirstWords {
                         : "Roast the next batches that way, inside what your machine's maker allows, and keep cupping.";
             case SUGGESTIVE -> suggestive(told);
         };
+    }
+
+    /** Where more of the same would tell, something cheaper may help first; where it would not, nothing else does. */
+    static CheapestHelp more(Measure measure, NextBatches next, CheapestHelp help) {
+        boolean moreWouldTell = next.kind() != NextBatches.Kind.MOVE_IT
+                && next.kind() != NextBatches.Kind.MOVE_APART
+                && measure.role() != Role.CALENDAR;
+        return moreWouldTell ? help : CheapestHelp.NOTHING;
     }
 
     /**
@@ -229,26 +241,8 @@ final class FirstWords {
     }
 
     private static String named(List<String> beside) {
-        return Wording.list(beside.stream().limit(MOST_NAMED).toList());
-    }
-
-    /**
-     * Says why just these two readings are compared, and what stands in brackets; empty where the first sentence names neither.
-     *
-     * @param told the two readings
-     */
-    static String whyThese(TwoReadings told, Measure measure, Verdict verdict, VerdictRules.Why why) {
-        boolean bracketed = verdict == Verdict.TOO_SMALL || verdict == Verdict.SUGGESTIVE || verdict == Verdict.STRONG;
-        String brackets = bracketed ? " The brackets hold the true difference in 90 of 100 such logbooks." : "";
-        if (told.placesAreReadings() && why != VerdictRules.Why.HARDLY_VARIED) {
-            return "Why " + told.both(" and ") + ": there the drawn line is "
-                    + (told.rises() ? "lowest and highest" : "highest and lowest")
-                    + ", over the middle 80 % of what was tried." + brackets;
-        }
-        return bracketed
-                ? "Why " + measure.difference(told.apart()) + ": so wide is the middle 80 % of what was tried."
-                        + brackets
-                : "";
+        return Wording.list(
+                beside.stream().limit(MOST_NAMED).map(Wording::spoken).toList());
     }
 
     /** Says what is left to do where no hand moves the feature. */

@@ -21,6 +21,12 @@ import parchment.period.ProbePeriods;
  * and found, from {@link ProbePeriods}.
  */
 final class Gathering {
+    /** Why a batch without a lot is left out. */
+    static final String NO_LOT = "no lot is written, so they cannot be compared inside a lot (write it and they count)";
+
+    /** Why a batch without a date is left out. */
+    static final String NO_DATE = "no date, so the roast day is unknown";
+
     private static final String NO_LOTS = "all batches";
     private static final String NOTHING_SCORED =
             "nothing is scored in this logbook (write scores into cuppings.csv: one row per cup and cupper)";
@@ -98,9 +104,9 @@ final class Gathering {
             } else if (!Double.isFinite(reading.value())) {
                 leave(batch, reading.whyMissing());
             } else if (batch.roastDay().isEmpty()) {
-                leave(batch, "no date, so the roast day is unknown");
+                leave(batch, NO_DATE);
             } else if (lots && batch.lot().isEmpty()) {
-                leave(batch, "no lot is written, so they cannot be compared inside a lot (write it and they count)");
+                leave(batch, NO_LOT);
             } else {
                 TastedBatch tasted = tasted(kept.size(), batch, reading, periods, calendar);
                 if (addScores(tasted, own, rows)) {

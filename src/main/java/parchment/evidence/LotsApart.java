@@ -162,13 +162,22 @@ public final class LotsApart implements Showable {
 
     /** Returns the sentences for the reader; empty if one slope describes all lots and none scatters. */
     String words(Measure measure) {
+        return words(measure, "The lots differ");
+    }
+
+    /**
+     * Returns the same sentences.
+     *
+     * @param differing how that the lots differ is told, as in "Among all 183 scored batches the lots do differ"
+     */
+    String words(Measure measure, String differing) {
         List<String> words = new ArrayList<>();
         if (differ) {
             String each = Wording.list(slopes.stream()
                     .map(lot -> TastedBatch.lotWords(lot.lot()) + " "
                             + Wording.signed(lot.slope().estimate() * measure.step()))
                     .toList());
-            words.add("The lots differ, so this one slope describes none of them: " + each + " points per "
+            words.add(differing + ", so this one slope describes none of them: " + each + " points per "
                     + measure.stepWords() + ".");
             furthest.ifPresent(lot -> words.add(TastedBatch.lotWords(lot.lot()) + " lies furthest from the others"
                     + (without.known()

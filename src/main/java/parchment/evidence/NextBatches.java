@@ -121,7 +121,7 @@ public record NextBatches(long batches, long roastDays, double low, double high,
     /** Returns what to do in one sentence, for the first sentences of an answer. */
     String inShort(Measure measure) {
         RoundReadings round = RoundReadings.of(measure, low, high);
-        String tooMany = "It would take over " + MOST + " batches between " + round.words(round.from(low)) + " and "
+        String tooMany = "It takes over " + MOST + " batches between " + round.words(round.from(low)) + " and "
                 + round.words(round.to(high)) + "; ";
         if (measure.role() == Role.CALENDAR) {
             return kind == Kind.TOO_MANY
@@ -135,7 +135,7 @@ public record NextBatches(long batches, long roastDays, double low, double high,
             case MOVE_APART ->
                 "Roast some batches with another " + measure.name() + " and leave what moved with it as it was.";
             // How far is for the machine's maker to say: no reading is named at which nobody roasted.
-            case TOO_MANY -> tooMany + "widen both ends in small steps, inside what your machine's maker allows.";
+            case TOO_MANY -> tooMany + "cup each more often, or go slightly beyond, inside what your machine's maker allows.";
             case MORE, AFRESH ->
                 "About " + batches + (kind == Kind.AFRESH ? " new " : " more ") + (batches == 1 ? "batch" : "batches")
                         + " on "

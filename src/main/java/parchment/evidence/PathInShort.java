@@ -63,8 +63,8 @@ final class PathInShort {
     /** No one slope describes a bend, so none is told. */
     private String bent(PathContrast contrast) {
         boolean top = contrast.bend() == PathContrast.Bend.RISES_THEN_FALLS;
-        return Wording.sentence(contrast.name()) + " went with " + (top ? "more " : "less ") + attribute
-                + " up to a point, then with " + (top ? "less." : "more.");
+        return "Along " + contrast.name() + " the " + attribute + (top ? " rose, then fell" : " fell, then rose")
+                + ", at a reading that this comparison cannot name.";
     }
 
     /** Says why the first comparison that does not stand by itself does not. */

@@ -144,7 +144,7 @@ final class PathRules {
                         Verdict.SUGGESTIVE,
                         because,
                         seen
-                                + "; nobody drew it by chance, so what the roaster saw in the beans may stand behind both");
+                                + "; nobody drew the way there by chance, whatever set the drop, so what the roaster saw in the beans may stand behind both");
     }
 
     /** Says whether no two places of what was tried differ by the margin, as for one feature. */

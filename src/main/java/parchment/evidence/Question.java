@@ -58,6 +58,7 @@ record Question(String attribute, Measure measure, List<MovedTogether.Other> oth
                 GeneralLevel.slope(attribute, measure, logbook),
                 assigned.batches().size(),
                 judged.equals(watched) ? blindness : Blindness.of(assigned, logbook),
+                ReadingsMoved.of(judged.map(Analysis::material).orElse(material), measure, logbook),
                 scoredWithoutFeature(logbook));
         return new Evidence(this, material, watched, drawn, judged, judgement, surroundings);
     }

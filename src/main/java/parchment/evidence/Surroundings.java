@@ -5,6 +5,7 @@ package parchment.evidence;
  * drawn target.
  *
  * @param judgedBlindness how blind the scores were that the verdict rests on
+ * @param readingsMoved how readings of earlier probe periods were told, of the batches that the verdict rests on
  * @param scoredWithoutFeature how many batches were scored but do not have the feature
  */
 record Surroundings(
@@ -16,4 +17,5 @@ record Surroundings(
         Slope relative,
         int drawnTargets,
         Blindness judgedBlindness,
+        ReadingsMoved readingsMoved,
         int scoredWithoutFeature) {}

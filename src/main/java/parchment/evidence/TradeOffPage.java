@@ -83,7 +83,7 @@ final class TradeOffPage {
                                 found.bestSet(),
                                 found.courses().range()) + " ("
                         + Wording.percent(found.bestSet().level()) + " of draws), of " + whole
-                        + " that was tried (the middle 80 %)."
+                        + " that was tried (the middle 80 %); the sentence above tells it in round readings that leave nothing of it out."
                 : "The best compromise may lie anywhere from " + set + ", of " + whole
                         + " that was tried: that is too wide to name a place.";
     }

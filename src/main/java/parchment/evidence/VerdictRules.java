@@ -170,8 +170,8 @@ final class VerdictRules {
                     : "";
             String seen = among
                     + (findings.slopeSeen()
-                            ? "the slope inside lots is further from zero than chance alone brings about in 4 of 100 logbooks"
-                            : "the course has a bend that chance alone brings about in fewer than 1 of 100 logbooks");
+                            ? "the slope inside lots passed the threshold of a finding: chance alone brings about as much in fewer than 4 of 100 logbooks"
+                            : "the bend of the course passed the threshold of a finding: chance alone brings about as much in fewer than 1 of 100 logbooks");
             if (small) {
                 decided(Why.NO_DIFFERENCE_THAT_MATTERS);
                 reasons.add("no two places of the tried range differ by as much as " + margin

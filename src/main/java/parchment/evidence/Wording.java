@@ -64,6 +64,11 @@ final class Wording {
         return String.join(", ", words.subList(0, words.size() - 1)) + " and " + words.get(words.size() - 1);
     }
 
+    /** Names a feature as it is spoken: "gas in drying" is the gas that was set during drying. */
+    static String spoken(String feature) {
+        return feature.replaceFirst("^(gas|airflow) in (drying|browning|development)$", "the $1 during $2");
+    }
+
     /** Starts a sentence with a capital letter. */
     static String sentence(String words) {
         return words.isEmpty() ? words : words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);

@@ -1,6 +1,7 @@
 package parchment.evidence;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 
 import java.util.List;
 import java.util.Map;
@@ -29,6 +30,12 @@ class FirstWordsTest {
     private boolean readings = true;
     private double chance = 0.07;
     private NextBatches next = MORE;
+    private CheapestHelp help = CheapestHelp.NOTHING;
+    private Findings.Planned planned = Findings.Planned.NOT_BY_CHANCE;
+
+    private static final String SHOWN =
+            " In brackets: what many more batches like these would show lies in there 9 times in 10; what the drop temperature itself"
+                    + " does need not.";
 
     private InShort words() {
         double middle = (interval.lower() + interval.upper()) / 2;
@@ -48,7 +55,8 @@ class FirstWordsTest {
                         readings),
                 0.5,
                 chance,
-                next);
+                next,
+                help);
     }
 
     private void found(String sentence) {
@@ -151,25 +159,25 @@ class FirstWordsTest {
                 "This is more than luck, but something that moved along with the drop temperature may be the cause.");
         sure(
                 VerdictRules.Why.NOT_BLIND,
-                "With targets set by chance, luck alone does as much in 7 of 100 logbooks, but not all cups were blind.");
+                "Luck alone would show as much 7 times in 100 tries, but not all cups were blind.");
         sure(
                 VerdictRules.Why.TOO_FEW_DAYS,
-                "With targets set by chance, luck alone does as much in 7 of 100 logbooks, but fewer than 15 roast days are behind it.");
+                "Luck alone would show as much 7 times in 100 tries, but fewer than 15 roast days are behind it.");
         sure(
                 VerdictRules.Why.ONLY_A_BEND,
                 "The bend is more than luck, but nothing here could check it a second time.");
         sure(
                 VerdictRules.Why.OTHER_LOOKS_DIFFER,
-                "With targets set by chance, luck alone does as much in 7 of 100 logbooks, but other ways of looking differ.");
+                "Luck alone would show as much 7 times in 100 tries, but other ways of looking differ.");
         sure(
                 VerdictRules.Why.NO_GAIN,
-                "With targets set by chance, luck alone does as much in 7 of 100 logbooks, but days kept aside were not foretold.");
+                "Luck alone would show as much 7 times in 100 tries, but days kept aside were not foretold.");
         sure(
                 VerdictRules.Why.ALL_HOLDS,
-                "With targets set by chance, luck alone does as much in 7 of 100 logbooks, and the cups were blind.");
+                "Luck alone would show as much 7 times in 100 tries, and the cups were blind.");
         sure(
                 VerdictRules.Why.NO_DIFFERENCE_THAT_MATTERS,
-                "No two readings that were tried differ by as much as 0.50 points, the least that matters.");
+                "Within what was tried the score changes by less than 0.50 points, the least that is taken to matter.");
         sure(
                 VerdictRules.Why.HARDLY_VARIED,
                 "The drop temperature hardly varied: what there is of it may be error of reading.");
@@ -181,22 +189,22 @@ class FirstWordsTest {
                 "Too few roast days are left to compare once lots and dates are taken into account.");
         sure(
                 VerdictRules.Why.NEXT_DAY_GOES_WITH_IT_TOO,
-                "The next roast day's drop temperature goes with today's scores too, so the calendar may be behind both.");
+                "Today's scores also go with the drop temperature of the next roast day, so something that changes with the date may be behind both.");
         sure(
                 VerdictRules.Why.NOT_RARE_ENOUGH,
-                "Luck alone would do as much in 7 of 100 logbooks, too often to build on.");
+                "Luck alone would show as much 7 times in 100 tries, too often to build on.");
         chance = 0.041;
         sure(
                 VerdictRules.Why.NOT_RARE_ENOUGH,
-                "Luck alone would do as much in just over 4 of 100 logbooks, too often to build on.");
+                "Luck alone would show as much just over 4 times in 100 tries, too often to build on.");
         chance = 0.046;
         sure(
                 VerdictRules.Why.NOT_RARE_ENOUGH,
-                "Luck alone would do as much in 5 of 100 logbooks, too often to build on.");
+                "Luck alone would show as much 5 times in 100 tries, too often to build on.");
         beside = List.of("gas in development", "green mass", "the calendar");
         sure(
                 VerdictRules.Why.MOVED_WITH_ANOTHER,
-                "The drop temperature moved together with gas in development and green mass, so the scores may have gone with"
+                "The drop temperature moved together with the gas during development and green mass, so the scores may have gone with"
                         + " either.");
         beside = List.of("operator");
         sure(
@@ -250,7 +258,7 @@ class FirstWordsTest {
         next = new NextBatches(0, 0, 197.6, 206.0, 0.5, NextBatches.Kind.TOO_MANY);
         next(
                 VerdictRules.Why.OPEN,
-                "It would take over 200 batches between 388 °F and 402 °F; widen both ends in small steps, inside what your machine's maker allows.");
+                "It takes over 200 batches between 388 °F and 402 °F; cup each more often, or go slightly beyond, inside what your machine's maker allows.");
         next = new NextBatches(0, 0, 197.6, 206.0, 0.5, NextBatches.Kind.MOVE_IT);
         next(
                 VerdictRules.Why.HARDLY_VARIED,
@@ -258,7 +266,7 @@ class FirstWordsTest {
         beside = List.of("gas in development");
         next(
                 VerdictRules.Why.MOVED_WITH_ANOTHER,
-                "Roast some batches with another drop temperature and leave gas in development as it was.");
+                "Roast some batches with another drop temperature and leave the gas during development as it was.");
         assertEquals(
                 "Roast some batches with another drop temperature and leave what moved with it as it was.",
                 new NextBatches(0, 0, 197.6, 206.0, 0.5, NextBatches.Kind.MOVE_APART).inShort(DROP));
@@ -321,7 +329,7 @@ class FirstWordsTest {
                     FirstWords.apart(DROP, List.of(calendar, "gas in drying")));
         }
         assertEquals(
-                "Roast some batches with another drop temperature and leave gas in drying as it was.",
+                "Roast some batches with another drop temperature and leave the gas during drying as it was.",
                 FirstWords.apart(DROP, List.of("gas in drying")));
     }
 
@@ -338,7 +346,7 @@ class FirstWordsTest {
         String sentence = new NextBatches(0, 0, 10, 90, 0.5, NextBatches.Kind.TOO_MANY).inShort(days);
         ShortSentences.keptBy(sentence);
         assertEquals(
-                "It would take over 200 batches between 10 days and 90 days; wait for batches of other seasons and lots.",
+                "It takes over 200 batches between 10 days and 90 days; wait for batches of other seasons and lots.",
                 sentence);
     }
 
@@ -352,12 +360,12 @@ class FirstWordsTest {
                 "minutes since last drop");
         apart("Let all cups rest equally long, whatever their drop temperature.", "rest days");
         apart(
-                "Roast some batches with another drop temperature and leave gas in drying and gas in browning as they were.",
+                "Roast some batches with another drop temperature and leave the gas during drying and the gas during browning as they were.",
                 "gas in drying",
                 "gas in browning",
                 "airflow in drying");
         apart(
-                "Roast some batches with another drop temperature and leave gas in drying as it was.",
+                "Roast some batches with another drop temperature and leave the gas during drying as it was.",
                 "gas in drying",
                 "rest days");
     }
@@ -372,15 +380,15 @@ class FirstWordsTest {
         chance = 0.0099;
         sure(
                 VerdictRules.Why.NOT_BLIND,
-                "With targets set by chance, luck alone does as much in fewer than 1 of 100 logbooks, but not all cups were blind.");
+                "Luck alone would show as much less than once in 100 tries, but not all cups were blind.");
         chance = 0.01;
         sure(
                 VerdictRules.Why.NOT_BLIND,
-                "With targets set by chance, luck alone does as much in 1 of 100 logbooks, but not all cups were blind.");
+                "Luck alone would show as much once in 100 tries, but not all cups were blind.");
         chance = 0.026;
         sure(
                 VerdictRules.Why.ALL_HOLDS,
-                "With targets set by chance, luck alone does as much in 3 of 100 logbooks, and the cups were blind.");
+                "Luck alone would show as much 3 times in 100 tries, and the cups were blind.");
     }
 
     private TwoReadings two() {
@@ -396,36 +404,101 @@ class FirstWordsTest {
     }
 
     private void because(String sentence) {
-        assertEquals(sentence, FirstWords.whyThese(two(), DROP, verdict, why));
+        assertEquals(sentence, WhyThese.words(two(), DROP, verdict, why, planned));
     }
 
     @Test
     void itSaysWhyTheseTwoReadingsAndWhatTheBracketsHold() {
         because(
-                "Why 388 °F and 402 °F: there the drawn line is lowest and highest, over the middle 80 % of what was tried."
-                        + " The brackets hold the true difference in 90 of 100 such logbooks.");
+                "Why 388 °F and 402 °F: there the drawn line is lowest and highest, the outermost tenth of the batches at either end left aside."
+                        + SHOWN);
         rises = false;
         because(
-                "Why 388 °F and 402 °F: there the drawn line is highest and lowest, over the middle 80 % of what was tried."
-                        + " The brackets hold the true difference in 90 of 100 such logbooks.");
+                "Why 388 °F and 402 °F: there the drawn line is highest and lowest, the outermost tenth of the batches at either end left aside."
+                        + SHOWN);
         for (Verdict bare : List.of(Verdict.CANNOT_TELL, Verdict.NOTHING_SEEN)) {
             verdict = bare;
             because(
-                    "Why 388 °F and 402 °F: there the drawn line is highest and lowest, over the middle 80 % of what was tried.");
+                    "Why 388 °F and 402 °F: there the drawn line is highest and lowest, the outermost tenth of the batches at either end left aside.");
         }
         for (Verdict bracketed : List.of(Verdict.TOO_SMALL, Verdict.STRONG)) {
             verdict = bracketed;
             because(
-                    "Why 388 °F and 402 °F: there the drawn line is highest and lowest, over the middle 80 % of what was tried."
-                            + " The brackets hold the true difference in 90 of 100 such logbooks.");
+                    "Why 388 °F and 402 °F: there the drawn line is highest and lowest, the outermost tenth of the batches at either end left aside."
+                            + SHOWN);
         }
+    }
+
+    /** Only where chance set the targets is the difference what the drop itself did. */
+    @Test
+    void bracketsPromiseTheDifferenceItselfOnlyWhereChanceSetTheTargets() {
+        String why = "Why 388 °F and 402 °F: there the drawn line is lowest and highest, the outermost tenth of the batches at either end left aside.";
+        because(why + SHOWN);
+        planned = Findings.Planned.BY_CHANCE;
+        because(why + " In brackets: the difference that the drop temperature itself makes lies in there 9 times in 10.");
+        verdict = Verdict.NOTHING_SEEN;
+        because(why);
+    }
+
+    private String beyond() {
+        return WhyThese.beyond(two(), DROP, verdict, new TriedRange(195, 208.4, 197.6, 206, 201));
+    }
+
+    @Test
+    void beyondTheBetterEndNobodyTriedIt() {
+        String above =
+                "Nobody tried a drop temperature above 407.1 °F: it may score higher still, or lower. Go there in small steps only, inside what"
+                        + " your machine's maker allows.";
+        assertEquals(above, beyond());
+        verdict = Verdict.STRONG;
+        assertEquals(above, beyond());
+        rises = false;
+        assertEquals(
+                "Nobody tried a drop temperature below 383.0 °F: it may score higher still, or lower. Go there in small steps only, inside"
+                        + " what your machine's maker allows.",
+                beyond());
+        top = Optional.of(200.0);
+        assertEquals("", beyond());
+        top = Optional.empty();
+        readings = false;
+        assertEquals("", beyond());
+        readings = true;
+        for (Verdict bare : List.of(Verdict.CANNOT_TELL, Verdict.NOTHING_SEEN, Verdict.TOO_SMALL)) {
+            verdict = bare;
+            assertEquals("", beyond(), bare.toString());
+        }
+    }
+
+    @Test
+    void aBendThatIsBestInsideSendsNobodyBeyondTheEnd() {
+        // The better reading is 205.6 °C; a fifth of the range below its end it is no end any more.
+        assertFalse(WhyThese.beyond(two(), DROP, verdict, new TriedRange(195, 209, 197.1, 207.6, 201))
+                .isEmpty());
+        assertEquals("", WhyThese.beyond(two(), DROP, verdict, new TriedRange(195, 210, 197.1, 207.8, 201)));
+    }
+
+    /** What is only to be written comes before what is to be roasted, but not where something else stands in the way. */
+    @Test
+    void theCheapestThingThatHelpsIsToldFirst() {
+        verdict = Verdict.CANNOT_TELL;
+        help = new CheapestHelp(23, 17, 0, 0);
+        next(VerdictRules.Why.OPEN, "Write the lot of 17 batches that were left out: then they count.");
+        ShortSentences.keptBy(words());
+        next = new NextBatches(0, 0, 197.6, 206.0, 0.5, NextBatches.Kind.MOVE_IT);
+        next(
+                VerdictRules.Why.HARDLY_VARIED,
+                "Move the drop temperature on purpose from batch to batch, inside what your machine's maker allows.");
+        next = MORE;
+        beside = List.of("gas in development");
+        next(
+                VerdictRules.Why.MOVED_WITH_ANOTHER,
+                "Roast some batches with another drop temperature and leave the gas during development as it was.");
     }
 
     @Test
     void whereNoReadingIsNamedItSaysHowWideTheComparisonIsOrNothing() {
         readings = false;
-        because("Why 14.0 °F: so wide is the middle 80 % of what was tried."
-                + " The brackets hold the true difference in 90 of 100 such logbooks.");
+        because("Why 14.0 °F: so far apart the batches lie, the outermost tenth at either end left aside." + SHOWN);
         verdict = Verdict.CANNOT_TELL;
         because("");
         readings = true;

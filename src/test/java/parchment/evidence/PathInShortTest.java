@@ -71,11 +71,11 @@ class PathInShortTest {
     @Test
     void aBendIsNotToldAsASlope() {
         assertEquals(
-                "Later drop went with more sweetness up to a point, then with less.",
+                "Along later drop the sweetness rose, then fell, at a reading that this comparison cannot name.",
                 words(0, bent("the score rises and falls along it, so no one slope describes it"))
                         .found());
         assertEquals(
-                "Later drop went with less sweetness up to a point, then with more.",
+                "Along later drop the sweetness fell, then rose, at a reading that this comparison cannot name.",
                 words(0, bent("the score falls and rises along it, so no one slope describes it"))
                         .found());
     }

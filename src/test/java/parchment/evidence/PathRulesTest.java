@@ -141,7 +141,7 @@ class PathRulesTest {
                 .gives(
                         Verdict.SUGGESTIVE,
                         PathContrast.Because.SLOPE,
-                        "chance alone would do as much in fewer than 1 of 100 logbooks; nobody drew it by chance, so what the roaster saw in the"
+                        "chance alone would do as much in fewer than 1 of 100 logbooks; nobody drew the way there by chance, whatever set the drop, so what the roaster saw in the"
                                 + " beans may stand behind both");
         of().slope(-2.58, 1, MANY).gives(Verdict.SUGGESTIVE, PathContrast.Because.SLOPE);
         of().slope(2.57, 1, MANY)
@@ -215,7 +215,7 @@ class PathRulesTest {
                 Verdict.SUGGESTIVE,
                 PathContrast.Because.BEND,
                 "the score rises and falls along it, so no one slope describes it; chance alone brings about such a bend in fewer than 1 of 500"
-                        + " logbooks; nobody drew it by chance, so what the roaster saw in the beans may stand behind both");
+                        + " logbooks; nobody drew the way there by chance, whatever set the drop, so what the roaster saw in the beans may stand behind both");
         Case up = of().slope(0, 0.01, MANY);
         up.bend = new Slope(3.1, 1, MANY);
         assertTrue(

@@ -51,16 +51,16 @@ class TradeInShortTest {
         assertEquals(
                 """
                 No compromise between sweetness and acidity can be told.
-                The development time moved together with gas in drying, so the scores may have gone with either.
-                Roast some batches with another development time and leave gas in drying as it was.""",
+                The development time moved together with the gas during drying, so the scores may have gone with either.
+                Roast some batches with another development time and leave the gas during drying as it was.""",
                 ShortSentences.keptBy(
                                 TradeInShort.movedTogether("sweetness and acidity", TIME, List.of("gas in drying")))
                         .text());
         assertEquals(
                 """
                 No compromise between sweetness and acidity can be told.
-                The development time moved together with gas in drying and green mass, so the scores may have gone with either.
-                Roast some batches with another development time and leave gas in drying and green mass as they were.""",
+                The development time moved together with the gas during drying and green mass, so the scores may have gone with either.
+                Roast some batches with another development time and leave the gas during drying and green mass as they were.""",
                 ShortSentences.keptBy(TradeInShort.movedTogether(
                                 "sweetness and acidity", TIME, List.of("gas in drying", "green mass", "warm-up")))
                         .text());

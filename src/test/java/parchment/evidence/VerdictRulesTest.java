@@ -10,9 +10,9 @@ import parchment.stats.Interval;
 /** Holds every branch of the verdict by built numbers, one on each side of each threshold. */
 class VerdictRulesTest {
     private static final String SLOPE_SEEN =
-            "the slope inside lots is further from zero than chance alone brings about in 4 of 100 logbooks";
+            "the slope inside lots passed the threshold of a finding: chance alone brings about as much in fewer than 4 of 100 logbooks";
     private static final String BEND_SEEN =
-            "the course has a bend that chance alone brings about in fewer than 1 of 100 logbooks";
+            "the bend of the course passed the threshold of a finding: chance alone brings about as much in fewer than 1 of 100 logbooks";
     private static final String NO_CHANCE =
             "the drop temperature was not drawn by chance beforehand, so what the roaster saw in the beans may stand behind both";
     private static final String SMALL =

@@ -1,0 +1,101 @@
+package parchment.evidence;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import parchment.feature.OnProbe;
+import parchment.logbook.Batch;
+import parchment.logbook.Logbook;
+import parchment.period.ProbeChange;
+import parchment.period.ProbePeriods;
+
+/**
+ * Says by how much the readings of earlier probe periods are told otherwise than they were written, for the face of an answer.
+ *
+ * @param steps what was done to each earlier period, the earliest first
+ */
+record ReadingsMoved(List<Step> steps) {
+    /** Holds what nothing was done to. */
+    static final ReadingsMoved NONE = new ReadingsMoved(List.of());
+
+    /** Says whether somebody wrote that the probe was changed. */
+    enum Entry {
+        WRITTEN,
+        NOT_WRITTEN
+    }
+
+    /**
+     * What was done to the readings of one period.
+     *
+     * @param before the day from which on the next period's probe read
+     * @param moved the mean of what was added to its readings, as the library keeps the feature
+     * @param entry whether the change at its end was written
+     */
+    record Step(LocalDate before, double moved, Entry entry) {}
+
+    ReadingsMoved {
+        steps = List.copyOf(steps);
+    }
+
+    /** Gathers what was done to the readings of the batches that an answer rests on; nothing for several machines, whose places are not one scale. */
+    static ReadingsMoved of(Material material, Measure measure, Logbook logbook) {
+        if (measure.onProbe() != OnProbe.READING || !material.movedToToday() || material.ofSeveralProbes()) {
+            return NONE;
+        }
+        ProbePeriods periods = ProbePeriods.of(logbook);
+        Map<String, Batch> byName = new HashMap<>();
+        logbook.batches().forEach(batch -> byName.put(batch.name(), batch));
+        Map<Integer, List<Double>> moved = new TreeMap<>();
+        Map<Integer, ProbeChange> ends = new TreeMap<>();
+        for (TastedBatch tasted : material.batches()) {
+            Batch batch = byName.get(tasted.name());
+            double by = tasted.today().value() - tasted.measure();
+            if (batch == null || !Double.isFinite(by) || periods.isTodays(batch)) {
+                continue;
+            }
+            periods.number(batch).ifPresent(number -> {
+                moved.computeIfAbsent(number, key -> new ArrayList<>()).add(by);
+                ends.put(number, periods.changes(batch).get(number - 1));
+            });
+        }
+        List<Step> steps = new ArrayList<>();
+        moved.forEach((number, values) -> steps.add(new Step(
+                ends.get(number).on(),
+                values.stream().mapToDouble(Double::doubleValue).average().orElseThrow(),
+                ends.get(number).kind() == ProbeChange.Kind.FOUND_WITHOUT_ENTRY ? Entry.NOT_WRITTEN : Entry.WRITTEN)));
+        return new ReadingsMoved(steps);
+    }
+
+    /** Returns the sentences for the reader; empty if no reading was moved. */
+    String words(Measure measure) {
+        if (steps.isEmpty()) {
+            return "";
+        }
+        List<String> parts = new ArrayList<>();
+        for (int i = 0; i < steps.size(); i++) {
+            Step step = steps.get(i);
+            parts.add((i == 0 ? "" : "those from " + steps.get(i - 1).before() + " until before ")
+                    + (i == 0 ? "from before " : "")
+                    + step.before() + (i == 0 ? " are told as today's probe would show them: " : ": ")
+                    + by(step.moved(), measure));
+        }
+        long silent =
+                steps.stream().filter(step -> step.entry() == Entry.NOT_WRITTEN).count();
+        return "Readings " + String.join("; ", parts) + "."
+                + (silent == 0
+                        ? ""
+                        : " Nobody wrote that the probe was changed"
+                                + (silent < steps.size() ? " each time" : "")
+                                + "; the readings themselves show it.");
+    }
+
+    private static String by(double moved, Measure measure) {
+        String size = measure.difference(Math.abs(moved));
+        return Double.parseDouble(size.replaceFirst("[^0-9.].*", "")) == 0
+                ? "the same"
+                : "about " + size + (moved > 0 ? " higher" : " lower");
+    }
+}

@@ -1,0 +1,53 @@
+package parchment.evidence;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import org.junit.jupiter.api.Test;
+import parchment.display.ShortSentences;
+
+/** Holds what is told to do first where the batches cannot tell. */
+class CheapestHelpTest {
+    private static final String MORE = "About 14 more batches would tell.";
+    private static final String CODES = "Put codes on the cups first: who knows the batch tastes what they expect.";
+
+    private static String words(long scored, long lots, long dates, double blind) {
+        String words = new CheapestHelp(scored, lots, dates, blind).words(MORE);
+        ShortSentences.keptBy(words);
+        return words;
+    }
+
+    @Test
+    void aLotIsToBeWrittenFromAQuarterOfTheScoredBatchesOn() {
+        assertEquals("Write the lot of 17 batches that were left out: then they count.", words(23, 17, 0, 0));
+        assertEquals("Write the lot of 5 batches that were left out: then they count.", words(15, 5, 0, 1));
+        assertEquals(MORE, words(16, 5, 0, 1));
+        assertEquals("Write the lot of 1 batch that was left out: then it counts.", words(3, 1, 0, 1));
+        assertEquals(MORE, words(0, 0, 0, 1));
+    }
+
+    @Test
+    void soIsADateAndTheMoreFrequentComesFirst() {
+        assertEquals("Write the date of 5 batches that were left out: then they count.", words(15, 0, 5, 1));
+        assertEquals("Write the date of 6 batches that were left out: then they count.", words(9, 5, 6, 1));
+        assertEquals("Write the lot of 5 batches that were left out: then they count.", words(9, 5, 5, 1));
+        assertEquals(MORE, words(17, 0, 5, 1));
+    }
+
+    @Test
+    void codesComeNextWhereHardlyAnyCupWasBlind() {
+        assertEquals(CODES, words(30, 0, 0, 0.09));
+        assertEquals(MORE, words(30, 0, 0, 0.1));
+    }
+
+    @Test
+    void whatElseHelpsIsToldBelowThePicture() {
+        assertEquals(
+                "After that: put codes on the cups. About 14 more batches would tell.",
+                new CheapestHelp(23, 17, 0, 0).afterThat(MORE));
+        assertEquals(
+                "After that: about 14 more batches would tell.", new CheapestHelp(23, 17, 0, 1).afterThat(MORE));
+        assertEquals(
+                "After that: about 14 more batches would tell.", new CheapestHelp(30, 0, 0, 0).afterThat(MORE));
+        assertEquals("", new CheapestHelp(30, 0, 0, 1).afterThat(MORE));
+    }
+}
