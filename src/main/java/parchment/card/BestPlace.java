@@ -11,6 +11,7 @@ import parchment.logbook.Logbook;
 import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
 import parchment.stats.Fieller;
+import parchment.stats.Interval;
 
 /** Says in one line where the scores of a lot were best along the drop temperature, if the first answer says so. */
 final class BestPlace {
@@ -31,29 +32,46 @@ final class BestPlace {
                 .filter(lot -> names.contains(lot.lot()))
                 .filter(lot -> lot.best().answer() == Peak.Answer.INSIDE)
                 .findFirst()
-                .map(lot -> words(attribute, good.batches().size(), lot, logbook.readerUnit()));
+                .map(lot -> Place.of(attribute, lot).words(good.batches().size(), logbook.readerUnit()));
     }
 
     /**
-     * Ties the place to the few batches of the card: it comes of all that were scored, and is the surer one where it has an interval.
+     * Where the scores were best, as all scored batches of the lot together say.
      *
-     * @param shown how many batches stand on the card
+     * @param attribute what was scored
+     * @param batches how many were scored
+     * @param best the best drop temperature, °C
+     * @param set where it may lie, °C; empty if that cannot be told
      */
-    static String words(String attribute, int shown, LotBest lot, TemperatureUnit reader) {
-        Optional<Fieller> set = lot.best()
-                .set()
-                .filter(found -> found.form() == Fieller.Form.BETWEEN)
-                .filter(found -> Double.isFinite(found.lower()) && Double.isFinite(found.upper()));
-        double[] ends =
-                set.map(found -> new double[] {found.lower(), found.upper()}).orElse(new double[0]);
-        Digits digits = Digits.of(ends, Unit.TEMPERATURE, 0, reader);
-        String these = shown == 1 ? "this one is" : "these " + shown + " are";
-        return "All " + lot.batches() + " scored batches of the lot together put the best drop for " + attribute + " at "
-                + digits.with(lot.best().best())
-                + set.map(found -> " (" + digits.range(found.lower(), found.upper()) + "), as today's probe reads: that is the surer number; "
-                                + these + " what it looked like on the drum.")
-                        .orElse(", as today's probe reads, but how far off that may be cannot be told; " + these
-                                + " what it looked like on the drum.")
-                + " It is the best seen in this logbook, not a setting to make.";
+    record Place(String attribute, int batches, double best, Optional<Interval> set) {
+        static Place of(String attribute, LotBest lot) {
+            return new Place(
+                    attribute,
+                    lot.batches(),
+                    lot.best().best(),
+                    lot.best()
+                            .set()
+                            .filter(found -> found.form() == Fieller.Form.BETWEEN)
+                            .filter(found -> Double.isFinite(found.lower()) && Double.isFinite(found.upper()))
+                            .map(found -> new Interval(found.lower(), found.upper(), found.level())));
+        }
+
+        /**
+         * Ties the place to the few batches of the card: it is the surer number where it has an interval.
+         *
+         * @param shown how many batches stand on the card
+         */
+        String words(int shown, TemperatureUnit reader) {
+            double[] ends = set.map(found -> new double[] {found.lower(), found.upper()})
+                    .orElse(new double[0]);
+            Digits digits = Digits.of(ends, Unit.TEMPERATURE, 0, reader);
+            String these = (shown == 1 ? "this one is" : "these " + shown + " are") + " what it looked like on the drum.";
+            return "All " + batches + " scored batches of the lot together put the best drop for " + attribute + " at "
+                    + digits.with(best)
+                    + set.map(found -> " (" + digits.range(found.lower(), found.upper())
+                                    + "), as today's probe reads: that is the surer number; " + these)
+                            .orElse(", as today's probe reads, but how far off that may be cannot be told; " + these)
+                    + " It is the best seen in this logbook, not a setting to make.";
+        }
     }
 }

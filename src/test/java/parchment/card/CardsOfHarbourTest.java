@@ -6,7 +6,10 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Locale;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
+import parchment.align.Nearest;
 import parchment.curve.Curve;
 import parchment.display.ShortSentences;
 import parchment.logbook.Batch;
@@ -79,11 +82,14 @@ class CardsOfHarbourTest {
         ShortSentences.keptBy(card.inShort());
         String page = card.text();
         assertTrue(page.startsWith("Lot card of Cinder Ridge\n\nInvented machine: do not roast."), page);
-        assertTrue(page.contains("blind scores of liking reach the lot's best."), page);
+        assertTrue(page.contains("Their cups scored highest in liking, blind: 4 of 29 lie within the luck of tasting of the very best."), page);
         assertTrue(
-                page.contains("as today's probe reads. That is the best seen in this logbook, not a setting to make."),
+                page.matches("(?s).*All 71 scored batches of the lot together put the best drop for liking at 203\\.\\d °C"
+                        + " \\(202\\.\\d to 203\\.\\d °C\\), as today's probe reads: that is the surer number; these 4 are what it looked like on"
+                        + " the drum\\. It is the best seen in this logbook, not a setting to make\\..*Side by side.*"),
                 page);
-        assertTrue(page.contains("liking of Cinder Ridge was highest at a drop of 203"), page);
+        // One batch alone has its charge temperature on today's probe.
+        assertTrue(page.matches("(?s).*charge temperature +only 1 .*"), page);
         assertTrue(page.contains("A charge temperature that was read before the probe was changed is left out"), page);
         assertFalse(page.matches("(?is).*(do this|you should|set the|to get).*"), page);
         // Every one of the cards' batches was roasted by the recipe of the newest, of about its mass.
@@ -105,12 +111,36 @@ class CardsOfHarbourTest {
                 "Feature by feature",
                 "Roasted on 2024-08-23 on drum on the quay, batch 2 of 5 of the day.",
                 "Its recipe was espresso; that of most of its lot's others was filter (36 of 67).",
-                "The drop was planned at 200.0 °C and came at 200.7 °C, as read then.",
+                "The drop was planned at 200.0 °C and came at 200.7 °C, as read then; today's probe would show 199.6 °C.",
                 "Its liking was 1.2 points above its lot's others by the same cuppers (10 scores, give or take 0.3): more than cups"
                         + " differ by as a rule. All were scored blind.",
                 "Nearest by path, on the same probe",
                 "carbon monoxide")) {
             assertTrue(page.contains(part), part + "\n" + page);
         }
+    }
+
+    /** The drop of the batch and those of its neighbours are on one scale, and the neighbours in the order of their number. */
+    @Test
+    void theNearestStandInOrderAndOnTodaysProbe() {
+        String page = BatchCard.of("H142", HARBOUR).text();
+        String nearest = page.substring(page.indexOf("Nearest by path"), page.indexOf("Spent elsewhere:"));
+        List<Integer> seconds = Pattern.compile("2024-\\d\\d-\\d\\d +(\\d+) ")
+                .matcher(nearest)
+                .results()
+                .map(found -> Integer.valueOf(found.group(1)))
+                .toList();
+        assertEquals(6, seconds.size(), nearest);
+        assertEquals(seconds.stream().sorted().toList(), seconds, nearest);
+        double read = Nearest.to(HARBOUR.batch("H142"), HARBOUR).list().get(0).drop().orElseThrow()
+                .beanTemperature().orElseThrow().celsius();
+        assertTrue(nearest.contains(String.format(Locale.ROOT, "%.1f", read - 1.1)), read + "\n" + nearest);
+        assertTrue(page.contains("Temperatures are as today's probe would show them."), page);
+        assertFalse(page.contains("as read then. "), page);
+        assertTrue(page.contains("came at 205.9 °C, as read then; today's probe would show 204.7 °C."), page);
+        assertEquals(
+                "Its cups scored 1.0 points above its lot's others in liking, blind: look at what else differed.",
+                ShortSentences.keptBy(BatchCard.of("H142", HARBOUR).inShort()).next());
+        assertTrue(page.contains("All 9 numbers that can be held against theirs lie where 80 of 100 such batches do; 2 cannot."));
     }
 }

@@ -61,7 +61,7 @@ class LotCardTest {
         assertEquals(
                 new InShort(
                         "5 batches of one that went well were dropped after 11:20 (11:00 to 11:40).",
-                        "They are the last 5 of 6 whose blind scores of liking reach the lot's best.",
+                        "Their cups scored highest in liking, blind: 6 of 10 lie within the luck of tasting of the very best, here the last 5.",
                         NO_TARGET),
                 inShort(built));
         assertEquals(

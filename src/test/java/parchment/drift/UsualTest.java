@@ -198,8 +198,8 @@ class UsualTest {
         Usual unlike = Usual.of(both.batch("B9"), both);
         assertEquals(Usual.Verdict.UNLIKE_THE_OTHERS, unlike.verdict());
         assertEquals(List.of("mass loss 25.0 %, which is 10.0 % above the usual"), unlike.reasons());
-        assertEquals("a little unlike", row(unlike.text(), "charge temperature").get(4));
-        assertEquals("unlike", row(unlike.text(), "mass loss").get(4));
+        assertEquals("a little unlike", row(unlike.text(), "charge temperature").get(5));
+        assertEquals("unlike", row(unlike.text(), "mass loss").get(5));
     }
 
     @Test
@@ -409,7 +409,12 @@ class UsualTest {
                         "180.0 °C",
                         String.format(
                                 java.util.Locale.ROOT,
-                                "%.1f °C to %.1f °C",
+                                "%.1f to %.1f °C",
+                                charge.narrower().lower(),
+                                charge.narrower().upper()),
+                        String.format(
+                                java.util.Locale.ROOT,
+                                "%.1f to %.1f °C",
                                 charge.range().lower(),
                                 charge.range().upper()),
                         "unlike",
@@ -418,7 +423,7 @@ class UsualTest {
                 page);
         // What was not measured is neither unlike nor as usual.
         assertEquals(
-                List.of("drying time", "missing", "missing", "missing", "missing", "0"),
+                List.of("drying time", "missing", "missing", "missing", "missing", "not measured", "0"),
                 row(page, "drying time"),
                 page);
         assertTrue(page.endsWith("Unlike is not bad: the cup decides."), page);
@@ -444,7 +449,7 @@ class UsualTest {
         assertEquals(
                 new InShort(
                         "Batch B9 is like 8 others of lot one, about the same mass.",
-                        "The one thing looked at lies where 80 of 100 such batches do.",
+                        "The one number that can be held against theirs lies where 80 of 100 such batches do; 10 cannot.",
                         "Nothing to do; the cup decides."),
                 ShortSentences.keptBy(charged(181, CHARGES).inShort()));
         assertEquals(

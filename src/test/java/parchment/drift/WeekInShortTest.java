@@ -16,7 +16,11 @@ import parchment.logbook.Logbook;
 import parchment.logbook.LogbookContents;
 
 class WeekInShortTest {
-    private static final double LITTLE = 0.146;
+    private static final double LITTLE = 0.145;
+
+    /** The same beside a batch that is unlike, which makes the ranges of the others wider. */
+    private static final double LITTLE_BESIDE_UNLIKE = 0.1463;
+
     private static final double[] QUIET = {0.3, -0.8, 0.5, 1.2, -0.4, -1.1, 0.9, 0.1, -0.6, 0.2};
 
     /** Batches a day apart that lose about 14 %, and after them some that lose as much as is said. */
@@ -163,7 +167,7 @@ class WeekInShortTest {
         assertTrue(page.contains("1 batch has no date that could be read, so it is in no week."), page);
     }
 
-    /** A loss of 14.6 % lies beyond what holds 80 of 100 and within what holds 95 of 100. */
+    /** A loss of 14.5 % lies beyond what holds 80 of 100 and within what holds 95 of 100. */
     @Test
     void whatIsALittleUnlikeIsCounted() {
         Logbook one = BuiltBatch.logbook(quiet(12, LITTLE));
@@ -182,7 +186,7 @@ class WeekInShortTest {
                 "7 batches in the week to 2025-01-14: batch B13 was unlike the others of its lot, 1 a little.",
                 "Each was held against at least eight others of its lot. Of 100 ordinary ones about five look so.",
                 "Cup it beside a usual batch before you decide: unlike is not bad.",
-                BuiltBatch.logbook(quiet(12, 0.25, LITTLE)));
+                BuiltBatch.logbook(quiet(12, 0.25, LITTLE_BESIDE_UNLIKE)));
     }
 
     @Test

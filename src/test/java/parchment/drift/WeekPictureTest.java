@@ -74,6 +74,14 @@ class WeekPictureTest {
         assertTrue(svg.contains("batch B12, mass loss 25.0 %, where 1"), svg);
     }
 
+    /** A loss of 14.7 % lies beyond what holds 80 of 100 and within what holds 95 of 100. */
+    @Test
+    void aNumberThatIsALittleUnlikeIsNotCalledUsual() {
+        String svg = svg(ofTwoDays(12, 0.147));
+        assertTrue(svg.contains(">a number a little unlike<"), svg);
+        assertFalse(svg.contains(">mass loss unlike<"), svg);
+    }
+
     @Test
     void aPlaceIsInPartsOfTheWayToTheEdgeOfTheUsual() {
         Usual.Compared above = Usual.of(ofTwoDays(12, 0.25).batch("B12"), ofTwoDays(12, 0.25)).compared().stream()

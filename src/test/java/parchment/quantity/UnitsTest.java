@@ -53,6 +53,15 @@ class UnitsTest {
     }
 
     @Test
+    void onlyATimeIsShownAsOnARoastClock() {
+        assertEquals("10:02", Unit.SECONDS.formatOnClock(602, TemperatureUnit.CELSIUS));
+        assertEquals("10:02", Unit.SECONDS.withDigits(1).formatOnClock(601.6, TemperatureUnit.CELSIUS));
+        assertEquals("missing", Unit.SECONDS.formatOnClock(Double.NaN, TemperatureUnit.CELSIUS));
+        assertEquals("203.3 °C", Unit.TEMPERATURE.formatOnClock(203.3, TemperatureUnit.CELSIUS));
+        assertEquals("3 days", Unit.DAYS.formatOnClock(3, TemperatureUnit.CELSIUS));
+    }
+
+    @Test
     void whatRoundsToNothingHasNoMinus() {
         assertEquals("0 s", Unit.SECONDS.formatStep(-0.3, TemperatureUnit.CELSIUS));
         assertEquals("0.0 °F", Unit.TEMPERATURE_STEP.formatStep(-0.02, TemperatureUnit.FAHRENHEIT));
