@@ -18,6 +18,12 @@ final class MassWords {
         return String.format(Locale.ROOT, "%." + digits(width) + "f", kilograms) + " kg";
     }
 
+    /** Returns a mass that something may be up to, rounded up to a tenth of a kilogram, of small ones to a hundredth. */
+    static String upTo(double kilograms) {
+        double step = kilograms < 0.1 ? 0.01 : 0.1;
+        return number(Math.ceil(kilograms / step - 1e-9) * step, MOST_DIGITS) + " kg";
+    }
+
     /** Returns from where to where a mass may lie, as in "13.8 to 14.6 kg". */
     static String range(double low, double high) {
         int digits = digits(high - low);
