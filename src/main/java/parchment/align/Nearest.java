@@ -48,6 +48,7 @@ public final class Nearest implements ShownAs {
     private final ShrunkenScores scores;
     private final int otherProbe;
     private final List<String> notes;
+    private final NotHeld notHeld;
 
     /**
      * Holds one batch and how far it is.
@@ -74,7 +75,8 @@ public final class Nearest implements ShownAs {
             String attribute,
             ShrunkenScores scores,
             int otherProbe,
-            List<String> notes) {
+            List<String> notes,
+            NotHeld notHeld) {
         this.batch = batch;
         this.reader = reader;
         this.neighbours = List.copyOf(neighbours);
@@ -82,6 +84,7 @@ public final class Nearest implements ShownAs {
         this.scores = scores;
         this.otherProbe = otherProbe;
         this.notes = List.copyOf(notes);
+        this.notHeld = notHeld;
     }
 
     /**
@@ -144,7 +147,8 @@ public final class Nearest implements ShownAs {
                 attribute,
                 ShrunkenScores.of(logbook, attribute),
                 otherProbe,
-                periods.found(List.of(logbook.batch(batch.name())))));
+                periods.found(List.of(logbook.batch(batch.name()))),
+                NotHeld.of(batch.name(), climbs, base, neighbours.size())));
     }
 
     /** Returns the temperature that every climb of the probe has begun below, on a whole step. */
@@ -193,8 +197,16 @@ public final class Nearest implements ShownAs {
                 .toList();
     }
 
+    /** Says why there are no neighbours, in a sentence: no other batch was read by the probe, or a curve is not whole. */
+    public String whyNone() {
+        return notHeld.words();
+    }
+
     /** Returns the answer in three sentences: which is nearest, how near that is, what to do next. */
     public InShort inShort() {
+        if (neighbours.isEmpty() && notHeld.others() > 0) {
+            return NearestInShort.ofTornCurves(batch.name(), whyNone());
+        }
         return NearestInShort.of(batch.name(), neighbours, neighbours.isEmpty() ? Double.NaN : usual(), otherProbe);
     }
 
@@ -294,7 +306,9 @@ public final class Nearest implements ShownAs {
     @Override
     public String toString() {
         if (neighbours.isEmpty()) {
-            return "No other batch with a bean temperature was read by the same probe as batch " + batch.name();
+            return notHeld.others() > 0
+                    ? whyNone().replaceFirst("\\.$", "")
+                    : "No other batch with a bean temperature was read by the same probe as batch " + batch.name();
         }
         if (neighbours.size() == 1) {
             return String.format(

@@ -44,6 +44,14 @@ final class NearestInShort {
                 first.sameLot() == Nearest.Lot.SAME ? TASTE : ofItsOwnLot(nearest));
     }
 
+    /** Says that curves that are not whole cannot be held against each other. */
+    static InShort ofTornCurves(String batch, String why) {
+        return new InShort(
+                "Which roast was most like batch " + batch + " cannot be told.",
+                why,
+                "Ask about a batch whose curve is whole from the turning point to the drop.");
+    }
+
     private static String ofItsOwnLot(List<Nearest.Neighbour> nearest) {
         return nearest.stream()
                 .filter(other -> other.sameLot() == Nearest.Lot.SAME)

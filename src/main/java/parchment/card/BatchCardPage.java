@@ -93,7 +93,7 @@ final class BatchCardPage {
             return page.say(
                     found.isEmpty()
                             ? "It has no path of bean temperature to hold against others."
-                            : "No other batch with a bean temperature was read by the same probe.");
+                            : found.get().whyNone());
         }
         List<Nearest.Neighbour> rows = new ArrayList<>();
         rows.addAll(found.get().ofSameLot().stream().limit(NEAREST).toList());

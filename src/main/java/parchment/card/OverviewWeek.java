@@ -14,6 +14,7 @@ import parchment.drift.Week;
 import parchment.drift.WeekCause;
 import parchment.logbook.CupScores;
 import parchment.logbook.Logbook;
+import parchment.period.NearbyWork;
 import parchment.period.ProbeChange;
 
 /** Says what the overview tells of the last week; the week itself is worked out once for all of its parts. */
@@ -80,11 +81,11 @@ final class OverviewWeek {
         causes.stream().filter(cause -> cause.kind() == WeekCause.Kind.PROBE).forEach(cause -> told.add(cause.since()));
         return ProbeShifts.of(logbook).changes().stream()
                 .filter(change -> !told.contains(change.on()))
-                .flatMap(change -> step(change).stream())
+                .flatMap(change -> step(change, NearbyWork.of(change, logbook)).stream())
                 .toList();
     }
 
-    static Optional<String> step(ProbeChange change) {
+    static Optional<String> step(ProbeChange change, Optional<NearbyWork> work) {
         String probe =
                 "The bean probe" + (change.machine().isEmpty() ? "" : " of " + change.machine()) + " reads differently";
         return switch (change.kind()) {
@@ -92,9 +93,10 @@ final class OverviewWeek {
                 Optional.of(probe + " since " + change.on()
                         + ", as the upkeep says. Older readings are put on today's scale.");
             case FOUND_WITHOUT_ENTRY ->
-                Optional.of(
-                        probe + " since about " + change.on()
-                                + ", and nobody wrote why. Older readings are put on today's scale; write into upkeep.csv what was done.");
+                Optional.of(work.map(near -> probe.replace(" reads differently", " may read differently") + " since about "
+                                + change.on() + ". " + near.words() + " Older readings are put on today's scale.")
+                        .orElse(probe + " since about " + change.on()
+                                + ", and nobody wrote why. Older readings are put on today's scale; write into upkeep.csv what was done."));
             case WRITTEN_WITHOUT_CHANGE, OTHER_WORK, LOT_OR_PROBE, ONE_PLACE_ONLY, NOT_IN_THE_BEANS, STEP_OR_SLOW ->
                 Optional.empty(); // Not sure enough for a first page; ProbeShifts tells them.
         };

@@ -87,6 +87,13 @@ record Charges(List<Count> counts) {
                 .sum();
     }
 
+    /** Returns the charge that most of the mass is roasted in; empty if there is none. */
+    Optional<OneCharge> most() {
+        return counts.stream()
+                .max(Comparator.comparingDouble(one -> one.batches() * one.kilograms()))
+                .map(one -> new OneCharge(one.kilograms()));
+    }
+
     /** Says them in words, as in "2 batches of 5 kg and 1 of 2.5 kg". */
     String words(MassWords masses) {
         List<String> words = new ArrayList<>();

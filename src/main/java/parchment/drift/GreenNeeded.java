@@ -33,6 +33,9 @@ public final class GreenNeeded implements ShownAs {
     /** A batch less is worth a word if it misses no more of the order; common practice, no source. */
     private static final double LITTLE = 0.05;
 
+    /** So little of an order missing is not worth a word; common practice, no source. */
+    private static final double LEAST_SHORT = 0.005;
+
     private static final double LEVEL = 0.90;
 
     private final String lot;
@@ -79,7 +82,13 @@ public final class GreenNeeded implements ShownAs {
             throw new LogbookException(
                     "An order is a mass above 0, but for '" + lot + "' it is " + roasted + ". Write it as 12 kg.");
         }
-        return new GreenNeeded(lot, roasted, unit, LotLoss.of(lot, logbook), ChargeSizes.of(lot, unit, logbook));
+        ChargeSizes sizes = ChargeSizes.of(lot, unit, logbook);
+        GreenNeeded first = new GreenNeeded(lot, roasted, unit, LotLoss.of(lot, logbook), sizes);
+        // The loss is that of the charge that most of the order is planned in; what charges cover it may follow from that loss.
+        return first.charges
+                .flatMap(Charges::most)
+                .map(most -> new GreenNeeded(lot, roasted, unit, LotLoss.of(lot, logbook, Optional.of(most)), sizes))
+                .orElse(first);
     }
 
     /** Returns the lot. */
@@ -159,6 +168,12 @@ public final class GreenNeeded implements ShownAs {
         }
         Interval given = given();
         double middle = charged() * (1 - loss.mean());
+        double green = greenMore();
+        if (green > 0) {
+            double by = roasted.kilograms() - given.lower();
+            return "You may be short by up to " + masses.upTo(by) + "; " + masses.upTo(green)
+                    + " more green coffee makes that unlikely.";
+        }
         // Charges that are the order itself may miss it by a rounding.
         double over = Math.max(0, middle - roasted.kilograms());
         return "That gives " + masses.estimated(middle, given.width()) + " roasted ("
@@ -168,13 +183,24 @@ public final class GreenNeeded implements ShownAs {
                         : "so about " + masses.estimated(over, given.width()) + " is left over.");
     }
 
+    /** Returns how much green coffee more makes it unlikely that the order falls short, in kg; 0 where it is unlikely already. */
+    private double greenMore() {
+        double missing = roasted.kilograms() - given().lower();
+        double lost = Math.min(MOST_LOST, lossInterval().upper());
+        return missing < LEAST_SHORT * roasted.kilograms() ? 0 : missing / (1 - lost);
+    }
+
     /** Says how it was worked out, a sentence each. */
     List<String> workedOut() {
         if (!loss.isKnown()) {
             return List.of(Sentence.of(toString()) + ".");
         }
         return List.of(
-                String.format(Locale.ROOT, "Mass loss of %s: %.1f %%, %s.", lot, 100 * loss.mean(), loss.from()),
+                String.format(Locale.ROOT, "Mass loss of %s: %.1f %%, %s.", lot, 100 * loss.mean(), loss.from())
+                        + (charges.isEmpty()
+                                ? ""
+                                : " Nine of ten such orders come to "
+                                        + masses.range(given().lower(), given().upper()) + " roasted."),
                 "Of the charges used for it those are taken that cover the order with the least left over, in at most one batch more"
                         + " than the fewest.");
     }

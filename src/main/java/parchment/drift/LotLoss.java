@@ -1,12 +1,15 @@
 package parchment.drift;
 
+import java.time.OffsetDateTime;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.stream.IntStream;
 import parchment.feature.BatchTable;
 import parchment.feature.Features;
 import parchment.logbook.Batch;
@@ -18,7 +21,10 @@ import parchment.stats.MixedDesign;
 import parchment.stats.RandomTerm;
 
 /**
- * What share of its mass a lot loses in the drum: of its own batches, or as one more of all lots where few of its own were weighed.
+ * What share of its mass a lot loses in the drum: of its own last batches, or as one more of all lots where few of its own were weighed.
+ *
+ * <p>What is roasted next loses what was lost of late and not what was lost a year ago, so that only the last twenty weighed batches count; of the
+ * charge that is planned where eight of those twenty are of it.
  *
  * @param mean the mean loss; NaN if it cannot be told
  * @param shared the standard error that all batches of an order share: that of the mean, what roast days differ by, and what lots do
@@ -36,11 +42,43 @@ record LotLoss(double mean, double shared, double single, double degrees, int ow
 
     private static final int FEWEST_LOTS = 2;
 
+    /** So many of its last weighed batches say what it loses; common practice, no source. */
+    static final int LAST = 20;
+
+    /** So many of those of one charge speak for themselves; common practice, no source. */
+    static final int ENOUGH_OF_CHARGE = 8;
+
     static LotLoss of(String lot, Logbook logbook) {
-        Weighed own = Weighed.of(logbook.ofLot(lot));
-        if (own.size() >= FEWEST) {
-            return ofItsOwn(own);
+        return of(lot, logbook, Optional.empty());
+    }
+
+    /**
+     * Finds the loss of a lot.
+     *
+     * @param charge the charge that is planned, where all batches of the order are of one
+     */
+    static LotLoss of(String lot, Logbook logbook, Optional<OneCharge> charge) {
+        Weighed all = Weighed.of(logbook.ofLot(lot));
+        if (all.size() >= FEWEST) {
+            Weighed last = all.last(LAST);
+            Optional<Weighed> like = charge.map(one -> last.of(one)).filter(found -> found.size() >= ENOUGH_OF_CHARGE);
+            String more = like.isPresent() && like.get().size() < last.size()
+                    ? " of about " + charge.orElseThrow().words()
+                    : "";
+            return ofItsOwn(
+                    like.orElse(last),
+                    all.size(),
+                    last.size() < all.size()
+                            ? more.isEmpty()
+                                    ? "from the last " + LAST + " of " + all.size() + " weighed batches"
+                                    : "from those" + more + " (" + like.orElseThrow().size() + ") among the last " + LAST
+                                            + " of " + all.size() + " weighed batches"
+                            : "from " + like.orElse(last).size() + " batches" + more);
         }
+        return ofFew(lot, logbook, all);
+    }
+
+    private static LotLoss ofFew(String lot, Logbook logbook, Weighed own) {
         Weighed all = Weighed.of(logbook);
         if (all.size() >= FEWEST_OF_ALL && new TreeSet<>(all.lots).size() >= FEWEST_LOTS) {
             return ofAllLots(lot, own.size(), all);
@@ -49,22 +87,54 @@ record LotLoss(double mean, double shared, double single, double degrees, int ow
     }
 
     /** The batches of named lots of which both masses are written. */
-    private record Weighed(double[] losses, List<String> lots, List<String> days) {
+    private record Weighed(double[] losses, List<String> lots, List<String> days, List<Batch> batches) {
         static Weighed of(Logbook logbook) {
             BatchTable table = BatchTable.of(logbook, Features.massLoss());
             double[] values = table.values(Features.massLoss());
             List<String> lots = new ArrayList<>();
             List<String> days = new ArrayList<>();
             List<Double> losses = new ArrayList<>();
+            List<Batch> weighed = new ArrayList<>();
             for (int i = 0; i < values.length; i++) {
                 Batch batch = table.batches().get(i);
                 if (Double.isFinite(values[i]) && batch.lot().isPresent()) {
                     losses.add(values[i]);
+                    weighed.add(batch);
                     lots.add(batch.lot().get());
                     days.add(batch.roastDay().map(Object::toString).orElse("batch " + batch.name()));
                 }
             }
-            return new Weighed(losses.stream().mapToDouble(loss -> loss).toArray(), lots, days);
+            return new Weighed(losses.stream().mapToDouble(loss -> loss).toArray(), lots, days, weighed);
+        }
+
+        /** Returns the last so many in time; those without a date count as the earliest. */
+        Weighed last(int count) {
+            return at(IntStream.range(0, size())
+                    .boxed()
+                    .sorted(Comparator.comparing((Integer i) -> batches.get(i).roastedAt(), Weighed::inTime))
+                    .skip(Math.max(0, size() - count))
+                    .toList());
+        }
+
+        private static int inTime(Optional<OffsetDateTime> a, Optional<OffsetDateTime> b) {
+            return a.isPresent() && b.isPresent()
+                    ? a.get().compareTo(b.get())
+                    : Boolean.compare(a.isPresent(), b.isPresent());
+        }
+
+        Weighed of(OneCharge charge) {
+            return at(IntStream.range(0, size())
+                    .boxed()
+                    .filter(i -> charge.holds(batches.get(i)))
+                    .toList());
+        }
+
+        private Weighed at(List<Integer> rows) {
+            return new Weighed(
+                    rows.stream().mapToDouble(i -> losses[i]).toArray(),
+                    rows.stream().map(lots::get).toList(),
+                    rows.stream().map(days::get).toList(),
+                    rows.stream().map(batches::get).toList());
         }
 
         int size() {
@@ -72,7 +142,7 @@ record LotLoss(double mean, double shared, double single, double degrees, int ow
         }
     }
 
-    private static LotLoss ofItsOwn(Weighed own) {
+    private static LotLoss ofItsOwn(Weighed own, int weighed, String from) {
         LinearMixedModel model = MixedDesign.of("mass loss", own.losses)
                 .withRandom(RandomTerm.intercept("roast day", own.days))
                 .fit();
@@ -82,8 +152,8 @@ record LotLoss(double mean, double shared, double single, double degrees, int ow
                 Math.hypot(mean.standardError(), model.standardDeviation("roast day")),
                 model.residualStandardDeviation(),
                 Math.max(2, Math.min(own.size() - 1.0, mean.degreesOfFreedom())),
-                own.size(),
-                "from " + own.size() + " batches");
+                weighed,
+                from);
     }
 
     /** Takes the lot as one of all lots: as far from their mean as its few batches, drawn towards it, or as any new lot may be. */

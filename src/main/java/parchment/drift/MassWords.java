@@ -36,6 +36,13 @@ record MassWords(MassUnit unit) {
         return rounded(kilograms, width).matches("-?[0.]+");
     }
 
+    /** Returns a mass that something may be up to, rounded up to a tenth of the unit, of small ones to a hundredth; grams whole. */
+    String upTo(double kilograms) {
+        double shown = unit.fromKilograms(kilograms);
+        double step = unit == MassUnit.GRAM ? 1 : shown < 0.1 ? 0.01 : 0.1;
+        return number(Math.ceil(shown / step - 1e-9) * step, MOST_DIGITS) + " " + unit.symbol();
+    }
+
     /** Returns from where to where a mass may lie, as in "13.8 to 14.6 kg". */
     String range(double low, double high) {
         return bareRange(low, high) + " " + unit.symbol();

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import parchment.calendar.MachineDays;
@@ -14,6 +15,7 @@ import parchment.logbook.Logbook;
 import parchment.logbook.Upkeep;
 import parchment.period.IndicatorByDay;
 import parchment.period.MachinePeriods;
+import parchment.period.NearbyWork;
 import parchment.period.ProbeChange;
 import parchment.period.ProbePeriods;
 import parchment.quantity.Unit;
@@ -133,14 +135,20 @@ final class WeekProbes {
         for (Estimate offset : told) {
             sizes.add(size(offset, logbook));
         }
+        Optional<NearbyWork> work = NearbyWork.of(change, logbook);
         return new WeekCause(
                 WeekCause.Kind.PROBE,
-                sure(change.kind()),
-                what(change.kind(), probe, direction),
+                work.isPresent() ? WeekCause.Sure.PERHAPS : sure(change.kind()),
+                work.map(near -> probe
+                                + (change.kind() == ProbeChange.Kind.NOT_IN_THE_BEANS
+                                        ? " may read otherwise in the empty drum"
+                                        : " may read " + direction)
+                                + " (or it is the work of " + near.work().doneOn() + ")")
+                        .orElseGet(() -> what(change.kind(), probe, direction)),
                 change.on(),
                 String.join(", ", sizes) + (mayBeLater(change, days) ? "; it may have come later" : ""),
                 howSure(change),
-                next(change.kind()),
+                work.map(NearbyWork::words).orElseGet(() -> next(change.kind())),
                 explains(change, days, logbook));
     }
 

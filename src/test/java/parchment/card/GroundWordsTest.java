@@ -39,7 +39,8 @@ class GroundWordsTest {
                 29,
                 good,
                 Optional.of(new ScoredLot("liking", Cupping.Said.YES, Map.of())),
-                "");
+                "",
+                Optional.empty());
         assertEquals(words, GroundWords.howSure(chosen));
         ShortSentences.keptBy(words);
     }

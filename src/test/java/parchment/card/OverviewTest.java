@@ -29,6 +29,8 @@ import parchment.evidence.Verdict;
 import parchment.feature.Features;
 import parchment.logbook.Cautions;
 import parchment.logbook.Logbook;
+import parchment.logbook.Upkeep;
+import parchment.period.NearbyWork;
 import parchment.period.ProbeChange;
 
 class OverviewTest {
@@ -153,7 +155,21 @@ class OverviewTest {
 
     private static Optional<String> step(ProbeChange.Kind kind, String machine) {
         LocalDate day = LocalDate.of(2031, 3, 4);
-        return OverviewWeek.step(new ProbeChange(machine, kind, day, day, day, List.of(), 0.01, "words"));
+        return OverviewWeek.step(
+                new ProbeChange(machine, kind, day, day, day, List.of(), 0.01, "words"), Optional.empty());
+    }
+
+    @Test
+    void aStepThatOtherWorkMayExplainIsToldAsSuch() {
+        LocalDate day = LocalDate.of(2031, 3, 4);
+        ProbeChange change = new ProbeChange(
+                "drum", ProbeChange.Kind.FOUND_WITHOUT_ENTRY, day, day, day, List.of(), 0.01, "words");
+        Upkeep work = new Upkeep("drum", day.minusDays(1), "ducts cleaned", Optional.empty());
+        assertEquals(
+                "The bean probe of drum may read differently since about 2031-03-04. The upkeep says: ducts cleaned on 2031-03-03 (the day"
+                        + " before). That can do this too. Older readings are put on today's scale.",
+                OverviewWeek.step(change, Optional.of(new NearbyWork(work, change)))
+                        .orElseThrow());
     }
 
     @Test

@@ -1,6 +1,7 @@
 package parchment.drift;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 
 import java.time.LocalDate;
 import java.time.ZoneOffset;
@@ -16,6 +17,7 @@ import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
 import parchment.logbook.LogbookContents;
 import parchment.logbook.Upkeep;
+import parchment.period.NearbyWork;
 import parchment.period.ProbeChange;
 import parchment.period.ProbeChange.Kind;
 import parchment.quantity.TemperatureUnit;
@@ -77,6 +79,76 @@ class WeekProbesTest {
         assertEquals(sure, cause.sure());
         assertEquals(sentence, cause.sentence().replaceFirst(": .*", ""));
         assertEquals(next, cause.next().substring(0, next.length()));
+    }
+
+    /** The change is dated to the tenth, from the ninth to the eleventh: work counts from three days before to three days after. */
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = ';',
+            value = {
+                "5; Look at the probe and its cable, and write into upkeep.csv what was done.",
+                "6; The upkeep says: ducts cleaned on 2025-01-06 (4 days before). That can do this too.",
+                "9; The upkeep says: ducts cleaned on 2025-01-09 (the day before). That can do this too.",
+                "10; The upkeep says: ducts cleaned on 2025-01-10 (the same day). That can do this too.",
+                "11; The upkeep says: ducts cleaned on 2025-01-11 (the day after). That can do this too.",
+                "14; The upkeep says: ducts cleaned on 2025-01-14 (4 days after). That can do this too.",
+                "15; Look at the probe and its cable, and write into upkeep.csv what was done."
+            })
+    void otherWorkAboutThenIsSaidToDoThisToo(int day, String next) {
+        LocalDate on = LocalDate.of(2025, 1, 10);
+        ProbeChange change = new ProbeChange(
+                "drum", Kind.FOUND_WITHOUT_ENTRY, on, on.minusDays(1), on.plusDays(1), List.of(CRACK), 0.005, "");
+        Logbook logbook = days(
+                20, new Upkeep("drum", LocalDate.of(2025, 1, day), "ducts cleaned, chaff", java.util.Optional.empty()));
+        WeekCause cause = WeekProbes.cause(change, MachineDays.of(logbook).get(0), logbook);
+        assertEquals(next, cause.next());
+        boolean near = day > 5 && day < 15;
+        assertEquals(near ? WeekCause.Sure.PERHAPS : WeekCause.Sure.CLEAR, cause.sure());
+        assertEquals(
+                near
+                        ? "the bean probe of drum may read lower (or it is the work of 2025-01-" + (day < 10 ? "0" : "") + day + ")"
+                        : "the bean probe of drum reads lower (nobody wrote why)",
+                cause.what());
+    }
+
+    /** Every kind of change: work on something else explains those that nobody wrote, and work on a bean probe or another machine none. */
+    @ParameterizedTest
+    @CsvSource({
+        "FOUND_AND_WRITTEN,false",
+        "FOUND_WITHOUT_ENTRY,true",
+        "WRITTEN_WITHOUT_CHANGE,false",
+        "OTHER_WORK,false",
+        "LOT_OR_PROBE,true",
+        "ONE_PLACE_ONLY,true",
+        "NOT_IN_THE_BEANS,true",
+        "STEP_OR_SLOW,true"
+    })
+    void onlyAChangeThatNobodyWroteIsExplainedByOtherWork(Kind kind, boolean explained) {
+        LocalDate day = LocalDate.of(2025, 1, 9);
+        ProbeChange change = change(kind, 10, 0.005, CRACK);
+        assertEquals(
+                explained,
+                NearbyWork.of(change, days(20, new Upkeep("drum", day, "burner serviced", java.util.Optional.empty())))
+                        .isPresent());
+        assertFalse(NearbyWork.of(
+                        change, days(20, new Upkeep("drum", day, "bean probe cleaned", java.util.Optional.empty())))
+                .isPresent());
+        assertFalse(NearbyWork.of(
+                        change, days(20, new Upkeep("other drum", day, "burner serviced", java.util.Optional.empty())))
+                .isPresent());
+    }
+
+    @Test
+    void inTheEmptyDrumOnlyTheWorkIsSaidToo() {
+        Logbook logbook = days(
+                20, new Upkeep("drum", LocalDate.of(2025, 1, 9), "fan replaced", java.util.Optional.empty()));
+        assertEquals(
+                "the bean probe of drum may read otherwise in the empty drum (or it is the work of 2025-01-09)",
+                WeekProbes.cause(
+                                change(Kind.NOT_IN_THE_BEANS, 10, 0.005, EMPTY),
+                                MachineDays.of(logbook).get(0),
+                                logbook)
+                        .what());
     }
 
     /** 90 % of a normal distribution lie within 1.645 standard deviations (table): 2.8 +- 0.49 and 3.4 +- 0.99. */
