@@ -53,14 +53,14 @@ final class EvidencePage {
     private List<String> face(FirstScreen around) {
         List<String> words = new ArrayList<>();
         words.add(evidence.readingsMoved());
-        if (evidence.verdict() != Verdict.CANNOT_TELL) {
-            words.add(evidence.whyThese());
-        }
-        words.add(evidence.beyond());
         words.add(around.forWhich());
         words.add(around.whatCouldBeWrong());
         words.add(around.partOfIt());
+        words.add(evidence.beyond());
         words.add(evidence.afterThat());
+        if (evidence.verdict() != Verdict.CANNOT_TELL) {
+            words.add(evidence.whyThese());
+        }
         words.removeIf(String::isEmpty);
         return words;
     }

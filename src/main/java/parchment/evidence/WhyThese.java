@@ -24,7 +24,7 @@ final class WhyThese {
                         ? " In brackets: the difference that the " + measure.name()
                                 + " itself makes lies in there 9 times in 10."
                         : " In brackets: what many more batches like these would show lies in there 9 times in 10; what the "
-                                + measure.name() + " itself does need not.";
+                                + measure.name() + " itself does may lie outside.";
         if (told.placesAreReadings() && why != VerdictRules.Why.HARDLY_VARIED) {
             return "Why " + told.both(" and ") + ": there the drawn line is "
                     + (told.rises() ? "lowest and highest" : "highest and lowest")

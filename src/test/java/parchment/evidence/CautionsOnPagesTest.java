@@ -45,7 +45,10 @@ class CautionsOnPagesTest {
         assertEquals(Verdict.SUGGESTIVE, told.verdict());
         Evidence open = Evidence.of("body", Features.developmentTime(), HILLSIDE);
         assertEquals(Verdict.CANNOT_TELL, open.verdict());
-        assertTrue(open.inShort().next().contains("would tell: a third each near 90 s"), open.inShort()::next);
+        assertEquals(
+                "Write the lot of 6 batches that were left out: then they count.",
+                open.inShort().next());
+        assertTrue(open.page().text().contains("would tell: a third each near 90 s"), open.page()::text);
         for (Evidence answer : List.of(told, open)) {
             assertEquals(1, times(answer.page()), answer::toString);
             notIn(answer.inShort());

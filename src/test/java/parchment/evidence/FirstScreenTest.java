@@ -40,12 +40,12 @@ class FirstScreenTest {
         assertEquals(
                 List.of(
                         "Readings from before 2024-10-07 are told as today's probe would show them: about 1.1 °C lower.",
-                        "Why 196 °C and 202 °C: there the drawn line is lowest and highest, the outermost tenth of the batches at either end left"
-                                + " aside. In brackets: the difference that the drop temperature itself makes lies in there 9 times in 10.",
                         "From 56 scored batches on 16 roast days, tasted by 5 cuppers. Batches of each lot: Cinder Ridge 20, Low Orchard 20 and"
                                 + " Salt Meadow 16. In these 56 nothing shows that the lots differ in it; among all 183 scored batches they do:"
                                 + " look at each lot, folded below.",
                         "What could be wrong: cuppers may have known what they tasted.",
+                        "Why 196 °C and 202 °C: there the drawn line is lowest and highest, the outermost tenth of the batches at either end left"
+                                + " aside. In brackets: the difference that the drop temperature itself makes lies in there 9 times in 10.",
                         Cautions.BESIDE_A_READING,
                         "How this was worked out"),
                 page.subList(3, 9));

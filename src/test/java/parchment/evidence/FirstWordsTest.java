@@ -35,7 +35,7 @@ class FirstWordsTest {
 
     private static final String SHOWN =
             " In brackets: what many more batches like these would show lies in there 9 times in 10; what the drop temperature itself"
-                    + " does need not.";
+                    + " does may lie outside.";
 
     private InShort words() {
         double middle = (interval.lower() + interval.upper()) / 2;

@@ -134,8 +134,11 @@ class HarbourEvidenceTest {
         Plot plot = ask("drop temperature").picture();
         assertTrue(plot.notes()
                 .contains(
-                        "The band holds the mean of batches like these, at any one place, in 90 of 100 logbooks like this. A dot's"
-                                + " bar holds the batch's own mean about two times in three."));
+                        "The band shows where the line may truly lie: at any one reading it is right 90 times in 100. A dot's bar shows"
+                                + " how far more cups of that batch may move it."));
+        assertEquals("planned drop temperature, as read on today's probe", plot.x().label());
+        assertEquals(
+                "development time", ask("development time").picture().x().label());
         List<String> labels = plot.layers().stream().map(Layer::label).toList();
         assertTrue(
                 labels.containsAll(List.of("where the mean may lie", "one batch, mean of its cups")),
