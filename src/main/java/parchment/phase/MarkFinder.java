@@ -185,7 +185,8 @@ final class MarkFinder {
         bean = roast;
         if (!marks.containsKey(MarkKind.TURNING_POINT) && !ProbeAtMark.isTooSlow(since)) {
             TurningPoint.of(roast, seconds(MarkKind.DROP))
-                    .flatMap(turn -> LateStart.seen(turn, since, TurningPoint.narrow(roast).bandwidthSeconds()))
+                    .flatMap(turn -> LateStart.seen(
+                            turn, since, TurningPoint.narrow(roast).bandwidthSeconds()))
                     .ifPresent(found -> put(
                             MarkKind.TURNING_POINT,
                             found.seconds(),

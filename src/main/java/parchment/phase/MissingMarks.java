@@ -31,7 +31,7 @@ final class MissingMarks {
                             ? "The log starts too late to show the charge and the turning point. The mean rate of drying is missing"
                                     + " with them."
                             : "The turning point does not show: the curve does not fall and rise again after charge. The mean rate"
-                            + " of drying is missing with it.");
+                                    + " of drying is missing with it.");
         }
         if (!yellowing && !crack) {
             missing.add(neither(phases) + ", so no phase can be told." + without(phases, drop));

@@ -29,6 +29,7 @@ final class LateStartStudy {
         List<double[]> every = new ArrayList<>();
         for (String seed : seeds) {
             VirtualLogbook made = VirtualRoastery.of(Scenario.named("untidy-year"))
+                    .withBatches(150)
                     .withSeed(Long.parseLong(seed))
                     .run();
             Logbook logbook = made.opened();

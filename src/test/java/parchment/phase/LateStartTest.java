@@ -56,8 +56,9 @@ class LateStartTest {
         assertEquals(Optional.empty(), phases.mark(MarkKind.TURNING_POINT));
         assertTrue(
                 phases.missing()
-                        .contains("The log starts too late to show the charge and the turning point. The mean rate of drying is"
-                                + " missing with them."),
+                        .contains(
+                                "The log starts too late to show the charge and the turning point. The mean rate of drying is"
+                                        + " missing with them."),
                 phases.missing().toString());
         // 80 + 0.2 · 360 °C; from the first reading on, 66 s later, it would be 165.
         assertEquals(
@@ -68,7 +69,11 @@ class LateStartTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"16, by the file's clock; the log starts 0:16 late, 4", "15, '', 2", "0, '', 2", "-40, the curve falls there too, 2"
+    @CsvSource({
+        "16, by the file's clock; the log starts 0:16 late, 4",
+        "15, '', 2",
+        "0, '', 2",
+        "-40, the curve falls there too, 2"
     })
     void aLogIsLateFromMoreThanFifteenSecondsOn(double from, String how, double error) {
         Phases phases = of(from(from));
@@ -107,7 +112,9 @@ class LateStartTest {
     void theWrittenDropBearsTheClockOutOrContradictsIt(double drop, LateStart.Verdict verdict) {
         Phases phases = of(from(66, drop));
         boolean isContradicted = verdict == LateStart.Verdict.CONTRADICTED;
-        assertEquals(isContradicted ? Source.ASSUMED : Source.LOGGED, mark(phases, MarkKind.CHARGE).source());
+        assertEquals(
+                isContradicted ? Source.ASSUMED : Source.LOGGED,
+                mark(phases, MarkKind.CHARGE).source());
         assertEquals(isContradicted ? 66 : 0, phases.chargeOnLogger());
         assertEquals(
                 switch (verdict) {
@@ -162,7 +169,10 @@ class LateStartTest {
     @CsvSource({"15, ''", "16, by the file's clock; the log starts 0:40 late"})
     void aClockThatRunsBeforeTheBeanProbeIsReadIsNotLate(double air, String how) {
         Curve other = ExampleRoast.curve("air temperature", Unit.TEMPERATURE, t -> 200, air, 740, 2);
-        assertEquals(how, mark(of(from(40).curve(Quantity.AIR_TEMPERATURE, other)), MarkKind.CHARGE).how());
+        assertEquals(
+                how,
+                mark(of(from(40).curve(Quantity.AIR_TEMPERATURE, other)), MarkKind.CHARGE)
+                        .how());
     }
 
     /** The turn of the example is at 74.9 s, its window 15 s to either side. */
