@@ -95,7 +95,7 @@ final class UsualPage {
         return (usual.held() == 1
                         ? "The one number that can be held against theirs lies"
                         : "All " + usual.held() + " numbers that can be held against theirs lie")
-                + " where 80 of 100 such batches do" + (not == 0 ? "." : "; " + not + " cannot.");
+                + " where 80 of 100 such batches do" + (not == 0 ? "." : "; of " + not + " more it cannot be told.");
     }
 
     private static InShort ofOddCharge(Usual usual, OddCharge charge) {

@@ -178,6 +178,24 @@ class MainTest {
     }
 
     @Test
+    void weekAnswersAnOrderInItsOwnUnit(@TempDir Path folder) throws IOException {
+        String hillside = Path.of("..", "datasets", "hillside").toString();
+        Path page = folder.resolve("page.html");
+        assertEquals(
+                0,
+                run("week", "--logbook", hillside, "--order", "Moth Field=20lb", "--out", page.toString()),
+                err.toString());
+        String order = out.toString()
+                .lines()
+                .filter(line -> line.contains("of roasted Moth Field"))
+                .findFirst()
+                .orElseThrow();
+        assertTrue(
+                order.matches("20 lb of roasted Moth Field take about [0-9.]+ lb of green coffee, in .* of [0-9.]+ lb.*\\."), order);
+        assertFalse(order.contains(" kg"), order);
+    }
+
+    @Test
     void weekSaysHowAnOrderIsWritten(@TempDir Path folder) {
         String hillside = Path.of("..", "datasets", "hillside").toString();
         int code = run(
