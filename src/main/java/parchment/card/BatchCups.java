@@ -1,15 +1,13 @@
 package parchment.card;
 
 import java.util.ArrayList;
-import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
-import java.util.stream.Collectors;
 import parchment.display.Table;
+import parchment.drift.CupsBeside;
 import parchment.logbook.Batch;
 import parchment.logbook.CupScores;
 import parchment.logbook.Cupping;
@@ -17,9 +15,6 @@ import parchment.logbook.Logbook;
 
 /** Lays what each cupper scored of a batch beside what the same cupper scored of its lot's others. */
 final class BatchCups {
-    /** Fewest scores of the lot's others from which it is told how far scores differ anyhow; common practice, no source. */
-    static final int ENOUGH = 8;
-
     private final Batch batch;
     private final Logbook logbook;
     private final List<CupScores> own;
@@ -34,13 +29,7 @@ final class BatchCups {
         this.own = logbook.cups().stream()
                 .filter(cup -> cup.batch().equals(batch.name()))
                 .toList();
-        Set<String> lot = logbook.batches().stream()
-                .filter(b -> b.lot().isPresent() && b.lot().equals(batch.lot()))
-                .map(Batch::name)
-                .filter(name -> !name.equals(batch.name()))
-                .collect(Collectors.toSet());
-        this.others =
-                logbook.cups().stream().filter(cup -> lot.contains(cup.batch())).toList();
+        this.others = CupsBeside.others(batch, logbook);
     }
 
     static BatchCups of(Batch batch, Logbook logbook) {
@@ -52,14 +41,6 @@ final class BatchCups {
         if (own.isEmpty()) {
             return "It was not cupped.";
         }
-        String attribute = logbook.scored("overall", "liking", "sweetness");
-        List<Double> differences = new ArrayList<>();
-        for (CupScores cup : own) {
-            double off = cup.score(attribute) - cuppersMean(cup.cupper(), attribute);
-            if (Double.isFinite(off)) {
-                differences.add(off);
-            }
-        }
         long blind = own.stream()
                 .filter(cup -> logbook.cupping(cup.cupping())
                         .filter(how -> how.blind() == Cupping.Said.YES)
@@ -70,56 +51,32 @@ final class BatchCups {
                 : blind == 0
                         ? " None is known to be scored blind."
                         : " " + blind + " of " + own.size() + " were scored blind.";
-        return scored(attribute, differences) + blindly;
+        return scored(CupsBeside.of(batch, logbook)) + blindly;
     }
 
-    private String scored(String attribute, List<Double> differences) {
-        double spread = spread(attribute);
-        if (differences.isEmpty() || !Double.isFinite(spread)) {
+    private String scored(CupsBeside cups) {
+        if (!cups.isKnown()) {
             return (own.size() == 1 ? "It has 1 score sheet" : "It has " + own.size() + " score sheets")
                     + ", and too few of its lot's others by the same cuppers to hold them against.";
         }
-        double mean = differences.stream().mapToDouble(d -> d).average().orElse(Double.NaN);
-        double error = spread / Math.sqrt(differences.size());
+        String attribute = cups.attribute();
+        double mean = cups.mean();
+        double error = cups.error();
         String size = String.format(Locale.ROOT, "%.1f points", Math.abs(mean));
         String sure = String.format(Locale.ROOT, "%.1f", Math.max(0.1, error));
         String where = size.equals("0.0 points")
                 ? "Its " + attribute + " was that of its lot's others by the same cuppers"
                 : "Its " + attribute + " was " + size + (mean > 0 ? " above" : " below")
                         + " its lot's others by the same cuppers";
-        return where + " (" + (differences.size() == 1 ? "1 score" : differences.size() + " scores") + ", give or take "
+        return where + " (" + (cups.scores() == 1 ? "1 score" : cups.scores() + " scores") + ", give or take "
                 + sure
-                + (Math.abs(mean) <= ScoredLot.APART * error
+                + (!cups.isClear()
                         ? "): no more than cups differ by anyhow."
                         : "): more than cups differ by as a rule.");
     }
 
-    /** Returns a cupper's mean for the lot's others; NaN if there is none. */
     private double cuppersMean(String cupper, String attribute) {
-        return others.stream()
-                .filter(cup -> cup.cupper().equals(cupper))
-                .mapToDouble(cup -> cup.score(attribute))
-                .filter(Double::isFinite)
-                .average()
-                .orElse(Double.NaN);
-    }
-
-    /** Returns the standard deviation of the lot's other scores about their cuppers' means; NaN if there are too few. */
-    private double spread(String attribute) {
-        double squares = 0;
-        int scores = 0;
-        Set<String> cuppers = new HashSet<>();
-        for (CupScores cup : others) {
-            double off = cup.score(attribute) - cuppersMean(cup.cupper(), attribute);
-            if (Double.isFinite(off)) {
-                squares += off * off;
-                scores++;
-                cuppers.add(cup.cupper());
-            }
-        }
-        return scores < ENOUGH || scores <= cuppers.size()
-                ? Double.NaN
-                : Math.sqrt(squares / (scores - cuppers.size()));
+        return CupsBeside.cuppersMean(others, cupper, attribute);
     }
 
     /** Returns the table, one row for each cupper at each cupping; empty if it was not cupped. */

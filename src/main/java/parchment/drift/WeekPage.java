@@ -48,7 +48,8 @@ final class WeekPage {
 
     private static Report causes(Report page, Week week) {
         Report longer = page.heading("What stands out");
-        if (week.causes().isEmpty()) {
+        List<String> low = WeekCups.low(week.batches(), week.logbook());
+        if (week.causes().isEmpty() && low.isEmpty()) {
             longer = longer.say(
                     week.cannotTell().size() == week.batches().size()
                             ? "Nothing can be told yet."
@@ -56,6 +57,9 @@ final class WeekPage {
         }
         for (WeekCause cause : week.causes()) {
             longer = longer.say(cause.toString());
+        }
+        for (String words : low) {
+            longer = longer.say(words);
         }
         for (String lot : week.newLots()) {
             long batches = week.batches().stream()
@@ -79,8 +83,12 @@ final class WeekPage {
     private static Report cupping(Report page, Week week) {
         Report longer = page.heading("Worth cupping");
         List<String> worth = week.worthCupping();
-        for (String words : worth.isEmpty() ? List.of(nothingToCup(week)) : worth) {
+        List<String> cupped = week.oddAndCupped();
+        for (String words : worth.isEmpty() && cupped.isEmpty() ? List.of(nothingToCup(week)) : worth) {
             longer = longer.say(Sentence.of(words));
+        }
+        for (String words : cupped) {
+            longer = longer.say(words);
         }
         return longer;
     }
@@ -94,7 +102,9 @@ final class WeekPage {
         List<String> names = left.stream().map(usual -> usual.batch().name()).toList();
         boolean known = left.stream().anyMatch(usual -> usual.verdict() != Usual.Verdict.CANNOT_TELL);
         if (known) {
-            return "Nothing calls for it: no batch was unlike the others of its lot.";
+            return week.odd().isEmpty()
+                    ? "Nothing calls for it: no batch was unlike the others of its lot."
+                    : "Nothing calls for it: what was unlike is told above.";
         }
         return left.size() == 1
                 ? "Batch " + names.get(0)
@@ -177,13 +187,22 @@ final class WeekPage {
                             .findFirst()
                             .orElse(Double.NaN));
         }
+        String attribute = week.logbook().scored("overall", "liking", "sweetness");
+        if (rows.stream().anyMatch(u -> Double.isFinite(WeekCups.blindMean(u.batch(), attribute, week.logbook())))) {
+            table = table.withNumber(
+                    attribute + ", scored blind",
+                    "points",
+                    1,
+                    rows,
+                    u -> WeekCups.blindMean(u.batch(), attribute, week.logbook()));
+        }
         return table.withText("against its lot", rows, u -> switch (u.verdict()) {
                     case LIKE_THE_OTHERS -> "as usual";
                     case A_LITTLE_UNLIKE_THE_OTHERS -> "a little unlike";
                     case UNLIKE_THE_OTHERS -> "unlike";
                     case CANNOT_TELL -> "cannot tell";
                 })
-                .withDashForMissing("not written or not measured")
+                .withDashForMissing("not written, not measured or not cupped")
                 .withRowsShown(400);
     }
 }
