@@ -106,6 +106,7 @@ final class OverviewWeek {
         Week week = week(logbook);
         List<String> worth =
                 new ArrayList<>(week.worthCupping().stream().map(Sentence::of).toList());
+        worth.addAll(week.oddAndCupped());
         List<String> early = tooEarly(week, logbook);
         if (!early.isEmpty()) {
             worth.add((early.size() == 1 ? "Batch " : "Batches ") + FirstFew.of(early)

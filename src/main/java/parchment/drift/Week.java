@@ -138,7 +138,9 @@ public final class Week implements ShownAs {
     /** Returns what is worth cupping: batches that were not cupped yet, each with the reason. */
     public List<String> worthCupping() {
         Set<String> lotsWithOdd = new HashSet<>();
-        odd().forEach(usual -> usual.batch().lot().ifPresent(lotsWithOdd::add));
+        odd().stream()
+                .filter(usual -> reason(usual).isPresent())
+                .forEach(usual -> usual.batch().lot().ifPresent(lotsWithOdd::add));
         List<String> worth = new ArrayList<>();
         Set<String> beside = new HashSet<>();
         for (Usual usual : notCupped()) {
@@ -147,7 +149,9 @@ public final class Week implements ShownAs {
             if (batch.plan().plannedBy() == BatchPlan.PlannedBy.CHANCE) {
                 worth.add("batch " + batch.name() + ": its drop was drawn by chance, so its scores tell of causes.");
             } else if (usual.verdict() == Usual.Verdict.UNLIKE_THE_OTHERS) {
-                worth.add("batch " + batch.name() + ": " + usual.reasons().get(0) + ". Did the cup notice?");
+                reason(usual)
+                        .ifPresent(words ->
+                                worth.add("batch " + batch.name() + ": " + words + ". Did the cup notice?"));
             } else if (usual.verdict() == Usual.Verdict.LIKE_THE_OTHERS
                     && lotsWithOdd.contains(lot)
                     && beside.add(lot)) {
@@ -164,6 +168,23 @@ public final class Week implements ShownAs {
             }
         }
         return worth;
+    }
+
+    /** Returns why a batch is unlike by what no change of the probe explains, its note first; empty if the probe explains it all. */
+    private Optional<String> reason(Usual usual) {
+        String name = usual.batch().name();
+        Optional<String> own = Optional.ofNullable(found().ofBatches().get(name))
+                .flatMap(cause -> cause.explains().stream().findFirst());
+        boolean taken = causes().stream()
+                .filter(cause -> cause.kind() == WeekCause.Kind.PROBE)
+                .flatMap(cause -> cause.explains().stream())
+                .anyMatch(words -> words.startsWith("batch " + name + ": "));
+        return own.isPresent() || taken ? own : usual.reasons().stream().findFirst();
+    }
+
+    /** Says of the unlike batches that were cupped already what the cup said. */
+    public List<String> oddAndCupped() {
+        return WeekCups.ofOdd(odd(), logbook);
     }
 
     /** Returns the week's batches that were not cupped yet. */

@@ -57,8 +57,9 @@ final class WeekCauses {
      * @param causes each cause once
      * @param charts how many numbers of lots were watched
      * @param notWatched which could not be, in sentences
+     * @param ofBatches the causes that are one batch each, by its name
      */
-    record Found(List<WeekCause> causes, int charts, List<String> notWatched) {}
+    record Found(List<WeekCause> causes, int charts, List<String> notWatched, Map<String, WeekCause> ofBatches) {}
 
     static Found of(Logbook logbook, List<Usual> batches) {
         return new WeekCauses(logbook, batches).found();
@@ -67,6 +68,7 @@ final class WeekCauses {
     private Found found() {
         watch();
         List<WeekCause> causes = new ArrayList<>();
+        Map<String, WeekCause> ofBatches = new LinkedHashMap<>();
         List<Batch> week = batches.stream().map(Usual::batch).toList();
         for (WeekProbes.News news : WeekProbes.of(logbook, week)) {
             List<String> more = new ArrayList<>(news.cause().explains());
@@ -91,14 +93,17 @@ final class WeekCauses {
                                         ? WeekOddBatch.Path.OF_THE_PROBE
                                         : WeekOddBatch.Path.ITS_OWN,
                                 logbook)
-                        .ifPresent(causes::add);
+                        .ifPresent(cause -> {
+                            causes.add(cause);
+                            ofBatches.put(usual.batch().name(), cause);
+                        });
             }
         }
         List<WeekCause> weakLast = Stream.concat(
                         causes.stream().filter(cause -> cause.sure() != WeekCause.Sure.WEAK),
                         causes.stream().filter(cause -> cause.sure() == WeekCause.Sure.WEAK))
                 .toList();
-        return new Found(weakLast, charts, List.copyOf(notWatched));
+        return new Found(weakLast, charts, List.copyOf(notWatched), Map.copyOf(ofBatches));
     }
 
     private static WeekCause with(WeekCause cause, List<String> explains) {

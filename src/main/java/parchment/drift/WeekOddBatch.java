@@ -56,6 +56,11 @@ final class WeekOddBatch {
         if (signs.isEmpty()) {
             return Optional.empty();
         }
+        batch.label(Batch.Label.NOTE).ifPresent(note -> {
+            String words = "its note says \"" + note.replaceFirst("\\.$", "") + "\"";
+            signs.add(0, words);
+            remarks.add(0, words);
+        });
         Optional<String> mark = remarks.stream()
                 .filter(reason -> reason.contains("first crack was marked"))
                 .findFirst();

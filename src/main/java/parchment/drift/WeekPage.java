@@ -49,7 +49,8 @@ final class WeekPage {
 
     private static Report causes(Report page, Week week) {
         Report longer = page.heading("What stands out");
-        if (week.causes().isEmpty()) {
+        List<String> low = WeekCups.low(week.batches(), week.logbook());
+        if (week.causes().isEmpty() && low.isEmpty()) {
             longer = longer.say(
                     week.cannotTell().size() == week.batches().size()
                             ? "Nothing can be told yet."
@@ -69,6 +70,9 @@ final class WeekPage {
         }
         for (String words : WeekOldNumbers.of(
                 week.logbook(), week.batches().stream().map(Usual::batch).toList())) {
+            longer = longer.say(words);
+        }
+        for (String words : low) {
             longer = longer.say(words);
         }
         for (String lot : week.newLots()) {
@@ -93,8 +97,12 @@ final class WeekPage {
     private static Report cupping(Report page, Week week) {
         Report longer = page.heading("Worth cupping");
         List<String> worth = week.worthCupping();
-        for (String words : worth.isEmpty() ? List.of(nothingToCup(week)) : worth) {
+        List<String> cupped = week.oddAndCupped();
+        for (String words : worth.isEmpty() && cupped.isEmpty() ? List.of(nothingToCup(week)) : worth) {
             longer = longer.say(Sentence.of(words));
+        }
+        for (String words : cupped) {
+            longer = longer.say(words);
         }
         return longer;
     }
@@ -108,8 +116,10 @@ final class WeekPage {
         List<String> names = left.stream().map(usual -> usual.batch().name()).toList();
         boolean known = left.stream().anyMatch(usual -> usual.verdict() != Usual.Verdict.CANNOT_TELL);
         if (known) {
-            return "Nothing calls for it: no batch was unlike the others of its lot"
-                    + (week.aLittle().isEmpty() ? "." : " by more than a little.");
+            return !week.odd().isEmpty()
+                    ? "Nothing calls for it: what was unlike is told above."
+                    : "Nothing calls for it: no batch was unlike the others of its lot"
+                            + (week.aLittle().isEmpty() ? "." : " by more than a little.");
         }
         return left.size() == 1
                 ? "Batch " + names.get(0)
@@ -204,13 +214,22 @@ final class WeekPage {
                                     : "")
                     : table.withNumber(feature.name(), feature.unit(), reader, rows, u -> value(u, feature));
         }
+        String attribute = week.logbook().scored("overall", "liking", "sweetness");
+        if (rows.stream().anyMatch(u -> Double.isFinite(WeekCups.blindMean(u.batch(), attribute, week.logbook())))) {
+            table = table.withNumber(
+                    attribute + ", scored blind",
+                    "points",
+                    1,
+                    rows,
+                    u -> WeekCups.blindMean(u.batch(), attribute, week.logbook()));
+        }
         return table.withText("against its lot", rows, u -> switch (u.verdict()) {
                     case LIKE_THE_OTHERS -> "as usual";
                     case A_LITTLE_UNLIKE_THE_OTHERS -> "a little unlike";
                     case UNLIKE_THE_OTHERS -> "unlike";
                     case CANNOT_TELL -> "cannot tell";
                 })
-                .withDashForMissing("not written or not measured")
+                .withDashForMissing("not written, not measured or not cupped")
                 .withRowsShown(400);
     }
 }
