@@ -17,6 +17,7 @@ import parchment.feature.OnProbe;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
 import parchment.period.ProbePeriods;
+import parchment.phase.Phases;
 import parchment.quantity.Mass;
 import parchment.quantity.TemperatureUnit;
 import parchment.stats.Interval;
@@ -66,6 +67,9 @@ public final class Usual implements ShownAs {
             Features.rateAtFirstCrack(),
             Features.massLoss());
 
+    /** Least share of the temperatures that the lot's others have, for a batch to be told as like them; common practice, no source. */
+    static final double LEAST_TEMPERATURES = 0.5;
+
     /** What a comparison came to. */
     public enum Verdict {
         /** Nothing looked at lies outside of what holds 80 of 100 batches: as usual. */
@@ -74,7 +78,7 @@ public final class Usual implements ShownAs {
         A_LITTLE_UNLIKE_THE_OTHERS,
         /** Something lies outside of what holds 95 of 100, or the path went otherwise. */
         UNLIKE_THE_OTHERS,
-        /** There are too few others. */
+        /** There are too few others, or most of the temperatures that the others have are missing and nothing else was unlike. */
         CANNOT_TELL
     }
 
@@ -231,9 +235,30 @@ public final class Usual implements ShownAs {
             return Verdict.UNLIKE_THE_OTHERS;
         }
         return Stream.of(Verdict.UNLIKE_THE_OTHERS, Verdict.A_LITTLE_UNLIKE_THE_OTHERS, Verdict.LIKE_THE_OTHERS)
+                .filter(verdict -> verdict == Verdict.UNLIKE_THE_OTHERS || !lacksTemperatures())
                 .filter(verdict -> compared.stream().anyMatch(one -> one.verdict() == verdict))
                 .findFirst()
                 .orElse(Verdict.CANNOT_TELL);
+    }
+
+    /** Tells whether fewer of its temperatures are known than half of those that its lot's others have. */
+    boolean lacksTemperatures() {
+        long theirs = temperatures(false);
+        return theirs > 1 && temperatures(true) < LEAST_TEMPERATURES * theirs;
+    }
+
+    private long temperatures(boolean own) {
+        return compared.stream()
+                .filter(one -> one.feature().onProbe() != OnProbe.FREE_OF_IT && Double.isFinite(one.usual()))
+                .filter(one -> !own || Double.isFinite(one.value()))
+                .count();
+    }
+
+    /** Says which temperatures it lacks, as the end of a sentence that begins with its name. */
+    String lackingWords() {
+        return Phases.of(batch).clean().isEmpty()
+                ? "has no curve that can be read"
+                : "lacks most of the temperatures that its lot's others have";
     }
 
     /** Returns how many numbers of the batch could be held against its lot's. */
@@ -285,8 +310,12 @@ public final class Usual implements ShownAs {
         return UsualReasons.sentence(this);
     }
 
-    /** Says how many others there are where they are too few. */
+    /** Says how many others there are where they are too few, or what the batch lacks. */
     String tooFew() {
+        if (lacksTemperatures()) {
+            return "it " + lackingWords() + ", and " + temperatures(true) + " of " + temperatures(false)
+                    + " temperatures can be held against theirs";
+        }
         String there = (others.size() == 1 ? "there is " : "there are ") + comparedWith;
         return others.size() < ENOUGH
                 ? there + ", and " + ENOUGH + " are needed"

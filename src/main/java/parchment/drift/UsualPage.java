@@ -61,6 +61,18 @@ final class UsualPage {
     static InShort inShort(Usual usual) {
         String name = "batch " + usual.batch().name();
         boolean noLot = usual.batch().lot().isEmpty();
+        if (usual.verdict() == Usual.Verdict.CANNOT_TELL && usual.lacksTemperatures()) {
+            return new InShort(
+                    Sentence.of(name) + " " + usual.lackingWords() + ".",
+                    "So whether it is like the others of its lot cannot be told.",
+                    "Look at its file in the folder 'curves' and at what the logbook's problems say of it.");
+        }
+        if (usual.verdict() == Usual.Verdict.UNLIKE_THE_OTHERS && usual.lacksTemperatures()) {
+            return new InShort(
+                    Sentence.of(name) + " " + usual.lackingWords() + ".",
+                    "Still it is unlike the others: " + shortReason(usual) + ".",
+                    "Look at its file in the folder 'curves', and cup it beside a usual batch.");
+        }
         return switch (usual.verdict()) {
             case CANNOT_TELL ->
                 new InShort(

@@ -74,6 +74,8 @@ final class WeekInShort {
                 begin + "too early to say what is usual.",
                 noLot
                         ? "No lot was written for " + (week.batches().size() == 1 ? "it." : "any of them.")
+                        : week.batches().stream().allMatch(Usual::lacksTemperatures)
+                                ? "Most of the temperatures that the others of the lot have are missing."
                         : fresh.isEmpty()
                                 ? "Eight other batches of a lot say what is usual, and there are fewer."
                                 : fresh.size() == 1
