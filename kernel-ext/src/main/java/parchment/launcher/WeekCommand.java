@@ -4,18 +4,13 @@ import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Locale;
 import java.util.concurrent.Callable;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 import parchment.drift.GreenNeeded;
 import parchment.drift.Week;
 import parchment.logbook.Cautions;
 import parchment.logbook.Logbook;
 import parchment.notebook.OurPage;
-import parchment.quantity.Mass;
-import parchment.quantity.MassUnit;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -32,9 +27,6 @@ import picocli.CommandLine.Spec;
         footer = {"", "Example:", "  parchment week --logbook \"My Roasts\" --order \"Cinder Ridge=12kg\""},
         mixinStandardHelpOptions = true)
 final class WeekCommand implements Callable<Integer> {
-    private static final Pattern ORDER =
-            Pattern.compile("(.+)=\\s*([0-9]+(?:[.,][0-9]+)?)\\s*(kg|g|lb|oz)\\s*", Pattern.CASE_INSENSITIVE);
-
     @Spec
     @SuppressWarnings("NullAway.Init")
     private CommandSpec spec;
@@ -74,13 +66,8 @@ final class WeekCommand implements Callable<Integer> {
         Logbook read = Logbook.open();
         Week week = Week.of(read);
         for (String order : orders) {
-            Matcher parts = ORDER.matcher(order);
-            if (!parts.matches()) {
-                throw new IllegalArgumentException("An order is a lot or a blend and the roasted mass, as in --order"
-                        + " \"Cinder Ridge=12kg\" (kg, g, lb or oz), but this one is '" + order + "'.");
-            }
-            double amount = Double.parseDouble(parts.group(2).replace(',', '.'));
-            week = week.withOrder(parts.group(1).strip(), Mass.of(amount, unit(parts.group(3))));
+            OrderText typed = OrderText.of(order);
+            week = week.withOrder(typed.lot(), typed.roasted());
         }
         List<String> notes =
                 read.provenance() == Logbook.Provenance.INVENTED ? List.of(Cautions.INVENTED_PAGE) : List.of();
@@ -96,14 +83,5 @@ final class WeekCommand implements Callable<Integer> {
         terminal.println("Page:      " + page);
         terminal.flush();
         return 0;
-    }
-
-    private static MassUnit unit(String symbol) {
-        return switch (symbol.toLowerCase(Locale.ROOT)) {
-            case "g" -> MassUnit.GRAM;
-            case "lb" -> MassUnit.POUND;
-            case "oz" -> MassUnit.OUNCE;
-            default -> MassUnit.KILOGRAM;
-        };
     }
 }
