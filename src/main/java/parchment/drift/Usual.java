@@ -115,6 +115,7 @@ public final class Usual implements ShownAs {
     private final List<Compared> compared;
     private final Optional<Unusual.Found> path;
     private final Optional<String> twins;
+    private final Optional<String> leftOut;
 
     private Usual(
             Batch batch,
@@ -123,7 +124,8 @@ public final class Usual implements ShownAs {
             List<Batch> others,
             List<Compared> compared,
             Optional<Unusual.Found> path,
-            Optional<String> twins) {
+            Optional<String> twins,
+            Optional<String> leftOut) {
         this.batch = batch;
         this.reader = reader;
         this.comparedWith = comparedWith;
@@ -131,6 +133,7 @@ public final class Usual implements ShownAs {
         this.compared = List.copyOf(compared);
         this.path = path;
         this.twins = twins;
+        this.leftOut = leftOut;
     }
 
     /**
@@ -191,7 +194,8 @@ public final class Usual implements ShownAs {
                                 + String.join(
                                         ", ",
                                         twins.stream().map(Batch::name).limit(8).toList())
-                                + (twins.size() > 8 ? " and " + (twins.size() - 8) + " more" : "") + "."));
+                                + (twins.size() > 8 ? " and " + (twins.size() - 8) + " more" : "") + "."),
+                logbook.whole().problems().batchesLeftOut());
     }
 
     /** Tells whether a number can be held only against those of the same probe: by how much another probe changes it is not known. */
@@ -282,6 +286,11 @@ public final class Usual implements ShownAs {
 
     Optional<String> twins() {
         return twins;
+    }
+
+    /** Says why the batch has no lot where the list of batches was left out as a whole. */
+    Optional<String> leftOut() {
+        return leftOut;
     }
 
     /** Returns the answer in three sentences: whether the batch is like the others, how sure that is, what to do next. */

@@ -67,6 +67,14 @@ final class UsualPage {
                     "So whether it is like the others of its lot cannot be told.",
                     "Look at its file in the folder 'curves' and at what the logbook's problems say of it.");
         }
+        if (usual.verdict() == Usual.Verdict.CANNOT_TELL
+                && noLot
+                && usual.leftOut().isPresent()) {
+            return new InShort(
+                    "The list " + usual.leftOut().get() + ".",
+                    "So whether " + name + " is like the others cannot be told.",
+                    "Mend the first line of batches.csv and ask again.");
+        }
         if (usual.verdict() == Usual.Verdict.UNLIKE_THE_OTHERS && usual.lacksTemperatures()) {
             return new InShort(
                     Sentence.of(name) + " " + usual.lackingWords() + ".",

@@ -9,6 +9,13 @@ final class WeekInShort {
     private WeekInShort() {}
 
     static InShort of(Week week) {
+        Optional<String> leftOut = week.logbook().problems().batchesLeftOut();
+        if (week.lastDay().isEmpty() && leftOut.isPresent()) {
+            return new InShort(
+                    "The list " + leftOut.get() + ".",
+                    "So there is no week to show: no batch has a date.",
+                    "Mend the first line of batches.csv and ask again.");
+        }
         if (week.logbook().batches().isEmpty()) {
             return new InShort(
                     "There is no week to show: the logbook has no batches.",
