@@ -5,9 +5,12 @@ import parchment.display.Report;
 import parchment.display.Sentence;
 import parchment.display.Showable;
 import parchment.display.Table;
+import parchment.quantity.Unit;
 
 /** Lays out what a batch is like beside its lot's others. */
 final class UsualPage {
+    private static final int MOST_MORE_DIGITS = 4;
+
     private UsualPage() {}
 
     static Showable of(Usual usual) {
@@ -54,8 +57,22 @@ final class UsualPage {
         };
     }
 
+    /** Returns the feature's unit, with as many digits more as it takes until a number beyond its range does not print as an end of it. */
+    static Unit unit(Usual usual, Usual.Compared one) {
+        Unit unit = one.feature().unit();
+        double end = one.value() < one.usual() ? one.range().lower() : one.range().upper();
+        for (int more = 0; more < MOST_MORE_DIGITS && one.unlike() && alike(one.value(), end, unit, usual); more++) {
+            unit = unit.withDigits(unit.digits() + 1);
+        }
+        return unit;
+    }
+
+    private static boolean alike(double value, double end, Unit unit, Usual usual) {
+        return unit.format(value, usual.reader()).equals(unit.format(end, usual.reader()));
+    }
+
     private static String shown(Usual usual, Usual.Compared one, double value) {
-        return Double.isFinite(value) ? one.feature().unit().format(value, usual.reader()) : "";
+        return Double.isFinite(value) ? unit(usual, one).format(value, usual.reader()) : "";
     }
 
     static InShort inShort(Usual usual) {
