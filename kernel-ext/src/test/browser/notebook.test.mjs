@@ -70,7 +70,7 @@ function runAtTheEnd(page, code) {
 test('the start page comes first, fills in, and its link opens the tour', {timeout: 4 * PATIENCE}, async () => {
     const page = await watchedPage(browser, new URL(address).origin);
     await page.goto(address);
-    assert.match(page.url(), /\/kernelspecs\/parchment\/start-[0-9a-f]{8}\.html\?token=/);
+    assert.match(page.url(), /\/kernelspecs\/parchment\/start-[0-9a-f]{8}-[0-9]+\.html\?token=/);
     const tour = page.getByRole('link', {name: 'Start with the tour'});
     assert.ok(await tour.isVisible(), 'the notebooks are there before anything is worked out');
     await page.waitForFunction(() => !document.querySelector('[data-waiting]'), null, {timeout: 2 * PATIENCE});
@@ -82,7 +82,7 @@ test('the start page comes first, fills in, and its link opens the tour', {timeo
     const [notebook] = await Promise.all([page.context().waitForEvent('page'), tour.click()]);
     await notebook.getByRole('heading', {name: 'A tour of a logbook'}).first().waitFor({timeout: PATIENCE});
     assert.equal(new URL(notebook.url()).pathname, '/notebooks/tour.ipynb');
-    assert.match(await notebook.locator('#ipython_notebook a').getAttribute('href'), /\/start-[0-9a-f]{8}\.html/, 'the way back');
+    assert.match(await notebook.locator('#ipython_notebook a').getAttribute('href'), /\/start-[0-9a-f]{8}-[0-9]+\.html/, 'the way back');
     await notebook.close();
     // The server may hand out the page as it was at first; it fills itself in again.
     await page.reload();

@@ -38,7 +38,7 @@ final class BatchCardPage {
         page = page.add(inShort);
         List<Batch> laid = new ArrayList<>(usual.others());
         laid.add(batch); // Last, so that it is the one set off.
-        page = TodaysReadings.of(logbook).today(batch).isPresent()
+        page = LaidOver.isDrawn(batch, logbook)
                 ? page.add(LaidOver.of(laid, List.of(batch), logbook))
                 : page.say("It has no bean temperature to draw, or none that is known on today's probe.");
         for (String sentence :

@@ -35,6 +35,16 @@ final class LaidOver {
 
     private LaidOver() {}
 
+    /** Tells whether there is a path of the batch to draw; where there is none, another's would be the last and be set off in its place. */
+    static boolean isDrawn(Batch batch, Logbook logbook) {
+        return TodaysReadings.of(logbook)
+                .today(batch)
+                .filter(moved -> !OverlayChart.of(List.of(moved), Clock.SINCE_CHARGE)
+                        .plot()
+                        .isEmpty())
+                .isPresent();
+    }
+
     /**
      * Draws batches, with the last of them set off.
      *

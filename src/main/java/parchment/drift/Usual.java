@@ -17,6 +17,7 @@ import parchment.feature.OnProbe;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
 import parchment.period.ProbePeriods;
+import parchment.phase.Phases;
 import parchment.quantity.TemperatureUnit;
 import parchment.stats.Interval;
 
@@ -64,6 +65,9 @@ public final class Usual implements ShownAs {
             Features.rateAtFirstCrack(),
             Features.massLoss());
 
+    /** Least share of the temperatures that the lot's others have, for a batch to be told as like them; common practice, no source. */
+    static final double LEAST_TEMPERATURES = 0.5;
+
     /** What a comparison came to. */
     public enum Verdict {
         /** Nothing looked at lies outside of what holds 80 of 100 batches: as usual. */
@@ -72,7 +76,7 @@ public final class Usual implements ShownAs {
         A_LITTLE_UNLIKE_THE_OTHERS,
         /** Something lies outside of what holds 95 of 100, or the path went otherwise. */
         UNLIKE_THE_OTHERS,
-        /** There are too few others. */
+        /** There are too few others, or most of the temperatures that the others have are missing and nothing else was unlike. */
         CANNOT_TELL
     }
 
@@ -110,6 +114,7 @@ public final class Usual implements ShownAs {
     private final Optional<Unusual.Found> path;
     private final Optional<String> twins;
     private final Optional<OddCharge> charge;
+    private final Optional<String> leftOut;
 
     private Usual(
             Batch batch,
@@ -119,7 +124,8 @@ public final class Usual implements ShownAs {
             List<Compared> compared,
             Optional<Unusual.Found> path,
             Optional<String> twins,
-            Optional<OddCharge> charge) {
+            Optional<OddCharge> charge,
+            Optional<String> leftOut) {
         this.charge = charge;
         this.batch = batch;
         this.reader = reader;
@@ -128,6 +134,7 @@ public final class Usual implements ShownAs {
         this.compared = List.copyOf(compared);
         this.path = path;
         this.twins = twins;
+        this.leftOut = leftOut;
     }
 
     /**
@@ -189,7 +196,8 @@ public final class Usual implements ShownAs {
                                         ", ",
                                         twins.stream().map(Batch::name).limit(8).toList())
                                 + (twins.size() > 8 ? " and " + (twins.size() - 8) + " more" : "") + "."),
-                charge);
+                charge,
+                logbook.whole().problems().batchesLeftOut());
     }
 
     /** Tells whether a number can be held only against those of the same probe: by how much another probe changes it is not known. */
@@ -233,9 +241,30 @@ public final class Usual implements ShownAs {
             return Verdict.UNLIKE_THE_OTHERS;
         }
         return Stream.of(Verdict.UNLIKE_THE_OTHERS, Verdict.A_LITTLE_UNLIKE_THE_OTHERS, Verdict.LIKE_THE_OTHERS)
+                .filter(verdict -> verdict == Verdict.UNLIKE_THE_OTHERS || !lacksTemperatures())
                 .filter(verdict -> compared.stream().anyMatch(one -> one.verdict() == verdict))
                 .findFirst()
                 .orElse(Verdict.CANNOT_TELL);
+    }
+
+    /** Tells whether fewer of its temperatures are known than half of those that its lot's others have. */
+    boolean lacksTemperatures() {
+        long theirs = temperatures(false);
+        return theirs > 1 && temperatures(true) < LEAST_TEMPERATURES * theirs;
+    }
+
+    private long temperatures(boolean own) {
+        return compared.stream()
+                .filter(one -> one.feature().onProbe() != OnProbe.FREE_OF_IT && Double.isFinite(one.usual()))
+                .filter(one -> !own || Double.isFinite(one.value()))
+                .count();
+    }
+
+    /** Says which temperatures it lacks, as the end of a sentence that begins with its name. */
+    String lackingWords() {
+        return Phases.of(batch).clean().isEmpty()
+                ? "has no curve that can be read"
+                : "lacks most of the temperatures that its lot's others have";
     }
 
     /** Returns how many numbers of the batch could be held against its lot's. */
@@ -266,6 +295,11 @@ public final class Usual implements ShownAs {
         return twins;
     }
 
+    /** Says why the batch has no lot where the list of batches was left out as a whole. */
+    Optional<String> leftOut() {
+        return leftOut;
+    }
+
     /** Returns the answer in three sentences: whether the batch is like the others, how sure that is, what to do next. */
     public InShort inShort() {
         return UsualPage.inShort(this);
@@ -292,8 +326,12 @@ public final class Usual implements ShownAs {
         return UsualReasons.sentence(this);
     }
 
-    /** Says how many others there are where they are too few. */
+    /** Says how many others there are where they are too few, or what the batch lacks. */
     String tooFew() {
+        if (lacksTemperatures()) {
+            return "it " + lackingWords() + ", and " + temperatures(true) + " of " + temperatures(false)
+                    + " temperatures can be held against theirs";
+        }
         if (charge.isPresent()) {
             return "it was " + charge.get().words() + ", and too few are like it to say anything";
         }

@@ -6,9 +6,12 @@ import parchment.display.Sentence;
 import parchment.display.Showable;
 import parchment.display.Table;
 import parchment.stats.Interval;
+import parchment.quantity.Unit;
 
 /** Lays out what a batch is like beside its lot's others. */
 final class UsualPage {
+    private static final int MOST_MORE_DIGITS = 4;
+
     private UsualPage() {}
 
     static Showable of(Usual usual) {
@@ -41,7 +44,7 @@ final class UsualPage {
     }
 
     private static String range(Usual usual, Usual.Compared one, Interval range) {
-        return Double.isFinite(one.usual()) ? WeekOddBatch.range(one.feature().unit(), range, usual.reader()) : "";
+        return Double.isFinite(one.usual()) ? WeekOddBatch.range(unit(usual, one), range, usual.reader()) : "";
     }
 
     /** Returns the word for one feature, or why there is none. */
@@ -54,13 +57,47 @@ final class UsualPage {
         };
     }
 
+    /** Returns the feature's unit, with as many digits more as it takes until a number beyond its range does not print as an end of it. */
+    static Unit unit(Usual usual, Usual.Compared one) {
+        Unit unit = one.feature().unit();
+        double end = one.value() < one.usual() ? one.range().lower() : one.range().upper();
+        for (int more = 0; more < MOST_MORE_DIGITS && one.unlike() && alike(one.value(), end, unit, usual); more++) {
+            unit = unit.withDigits(unit.digits() + 1);
+        }
+        return unit;
+    }
+
+    private static boolean alike(double value, double end, Unit unit, Usual usual) {
+        return unit.format(value, usual.reader()).equals(unit.format(end, usual.reader()));
+    }
+
     private static String shown(Usual usual, Usual.Compared one, double value) {
-        return Double.isFinite(value) ? one.feature().unit().formatOnClock(value, usual.reader()) : "";
+        return Double.isFinite(value) ? unit(usual, one).formatOnClock(value, usual.reader()) : "";
     }
 
     static InShort inShort(Usual usual) {
         String name = "batch " + usual.batch().name();
         boolean noLot = usual.batch().lot().isEmpty();
+        if (usual.verdict() == Usual.Verdict.CANNOT_TELL && usual.lacksTemperatures()) {
+            return new InShort(
+                    Sentence.of(name) + " " + usual.lackingWords() + ".",
+                    "So whether it is like the others of its lot cannot be told.",
+                    "Look at its file in the folder 'curves' and at what the logbook's problems say of it.");
+        }
+        if (usual.verdict() == Usual.Verdict.CANNOT_TELL
+                && noLot
+                && usual.leftOut().isPresent()) {
+            return new InShort(
+                    "The list " + usual.leftOut().get() + ".",
+                    "So whether " + name + " is like the others cannot be told.",
+                    "Mend the first line of batches.csv and ask again.");
+        }
+        if (usual.verdict() == Usual.Verdict.UNLIKE_THE_OTHERS && usual.lacksTemperatures()) {
+            return new InShort(
+                    Sentence.of(name) + " " + usual.lackingWords() + ".",
+                    "Still it is unlike the others: " + shortReason(usual) + ".",
+                    "Look at its file in the folder 'curves', and cup it beside a usual batch.");
+        }
         if (usual.oddCharge().isPresent()) {
             return ofOddCharge(usual, usual.oddCharge().get());
         }

@@ -95,7 +95,7 @@ final class UsualReasons {
         return switch (usual.verdict()) {
             case CANNOT_TELL ->
                 "Cannot tell whether batch " + usual.batch().name() + " is like the others: "
-                        + (usual.batch().lot().isEmpty() ? "no lot was written for it" : usual.tooFew());
+                        + (usual.batch().lot().isEmpty() ? usual.leftOut().orElse("no lot was written for it") : usual.tooFew());
             case LIKE_THE_OTHERS -> "batch " + usual.batch().name() + " is like " + usual.comparedWith();
             case A_LITTLE_UNLIKE_THE_OTHERS ->
                 "batch " + usual.batch().name() + " is a little unlike " + usual.comparedWith() + ": "

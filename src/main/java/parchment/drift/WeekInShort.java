@@ -9,6 +9,13 @@ final class WeekInShort {
     private WeekInShort() {}
 
     static InShort of(Week week) {
+        Optional<String> leftOut = week.logbook().problems().batchesLeftOut();
+        if (week.lastDay().isEmpty() && leftOut.isPresent()) {
+            return new InShort(
+                    "The list " + leftOut.get() + ".",
+                    "So there is no week to show: no batch has a date.",
+                    "Mend the first line of batches.csv and ask again.");
+        }
         if (week.logbook().batches().isEmpty()) {
             return new InShort(
                     "There is no week to show: the logbook has no batches.",
@@ -104,6 +111,8 @@ final class WeekInShort {
                 begin + "too early to say what is usual.",
                 noLot
                         ? "No lot was written for " + (week.batches().size() == 1 ? "it." : "any of them.")
+                        : week.batches().stream().allMatch(Usual::lacksTemperatures)
+                                ? "Most of the temperatures that the others of the lot have are missing."
                         : fresh.isEmpty()
                                 ? "Eight other batches of a lot say what is usual, and there are fewer."
                                 : fresh.size() == 1

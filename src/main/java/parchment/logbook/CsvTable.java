@@ -58,7 +58,7 @@ final class CsvTable {
             try (InputStream in = ReadableFile.open(file, folder)) {
                 table.read(in, fields);
             } catch (IOException e) {
-                problems.add(0, "", TextFile.reason(e), "a CSV file", "file left out");
+                problems.add(0, "", TextFile.reason(e), "a CSV file", Problem.FILE_LEFT_OUT);
             }
         }
         return table;
@@ -94,7 +94,7 @@ final class CsvTable {
                     bounded.startRow();
                 }
                 if (!headed) {
-                    problems.add(0, "", "an empty file", "a heading and rows", "file left out");
+                    problems.add(0, "", "an empty file", "a heading and rows", Problem.FILE_LEFT_OUT);
                 } else if (rows.isEmpty()) {
                     problems.add(0, "", "a heading and no rows", "one row or more", "nothing read");
                 }
@@ -129,7 +129,7 @@ final class CsvTable {
         width = record.size();
         headLine = line;
         if (width > Bounds.MOST_COLUMNS) {
-            problems.add(line, "", width + " columns", "at most " + Bounds.MOST_COLUMNS, "file left out");
+            problems.add(line, "", width + " columns", "at most " + Bounds.MOST_COLUMNS, Problem.FILE_LEFT_OUT);
             return false;
         }
         Map<String, Field> known = new LinkedHashMap<>();
@@ -171,7 +171,7 @@ final class CsvTable {
                         "no column '" + field.name() + "'",
                         "one; the headings are " + Words.some(headings(record)) + "."
                                 + Words.didYouMean(field.name(), headings),
-                        "file left out");
+                        Problem.FILE_LEFT_OUT);
                 usable = false;
             }
         }

@@ -250,7 +250,9 @@ final class FolderReader {
                 entries.stream().map(CurveFolder.Entry::batch).toList(),
                 settings);
         Map<String, Batch> batches = new LinkedHashMap<>(written.batches());
-        boolean table = Files.exists(folder.resolve(BatchesFile.FILE));
+        boolean table = Files.exists(folder.resolve(BatchesFile.FILE))
+                && problems.stream()
+                        .noneMatch(problem -> problem.file().equals(BatchesFile.FILE) && problem.leavesOutItsFile());
         Map<String, String> taken = new LinkedHashMap<>();
         String only = "kept as a batch of which only the curve is known";
         AlikeProblems second = new AlikeProblems(place.shown(), "", "one file of each batch", "file left out");

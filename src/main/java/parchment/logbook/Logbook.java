@@ -311,7 +311,11 @@ public final class Logbook implements Showable {
         if (!known.contains(lot)) {
             throw new LogbookException("The logbook " + Words.quote(name()) + " has no lot " + Words.quote(lot) + "."
                     + Words.didYouMean(lot, known)
-                    + (known.isEmpty() ? " No batch names a lot." : " Lots: " + Words.some(known) + "."));
+                    + (known.isEmpty()
+                            ? whole().problems()
+                                    .batchesLeftOut()
+                                    .map(why -> " The reason: " + why + ".")
+                                    .orElse(" No batch names a lot.") : " Lots: " + Words.some(known) + "."));
         }
         return only(batch -> batch.lot().filter(lot::equals).isPresent());
     }

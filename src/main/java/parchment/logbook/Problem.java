@@ -24,6 +24,14 @@ public record Problem(String file, int line, String column, String found, String
         return new Problem(file, line, column, found, expected, done, name);
     }
 
+    /** What is done about a file of which nothing can be used. */
+    static final String FILE_LEFT_OUT = "file left out";
+
+    /** Tells whether the whole file was left out. */
+    public boolean leavesOutItsFile() {
+        return done.equals(FILE_LEFT_OUT);
+    }
+
     /** Prints the problem as one sentence, the words that a strict opening stops with. */
     @Override
     public String toString() {

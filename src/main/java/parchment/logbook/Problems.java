@@ -40,6 +40,18 @@ public record Problems(List<Problem> list) implements Showable, Iterable<Problem
         return new Problems(list.stream().filter(p -> p.batch().equals(batch)).toList());
     }
 
+    /**
+     * Says why nothing of batches.csv was read, as in "batches.csv was left out because it has no column 'roasted at'", without a full stop;
+     * empty if it was read or is not there.
+     */
+    public Optional<String> batchesLeftOut() {
+        return in(BatchesFile.FILE).list().stream()
+                .filter(Problem::leavesOutItsFile)
+                .findFirst()
+                .map(problem -> BatchesFile.FILE + " was left out because "
+                        + (problem.found().startsWith("no column ") ? "it has " : "of this: ") + problem.found());
+    }
+
     private record Kind(String folder, String column, String expected, String done) {
         static Kind of(Problem problem) {
             int slash = problem.file().indexOf('/');

@@ -6,10 +6,14 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
+import parchment.curve.Curve;
 import parchment.display.ShortSentences;
 import parchment.drift.Usual;
 import parchment.logbook.Batch;
+import parchment.logbook.BatchConditions;
 import parchment.logbook.Cautions;
 import parchment.logbook.Logbook;
 import parchment.logbook.LogbookException;
@@ -17,6 +21,9 @@ import parchment.logbook.MarkKind;
 import parchment.logbook.Quantity;
 import parchment.phase.ExampleRoast;
 import parchment.quantity.Elapsed;
+import parchment.quantity.Mass;
+import parchment.quantity.Temperature;
+import parchment.quantity.Unit;
 
 /** A batch that lacks something has a card of what is left. */
 class BatchCardTest {
@@ -57,6 +64,62 @@ class BatchCardTest {
         // A card of a batch without a curve draws nothing, though its lot has a curve.
         String without = BatchCard.of("B1", built.logbook()).text();
         assertFalse(without.contains("Bean temperature of"), without);
+    }
+
+    /** Twelve batches with curves of the same shape; of the last one the curve is missing, or it was logged as given. */
+    private static BatchCard last(Optional<Curve> bean, double loss) {
+        CardLogbook built = CardLogbook.of(12);
+        for (int i = 1; i <= 12; i++) {
+            int number = i;
+            built = built.change("B" + i, b -> {
+                b.conditions(new BatchConditions(
+                                Optional.of(Mass.kilograms(2)),
+                                Optional.of(Mass.kilograms(2 * (1 - (number == 12 ? loss : 0.15 + 0.001 * (number % 3))))),
+                                Optional.of(Temperature.celsius(180 + number % 3)),
+                                Optional.empty(),
+                                Optional.empty(),
+                                OptionalDouble.empty(),
+                                OptionalDouble.empty(),
+                                Optional.empty()))
+                        .writtenMark(MarkKind.FIRST_CRACK_START, Elapsed.seconds(560 + number % 4))
+                        .writtenMark(MarkKind.DROP, Elapsed.seconds(700 + number % 5));
+                return number < 12
+                        ? b.curve(Quantity.BEAN_TEMPERATURE, ExampleRoast.bean(-40, 740))
+                        : bean.isPresent() ? b.curve(Quantity.BEAN_TEMPERATURE, bean.get()) : b;
+            });
+        }
+        return BatchCard.of("B12", built.logbook());
+    }
+
+    @Test
+    void aBatchWhoseCurveCannotBeReadIsNotCalledUsualAndNoOtherIsDrawnInItsPlace() {
+        BatchCard card = last(Optional.empty(), 0.151);
+        assertEquals(Usual.Verdict.CANNOT_TELL, card.usual().verdict());
+        assertEquals(
+                "Batch B12 has no curve that can be read.\nSo whether it is like the others of its lot cannot be told.\nLook at its file in"
+                        + " the folder 'curves' and at what the logbook's problems say of it.",
+                ShortSentences.keptBy(card.inShort()).text());
+        assertFalse(card.text().contains("Bean temperature of"), card.text());
+        assertTrue(card.text().contains("It has no bean temperature to draw"), card.text());
+        BatchCard whole = last(Optional.of(ExampleRoast.bean(-40, 740)), 0.151);
+        assertEquals(Usual.Verdict.LIKE_THE_OTHERS, whole.usual().verdict());
+        assertTrue(whole.text().contains("Bean temperature of"), whole.text());
+        // What is far off is said still, after what is missing.
+        BatchCard off = last(Optional.empty(), 0.25);
+        assertEquals(
+                "Batch B12 has no curve that can be read.\nStill it is unlike the others: mass loss 25.0 %, 9.9 % above the usual.\nLook"
+                        + " at its file in the folder 'curves', and cup it beside a usual batch.",
+                ShortSentences.keptBy(off.inShort()).text());
+    }
+
+    @Test
+    void aCurveOfWhichTooLittleIsLeftIsNotDrawnForAnother() {
+        BatchCard card = last(
+                Optional.of(ExampleRoast.curve(
+                        "bean temperature", Unit.TEMPERATURE, t -> 180, -40, -20, 10)),
+                0.151);
+        assertEquals(Usual.Verdict.CANNOT_TELL, card.usual().verdict());
+        assertFalse(card.text().contains("Bean temperature of"), card.text());
     }
 
     @Test

@@ -1,6 +1,7 @@
 package parchment.drift;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.time.LocalDate;
@@ -23,6 +24,7 @@ import parchment.logbook.Quantity;
 import parchment.logbook.Upkeep;
 import parchment.phase.ExampleRoast;
 import parchment.quantity.Elapsed;
+import parchment.quantity.Unit;
 
 /** A record on each side of each rule of "is this batch like its lot's others". */
 class UsualTest {
@@ -77,6 +79,23 @@ class UsualTest {
                 180 + 8.0 / 15 * Math.sqrt(Math.PI / 2) * Math.sqrt(1 + Math.PI / 2 / 15) * t,
                 same.range().upper(),
                 1e-6);
+    }
+
+    @Test
+    void aNumberBeyondItsRangeNeverPrintsAsAnEndOfIt() {
+        double upper = of(charged(181, CHARGES), "charge temperature").range().upper();
+        Usual just = charged(upper + 0.002, CHARGES);
+        assertEquals(Usual.Verdict.UNLIKE_THE_OTHERS, just.verdict());
+        Usual.Compared one = of(just, "charge temperature");
+        Unit unit = UsualPage.unit(just, one);
+        assertFalse(unit.format(one.value(), just.reader()).equals(unit.format(one.range().upper(), just.reader())));
+        String page = just.byFeature().text();
+        assertTrue(page.contains(unit.format(one.value(), just.reader())), page);
+        // A number within, or one that lies well beyond, keeps the feature's own digits.
+        for (double own : new double[] {upper - 0.002, upper + 5}) {
+            Usual plain = charged(own, CHARGES);
+            assertEquals(1, UsualPage.unit(plain, of(plain, "charge temperature")).digits());
+        }
     }
 
     @ParameterizedTest

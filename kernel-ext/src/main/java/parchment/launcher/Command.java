@@ -13,6 +13,9 @@ import java.util.concurrent.TimeUnit;
 final class Command {
     private static final long ANSWER_S = 30;
 
+    /** How long a program that is taken along has to end by itself. */
+    private static final long TAKING_ALONG_S = 5;
+
     private static final int MOST_BYTES = 4_096;
 
     private Command() {}
@@ -57,6 +60,38 @@ final class Command {
             Thread.currentThread().interrupt();
             return Optional.empty();
         }
+    }
+
+    /**
+     * Runs a program whose output goes to the terminal, and takes it along where this process is asked to end before it: a server left behind
+     * would go on for whoever has its token.
+     *
+     * @param last what is done when the program was taken along
+     * @return its exit code
+     */
+    static int runTakingAlong(ProcessBuilder builder, Runnable last) throws IOException, InterruptedException {
+        Process process = builder.inheritIO().start();
+        Thread hook = new Thread(() -> {
+            List<ProcessHandle> all = new java.util.ArrayList<>(process.descendants().toList());
+            all.add(process.toHandle());
+            all.forEach(ProcessHandle::destroy);
+            try {
+                if (!process.waitFor(TAKING_ALONG_S, TimeUnit.SECONDS)) {
+                    all.forEach(ProcessHandle::destroyForcibly);
+                }
+            } catch (InterruptedException e) {
+                Thread.currentThread().interrupt();
+            }
+            last.run();
+        });
+        Runtime.getRuntime().addShutdownHook(hook);
+        int code = process.waitFor();
+        try {
+            Runtime.getRuntime().removeShutdownHook(hook);
+        } catch (IllegalStateException alreadyEnding) {
+            return code; // The hook is at work and does the rest.
+        }
+        return code;
     }
 
     /** Runs a program whose output goes to the terminal; returns its exit code. */

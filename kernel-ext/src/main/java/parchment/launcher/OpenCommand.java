@@ -66,9 +66,17 @@ final class OpenCommand implements Callable<Integer> {
         findsKernelFirst(server, kernel);
         // Ctrl-C reaches the server too, which asks before it ends; this process must still be there to wait for it.
         try (ControlC.Taken taken = ControlC.every(() -> {})) {
-            return Command.run(server);
+            return Command.runTakingAlong(server, () -> removeAsFarAsPossible(start));
         } finally {
             start.remove();
+        }
+    }
+
+    private static void removeAsFarAsPossible(StartPage start) {
+        try {
+            start.remove();
+        } catch (IOException e) {
+            // The next start takes it away.
         }
     }
 

@@ -15,7 +15,10 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import parchment.card.Overview;
 import parchment.display.Html;
@@ -33,6 +36,8 @@ import parchment.notebook.PageForm;
  * that is worked out; a script on it asks for what is new.
  */
 final class StartPage {
+    private static final Pattern NAME = Pattern.compile("start-[0-9a-f]{8}-([0-9]{1,18})\\.html");
+
     private final StartQuestions questions;
     private final @Nullable Path folder;
     private final Map<Overview.Part, String> parts = new EnumMap<>(Overview.Part.class);
@@ -60,12 +65,31 @@ final class StartPage {
      * @throws IOException if it cannot be written
      */
     synchronized String openIn(Path kernelFolder, NotebookServer kind) throws IOException {
+        removeLeftBehind(kernelFolder);
         String which = String.format(
-                Locale.ROOT, "start-%08x.html", String.valueOf(folder).hashCode());
+                Locale.ROOT,
+                "start-%08x-%d.html",
+                String.valueOf(folder).hashCode(),
+                ProcessHandle.current().pid());
         file = Optional.of(kernelFolder.resolve(which));
         server = Optional.of(kind);
         write();
         return "/kernelspecs/" + kernelFolder.getFileName() + "/" + which;
+    }
+
+    /** Takes pages away whose process was ended without a chance to do so itself; a page is named after its process. */
+    private static void removeLeftBehind(Path kernelFolder) throws IOException {
+        try (Stream<Path> files = Files.list(kernelFolder)) {
+            for (Path file : files.toList()) {
+                Matcher name = NAME.matcher(String.valueOf(file.getFileName()));
+                if (name.matches()
+                        && ProcessHandle.of(Long.parseLong(name.group(1)))
+                                .filter(ProcessHandle::isAlive)
+                                .isEmpty()) {
+                    Files.deleteIfExists(file);
+                }
+            }
+        }
     }
 
     /** Takes the page away, when there is no server any more that could show it. */

@@ -5,8 +5,6 @@ import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.Callable;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 import parchment.drift.GreenNeeded;
 import parchment.drift.Week;
@@ -29,9 +27,6 @@ import picocli.CommandLine.Spec;
         footer = {"", "Example:", "  parchment week --logbook \"My Roasts\" --order \"Cinder Ridge=12kg\""},
         mixinStandardHelpOptions = true)
 final class WeekCommand implements Callable<Integer> {
-    private static final Pattern ORDER =
-            Pattern.compile("(.+)=" + WrittenMass.FORM, Pattern.CASE_INSENSITIVE);
-
     @Spec
     @SuppressWarnings("NullAway.Init")
     private CommandSpec spec;
@@ -71,13 +66,8 @@ final class WeekCommand implements Callable<Integer> {
         Logbook read = Logbook.open();
         Week week = Week.of(read);
         for (String order : orders) {
-            Matcher parts = ORDER.matcher(order);
-            if (!parts.matches()) {
-                throw new IllegalArgumentException("An order is a lot or a blend and the roasted mass, as in --order"
-                        + " \"Cinder Ridge=12kg\" (kg, g, lb or oz), but this one is '" + order + "'.");
-            }
-            WrittenMass mass = WrittenMass.of(parts.group(2), parts.group(3));
-            week = week.withOrder(parts.group(1).strip(), mass.amount(), mass.unit());
+            OrderText typed = OrderText.of(order);
+            week = week.withOrder(typed.lot(), typed.amount(), typed.unit());
         }
         List<String> notes =
                 read.provenance() == Logbook.Provenance.INVENTED ? List.of(Cautions.INVENTED_PAGE) : List.of();

@@ -169,6 +169,24 @@ class StartPageTest {
     }
 
     @Test
+    void aPageWhoseProcessIsGoneIsTakenAwayByTheNextAndNoOther() throws Exception {
+        Process gone = new ProcessBuilder(
+                        Path.of(System.getProperty("java.home"), "bin", "java").toString(), "--version")
+                .redirectErrorStream(true)
+                .redirectOutput(folder.resolve("said").toFile())
+                .start();
+        gone.waitFor();
+        Path left = Files.writeString(kernel.resolve("start-0123abcd-" + gone.pid() + ".html"), "left");
+        Path alive = Files.writeString(
+                kernel.resolve("start-0123abcd-" + ProcessHandle.current().pid() + ".html"), "alive");
+        Path strange = Files.writeString(kernel.resolve("start-mine-" + gone.pid() + ".html"), "mine");
+        new StartPage(folder.resolve("a"), NOTEBOOKS).openIn(kernel, NotebookServer.CLASSIC);
+        assertFalse(Files.exists(left));
+        assertTrue(Files.exists(alive));
+        assertTrue(Files.exists(strange));
+    }
+
+    @Test
     void twoLogbooksHaveTwoPages() throws IOException {
         String one = new StartPage(folder.resolve("a"), NOTEBOOKS).openIn(kernel, NotebookServer.CLASSIC);
         String other = new StartPage(folder.resolve("b"), NOTEBOOKS).openIn(kernel, NotebookServer.CLASSIC);
