@@ -143,7 +143,7 @@ public final class GreenNeeded implements ShownAs {
         String left = MassWords.estimated(over, given.width());
         return "That gives " + MassWords.estimated(middle, given.width()) + " roasted ("
                 + MassWords.range(given.lower(), given.upper()).replace(" kg", "") + "), "
-                + (left.matches("[0.]+ kg") ? "which is the order." : "so about " + left + " is left over.");
+                + (left.matches("-?[0.]+ kg") ? "which is the order." : "so about " + left + " is left over.");
     }
 
     /** Says how it was worked out, a sentence each. */
