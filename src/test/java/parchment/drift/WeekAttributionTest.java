@@ -133,19 +133,17 @@ class WeekAttributionTest {
     /** Readings on both sides of a change that is known are on one scale: a late drop after it stays the batch's own. */
     @Test
     void afterAKnownChangeOfTheProbeALateDropIsTheBatchsOwn() {
-        LocalDate changed = LocalDate.of(2025, 1, 30);
+        LocalDate changed = LocalDate.of(2025, 2, 2);
         for (int i = 0; i < 60; i++) {
             LocalDate day = LocalDate.of(2025, 1, 10).plusDays(i / 2);
             boolean after = !day.isBefore(changed);
             add("drum", lot(i), day, after ? 12 : 0, i == 58 ? 60 : 0);
         }
         upkeep.add(new Upkeep("drum", changed, "probe moved", Optional.empty()));
-        assertEquals(
-                "the bean probe of drum was changed and reads higher",
-                Week.of(logbook()).causes().isEmpty() ? "" : probe().what());
+        WeekCause change = causes(WeekCause.Kind.PROBE).get(0);
+        assertEquals("the bean probe of drum was changed and reads higher", change.what());
         assertFalse(
-                probe().explains().toString().contains("B59"),
-                probe().explains().toString());
+                change.explains().toString().contains("batch B"), change.explains().toString());
         assertTrue(
                 causes(WeekCause.Kind.BATCH).stream()
                         .filter(cause -> cause.what().startsWith("batch B59 "))
@@ -173,11 +171,11 @@ class WeekAttributionTest {
     @Test
     void theProbeMovedOnTheFirstOfTheDaysThatShowIt() {
         quiet("drum");
-        for (int i = 0; i < 8; i++) {
-            add("drum", lot(i), i < 4 ? LAST.minusDays(2) : LAST, 12, 0);
+        for (int i = 0; i < 4; i++) {
+            add("drum", lot(i), i < 2 ? LAST.minusDays(2) : LAST, 12, 0);
         }
         assertEquals(LAST.minusDays(2), probe().since());
-        assertTrue(probe().howSure().startsWith("8 of 8 batches since"), probe().howSure());
+        assertTrue(probe().howSure().startsWith("4 of 4 batches since"), probe().howSure());
     }
 
     /** One lot on each of two machines is no sign of one probe, and what another machine reads is not put down to it. */
@@ -247,7 +245,6 @@ class WeekAttributionTest {
     @Test
     void onlyWhatWasHeldAgainstItsLotIsCounted() {
         quiet("drum");
-        batches.removeIf(batch -> batch.lot().orElseThrow().isEmpty());
         add("drum", "new", LAST, 0, 0);
         Batch odd = batches.remove(batches.size() - 1);
         Curve plain = odd.curve(Quantity.BEAN_TEMPERATURE).orElseThrow();
@@ -255,8 +252,9 @@ class WeekAttributionTest {
         double[] values = plain.values();
         for (int i = 0; i < seconds.length; i++) {
             if (seconds[i] > 75) {
-                values[i] = 85 + 165 * (1 - Math.exp(-(seconds[i] - 75) / 420)) - 40 * Math.sin(
-                        Math.min(Math.PI, (seconds[i] - 75) / 130));
+                // It climbs as the others did, but for a minute in which it hardly does.
+                double s = seconds[i] < 175 ? seconds[i] : Math.max(175 + (seconds[i] - 175) / 50, seconds[i] - 60);
+                values[i] = 85 + 165 * (1 - Math.exp(-(s - 75) / 420));
             }
         }
         batches.add(odd.toBuilder()
