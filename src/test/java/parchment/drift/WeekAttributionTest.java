@@ -244,7 +244,9 @@ class WeekAttributionTest {
     /** A curve that stands apart from others of its probe is unlike although nothing of its lot can be held against it. */
     @Test
     void onlyWhatWasHeldAgainstItsLotIsCounted() {
-        quiet("drum");
+        for (int i = 0; i < 20; i++) {
+            add("drum", "lot " + i % 4, LocalDate.of(2025, 1, 1).plusDays(7L * (i / 4)), 0, 0);
+        }
         add("drum", "new", LAST, 0, 0);
         Batch odd = batches.remove(batches.size() - 1);
         Curve plain = odd.curve(Quantity.BEAN_TEMPERATURE).orElseThrow();
