@@ -1,14 +1,12 @@
 package parchment.card;
 
 import java.util.ArrayList;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import parchment.display.FirstFew;
 import parchment.display.Sentence;
-import parchment.drift.ProbeShifts;
 import parchment.drift.Usual;
 import parchment.drift.Week;
 import parchment.drift.WeekCause;
@@ -45,7 +43,8 @@ final class OverviewWeek {
     static Overview.Section odd(Logbook logbook) {
         Week week = week(logbook);
         List<String> sentences = new ArrayList<>(odd(week.causes(), week.told()));
-        sentences.addAll(earlierSteps(logbook, week.causes()));
+        week.earlierSteps()
+                .forEach(change -> step(change, NearbyWork.of(change, logbook)).ifPresent(sentences::add));
         return Overview.Section.of(Overview.Part.WHAT_IS_ODD, firstOf(sentences, nothingOdd(week)));
     }
 
@@ -73,16 +72,6 @@ final class OverviewWeek {
 
     private static boolean cannotTell(Usual usual) {
         return usual.verdict() == Usual.Verdict.CANNOT_TELL;
-    }
-
-    /** Dates at which a probe began to read differently, as far as they are no news of the week. */
-    private static List<String> earlierSteps(Logbook logbook, List<WeekCause> causes) {
-        Set<Object> told = new HashSet<>();
-        causes.stream().filter(cause -> cause.kind() == WeekCause.Kind.PROBE).forEach(cause -> told.add(cause.since()));
-        return ProbeShifts.of(logbook).changes().stream()
-                .filter(change -> !told.contains(change.on()))
-                .flatMap(change -> step(change, NearbyWork.of(change, logbook)).stream())
-                .toList();
     }
 
     static Optional<String> step(ProbeChange change, Optional<NearbyWork> work) {

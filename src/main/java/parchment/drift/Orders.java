@@ -22,6 +22,7 @@ final class Orders {
     private final Map<String, Order> byLot;
     private final List<String> blends;
     private final List<GreenNeeded> needed;
+    private final Map<String, Double> green = new LinkedHashMap<>();
 
     /** What is to be delivered of one lot, in kg, and the unit in which it was ordered first. */
     private record Order(double kilograms, MassUnit unit) {
@@ -41,6 +42,11 @@ final class Orders {
                         one.getValue().unit(),
                         logbook))
                 .toList();
+        // Here and not when asked, so that an order whose green coffee cannot be taken apart is refused at once.
+        for (GreenNeeded one : needed) {
+            double mass = Double.isNaN(one.charged()) ? one.kilograms() : one.charged();
+            addGreen(one.lot(), mass, new LinkedHashSet<>());
+        }
     }
 
     static Orders none(Logbook logbook) {
@@ -75,10 +81,7 @@ final class Orders {
             more.merge(name, order, Order::and);
             return;
         }
-        if (!within.add(name)) {
-            throw new LogbookException("The blend '" + name + "' is a part of itself in blends.csv ("
-                    + String.join(" > ", within) + "), so an order of it cannot be taken apart. Name its lots there.");
-        }
+        goInto(name, within);
         double sum = sum(name, parts);
         boolean asOne = isRoastedAsOne(name, parts);
         told.add(words(name, parts, sum, asOne));
@@ -89,6 +92,13 @@ final class Orders {
                 Order share = new Order(order.kilograms() * part.share() / sum, order.unit());
                 add(part.lot(), share, more, told, new LinkedHashSet<>(within));
             }
+        }
+    }
+
+    private static void goInto(String blend, Set<String> within) {
+        if (!within.add(blend)) {
+            throw new LogbookException("The blend '" + blend + "' is a part of itself in blends.csv ("
+                    + String.join(" > ", within) + "), so an order of it cannot be taken apart. Name its lots there.");
         }
     }
 
@@ -173,22 +183,18 @@ final class Orders {
      * Returns the green coffee charged of each lot, in kg, where a blend that is roasted as one takes it from several; NaN where it cannot be told.
      */
     Map<String, Double> green() {
-        Map<String, Double> green = new LinkedHashMap<>();
-        for (GreenNeeded one : needed) {
-            double mass = Double.isNaN(one.charged()) ? one.kilograms() : one.charged();
-            addGreen(one.lot(), mass, green, new LinkedHashSet<>());
-        }
-        return green;
+        return new LinkedHashMap<>(green);
     }
 
-    private void addGreen(String name, double kilograms, Map<String, Double> green, Set<String> within) {
+    private void addGreen(String name, double kilograms, Set<String> within) {
         List<BlendPart> parts = parts(name);
-        if (parts.isEmpty() || !within.add(name)) {
+        if (parts.isEmpty()) {
             green.merge(name, kilograms, Double::sum);
             return;
         }
+        goInto(name, within);
         double sum = sum(name, parts);
-        parts.forEach(part -> addGreen(part.lot(), kilograms * part.share() / sum, green, new LinkedHashSet<>(within)));
+        parts.forEach(part -> addGreen(part.lot(), kilograms * part.share() / sum, new LinkedHashSet<>(within)));
     }
 
     /** Returns the unit of all orders; kilograms where they were given in several. */

@@ -65,6 +65,15 @@ record WatchedShift(Watch watch, Watch.Signal signal, Batch from, int batches, E
         return from.roastDay().orElseThrow();
     }
 
+    /** Tells whether more than half of its batches were roasted on a day or after it. */
+    boolean isMostlySince(LocalDate day) {
+        List<Batch> watched = watch.watched();
+        long after = watched.subList(watched.size() - batches, watched.size()).stream()
+                .filter(batch -> !batch.roastDay().orElseThrow().isBefore(day))
+                .count();
+        return 2 * after > batches;
+    }
+
     /** Returns the size in the reader's unit. */
     String sizeWords() {
         return SizeWords.of(size, watch.feature().unit(), watch.logbook().readerUnit());

@@ -14,6 +14,7 @@ import parchment.display.ShownAs;
 import parchment.logbook.Batch;
 import parchment.logbook.BatchPlan;
 import parchment.logbook.Logbook;
+import parchment.period.ProbeChange;
 import parchment.quantity.Mass;
 import parchment.quantity.MassUnit;
 
@@ -109,6 +110,16 @@ public final class Week implements ShownAs {
 
     private List<Usual> that(Usual.Verdict verdict) {
         return batches.stream().filter(usual -> usual.verdict() == verdict).toList();
+    }
+
+    /** Returns how many batches have a number that was held against others of their lot. */
+    int held() {
+        return (int) batches.stream().filter(usual -> usual.held() > 0).count();
+    }
+
+    /** Returns the steps and written changes of bean probes that are no causes of this week, for they are older or of a machine that it did not use. */
+    public List<ProbeChange> earlierSteps() {
+        return WeekProbes.notNews(logbook, batches.stream().map(Usual::batch).toList());
     }
 
     /** Returns what made batches of the week differ, each cause once: the bean probe, numbers that moved, then single batches. */

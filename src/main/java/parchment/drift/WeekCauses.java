@@ -72,11 +72,12 @@ final class WeekCauses {
         List<Batch> week = batches.stream().map(Usual::batch).toList();
         for (WeekProbes.News news : WeekProbes.of(logbook, week)) {
             List<String> more = new ArrayList<>(news.cause().explains());
-            more.addAll(takenByProbe(news.machine(), news.side()));
-            causes.add(with(news.cause(), more));
             if (news.apart() == WeekProbes.Apart.NOT_SURELY) {
+                more.addAll(takenByProbe(
+                        news.machine(), news.side(), news.cause().since()));
                 onAnotherProbe(news.machine(), news.cause().since());
             }
+            causes.add(with(news.cause(), more));
         }
         causes.addAll(perhapsTheProbe());
         causes.addAll(drifts());
@@ -125,8 +126,9 @@ final class WeekCauses {
         Map<String, List<String>> unwatched = new LinkedHashMap<>();
         for (String lot : lots) {
             List<String> without = new ArrayList<>();
+            Logbook own = logbook.ofLot(lot);
             for (Feature feature : WATCHED) {
-                Watch watch = Watch.of(logbook.ofLot(lot), feature);
+                Watch watch = Watch.of(own, feature);
                 if (watch.hasLimits()) {
                     charts++;
                     WatchedShift.of(watch, names).ifPresent(shifts::add);
@@ -144,18 +146,26 @@ final class WeekCauses {
                 + String.join(", ", of) + ": " + numbers + " (that needs 10 batches on this probe that differ)."));
     }
 
-    /** Takes the readings of a machine that lie to one side, for a change of its probe accounts for them; returns them in words. */
-    private List<String> takenByProbe(String machine, int side) {
+    /**
+     * Takes the readings of a machine that lie to one side since a day, for a change of its probe accounts for them; returns them in words. Of
+     * what moved most must have been roasted since: a sum may begin to grow with a batch before.
+     */
+    private List<String> takenByProbe(String machine, int side, LocalDate since) {
         List<String> words = new ArrayList<>();
         for (WeekSign sign : odd) {
-            if (sign.isReading() && sign.side() == side && sign.machine().equals(machine) && explained.add(sign)) {
+            if (sign.isReading()
+                    && sign.side() == side
+                    && sign.machine().equals(machine)
+                    && !sign.day().isBefore(since)
+                    && explained.add(sign)) {
                 words.add(sign.words());
             }
         }
         for (WatchedShift shift : List.copyOf(shifts)) {
             if (WeekSign.isReading(shift.watch().feature())
                     && shift.side() == side
-                    && shift.from().machine().orElse("").equals(machine)) {
+                    && shift.from().machine().orElse("").equals(machine)
+                    && shift.isMostlySince(since)) {
                 shifts.remove(shift);
                 words.add(shift.words());
             }
@@ -172,7 +182,7 @@ final class WeekCauses {
             for (int side : new int[] {-1, 1}) {
                 WeekReadings.of(machine, side, odd, shifts, batches, logbook).ifPresent(readings -> {
                     WeekCause cause = readings.cause();
-                    causes.add(with(cause, takenByProbe(machine, side)));
+                    causes.add(with(cause, takenByProbe(machine, side, cause.since())));
                     onAnotherProbe(machine, cause.since());
                 });
             }

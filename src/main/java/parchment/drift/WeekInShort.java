@@ -34,7 +34,7 @@ final class WeekInShort {
         }
         int all = week.batches().size();
         int odd = week.odd().size();
-        int known = all - week.cannotTell().size();
+        int known = week.held();
         String begin = (all == 1 ? "One batch" : all + " batches") + " in the week to "
                 + week.lastDay().orElseThrow() + ": ";
         Optional<WeekCause> first = first(week);
@@ -49,7 +49,7 @@ final class WeekInShort {
                     begin + (odd == 1 ? "batch " + week.odd().get(0).batch().name() + " was" : odd + " were")
                             + " unlike the others of " + (odd == 1 ? "its lot" : "their lots")
                             + aLittle(week) + ".",
-                    held(known, all) + " Of 100 ordinary ones about five look so.",
+                    held(known, all) + (known == 0 ? "" : " Of 100 ordinary ones about five look so."),
                     told(week).map(WeekCause::next)
                             .orElse("Cup them beside usual batches before you decide: unlike is not bad."));
         }
@@ -125,9 +125,13 @@ final class WeekInShort {
     }
 
     private static String held(int known, int all) {
-        return known == all
-                ? (all == 1 ? "It was" : "Each was") + " held against at least eight others of its lot."
-                : known + " of " + all + " could be held against at least eight others of "
-                        + (known == 1 ? "its lot." : "their lot.");
+        return known == 0
+                ? (all == 1
+                        ? "It has no eight others of its lot to be held against; the curve alone says so."
+                        : "None has eight others of its lot to be held against; the curve alone says so.")
+                : known == all
+                        ? (all == 1 ? "It was" : "Each was") + " held against at least eight others of its lot."
+                        : known + " of " + all + " could be held against at least eight others of "
+                                + (known == 1 ? "its lot." : "their lot.");
     }
 }

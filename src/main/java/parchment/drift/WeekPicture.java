@@ -110,8 +110,8 @@ final class WeekPicture {
     }
 
     private static String note(Week week) {
-        int none = week.cannotTell().size();
         int all = week.batches().size();
+        int none = all - week.held();
         return all - none + " of " + all + (all == 1 ? " batch" : " batches") + " drawn"
                 + (none == 0
                         ? "; none left out."

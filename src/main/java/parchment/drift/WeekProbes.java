@@ -76,6 +76,19 @@ final class WeekProbes {
         return news;
     }
 
+    /** Returns the changes that are not told as news of a week, machine by machine in order of time. */
+    static List<ProbeChange> notNews(Logbook logbook, List<Batch> week) {
+        Set<String> roasted = week.stream().map(b -> b.machine().orElse("")).collect(Collectors.toSet());
+        List<ProbeChange> others = new ArrayList<>();
+        for (MachinePeriods machine : ProbePeriods.of(logbook).machines()) {
+            boolean used = roasted.contains(machine.days().machine());
+            machine.changes().stream()
+                    .filter(change -> !used || !isNews(change, machine.days(), week))
+                    .forEach(others::add);
+        }
+        return others;
+    }
+
     /** Returns the days of the changes that are no news any more. */
     static List<LocalDate> earlier(Logbook logbook, List<Batch> week) {
         List<LocalDate> earlier = new ArrayList<>();

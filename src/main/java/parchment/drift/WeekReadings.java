@@ -3,13 +3,13 @@ package parchment.drift;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.SortedMap;
+import java.util.TreeMap;
 import java.util.stream.Stream;
 import parchment.feature.Feature;
 import parchment.feature.Features;
@@ -41,36 +41,31 @@ record WeekReadings(WeekCause cause) {
                         && shift.from().machine().orElse("").equals(machine))
                 .filter(shift -> WeekSign.isOfTheBeans(shift.watch().feature()))
                 .toList();
-        Set<String> lots = new LinkedHashSet<>();
-        signs.forEach(sign -> sign.usual().batch().lot().ifPresent(lots::add));
-        moved.forEach(shift -> shift.from().lot().ifPresent(lots::add));
-        Optional<LocalDate> since = Stream.concat(
-                        signs.stream().map(WeekSign::day), moved.stream().map(WatchedShift::since))
-                .min(Comparator.naturalOrder());
-        if (lots.size() < FEWEST_LOTS || since.isEmpty()) {
-            return Optional.empty();
-        }
         Feature told = told(signs, moved);
-        List<Usual.Compared> all = new ArrayList<>();
-        Map<LocalDate, Integer> perDay = new LinkedHashMap<>();
-        for (Usual usual : week) {
-            LocalDate day = usual.batch().roastDay().orElseThrow();
-            if (usual.batch().machine().orElse("").equals(machine) && !day.isBefore(since.get())) {
-                usual.compared().stream()
-                        .filter(one -> one.feature().name().equals(told.name()))
-                        .filter(one -> Double.isFinite(one.value()) && Double.isFinite(one.usual()))
-                        .forEach(one -> {
-                            all.add(one);
-                            perDay.merge(day, 1, Integer::sum);
-                        });
-            }
-        }
-        long there = all.stream()
-                .filter(one -> Math.signum(one.value() - one.usual()) == side)
-                .count();
-        if (there < MOST_OF_THEM * all.size()) {
+        SortedMap<LocalDate, List<Usual.Compared>> days = days(machine, told, week);
+        Optional<LocalDate> since = Stream.concat(
+                        signs.stream().map(WeekSign::day),
+                        signs.isEmpty() ? moved.stream().map(WatchedShift::since) : Stream.of())
+                .filter(day -> isOfMost(days.getOrDefault(day, List.of()), side))
+                .min(Comparator.naturalOrder());
+        if (since.isEmpty()) {
             return Optional.empty();
         }
+        Set<String> lots = new LinkedHashSet<>();
+        signs.stream()
+                .filter(sign -> !sign.day().isBefore(since.get()))
+                .forEach(sign -> sign.usual().batch().lot().ifPresent(lots::add));
+        moved.stream()
+                .filter(shift -> shift.isMostlySince(since.get()))
+                .forEach(shift -> shift.from().lot().ifPresent(lots::add));
+        List<Usual.Compared> all = days.tailMap(since.get()).values().stream()
+                .flatMap(List::stream)
+                .toList();
+        if (lots.size() < FEWEST_LOTS || !isOfMost(all, side)) {
+            return Optional.empty();
+        }
+        List<Integer> perDay =
+                days.tailMap(since.get()).values().stream().map(List::size).toList();
         Optional<Estimate> size = all.isEmpty() ? Optional.empty() : Optional.of(size(all, perDay));
         boolean holdsZero = size.filter(
                         one -> one.interval(SizeWords.LEVEL).contains(0))
@@ -91,10 +86,36 @@ record WeekReadings(WeekCause cause) {
                 String.format(
                         Locale.ROOT,
                         "%d of %d batches since show it; too few roast days to tell a moved probe from something else.",
-                        there,
+                        there(all, side),
                         all.size()),
                 "Look at the probe and its cable, and write into upkeep.csv what was done.",
                 List.of())));
+    }
+
+    /** What one number of the week's batches on a machine is beside what is usual for them, day by day. */
+    private static SortedMap<LocalDate, List<Usual.Compared>> days(String machine, Feature told, List<Usual> week) {
+        SortedMap<LocalDate, List<Usual.Compared>> days = new TreeMap<>();
+        for (Usual usual : week) {
+            if (usual.batch().machine().orElse("").equals(machine)) {
+                usual.compared().stream()
+                        .filter(one -> one.feature().name().equals(told.name()))
+                        .filter(one -> Double.isFinite(one.value()) && Double.isFinite(one.usual()))
+                        .forEach(one -> days.computeIfAbsent(
+                                        usual.batch().roastDay().orElseThrow(), day -> new ArrayList<>())
+                                .add(one));
+            }
+        }
+        return days;
+    }
+
+    private static long there(List<Usual.Compared> batches, int side) {
+        return batches.stream()
+                .filter(one -> Math.signum(one.value() - one.usual()) == side)
+                .count();
+    }
+
+    private static boolean isOfMost(List<Usual.Compared> batches, int side) {
+        return there(batches, side) >= MOST_OF_THEM * batches.size();
     }
 
     private static Feature told(List<WeekSign> signs, List<WatchedShift> moved) {
@@ -105,7 +126,7 @@ record WeekReadings(WeekCause cause) {
     }
 
     /** The mean of how far the batches lie off; batches of one day count as one, for they share what that day was like. */
-    private static Estimate size(List<Usual.Compared> all, Map<LocalDate, Integer> perDay) {
+    private static Estimate size(List<Usual.Compared> all, List<Integer> perDay) {
         int batches = all.size();
         double mean = all.stream()
                 .mapToDouble(one -> one.value() - one.usual())
@@ -115,7 +136,7 @@ record WeekReadings(WeekCause cause) {
                 .mapToDouble(one -> Math.pow(WeekSign.spread(one), 2))
                 .average()
                 .orElse(Double.NaN);
-        double shares = perDay.values().stream()
+        double shares = perDay.stream()
                 .mapToDouble(n -> Math.pow((double) n / batches, 2))
                 .sum();
         int others = all.stream().mapToInt(Usual.Compared::others).min().orElse(Usual.ENOUGH);

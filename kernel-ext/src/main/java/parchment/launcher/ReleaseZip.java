@@ -2,6 +2,7 @@ package parchment.launcher;
 
 import java.io.IOException;
 import java.io.InputStream;
+import java.nio.file.FileVisitOption;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.security.DigestInputStream;
@@ -64,7 +65,7 @@ record ReleaseZip(Path plain) {
 
     /** The same files in the same order on every machine. */
     private static List<Path> below(Path folder) throws IOException {
-        try (Stream<Path> walk = Files.walk(folder)) {
+        try (Stream<Path> walk = Files.walk(folder, FileVisitOption.FOLLOW_LINKS)) {
             return walk.filter(Files::exists).sorted().toList();
         }
     }

@@ -5,7 +5,7 @@ import java.util.regex.Pattern;
 /** Plain text as Markdown that shows it as it is, whatever signs are in it. */
 final class MarkdownText {
     private static final Pattern SIGNS = Pattern.compile("[\\\\`*_\\[\\]<>|~$#&]");
-    private static final Pattern FENCE = Pattern.compile("(?m)^`{3,}");
+    private static final Pattern FENCE = Pattern.compile("(?m)^ {0,3}`{3,}");
 
     private MarkdownText() {}
 
