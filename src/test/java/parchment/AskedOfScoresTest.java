@@ -152,22 +152,24 @@ class AskedOfScoresTest {
         assertEquals(once.of(), ofCopy.of());
         assertEquals(once.question(), ofCopy.question());
         assertNotEquals(once.which(), ofCopy.which());
-        assertEquals(
-                ofCopy,
-                evidence(FIRST, dropTemperature(), Logbook.open(folder.resolve("student/../student"))));
+        assertEquals(ofCopy, evidence(FIRST, dropTemperature(), Logbook.open(folder.resolve("student/../student"))));
         assertEquals(ofCopy, evidence(FIRST, dropTemperature(), copy.in(TemperatureUnit.FAHRENHEIT)));
     }
 
     /** A logbook in no folder is told by what its cups hold. */
     @Test
     void inventedLogbooksOfTwoSeedsAreTwoLogbooks() {
-        Logbook seventh = VirtualRoastery.harbour().withBatches(12).withSeed(7).run().opened();
-        Logbook eighth = VirtualRoastery.harbour().withBatches(12).withSeed(8).run().opened();
+        Logbook seventh =
+                VirtualRoastery.harbour().withBatches(12).withSeed(7).run().opened();
+        Logbook eighth =
+                VirtualRoastery.harbour().withBatches(12).withSeed(8).run().opened();
         String attribute = seventh.attributes().iterator().next();
-        Asked once = askedBy(() -> Evidence.of(attribute, dropTemperature(), seventh)).get(0);
+        Asked once = askedBy(() -> Evidence.of(attribute, dropTemperature(), seventh))
+                .get(0);
         Asked again = askedBy(() -> Evidence.of(attribute, dropTemperature(), seventh.in(TemperatureUnit.FAHRENHEIT)))
                 .get(0);
-        Asked other = askedBy(() -> Evidence.of(attribute, dropTemperature(), eighth)).get(0);
+        Asked other =
+                askedBy(() -> Evidence.of(attribute, dropTemperature(), eighth)).get(0);
         assertEquals(once, again);
         assertEquals(once.of(), other.of());
         assertNotEquals(once.which(), other.which());
@@ -176,12 +178,15 @@ class AskedOfScoresTest {
     /** A key is what somebody's answers are held against; the work behind it shows nobody a finding. */
     @Test
     void aTeachersKeyAsksNothing() {
-        List<Asked> asked = askedBy(() -> assertEquals("strong", AnswerKey.of(5, 1).key("verdict")));
+        List<Asked> asked =
+                askedBy(() -> assertEquals("strong", AnswerKey.of(5, 1).key("verdict")));
         assertEquals(List.of(), asked);
         Lesson lesson = Lesson.open(5, 1);
         assertEquals(List.of(), askedBy(() -> lesson.check("verdict", "cannot tell")));
         assertEquals(
-                1, askedBy(() -> Evidence.of("sweetness", dropTemperature(), lesson.logbook())).size());
+                1,
+                askedBy(() -> Evidence.of("sweetness", dropTemperature(), lesson.logbook()))
+                        .size());
     }
 
     @Test

@@ -40,8 +40,10 @@ final class DropAndScore implements LessonPlan {
 
     @Override
     public VirtualRoastery roastery(Seed seed, long draw) {
-        VirtualRoastery roastery =
-                VirtualRoastery.of(blindSummer()).withSeed(seed).startingOn(SUMMER).withBatches(BATCHES);
+        VirtualRoastery roastery = VirtualRoastery.of(blindSummer())
+                .withSeed(seed)
+                .startingOn(SUMMER)
+                .withBatches(BATCHES);
         Chance chance = Chance.of(draw, "what a degree does");
         // A third of the students meets a rise, a third a fall, and a third nearly nothing.
         double middle = chance.pick(List.of(-0.22, 0.0, 0.22));

@@ -170,8 +170,8 @@ class LessonTest {
                 .findFirst()
                 .orElseThrow();
         assertEquals(verdict, asked.key());
-        ClaimQuestion claim = (ClaimQuestion)
-                lesson.questions().get(lesson.questions().size() - 1);
+        ClaimQuestion claim =
+                (ClaimQuestion) lesson.questions().get(lesson.questions().size() - 1);
         assertEquals(perDegree, claim.shownTruth().orElseThrow(), 0.005);
     }
 
@@ -185,8 +185,8 @@ class LessonTest {
             assertEquals(Cupping.Said.YES, cupping.blind(), cupping.name());
             assertEquals(Cupping.Said.YES, cupping.beforeDiscussion(), cupping.name());
         });
-        assertTrue(logbook.batches().stream()
-                .allMatch(batch -> batch.plan().plannedBy() == BatchPlan.PlannedBy.CHANCE));
+        assertTrue(
+                logbook.batches().stream().allMatch(batch -> batch.plan().plannedBy() == BatchPlan.PlannedBy.CHANCE));
         assertEquals(List.of(), ProbePeriods.of(logbook).doubts(logbook.batches()));
     }
 
