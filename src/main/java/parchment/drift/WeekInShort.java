@@ -43,7 +43,8 @@ final class WeekInShort {
                             + " unlike the others of " + (odd == 1 ? "its lot" : "their lots")
                             + aLittle(week) + ".",
                     held(known, all) + " Of 100 ordinary ones about five look so.",
-                    told(week).map(WeekCause::next)
+                    told(week)
+                            .map(WeekCause::next)
                             .orElse("Cup them beside usual batches before you decide: unlike is not bad."));
         }
         return known == 0 ? notYet(week, begin) : asUsual(week, begin, known, all);
@@ -63,7 +64,9 @@ final class WeekInShort {
                 .filter(cause -> cause.sure() != WeekCause.Sure.WEAK)
                 .toList();
         return first(week)
-                .or(() -> strong.size() == 1 && week.odd().size() == 1 && strong.get(0).kind() == WeekCause.Kind.BATCH
+                .or(() -> strong.size() == 1
+                                && week.odd().size() == 1
+                                && strong.get(0).kind() == WeekCause.Kind.BATCH
                         ? Optional.of(strong.get(0))
                         : Optional.empty())
                 .or(() -> week.odd().isEmpty() ? strong.stream().findFirst() : Optional.empty());
@@ -76,7 +79,9 @@ final class WeekInShort {
         return new InShort(
                 begin
                         + (all == 1
-                                ? (little ? "it was a little unlike the others of its lot" : "it was as usual for its lot")
+                                ? (little
+                                        ? "it was a little unlike the others of its lot"
+                                        : "it was as usual for its lot")
                                 : "none was unlike the others of its lot" + aLittle(week))
                         + ".",
                 held(known, all)

@@ -72,9 +72,8 @@ record WeekReadings(WeekCause cause) {
             return Optional.empty();
         }
         Optional<Estimate> size = all.isEmpty() ? Optional.empty() : Optional.of(size(all, perDay));
-        boolean holdsZero = size.filter(
-                        one -> one.interval(SizeWords.LEVEL).contains(0))
-                .isPresent();
+        boolean holdsZero =
+                size.filter(one -> one.interval(SizeWords.LEVEL).contains(0)).isPresent();
         return Optional.of(new WeekReadings(new WeekCause(
                 WeekCause.Kind.PROBE,
                 holdsZero ? WeekCause.Sure.WEAK : WeekCause.Sure.PERHAPS,
