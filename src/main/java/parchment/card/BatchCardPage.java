@@ -80,7 +80,10 @@ final class BatchCardPage {
     }
 
     private static double asRead(Nearest.Neighbour one) {
-        return one.drop().flatMap(Mark::beanTemperature).map(Temperature::celsius).orElse(Double.NaN);
+        return one.drop()
+                .flatMap(Mark::beanTemperature)
+                .map(Temperature::celsius)
+                .orElse(Double.NaN);
     }
 
     private static double drop(Nearest.Neighbour one, TodaysReadings readings) {

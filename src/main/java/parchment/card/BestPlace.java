@@ -65,7 +65,8 @@ final class BestPlace {
             double[] ends = set.map(found -> new double[] {found.lower(), found.upper()})
                     .orElse(new double[0]);
             Digits digits = Digits.of(ends, Unit.TEMPERATURE, 0, reader);
-            String these = (shown == 1 ? "this one is" : "these " + shown + " are") + " what it looked like on the drum.";
+            String these =
+                    (shown == 1 ? "this one is" : "these " + shown + " are") + " what it looked like on the drum.";
             return "All " + batches + " scored batches of the lot together put the best drop for " + attribute + " at "
                     + digits.with(best)
                     + set.map(found -> " (" + digits.range(found.lower(), found.upper())

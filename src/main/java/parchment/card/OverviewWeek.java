@@ -36,7 +36,8 @@ final class OverviewWeek {
     }
 
     static String sinceWhen(WeekCause cause) {
-        return (cause.kind() == WeekCause.Kind.BATCH ? "On " : "Since ") + cause.since()
+        return (cause.kind() == WeekCause.Kind.BATCH ? "On " : "Since ")
+                + cause.since()
                 + (cause.size().isEmpty() ? "." : ": " + cause.size() + ".");
     }
 

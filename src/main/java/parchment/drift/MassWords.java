@@ -54,7 +54,8 @@ record MassWords(MassUnit unit) {
     }
 
     private String rounded(double kilograms, double width) {
-        return String.format(Locale.ROOT, "%." + digits(unit.fromKilograms(width)) + "f", unit.fromKilograms(kilograms));
+        return String.format(
+                Locale.ROOT, "%." + digits(unit.fromKilograms(width)) + "f", unit.fromKilograms(kilograms));
     }
 
     /** One digit of half of the width is all that an interval deserves. */

@@ -65,8 +65,9 @@ final class Orders {
                     "An order is a mass above 0, but for '" + name + "' it is " + roasted + ". Write it as 12 kg.");
         }
         if (roasted.kilograms() > MOST) {
-            throw new LogbookException("An order is at most " + MassWords.in(MassUnit.KILOGRAM).exact(MOST) + ", but for '" + name
-                    + "' it is " + roasted + ". Write it as 12 kg.");
+            throw new LogbookException(
+                    "An order is at most " + MassWords.in(MassUnit.KILOGRAM).exact(MOST) + ", but for '" + name
+                            + "' it is " + roasted + ". Write it as 12 kg.");
         }
         Map<String, Order> more = new LinkedHashMap<>(byLot);
         Set<String> told = new LinkedHashSet<>(blends);

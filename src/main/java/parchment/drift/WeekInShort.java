@@ -70,7 +70,9 @@ final class WeekInShort {
                 .filter(cause -> cause.sure() != WeekCause.Sure.WEAK)
                 .toList();
         return first(week)
-                .or(() -> strong.size() == 1 && week.odd().size() == 1 && strong.get(0).kind() == WeekCause.Kind.BATCH
+                .or(() -> strong.size() == 1
+                                && week.odd().size() == 1
+                                && strong.get(0).kind() == WeekCause.Kind.BATCH
                         ? Optional.of(strong.get(0))
                         : Optional.empty())
                 .or(() -> week.odd().isEmpty() ? strong.stream().findFirst() : Optional.empty());
@@ -83,7 +85,9 @@ final class WeekInShort {
         return new InShort(
                 begin
                         + (all == 1
-                                ? (little ? "it was a little unlike the others of its lot" : "it was as usual for its lot")
+                                ? (little
+                                        ? "it was a little unlike the others of its lot"
+                                        : "it was as usual for its lot")
                                 : "none was unlike the others of its lot" + aLittle(week))
                         + ".",
                 held(known, all)

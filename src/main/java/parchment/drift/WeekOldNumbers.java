@@ -52,11 +52,13 @@ final class WeekOldNumbers {
         return logbook.batches().stream()
                 .filter(batch -> batch.machine().orElse("").equals(change.machine()))
                 .filter(batch -> batch.lot().filter(lots::contains).isPresent())
-                .filter(batch ->
-                        batch.roastDay().filter(day -> day.isBefore(change.on())).isPresent())
+                .filter(batch -> batch.roastDay()
+                        .filter(day -> day.isBefore(change.on()))
+                        .isPresent())
                 .filter(batch -> Double.isFinite(drops[table.batches().indexOf(batch)]))
                 .max(Comparator.comparing(batch -> batch.roastedAt().orElseThrow()))
-                .map(batch -> ProbePeriods.of(logbook).toToday(batch, drops[table.batches().indexOf(batch)]))
+                .map(batch -> ProbePeriods.of(logbook)
+                        .toToday(batch, drops[table.batches().indexOf(batch)]))
                 .flatMap(added -> words(change, added, logbook.readerUnit()));
     }
 
@@ -66,7 +68,8 @@ final class WeekOldNumbers {
      * @param added what is added to a reading from before to have it on today's scale, °C
      */
     static Optional<String> words(ProbeChange change, Estimate added, TemperatureUnit reader) {
-        if (!Double.isFinite(added.estimate()) || added.interval(SizeWords.LEVEL).contains(0)) {
+        if (!Double.isFinite(added.estimate())
+                || added.interval(SizeWords.LEVEL).contains(0)) {
             return Optional.empty();
         }
         boolean lower = added.estimate() < 0;

@@ -67,9 +67,8 @@ record WeekReadings(WeekCause cause) {
         List<Integer> perDay =
                 days.tailMap(since.get()).values().stream().map(List::size).toList();
         Optional<Estimate> size = all.isEmpty() ? Optional.empty() : Optional.of(size(all, perDay));
-        boolean holdsZero = size.filter(
-                        one -> one.interval(SizeWords.LEVEL).contains(0))
-                .isPresent();
+        boolean holdsZero =
+                size.filter(one -> one.interval(SizeWords.LEVEL).contains(0)).isPresent();
         return Optional.of(new WeekReadings(new WeekCause(
                 WeekCause.Kind.PROBE,
                 holdsZero ? WeekCause.Sure.WEAK : WeekCause.Sure.PERHAPS,

@@ -82,11 +82,15 @@ class CardsOfHarbourTest {
         ShortSentences.keptBy(card.inShort());
         String page = card.text();
         assertTrue(page.startsWith("Lot card of Cinder Ridge\n\nInvented machine: do not roast."), page);
-        assertTrue(page.contains("Their cups scored highest in liking, blind: 4 of 29 lie within the luck of tasting of the very best."), page);
         assertTrue(
-                page.matches("(?s).*All 71 scored batches of the lot together put the best drop for liking at 203\\.\\d °C"
-                        + " \\(202\\.\\d to 203\\.\\d °C\\), as today's probe reads: that is the surer number; these 4 are what it looked like on"
-                        + " the drum\\. It is the best seen in this logbook, not a setting to make\\..*Side by side.*"),
+                page.contains(
+                        "Their cups scored highest in liking, blind: 4 of 29 lie within the luck of tasting of the very best."),
+                page);
+        assertTrue(
+                page.matches(
+                        "(?s).*All 71 scored batches of the lot together put the best drop for liking at 203\\.\\d °C"
+                                + " \\(202\\.\\d to 203\\.\\d °C\\), as today's probe reads: that is the surer number; these 4 are what it looked like on"
+                                + " the drum\\. It is the best seen in this logbook, not a setting to make\\..*Side by side.*"),
                 page);
         // One batch alone has its charge temperature on today's probe.
         assertTrue(page.matches("(?s).*charge temperature +only 1 .*"), page);
@@ -132,8 +136,14 @@ class CardsOfHarbourTest {
                 .toList();
         assertEquals(6, seconds.size(), nearest);
         assertEquals(seconds.stream().sorted().toList(), seconds, nearest);
-        double read = Nearest.to(HARBOUR.batch("H142"), HARBOUR).list().get(0).drop().orElseThrow()
-                .beanTemperature().orElseThrow().celsius();
+        double read = Nearest.to(HARBOUR.batch("H142"), HARBOUR)
+                .list()
+                .get(0)
+                .drop()
+                .orElseThrow()
+                .beanTemperature()
+                .orElseThrow()
+                .celsius();
         assertTrue(nearest.contains(String.format(Locale.ROOT, "%.1f", read - 1.1)), read + "\n" + nearest);
         assertTrue(page.contains("Temperatures are as today's probe would show them."), page);
         assertFalse(page.contains("as read then. "), page);
@@ -141,6 +151,8 @@ class CardsOfHarbourTest {
         assertEquals(
                 "Its cups scored 1.0 points above its lot's others in liking, blind: look at what else differed.",
                 ShortSentences.keptBy(BatchCard.of("H142", HARBOUR).inShort()).next());
-        assertTrue(page.contains("All 9 numbers that can be held against theirs lie where 80 of 100 such batches do; of 2 more it cannot be told."));
+        assertTrue(
+                page.contains(
+                        "All 9 numbers that can be held against theirs lie where 80 of 100 such batches do; of 2 more it cannot be told."));
     }
 }

@@ -214,11 +214,11 @@ class OverviewTest {
                 "Look at the scales.",
                 List.of());
         assertEquals("Since 2031-03-04: 0.8 percentage points (0.6 to 0.9).", OverviewWeek.sinceWhen(cause));
+        assertEquals(List.of(), OverviewWeek.odd(List.of(cause), Optional.of(cause)));
         assertEquals(
-List.of(), OverviewWeek.odd(List.of(cause), Optional.of(cause)));
-        assertEquals(
-                List.of("The mass loss of lot one lies above what was usual since 2031-03-04: 0.8 percentage points (0.6 to 0.9). Look at"
-                        + " the scales."),
+                List.of(
+                        "The mass loss of lot one lies above what was usual since 2031-03-04: 0.8 percentage points (0.6 to 0.9). Look at"
+                                + " the scales."),
                 OverviewWeek.odd(List.of(cause), Optional.empty()));
     }
 }

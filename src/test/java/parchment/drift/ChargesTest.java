@@ -55,7 +55,9 @@ class ChargesTest {
         assertEquals(covering, Charges.covering(green, sizes(used)).words(KILOGRAMS));
         assertEquals(
                 falling,
-                Charges.fallingShort(green, sizes(used)).map(one -> one.words(KILOGRAMS)).orElse("none"));
+                Charges.fallingShort(green, sizes(used))
+                        .map(one -> one.words(KILOGRAMS))
+                        .orElse("none"));
     }
 
     /** Masses within a twentieth are one size, told as the roundest mass near their middle. */

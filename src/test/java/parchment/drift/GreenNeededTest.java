@@ -227,8 +227,7 @@ class GreenNeededTest {
     /** 20 lb are 9.07 kg (a pound is 0.45359237 kg), charges of 5 and 2.5 kg 11 and 5.5 lb. */
     @Test
     void anOrderInPoundsIsAnsweredInPounds() {
-        GreenNeeded needed =
-                GreenNeeded.of("one", Mass.of(20, MassUnit.POUND), MassUnit.POUND, inTwoCharges());
+        GreenNeeded needed = GreenNeeded.of("one", Mass.of(20, MassUnit.POUND), MassUnit.POUND, inTwoCharges());
         assertEquals(MassUnit.POUND, needed.unit());
         assertEquals(
                 List.of(

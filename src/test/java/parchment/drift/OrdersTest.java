@@ -37,7 +37,8 @@ class OrdersTest {
 
     private static String needed(Orders orders) {
         return orders.needed().stream()
-                .map(one -> one.lot() + " " + MassWords.in(MassUnit.KILOGRAM).exact(one.roasted().kilograms()))
+                .map(one -> one.lot() + " "
+                        + MassWords.in(MassUnit.KILOGRAM).exact(one.roasted().kilograms()))
                 .collect(Collectors.joining(", "));
     }
 
@@ -178,7 +179,9 @@ class OrdersTest {
         Orders orders = Orders.none(logbook(0))
                 .with("kela", Mass.of(10, MassUnit.POUND), MassUnit.POUND)
                 .with("kela", Mass.kilograms(1));
-        assertEquals(List.of(MassUnit.POUND), orders.needed().stream().map(GreenNeeded::unit).toList());
+        assertEquals(
+                List.of(MassUnit.POUND),
+                orders.needed().stream().map(GreenNeeded::unit).toList());
         assertEquals(10 * 0.45359237 + 1, orders.needed().get(0).roasted().kilograms(), 1e-9);
         assertEquals(MassUnit.POUND, orders.unit());
         assertEquals(

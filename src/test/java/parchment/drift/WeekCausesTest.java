@@ -28,6 +28,8 @@ import parchment.quantity.Mass;
 import parchment.quantity.Unit;
 
 class WeekCausesTest {
+    private static final double FAR = -7;
+    private static final double HARDLY = -0.8;
     private static final double[] QUIET = {0.3, -0.8, 0.5, 1.2, -0.4, -1.1, 0.9, 0.1, -0.6, 0.2};
 
     /**
@@ -214,5 +216,24 @@ class WeekCausesTest {
                                 "Batch B13 of lot one was unlike the others on 2025-01-13: mass loss 25\\.0 %, where 1[0-3]\\.\\d to"
                                         + " 1[4-6]\\.\\d % is usual\\. Cup it beside a usual batch before you decide: unlike is not bad\\."),
                 causes.toString());
+    }
+
+    /** Two of eight batches of the last day read far lower and the others hardly: their mean may be nothing, and the probe is only a weak sign. */
+    @Test
+    void aProbeWhoseMoveMayBeNothingIsAWeakSignAndStandsLast() {
+        List<Batch> batches = new ArrayList<>();
+        for (int i = 0; i < 28; i++) {
+            String lot = i % 2 == 0 ? "one" : "two";
+            LocalDate day = LocalDate.of(2025, 1, 1).plusDays(7L * Math.min(5, i / 4));
+            batches.add(batch(i + 1, lot, day, i < 20 ? 0 : i < 22 ? FAR : HARDLY, 0));
+        }
+        Week week = Week.of(Logbook.of(LogbookContents.ofBatches("built", batches)));
+        List<WeekCause> probes = week.causes().stream()
+                .filter(cause -> cause.kind() == WeekCause.Kind.PROBE)
+                .toList();
+        assertEquals(1, probes.size(), week.causes() + " " + week.batches());
+        assertEquals(WeekCause.Sure.WEAK, probes.get(0).sure(), probes.get(0).size());
+        assertEquals(probes.get(0), week.causes().get(week.causes().size() - 1));
+        assertTrue(!week.inShort().text().contains("bean probe"), week.inShort().text());
     }
 }

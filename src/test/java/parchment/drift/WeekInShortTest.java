@@ -180,7 +180,8 @@ class WeekInShortTest {
         assertTrue(page.contains("Nothing by much, and nothing that is watched."), page);
         assertTrue(page.contains("Batch B13 was a little unlike: mass loss "), page);
         assertTrue(
-                page.contains("Nothing calls for it: no batch was unlike the others of its lot by more than a little."), page);
+                page.contains("Nothing calls for it: no batch was unlike the others of its lot by more than a little."),
+                page);
         assertTrue(Week.of(one).toString().endsWith("7 batches, 0 unlike the others of their lot, 1 a little"));
         says(
                 "7 batches in the week to 2025-01-14: batch B13 was unlike the others of its lot, 1 a little.",
@@ -191,7 +192,8 @@ class WeekInShortTest {
 
     @Test
     void aWeekOfOneBatchThatIsALittleUnlike() {
-        List<Batch> batches = new ArrayList<>(BuiltBatch.logbook(quiet(12, LITTLE)).batches());
+        List<Batch> batches =
+                new ArrayList<>(BuiltBatch.logbook(quiet(12, LITTLE)).batches());
         Batch last = batches.remove(12);
         batches.add(last.toBuilder()
                 .roastedAt(last.roastedAt().orElseThrow().plusDays(20))

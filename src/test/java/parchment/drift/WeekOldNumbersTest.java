@@ -76,8 +76,9 @@ class WeekOldNumbersTest {
                 .findFirst()
                 .orElseThrow();
         assertTrue(WeekOldNumbers.of(change, week(HARBOUR), HARBOUR).isPresent());
-        List<Batch> ofAnotherLot =
-                week(HARBOUR).stream().map(b -> b.toBuilder().lot("new").build()).toList();
+        List<Batch> ofAnotherLot = week(HARBOUR).stream()
+                .map(b -> b.toBuilder().lot("new").build())
+                .toList();
         assertEquals(Optional.empty(), WeekOldNumbers.of(change, ofAnotherLot, HARBOUR));
         ProbeChange unsure = change(change.machine(), ProbeChange.Kind.LOT_OR_PROBE);
         assertEquals(Optional.empty(), WeekOldNumbers.of(unsure, week(HARBOUR), HARBOUR));

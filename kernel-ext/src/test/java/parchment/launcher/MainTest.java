@@ -191,7 +191,9 @@ class MainTest {
                 .findFirst()
                 .orElseThrow();
         assertTrue(
-                order.matches("20 lb of roasted Moth Field take about [0-9.]+ lb of green coffee, in .* of [0-9.]+ lb.*\\."), order);
+                order.matches(
+                        "20 lb of roasted Moth Field take about [0-9.]+ lb of green coffee, in .* of [0-9.]+ lb.*\\."),
+                order);
         assertFalse(order.contains(" kg"), order);
     }
 
