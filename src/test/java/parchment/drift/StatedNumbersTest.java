@@ -20,7 +20,7 @@ class StatedNumbersTest {
                 PAGE.says(
                         "eleven features against the lot's other batches (same recipe, mass within a tenth, where at least eight are left)"));
         assertEquals(11, Usual.LOOKED_AT.size());
-        assertEquals(0.1, Usual.MASS_SHARE);
+        assertEquals(0.1, OneCharge.WITHIN);
         assertEquals(8, Usual.ENOUGH);
         assertTrue(PAGE.says("those beyond ten times the first"));
         assertEquals(10, Usual.SLIP);
