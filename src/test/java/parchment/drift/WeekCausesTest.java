@@ -106,6 +106,8 @@ class WeekCausesTest {
             assertTrue(explained.contains("batch B" + i + ": first crack temperature"), explained);
             assertTrue(explained.contains("batch B" + i + ": drop temperature"), explained);
         }
+        // What the probe explains is no reason to cup a batch.
+        assertEquals(List.of(), week.worthCupping());
         ShortSentences.keptBy(week.inShort());
         assertTrue(
                 week.inShort().found().endsWith(cause.what() + "."),
