@@ -90,13 +90,27 @@ final class SideBySide {
      */
     String words(Feature feature) {
         double[] values = values(feature);
-        long known = Arrays.stream(values).filter(Double::isFinite).count();
+        long known = known(values);
         Digits digits = Digits.of(values, feature.unit(), 0, reader);
         String range = range(values, digits);
         String middle = digits.with(middle(values));
         return range.isEmpty() || range.equals(middle)
-                ? middle
-                : known < ScoredLot.ENOUGH ? range : middle + " (" + range + ")";
+                ? middle + of(known)
+                : known < ScoredLot.ENOUGH ? range + of(known) : middle + " (" + range + of(known, ", ") + ")";
+    }
+
+    /** Says of how many it is known where that is not all. */
+    private String of(long known) {
+        String words = of(known, "");
+        return words.isEmpty() ? "" : " (" + words + ")";
+    }
+
+    private String of(long known, String before) {
+        return known == 0 || known == batches.size() ? "" : before + "known of " + known;
+    }
+
+    private static long known(double[] values) {
+        return Arrays.stream(values).filter(Double::isFinite).count();
     }
 
     private static String range(double[] values, Digits digits) {
@@ -180,7 +194,7 @@ final class SideBySide {
 
     private Row numbers(String what, Unit unit, int least, double[] values) {
         Digits digits = Digits.of(values, unit, least, reader);
-        long known = Arrays.stream(values).filter(Double::isFinite).count();
+        long known = known(values);
         return new Row(
                 what,
                 known >= ScoredLot.ENOUGH ? digits.with(middle(values)) : "only " + known,

@@ -74,7 +74,8 @@ class BatchCardTest {
             built = built.change("B" + i, b -> {
                 b.conditions(new BatchConditions(
                                 Optional.of(Mass.kilograms(2)),
-                                Optional.of(Mass.kilograms(2 * (1 - (number == 12 ? loss : 0.15 + 0.001 * (number % 3))))),
+                                Optional.of(
+                                        Mass.kilograms(2 * (1 - (number == 12 ? loss : 0.15 + 0.001 * (number % 3))))),
                                 Optional.of(Temperature.celsius(180 + number % 3)),
                                 Optional.empty(),
                                 Optional.empty(),
@@ -115,9 +116,7 @@ class BatchCardTest {
     @Test
     void aCurveOfWhichTooLittleIsLeftIsNotDrawnForAnother() {
         BatchCard card = last(
-                Optional.of(ExampleRoast.curve(
-                        "bean temperature", Unit.TEMPERATURE, t -> 180, -40, -20, 10)),
-                0.151);
+                Optional.of(ExampleRoast.curve("bean temperature", Unit.TEMPERATURE, t -> 180, -40, -20, 10)), 0.151);
         assertEquals(Usual.Verdict.CANNOT_TELL, card.usual().verdict());
         assertFalse(card.text().contains("Bean temperature of"), card.text());
     }

@@ -139,6 +139,33 @@ class LotCardTest {
                         .found());
     }
 
+    /** A number has a middle where three batches have it, and says of how many it is known where not of all. */
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "1|4|after 11:10 (known of 1).|only 1 11:10",
+                "2|3|after 11:10 to 11:20 (known of 2).|only 2 11:10 to 11:20",
+                "3|2|after 11:20 (11:10 to 11:30, known of 3).|11:20 11:10 to 11:30",
+                "5|0|after 11:20 (11:00 to 11:40).|11:20 11:00 to 11:40"
+            })
+    void onlyBatchesThatHaveANumberCountBehindIt(int dropped, int without, String words, String inTheTable) {
+        CardLogbook built = CardLogbook.of(dropped).with("A", "one", without, false);
+        assertEquals(
+                "The last 5 batches of one were dropped " + words,
+                inShort(built).found());
+        String row = LotCard.of("one", built.logbook())
+                .text()
+                .lines()
+                .filter(line -> line.strip().startsWith("drop time"))
+                .findFirst()
+                .orElseThrow()
+                .replaceAll("[ –—-]+", " ")
+                .strip();
+        assertTrue(row.startsWith("drop time " + inTheTable), row);
+        assertEquals(dropped > 2, row.startsWith("drop time 11:20 11:"), row);
+    }
+
     @Test
     void scoresThatPartNothingAreSaidToPartNothing() {
         CardLogbook built = CardLogbook.of(6);

@@ -49,11 +49,12 @@ class BatchesLeftOutTest {
                         "Mend the first line of batches.csv and ask again."),
                 ShortSentences.keptBy(usual.inShort()));
         assertEquals("Cannot tell whether batch B1 is like the others: " + WHY, usual.toString());
-        assertTrue(
-                assertThrows(LogbookException.class, () -> logbook.ofLot("Kela"))
-                        .getMessage()
-                        .endsWith("has no lot 'Kela'. The reason: " + WHY + "."));
-        assertFalse(logbook.problems().text().contains("a curve of no batch"), logbook.problems().text());
+        assertTrue(assertThrows(LogbookException.class, () -> logbook.ofLot("Kela"))
+                .getMessage()
+                .endsWith("has no lot 'Kela'. The reason: " + WHY + "."));
+        assertFalse(
+                logbook.problems().text().contains("a curve of no batch"),
+                logbook.problems().text());
     }
 
     @Test
@@ -63,9 +64,7 @@ class BatchesLeftOutTest {
         Logbook without = Logbook.open(folder);
         assertEquals(1, logbook.batches().size());
         assertEquals(0, without.batches().size());
-        assertEquals(
-                "The list " + WHY + ".",
-                Week.of(without).inShort().found());
+        assertEquals("The list " + WHY + ".", Week.of(without).inShort().found());
     }
 
     @Test
@@ -82,10 +81,11 @@ class BatchesLeftOutTest {
         assertEquals(
                 "No lot was written for it.",
                 Usual.of(logbook.batch("B1"), logbook).inShort().howSure());
+        assertTrue(assertThrows(LogbookException.class, () -> logbook.ofLot("Kela"))
+                .getMessage()
+                .endsWith("No batch names a lot."));
         assertTrue(
-                assertThrows(LogbookException.class, () -> logbook.ofLot("Kela"))
-                        .getMessage()
-                        .endsWith("No batch names a lot."));
-        assertTrue(logbook.problems().text().contains("a curve of no batch"), logbook.problems().text());
+                logbook.problems().text().contains("a curve of no batch"),
+                logbook.problems().text());
     }
 }

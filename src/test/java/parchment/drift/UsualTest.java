@@ -88,13 +88,15 @@ class UsualTest {
         assertEquals(Usual.Verdict.UNLIKE_THE_OTHERS, just.verdict());
         Usual.Compared one = of(just, "charge temperature");
         Unit unit = UsualPage.unit(just, one);
-        assertFalse(unit.format(one.value(), just.reader()).equals(unit.format(one.range().upper(), just.reader())));
+        assertFalse(unit.format(one.value(), just.reader())
+                .equals(unit.format(one.range().upper(), just.reader())));
         String page = just.byFeature().text();
         assertTrue(page.contains(unit.format(one.value(), just.reader())), page);
         // A number within, or one that lies well beyond, keeps the feature's own digits.
         for (double own : new double[] {upper - 0.002, upper + 5}) {
             Usual plain = charged(own, CHARGES);
-            assertEquals(1, UsualPage.unit(plain, of(plain, "charge temperature")).digits());
+            assertEquals(
+                    1, UsualPage.unit(plain, of(plain, "charge temperature")).digits());
         }
     }
 
