@@ -26,7 +26,8 @@ record NotHeld(int others, Whose whose) {
         if (others <= 0) {
             return "No other batch with a bean temperature was read by the same probe.";
         }
-        String read = others == 1 ? "the one other that its probe read" : "the " + others + " others that its probe read";
+        String read =
+                others == 1 ? "the one other that its probe read" : "the " + others + " others that its probe read";
         return whose == Whose.ITS_OWN
                 ? "Its curve has a gap or begins too late, so it cannot be held against " + read + "."
                 : "Each curve of " + read + " has a gap or begins too late, so none can be held against it.";

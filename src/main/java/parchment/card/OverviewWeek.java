@@ -83,10 +83,13 @@ final class OverviewWeek {
                 Optional.of(probe + " since " + change.on()
                         + ", as the upkeep says. Older readings are put on today's scale.");
             case FOUND_WITHOUT_ENTRY ->
-                Optional.of(work.map(near -> probe.replace(" reads differently", " may read differently") + " since about "
-                                + change.on() + ". " + near.words() + " Older readings are put on today's scale.")
-                        .orElse(probe + " since about " + change.on()
-                                + ", and nobody wrote why. Older readings are put on today's scale; write into upkeep.csv what was done."));
+                Optional.of(
+                        work.map(near -> probe.replace(" reads differently", " may read differently") + " since about "
+                                        + change.on() + ". " + near.words()
+                                        + " Older readings are put on today's scale.")
+                                .orElse(
+                                        probe + " since about " + change.on()
+                                                + ", and nobody wrote why. Older readings are put on today's scale; write into upkeep.csv what was done."));
             case WRITTEN_WITHOUT_CHANGE, OTHER_WORK, LOT_OR_PROBE, ONE_PLACE_ONLY, NOT_IN_THE_BEANS, STEP_OR_SLOW ->
                 Optional.empty(); // Not sure enough for a first page; ProbeShifts tells them.
         };

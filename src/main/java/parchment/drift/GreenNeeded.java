@@ -84,7 +84,8 @@ public final class GreenNeeded implements ShownAs {
         }
         ChargeSizes sizes = ChargeSizes.of(lot, unit, logbook);
         GreenNeeded first = new GreenNeeded(lot, roasted, unit, LotLoss.of(lot, logbook), sizes);
-        // The loss is that of the charge that most of the order is planned in; what charges cover it may follow from that loss.
+        // The loss is that of the charge that most of the order is planned in; what charges cover it may follow from
+        // that loss.
         return first.charges
                 .flatMap(Charges::most)
                 .map(most -> new GreenNeeded(lot, roasted, unit, LotLoss.of(lot, logbook, Optional.of(most)), sizes))
@@ -199,8 +200,8 @@ public final class GreenNeeded implements ShownAs {
                 String.format(Locale.ROOT, "Mass loss of %s: %.1f %%, %s.", lot, 100 * loss.mean(), loss.from())
                         + (charges.isEmpty()
                                 ? ""
-                                : " Nine of ten such orders come to "
-                                        + masses.range(given().lower(), given().upper()) + " roasted."),
+                                : " Nine of ten such orders come to " + masses.range(given().lower(), given().upper())
+                                        + " roasted."),
                 "Of the charges used for it those are taken that cover the order with the least left over, in at most one batch more"
                         + " than the fewest.");
     }

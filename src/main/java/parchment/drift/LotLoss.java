@@ -71,8 +71,9 @@ record LotLoss(double mean, double shared, double single, double degrees, int ow
                     last.size() < all.size()
                             ? more.isEmpty()
                                     ? "from the last " + LAST + " of " + all.size() + " weighed batches"
-                                    : "from those" + more + " (" + like.orElseThrow().size() + ") among the last " + LAST
-                                            + " of " + all.size() + " weighed batches"
+                                    : "from those" + more + " ("
+                                            + like.orElseThrow().size() + ") among the last " + LAST + " of "
+                                            + all.size() + " weighed batches"
                             : "from " + like.orElse(last).size() + " batches" + more);
         }
         return ofFew(lot, logbook, all);

@@ -47,7 +47,8 @@ public record OneCharge(double kilograms) {
             ChargeSizes used = ChargeSizes.of(lot, MassUnit.KILOGRAM, logbook);
             throw new LogbookException("No batch of lot '" + lot + "' was charged with about " + asked.words() + ". "
                     + (used.whose() == ChargeSizes.Whose.ITS_OWN
-                            ? "Charges used for it: " + used.words(MassWords.in(MassUnit.KILOGRAM)) + ". Name one of these."
+                            ? "Charges used for it: " + used.words(MassWords.in(MassUnit.KILOGRAM))
+                                    + ". Name one of these."
                             : "None of its batches has a green mass; write it into batches.csv."));
         }
         return asked;

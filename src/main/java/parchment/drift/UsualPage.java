@@ -5,8 +5,8 @@ import parchment.display.Report;
 import parchment.display.Sentence;
 import parchment.display.Showable;
 import parchment.display.Table;
-import parchment.stats.Interval;
 import parchment.quantity.Unit;
+import parchment.stats.Interval;
 
 /** Lays out what a batch is like beside its lot's others. */
 final class UsualPage {
@@ -60,7 +60,8 @@ final class UsualPage {
     /** Returns the feature's unit, with as many digits more as it takes until a number beyond its range does not print as an end of it. */
     static Unit unit(Usual usual, Usual.Compared one) {
         Unit unit = one.feature().unit();
-        double end = one.value() < one.usual() ? one.range().lower() : one.range().upper();
+        double end =
+                one.value() < one.usual() ? one.range().lower() : one.range().upper();
         for (int more = 0; more < MOST_MORE_DIGITS && one.unlike() && alike(one.value(), end, unit, usual); more++) {
             unit = unit.withDigits(unit.digits() + 1);
         }

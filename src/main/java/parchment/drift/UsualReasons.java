@@ -75,7 +75,9 @@ final class UsualReasons {
                 .map(one -> one.feature().name())
                 .toList();
         int last = names.size() - 1;
-        return last < 1 ? String.join("", names) : String.join(", ", names.subList(0, last)) + " and " + names.get(last);
+        return last < 1
+                ? String.join("", names)
+                : String.join(", ", names.subList(0, last)) + " and " + names.get(last);
     }
 
     /** Says the whole answer in one sentence without its full stop. */
@@ -95,7 +97,9 @@ final class UsualReasons {
         return switch (usual.verdict()) {
             case CANNOT_TELL ->
                 "Cannot tell whether batch " + usual.batch().name() + " is like the others: "
-                        + (usual.batch().lot().isEmpty() ? usual.leftOut().orElse("no lot was written for it") : usual.tooFew());
+                        + (usual.batch().lot().isEmpty()
+                                ? usual.leftOut().orElse("no lot was written for it")
+                                : usual.tooFew());
             case LIKE_THE_OTHERS -> "batch " + usual.batch().name() + " is like " + usual.comparedWith();
             case A_LITTLE_UNLIKE_THE_OTHERS ->
                 "batch " + usual.batch().name() + " is a little unlike " + usual.comparedWith() + ": "

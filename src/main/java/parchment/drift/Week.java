@@ -161,8 +161,8 @@ public final class Week implements ShownAs {
                 worth.add("batch " + batch.name() + ": its drop was drawn by chance, so its scores tell of causes.");
             } else if (usual.verdict() == Usual.Verdict.UNLIKE_THE_OTHERS) {
                 reason(usual)
-                        .ifPresent(words ->
-                                worth.add("batch " + batch.name() + ": " + words + ". Did the cup notice?"));
+                        .ifPresent(
+                                words -> worth.add("batch " + batch.name() + ": " + words + ". Did the cup notice?"));
             } else if (usual.verdict() == Usual.Verdict.LIKE_THE_OTHERS
                     && lotsWithOdd.contains(lot)
                     && beside.add(lot)) {

@@ -73,8 +73,8 @@ final class WeekCauses {
         for (WeekProbes.News news : WeekProbes.of(logbook, week)) {
             List<String> more = new ArrayList<>(news.cause().explains());
             if (news.apart() == WeekProbes.Apart.NOT_SURELY) {
-                more.addAll(takenByProbe(
-                        news.machine(), news.side(), news.cause().since()));
+                more.addAll(
+                        takenByProbe(news.machine(), news.side(), news.cause().since()));
                 onAnotherProbe(news.machine(), news.cause().since());
             }
             causes.add(with(news.cause(), more));

@@ -50,7 +50,8 @@ final class WeekInShort {
                             + " unlike the others of " + (odd == 1 ? "its lot" : "their lots")
                             + aLittle(week) + ".",
                     held(known, all) + (known == 0 ? "" : " Of 100 ordinary ones about five look so."),
-                    told(week).map(WeekCause::next)
+                    told(week)
+                            .map(WeekCause::next)
                             .orElse("Cup them beside usual batches before you decide: unlike is not bad."));
         }
         return known == 0 ? notYet(week, begin) : asUsual(week, begin, known, all);
@@ -117,11 +118,11 @@ final class WeekInShort {
                         ? "No lot was written for " + (week.batches().size() == 1 ? "it." : "any of them.")
                         : week.batches().stream().allMatch(Usual::lacksTemperatures)
                                 ? "Most of the temperatures that the others of the lot have are missing."
-                        : fresh.isEmpty()
-                                ? "Eight other batches of a lot say what is usual, and there are fewer."
-                                : fresh.size() == 1
-                                        ? "Lot " + fresh.get(0) + " was roasted for the first time."
-                                        : fresh.size() + " lots were roasted for the first time.",
+                                : fresh.isEmpty()
+                                        ? "Eight other batches of a lot say what is usual, and there are fewer."
+                                        : fresh.size() == 1
+                                                ? "Lot " + fresh.get(0) + " was roasted for the first time."
+                                                : fresh.size() + " lots were roasted for the first time.",
                 noLot
                         ? "Write the lot of each batch into batches.csv and ask again."
                         : (week.notCupped().isEmpty() ? "Ask" : "Cup them now; ask")

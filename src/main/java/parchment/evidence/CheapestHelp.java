@@ -30,7 +30,8 @@ record CheapestHelp(long scored, long withoutLot, long withoutDate, double blind
 
     private static long leftOut(Material material, String reason) {
         return material.leftOut().stream()
-                .filter(left -> left.what() == LeftOut.What.BATCHES && left.reason().equals(reason))
+                .filter(left ->
+                        left.what() == LeftOut.What.BATCHES && left.reason().equals(reason))
                 .mapToLong(LeftOut::count)
                 .sum();
     }
@@ -47,16 +48,16 @@ record CheapestHelp(long scored, long withoutLot, long withoutDate, double blind
         if (good(withoutDate)) {
             return write("date", withoutDate);
         }
-        return blindShare < HARDLY_ANY
-                ? CODES
-                : batches;
+        return blindShare < HARDLY_ANY ? CODES : batches;
     }
 
     /** Returns what would help after that, for a line below the picture; empty where the third sentence says all of it. */
     String afterThat(String batches) {
         String first = words(batches);
         boolean codes = blindShare < HARDLY_ANY && !first.equals(CODES);
-        return first.equals(batches) ? "" : "After that: " + (codes ? "put codes on the cups. " + batches : lower(batches));
+        return first.equals(batches)
+                ? ""
+                : "After that: " + (codes ? "put codes on the cups. " + batches : lower(batches));
     }
 
     private static String lower(String sentence) {

@@ -129,8 +129,8 @@ public final class Evidence implements ShownAs {
                 && judgement.decisive().why() != VerdictRules.Why.FOLLOWS_A_FACT;
         return judged.filter(found -> asksForBatches)
                 .map(found -> NextBatches.of(found, judgement.lacks()))
-                .map(next -> FirstWords.more(question.measure(), next, help())
-                        .afterThat(next.inShort(question.measure())))
+                .map(next ->
+                        FirstWords.more(question.measure(), next, help()).afterThat(next.inShort(question.measure())))
                 .orElse("");
     }
 

@@ -151,7 +151,9 @@ final class EvidencePage {
         if (evidence.analysis().isPresent()) {
             LotsApart lots = evidence.analysis().get().lotsApart();
             String apart = evidence.judgedByChance()
-                    ? lots.words(measure, "Among all " + evidence.batches() + " scored batches, drawn or not, the lots do differ")
+                    ? lots.words(
+                            measure,
+                            "Among all " + evidence.batches() + " scored batches, drawn or not, the lots do differ")
                     : lots.words(measure);
             words.append(apart.isEmpty() ? "" : " " + apart);
             if (evidence.analysis().get().bendSeen()) {

@@ -108,9 +108,10 @@ final class EvidencePicture {
         }
         if (tentative) {
             // What could be wrong must stand on the first screen there.
-            plot = plot.withHeight(LOWER).withNote(
-                    "The line is dashed because these batches cannot tell: it may be luck, or come from something that"
-                            + " moved along.");
+            plot = plot.withHeight(LOWER)
+                    .withNote(
+                            "The line is dashed because these batches cannot tell: it may be luck, or come from something that"
+                                    + " moved along.");
         }
         return plot.withNote(String.format(
                         Locale.ROOT,

@@ -145,7 +145,8 @@ record FirstScreen(
                         ? " Whether the lots differ in it cannot be told either."
                         : differingAmong.isPresent()
                                 ? " In these " + batches() + " nothing shows that the lots differ in it; among all "
-                                        + differingAmong.getAsInt() + " scored batches they do: look at each lot, folded below."
+                                        + differingAmong.getAsInt()
+                                        + " scored batches they do: look at each lot, folded below."
                                 : namesAPlace()
                                         ? " Nothing shows that these lots differ in it, so none has a reading of its own."
                                         : " Nothing shows that these lots differ in it.";

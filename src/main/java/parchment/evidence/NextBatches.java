@@ -135,7 +135,8 @@ public record NextBatches(long batches, long roastDays, double low, double high,
             case MOVE_APART ->
                 "Roast some batches with another " + measure.name() + " and leave what moved with it as it was.";
             // How far is for the machine's maker to say: no reading is named at which nobody roasted.
-            case TOO_MANY -> tooMany + "cup each more often, or go slightly beyond, inside what your machine's maker allows.";
+            case TOO_MANY ->
+                tooMany + "cup each more often, or go slightly beyond, inside what your machine's maker allows.";
             case MORE, AFRESH ->
                 "About " + batches + (kind == Kind.AFRESH ? " new " : " more ") + (batches == 1 ? "batch" : "batches")
                         + " on "

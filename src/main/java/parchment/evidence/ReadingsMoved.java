@@ -79,7 +79,8 @@ record ReadingsMoved(List<Step> steps) {
             Step step = steps.get(i);
             parts.add((i == 0 ? "" : "those from " + steps.get(i - 1).before() + " until before ")
                     + (i == 0 ? "from before " : "")
-                    + step.before() + (i == 0 ? " are told as today's probe would show them: " : ": ")
+                    + step.before()
+                    + (i == 0 ? " are told as today's probe would show them: " : ": ")
                     + by(step.moved(), measure));
         }
         long silent =

@@ -54,7 +54,8 @@ final class TradeInShort {
         return new InShort(
                 "No compromise between " + attributes + " can be told.",
                 "The " + measure.name() + " moved together with "
-                        + Wording.list(beside.stream().limit(2).map(Wording::spoken).toList())
+                        + Wording.list(
+                                beside.stream().limit(2).map(Wording::spoken).toList())
                         + ", so the scores may have gone with either.",
                 FirstWords.apart(measure, beside));
     }

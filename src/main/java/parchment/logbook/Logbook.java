@@ -315,7 +315,8 @@ public final class Logbook implements Showable {
                             ? whole().problems()
                                     .batchesLeftOut()
                                     .map(why -> " The reason: " + why + ".")
-                                    .orElse(" No batch names a lot.") : " Lots: " + Words.some(known) + "."));
+                                    .orElse(" No batch names a lot.")
+                            : " Lots: " + Words.some(known) + "."));
         }
         return only(batch -> batch.lot().filter(lot::equals).isPresent());
     }

@@ -30,7 +30,8 @@ public record NearbyWork(Upkeep work, ProbeChange change) {
                 logbook.whole().upkeep().stream()
                         .filter(work -> WrittenPeriods.concerns(work, change.machine()))
                         .filter(work -> !work.concernsTheBeanProbe())
-                        .filter(work -> !work.doneOn().isBefore(change.earliest().minusDays(DAYS)))
+                        .filter(work ->
+                                !work.doneOn().isBefore(change.earliest().minusDays(DAYS)))
                         .filter(work -> !work.doneOn().isAfter(change.latest().plusDays(DAYS)))
                         .min(Comparator.comparingLong((Upkeep work) -> Math.abs(days(work, change.on())))
                                 .thenComparing(Upkeep::doneOn))

@@ -167,11 +167,14 @@ class OneClockTest {
     @Test
     void aClockThatShiftsNothingSaysSoInsteadOfDrawingItsRounding() {
         WarpChart chart = WarpChart.of(OneClock.of(warped(), Clock.SINCE_CHARGE));
-        String said = "On the clock 'time since charge' no batch is shifted, so there is nothing to compare. Take the clock of all marks.";
+        String said =
+                "On the clock 'time since charge' no batch is shifted, so there is nothing to compare. Take the clock of all marks.";
         assertTrue(chart.text().contains(said), chart.text());
         assertTrue(chart.plot().isEmpty());
         assertFalse(chart.text().contains("0.00 s"), chart.text());
-        assertFalse(WarpChart.of(OneClock.of(warped(), Clock.SINCE_YELLOWING)).plot().isEmpty());
+        assertFalse(WarpChart.of(OneClock.of(warped(), Clock.SINCE_YELLOWING))
+                .plot()
+                .isEmpty());
     }
 
     @Test

@@ -111,8 +111,7 @@ class LotCardTest {
         assertEquals(
                 "4 kg charges of one: only 1 was roasted, dropped after 11:30.",
                 inShort(withFulls(2, 1)).found());
-        LotCard half =
-                LotCard.of("one", withFulls(2, 3).logbook()).withCharge(Mass.kilograms(2));
+        LotCard half = LotCard.of("one", withFulls(2, 3).logbook()).withCharge(Mass.kilograms(2));
         assertEquals(
                 "2 kg charges of one: only 2 were roasted, dropped after 11:10 to 11:20.",
                 ShortSentences.keptBy(half.inShort()).found());

@@ -162,8 +162,8 @@ class OverviewTest {
     @Test
     void aStepThatOtherWorkMayExplainIsToldAsSuch() {
         LocalDate day = LocalDate.of(2031, 3, 4);
-        ProbeChange change = new ProbeChange(
-                "drum", ProbeChange.Kind.FOUND_WITHOUT_ENTRY, day, day, day, List.of(), 0.01, "words");
+        ProbeChange change =
+                new ProbeChange("drum", ProbeChange.Kind.FOUND_WITHOUT_ENTRY, day, day, day, List.of(), 0.01, "words");
         Upkeep work = new Upkeep("drum", day.minusDays(1), "ducts cleaned", Optional.empty());
         assertEquals(
                 "The bean probe of drum may read differently since about 2031-03-04. The upkeep says: ducts cleaned on 2031-03-03 (the day"

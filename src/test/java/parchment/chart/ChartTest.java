@@ -245,7 +245,10 @@ class ChartTest {
 
     @Test
     void onANarrowPageTheWordsOfAnAxisAcrossGoOnBelow() {
-        Plot plot = Plot.of("", Axis.number("below or above what is usual; 95 of 100 batches lie between -1 and 1", ""), Axis.number("y", ""))
+        Plot plot = Plot.of(
+                        "",
+                        Axis.number("below or above what is usual; 95 of 100 batches lie between -1 and 1", ""),
+                        Axis.number("y", ""))
                 .with(Line.of("", new double[] {0, 1}, new double[] {0, 1}));
         String html = plot.html().orElseThrow();
         assertTrue(html.contains(">below or above what is usual; 95 of 100 batches lie between -1 and 1<"), html);

@@ -129,7 +129,8 @@ class ShowableContractTest {
         Pattern narrow = Pattern.compile("<svg [^>]* class=\"narrow\".*?</svg>", Pattern.DOTALL);
         Pattern title = Pattern.compile("<(?:h[1-4]|caption)[^>]*>(.*?)</|<svg xmlns[^>]* aria-label=\"([^\"]*)\"");
         each((value, way) -> {
-            List<String> titles = title.matcher(narrow.matcher(value.html().orElse("")).replaceAll(""))
+            List<String> titles = title.matcher(
+                            narrow.matcher(value.html().orElse("")).replaceAll(""))
                     .results()
                     .map(each -> each.group(each.group(1) == null ? 2 : 1))
                     .filter(words -> !words.isBlank() && !words.equals("&lt;b&gt;"))

@@ -63,8 +63,8 @@ class ReportTest {
         String whole = "<span style=\"white-space:nowrap\">";
         String end = "</span>";
         assertTrue(
-                html.contains("From " + whole + "(200.6 °C" + end + " to " + whole + "0.7 °C/min)," + end + " " + whole + "50 ± 3 %,"
-                        + end + " " + whole + "12 kg." + end + " In 2 groups, 3 kgs."),
+                html.contains("From " + whole + "(200.6 °C" + end + " to " + whole + "0.7 °C/min)," + end + " " + whole
+                        + "50 ± 3 %," + end + " " + whole + "12 kg." + end + " In 2 groups, 3 kgs."),
                 html);
     }
 

@@ -123,7 +123,9 @@ class WeekAttributionTest {
         assertEquals(
                 "4 of 4 batches since show it; too few roast days to tell a moved probe from something else.",
                 probe.howSure());
-        assertFalse(probe.explains().toString().contains("batch B21:"), probe.explains().toString());
+        assertFalse(
+                probe.explains().toString().contains("batch B21:"),
+                probe.explains().toString());
         List<WeekCause> odd = causes(WeekCause.Kind.BATCH);
         assertEquals(1, odd.size(), odd.toString());
         assertEquals("batch B21 of lot one was unlike the others", odd.get(0).what());
@@ -143,7 +145,8 @@ class WeekAttributionTest {
         WeekCause change = causes(WeekCause.Kind.PROBE).get(0);
         assertEquals("the bean probe of drum was changed and reads higher", change.what());
         assertFalse(
-                change.explains().toString().contains("batch B"), change.explains().toString());
+                change.explains().toString().contains("batch B"),
+                change.explains().toString());
         assertTrue(
                 causes(WeekCause.Kind.BATCH).stream()
                         .filter(cause -> cause.what().startsWith("batch B59 "))
@@ -210,8 +213,9 @@ class WeekAttributionTest {
         lastDay(12, 12, 12, 12);
         List<Usual.Compared> crack = Week.of(logbook()).batches().stream()
                 .flatMap(usual -> usual.compared().stream())
-                .filter(one ->
-                        one.feature().name().equals(Features.firstCrackTemperature().name()))
+                .filter(one -> one.feature()
+                        .name()
+                        .equals(Features.firstCrackTemperature().name()))
                 .toList();
         assertEquals(4, crack.size());
         double mean = 0;
@@ -227,8 +231,7 @@ class WeekAttributionTest {
         }
         Estimate size = new Estimate("size", mean, Math.sqrt(variance), fewest - 1.0);
         assertEquals(
-                SizeWords.of(size, Unit.TEMPERATURE_STEP, logbook().readerUnit()) + " at first crack",
-                probe().size());
+                SizeWords.of(size, Unit.TEMPERATURE_STEP, logbook().readerUnit()) + " at first crack", probe().size());
     }
 
     @Test
@@ -268,7 +271,6 @@ class WeekAttributionTest {
                 "It has no eight others of its lot to be held against; the curve alone says so.",
                 week.inShort().howSure());
         String svg = WeekPicture.of(week).chart().svg().orElseThrow();
-        assertTrue(
-                svg.contains("0 of 1 batch drawn; 1 cannot be held against eight others of its lot."), svg);
+        assertTrue(svg.contains("0 of 1 batch drawn; 1 cannot be held against eight others of its lot."), svg);
     }
 }

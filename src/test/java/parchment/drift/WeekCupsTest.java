@@ -66,8 +66,9 @@ class WeekCupsTest {
         String page = week(0.142, "", Cupping.Said.YES, score).text().replaceAll("\\s+", " ");
         assertEquals(
                 told,
-                page.contains("The cups of batch B13 of lot one were low: its liking was 1.8 points below its lot's others by the same"
-                        + " cuppers (1 score, give or take 1.1)."),
+                page.contains(
+                        "The cups of batch B13 of lot one were low: its liking was 1.8 points below its lot's others by the same"
+                                + " cuppers (1 score, give or take 1.1)."),
                 page);
         assertEquals(!told, page.contains("Nothing: no batch, and nothing that is watched."), page);
     }
@@ -76,8 +77,9 @@ class WeekCupsTest {
     void anUnlikeBatchThatWasCuppedIsToldWithItsScores() {
         Week cupped = week(0.25, "", Cupping.Said.YES, 6, 7);
         assertEquals(
-                List.of("Batch B13 of lot one was unlike the others and was cupped: its liking was 0.5 points above its lot's others by"
-                        + " the same cuppers (2 scores, give or take 0.8)."),
+                List.of(
+                        "Batch B13 of lot one was unlike the others and was cupped: its liking was 0.5 points above its lot's others by"
+                                + " the same cuppers (2 scores, give or take 0.8)."),
                 cupped.oddAndCupped());
         assertFalse(cupped.text().contains("no batch was unlike"), cupped.text());
         assertTrue(cupped.text().replaceAll("\\s+", " ").contains("was unlike the others and was cupped"));

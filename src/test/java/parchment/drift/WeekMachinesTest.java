@@ -132,10 +132,14 @@ class WeekMachinesTest {
     void theDaysBetweenWhichReadingsSteppedAreTold() {
         assertEquals(
                 "Readings stepped after 2025-01-09 and by 2025-01-12 (nine of ten such ranges hold the day)",
-                cause(ProbeChange.Kind.FOUND_WITHOUT_ENTRY, 10, 11, 12).explains().get(0));
+                cause(ProbeChange.Kind.FOUND_WITHOUT_ENTRY, 10, 11, 12)
+                        .explains()
+                        .get(0));
         assertEquals(
                 "Readings stepped after 2025-01-01 and by 2025-01-12 (nine of ten such ranges hold the day)",
-                cause(ProbeChange.Kind.FOUND_WITHOUT_ENTRY, 1, 11, 12).explains().get(0));
+                cause(ProbeChange.Kind.FOUND_WITHOUT_ENTRY, 1, 11, 12)
+                        .explains()
+                        .get(0));
     }
 
     @ParameterizedTest
@@ -154,8 +158,7 @@ class WeekMachinesTest {
         for (int i = 0; i < 9 + rows; i++) {
             built.add(i < 9 ? quiet(i) : quiet(i).withLot("new"));
         }
-        assertEquals(
-                fresh, Week.of(BuiltBatch.logbook(built)).newLots().toString());
+        assertEquals(fresh, Week.of(BuiltBatch.logbook(built)).newLots().toString());
     }
 
     private static final int STRETCH = 20;
@@ -212,8 +215,7 @@ class WeekMachinesTest {
     @CsvSource({"2,false", "3,true"})
     void aShiftIsOfThreeBatches(int batches, boolean told) {
         assertEquals(
-                told,
-                shift(after(parts(3, batches, 0, 0)), all(20 + batches)).isPresent());
+                told, shift(after(parts(3, batches, 0, 0)), all(20 + batches)).isPresent());
     }
 
     /** Lot one moved; the odd batch of lot two is its own. */
@@ -224,8 +226,7 @@ class WeekMachinesTest {
             boolean one = i % 2 == 0;
             rows.add((i == 77
                             ? BuiltBatch.losing(0.25)
-                            : BuiltBatch.losing(
-                                    0.14 + 0.002 * QUIET[(i / 2 * 7) % 10] + (one && i >= 50 ? 0.01 : 0)))
+                            : BuiltBatch.losing(0.14 + 0.002 * QUIET[(i / 2 * 7) % 10] + (one && i >= 50 ? 0.01 : 0)))
                     .withLot(one ? "one" : "two"));
         }
         List<WeekCause> causes = Week.of(BuiltBatch.logbook(rows)).causes();
@@ -233,7 +234,9 @@ class WeekMachinesTest {
                 List.of(WeekCause.Kind.DRIFT, WeekCause.Kind.BATCH),
                 causes.stream().map(WeekCause::kind).toList(),
                 causes.toString());
-        assertEquals("the mass loss of lot one lies above what was usual", causes.get(0).what());
+        assertEquals(
+                "the mass loss of lot one lies above what was usual",
+                causes.get(0).what());
         assertEquals("batch B78 of lot two was unlike the others", causes.get(1).what());
     }
 
@@ -244,7 +247,8 @@ class WeekMachinesTest {
         for (int i = 0; i < 90; i++) {
             boolean two = i % 3 == 2;
             double more = i >= 75 ? 0.01 : 0;
-            rows.add(BuiltBatch.losing(0.14 + 0.002 * QUIET[(i * 7) % 10] + more).withLot(two ? "two" : "one"));
+            rows.add(
+                    BuiltBatch.losing(0.14 + 0.002 * QUIET[(i * 7) % 10] + more).withLot(two ? "two" : "one"));
         }
         Logbook logbook = BuiltBatch.logbook(rows);
         double one = Watch.of(logbook.ofLot("one"), Features.massLoss()).falseShifts();
@@ -265,8 +269,7 @@ class WeekMachinesTest {
                     .withLot(i >= 12 ? "House" : i % 2 == 0 ? "kela" : "low garden"));
         }
         Logbook logbook = BuiltBatch.logbook(rows);
-        return Logbook.of(
-                logbook.contents().toBuilder().blends(List.of(parts)).build());
+        return Logbook.of(logbook.contents().toBuilder().blends(List.of(parts)).build());
     }
 
     private static BlendPart part(String blend, String lot, double share, Blended blended) {
@@ -315,7 +318,9 @@ class WeekMachinesTest {
                         part("House", "kela", 0.5, Blended.AFTER_ROASTING),
                         part("House", "low garden", 0.5, Blended.AFTER_ROASTING)))
                 .with("House", Mass.kilograms(8));
-        assertEquals(List.of("kela", "low garden"), orders.needed().stream().map(GreenNeeded::lot).toList());
+        assertEquals(
+                List.of("kela", "low garden"),
+                orders.needed().stream().map(GreenNeeded::lot).toList());
         assertFalse(orders.hasBlendRoastedAsOne());
     }
 
@@ -332,7 +337,10 @@ class WeekMachinesTest {
                 .with("Other", Mass.kilograms(2))
                 .with("House", Mass.kilograms(3));
         assertEquals(2, orders.blends().size(), orders.blends().toString());
-        assertEquals(said, orders.blends().get(0).contains("in proportion"), orders.blends().toString());
+        assertEquals(
+                said,
+                orders.blends().get(0).contains("in proportion"),
+                orders.blends().toString());
     }
 
     /** Charges that give the order to the gram leave nothing over, and not "-0.00 kg". */

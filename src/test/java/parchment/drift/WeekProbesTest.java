@@ -106,7 +106,8 @@ class WeekProbesTest {
         assertEquals(near ? WeekCause.Sure.PERHAPS : WeekCause.Sure.CLEAR, cause.sure());
         assertEquals(
                 near
-                        ? "the bean probe of drum may read lower (or it is the work of 2025-01-" + (day < 10 ? "0" : "") + day + ")"
+                        ? "the bean probe of drum may read lower (or it is the work of 2025-01-" + (day < 10 ? "0" : "")
+                                + day + ")"
                         : "the bean probe of drum reads lower (nobody wrote why)",
                 cause.what());
     }
@@ -140,8 +141,8 @@ class WeekProbesTest {
 
     @Test
     void inTheEmptyDrumOnlyTheWorkIsSaidToo() {
-        Logbook logbook = days(
-                20, new Upkeep("drum", LocalDate.of(2025, 1, 9), "fan replaced", java.util.Optional.empty()));
+        Logbook logbook =
+                days(20, new Upkeep("drum", LocalDate.of(2025, 1, 9), "fan replaced", java.util.Optional.empty()));
         assertEquals(
                 "the bean probe of drum may read otherwise in the empty drum (or it is the work of 2025-01-09)",
                 WeekProbes.cause(

@@ -44,10 +44,8 @@ class CheapestHelpTest {
         assertEquals(
                 "After that: put codes on the cups. About 14 more batches would tell.",
                 new CheapestHelp(23, 17, 0, 0).afterThat(MORE));
-        assertEquals(
-                "After that: about 14 more batches would tell.", new CheapestHelp(23, 17, 0, 1).afterThat(MORE));
-        assertEquals(
-                "After that: about 14 more batches would tell.", new CheapestHelp(30, 0, 0, 0).afterThat(MORE));
+        assertEquals("After that: about 14 more batches would tell.", new CheapestHelp(23, 17, 0, 1).afterThat(MORE));
+        assertEquals("After that: about 14 more batches would tell.", new CheapestHelp(30, 0, 0, 0).afterThat(MORE));
         assertEquals("", new CheapestHelp(30, 0, 0, 1).afterThat(MORE));
     }
 }

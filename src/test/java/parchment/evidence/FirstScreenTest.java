@@ -160,7 +160,8 @@ class FirstScreenTest {
                 screen(4, 5).forWhich());
         among = OptionalInt.of(30);
         assertEquals(
-                two + " In these 9 nothing shows that the lots differ in it; among all 30 scored batches they do: look at each lot, folded"
+                two
+                        + " In these 9 nothing shows that the lots differ in it; among all 30 scored batches they do: look at each lot, folded"
                         + " below.",
                 screen(4, 5).forWhich());
         verdict = Verdict.CANNOT_TELL;

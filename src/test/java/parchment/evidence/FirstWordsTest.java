@@ -432,10 +432,12 @@ class FirstWordsTest {
     /** Only where chance set the targets is the difference what the drop itself did. */
     @Test
     void bracketsPromiseTheDifferenceItselfOnlyWhereChanceSetTheTargets() {
-        String why = "Why 388 °F and 402 °F: there the drawn line is lowest and highest, the outermost tenth of the batches at either end left aside.";
+        String why =
+                "Why 388 °F and 402 °F: there the drawn line is lowest and highest, the outermost tenth of the batches at either end left aside.";
         because(why + SHOWN);
         planned = Findings.Planned.BY_CHANCE;
-        because(why + " In brackets: the difference that the drop temperature itself makes lies in there 9 times in 10.");
+        because(why
+                + " In brackets: the difference that the drop temperature itself makes lies in there 9 times in 10.");
         verdict = Verdict.NOTHING_SEEN;
         because(why);
     }

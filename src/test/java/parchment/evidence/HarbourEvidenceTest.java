@@ -136,9 +136,9 @@ class HarbourEvidenceTest {
                 .contains(
                         "The band shows where the line may truly lie: at any one reading it is right 90 times in 100. A dot's bar shows"
                                 + " how far more cups of that batch may move it."));
-        assertEquals("planned drop temperature, as read on today's probe", plot.x().label());
         assertEquals(
-                "development time", ask("development time").picture().x().label());
+                "planned drop temperature, as read on today's probe", plot.x().label());
+        assertEquals("development time", ask("development time").picture().x().label());
         List<String> labels = plot.layers().stream().map(Layer::label).toList();
         assertTrue(
                 labels.containsAll(List.of("where the mean may lie", "one batch, mean of its cups")),

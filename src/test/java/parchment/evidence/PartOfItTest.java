@@ -31,16 +31,18 @@ class PartOfItTest {
                 of("drop temperature", "ground colour", -0.9).words());
         assertEquals(
                 "A longer development time also means a higher drop temperature and a shorter drop time: no scores can tell these from it.",
-                of("development time", "drop temperature", 0.9, "drop time", -0.8).words());
+                of("development time", "drop temperature", 0.9, "drop time", -0.8)
+                        .words());
     }
 
     @Test
     void whatSomebodySetOrTheDayBroughtIsTheWarning() {
-        PartOfIt mixed =
-                of("drop temperature", "gas in drying", 0.95, "mass loss", 0.9, "date", 0.8, "charge temperature", 0.75);
+        PartOfIt mixed = of(
+                "drop temperature", "gas in drying", 0.95, "mass loss", 0.9, "date", 0.8, "charge temperature", 0.75);
         assertEquals(List.of("the gas during drying", "date"), mixed.others());
         assertEquals(
-                "A higher drop temperature also means a higher mass loss: no scores can tell that from it.", mixed.words());
+                "A higher drop temperature also means a higher mass loss: no scores can tell that from it.",
+                mixed.words());
         assertEquals("", of("drop temperature", "gas in drying", 0.9).words());
     }
 

@@ -80,6 +80,6 @@ class ReadingsMovedTest {
                 Evidence.of("sweetness", Features.developmentTime(), harbour).readingsMoved());
     }
 
-    private static final String HARBOUR = 
+    private static final String HARBOUR =
             "Readings from before 2024-10-07 are told as today's probe would show them: about 1.1 °C lower.";
 }

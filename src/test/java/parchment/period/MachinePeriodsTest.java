@@ -274,7 +274,8 @@ class MachinePeriodsTest {
                 + ".";
         assertEquals(start + "The upkeep says: bean probe moved." + sizes, written.words());
         assertTrue(
-                sizes.matches(".*turning point -[23]\\.\\d{1,2} °C \\(-[23]\\.\\d{1,2} to -[23]\\.\\d{1,2}\\), first crack .*"),
+                sizes.matches(
+                        ".*turning point -[23]\\.\\d{1,2} °C \\(-[23]\\.\\d{1,2} to -[23]\\.\\d{1,2}\\), first crack .*"),
                 sizes);
         written.offsets().forEach(offset -> near(-3, offset));
         assertTrue(written.chance() <= 0.05, "" + written.chance());

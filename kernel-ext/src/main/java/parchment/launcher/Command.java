@@ -72,7 +72,8 @@ final class Command {
     static int runTakingAlong(ProcessBuilder builder, Runnable last) throws IOException, InterruptedException {
         Process process = builder.inheritIO().start();
         Thread hook = new Thread(() -> {
-            List<ProcessHandle> all = new java.util.ArrayList<>(process.descendants().toList());
+            List<ProcessHandle> all =
+                    new java.util.ArrayList<>(process.descendants().toList());
             all.add(process.toHandle());
             all.forEach(ProcessHandle::destroy);
             try {

@@ -39,7 +39,8 @@ final class NextCommand implements Callable<Integer> {
     @Option(
             names = "--charge",
             paramLabel = "MASS",
-            description = "The green mass of the next batch, such as 2.5kg (kg, g, lb, oz); that of the lot's newest batches if not given.")
+            description =
+                    "The green mass of the next batch, such as 2.5kg (kg, g, lb, oz); that of the lot's newest batches if not given.")
     private @Nullable String charge;
 
     @Option(
@@ -52,7 +53,10 @@ final class NextCommand implements Callable<Integer> {
     public Integer call() throws IOException {
         return CardPage.write(logbook, out, "next.html", spec.commandLine().getOut(), read -> {
             LotCard card = LotCard.of(lot, read);
-            card = charge == null ? card : card.withCharge(WrittenMass.of("A charge", "2.5kg", charge).mass());
+            card = charge == null
+                    ? card
+                    : card.withCharge(
+                            WrittenMass.of("A charge", "2.5kg", charge).mass());
             return new CardPage.Made("Lot card of " + lot, card.inShort(), card);
         });
     }

@@ -41,7 +41,8 @@ record OrderText(String lot, double amount, MassUnit unit) {
             // A fourth decimal keeps a number of three from being refused again.
             String plain = two.group(2).endsWith("0") ? decimal : decimal + "0";
             throw new IllegalArgumentException("The order '" + typed + "' can be read in two ways: " + two.group(1)
-                    + two.group(2) + " " + unit + " or " + decimal + " " + unit + ". Write the first as " + two.group(1) + two.group(2) + unit + ", the second as "
+                    + two.group(2) + " " + unit + " or " + decimal + " " + unit + ". Write the first as " + two.group(1)
+                    + two.group(2) + unit + ", the second as "
                     + plain + unit + ".");
         }
         double amount = Double.parseDouble(parts.group(2).replace(',', '.'));

@@ -23,8 +23,8 @@ record WrittenMass(double amount, MassUnit unit) {
     static WrittenMass of(String what, String example, String text) {
         Matcher parts = MASS.matcher(text);
         if (!parts.matches() || !(Double.parseDouble(parts.group(1).replace(',', '.')) > 0)) {
-            throw new IllegalArgumentException(
-                    what + " is a mass above 0, as in " + example + " (kg, g, lb or oz), but this one is '" + text + "'.");
+            throw new IllegalArgumentException(what + " is a mass above 0, as in " + example
+                    + " (kg, g, lb or oz), but this one is '" + text + "'.");
         }
         return of(parts.group(1), parts.group(2));
     }

@@ -54,7 +54,8 @@ class OrderTextTest {
     @CsvSource({"Kela=0kg", "Kela=0.0001g", "Kela=0.99g"})
     void lessThanAGramIsNoOrder(String typed) {
         assertEquals(
-                "The order '" + typed + "' is for less than a gram of coffee. Write what is to be delivered, as in --order"
+                "The order '" + typed
+                        + "' is for less than a gram of coffee. Write what is to be delivered, as in --order"
                         + " \"Kela=12kg\".",
                 assertThrows(IllegalArgumentException.class, () -> OrderText.of(typed))
                         .getMessage());

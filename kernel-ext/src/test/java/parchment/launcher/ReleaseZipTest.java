@@ -30,8 +30,7 @@ class ReleaseZipTest {
         Path file = new ReleaseZip(plain).with(java, folder.resolve("with-java.zip"));
         try (ZipFile zip = ZipFile.builder().setPath(file).get()) {
             ZipArchiveEntry entry = zip.getEntry("parchment-0.1.0/java/lib/modules");
-            assertEquals(
-                    "all of them", new String(zip.getInputStream(entry).readAllBytes(), StandardCharsets.UTF_8));
+            assertEquals("all of them", new String(zip.getInputStream(entry).readAllBytes(), StandardCharsets.UTF_8));
         }
     }
 }

@@ -64,7 +64,11 @@ class TakenAlongTest {
     @Test
     void aProgramThatEndsByItselfGivesItsCodeAndNothingIsTakenAlong() throws Exception {
         Path page = Files.writeString(folder.resolve("page.html"), "page");
-        assertEquals(3, Command.runTakingAlong(new ProcessBuilder("sh", "-c", "exit 3"), () -> page.toFile().delete()));
+        assertEquals(
+                3,
+                Command.runTakingAlong(
+                        new ProcessBuilder("sh", "-c", "exit 3"),
+                        () -> page.toFile().delete()));
         assertTrue(Files.exists(page));
     }
 }
