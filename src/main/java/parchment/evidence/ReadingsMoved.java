@@ -36,6 +36,9 @@ record ReadingsMoved(List<Step> steps) {
      */
     record Step(LocalDate before, double moved, Entry entry) {}
 
+    /** The batches between two changes of the probe: the change at their end, and by how much each was moved. */
+    private record Stretch(ProbeChange end, List<Double> moved) {}
+
     ReadingsMoved {
         steps = List.copyOf(steps);
     }
@@ -48,24 +51,29 @@ record ReadingsMoved(List<Step> steps) {
         ProbePeriods periods = ProbePeriods.of(logbook);
         Map<String, Batch> byName = new HashMap<>();
         logbook.batches().forEach(batch -> byName.put(batch.name(), batch));
-        Map<Integer, List<Double>> moved = new TreeMap<>();
-        Map<Integer, ProbeChange> ends = new TreeMap<>();
+        Map<Integer, Stretch> stretches = new TreeMap<>();
         for (TastedBatch tasted : material.batches()) {
             Batch batch = byName.get(tasted.name());
             double by = tasted.today().value() - tasted.measure();
             if (batch == null || !Double.isFinite(by) || periods.isTodays(batch)) {
                 continue;
             }
-            periods.number(batch).ifPresent(number -> {
-                moved.computeIfAbsent(number, key -> new ArrayList<>()).add(by);
-                ends.put(number, periods.changes(batch).get(number - 1));
-            });
+            periods.number(batch)
+                    .ifPresent(number -> stretches
+                            .computeIfAbsent(
+                                    number,
+                                    key -> new Stretch(periods.changes(batch).get(number - 1), new ArrayList<>()))
+                            .moved()
+                            .add(by));
         }
         List<Step> steps = new ArrayList<>();
-        moved.forEach((number, values) -> steps.add(new Step(
-                ends.get(number).on(),
-                values.stream().mapToDouble(Double::doubleValue).average().orElseThrow(),
-                ends.get(number).kind() == ProbeChange.Kind.FOUND_WITHOUT_ENTRY ? Entry.NOT_WRITTEN : Entry.WRITTEN)));
+        stretches.forEach((number, stretch) -> steps.add(new Step(
+                stretch.end().on(),
+                stretch.moved().stream()
+                        .mapToDouble(Double::doubleValue)
+                        .average()
+                        .orElseThrow(),
+                stretch.end().kind() == ProbeChange.Kind.FOUND_WITHOUT_ENTRY ? Entry.NOT_WRITTEN : Entry.WRITTEN)));
         return new ReadingsMoved(steps);
     }
 
