@@ -14,6 +14,10 @@ import java.util.regex.Pattern;
 record InlinePictures(String html, List<String> pictures) {
     private static final Pattern EDGE = Pattern.compile("<svg\\b|</svg>");
     private static final Pattern ROOT = Pattern.compile("^<svg\\b[^>]*>");
+
+    /** The same picture for narrow pages, which stands beside the wide one and is hidden there. */
+    private static final Pattern NARROW = Pattern.compile("^<svg\\b[^>]* class=\"narrow\"");
+
     private static final Pattern DESCRIPTION = Pattern.compile("(?s)<desc>(.*?)</desc>");
     private static final Pattern LABEL = Pattern.compile("aria-label=\"([^\"]*)\"");
 
@@ -38,8 +42,11 @@ record InlinePictures(String html, List<String> pictures) {
                 rest.append(fragment, from, edge.start());
                 from = edge.start();
             } else if (!opens && --depth == 0) {
-                rest.append("<picture number=\"").append(pictures.size()).append("\"/>");
-                pictures.add(fragment.substring(from, edge.end()));
+                String picture = fragment.substring(from, edge.end());
+                if (!NARROW.matcher(picture).find()) {
+                    rest.append("<picture number=\"").append(pictures.size()).append("\"/>");
+                    pictures.add(picture);
+                }
                 from = edge.end();
             }
         }

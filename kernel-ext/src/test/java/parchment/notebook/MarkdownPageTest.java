@@ -107,6 +107,14 @@ class MarkdownPageTest {
     }
 
     @Test
+    void ofAPictureWithALayoutForNarrowPagesTheWideOneIsTaken() {
+        assertEquals(
+                "before\n\n(picture 1, 24 signs)\n\n(under it)\n\nafter",
+                html(
+                        "<p>before</p><svg class=\"wide\"></svg><svg role=\"img\" class=\"narrow\"><svg></svg></svg><p>after</p>"));
+    }
+
+    @Test
     void aPictureInAFileStandsAloneDarkOnWhiteAndSaysWhatItShows() {
         String alone = InlinePictures.alone(PICTURE);
         assertTrue(alone.startsWith("<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 9 9\""), alone);
