@@ -84,7 +84,7 @@ class CardsOfHarbourTest {
         assertTrue(page.startsWith("Lot card of Cinder Ridge\n\nInvented machine: do not roast."), page);
         assertTrue(
                 page.contains(
-                        "Their cups scored highest in liking, blind: 4 of 29 lie within the luck of tasting of the very best."),
+                        "Their cups scored highest in liking, blind: 4 of 17 lie within the luck of tasting of the very best."),
                 page);
         assertTrue(
                 page.matches(
