@@ -78,7 +78,7 @@ final class Orders {
     private void add(String name, Order order, Map<String, Order> more, Set<String> told, Set<String> within) {
         List<BlendPart> parts = parts(name);
         if (parts.isEmpty()) {
-            logbook.ofLot(name); // Refuses a name that is neither a lot nor a blend.
+            refuseUnknown(name, within);
             more.merge(name, order, Order::and);
             return;
         }
@@ -93,6 +93,21 @@ final class Orders {
                 Order share = new Order(order.kilograms() * part.share() / sum, order.unit());
                 add(part.lot(), share, more, told, new LinkedHashSet<>(within));
             }
+        }
+    }
+
+    /** Refuses a name that is neither a lot nor a blend, and says where it stands if nobody ordered it by that name. */
+    private void refuseUnknown(String name, Set<String> within) {
+        try {
+            logbook.ofLot(name);
+        } catch (LogbookException e) {
+            if (within.isEmpty()) {
+                throw e;
+            }
+            throw new LogbookException(
+                    "blends.csv names '" + name + "' as a part of '" + List.copyOf(within).get(within.size() - 1)
+                            + "', but there is no such lot: " + e.getMessage(),
+                    e);
         }
     }
 
@@ -112,7 +127,16 @@ final class Orders {
     private static double sum(String name, List<BlendPart> parts) {
         double sum = 0;
         for (BlendPart part : parts) {
-            if (!(part.share() >= 0)) {
+            if (part.share() < 0) {
+                throw new LogbookException(String.format(
+                        Locale.ROOT,
+                        "The share of '%s' in the blend '%s' is %.0f in blends.csv, and an order cannot be taken apart by that. Write a"
+                                + " number above 0, in per cent, as in 60.",
+                        part.lot(),
+                        name,
+                        100 * part.share()));
+            }
+            if (Double.isNaN(part.share())) {
                 throw new LogbookException("The blend '" + name + "' has no share for '" + part.lot()
                         + "' in blends.csv, so an order of it cannot be taken apart. Write the share of each part in per cent"
                         + " there, as in 60.");
@@ -150,10 +174,10 @@ final class Orders {
 
     private String words(String name, List<BlendPart> parts, double sum, boolean asOne) {
         boolean written = parts.stream().anyMatch(part -> part.blended() != BlendPart.Blended.NOT_WRITTEN);
+        Map<String, Double> byLot = new LinkedHashMap<>();
+        parts.forEach(part -> byLot.merge(part.lot(), part.share() / sum, Double::sum));
         List<String> shares = new ArrayList<>();
-        for (BlendPart part : parts) {
-            shares.add(String.format(Locale.ROOT, "%.0f %% %s", 100 * part.share() / sum, part.lot()));
-        }
+        byLot.forEach((lot, share) -> shares.add(String.format(Locale.ROOT, "%.0f %% %s", 100 * share, lot)));
         long under = roastedUnder(name);
         String when = written
                 ? "The blend " + name + " is put together " + (asOne ? "before" : "after") + " roasting"
@@ -167,7 +191,8 @@ final class Orders {
                         ? String.format(
                                 Locale.ROOT, " (in proportion, for those in blends.csv add up to %.0f %%)", 100 * sum)
                         : "")
-                + ".";
+                + "."
+                + (byLot.size() == parts.size() ? "" : " A part is named twice in blends.csv; its shares are added.");
     }
 
     /** Returns what each lot or blend that is roasted as one takes. */

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
+import parchment.calendar.StrayDates;
 import parchment.display.InShort;
 import parchment.display.Showable;
 import parchment.display.ShownAs;
@@ -27,7 +28,8 @@ import parchment.quantity.MassUnit;
  * Week.of(logbook).withOrder(lot, Mass.kilograms(12))
  * }</pre>
  *
- * <p>The last week is the seven days that end with the last roast day of the logbook. Batches without a date are in no week.
+ * <p>The last week is the seven days that end with the last roast day of the logbook. Batches without a date are in no week, nor is one whose
+ * date looks like a slip in the year.
  */
 public final class Week implements ShownAs {
     private final Logbook logbook;
@@ -47,8 +49,11 @@ public final class Week implements ShownAs {
 
     /** Looks at the last week of a logbook. */
     public static Week of(Logbook logbook) {
-        Optional<LocalDate> last =
-                logbook.batches().stream().flatMap(b -> b.roastDay().stream()).max(Comparator.naturalOrder());
+        List<Batch> stray = StrayDates.of(logbook);
+        Optional<LocalDate> last = logbook.batches().stream()
+                .filter(batch -> !stray.contains(batch))
+                .flatMap(b -> b.roastDay().stream())
+                .max(Comparator.naturalOrder());
         Optional<LocalDate> first = last.map(day -> day.minusDays(6));
         List<Batch> batches = first.isEmpty() || last.isEmpty()
                 ? List.of()

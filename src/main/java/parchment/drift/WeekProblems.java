@@ -2,6 +2,7 @@ package parchment.drift;
 
 import java.util.ArrayList;
 import java.util.List;
+import parchment.calendar.StrayDates;
 import parchment.display.FirstFew;
 import parchment.logbook.Batch;
 import parchment.logbook.Problem;
@@ -17,6 +18,10 @@ final class WeekProblems {
     /** Returns a sentence for each such batch, then how many other problems the logbook has; empty if there are none. */
     static List<String> of(Week week) {
         List<String> sentences = new ArrayList<>();
+        for (Batch stray : StrayDates.of(week.logbook())) {
+            sentences.add("Please check the date of batch " + stray.name() + ": "
+                    + stray.roastDay().orElseThrow() + " is more than a year after the others. It is in no week here.");
+        }
         List<String> unshown = new ArrayList<>();
         int told = 0;
         for (Usual usual : week.batches()) {

@@ -18,6 +18,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import parchment.display.InShort;
 import parchment.display.ShortSentences;
+import parchment.logbook.Batch;
 import parchment.logbook.Cautions;
 import parchment.logbook.CupScores;
 import parchment.logbook.Logbook;
@@ -152,5 +153,26 @@ class WeekTest {
                 assertEquals(1, times(caution, page.replace("&#39;", "'")), caution);
             }
         }
+    }
+
+    @Test
+    void aDateThatLooksLikeASlipInTheYearMakesNoWeekOfItsOwn() {
+        Logbook plain = losingMore(0);
+        List<Batch> batches = plain.batches();
+        Batch last = batches.get(batches.size() - 1);
+        Batch slipped = last.toBuilder()
+                .roastedAt(last.roastedAt().orElseThrow().plusYears(27))
+                .build();
+        Week week = Week.of(Logbook.of(plain.contents().toBuilder()
+                .batches(Stream.concat(batches.stream().limit(batches.size() - 1), Stream.of(slipped))
+                        .toList())
+                .build()));
+        assertEquals(
+                batches.get(batches.size() - 2).roastDay(), week.lastDay(), "the day of the last batch but the slipped one");
+        assertTrue(
+                WeekProblems.of(week)
+                        .contains("Please check the date of batch " + last.name() + ": "
+                                + slipped.roastDay().orElseThrow() + " is more than a year after the others. It is in no week here."),
+                WeekProblems.of(week).toString());
     }
 }

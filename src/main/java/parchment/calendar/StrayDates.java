@@ -1,0 +1,41 @@
+package parchment.calendar;
+
+import java.time.temporal.ChronoUnit;
+import java.util.Comparator;
+import java.util.List;
+import parchment.logbook.Batch;
+import parchment.logbook.Logbook;
+
+/**
+ * Finds roast days that look like a slip in the year: one batch or two, more than a year after every other.
+ *
+ * <p>A roastery that stood still for so long and began again has more of them before long. The year, the two, and the three others that it takes to
+ * tell are common practice, no source.
+ */
+public final class StrayDates {
+    private static final int DAYS = 366;
+    private static final int MOST = 2;
+    private static final int FEWEST_OTHERS = 3;
+
+    private StrayDates() {}
+
+    /** Returns the batches of such days, the earliest first; empty if there are none. */
+    public static List<Batch> of(Logbook logbook) {
+        List<Batch> dated = logbook.batches().stream()
+                .filter(batch -> batch.roastDay().isPresent())
+                .sorted(Comparator.comparing(batch -> batch.roastDay().orElseThrow()))
+                .toList();
+        for (int stray = MOST; stray > 0; stray--) {
+            int from = dated.size() - stray;
+            if (from >= FEWEST_OTHERS && daysBetween(dated.get(from - 1), dated.get(from)) > DAYS) {
+                return dated.subList(from, dated.size());
+            }
+        }
+        return List.of();
+    }
+
+    private static long daysBetween(Batch before, Batch after) {
+        return ChronoUnit.DAYS.between(
+                before.roastDay().orElseThrow(), after.roastDay().orElseThrow());
+    }
+}
