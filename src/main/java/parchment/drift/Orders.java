@@ -105,8 +105,9 @@ final class Orders {
                 throw e;
             }
             throw new LogbookException(
-                    "blends.csv names '" + name + "' as a part of '" + List.copyOf(within).get(within.size() - 1)
-                            + "', but there is no such lot: " + e.getMessage(),
+                    "blends.csv names '" + name + "' as a part of '"
+                            + List.copyOf(within).get(within.size() - 1) + "', but there is no such lot: "
+                            + e.getMessage(),
                     e);
         }
     }

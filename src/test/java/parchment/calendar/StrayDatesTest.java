@@ -24,7 +24,8 @@ class StrayDatesTest {
                         "batches.csv",
                         Stream.concat(
                                         Stream.of("batch,roasted at,lot"),
-                                        IntStream.range(0, days.size()).mapToObj(i -> "b" + i + "," + days.get(i) + ",kela"))
+                                        IntStream.range(0, days.size())
+                                                .mapToObj(i -> "b" + i + "," + days.get(i) + ",kela"))
                                 .toArray(String[]::new))
                 .open();
     }

@@ -208,12 +208,13 @@ class OrdersTest {
     @Test
     void aPartThatIsNoLotIsRefusedWithTheBlendThatNamesIt() {
         String message = refused(
-                part("House", "kela", 0.5, Blended.AFTER_ROASTING), part("House", "Nowhere", 0.5, Blended.AFTER_ROASTING));
+                part("House", "kela", 0.5, Blended.AFTER_ROASTING),
+                part("House", "Nowhere", 0.5, Blended.AFTER_ROASTING));
         assertTrue(
-                message.startsWith("blends.csv names 'Nowhere' as a part of 'House', but there is no such lot: "), message);
+                message.startsWith("blends.csv names 'Nowhere' as a part of 'House', but there is no such lot: "),
+                message);
         String ordered = assertThrows(
-                        LogbookException.class,
-                        () -> Orders.none(logbook(0)).with("Nowhere", Mass.kilograms(3)))
+                        LogbookException.class, () -> Orders.none(logbook(0)).with("Nowhere", Mass.kilograms(3)))
                 .getMessage();
         assertFalse(ordered.contains("blends.csv names"), ordered);
     }
@@ -224,9 +225,8 @@ class OrdersTest {
                 "The share of 'kela' in the blend 'House' is -20 in blends.csv, and an order cannot be taken apart by that. Write a number"
                         + " above 0, in per cent, as in 60.",
                 refused(part("House", "kela", -0.2, Blended.AFTER_ROASTING)));
-        assertTrue(
-                refused(part("House", "kela", Double.NaN, Blended.AFTER_ROASTING))
-                        .startsWith("The blend 'House' has no share for 'kela' in blends.csv"));
+        assertTrue(refused(part("House", "kela", Double.NaN, Blended.AFTER_ROASTING))
+                .startsWith("The blend 'House' has no share for 'kela' in blends.csv"));
     }
 
     @Test
@@ -239,8 +239,9 @@ class OrdersTest {
                 .with("House", Mass.kilograms(4));
         assertEquals("kela 2 kg, low garden 2 kg", needed(orders));
         assertEquals(
-                List.of("The blend House is put together after roasting. Shares of the roasted mass: 50 % kela, 50 % low garden."
-                        + " A part is named twice in blends.csv; its shares are added."),
+                List.of(
+                        "The blend House is put together after roasting. Shares of the roasted mass: 50 % kela, 50 % low garden."
+                                + " A part is named twice in blends.csv; its shares are added."),
                 orders.blends());
     }
 }

@@ -168,11 +168,14 @@ class WeekTest {
                         .toList())
                 .build()));
         assertEquals(
-                batches.get(batches.size() - 2).roastDay(), week.lastDay(), "the day of the last batch but the slipped one");
+                batches.get(batches.size() - 2).roastDay(),
+                week.lastDay(),
+                "the day of the last batch but the slipped one");
         assertTrue(
                 WeekProblems.of(week)
                         .contains("Please check the date of batch " + last.name() + ": "
-                                + slipped.roastDay().orElseThrow() + " is more than a year after the others. It is in no week here."),
+                                + slipped.roastDay().orElseThrow()
+                                + " is more than a year after the others. It is in no week here."),
                 WeekProblems.of(week).toString());
     }
 }
