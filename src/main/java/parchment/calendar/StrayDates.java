@@ -9,6 +9,10 @@ import parchment.logbook.Logbook;
 /**
  * Finds roast days that look like a slip in the year: one batch or two, more than a year after every other.
  *
+ * <pre>{@code
+ * StrayDates.of(logbook)
+ * }</pre>
+ *
  * <p>A roastery that stood still for so long and began again has more of them before long. The year, the two, and the three others that it takes to
  * tell are common practice, no source.
  */

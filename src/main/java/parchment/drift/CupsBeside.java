@@ -14,6 +14,10 @@ import parchment.logbook.Logbook;
 /**
  * How a batch was scored beside its lot's others, each cupper held against the same cupper's other scores.
  *
+ * <pre>{@code
+ * CupsBeside.of(logbook.batches().get(0), logbook)
+ * }</pre>
+ *
  * @param attribute what was scored
  * @param scores how many scores of the batch could be held against others; 0 if none could
  * @param mean their mean difference, in points; NaN if it cannot be told

@@ -14,6 +14,11 @@ import parchment.quantity.MassUnit;
  * One of the charges in which a lot was really roasted: a green mass, and all batches within a tenth of it. Times and settings go with the mass, so
  * batches of another charge say little of how long this one takes.
  *
+ * <pre>{@code
+ * String lot = logbook.lastWithCurve().lot().orElseThrow();
+ * OneCharge.ofNewest(logbook.batches(), lot, logbook)
+ * }</pre>
+ *
  * @param kilograms the green mass, kg
  */
 public record OneCharge(double kilograms) {

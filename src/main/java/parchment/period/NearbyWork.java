@@ -12,6 +12,10 @@ import parchment.logbook.Upkeep;
 /**
  * Written work on something else than the bean probe, about when readings stepped: it may be why they did.
  *
+ * <pre>{@code
+ * ProbePeriods.of(logbook).changes().stream().map(change -> NearbyWork.of(change, logbook)).toList()
+ * }</pre>
+ *
  * @param work the work
  * @param change the change that it may explain
  */

@@ -29,6 +29,7 @@ class TroubleshootingPageTest {
             "logbook.ofLot(\"Salt Medow\")",
             "Evidence.of(\"sweetnes\", dropTemperature(), logbook)",
             "for (var problem : Logbook.open(\"{BROKEN}\").problems()) System.out.println(problem);",
+            "for (var problem : Logbook.open(\"{OTHER}\").problems()) System.out.println(problem);",
             "System.out.println(\"b\"",
             "String s = \"open",
             "var s = “quoted”",
@@ -86,6 +87,13 @@ class TroubleshootingPageTest {
                 "batch,date,lot,green mass kg,drop\nA1,2024-04-03,Dawn,10,9:10\n",
                 "cuppings.csv",
                 "cupping,date,cupper,batch,sweetness\nC1,2024-04-05,Maren,A1,7\n");
+        Path other = folder(
+                folders,
+                "other",
+                "curves/A1 b.csv",
+                "time [s],bean temperature [°C]\n0,200\n30,110\n60,90\n",
+                "batches.csv",
+                "batch,roasted at,lot\nA1,2024-04-03T09:15,Dawn\n");
         String text = Files.readString(HOME.resolve("docs/troubleshooting.md"));
         List<String> quotes =
                 QUOTE.matcher(text).results().map(found -> found.group(1)).toList();
@@ -101,6 +109,7 @@ class TroubleshootingPageTest {
                                 evaluator,
                                 cell.replace("{EMPTY}", slashed(empty))
                                         .replace("{BROKEN}", slashed(broken))
+                                        .replace("{OTHER}", slashed(other))
                                         .replace("{DEMO}", slashed(HOME.resolve("datasets/harbour")))
                                         .replace("{FEW}", slashed(HOME.resolve("datasets/hillside")))));
             }
