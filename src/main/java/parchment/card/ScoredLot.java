@@ -6,6 +6,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import parchment.align.ShrunkenScores;
+import parchment.drift.CupsBeside;
 import parchment.logbook.Batch;
 import parchment.logbook.CupScores;
 import parchment.logbook.Cupping;
@@ -30,7 +31,7 @@ record ScoredLot(String attribute, Cupping.Said blind, Map<String, ShrunkenScore
     static final int ENOUGH = 3;
 
     /** The 90 % point of the normal distribution, to one side 95 %. */
-    static final double APART = 1.645;
+    static final double APART = CupsBeside.APART;
 
     /** Returns the blind scores where enough batches of the lot have them, else all scores, else nothing. */
     static Optional<ScoredLot> of(List<Batch> batches, Logbook logbook) {

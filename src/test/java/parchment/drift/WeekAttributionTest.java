@@ -9,8 +9,6 @@ import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
-import java.util.Random;
 import org.hipparchus.distribution.continuous.TDistribution;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -18,14 +16,10 @@ import org.junit.jupiter.params.provider.CsvSource;
 import parchment.curve.Curve;
 import parchment.feature.Features;
 import parchment.logbook.Batch;
-import parchment.logbook.BatchConditions;
 import parchment.logbook.Logbook;
 import parchment.logbook.LogbookContents;
-import parchment.logbook.MarkKind;
 import parchment.logbook.Quantity;
 import parchment.logbook.Upkeep;
-import parchment.quantity.Elapsed;
-import parchment.quantity.Mass;
 import parchment.quantity.Unit;
 import parchment.stats.Estimate;
 
@@ -44,35 +38,9 @@ class WeekAttributionTest {
      */
     private void add(String machine, String lot, LocalDate day, double off, double longer) {
         int number = batches.size() + 1;
-        Random noise = new Random(900 + number);
-        int drop = (int) (600 + longer + 4 * noise.nextGaussian());
-        int size = (drop + 80) / 5;
-        double[] seconds = new double[size];
-        double[] values = new double[size];
-        double level = noise.nextGaussian();
-        for (int i = 0; i < size; i++) {
-            double s = -60 + 5 * i;
-            seconds[i] = s;
-            values[i] = off
-                    + level
-                    + (s < 0 ? 190 : s < 75 ? 190 - 105 * s / 75 : 85 + 165 * (1 - Math.exp(-(s - 75) / 420)));
-        }
-        batches.add(Batch.named("B" + number)
-                .lot(lot)
+        batches.add(WeekCausesTest.batch(number, lot, day, off, longer).toBuilder()
                 .machine(machine)
                 .roastedAt(day.atTime(1, 0).plusMinutes(10L * number).atOffset(ZoneOffset.UTC))
-                .conditions(new BatchConditions(
-                        Optional.of(Mass.kilograms(5)),
-                        Optional.empty(),
-                        Optional.empty(),
-                        Optional.empty(),
-                        Optional.empty(),
-                        OptionalDouble.empty(),
-                        OptionalDouble.empty(),
-                        Optional.empty()))
-                .writtenMark(MarkKind.FIRST_CRACK_START, Elapsed.seconds(500 + 3 * noise.nextGaussian()))
-                .writtenMark(MarkKind.DROP, Elapsed.seconds(drop))
-                .curve(Quantity.BEAN_TEMPERATURE, Curve.of("bean temperature", Unit.TEMPERATURE, seconds, values))
                 .build());
     }
 

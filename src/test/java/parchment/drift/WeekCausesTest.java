@@ -38,7 +38,7 @@ class WeekCausesTest {
      * @param off what the bean probe reads too high, °C
      * @param longer by how much development is longer, s
      */
-    private static Batch batch(int number, String lot, LocalDate day, double off, double longer) {
+    static Batch batch(int number, String lot, LocalDate day, double off, double longer) {
         Random noise = new Random(900 + number);
         int drop = (int) (600 + longer + 4 * noise.nextGaussian());
         int size = (drop + 80) / 5;

@@ -1,19 +1,16 @@
 package parchment.launcher;
 
-import java.util.Locale;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import parchment.quantity.Mass;
-import parchment.quantity.MassUnit;
 
 /**
  * An order as it is typed, such as "Cinder Ridge=12kg".
  *
  * @param lot the lot or the blend
- * @param amount what is to be delivered, in the unit
- * @param unit the unit as it was typed
+ * @param mass what is to be delivered, as it was typed
  */
-record OrderText(String lot, double amount, MassUnit unit) {
+record OrderText(String lot, WrittenMass mass) {
     private static final Pattern FORM = Pattern.compile(
             "(.+)=\\s*([0-9]+(?:[.,][0-9]+)?)\\s*(kg|kgs|kilo|kilos|g|lb|lbs|oz)\\s*", Pattern.CASE_INSENSITIVE);
 
@@ -45,26 +42,17 @@ record OrderText(String lot, double amount, MassUnit unit) {
                     + two.group(2) + unit + ", the second as "
                     + plain + unit + ".");
         }
-        double amount = Double.parseDouble(parts.group(2).replace(',', '.'));
-        if (!(Mass.of(amount, unit(unit)).kilograms() >= LEAST_KILOGRAMS)) {
+        WrittenMass mass = WrittenMass.of(parts.group(2), unit);
+        if (!(mass.mass().kilograms() >= LEAST_KILOGRAMS)) {
             throw new IllegalArgumentException("The order '" + typed
                     + "' is for less than a gram of coffee. Write what is to be delivered, as in --order \"" + lot
                     + "=12kg\".");
         }
-        return new OrderText(lot, amount, unit(unit));
-    }
-
-    private static MassUnit unit(String symbol) {
-        return switch (symbol.toLowerCase(Locale.ROOT)) {
-            case "g" -> MassUnit.GRAM;
-            case "lb", "lbs" -> MassUnit.POUND;
-            case "oz" -> MassUnit.OUNCE;
-            default -> MassUnit.KILOGRAM;
-        };
+        return new OrderText(lot, mass);
     }
 
     /** Returns what is to be delivered. */
     Mass roasted() {
-        return Mass.of(amount, unit);
+        return mass.mass();
     }
 }

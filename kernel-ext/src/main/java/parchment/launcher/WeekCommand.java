@@ -67,7 +67,8 @@ final class WeekCommand implements Callable<Integer> {
         Week week = Week.of(read);
         for (String order : orders) {
             OrderText typed = OrderText.of(order);
-            week = week.withOrder(typed.lot(), typed.amount(), typed.unit());
+            week = week.withOrder(
+                    typed.lot(), typed.mass().amount(), typed.mass().unit());
         }
         List<String> notes =
                 read.provenance() == Logbook.Provenance.INVENTED ? List.of(Cautions.INVENTED_PAGE) : List.of();

@@ -8,10 +8,8 @@ import parchment.quantity.MassUnit;
 
 /** A mass as it is given on the command line, as in 12kg. */
 record WrittenMass(double amount, MassUnit unit) {
-    /** A number and its unit. */
-    static final String FORM = "\\s*([0-9]+(?:[.,][0-9]+)?)\\s*(kg|g|lb|oz)\\s*";
-
-    private static final Pattern MASS = Pattern.compile(FORM, Pattern.CASE_INSENSITIVE);
+    private static final Pattern MASS =
+            Pattern.compile("\\s*([0-9]+(?:[.,][0-9]+)?)\\s*(kg|g|lb|oz)\\s*", Pattern.CASE_INSENSITIVE);
 
     /**
      * Reads a mass.
@@ -29,12 +27,13 @@ record WrittenMass(double amount, MassUnit unit) {
         return of(parts.group(1), parts.group(2));
     }
 
+    /** Returns a number and its unit's sign as a mass; every sign but those of grams, pounds and ounces is one of kilograms. */
     static WrittenMass of(String number, String symbol) {
         return new WrittenMass(
                 Double.parseDouble(number.replace(',', '.')),
                 switch (symbol.toLowerCase(Locale.ROOT)) {
                     case "g" -> MassUnit.GRAM;
-                    case "lb" -> MassUnit.POUND;
+                    case "lb", "lbs" -> MassUnit.POUND;
                     case "oz" -> MassUnit.OUNCE;
                     default -> MassUnit.KILOGRAM;
                 });
