@@ -94,6 +94,14 @@ class ControlMovesTest {
         assertEquals(DASH, moved(gas(t -> 80).logbook()), "a control that stood still was not moved");
     }
 
+    /** A valve that is turned for twenty seconds is one move, told from where it began. */
+    @Test
+    void aSlowMoveIsToldFromItsBegin() {
+        assertEquals(
+                "10:02 (200 °C) to 50 %",
+                moved(gas(t -> t < 600 ? 80 : Math.max(50, 80 - 1.5 * (t - 600))).logbook()));
+    }
+
     /** As many decimals as say something, and at most the two of a scale of its own. */
     @ParameterizedTest
     @CsvSource({

@@ -46,6 +46,14 @@ class GoodBatchesTest {
         assertEquals(5, good.good());
     }
 
+    /** A batch that was not scored is neither among the good ones nor among those they were chosen from. */
+    @Test
+    void theyAreChosenFromThoseThatWereScored() {
+        GoodBatches good = good(scored("blind").with("A", "one", 1, true));
+        assertEquals(10, good.held());
+        assertEquals(List.of("B1", "B2", "B3", "B4", "B5"), names(good));
+    }
+
     @Test
     void ofManyGoodOnesTheLastFiveAreShown() {
         CardLogbook built = scored("blind");
@@ -202,6 +210,17 @@ class GoodBatchesTest {
         GoodBatches good = good(built);
         assertEquals(List.of("B1", "B4", "B5", "B6"), names(good));
         assertEquals("on drum, by the recipe filter", good.among());
+    }
+
+    @Test
+    void whatAllHaveInCommonIsNotSaidToPartThem() {
+        CardLogbook built = CardLogbook.of(3);
+        for (int batch = 1; batch <= 3; batch++) {
+            built = built.change("B" + batch, b -> b.machine("drum").label(Batch.Label.RECIPE, "filter"));
+        }
+        assertEquals("", good(built).among());
+        assertEquals("on drum, by the recipe filter", good(built.change("B1", b -> b.machine("other drum")))
+                .among());
     }
 
     @Test

@@ -5,14 +5,17 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.time.LocalDate;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import parchment.chart.Plot;
 import parchment.chart.Points;
+import parchment.curve.Curve;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
 import parchment.logbook.MarkKind;
@@ -21,6 +24,7 @@ import parchment.logbook.Upkeep;
 import parchment.period.BuiltProbe;
 import parchment.phase.ExampleRoast;
 import parchment.quantity.Elapsed;
+import parchment.quantity.Unit;
 
 /** Which paths and marks are laid over one another. */
 class LaidOverTest {
@@ -85,6 +89,23 @@ class LaidOverTest {
             assertEquals(places[i][1], points.get(i).y(0), 0.2);
         }
         assertEquals(List.of(), points(of(roasts(3, 0))), "no mark stands without a temperature");
+    }
+
+    /** Of B2 nothing was logged for two minutes about its yellowing, so its time is known and its temperature is not. */
+    @Test
+    void aMarkInAGapOfTheReadingsIsNotDrawn() {
+        double[] seconds = IntStream.rangeClosed(-20, 370)
+                .mapToDouble(i -> 2.0 * i)
+                .filter(t -> t < 300 || t > 420)
+                .toArray();
+        Curve gap = Curve.of(
+                "bean temperature",
+                Unit.TEMPERATURE,
+                seconds,
+                Arrays.stream(seconds).map(ExampleRoast.BEAN).toArray());
+        List<Points> points =
+                points(of(roasts(2, 2).change("B2", b -> b.curve(Quantity.BEAN_TEMPERATURE, gap))));
+        assertEquals(List.of(1, 2, 2), points.stream().map(Points::size).toList());
     }
 
     @Test

@@ -74,6 +74,7 @@ class NearLotsTest {
             value = {
                 "new,washed,north|a,washed,north|process and origin",
                 "new,washed,north|a, WASHED ,south|process",
+                "new, Washed ,north|a,washed,south|process",
                 "new,washed,north|a,natural,North|origin",
                 "new,washed,north|a,natural,south|",
                 "new,-,north|a,-,south|",

@@ -25,11 +25,28 @@ class ScoredLotTest {
                 Map.of(
                         "A", new ShrunkenScores.Score(6, 7.4, 7, 0.3),
                         "B", new ShrunkenScores.Score(4, 6, own, 0.4),
-                        "C", new ShrunkenScores.Score(4, 4, 4, 0.4)));
+                        "C", new ShrunkenScores.Score(4, 4, 4, 0.4),
+                        // One lucky cup: its mean is the highest, and what is to be expected of it is not.
+                        "D", new ShrunkenScores.Score(1, 9.9, 6, 0.1)));
         assertTrue(lot.isAmongTheBest(Batch.named("A").build()));
         assertEquals(among, lot.isAmongTheBest(Batch.named("B").build()));
         assertEquals(false, lot.isAmongTheBest(Batch.named("C").build()));
         assertEquals(false, lot.isAmongTheBest(Batch.named("not scored").build()));
+    }
+
+    /** Without any error the highest still counts among the best, and what scored the same as well. */
+    @Test
+    void theHighestIsAlwaysAmongTheBest() {
+        ScoredLot lot = new ScoredLot(
+                "liking",
+                Cupping.Said.YES,
+                Map.of(
+                        "A", new ShrunkenScores.Score(6, 7, 7, 0),
+                        "B", new ShrunkenScores.Score(6, 7, 7, 0),
+                        "C", new ShrunkenScores.Score(6, 6.9, 6.9, 0)));
+        assertTrue(lot.isAmongTheBest(Batch.named("A").build()));
+        assertTrue(lot.isAmongTheBest(Batch.named("B").build()));
+        assertEquals(false, lot.isAmongTheBest(Batch.named("C").build()));
     }
 
     private static ScoredLot scored(CardLogbook built) {

@@ -192,6 +192,35 @@ class SideBySideTest {
         assertEquals("15.0 %", row(whole(3), "mass loss").get(1));
     }
 
+    /** Numbers that lie far apart lose the decimal that says nothing; a share of the mass keeps its one. */
+    @Test
+    void aShareKeepsItsDecimalAndATemperatureDoesNot() {
+        CardLogbook built = whole(3);
+        for (int batch = 1; batch <= 3; batch++) {
+            double roasted = 1.8 - 0.04 * batch;
+            double charge = 170 + 10 * batch;
+            int drop = 680 + 20 * batch;
+            built = built.change(
+                    "B" + batch,
+                    b -> b.writtenMark(MarkKind.DROP, Elapsed.seconds(drop))
+                            .conditions(new BatchConditions(
+                                    Optional.of(Mass.kilograms(2)),
+                                    Optional.of(Mass.kilograms(roasted)),
+                                    Optional.of(Temperature.celsius(charge)),
+                                    Optional.empty(),
+                                    Optional.empty(),
+                                    OptionalDouble.empty(),
+                                    OptionalDouble.empty(),
+                                    Optional.empty())));
+        }
+        assertEquals(
+                List.of("mass loss", "14.0 %", "12.0 to 16.0 %", "12.0 %", "14.0 %", "16.0 %"),
+                row(built, "mass loss"));
+        assertEquals(
+                List.of("drop temperature", "224 °C", "220 to 228 °C", "220 °C", "224 °C", "228 °C"),
+                row(built, "drop temperature"));
+    }
+
     @Test
     void aScoreStandsWithTheNumberOfItsScores() {
         CardLogbook built = CardLogbook.of(6).cupBy("Jon", "open", "B1", "liking", 7);
