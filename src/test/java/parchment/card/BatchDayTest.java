@@ -137,6 +137,18 @@ class BatchDayTest {
                 pause(pairs(12, lastMinute), "B24"));
     }
 
+    /** A drum stands empty before whatever lot comes next. */
+    @Test
+    void pausesBeforeBatchesOfOtherLotsCount() {
+        CardLogbook built = pairs(12, 25);
+        for (int i = 1; i <= 12; i++) {
+            built = built.change("B" + i, b -> b.lot("two"));
+        }
+        assertEquals(
+                "The drum stood empty for 14 min before it; 8 of 10 pauses of this machine are 9 to 16 min.",
+                pause(built, "B24"));
+    }
+
     /** Only pauses of its own machine are told beside it. */
     @Test
     void pausesOfAnotherMachineDoNotCount() {
@@ -170,17 +182,22 @@ class BatchDayTest {
                 Optional.empty());
     }
 
+    /** Eight in ten lie from 18 to 22 °C; what prints as one of these ends is not told as beyond it. Another lot's rooms do not count. */
     @ParameterizedTest
     @CsvSource({
+        "22.4,CELSIUS,'The room had 22 °C; 8 of 10 of its lot''s others had 18 to 22 °C.'",
+        "22.6,CELSIUS,'The room had 23 °C; 8 of 10 of its lot''s others had 18 to 22 °C, so this is high.'",
+        "17.6,CELSIUS,'The room had 18 °C; 8 of 10 of its lot''s others had 18 to 22 °C.'",
+        "17.4,CELSIUS,'The room had 17 °C; 8 of 10 of its lot''s others had 18 to 22 °C, so this is low.'",
         "12,CELSIUS,'The room had 12 °C; 8 of 10 of its lot''s others had 18 to 22 °C, so this is low.'",
         "20,CELSIUS,'The room had 20 °C; 8 of 10 of its lot''s others had 18 to 22 °C.'",
         "30,FAHRENHEIT,'The room had 86 °F; 8 of 10 of its lot''s others had 64 to 72 °F, so this is high.'"
     })
     void theRoomStandsBesideThatOfItsLotsOthers(double celsius, TemperatureUnit reader, String sentence) {
-        CardLogbook built = CardLogbook.of(12);
+        CardLogbook built = CardLogbook.of(12).withOtherLot(11);
         for (int i = 1; i <= 11; i++) {
             double usual = 18 + i % 5;
-            built = built.change("B" + i, b -> b.conditions(room(usual)));
+            built = built.change("B" + i, b -> b.conditions(room(usual))).change("C" + i, b -> b.conditions(room(40)));
         }
         built = built.change("B12", b -> b.conditions(room(celsius)));
         List<String> sentences = sentences(built.logbook().in(reader), "B12");
@@ -256,6 +273,10 @@ class BatchDayTest {
         assertEquals(
                 "The day's other batches, each beside its own lot: 1 as usual, 1 unlike (B11).",
                 sentences(built, "B12").get(sentences(built, "B12").size() - 1));
+        CardLogbook little = built.change("B11", b -> b.conditions(CardLogbook.conditions(2, 186)));
+        assertEquals(
+                "The day's other batches, each beside its own lot: 1 as usual, 1 a little unlike (B11).",
+                sentences(little, "B12").get(sentences(little, "B12").size() - 1));
         CardLogbook few = CardLogbook.of(2)
                 .change("B1", b -> b.roastedAt(CardLogbook.at(DAY, 9, 0)))
                 .change("B2", b -> b.roastedAt(CardLogbook.at(DAY, 9, 20)));

@@ -1,6 +1,7 @@
 package parchment.card;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -22,6 +23,7 @@ import parchment.logbook.Quantity;
 import parchment.logbook.Upkeep;
 import parchment.period.BuiltProbe;
 import parchment.phase.ExampleRoast;
+import parchment.phase.Phases;
 import parchment.quantity.Elapsed;
 import parchment.quantity.Temperature;
 import parchment.quantity.TemperatureUnit;
@@ -68,6 +70,21 @@ class BatchWrittenTest {
         CardLogbook undated = new CardLogbook(
                 List.of(Batch.named("B1").lot("one").build()), List.of());
         assertEquals(List.of("Nothing beyond its row was written about it."), sentences(undated.logbook()));
+    }
+
+    @Test
+    void whatIsToBeCheckedOfItsMarksIsAsked() {
+        Logbook logbook = CardLogbook.of(1)
+                .change(
+                        "B1",
+                        b -> b.curve(Quantity.BEAN_TEMPERATURE, ExampleRoast.bean(-40, 740))
+                                .writtenMark(MarkKind.YELLOWING, Elapsed.seconds(650))
+                                .writtenMark(MarkKind.FIRST_CRACK_START, Elapsed.seconds(600))
+                                .writtenMark(MarkKind.DROP, Elapsed.seconds(740)))
+                .logbook();
+        List<String> questions = Phases.of(logbook).get(0).questions();
+        assertFalse(questions.isEmpty());
+        assertEquals(questions, sentences(logbook));
     }
 
     /** Three problems are told, of more the number. */

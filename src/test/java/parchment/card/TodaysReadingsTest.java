@@ -109,10 +109,29 @@ class TodaysReadingsTest {
         assertTrue(readings.today(logbook.batch("B1")).isEmpty());
         assertTrue(Double.isNaN(readings.today(logbook.batch("B1"), 203)));
         assertEquals(logbook.batch("B2"), readings.today(logbook.batch("B2")).orElseThrow());
+        Batch empty = logbook.batch("B1").toBuilder()
+                .curve(
+                        Quantity.BEAN_TEMPERATURE,
+                        Curve.of("bean temperature", Unit.TEMPERATURE, new double[0], new double[0]))
+                .build();
+        assertTrue(readings.today(empty).isEmpty());
         assertEquals(
                 "Temperatures of batch B1 are left out: what today's probe would have read is not known; since 2025-01-02 the probe"
                         + " reads otherwise.",
                 sentences(logbook, "B1", "B2").get(0));
+    }
+
+    /** The probe was moved after the last roast, so "today's" is the one before it, and that is said. */
+    @Test
+    void whatStandsAgainstTheScaleIsSaidToo() {
+        Logbook logbook = new BuiltProbe(14)
+                .written("bean probe moved", BuiltProbe.day(14))
+                .logbook();
+        assertEquals(
+                List.of("The upkeep says that the bean probe of drum was changed on 2025-03-17, after the last roast written here:"
+                        + " readings are told as the probe before it read them, and \"today's probe\" means that one. What the new one"
+                        + " reads shows only once batches are roasted with it."),
+                sentences(logbook, "B1"));
     }
 
     @Test
