@@ -95,7 +95,8 @@ final class BatchDay {
         double place = own(Features.batchOfTheDay());
         double[] lots = values(Features.batchOfTheDay(), ofItsLot());
         String first = place == 1 && lots.length > 0
-                ? firstOfTheirs(lots.length, Arrays.stream(lots).filter(p -> p == 1).count())
+                ? firstOfTheirs(
+                        lots.length, Arrays.stream(lots).filter(p -> p == 1).count())
                 : "";
         return on + ", batch " + Math.round(place) + " of " + ofTheDay + " of the day" + first + ".";
     }
@@ -158,7 +159,8 @@ final class BatchDay {
                 long alike = theirs.getOrDefault(own, 0L);
                 sentences.add("Its " + label.words() + " was " + own
                         + (2 * most.get().getValue() > all
-                                ? "; that of most of its lot's others was " + most.get().getKey() + " ("
+                                ? "; that of most of its lot's others was "
+                                        + most.get().getKey() + " ("
                                         + most.get().getValue() + " of " + all + ")."
                                 : ", as in " + (alike == 0 ? "none" : alike) + " of its lot's " + all + " others."));
             }

@@ -88,7 +88,8 @@ final class ControlMoves {
 
     /** Prints a setting without decimals that say nothing. */
     private static String setting(double value, Curve curve, TemperatureUnit reader) {
-        String number = curve.unit().number(value).replaceFirst("(\\.\\d*?)0+$", "$1").replaceFirst("\\.$", "");
+        String number =
+                curve.unit().number(value).replaceFirst("(\\.\\d*?)0+$", "$1").replaceFirst("\\.$", "");
         return (number + " " + curve.unit().symbol(reader)).strip();
     }
 }

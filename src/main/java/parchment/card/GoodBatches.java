@@ -89,7 +89,7 @@ record GoodBatches(
         if (alike.size() < every.size()) {
             among.addAll(among(newest));
         }
-        // Of those alike: the newest mass of all may be that of another machine or recipe, where the newest batch has none.
+        // Of those alike: the newest mass of all may be that of another recipe, where the newest batch has none.
         Optional<OneCharge> own = asked.or(() -> OneCharge.ofNewest(alike, lot, logbook));
         Optional<OneCharge> parts = own.filter(one -> alike.stream().anyMatch(one::isNotThatOf));
         parts.ifPresent(one -> among.add("with about " + one.words() + " of green coffee"));

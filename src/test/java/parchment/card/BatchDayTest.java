@@ -124,16 +124,11 @@ class BatchDayTest {
 
     /** The range of eight in ten prints as 9 to 16 min: a pause that prints as one of these ends is within, and a minute beyond is not. */
     @ParameterizedTest
-    @CsvSource({
-        "27,16 min,.",
-        "28,17 min,', so this is high.'",
-        "20,9 min,.",
-        "19,8 min,', so this is low.'"
-    })
+    @CsvSource({"27,16 min,.", "28,17 min,', so this is high.'", "20,9 min,.", "19,8 min,', so this is low.'"})
     void aPauseThatPrintsAsTheEndOfTheRangeIsWithin(int lastMinute, String pause, String end) {
         assertEquals(
-                "The drum stood empty for " + pause
-                        + " before it; 8 of 10 pauses of this machine are 9 to 16 min" + end,
+                "The drum stood empty for " + pause + " before it; 8 of 10 pauses of this machine are 9 to 16 min"
+                        + end,
                 pause(pairs(12, lastMinute), "B24"));
     }
 
@@ -255,10 +250,14 @@ class BatchDayTest {
                 .change("B2", b -> b.label(Batch.Label.RECIPE, "filter").label(Batch.Label.OPERATOR, "Ida"));
         assertEquals(
                 List.of("Its recipe was espresso; that of most of its lot's others was filter (1 of 1)."),
-                sentences(built, "B1").stream().filter(s -> s.startsWith("Its ")).toList());
+                sentences(built, "B1").stream()
+                        .filter(s -> s.startsWith("Its "))
+                        .toList());
         assertEquals(
                 List.of(),
-                sentences(built, "B3").stream().filter(s -> s.startsWith("Its ")).toList());
+                sentences(built, "B3").stream()
+                        .filter(s -> s.startsWith("Its "))
+                        .toList());
     }
 
     /** Twelve of a lot, the last three on one day, of which one was charged 80 °C hotter. */

@@ -66,8 +66,7 @@ class BestPlaceTest {
     }
 
     private static GoodBatches good(String lot, List<Batch> batches, Optional<ScoredLot> scored) {
-        return new GoodBatches(
-                lot, GoodBatches.Ground.BLIND_SCORES, batches, 30, 4, scored, "", Optional.empty());
+        return new GoodBatches(lot, GoodBatches.Ground.BLIND_SCORES, batches, 30, 4, scored, "", Optional.empty());
     }
 
     private static String words(Logbook logbook, String lot, String machine) {
@@ -75,7 +74,8 @@ class BestPlaceTest {
     }
 
     private static String expected(Logbook logbook, String named, int batches, double near) {
-        LotBest best = Evidence.of("liking", Features.dropTemperature(), logbook).best(named);
+        LotBest best =
+                Evidence.of("liking", Features.dropTemperature(), logbook).best(named);
         assertEquals(Peak.Answer.INSIDE, best.best().answer());
         assertEquals(near, best.best().best(), 1);
         Fieller set = best.best().set().orElseThrow();
@@ -107,10 +107,8 @@ class BestPlaceTest {
     void withoutScoresOrBatchesNoneIsTold() {
         assertEquals("", words(TWO, "other", "drum"));
         GoodBatches good = good(TWO, "one", "drum");
-        assertEquals(
-                Optional.empty(), BestPlace.words(good("one", List.of(), good.scored()), TWO));
-        assertEquals(
-                Optional.empty(), BestPlace.words(good("one", good.batches(), Optional.empty()), TWO));
+        assertEquals(Optional.empty(), BestPlace.words(good("one", List.of(), good.scored()), TWO));
+        assertEquals(Optional.empty(), BestPlace.words(good("one", good.batches(), Optional.empty()), TWO));
         assertEquals("", words(TWO, "one", "no such drum"));
     }
 

@@ -69,8 +69,8 @@ class ControlMovesTest {
             int seconds = 300 + 40 * (i - 1);
             told.add(String.format("%d:%02d (%d °C) to %d %%", seconds / 60, seconds % 60, 140 + 8 * (i - 1), 90 - i));
         }
-        Logbook logbook =
-                gas(t -> t < 300 ? 90 : 90 - Math.min(moves, 1 + Math.floor((t - 300) / 40))).logbook();
+        Logbook logbook = gas(t -> t < 300 ? 90 : 90 - Math.min(moves, 1 + Math.floor((t - 300) / 40)))
+                .logbook();
         assertEquals(String.join(", ", told) + more, moved(logbook));
     }
 
@@ -78,18 +78,9 @@ class ControlMovesTest {
     void theSettingAtChargeIsThatAtChargeAndNotTheOneBefore() {
         Logbook logbook = gas(t -> t < 0 ? 30 : t < 600 ? 80 : 50).logbook();
         assertEquals(
-                List.of(List.of(
-                        "gas",
-                        "B1",
-                        "80 %",
-                        "10:00 (200 °C) to 50 %".replace(" ", JOINED))),
-                rows(logbook));
+                List.of(List.of("gas", "B1", "80 %", "10:00 (200 °C) to 50 %".replace(" ", JOINED))), rows(logbook));
         assertEquals(
-                List.of(List.of(
-                        "gas",
-                        "B1",
-                        "80 %",
-                        "10:00 (392 °F) to 50 %".replace(" ", JOINED))),
+                List.of(List.of("gas", "B1", "80 %", "10:00 (392 °F) to 50 %".replace(" ", JOINED))),
                 rows(logbook.in(TemperatureUnit.FAHRENHEIT)));
         assertEquals(DASH, moved(gas(t -> 80).logbook()), "a control that stood still was not moved");
     }
@@ -99,7 +90,8 @@ class ControlMovesTest {
     void aSlowMoveIsToldFromItsBegin() {
         assertEquals(
                 "10:02 (200 °C) to 50 %",
-                moved(gas(t -> t < 600 ? 80 : Math.max(50, 80 - 1.5 * (t - 600))).logbook()));
+                moved(gas(t -> t < 600 ? 80 : Math.max(50, 80 - 1.5 * (t - 600)))
+                        .logbook()));
     }
 
     /** As many decimals as say something, and at most the two of a scale of its own. */
@@ -187,7 +179,8 @@ class ControlMovesTest {
                 .orElseThrow()
                 .text()
                 .contains("gas"));
-        assertTrue(ControlMoves.of(CardLogbook.of(2).batches(), CardLogbook.of(2).logbook())
-                .isEmpty());
+        assertTrue(
+                ControlMoves.of(CardLogbook.of(2).batches(), CardLogbook.of(2).logbook())
+                        .isEmpty());
     }
 }

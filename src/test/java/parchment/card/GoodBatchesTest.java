@@ -134,7 +134,9 @@ class GoodBatchesTest {
         built = built.change("B6", b -> b.conditions(BatchConditions.NOT_WRITTEN));
         GoodBatches good = good(built);
         assertEquals(
-                List.of("B3", "B4"), names(good), "B1 was twice the charge, B2 another recipe, of B6 no mass is written");
+                List.of("B3", "B4"),
+                names(good),
+                "B1 was twice the charge, B2 another recipe, of B6 no mass is written");
         assertEquals("by the recipe filter, with about 2 kg of green coffee", good.among());
         assertEquals(2.0, good.charge().orElseThrow().kilograms());
     }
@@ -161,8 +163,7 @@ class GoodBatchesTest {
     /** Eleven batches with numbers, the later of them among the last thirty or not; of those since nothing was written. */
     @ParameterizedTest
     @CsvSource({"27,AS_USUAL,3", "28,THE_LAST,5", "25,AS_USUAL,5", "24,AS_USUAL,5"})
-    void usualOnesAreLookedForAmongTheLastThirtyAndShownFromThreeOn(
-            int since, GoodBatches.Ground ground, int shown) {
+    void usualOnesAreLookedForAmongTheLastThirtyAndShownFromThreeOn(int since, GoodBatches.Ground ground, int shown) {
         CardLogbook built = CardLogbook.of(11).with("A", "one", since, false);
         for (int batch = 1; batch <= since; batch++) {
             built = built.change("A" + batch, b -> b.conditions(BatchConditions.NOT_WRITTEN));
@@ -220,8 +221,9 @@ class GoodBatchesTest {
             built = built.change("B" + batch, b -> b.machine("drum").label(Batch.Label.RECIPE, "filter"));
         }
         assertEquals("", good(built).among());
-        assertEquals("on drum, by the recipe filter", good(built.change("B1", b -> b.machine("other drum")))
-                .among());
+        assertEquals(
+                "on drum, by the recipe filter",
+                good(built.change("B1", b -> b.machine("other drum"))).among());
     }
 
     @Test

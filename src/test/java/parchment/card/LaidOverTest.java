@@ -103,8 +103,7 @@ class LaidOverTest {
                 Unit.TEMPERATURE,
                 seconds,
                 Arrays.stream(seconds).map(ExampleRoast.BEAN).toArray());
-        List<Points> points =
-                points(of(roasts(2, 2).change("B2", b -> b.curve(Quantity.BEAN_TEMPERATURE, gap))));
+        List<Points> points = points(of(roasts(2, 2).change("B2", b -> b.curve(Quantity.BEAN_TEMPERATURE, gap))));
         assertEquals(List.of(1, 2, 2), points.stream().map(Points::size).toList());
     }
 
@@ -147,7 +146,8 @@ class LaidOverTest {
         assertTrue(LaidOver.isDrawn(moved.batch("B2"), moved));
         Plot plot = LaidOver.of(moved.batches(), moved.batches(), moved);
         assertEquals(
-                List.of("2 more batches have no bean temperature, or none that is known on today's probe."), left(plot));
+                List.of("2 more batches have no bean temperature, or none that is known on today's probe."),
+                left(plot));
         assertEquals(List.of(1, 1, 1), points(plot).stream().map(Points::size).toList());
     }
 }

@@ -96,10 +96,10 @@ class NearLotsTest {
     void processAndOriginGoBeforeProcessAndThatBeforeOrigin() {
         assertEquals(
                 List.of("c", "b"),
-                order(near(batches(5, 4, 3), "new,washed,north", "a,natural,north", "b,washed,south", "c,washed,north")));
+                order(near(
+                        batches(5, 4, 3), "new,washed,north", "a,natural,north", "b,washed,south", "c,washed,north")));
         assertEquals(
-                List.of("b", "a"),
-                order(near(batches(5, 4), "new,washed,north", "a,natural,north", "b,washed,south")));
+                List.of("b", "a"), order(near(batches(5, 4), "new,washed,north", "a,natural,north", "b,washed,south")));
     }
 
     @Test

@@ -65,8 +65,7 @@ class SideBySideTest {
                 "670 680 690 720|11:25 (11:10 to 12:00)"
             })
     void aNumberHasItsRangeAndFromThreeOnItsMiddleAndSaysOfHowManyItIsKnown(String seconds, String words) {
-        assertEquals(
-                words == null ? "" : words, side(dropped(seconds)).words(Features.dropTime()));
+        assertEquals(words == null ? "" : words, side(dropped(seconds)).words(Features.dropTime()));
     }
 
     @Test
@@ -106,7 +105,9 @@ class SideBySideTest {
     void twoBatchesStandWithoutMiddleAndRangeAndThreeWith() {
         assertEquals(
                 List.of("", "B1", "B2"),
-                table(dropped("670 680")).columns().stream().map(Column::heading).toList());
+                table(dropped("670 680")).columns().stream()
+                        .map(Column::heading)
+                        .toList());
         assertEquals(
                 List.of("Times are since charge, in minutes and seconds; temperatures are those of the bean probe."),
                 said(table(dropped("670 680"))));
@@ -116,9 +117,10 @@ class SideBySideTest {
                         .map(Column::heading)
                         .toList());
         assertEquals(
-                List.of("Times are since charge, in minutes and seconds; temperatures are those of the bean probe. Middle and range are those of"
-                        + " these 3 batches; the next one need not lie within. A number known of fewer than three has no middle. What was"
-                        + " planned was meant, and need not have come."),
+                List.of(
+                        "Times are since charge, in minutes and seconds; temperatures are those of the bean probe. Middle and range are those of"
+                                + " these 3 batches; the next one need not lie within. A number known of fewer than three has no middle. What was"
+                                + " planned was meant, and need not have come."),
                 said(table(dropped("670 680 690"))));
         assertEquals(List.of("drop time", "11:10", "11:20"), row(dropped("670 680"), "drop time"));
     }
@@ -131,8 +133,7 @@ class SideBySideTest {
         assertEquals(
                 List.of("drop time", "only 2", "11:10 to 11:30", "11:10", "–", "11:30"),
                 row(dropped("670 0 690"), "drop time"));
-        assertEquals(
-                List.of("drop time", "only 1", "–", "11:10", "–", "–"), row(dropped("670 0 0"), "drop time"));
+        assertEquals(List.of("drop time", "only 1", "–", "11:10", "–", "–"), row(dropped("670 0 0"), "drop time"));
         assertEquals(List.of(), row(dropped("0 0 0"), "drop time"));
         assertEquals(
                 List.of("roasted on", "–", "–", "2025-01-01", "2025-01-02", "2025-01-03"),

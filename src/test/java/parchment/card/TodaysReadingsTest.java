@@ -46,7 +46,8 @@ class TodaysReadingsTest {
         built.noise = 0.001;
         Logbook logbook = built.logbook().in(reader);
         assertEquals(
-                List.of("Temperatures of batches B1, B21 are told as today's probe would show them: at the drop " + added
+                List.of("Temperatures of batches B1, B21 are told as today's probe would show them: at the drop "
+                        + added
                         + " what was read, give or take " + error + "; since " + BuiltProbe.day(7)
                         + " the probe reads otherwise."),
                 sentences(logbook, "B1", "B22", "B21"));
@@ -60,11 +61,13 @@ class TodaysReadingsTest {
     @Test
     void anErrorThatPrintsIsToldAsItIs() {
         Logbook logbook = noisy();
-        double error = ProbePeriods.of(logbook).toToday(logbook.batch("B1"), 203).standardError();
+        double error =
+                ProbePeriods.of(logbook).toToday(logbook.batch("B1"), 203).standardError();
         assertTrue(error > 0.15, "the error " + error);
         String words = sentences(logbook, "B1").get(0);
         assertTrue(
-                words.contains(", give or take " + Unit.TEMPERATURE_STEP.formatStep(error, TemperatureUnit.CELSIUS) + ";"),
+                words.contains(
+                        ", give or take " + Unit.TEMPERATURE_STEP.formatStep(error, TemperatureUnit.CELSIUS) + ";"),
                 words);
         assertTrue(words.startsWith("Temperatures of batch B1 are told"), words);
     }
@@ -83,7 +86,8 @@ class TodaysReadingsTest {
         assertEquals(
                 List.of(
                         "Temperatures of batch B1 are told as today's probe would show them: at the drop 2.0 °C above what was read,"
-                                + " give or take 0.1 °C; since " + BuiltProbe.day(6) + " and since " + BuiltProbe.day(13)
+                                + " give or take 0.1 °C; since " + BuiltProbe.day(6) + " and since "
+                                + BuiltProbe.day(13)
                                 + " the probe reads otherwise.",
                         "Temperatures of batches B19, B20 are told as today's probe would show them: at the drop 5.0 °C above what"
                                 + " was read, give or take 0.1 °C; since " + BuiltProbe.day(13)
@@ -93,8 +97,8 @@ class TodaysReadingsTest {
 
     /** Two batches with a change of the probe between them, so that nobody knows by how much it reads otherwise. */
     private static Logbook unknown() {
-        CardLogbook built = CardLogbook.of(2).change("B1", b -> b.machine("drum")
-                .curve(Quantity.BEAN_TEMPERATURE, ExampleRoast.bean(-40, 740)));
+        CardLogbook built = CardLogbook.of(2)
+                .change("B1", b -> b.machine("drum").curve(Quantity.BEAN_TEMPERATURE, ExampleRoast.bean(-40, 740)));
         built = built.change(
                 "B2", b -> b.machine("drum").curve(Quantity.BEAN_TEMPERATURE, ExampleRoast.bean(-40, 740)));
         return Logbook.of(built.contents().toBuilder()
@@ -128,9 +132,10 @@ class TodaysReadingsTest {
                 .written("bean probe moved", BuiltProbe.day(14))
                 .logbook();
         assertEquals(
-                List.of("The upkeep says that the bean probe of drum was changed on 2025-03-17, after the last roast written here:"
-                        + " readings are told as the probe before it read them, and \"today's probe\" means that one. What the new one"
-                        + " reads shows only once batches are roasted with it."),
+                List.of(
+                        "The upkeep says that the bean probe of drum was changed on 2025-03-17, after the last roast written here:"
+                                + " readings are told as the probe before it read them, and \"today's probe\" means that one. What the new one"
+                                + " reads shows only once batches are roasted with it."),
                 sentences(logbook, "B1"));
     }
 
@@ -144,12 +149,18 @@ class TodaysReadingsTest {
         Curve moved = readings.today(before).flatMap(Batch::beanTemperature).orElseThrow();
         double[] read = before.beanTemperature().orElseThrow().values();
         assertEquals(
-                Arrays.stream(read).map(value -> readings.today(before, value)).boxed().toList(),
+                Arrays.stream(read)
+                        .map(value -> readings.today(before, value))
+                        .boxed()
+                        .toList(),
                 Arrays.stream(moved.values()).boxed().toList());
         assertEquals(
-                Arrays.stream(before.beanTemperature().orElseThrow().seconds()).boxed().toList(),
+                Arrays.stream(before.beanTemperature().orElseThrow().seconds())
+                        .boxed()
+                        .toList(),
                 Arrays.stream(moved.seconds()).boxed().toList());
         CardLogbook none = CardLogbook.of(1);
-        assertTrue(TodaysReadings.of(none.logbook()).today(none.batches().get(0)).isEmpty());
+        assertTrue(
+                TodaysReadings.of(none.logbook()).today(none.batches().get(0)).isEmpty());
     }
 }
