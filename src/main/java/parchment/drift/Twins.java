@@ -95,7 +95,7 @@ public final class Twins implements ShownAs {
                     open.stream().filter(group -> group.size() > 1).toList();
             for (List<Batch> group : twins) {
                 Batch first = group.get(0);
-                groups.add(new Group(lot(first) + meant(first, twins, logbook.readerUnit()) + others(first), group));
+                groups.add(new Group(lot(first) + meant(first, twins, logbook) + others(first), group));
             }
         });
         groups.sort(Comparator.comparingInt(g -> -g.batches().size()));
@@ -115,7 +115,8 @@ public final class Twins implements ShownAs {
     }
 
     /** Says what the first batch of a group was meant like: its drop, and mass and charge where another group has the same drop. */
-    private static String meant(Batch first, List<List<Batch>> groups, TemperatureUnit reader) {
+    private static String meant(Batch first, List<List<Batch>> groups, Logbook logbook) {
+        TemperatureUnit reader = logbook.readerUnit();
         boolean alone = groups.stream()
                         .filter(g -> within(
                                 PLAN_STEP,
@@ -132,7 +133,7 @@ public final class Twins implements ShownAs {
                 : drop
                         + first.conditions()
                                 .greenMass()
-                                .map(m -> String.format(Locale.ROOT, ", %.2f kg", m.kilograms()))
+                                .map(m -> ", " + m.words(logbook.massUnit()))
                                 .orElse("")
                         + first.conditions()
                                 .chargeTemperature()

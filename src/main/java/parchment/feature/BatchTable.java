@@ -88,11 +88,16 @@ public final class BatchTable implements Showable {
         MeasuredColumns measured = logbook.remembered(MeasuredColumns.class, MeasuredColumns::of);
         return new BatchTable(
                 logbook,
-                features,
+                features.stream().map(feature -> shown(feature, logbook)).toList(),
                 measured.paths(),
                 measured.cells(features),
                 new double[measured.paths().size()][features.size()],
                 Told.AS_READ);
+    }
+
+    /** A mass is shown in the unit that its logbook is written in. */
+    private static Feature shown(Feature feature, Logbook logbook) {
+        return feature instanceof NamedFeature named ? named.withMassesIn(logbook.massUnit()) : feature;
     }
 
     /**
