@@ -22,6 +22,7 @@ import parchment.quantity.Mass;
 import parchment.quantity.Temperature;
 import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
+import parchment.sheet.Words;
 
 /**
  * Finds batches that were meant alike, and says how far such twins lie apart: what a batch differs from another by nobody's doing.
@@ -263,8 +264,10 @@ public final class Twins implements ShownAs {
     private String withoutWords() {
         return withoutPlan == 0
                 ? ""
-                : " " + withoutPlan + " of " + logbook.batches().size()
-                        + " batches have no planned drop temperature written and are left out.";
+                : " " + withoutPlan + " of "
+                        + Words.count(logbook.batches().size(), "batch", "batches")
+                        + (withoutPlan == 1 ? " has" : " have") + " no planned drop temperature written and "
+                        + (withoutPlan == 1 ? "is" : "are") + " left out.";
     }
 
     @Override
@@ -279,9 +282,9 @@ public final class Twins implements ShownAs {
                 ? "No two batches of " + logbook.name() + " were meant alike as far as was written"
                 : String.format(
                         Locale.ROOT,
-                        "%d of %d batches have twins, in %d %s",
+                        "%d of %s have twins, in %d %s",
                         batches,
-                        logbook.batches().size(),
+                        Words.count(logbook.batches().size(), "batch", "batches"),
                         groups.size(),
                         groups.size() == 1 ? "group" : "groups");
     }

@@ -254,14 +254,15 @@ public final class BatchTable implements Showable {
                 .count();
         return String.format(
                 Locale.ROOT,
-                "%d %s of %d %s of %s, %d of %d numbers missing",
+                "%d %s of %d %s of %s, %d of %d %s missing",
                 features.size(),
                 features.size() == 1 ? "feature" : "features",
                 size(),
                 size() == 1 ? "batch" : "batches",
                 logbook.name(),
                 missing,
-                (long) size() * features.size());
+                (long) size() * features.size(),
+                size() * features.size() == 1 ? "number" : "numbers");
     }
 
     @Override

@@ -110,7 +110,7 @@ class TwinsTest {
                 List.of(BuiltBatch.of(2).withAim(205), BuiltBatch.of(2).withAim(205), BuiltBatch.of(2))));
         assertEquals("2 of 3 batches have twins, in 1 group", some.toString());
         assertTrue(
-                some.text().contains("1 of 3 batches have no planned drop temperature written and are left out"),
+                some.text().contains("1 of 3 batches has no planned drop temperature written and is left out"),
                 some.text());
     }
 }
