@@ -72,7 +72,8 @@ final class DifferencePicture {
         if (difference.band().isEmpty()) {
             int[] used = difference.used();
             return "cannot tell: " + difference.firstName() + " has " + used[0] + " and " + difference.secondName()
-                    + " " + Words.count(used[1], "batch", "batches") + " over a common stretch, and each needs batches of 5 roast days.";
+                    + " " + Words.count(used[1], "batch", "batches")
+                    + " over a common stretch, and each needs batches of 5 roast days.";
         }
         SimultaneousBand band = difference.band().get();
         if (!band.canTell()) {

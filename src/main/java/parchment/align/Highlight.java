@@ -14,7 +14,8 @@ final class Highlight {
         if (batches.stream().noneMatch(batch -> batch.name().equals(name))) {
             List<String> some = batches.stream().map(Batch::name).limit(5).toList();
             throw new LogbookException("The picture has no batch '" + name + "' to set off. It has "
-                    + Words.count(batches.size(), "batch", "batches") + ": " + String.join(", ", some) + (batches.size() > some.size() ? ", …" : "") + ".");
+                    + Words.count(batches.size(), "batch", "batches") + ": " + String.join(", ", some)
+                    + (batches.size() > some.size() ? ", …" : "") + ".");
         }
         return name;
     }

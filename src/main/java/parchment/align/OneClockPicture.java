@@ -85,7 +85,8 @@ final class OneClockPicture {
     private static List<String> sentences(OneClock one) {
         List<String> sentences = new ArrayList<>();
         int laid = one.laid().size();
-        sentences.add(laid + " of " + Words.count(one.asked(), "batch", "batches") + (laid == 1 ? " is" : " are") + " on this clock"
+        sentences.add(laid + " of " + Words.count(one.asked(), "batch", "batches") + (laid == 1 ? " is" : " are")
+                + " on this clock"
                 + (laid == one.whole().size()
                         ? "."
                         : "; " + (laid - one.whole().size()) + " of them "

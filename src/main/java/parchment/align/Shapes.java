@@ -194,7 +194,8 @@ public final class Shapes implements ShownAs {
         if (components.isEmpty()) {
             return "Cannot tell the shapes along which batches differ: "
                     + Words.count(one.whole().size(), "batch", "batches")
-                    + (one.whole().size() == 1 ? " reaches" : " reach") + " over the common stretch, and " + FEWEST + " are needed";
+                    + (one.whole().size() == 1 ? " reaches" : " reach") + " over the common stretch, and " + FEWEST
+                    + " are needed";
         }
         return String.format(
                 Locale.ROOT,

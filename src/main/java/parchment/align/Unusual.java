@@ -112,13 +112,15 @@ public final class Unusual implements ShownAs {
         }
         if (found.isEmpty()) {
             return new InShort(
-                    "None of " + Words.count(looked, "batch", "batches") + " stands apart from those that it was held against." + notLookedAt(),
+                    "None of " + Words.count(looked, "batch", "batches")
+                            + " stands apart from those that it was held against." + notLookedAt(),
                     "Each was held against " + others() + ".",
                     "Nothing to do; the cup decides.");
         }
         Found first = found.get(0);
         return new InShort(
-                found.size() + " of " + Words.count(looked, "batch", "batches") + " " + (found.size() == 1 ? "stands" : "stand") + " apart"
+                found.size() + " of " + Words.count(looked, "batch", "batches") + " "
+                        + (found.size() == 1 ? "stands" : "stand") + " apart"
                         + (found.size() == 1 ? ": batch " : ", most of all batch ")
                         + first.batch().name()
                         + first.batch().roastDay().map(day -> " of " + day).orElse("") + "." + notLookedAt(),

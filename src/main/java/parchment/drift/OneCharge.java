@@ -48,8 +48,8 @@ public record OneCharge(double kilograms, MassUnit unit) {
      * @throws LogbookException if no batch of the lot was charged with about as much; the message names the charges that were used
      */
     public static OneCharge of(Mass mass, String lot, Logbook logbook) {
-        OneCharge asked = nearest(mass.kilograms(), lot, logbook)
-                .orElse(new OneCharge(mass.kilograms(), logbook.massUnit()));
+        OneCharge asked =
+                nearest(mass.kilograms(), lot, logbook).orElse(new OneCharge(mass.kilograms(), logbook.massUnit()));
         if (logbook.ofLot(lot).batches().stream().noneMatch(asked::holds)) {
             ChargeSizes used = ChargeSizes.of(lot, logbook.massUnit(), logbook);
             throw new LogbookException("No batch of lot '" + lot + "' was charged with about " + asked.words() + ". "

@@ -159,9 +159,8 @@ public final class Usual implements ShownAs {
                 own.label(Batch.Label.RECIPE).map(r -> "recipe " + r).orElse(""),
                 alike);
         Optional<OddCharge> charge = OddCharge.of(own, others, logbook.massUnit());
-        Optional<OneCharge> mass = own.conditions()
-                .greenMass()
-                .map(green -> new OneCharge(green.kilograms(), logbook.massUnit()));
+        Optional<OneCharge> mass =
+                own.conditions().greenMass().map(green -> new OneCharge(green.kilograms(), logbook.massUnit()));
         others = narrowed(others, b -> mass.filter(one -> one.holds(b)).isPresent(), "about the same mass", alike);
         List<Batch> kept = others;
         BatchTable today = table.onTodaysProbe();

@@ -181,8 +181,8 @@ public final class CalendarStrip implements ShownAs {
                 ? "."
                 : "; " + undated + (undated == 1 ? " has" : " have") + " no date and " + (undated == 1 ? "is" : "are")
                         + " left out.";
-        Plot noted = plot.withNote(
-                dated.size() + " of " + Words.count(logbook.batches().size(), "batch", "batches") + season(dated) + left);
+        Plot noted = plot.withNote(dated.size() + " of "
+                + Words.count(logbook.batches().size(), "batch", "batches") + season(dated) + left);
         if (logbook.upkeep().isEmpty()) {
             noted = noted.withNote("No work on the machines is written down, so changes of probe cannot be shown.");
         } else if (logbook.upkeep().size() > MOST_LINES) {

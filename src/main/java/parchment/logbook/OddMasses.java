@@ -66,6 +66,7 @@ final class OddMasses {
             }
         }
     }
+
     private static Batch doubted(Batch batch, Row row, double usual, MassUnit unit) {
         BatchConditions conditions = batch.conditions();
         boolean goesWithRoasted = conditions.roastedMass().isPresent();
@@ -73,7 +74,9 @@ final class OddMasses {
                 GREEN,
                 Words.quote(row.text(GREEN).orElse("")),
                 "about " + Mass.kilograms(usual).words(unit) + ", the usual charge "
-                        + batch.machine().map(machine -> "of " + Words.quote(machine)).orElse("where no machine is named")
+                        + batch.machine()
+                                .map(machine -> "of " + Words.quote(machine))
+                                .orElse("where no machine is named")
                         + "; this is "
                         + (kilograms(batch) > usual ? "more than ten times as much" : "less than a tenth of it"),
                 goesWithRoasted

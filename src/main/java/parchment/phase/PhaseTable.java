@@ -115,7 +115,11 @@ public final class PhaseTable implements ShownAs {
     public String toString() {
         long whole = rows.stream().filter(p -> p.list().size() == 3).count();
         return String.format(
-                Locale.ROOT, "Phases of %s of %s, %d with all three phases", Words.count(rows.size(), "batch", "batches"), name, whole);
+                Locale.ROOT,
+                "Phases of %s of %s, %d with all three phases",
+                Words.count(rows.size(), "batch", "batches"),
+                name,
+                whole);
     }
 
     @Override

@@ -45,8 +45,11 @@ class MassesInTheLogbooksUnitTest {
     })
     void theCardOfALotSaysItsChargesInIt(MassUnit unit, double usual, double last, String words, String row) {
         LotCard card = LotCard.of("one", logbook(unit, usual, last, 3));
-        assertTrue(card.inShort().found().startsWith(words + " charges of one: "), card.inShort().found());
-        assertTrue(card.text().lines().anyMatch(line -> line.startsWith("green mass") && line.contains(row)), card.text());
+        assertTrue(
+                card.inShort().found().startsWith(words + " charges of one: "),
+                card.inShort().found());
+        assertTrue(
+                card.text().lines().anyMatch(line -> line.startsWith("green mass") && line.contains(row)), card.text());
     }
 
     @Test
@@ -68,7 +71,9 @@ class MassesInTheLogbooksUnitTest {
         assertTrue(usual.contains("a half charge (5 lb; usually 10 lb)"), usual);
         GreenNeeded green = GreenNeeded.of("one", Mass.of(17, MassUnit.POUND), logbook);
         assertEquals(MassUnit.POUND, green.unit());
-        assertTrue(green.inShort().found().contains("2 batches of 10 lb"), green.inShort().found());
+        assertTrue(
+                green.inShort().found().contains("2 batches of 10 lb"),
+                green.inShort().found());
     }
 
     @Test

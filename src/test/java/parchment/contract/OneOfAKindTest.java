@@ -27,8 +27,16 @@ class OneOfAKindTest {
                     + "|features|questions|looks|machines|problems|sessions|cuppers|charges)\\b");
 
     /** What is made of a lesson's own logbook and not of the one given. */
-    private static final Set<String> OF_LESSONS =
-            Set.of("Lesson", "PlanSheet", "PlanTasted", "Reply", "AnswerKey", "Envelope", "ClassResults", "AnswerSheet", "Gather");
+    private static final Set<String> OF_LESSONS = Set.of(
+            "Lesson",
+            "PlanSheet",
+            "PlanTasted",
+            "Reply",
+            "AnswerKey",
+            "Envelope",
+            "ClassResults",
+            "AnswerSheet",
+            "Gather");
 
     @TempDir
     Path folder;

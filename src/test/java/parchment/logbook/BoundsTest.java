@@ -17,8 +17,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import parchment.quantity.MassUnit;
 import org.junit.jupiter.params.provider.ValueSource;
+import parchment.quantity.MassUnit;
 import parchment.sheet.BoundedReader;
 
 /** What lies beyond the bounds of the possible is a problem in words; what lies just within them is read. */
@@ -440,7 +440,8 @@ class BoundsTest {
                         .formatted(Bounds.COLDEST_READING, Bounds.HOTTEST_READING),
                 "gas, heater power, airflow, drum speed, colour, a score | from %,.0f to %,.0f"
                         .formatted(-Bounds.LARGEST_ON_A_SCALE, Bounds.LARGEST_ON_A_SCALE),
-                "a green mass | from %.0f g to %.0f kg".formatted(lowest(Bounds.Weighed.GREEN), most(Bounds.Weighed.GREEN)),
+                "a green mass | from %.0f g to %.0f kg"
+                        .formatted(lowest(Bounds.Weighed.GREEN), most(Bounds.Weighed.GREEN)),
                 "a roasted mass | from %.0f g to %.0f kg"
                         .formatted(lowest(Bounds.Weighed.ROASTED), most(Bounds.Weighed.ROASTED)),
                 "what a machine holds | from one gram to %,.0f kg".formatted(most(Bounds.Weighed.MACHINE)),

@@ -170,8 +170,7 @@ class SlipsTest {
         }
         Files.writeString(folder.resolve("logbook.properties"), "time.zone=UTC\n");
         Files.writeString(folder.resolve("batches.csv"), batches);
-        assertEquals(
-                0, Logbook.open(folder).problems().in("batches.csv").list().size());
+        assertEquals(0, Logbook.open(folder).problems().in("batches.csv").list().size());
         Files.writeString(folder.resolve("batches.csv"), batches.append("L5,2031-01-06T09:00,large drum,0.25\n"));
         assertEquals(
                 "[batches.csv, line 10, column 'green mass [lb]': found '0.25'; expected about 25 lb, the usual charge of 'large drum';"
