@@ -16,6 +16,7 @@ import parchment.display.Showable;
 import parchment.display.ShownAs;
 import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
+import parchment.sheet.Words;
 import parchment.stats.warp.FunctionalComponents;
 
 /**
@@ -192,7 +193,9 @@ public final class Shapes implements ShownAs {
     public String toString() {
         if (components.isEmpty()) {
             return "Cannot tell the shapes along which batches differ: "
-                    + one.whole().size() + " batches reach over the common stretch, and " + FEWEST + " are needed";
+                    + Words.count(one.whole().size(), "batch", "batches")
+                    + (one.whole().size() == 1 ? " reaches" : " reach") + " over the common stretch, and " + FEWEST
+                    + " are needed";
         }
         return String.format(
                 Locale.ROOT,

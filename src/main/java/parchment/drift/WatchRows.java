@@ -12,6 +12,7 @@ import org.hipparchus.distribution.continuous.TDistribution;
 import parchment.feature.Feature;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
+import parchment.sheet.Words;
 import parchment.stats.Estimate;
 import parchment.stats.series.DayRegression;
 import parchment.stats.series.WanderingDays;
@@ -194,7 +195,7 @@ final class WatchRows {
         count(words, earlierProbe, "read before its machine's probe last changed, as written or found");
         count(words, before, "before the stretch, in which one lies far off");
         count(words, notComparable, "of a lot, mass or aim that the stretch does not hold");
-        return batches.size() + " batches watched, "
+        return Words.count(batches.size(), "batch", "batches") + " watched, "
                 + (words.isEmpty() ? "none left out" : "left out: " + String.join(", ", words)) + ".";
     }
 

@@ -15,6 +15,7 @@ import java.util.function.Function;
 import java.util.function.Predicate;
 import parchment.display.Display;
 import parchment.display.Showable;
+import parchment.quantity.MassUnit;
 import parchment.quantity.TemperatureUnit;
 import parchment.sheet.Words;
 
@@ -262,6 +263,11 @@ public final class Logbook implements Showable {
     /** Returns the temperature scale that results are shown in. */
     public TemperatureUnit readerUnit() {
         return contents.readerUnit();
+    }
+
+    /** Returns the unit that masses are shown in: the one that the green masses are written in. */
+    public MassUnit massUnit() {
+        return contents.massUnit();
     }
 
     /** Returns the same logbook with results shown on another temperature scale. */

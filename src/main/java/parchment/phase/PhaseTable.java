@@ -14,6 +14,7 @@ import parchment.logbook.MarkKind;
 import parchment.logbook.Quantity;
 import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
+import parchment.sheet.Words;
 
 /**
  * Shows the marks and phases of every batch of a logbook, one row per batch.
@@ -81,9 +82,10 @@ public final class PhaseTable implements ShownAs {
         }
         return table.withNote(String.format(
                         Locale.ROOT,
-                        "%d of %d batches have all three phases; shares are of the time from charge to drop.",
+                        "%d of %s %s all three phases; shares are of the time from charge to drop.",
                         whole,
-                        rows.size()))
+                        Words.count(rows.size(), "batch", "batches"),
+                        rows.size() == 1 ? "has" : "have"))
                 .withNote(habit.toString());
     }
 
@@ -113,7 +115,11 @@ public final class PhaseTable implements ShownAs {
     public String toString() {
         long whole = rows.stream().filter(p -> p.list().size() == 3).count();
         return String.format(
-                Locale.ROOT, "Phases of %d batches of %s, %d with all three phases", rows.size(), name, whole);
+                Locale.ROOT,
+                "Phases of %s of %s, %d with all three phases",
+                Words.count(rows.size(), "batch", "batches"),
+                name,
+                whole);
     }
 
     @Override

@@ -52,7 +52,7 @@ class WeekProblemsTest {
                 "Please check batch B3: curves/B3.csv, column 'bean temperature [°C]': found 1 usable reading, too few to work with;"
                         + " expected bean temperatures at three times or more; kept; no mark is looked for on this curve.",
                 "Please check batch B4: batches.csv, line 5, column 'roasted mass [kg]': found '3'; expected less than the green mass,"
-                        + " 2.000 kg; value treated as missing.",
+                        + " 2 kg; value treated as missing.",
                 "Please check batch B5: curves/B5.csv: found a heading and no readings; expected one reading or more; file left out.",
                 "Please check batch B6: batches.csv, line 7, column 'batch': found the batch 'B6' without a curve; expected a file"
                         + " 'curves/B6.csv'; kept without a curve.",
