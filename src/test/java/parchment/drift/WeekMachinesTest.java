@@ -125,7 +125,7 @@ class WeekMachinesTest {
                 List.of(new Estimate("first crack", -2.8, 0.3, Double.POSITIVE_INFINITY)),
                 0.005,
                 "");
-        return WeekProbes.cause(change, MachineDays.of(logbook).get(0), logbook);
+        return WeekProbeCause.of(change, MachineDays.of(logbook).get(0), logbook);
     }
 
     @Test

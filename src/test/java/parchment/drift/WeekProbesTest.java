@@ -29,7 +29,7 @@ class WeekProbesTest {
         List<Batch> batches = IntStream.range(0, number)
                 .mapToObj(i -> Batch.named("B" + (i + 1))
                         .machine("drum")
-                        .lot("one")
+                        .lot(i % 2 == 0 ? "one" : "two")
                         .roastedAt(LocalDate.of(2025, 1, 1)
                                 .plusDays(i)
                                 .atTime(12, 0)
@@ -47,7 +47,7 @@ class WeekProbesTest {
     }
 
     private static WeekCause cause(ProbeChange change, Logbook logbook) {
-        WeekCause cause = WeekProbes.cause(change, MachineDays.of(logbook).get(0), logbook);
+        WeekCause cause = WeekProbeCause.of(change, MachineDays.of(logbook).get(0), logbook);
         ShortSentences.keptBy(cause.howSure());
         ShortSentences.keptBy(cause.next());
         return cause;
@@ -100,7 +100,7 @@ class WeekProbesTest {
                 "drum", Kind.FOUND_WITHOUT_ENTRY, on, on.minusDays(1), on.plusDays(1), List.of(CRACK), 0.005, "");
         Logbook logbook = days(
                 20, new Upkeep("drum", LocalDate.of(2025, 1, day), "ducts cleaned, chaff", java.util.Optional.empty()));
-        WeekCause cause = WeekProbes.cause(change, MachineDays.of(logbook).get(0), logbook);
+        WeekCause cause = WeekProbeCause.of(change, MachineDays.of(logbook).get(0), logbook);
         assertEquals(next, cause.next());
         boolean near = day > 5 && day < 15;
         assertEquals(near ? WeekCause.Sure.PERHAPS : WeekCause.Sure.CLEAR, cause.sure());
@@ -145,7 +145,7 @@ class WeekProbesTest {
                 days(20, new Upkeep("drum", LocalDate.of(2025, 1, 9), "fan replaced", java.util.Optional.empty()));
         assertEquals(
                 "the bean probe of drum may read otherwise in the empty drum (or it is the work of 2025-01-09)",
-                WeekProbes.cause(
+                WeekProbeCause.of(
                                 change(Kind.NOT_IN_THE_BEANS, 10, 0.005, EMPTY),
                                 MachineDays.of(logbook).get(0),
                                 logbook)
