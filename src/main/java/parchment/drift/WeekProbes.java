@@ -106,17 +106,13 @@ final class WeekProbes {
         return others;
     }
 
-    /** Returns the days of the changes that are no news any more. */
+    /** Returns the days of the changes that are no news to the week, those of machines that it did not use too. */
     static List<LocalDate> earlier(Logbook logbook, List<Batch> week) {
-        List<LocalDate> earlier = new ArrayList<>();
-        for (MachinePeriods machine : ProbePeriods.of(logbook).machines()) {
-            machine.changes().stream()
-                    .filter(change -> !isNews(change, machine.days(), week))
-                    .filter(change -> change.kind() != ProbeChange.Kind.OTHER_WORK)
-                    .filter(change -> WeekOldNumbers.of(change, week, logbook).isEmpty())
-                    .forEach(change -> earlier.add(change.on()));
-        }
-        return earlier;
+        return notNews(logbook, week).stream()
+                .filter(change -> change.kind() != ProbeChange.Kind.OTHER_WORK)
+                .filter(change -> WeekOldNumbers.of(change, week, logbook).isEmpty())
+                .map(ProbeChange::on)
+                .toList();
     }
 
     static boolean isNews(ProbeChange change, MachineDays days, List<Batch> week) {

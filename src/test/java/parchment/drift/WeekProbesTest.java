@@ -212,4 +212,20 @@ class WeekProbesTest {
                                 + " down: only they show what it reads."),
                 told);
     }
+
+    @Test
+    void theYearSaysToWhichOtherWorkMayHaveMovedTheReadings() {
+        Logbook logbook =
+                days(20, new Upkeep("drum", LocalDate.of(2025, 1, 9), "ducts cleaned", java.util.Optional.empty()));
+        assertEquals(
+                List.of(
+                        "The bean probe may read differently since about 2025-01-10. The upkeep says: ducts cleaned on 2025-01-09 (the day"
+                                + " before). That can do this too."),
+                YearPicture.otherWork(
+                        List.of(
+                                change(Kind.FOUND_WITHOUT_ENTRY, 10, 0.005, CRACK),
+                                change(Kind.FOUND_AND_WRITTEN, 10, 0.005, CRACK),
+                                change(Kind.FOUND_WITHOUT_ENTRY, 18, 0.005, CRACK)),
+                        logbook));
+    }
 }
