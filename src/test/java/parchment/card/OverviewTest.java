@@ -148,10 +148,33 @@ class OverviewTest {
                 Overview.Part.WORTH_CUPPING.of(HILLSIDE, today).sentences());
     }
 
+    /** Twelve batches of one lot, the last of which loses as much as is said: as usual, a little unlike, unlike. */
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = ';',
+            value = {
+                "0.141; Nothing: no batch of the week, nothing that is watched, and no step of a probe.",
+                "0.147; Nothing by much: 1 batch of the week a little unlike, nothing that is watched, and no step of a probe.",
+                "0.25; Nothing more than what is said of the week."
+            })
+    void whatIsOddIsToldWithHowLittleThereIs(double last, String words) throws IOException {
+        StringBuilder rows = new StringBuilder("batch,roasted at,lot,green mass [kg],roasted mass [kg]\n");
+        for (int i = 0; i < 12; i++) {
+            double loss = i == 11 ? last : 0.14 + 0.001 * (i * 7 % 5);
+            rows.append(i + 1)
+                    .append(",2031-01-06T")
+                    .append(10 + i)
+                    .append(":00,a,2,")
+                    .append(2 * (1 - loss))
+                    .append('\n');
+        }
+        assertEquals(List.of(words), said(Overview.Part.WHAT_IS_ODD, logbook(rows.toString())));
+    }
+
     /** A batch that was cupped already gives one answer on both pages. */
     @Test
     void whyNothingIsToBeCuppedIsSaidAsOnThePageOfTheWeek() throws IOException {
-        Files.writeString(folder.resolve("cuppings.csv"), "batch,cupper,sweetness\n1,Ada,7\n2,Ada,6\n");
+        Files.writeString(folder.resolve("cuppings.csv"), "cupping,tasted on,cupper,batch,sweetness\nC1,2031-01-08,Ada,1,7.0\nC1,2031-01-08,Ada,2,6.0\n");
         Logbook cupped = logbook("batch,roasted at,lot\n1,2031-01-06T09:00,a\n2,2031-01-06T09:30,a\n");
         assertEquals(List.of("Every batch of the week was cupped."), said(Overview.Part.WORTH_CUPPING, cupped));
         assertTrue(Week.of(cupped).text().contains("Every batch of the week was cupped."), "on the page");

@@ -228,4 +228,34 @@ class WeekProbesTest {
                                 change(Kind.FOUND_WITHOUT_ENTRY, 18, 0.005, CRACK)),
                         logbook));
     }
+
+    /** The change is told as of the third of 20 days; it is news to the week from the 14th on if it may have come on its first day. */
+    @ParameterizedTest
+    @CsvSource({"13,false", "14,true", "15,true"})
+    void aChangeThatMayHaveComeInTheWeekIsNewsOfIt(int latest, boolean news) {
+        LocalDate on = LocalDate.of(2025, 1, 3);
+        ProbeChange change = new ProbeChange(
+                "drum", Kind.STEP_OR_SLOW, on, on, LocalDate.of(2025, 1, latest), List.of(CRACK), 0.005, "");
+        Logbook logbook = days(20);
+        assertEquals(
+                news,
+                WeekProbes.isNews(
+                        change,
+                        MachineDays.of(logbook).get(0),
+                        logbook.batches().subList(13, 20)));
+    }
+
+    /** Four batches have moved since the 21st: of those since the 22nd it is three, more than half, since the 23rd it is two. */
+    @ParameterizedTest
+    @CsvSource({"21,true", "22,true", "23,false"})
+    void aShiftIsOfADayIfMoreThanHalfOfItsBatchesAre(int day, boolean mostly) {
+        Logbook lot = BuiltBatch.logbook(IntStream.range(0, 24)
+                .mapToObj(i -> BuiltBatch.losing((i < 20 ? 0.14 : 0.17) + 0.001 * (i * 7 % 5)))
+                .toList());
+        WatchedShift shift = WatchedShift.of(
+                        Watch.of(lot, parchment.feature.Features.massLoss()), java.util.Set.of("B24"))
+                .orElseThrow();
+        assertEquals(4, shift.batches());
+        assertEquals(mostly, shift.isMostlySince(LocalDate.of(2025, 1, day)));
+    }
 }
