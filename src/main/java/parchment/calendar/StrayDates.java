@@ -54,10 +54,12 @@ public final class StrayDates {
                 .toList();
         return later.isEmpty()
                 ? Optional.empty()
-                : Optional.of(later.size() + " of " + logbook.batches().size()
-                        + (logbook.batches().size() == 1 ? " batch is" : " batches are") + " dated after today, " + today
-                        + ", the last on " + later.get(later.size() - 1)
-                        + ". Check the year under 'roasted at' in batches.csv, and the date of this computer; nothing is left out for it.");
+                : Optional.of(
+                        later.size() + " of " + logbook.batches().size()
+                                + (logbook.batches().size() == 1 ? " batch is" : " batches are")
+                                + " dated after today, " + today
+                                + ", the last on " + later.get(later.size() - 1)
+                                + ". Check the year under 'roasted at' in batches.csv, and the date of this computer; nothing is left out for it.");
     }
 
     private static long daysBetween(Batch before, Batch after) {

@@ -77,9 +77,7 @@ public final class Overview implements ShownAs {
         private static String sort(RuntimeException fault) {
             StackTraceElement[] trace = fault.getStackTrace();
             return fault.getClass().getSimpleName()
-                    + (trace.length == 0
-                            ? ""
-                            : " in " + trace[0].getClassName() + ", line " + trace[0].getLineNumber())
+                    + (trace.length == 0 ? "" : " in " + trace[0].getClassName() + ", line " + trace[0].getLineNumber())
                     + (fault.getMessage() == null ? "." : ": " + fault.getMessage());
         }
 
@@ -117,7 +115,10 @@ public final class Overview implements ShownAs {
 
         private Section saying(String more) {
             return new Section(
-                    part, inShort, Stream.concat(sentences.stream(), Stream.of(more)).toList(), failed);
+                    part,
+                    inShort,
+                    Stream.concat(sentences.stream(), Stream.of(more)).toList(),
+                    failed);
         }
 
         static Section of(Part part, List<String> sentences) {
@@ -161,8 +162,9 @@ public final class Overview implements ShownAs {
         }
     }
 
-    private static final String FAILED = "This part could not be worked out from this logbook; the rest of the page stands. Mend the"
-            + " problems that the tour lists and look again. If it stays so, send the folded line to those who mend the program.";
+    private static final String FAILED =
+            "This part could not be worked out from this logbook; the rest of the page stands. Mend the"
+                    + " problems that the tour lists and look again. If it stays so, send the folded line to those who mend the program.";
 
     private final Logbook logbook;
     private final List<Section> sections;

@@ -27,7 +27,9 @@ final class RowsInTime {
 
     Times times() {
         return new Times(
-                Arrays.stream(day).boxed().toList(), Arrays.stream(dates).boxed().toList(), stretch);
+                Arrays.stream(day).boxed().toList(),
+                Arrays.stream(dates).boxed().toList(),
+                stretch);
     }
 
     int size() {

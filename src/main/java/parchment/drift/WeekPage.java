@@ -2,7 +2,6 @@ package parchment.drift;
 
 import java.time.LocalDate;
 import java.util.List;
-import parchment.display.FirstFew;
 import parchment.display.Report;
 import parchment.display.Sentence;
 import parchment.display.Showable;

@@ -123,17 +123,14 @@ final class WeekProbeCause {
     }
 
     private static String next(ProbeChange.Kind kind, MachineDays days) {
-        boolean oneLot =
-                days.batches().stream().map(Batch::lot).distinct().count() == 1;
+        boolean oneLot = days.batches().stream().map(Batch::lot).distinct().count() == 1;
         return switch (kind) {
             case FOUND_AND_WRITTEN ->
                 "Read older notes with that in mind; this page puts older readings on today's scale.";
             case FOUND_WITHOUT_ENTRY -> "Look at the probe and its cable, and write into upkeep.csv what was done.";
             case WRITTEN_WITHOUT_CHANGE, OTHER_WORK -> "Nothing to do; readings before and after are kept apart.";
             case LOT_OR_PROBE ->
-                oneLot
-                        ? WITH_ONE_LOT
-                        : "Roast an older lot again: if it reads so too, it is the probe.";
+                oneLot ? WITH_ONE_LOT : "Roast an older lot again: if it reads so too, it is the probe.";
             case ONE_PLACE_ONLY -> "Look at the probe, and at how charge and first crack are marked.";
             case NOT_IN_THE_BEANS -> "Look at the air probe, and at how the drum is heated before charge.";
             case STEP_OR_SLOW -> "Look at the probe, and ask again after four more roast days.";

@@ -54,7 +54,8 @@ final class WeekProbes {
                     .filter(work ->
                             days.firstDayFrom(work.doneOn()) >= days.dates().size())
                     .min(Comparator.comparing(Upkeep::doneOn))
-                    .ifPresent(work -> news.add(new News(days.machine(), 0, Apart.YES, WeekProbeCause.afterTheLast(work, days))));
+                    .ifPresent(work ->
+                            news.add(new News(days.machine(), 0, Apart.YES, WeekProbeCause.afterTheLast(work, days))));
         }
         return news;
     }

@@ -91,7 +91,8 @@ final class WeekReadings {
                 WeekCause.Kind.PROBE,
                 holdsZero ? WeekCause.Sure.WEAK : WeekCause.Sure.PERHAPS,
                 oneLot
-                        ? probe + " may read " + direction + " (or it is lot " + lots.iterator().next() + ")"
+                        ? probe + " may read " + direction + " (or it is lot "
+                                + lots.iterator().next() + ")"
                         : probe + " reads " + direction + " than is usual in " + lots.size() + " lots",
                 since,
                 size.map(one -> SizeWords.of(one, told.unit(), logbook.readerUnit()) + " at "
@@ -141,9 +142,8 @@ final class WeekReadings {
                         .allMatch(place -> isOfMost(since(days(place), since))
                                 && odd.stream()
                                                 .filter(sign -> !sign.day().isBefore(since))
-                                                .filter(sign -> sign.feature()
-                                                        .name()
-                                                        .equals(place.name()))
+                                                .filter(sign ->
+                                                        sign.feature().name().equals(place.name()))
                                                 .count()
                                         >= WeekDrifts.SEVERAL);
     }

@@ -119,7 +119,8 @@ class OverviewTest {
         assertTrue(
                 failed.failed()
                         .get(0)
-                        .matches("IllegalStateException in parchment\\.card\\.OverviewTest, line \\d+: NullPointerException at line 3"),
+                        .matches(
+                                "IllegalStateException in parchment\\.card\\.OverviewTest, line \\d+: NullPointerException at line 3"),
                 failed.failed().toString());
         String html = failed.html().orElseThrow();
         int folded = html.indexOf("<details");
@@ -137,7 +138,8 @@ class OverviewTest {
         LocalDate today = LocalDate.of(2024, 1, 1);
         List<String> said = Overview.Part.THE_WEEK.of(HILLSIDE, today).sentences();
         assertTrue(
-                said.get(said.size() - 1).startsWith("40 of 40 batches are dated after today, 2024-01-01, the last on 2025-04-15."),
+                said.get(said.size() - 1)
+                        .startsWith("40 of 40 batches are dated after today, 2024-01-01, the last on 2025-04-15."),
                 said.toString());
         assertEquals(said(Overview.Part.THE_WEEK, HILLSIDE), said.subList(0, said.size() - 1));
         assertEquals(
@@ -174,7 +176,9 @@ class OverviewTest {
     /** A batch that was cupped already gives one answer on both pages. */
     @Test
     void whyNothingIsToBeCuppedIsSaidAsOnThePageOfTheWeek() throws IOException {
-        Files.writeString(folder.resolve("cuppings.csv"), "cupping,tasted on,cupper,batch,sweetness\nC1,2031-01-08,Ada,1,7.0\nC1,2031-01-08,Ada,2,6.0\n");
+        Files.writeString(
+                folder.resolve("cuppings.csv"),
+                "cupping,tasted on,cupper,batch,sweetness\nC1,2031-01-08,Ada,1,7.0\nC1,2031-01-08,Ada,2,6.0\n");
         Logbook cupped = logbook("batch,roasted at,lot\n1,2031-01-06T09:00,a\n2,2031-01-06T09:30,a\n");
         assertEquals(List.of("Every batch of the week was cupped."), said(Overview.Part.WORTH_CUPPING, cupped));
         assertTrue(Week.of(cupped).text().contains("Every batch of the week was cupped."), "on the page");

@@ -40,7 +40,8 @@ class WatchDesignsTest {
     @Test
     void aSharedDesignAnswersAsOneOfItsOwn() {
         Logbook lot = BuiltBatch.logbook(IntStream.range(0, 24)
-                .mapToObj(i -> BuiltBatch.losing((i < 20 ? 0.14 : 0.16) + 0.001 * (i * 7 % 10)).withGreen(2 + 0.001 * (i * 3 % 7)))
+                .mapToObj(i -> BuiltBatch.losing((i < 20 ? 0.14 : 0.16) + 0.001 * (i * 7 % 10))
+                        .withGreen(2 + 0.001 * (i * 3 % 7)))
                 .toList());
         WatchDesigns designs = new WatchDesigns();
         Watch.of(lot, Features.greenMass(), designs);

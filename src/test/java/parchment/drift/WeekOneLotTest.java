@@ -82,10 +82,14 @@ class WeekOneLotTest {
         Week week = Week.of(logbook(10, i -> "one", i -> i < BATCHES - 10 ? 0 : 9));
         assertEquals(
                 "60 batches in the week to 2025-01-06: the bean probe of drum may read higher (or it is lot one).\n"
-                        + "10 of 10 batches since show it; with one lot nobody can tell a moved probe from other beans.\n" + NEXT,
+                        + "10 of 10 batches since show it; with one lot nobody can tell a moved probe from other beans.\n"
+                        + NEXT,
                 week.inShort().text().strip());
-        assertEquals(LocalDate.of(2025, 1, 6), of(WeekCause.Kind.PROBE, week).get(0).since());
-        assertEquals("9 °C (5 to 13) at first crack", of(WeekCause.Kind.PROBE, week).get(0).size());
+        assertEquals(
+                LocalDate.of(2025, 1, 6), of(WeekCause.Kind.PROBE, week).get(0).since());
+        assertEquals(
+                "9 °C (5 to 13) at first crack",
+                of(WeekCause.Kind.PROBE, week).get(0).size());
     }
 
     /** What two batches do is theirs; three are told as one cause. */
@@ -137,20 +141,22 @@ class WeekOneLotTest {
 
     private static WeekCause written(List<Estimate> offsets) {
         LocalDate on = LocalDate.of(2025, 1, 4);
-        Logbook logbook = Logbook.of(
-                LogbookContents.ofBatches(
+        Logbook logbook =
+                Logbook.of(LogbookContents.ofBatches(
                                 "built", logbook(10, i -> "one", i -> 0).batches())
                         .toBuilder()
                         .upkeep(List.of(new Upkeep("drum", on, "probe moved", Optional.empty())))
                         .build());
-        ProbeChange change = new ProbeChange(
-                "drum", ProbeChange.Kind.WRITTEN_WITHOUT_CHANGE, on, on, on, offsets, Double.NaN, "");
+        ProbeChange change =
+                new ProbeChange("drum", ProbeChange.Kind.WRITTEN_WITHOUT_CHANGE, on, on, on, offsets, Double.NaN, "");
         return WeekProbeCause.of(change, MachineDays.of(logbook).get(0), logbook);
     }
 
     @Test
     void readingsThatAreExactlyAlikeAreNoStepOfNothing() {
-        assertEquals("exactly alike before and after at the turning point", written(List.of(ALIKE)).size());
+        assertEquals(
+                "exactly alike before and after at the turning point",
+                written(List.of(ALIKE)).size());
         WeekCause both = written(List.of(ALIKE, CRACK));
         assertEquals("2.8 °C (2.3 to 3.3) lower at first crack", both.size());
         assertEquals(

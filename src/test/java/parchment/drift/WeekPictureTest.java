@@ -12,9 +12,9 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
-import parchment.chart.Points;
-import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import parchment.chart.Points;
 import parchment.feature.Features;
 import parchment.logbook.Batch;
 import parchment.logbook.BatchConditions;
@@ -116,7 +116,8 @@ class WeekPictureTest {
 
     private static List<Points> unlike(Week week) {
         return WeekPicture.of(week).layers().stream()
-                .filter(layer -> layer instanceof Points points && points.label().endsWith(" unlike")
+                .filter(layer -> layer instanceof Points points
+                        && points.label().endsWith(" unlike")
                         && !points.label().startsWith("a number"))
                 .map(Points.class::cast)
                 .toList();

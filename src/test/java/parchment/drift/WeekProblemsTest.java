@@ -7,14 +7,14 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.List;
-import parchment.quantity.Mass;
-import org.junit.jupiter.params.provider.CsvSource;
-import org.junit.jupiter.params.ParameterizedTest;
 import java.time.LocalDate;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import parchment.logbook.Logbook;
+import parchment.quantity.Mass;
 
 class WeekProblemsTest {
     @TempDir
@@ -102,7 +102,12 @@ class WeekProblemsTest {
             rows.append("B" + i + ",2025-02-02 " + (10 + i) + ":00,one,2,4\n");
         }
         List<String> told = WeekProblems.of(week(rows.toString(), java.util.Collections.nCopies(batches, 40)));
-        assertEquals(10, told.stream().filter(words -> words.startsWith("Please check batch B")).count(), told.toString());
+        assertEquals(
+                10,
+                told.stream()
+                        .filter(words -> words.startsWith("Please check batch B"))
+                        .count(),
+                told.toString());
         assertEquals(named == 0 ? List.of() : List.of("Please check too: B11."), told.subList(10, told.size()));
     }
 
@@ -120,6 +125,11 @@ class WeekProblemsTest {
                         ? "1 batch has no date that could be read, so it is in no week."
                         : "2 batches have no date that could be read, so they are in no week.";
         assertEquals(
-                expected, told.stream().filter(words -> words.contains("no week")).findFirst().orElse(""), told.toString());
+                expected,
+                told.stream()
+                        .filter(words -> words.contains("no week"))
+                        .findFirst()
+                        .orElse(""),
+                told.toString());
     }
 }
