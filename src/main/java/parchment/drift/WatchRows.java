@@ -132,7 +132,7 @@ final class WatchRows {
     }
 
     /** Sets the limits from the stretch. */
-    EstimatedLimits limits(Logbook logbook) {
+    EstimatedLimits limits(WatchDesigns designs) {
         List<LocalDate> days =
                 batches.stream().map(b -> b.roastDay().orElseThrow()).toList();
         List<LocalDate> dates = List.copyOf(new TreeSet<>(days));
@@ -142,7 +142,8 @@ final class WatchRows {
                 new RowsInTime(
                         days.stream().mapToInt(dates::indexOf).toArray(),
                         dates.stream().mapToDouble(LocalDate::toEpochDay).toArray(),
-                        stretch));
+                        stretch),
+                designs);
     }
 
     /**
