@@ -9,6 +9,7 @@ import parchment.display.Showable;
 import parchment.display.ShownAs;
 import parchment.display.Table;
 import parchment.logbook.Batch;
+import parchment.logbook.EmptyLogbook;
 import parchment.logbook.Logbook;
 import parchment.quantity.TemperatureUnit;
 import parchment.stats.Robust;
@@ -171,13 +172,12 @@ public final class Moments implements ShownAs {
     }
 
     /**
-     * Returns the batch with the most unusual moment; the last of the batches if there is no moment.
-     *
-     * @throws IllegalStateException if there is no batch
+     * Returns the batch with the most unusual moment; the last of the batches if there is no moment, and with no batch yet one of which
+     * nothing is known.
      */
     public Batch mostUnusualBatch() {
         if (batches.isEmpty()) {
-            throw new IllegalStateException("There is no batch in " + name + " to look at.");
+            return EmptyLogbook.batch(TemperatureUnit.CELSIUS);
         }
         String wanted = list.isEmpty() ? "" : list.get(0).batch();
         return batches.stream()
