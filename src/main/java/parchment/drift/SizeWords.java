@@ -46,7 +46,7 @@ final class SizeWords {
     }
 
     /** One digit of half of the width is all that an interval deserves. */
-    private static int digits(double width) {
+    static int digits(double width) {
         return width > 0 ? (int) Math.max(0, Math.min(MOST_DIGITS, -Math.floor(Math.log10(width / 2)))) : MOST_DIGITS;
     }
 

@@ -80,11 +80,8 @@ final class MarkReportPage {
     static Report of(MarkReport report) {
         TemperatureUnit reader = report.reader();
         List<Summary> summaries = LearntHabit.KINDS.stream().map(report::of).toList();
-        Report page = Report.titled("How well the marks of " + report.habit().name() + " can be foretold");
-        for (Summary summary : summaries) {
-            page = page.say(sentence(summary, reader));
-        }
-        page = page.add(table(summaries, reader));
+        Report page = Report.titled("How well the marks of " + report.habit().name() + " can be foretold")
+                .add(report.inShort());
         for (Summary summary : summaries) {
             if (!summary.cannotTell()) {
                 page = page.add(report.picture(summary.kind()));
@@ -97,10 +94,14 @@ final class MarkReportPage {
                 page = page.say(question);
             }
         }
-        return page.heading("What it rests on")
+        Report folded = Report.titled("How this was worked out");
+        for (Summary summary : summaries) {
+            folded = folded.say(sentence(summary, reader));
+        }
+        return page.fold(folded.add(table(summaries, reader))
                 .say(
                         "Written marks of this logbook: show LearntHabit.of(logbook) for the habit that was learnt. Foretold is what this"
-                                + " roaster would have written, not when the beans turned or cracked.");
+                                + " roaster would have written, not when the beans turned or cracked."));
     }
 
     private static Table table(List<Summary> rows, TemperatureUnit reader) {
