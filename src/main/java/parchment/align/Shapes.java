@@ -165,9 +165,9 @@ public final class Shapes implements ShownAs {
                         upwards)
                 .with(Line.of("the mean", positions, new double[positions.length])
                         .withColour(Colour.INK))
-                .with(Line.of("one standard deviation up", positions, times(size, deviation))
+                .with(Line.of("one batch in six lies above this", positions, times(size, deviation))
                         .withColour(Colour.VERMILLION))
-                .with(Line.of("one standard deviation down", positions, times(size, -deviation))
+                .with(Line.of("one batch in six lies below this", positions, times(size, -deviation))
                         .withColour(Colour.BLUE))
                 .withNote("About two of three batches lie between the two coloured lines.")
                 .withHeight(220);

@@ -154,7 +154,7 @@ public final class WhereTimeWent implements ShownAs {
                 .with(Line.steps("batch " + batch.name(), edges, own)
                         .withWeight(Weight.STRONG)
                         .withColour(Colour.VERMILLION))
-                .with(Line.steps("median of " + others + " others", edges, usual)
+                .with(Line.steps("middle of " + others + " others", edges, usual)
                         .withColour(Colour.BLUE))
                 .withEmptySentence("There are too few other batches of its kind (" + others + ", " + FEWEST
                         + " are needed) to say what is usual.")

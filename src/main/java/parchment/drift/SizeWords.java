@@ -18,7 +18,7 @@ final class SizeWords {
         if (!Double.isFinite(size.estimate())) {
             return "by how much cannot be told";
         }
-        double side = Math.signum(size.estimate());
+        double side = size.estimate() < 0 ? -1 : 1;
         Interval interval = size.interval(LEVEL);
         double one = unit.shownStep(interval.lower(), reader) * side;
         double other = unit.shownStep(interval.upper(), reader) * side;

@@ -148,11 +148,10 @@ final class MarkReportPage {
         double to = sorted.get(sorted.size() - 1).prediction().seconds();
         plot = plot.with(Line.of("as foretold", new double[] {from, to}, new double[] {from, to})
                 .withWeight(Weight.NORMAL));
-        plot = group(plot, "within the 9-in-10 interval", sorted, Place.WITHIN);
+        plot = group(plot, "within the range for 9 in 10", sorted, Place.WITHIN);
         plot = group(plot, "outside it", sorted, Place.OUTSIDE);
         plot = group(plot, "please check", sorted, Place.QUESTIONED);
-        return plot.withNote(sentence(report.of(kind), report.reader()))
-                .withNote("Bars across: from when to when the curve passes the interval that should hold 9 in 10.");
+        return plot.withNote("Bars across: the range that should hold 9 in 10 of the written marks.");
     }
 
     private enum Place {

@@ -312,6 +312,15 @@ class DriftShortSentencesTest {
                 "Lot, recipe, roaster, mass, charge or planned drop always differed.",
                 "Roast one plan twice now and then: it shows what differs by nobody's doing.");
         says(
+                TwinsInShort.of(3, 0, 1, Optional.empty()),
+                "No two batches were meant alike, as far as was written.",
+                "Of 1 of 3 batches no planned drop temperature is written.",
+                "Roast one plan twice now and then: it shows what differs by nobody's doing.");
+        // An empty logbook lacks batches, not plans.
+        assertEquals(
+                "No two batches were meant alike, as far as was written.",
+                TwinsInShort.of(0, 0, 0, Optional.empty()).found());
+        says(
                 TwinsInShort.of(3, 2, 0, Optional.empty()),
                 "How far batches that were meant alike lie apart cannot be told.",
                 "Of the 2 batches that have twins, no times, drops or masses are known.",
