@@ -123,8 +123,8 @@ public final class Shapes implements ShownAs {
     private String part(double size, double from, double to, double peak) {
         boolean rates = one.clock().comparesRates();
         String higher = rates ? size > 0 ? "faster" : "slower" : size > 0 ? "hotter" : "colder";
-        return "up to " + amount(Math.abs(size)) + " " + higher + " from " + place(from) + " to " + place(to) + " (most at "
-                + place(peak) + ")";
+        return "up to " + amount(Math.abs(size)) + " " + higher + " from " + place(from) + " to " + place(to)
+                + " (most at " + place(peak) + ")";
     }
 
     private String place(double at) {

@@ -21,8 +21,8 @@ final class ShapesInShort {
 
     static InShort of(First first, int batches) {
         return new InShort(
-                "Batches differ most in one way: about one in three runs more than " + first.amount() + " " + first.ways()
-                        + " at " + first.place() + ".",
+                "Batches differ most in one way: about one in three runs more than " + first.amount() + " "
+                        + first.ways() + " at " + first.place() + ".",
                 String.format(
                         Locale.ROOT,
                         "That way makes %.0f parts in 100 of how far %d batches lie apart; what brought it about is not told.",
@@ -43,8 +43,8 @@ final class ShapesInShort {
     static InShort tooFew(int batches, int needed) {
         return new InShort(
                 "In which way batches differ most cannot be told.",
-                batches + (batches == 1 ? " batch reaches" : " batches reach") + " over a common stretch of this clock, and "
-                        + needed + " are needed.",
+                batches + (batches == 1 ? " batch reaches" : " batches reach")
+                        + " over a common stretch of this clock, and " + needed + " are needed.",
                 "Ask again when more batches with a bean temperature have been roasted.");
     }
 }

@@ -190,7 +190,8 @@ public final class WarpChart implements ShownAs {
     /** Returns the answer in three sentences: where the batch was farthest ahead or behind, what that rests on, what to do next. */
     public InShort inShort() {
         return warp.isPresent() && isShifted()
-                ? WarpInShort.of(one.clock(), batch, farthest(warp()), one.laid().size())
+                ? WarpInShort.of(
+                        one.clock(), batch, farthest(warp()), one.laid().size())
                 : WarpInShort.cannotTell(one.clock(), one.laid().size());
     }
 

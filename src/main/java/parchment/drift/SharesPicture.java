@@ -39,6 +39,7 @@ final class SharesPicture {
                 .with(Line.of("", ends, rowsOfEnds).withColour(Colour.BLUE));
         return shares.isEmpty()
                 ? plot
-                : plot.with(Points.of("share; the bar holds it 9 times in 10", x, y).withColour(Colour.BLUE));
+                : plot.with(
+                        Points.of("share; the bar holds it 9 times in 10", x, y).withColour(Colour.BLUE));
     }
 }

@@ -188,7 +188,8 @@ public final class Logbook implements Showable {
                 .or(() -> batches().stream().reduce((earlier, later) -> later))
                 .orElseGet(() -> {
                     if (!whole().batches().isEmpty()) {
-                        throw new LogbookException("Of the " + Words.count(whole().batches().size(), "batch", "batches") + " of "
+                        throw new LogbookException("Of the "
+                                + Words.count(whole().batches().size(), "batch", "batches") + " of "
                                 + Words.quote(name()) + " none was chosen, so there is no newest. Choose others.");
                     }
                     return EmptyLogbook.batch(readerUnit());

@@ -11,7 +11,8 @@ import parchment.quantity.Unit;
 
 /** Puts what is foretold of marks into three sentences: how well it was done before, and when one mark of one batch is expected. */
 final class ForetoldInShort {
-    private static final String KEEP = "Go on writing what you hear and see: this foretells your pen and not the beans.";
+    private static final String KEEP =
+            "Go on writing what you hear and see: this foretells your pen and not the beans.";
 
     private ForetoldInShort() {}
 
@@ -94,15 +95,19 @@ final class ForetoldInShort {
                         habit ? "Nothing to do: the batch may have been dropped before it." : more(mark.kind()));
             case FLAT ->
                 new InShort(
-                        "You would have written " + of + " between " + ends(mark.most()) + ", and no nearer can be told.",
+                        "You would have written " + of + " between " + ends(mark.most())
+                                + ", and no nearer can be told.",
                         "The curve is flat there, at about " + where + ".",
                         habit ? KEEP : more(mark.kind()));
             case RISING ->
                 new InShort(
-                        "You would have written " + of + " at about "
-                                + Elapsed.seconds(mark.seconds()) + ", when the bean probe read " + where + ".",
-                        (habit ? "By your marks of other days, 9 of 10 are written between " : "By common practice it lies between ")
-                                + ends(mark.most()) + (habit ? "." : "; too few marks are written to know your habit."),
+                        "You would have written " + of + " at about " + Elapsed.seconds(mark.seconds())
+                                + ", when the bean probe read " + where + ".",
+                        (habit
+                                        ? "By your marks of other days, 9 of 10 are written between "
+                                        : "By common practice it lies between ")
+                                + ends(mark.most())
+                                + (habit ? "." : "; too few marks are written to know your habit."),
                         habit ? KEEP : more(mark.kind()));
         };
     }

@@ -44,8 +44,7 @@ public final class Moments implements ShownAs {
     /** How many batches there are in all, of which each was held against the others. */
     private final int held;
 
-    private Moments(
-            String name, List<Moment> list, List<MomentDetector> detectors, List<Batch> batches, int held) {
+    private Moments(String name, List<Moment> list, List<MomentDetector> detectors, List<Batch> batches, int held) {
         this.name = name;
         this.list = List.copyOf(list);
         this.detectors = List.copyOf(detectors);
@@ -214,13 +213,9 @@ public final class Moments implements ShownAs {
 
     /** Returns the answer in three sentences: what stands out most, how unusual it is, what to do next. */
     public InShort inShort() {
-        return MomentsInShort.of(
-                list,
-                batches.size(),
-                held,
-                (int) batches.stream()
-                        .filter(batch -> batch.logged().contains(Quantity.BEAN_TEMPERATURE))
-                        .count());
+        return MomentsInShort.of(list, batches.size(), held, (int) batches.stream()
+                .filter(batch -> batch.logged().contains(Quantity.BEAN_TEMPERATURE))
+                .count());
     }
 
     private Report page() {

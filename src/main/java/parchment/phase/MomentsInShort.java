@@ -22,7 +22,8 @@ final class MomentsInShort {
                     "Whether anything unusual happened cannot be told.",
                     batches == 0
                             ? "There is no batch yet."
-                            : (batches == 1 ? "The batch has no" : "None of " + these + " has a") + " bean temperature.",
+                            : (batches == 1 ? "The batch has no" : "None of " + these + " has a")
+                                    + " bean temperature.",
                     "Log the bean temperature of the next batches, then ask again.");
         }
         if (moments.isEmpty() && held < Moments.FEWEST) {
@@ -46,7 +47,6 @@ final class MomentsInShort {
                 first.inWords(),
                 moments.size() == 1
                         ? "Look at its picture and ask what happened then; unusual is not wrong."
-                        : "Look at its picture, then at the " + (moments.size() - 1)
-                                + " below; unusual is not wrong.");
+                        : "Look at its picture, then at the " + (moments.size() - 1) + " below; unusual is not wrong.");
     }
 }

@@ -33,13 +33,15 @@ final class PhasesInShort {
                     "How long the phases took cannot be told.",
                     batches == 1
                             ? "The one batch has not all three marks: yellowing, first crack start and drop."
-                            : "None of " + batches + " batches has all three marks: yellowing, first crack start and drop.",
+                            : "None of " + batches
+                                    + " batches has all three marks: yellowing, first crack start and drop.",
                     write);
         }
         double[] sorted =
                 seconds.stream().mapToDouble(Double::doubleValue).sorted().toArray();
         boolean half = sorted.length >= FEWEST;
-        String from = Elapsed.seconds(half ? Robust.quantile(sorted, 0.25) : sorted[0]).toString();
+        String from = Elapsed.seconds(half ? Robust.quantile(sorted, 0.25) : sorted[0])
+                .toString();
         String to = Elapsed.seconds(half ? Robust.quantile(sorted, 0.75) : sorted[sorted.length - 1])
                 .toString();
         String who = half

@@ -183,7 +183,7 @@ class PicturesOfManyBatchesTest {
                                     .build()
                             : builder.build());
         }
-        Line median = line(OverlayChart.of(shorter, Clock.SINCE_CHARGE).plot(), "median");
+        Line median = line(OverlayChart.of(shorter, Clock.SINCE_CHARGE).plot(), "middle");
         assertTrue(Double.isFinite(at(median, 395)));
         assertTrue(Double.isNaN(at(median, 410)));
     }

@@ -116,13 +116,19 @@ class WarpAndShapesInShortTest {
         String page = shapes.html().orElseThrow();
         ShortSentences.keptBy(shapes.inShort());
         assertTrue(
-                shapes.inShort().found().matches("Batches differ most in one way: .* °C/min faster or slower at .* °C\\."),
+                shapes.inShort()
+                        .found()
+                        .matches("Batches differ most in one way: .* °C/min faster or slower at .* °C\\."),
                 shapes.inShort().found());
         assertTrue(page.indexOf("Batches differ most") < page.indexOf("<svg"), page);
         assertTrue(page.indexOf("standard deviation up on it") > page.indexOf("<details>"), page);
         WarpChart warp = WarpChart.of(OneClock.of(logbook, Clock.BY_ALL_MARKS));
         ShortSentences.keptBy(warp.inShort());
-        assertTrue(warp.text().startsWith("The clock of batch b23\n\n" + warp.inShort().text()), warp.text());
+        assertTrue(
+                warp.text()
+                        .startsWith(
+                                "The clock of batch b23\n\n" + warp.inShort().text()),
+                warp.text());
     }
 
     private static Logbook without(List<Batch> batches) {
@@ -148,9 +154,10 @@ class WarpAndShapesInShortTest {
             assertEquals(
                     WarpInShort.cannotTell(Clock.BY_ALL_MARKS, 0),
                     WarpChart.of(one).inShort());
-            assertTrue(assertThrows(LogbookException.class, () -> WarpChart.of(one).warp())
-                    .getMessage()
-                    .startsWith("No batch is on the clock"));
+            assertTrue(
+                    assertThrows(LogbookException.class, () -> WarpChart.of(one).warp())
+                            .getMessage()
+                            .startsWith("No batch is on the clock"));
             String pace = PaceChart.of(logbook).withHighlight(last.name()).text();
             assertTrue(pace.contains("so there is no pace to draw"), pace);
         }
@@ -165,7 +172,8 @@ class WarpAndShapesInShortTest {
         for (Executable question : List.<Executable>of(
                 () -> WhereTimeWent.of(logbook.batch("blank"), logbook),
                 () -> Nearest.to(logbook.batch("blank"), logbook))) {
-            assertTrue(assertThrows(LogbookException.class, question).getMessage().contains("has no bean temperature"));
+            assertTrue(
+                    assertThrows(LogbookException.class, question).getMessage().contains("has no bean temperature"));
         }
     }
 }

@@ -15,10 +15,11 @@ import parchment.logbook.Logbook;
 
 /** Says which words of statistics a page shows before anything is unfolded: next to none, and those that are left are counted here. */
 class PlainWordsOnFirstScreensTest {
-    private static final Pattern HARD = Pattern.compile("(?i)\\b(p-value|regress\\w*|residual\\w*|covariate\\w*|bootstrap\\w*"
-            + "|degrees of freedom|permut\\w*|likelihood|standard errors?|standard deviations?|confidence|quantiles?|quartiles?"
-            + "|variance\\w*|covariance|correlat\\w*|shrunken|conformal|calibrated|confound\\w*|significan\\w*|collinear\\w*"
-            + "|percentiles?|outliers?|medians?|inflation|intervals?|jackknife|slope|cumulated sum)\\b");
+    private static final Pattern HARD =
+            Pattern.compile("(?i)\\b(p-value|regress\\w*|residual\\w*|covariate\\w*|bootstrap\\w*"
+                    + "|degrees of freedom|permut\\w*|likelihood|standard errors?|standard deviations?|confidence|quantiles?|quartiles?"
+                    + "|variance\\w*|covariance|correlat\\w*|shrunken|conformal|calibrated|confound\\w*|significan\\w*|collinear\\w*"
+                    + "|percentiles?|outliers?|medians?|inflation|intervals?|jackknife|slope|cumulated sum)\\b");
 
     /** Columns and charts that explain their word right beside it, and the pages of the teacher. */
     private static final Map<String, String> LEFT = Map.of(
@@ -34,16 +35,17 @@ class PlainWordsOnFirstScreensTest {
     @Test
     void noOtherPageShowsThemBeforeItIsUnfolded() throws IOException {
         Map<String, String> found = new TreeMap<>();
-        PicturePages.contents(Logbook.open(Path.of("..", "datasets", "hillside"))).forEach((name, page) -> {
-            TreeSet<String> words = new TreeSet<>();
-            Matcher hard = HARD.matcher(firstScreen(page));
-            while (hard.find()) {
-                words.add(hard.group().toLowerCase(Locale.ROOT));
-            }
-            if (!words.isEmpty()) {
-                found.put(name, String.join(", ", words));
-            }
-        });
+        PicturePages.contents(Logbook.open(Path.of("..", "datasets", "hillside")))
+                .forEach((name, page) -> {
+                    TreeSet<String> words = new TreeSet<>();
+                    Matcher hard = HARD.matcher(firstScreen(page));
+                    while (hard.find()) {
+                        words.add(hard.group().toLowerCase(Locale.ROOT));
+                    }
+                    if (!words.isEmpty()) {
+                        found.put(name, String.join(", ", words));
+                    }
+                });
         assertEquals(new TreeMap<>(LEFT), found);
     }
 

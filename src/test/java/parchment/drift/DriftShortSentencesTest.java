@@ -357,14 +357,16 @@ class DriftShortSentencesTest {
 
     @Test
     void aFeatureThatNoTwoOfThemHaveIsToldAsThat() {
-        Repeatability none = new Repeatability(
-                Features.developmentTime(), OptionalDouble.empty(), 0, 0, 0, TemperatureUnit.CELSIUS);
+        Repeatability none =
+                new Repeatability(Features.developmentTime(), OptionalDouble.empty(), 0, 0, 0, TemperatureUnit.CELSIUS);
         says(
                 none.inShort(),
                 "How far batches that were meant alike lie apart in development time cannot be told.",
                 "No two of them have it.",
                 "Roast one plan twice now and then: it shows what differs by nobody's doing.");
         assertTrue(none.text().contains(none.inShort().text()), none.text());
-        assertTrue(times(20, 6, 2).text().contains("standard deviation 20.0 s"), times(20, 6, 2).text());
+        assertTrue(
+                times(20, 6, 2).text().contains("standard deviation 20.0 s"),
+                times(20, 6, 2).text());
     }
 }

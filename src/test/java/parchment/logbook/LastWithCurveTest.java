@@ -42,7 +42,9 @@ class LastWithCurveTest {
         Batch none = empty.lastWithCurve();
         assertEquals("(none yet)", none.name());
         assertEquals(TemperatureUnit.FAHRENHEIT, none.readerUnit());
-        assertTrue(none.lot().isEmpty() && none.roastDay().isEmpty() && none.logged().isEmpty());
+        assertTrue(none.lot().isEmpty()
+                && none.roastDay().isEmpty()
+                && none.logged().isEmpty());
         assertEquals(none.name(), empty.batch(none.name()).name());
         assertEquals(List.of(), empty.batches());
         assertEquals(List.of(), empty.only(none.name()).batches());

@@ -46,7 +46,8 @@ class PhaseShortSentencesTest {
     @Test
     void aForetoldMarkIsToldByTimeAndReadingAndWhatItRestsOn() {
         says(
-                predicted(MarkPrediction.Basis.HABIT, MarkPrediction.Shape.RISING, 1.2).inShort(),
+                predicted(MarkPrediction.Basis.HABIT, MarkPrediction.Shape.RISING, 1.2)
+                        .inShort(),
                 "You would have written first crack start of batch H240 at about 10:12, when the bean probe read 196 °C.",
                 "By your marks of other days, 9 of 10 are written between 9:59 and 10:26.",
                 KEEP);
@@ -73,7 +74,8 @@ class PhaseShortSentencesTest {
     @Test
     void aFlatCurveALowOneAndNoneAreToldAsThat() {
         says(
-                predicted(MarkPrediction.Basis.HABIT, MarkPrediction.Shape.FLAT, 1.2).inShort(),
+                predicted(MarkPrediction.Basis.HABIT, MarkPrediction.Shape.FLAT, 1.2)
+                        .inShort(),
                 "You would have written first crack start of batch H240 between 9:59 and 10:26, and no nearer can be told.",
                 "The curve is flat there, at about 196 °C.",
                 KEEP);
@@ -105,7 +107,11 @@ class PhaseShortSentencesTest {
     @Test
     void thePageOfAForetoldMarkFoldsTheRest() {
         MarkPrediction mark = predicted(MarkPrediction.Basis.HABIT, MarkPrediction.Shape.RISING, 1.2);
-        assertTrue(mark.text().startsWith("First crack start of batch H240\n\n" + mark.inShort().text()), mark.text());
+        assertTrue(
+                mark.text()
+                        .startsWith("First crack start of batch H240\n\n"
+                                + mark.inShort().text()),
+                mark.text());
         String page = mark.html().orElseThrow();
         assertTrue(page.indexOf("1 in 2 from") > page.indexOf("<details>"), page);
     }
@@ -200,7 +206,8 @@ class PhaseShortSentencesTest {
         };
         return new ArrayList<>(Collections.nCopies(
                 count,
-                new Moment("H125", stall, 513, 90, 20, apart, rank, 94, "batches of this lot", TemperatureUnit.CELSIUS)));
+                new Moment(
+                        "H125", stall, 513, 90, 20, apart, rank, 94, "batches of this lot", TemperatureUnit.CELSIUS)));
     }
 
     @Test
