@@ -9,8 +9,11 @@ import parchment.sheet.Words;
 final class Highlight {
     private Highlight() {}
 
-    /** Returns the name if it is one of the batches'. */
+    /** Returns the name if it is one of the batches'; a picture without any says why it is empty, and nothing is to be set off. */
     static String in(List<Batch> batches, String name) {
+        if (batches.isEmpty()) {
+            return name;
+        }
         if (batches.stream().noneMatch(batch -> batch.name().equals(name))) {
             List<String> some = batches.stream().map(Batch::name).limit(5).toList();
             throw new LogbookException("The picture has no batch '" + name + "' to set off. It has "

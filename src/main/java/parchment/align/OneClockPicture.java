@@ -111,7 +111,7 @@ final class OneClockPicture {
         return String.format(
                 Locale.ROOT,
                 "The band is meant to hold the whole true mean in %.0f of 100 logbooks; it counts the %d roast days, not the"
-                        + " batches, and reaches %s to either side in the middle (an interval for one place alone: %s).",
+                        + " batches, and reaches %s to either side in the middle (for one place alone: %s).",
                 100 * band.level(),
                 days,
                 unit.formatStep(band.critical() * middle, reader),

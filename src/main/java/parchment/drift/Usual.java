@@ -175,7 +175,7 @@ public final class Usual implements ShownAs {
                     .filter(b -> !ofOneProbeOnly(feature) || periods.key(b).equals(periods.key(own)))
                     .mapToInt(table.batches()::indexOf)
                     .toArray();
-            compared.add(UsualRange.of(feature, values, rows).compare(values[place]));
+            compared.add(UsualRange.of(feature, values, rows).compare(place < 0 ? Double.NaN : values[place]));
         }
         Optional<Unusual.Found> path = charge.isPresent()
                 ? Optional.empty() // Paths go with the mass.

@@ -152,6 +152,9 @@ public final class Logbook implements Showable {
      */
     public Batch batch(String batchName) {
         Batch found = byName.get(batchName);
+        if (found == null && EmptyLogbook.isName(batchName) && whole().batches().isEmpty()) {
+            return EmptyLogbook.batch(readerUnit());
+        }
         if (found == null) {
             throw new LogbookException(String.format(
                     Locale.ROOT,
@@ -174,20 +177,24 @@ public final class Logbook implements Showable {
     }
 
     /**
-     * Returns the newest batch that has a bean-temperature curve.
+     * Returns the newest batch that has a bean-temperature curve; the newest of all if none has one. A logbook that holds no batch yet
+     * answers with one of which nothing is known, so that whatever is asked about it says what is missing.
      *
-     * @throws LogbookException if no batch has one
+     * @throws LogbookException if the batches were chosen and none was left
      */
     public Batch lastWithCurve() {
         return batches().stream()
                 .filter(batch -> batch.beanTemperature().isPresent())
                 .reduce((earlier, later) -> later)
-                .orElseThrow(() -> new LogbookException(String.format(
-                        Locale.ROOT,
-                        "None of the %d batches of %s has a bean temperature curve. A picture of a batch needs one: put"
-                                + " curve files named after the batches into the folder 'curves'.",
-                        batches().size(),
-                        Words.quote(name()))));
+                .or(() -> batches().stream().reduce((earlier, later) -> later))
+                .orElseGet(() -> {
+                    if (!whole().batches().isEmpty()) {
+                        throw new LogbookException("Of the "
+                                + Words.count(whole().batches().size(), "batch", "batches") + " of "
+                                + Words.quote(name()) + " none was chosen, so there is no newest. Choose others.");
+                    }
+                    return EmptyLogbook.batch(readerUnit());
+                });
     }
 
     /** Returns the lots. */
