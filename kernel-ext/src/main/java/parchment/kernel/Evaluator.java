@@ -1,6 +1,7 @@
 package parchment.kernel;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.BooleanSupplier;
 import org.jspecify.annotations.Nullable;
@@ -10,14 +11,14 @@ import parchment.display.Display;
  * Runs cells of Java one after the other in one session; what a cell defines, later cells see.
  *
  * <p>The value of the last line is shown in its richest form, with or without a semicolon at its end. Output, pictures and errors go
- * to the {@link CellPage} of the call. No cell takes the session down: an exit, an endless recursion, endless printing and a lack of
- * memory each end the cell alone.
+ * to the {@link CellPage} of the call. No cell takes the session down: an exit, an endless recursion and a lack of memory each end the
+ * cell alone.
  *
  * <p>One cell runs at a time; {@link #interrupt} may be called from any thread. It knows nothing of Jupyter.
  */
 public final class Evaluator implements AutoCloseable {
     private final Session session = new Session();
-    private final Interrupts interrupts = new Interrupts(session.control());
+    private final Interrupts interrupts = new Interrupts(session.control().thread());
     private final AtomicInteger cells = new AtomicInteger();
 
     private Evaluator() {}
@@ -49,18 +50,6 @@ public final class Evaluator implements AutoCloseable {
      * @param stopAsked says whether it was; {@link #interrupt} is to be called after this has become true
      */
     synchronized Outcome run(int number, String code, CellPage page, BooleanSupplier stopAsked) {
-        try {
-            return runGuarded(number, code, page, stopAsked);
-        } catch (
-                ThreadDeath
-                        late) { // A stop meant for the cell's own code may arrive just after the thread has left it.
-            interrupts.end();
-            session.control().forget();
-            return Outcome.stopped(CellStop.Reason.INTERRUPTED);
-        }
-    }
-
-    private Outcome runGuarded(int number, String code, CellPage page, BooleanSupplier stopAsked) {
         CellText cell = new CellText(number, code.replace("\r\n", "\n"));
         interrupts.begin();
         session.questions().beginCell();
@@ -72,6 +61,10 @@ public final class Evaluator implements AutoCloseable {
                 return Outcome.stopped(CellStop.Reason.INTERRUPTED);
             }
             Outcome outcome = new CellRun(session, cell, page).run();
+            Optional<String> left = session.control().thread().leftInside();
+            if (left.isPresent()) {
+                return Outcome.leftBehind(left.get());
+            }
             session.notes().shown().forEach(page::pageNote);
             List<String> foot = session.questions().foot();
             if (!foot.isEmpty()) {
@@ -79,7 +72,11 @@ public final class Evaluator implements AutoCloseable {
             }
             return outcome;
         } catch (CellStop stop) {
-            return Outcome.stopped(stop.reason());
+            return session.control()
+                    .thread()
+                    .leftInside()
+                    .map(Outcome::leftBehind)
+                    .orElseGet(() -> Outcome.stopped(stop.reason()));
         } catch (VirtualMachineError e) { // Thrown while compiling or showing, outside the snippet itself.
             return Outcome.failed(CellExceptions.explain(e, null, session.places(), cell));
         } finally {
@@ -135,7 +132,8 @@ public final class Evaluator implements AutoCloseable {
 
     /** Tells whether a cell could run as it stands, for consoles that run on the Enter key. */
     public synchronized Readiness readiness(String code) {
-        return Readiness.of(session.splitter().split(code), code);
+        return Readiness.of(
+                session.splitter().split(code), code, session.control().holders().keySet());
     }
 
     @Override
