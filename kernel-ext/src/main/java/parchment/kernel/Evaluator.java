@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.BooleanSupplier;
+import jdk.jshell.Snippet;
 import org.jspecify.annotations.Nullable;
 import parchment.display.Display;
 
@@ -134,6 +135,13 @@ public final class Evaluator implements AutoCloseable {
     public synchronized Readiness readiness(String code) {
         return Readiness.of(
                 session.splitter().split(code), code, session.control().holders().keySet());
+    }
+
+    /** Tells whether a text is one expression, so that running it can give a value and defines nothing. */
+    synchronized boolean isExpression(String code) {
+        List<Snippet> snippets = session.analysis().sourceToSnippets(code);
+        return snippets.size() == 1 && snippets.get(0).kind() == Snippet.Kind.EXPRESSION
+                || snippets.size() == 1 && snippets.get(0).subKind() == Snippet.SubKind.TEMP_VAR_EXPRESSION_SUBKIND;
     }
 
     @Override

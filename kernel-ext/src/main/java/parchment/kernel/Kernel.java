@@ -2,6 +2,7 @@ package parchment.kernel;
 
 import com.google.gson.JsonArray;
 import com.google.gson.JsonObject;
+import java.time.Duration;
 import java.util.List;
 import java.util.concurrent.CompletableFuture;
 import org.dflib.jjava.jupyter.messages.Message;
@@ -179,9 +180,13 @@ final class Kernel {
         Outcome outcome;
         String shown;
         try (ClientPage page = new ClientPage(connection, request, count, execute.isStdinEnabled())) {
-            outcome = evaluator
-                    .join()
-                    .run(count, execute.getCode(), execute.isSilent() ? new SilentPage(page) : page, () -> stopAsked);
+            Evaluator ready = evaluator.join();
+            long begin = System.nanoTime();
+            outcome = ready.run(
+                    count, execute.getCode(), execute.isSilent() ? new SilentPage(page) : page, () -> stopAsked);
+            if (!execute.isSilent()) {
+                RunningTime.shown(Duration.ofNanos(System.nanoTime() - begin)).ifPresent(page::foot);
+            }
             shown = page.resultText();
         }
         if (counted) {
@@ -196,7 +201,8 @@ final class Kernel {
         reply.addProperty("execution_count", count);
         if (outcome.fine()) {
             reply.add("payload", new JsonArray());
-            reply.add("user_expressions", new JsonObject());
+            reply.add(
+                    "user_expressions", UserExpressions.valuesOf(execute.getUserExpr(), count, evaluator.join()));
         }
         connection.replyOnShell(request, MessageType.EXECUTE_REPLY, reply);
         if (!outcome.fine() && execute.shouldStopOnError()) {
@@ -266,7 +272,8 @@ final class Kernel {
         return json;
     }
 
-    private static JsonObject error(CellError error) {
+    /** Returns an error as the protocol writes it. */
+    static JsonObject error(CellError error) {
         JsonObject json = status("error");
         json.addProperty("ename", error.name());
         json.addProperty("evalue", error.message());

@@ -111,6 +111,7 @@ public final class KernelSpec {
             copyJars(kernelJar, home);
             CompilerDirectives.write(home);
             Optional<String> archive = ClassArchive.make(java, home, JAR);
+            Logos.write(folder);
             WholeFile.at(home.resolve(COMPLETE)).write("");
             // Written last and in one step: a client that looks meanwhile finds the old kernel or the new one, never
             // half of one.
