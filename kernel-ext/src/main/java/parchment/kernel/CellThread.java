@@ -17,7 +17,7 @@ import parchment.display.Interruption;
  */
 final class CellThread implements AutoCloseable {
     private static final long UNTIL_STOPPED_MS = 400;
-    private static final long UNTIL_LEFT_MS = 750;
+    private static final long UNTIL_LEFT_MS = 600;
 
     /** Between two looks whether a stop was asked for or has helped; the end of the work itself is told at once. */
     private static final long LOOK_EVERY_MS = 50;

@@ -1,5 +1,6 @@
 package parchment.kernel;
 
+import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicInteger;
@@ -52,12 +53,14 @@ public final class Evaluator implements AutoCloseable {
      */
     synchronized Outcome run(int number, String code, CellPage page, BooleanSupplier stopAsked) {
         CellText cell = new CellText(number, code.replace("\r\n", "\n"));
+        long begin = System.nanoTime();
         interrupts.begin();
         session.questions().beginCell();
         session.notes().beginCell();
         try (CellStreams streams = new CellStreams(page);
                 CellThreads threads = new CellThreads();
-                Display.Shown shown = Display.on(new PageTarget(page, session.questions(), session.notes()))) {
+                Display.Shown shown = Display.on(new PageTarget(page, session.questions(), session.notes()));
+                Settling settling = Interrupts::settle) {
             if (stopAsked.getAsBoolean()) {
                 return Outcome.stopped(CellStop.Reason.INTERRUPTED);
             }
@@ -83,7 +86,15 @@ public final class Evaluator implements AutoCloseable {
         } finally {
             interrupts.end();
             session.control().forget();
+            page.ran(Duration.ofNanos(System.nanoTime() - begin));
         }
+    }
+
+    /** Is closed first, so that what threads of the cell say at their end still goes to its page. */
+    @FunctionalInterface
+    private interface Settling extends AutoCloseable {
+        @Override
+        void close();
     }
 
     /** Returns what the number of questions put to scores in this session means, in sentences; empty if none was put. */

@@ -16,11 +16,15 @@ final class Interrupts {
         running = true;
     }
 
-    synchronized void end() {
-        running = false;
+    /** Waits a little for other threads that run code of a cell which was stopped; returns at once if none was. */
+    static void settle() {
         if (CellGuard.stopping() != null) {
             LeftBehind.gather();
         }
+    }
+
+    synchronized void end() {
+        running = false;
         thread.end();
         CellGuard.clear();
     }

@@ -2,7 +2,6 @@ package parchment.kernel;
 
 import com.google.gson.JsonArray;
 import com.google.gson.JsonObject;
-import java.time.Duration;
 import java.util.List;
 import java.util.concurrent.CompletableFuture;
 import org.dflib.jjava.jupyter.messages.Message;
@@ -180,13 +179,9 @@ final class Kernel {
         Outcome outcome;
         String shown;
         try (ClientPage page = new ClientPage(connection, request, count, execute.isStdinEnabled())) {
-            Evaluator ready = evaluator.join();
-            long begin = System.nanoTime();
-            outcome = ready.run(
-                    count, execute.getCode(), execute.isSilent() ? new SilentPage(page) : page, () -> stopAsked);
-            if (!execute.isSilent()) {
-                RunningTime.shown(Duration.ofNanos(System.nanoTime() - begin)).ifPresent(page::foot);
-            }
+            outcome = evaluator
+                    .join()
+                    .run(count, execute.getCode(), execute.isSilent() ? new SilentPage(page) : page, () -> stopAsked);
             shown = page.resultText();
         }
         if (counted) {

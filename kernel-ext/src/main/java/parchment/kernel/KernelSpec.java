@@ -227,6 +227,8 @@ public final class KernelSpec {
         List<String> flags = new ArrayList<>(CompilerDirectives.flags(home));
         flags.addAll(List.of(
                 "-XX:+UseSerialGC", // Starts sooner and idles smaller; a notebook's heap is small enough for it.
+                "-XX:+UseCountedLoopSafepoints", // Or a loop over many numbers could not be stopped before its end.
+                "-XX:LoopStripMiningIter=1000", // With this they cost nothing that can be measured.
                 "-XX:-UsePerfData",
                 "-Djava.awt.headless=true",
                 "-Dfile.encoding=UTF-8",
