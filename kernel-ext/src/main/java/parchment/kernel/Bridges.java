@@ -39,12 +39,14 @@ final class Bridges {
         if (!bootstrap.getOwner().equals(METAFACTORY)
                 || arguments.length > FLAGS && ((Integer) arguments[FLAGS] & SERIALIZABLE) != 0
                 || !(arguments[METHOD] instanceof Handle to)
-                || to.getTag() == Opcodes.H_INVOKESPECIAL // javac makes a lambda of those; the call is possible there only.
+                || to.getTag()
+                        == Opcodes.H_INVOKESPECIAL // javac makes a lambda of those; the call is possible there only.
                 || to.getOwner().startsWith(CELL_PACKAGE)
                 || to.getOwner().equals(owner)) {
             return arguments;
         }
-        Bridge bridge = new Bridge("guarded$" + bridges.size(), descriptorOf(to, Type.getArgumentTypes(descriptor)), to);
+        Bridge bridge =
+                new Bridge("guarded$" + bridges.size(), descriptorOf(to, Type.getArgumentTypes(descriptor)), to);
         bridges.add(bridge);
         Object[] led = arguments.clone();
         led[METHOD] = new Handle(Opcodes.H_INVOKESTATIC, owner, bridge.name(), bridge.descriptor(), inInterface);

@@ -66,8 +66,8 @@ final class CellRun {
                         .add("`" + declaration.name() + "`");
             }
         }
-        waiting.forEach((missing, names) ->
-                page.print(CellPage.Stream.STDERR, CompileErrors.notYet(names, missing) + "\n"));
+        waiting.forEach(
+                (missing, names) -> page.print(CellPage.Stream.STDERR, CompileErrors.notYet(names, missing) + "\n"));
     }
 
     private Outcome runPart(Part part, boolean showsValue) {

@@ -81,7 +81,8 @@ final class CompileErrors {
 
     /** Returns the names of what is missing, each once. */
     static String names(List<String> missing) {
-        return String.join(", ", missing.stream().map(CompileErrors::bare).distinct().toList());
+        return String.join(
+                ", ", missing.stream().map(CompileErrors::bare).distinct().toList());
     }
 
     private static String lastLine(CellText cell) {

@@ -145,7 +145,9 @@ public final class Evaluator implements AutoCloseable {
     /** Tells whether a cell could run as it stands, for consoles that run on the Enter key. */
     public synchronized Readiness readiness(String code) {
         return Readiness.of(
-                session.splitter().split(code), code, session.control().holders().keySet());
+                session.splitter().split(code),
+                code,
+                session.control().holders().keySet());
     }
 
     /** Tells whether a text is one expression, so that running it can give a value and defines nothing. */

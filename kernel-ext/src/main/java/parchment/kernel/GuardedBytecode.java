@@ -96,8 +96,7 @@ final class GuardedBytecode {
                 int access, String name, String descriptor, String signature, String[] exceptions) {
             // A class whose first use fails can never be used again, so that is let run but for its loops.
             boolean checksEntry = !name.equals("<clinit>");
-            return new Guard(
-                    super.visitMethod(access, name, descriptor, signature, exceptions), bridges, checksEntry);
+            return new Guard(super.visitMethod(access, name, descriptor, signature, exceptions), bridges, checksEntry);
         }
 
         @Override

@@ -31,6 +31,7 @@ final class Guarding {
         String why = GuardedBytecode.knows(classFile)
                 ? "This cell is too long to be guarded"
                 : "Java " + Runtime.version().feature() + " is newer than what guards the cells here";
-        return why + ": a cell runs all the same, but once stopped it may go on in the background, and an exit in it ends the session.";
+        return why
+                + ": a cell runs all the same, but once stopped it may go on in the background, and an exit in it ends the session.";
     }
 }

@@ -196,8 +196,7 @@ final class Kernel {
         reply.addProperty("execution_count", count);
         if (outcome.fine()) {
             reply.add("payload", new JsonArray());
-            reply.add(
-                    "user_expressions", UserExpressions.valuesOf(execute.getUserExpr(), count, evaluator.join()));
+            reply.add("user_expressions", UserExpressions.valuesOf(execute.getUserExpr(), count, evaluator.join()));
         }
         connection.replyOnShell(request, MessageType.EXECUTE_REPLY, reply);
         if (!outcome.fine() && execute.shouldStopOnError()) {

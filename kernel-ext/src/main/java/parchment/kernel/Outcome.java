@@ -29,7 +29,8 @@ public record Outcome(Optional<CellError> error) {
                 stopped,
                 List.of(
                         stopped,
-                        work + " cannot be ended from outside: it goes on in the background until it is done, and slows down what"
+                        work
+                                + " cannot be ended from outside: it goes on in the background until it is done, and slows down what"
                                 + " runs meanwhile. To be rid of it, restart the kernel from the notebook's menu.")));
     }
 

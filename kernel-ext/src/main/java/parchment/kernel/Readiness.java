@@ -28,7 +28,8 @@ public record Readiness(ReadyState state, String indent) {
     /** @param variables names of the session's variables */
     static Readiness of(List<Part> parts, String code, Set<String> variables) {
         Matcher foreign = NO_JAVA.matcher(code);
-        boolean noJava = foreign.matches() && !foreign.group(1).matches("true|false") && !variables.contains(foreign.group(1));
+        boolean noJava =
+                foreign.matches() && !foreign.group(1).matches("true|false") && !variables.contains(foreign.group(1));
         if (noJava || parts.stream().anyMatch(Part::isBroken)) {
             return new Readiness(ReadyState.INVALID, "");
         }
@@ -36,9 +37,10 @@ public record Readiness(ReadyState state, String indent) {
         return switch (last) {
             case WHOLE -> new Readiness(ReadyState.COMPLETE, "");
             case BROKEN -> new Readiness(ReadyState.INVALID, "");
-            case UNFINISHED -> Syntax.mayGoOn(parts.get(parts.size() - 1).source())
-                    ? new Readiness(ReadyState.INCOMPLETE, " ".repeat(4 * Brackets.depth(code)))
-                    : new Readiness(ReadyState.INVALID, "");
+            case UNFINISHED ->
+                Syntax.mayGoOn(parts.get(parts.size() - 1).source())
+                        ? new Readiness(ReadyState.INCOMPLETE, " ".repeat(4 * Brackets.depth(code)))
+                        : new Readiness(ReadyState.INVALID, "");
         };
     }
 }

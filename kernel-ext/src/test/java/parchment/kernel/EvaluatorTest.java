@@ -2,15 +2,11 @@ package parchment.kernel;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
-import static org.junit.jupiter.api.Assertions.assertTimeoutPreemptively;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.Duration;
 import java.util.List;
-import java.util.concurrent.CompletableFuture;
-import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -197,7 +193,8 @@ class EvaluatorTest {
 
     @Test
     void cutsWhatIsPrintedPastWhatAPageHoldsAndGoesOn() {
-        assertEquals("7", shownBy("for (int i = 0; i < 100_000; i++) System.out.println(\"a line no. \" + (i % 10));\n7"));
+        assertEquals(
+                "7", shownBy("for (int i = 0; i < 100_000; i++) System.out.println(\"a line no. \" + (i % 10));\n7"));
         // 20,000 of 100,000 lines of 13 characters each are shown.
         assertTrue(
                 page.out().endsWith("a line no. 9\n... and 1,040,000 more characters in 80,000 lines, not shown\n"),
@@ -222,7 +219,8 @@ class EvaluatorTest {
         shownBy("System.out.print(\"1234567\\n\".repeat(19_999) + \"x\".repeat(1_000_000 - 8 * 19_999));");
         assertEquals(CellStreams.MOST_CHARACTERS, page.out().length());
         shownBy("System.out.print(\"!\\n\".repeat(20_000));");
-        assertTrue(page.out().endsWith("!\n!\n"), page.out().substring(page.out().length() - 100));
+        assertTrue(
+                page.out().endsWith("!\n!\n"), page.out().substring(page.out().length() - 100));
     }
 
     @Test
@@ -328,8 +326,7 @@ class EvaluatorTest {
     @Test
     void saysWhatAMethodStillNeeds() {
         shownBy("int later(int x) { return helpful(x); }");
-        assertEquals(
-                "`later` is noted, but cannot be used yet: nothing here is named `helpful(int)`.\n", page.err());
+        assertEquals("`later` is noted, but cannot be used yet: nothing here is named `helpful(int)`.\n", page.err());
         assertTrue(errorOf("later(1)").message().contains("`helpful(int)`"));
         shownBy("int helpful(int x) { return x; }");
         assertEquals("1", shownBy("later(1)"));

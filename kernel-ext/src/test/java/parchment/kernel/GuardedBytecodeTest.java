@@ -38,8 +38,7 @@ class GuardedBytecodeTest {
     @Test
     void guardsEveryLevelItKnowsAndRefusesTheNext() throws IOException {
         assertFalse(GuardedBytecode.guard(ofLevel(GuardedBytecode.NEWEST)).length == classFile().length);
-        assertThrows(
-                IllegalArgumentException.class, () -> GuardedBytecode.guard(ofLevel(GuardedBytecode.NEWEST + 1)));
+        assertThrows(IllegalArgumentException.class, () -> GuardedBytecode.guard(ofLevel(GuardedBytecode.NEWEST + 1)));
     }
 
     @Test
@@ -50,8 +49,10 @@ class GuardedBytecodeTest {
         assertArrayEquals(newer, guarding.guard(newer));
         guarding.guard(newer);
         assertEquals(
-                Optional.of("Java " + Runtime.version().feature() + " is newer than what guards the cells here: a cell runs all the"
-                        + " same, but once stopped it may go on in the background, and an exit in it ends the session."),
+                Optional.of(
+                        "Java " + Runtime.version().feature()
+                                + " is newer than what guards the cells here: a cell runs all the"
+                                + " same, but once stopped it may go on in the background, and an exit in it ends the session."),
                 guarding.untold());
         guarding.guard(newer);
         assertEquals(Optional.empty(), guarding.untold());

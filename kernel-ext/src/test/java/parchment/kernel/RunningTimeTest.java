@@ -24,6 +24,8 @@ class RunningTimeTest {
     void isSaidWhereACellRanForMoreThanASecond(long milliseconds, String said) {
         assertEquals(
                 said,
-                RunningTime.shown(Duration.ofMillis(milliseconds)).map(Shown::text).orElse("nothing"));
+                RunningTime.shown(Duration.ofMillis(milliseconds))
+                        .map(Shown::text)
+                        .orElse("nothing"));
     }
 }

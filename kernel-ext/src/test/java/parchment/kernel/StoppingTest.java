@@ -110,7 +110,9 @@ class StoppingTest {
     void leavesBehindWhatCannotBeStoppedAndSaysSo() throws InterruptedException {
         CellError error = stopped("new Random(1).doubles(300_000_000).sum();");
         if (Runtime.version().feature() < 20) {
-            assertEquals("Interrupted: the cell was stopped before its end.", error.lines().get(0));
+            assertEquals(
+                    "Interrupted: the cell was stopped before its end.",
+                    error.lines().get(0));
         } else {
             assertEquals(
                     "Interrupted: the cell was stopped before its end.\nWhat it was doing inside `DoublePipeline.sum` cannot be"
@@ -136,8 +138,9 @@ class StoppingTest {
 
     @Test
     void endsTheThreadsThatCellsHaveStarted() {
-        shownBy("var own = new Thread(() -> { try { while (true) Thread.sleep(5); } catch (InterruptedException e) { } });\n"
-                + "var busy = new Thread(() -> { while (true) { } });\nown.start();\nbusy.start();");
+        shownBy(
+                "var own = new Thread(() -> { try { while (true) Thread.sleep(5); } catch (InterruptedException e) { } });\n"
+                        + "var busy = new Thread(() -> { while (true) { } });\nown.start();\nbusy.start();");
         assertEquals("true", shownBy("own.isAlive() && busy.isAlive()"), "they outlive their cell");
         assertStops("while (true) { }");
         assertEquals("false", shownBy("own.isAlive() || busy.isAlive()"));
