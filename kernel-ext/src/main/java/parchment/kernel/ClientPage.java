@@ -1,6 +1,7 @@
 package parchment.kernel;
 
 import com.google.gson.JsonObject;
+import com.google.gson.JsonPrimitive;
 import java.io.IOException;
 import java.util.HashSet;
 import java.util.Set;
@@ -135,10 +136,7 @@ final class ClientPage implements CellPage, AutoCloseable {
     }
 
     static JsonObject data(@Nullable Shown shown) {
-        JsonObject data = new JsonObject();
-        if (shown != null) {
-            shown.forms().forEach(data::addProperty);
-        }
+        JsonObject data = shown == null ? new JsonObject() : shown.data(JsonPrimitive::new);
         JsonObject content = new JsonObject();
         content.add("data", data);
         content.add("metadata", new JsonObject());

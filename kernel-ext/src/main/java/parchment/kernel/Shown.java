@@ -1,10 +1,15 @@
 package parchment.kernel;
 
+import com.google.gson.JsonElement;
+import com.google.gson.JsonObject;
+import com.google.gson.JsonParseException;
+import com.google.gson.JsonParser;
 import java.util.Arrays;
 import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 import parchment.display.Html;
 import parchment.display.Showable;
@@ -53,6 +58,30 @@ public record Shown(Map<String, String> forms) {
         return forms.getOrDefault(TEXT, "");
     }
 
+    /** Tells whether a form of that media type is JSON, which clients and notebook files take as JSON and not as text. */
+    public static boolean isJson(String mediaType) {
+        return mediaType.equals("application/json") || mediaType.endsWith("+json");
+    }
+
+    /**
+     * Returns the forms as the messaging protocol and notebook files hold them.
+     *
+     * @param text writes what is not JSON
+     */
+    public JsonObject data(Function<String, JsonElement> text) {
+        JsonObject data = new JsonObject();
+        forms.forEach((type, form) -> data.add(type, isJson(type) ? json(form, text) : text.apply(form)));
+        return data;
+    }
+
+    private static JsonElement json(String form, Function<String, JsonElement> text) {
+        try {
+            return JsonParser.parseString(form);
+        } catch (JsonParseException e) {
+            return text.apply(form); // Somebody's own, and no JSON; the client says so.
+        }
+    }
+
     private static Shown ofShowable(Showable showable) {
         Map<String, String> forms = new LinkedHashMap<>();
         forms.put(TEXT, shortened(showable.text()));
@@ -64,6 +93,7 @@ public record Shown(Map<String, String> forms) {
             svg.ifPresent(picture -> forms.put(HTML, "<div>" + picture + "</div>"));
         }
         svg.ifPresent(picture -> forms.put(SVG, picture));
+        forms.putAll(showable.otherForms());
         return new Shown(forms);
     }
 

@@ -79,6 +79,16 @@ class NotebookRunTest {
     }
 
     @Test
+    void keepsAFormThatIsJsonAsJson(@TempDir Path folder) throws IOException {
+        Path file = folder.resolve("forms.ipynb");
+        run(of("Display.as(\"application/json\", \"[{\\\"a\\\": [1, 2]}]\")")).notebook().write(file);
+        assertTrue(Files.readString(file).replaceAll("\\s", "").contains("\"application/json\":[{\"a\":[1,2]}]"));
+        CellOutput read = Notebook.read(file).cells().get(0).outputs().get(0);
+        assertEquals(
+                "[{\"a\":[1,2]}]", ((CellOutput.Result) read).shown().forms().get("application/json"));
+    }
+
+    @Test
     void aPageOfAnInventedLogbookSaysSoOnceHoweverOftenItIsOpened() throws IOException {
         String demo = Path.of("..", "datasets", "hillside").toString().replace("\\", "/");
         String open = "Logbook.open(\"" + demo + "\")";
