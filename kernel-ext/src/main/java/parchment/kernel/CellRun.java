@@ -2,6 +2,7 @@ package parchment.kernel;
 
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import jdk.jshell.DeclarationSnippet;
 import jdk.jshell.EvalException;
 import jdk.jshell.JShellException;
@@ -27,7 +28,7 @@ final class CellRun {
     }
 
     Outcome run() {
-        session.importFor(cell.code());
+        session.imports().makeFor(cell.code());
         List<Part> parts = session.splitter().split(cell.code());
         Part last = parts.isEmpty() ? null : parts.get(parts.size() - 1);
         if (last != null && last.state() == State.UNFINISHED) {
@@ -58,6 +59,8 @@ final class CellRun {
         CellControl control = session.control();
         control.forget();
         Map<String, Class<?>> before = control.holders();
+        Optional<ReaderImports.Declared> imported = ReaderImports.in(part.source());
+        imported.ifPresent(session.imports()::makeRoomFor);
         List<SnippetEvent> events = session.eval(part.source());
         SnippetEvent main = events.stream()
                 .filter(event -> event.causeSnippet() == null)
@@ -70,10 +73,12 @@ final class CellRun {
         session.places().put(snippet.id(), new CellExceptions.Place(cell, part.offset()));
         session.variables().afterRun(before, snippet, events, page);
         if (main.status() == Status.REJECTED) {
+            imported.ifPresent(session.imports()::takeRoomBack);
             List<jdk.jshell.Diag> diagnostics = session.diagnostics(snippet);
-            session.importRest(); // So that a name that was meant can be found.
+            session.imports().makeRest(); // So that a name that was meant can be found.
             return Outcome.failed(session.compileErrors().explain(cell, part, diagnostics));
         }
+        imported.ifPresent(declared -> session.imports().made(declared, cell.code()));
         if (main.exception() != null || control.thrown() != null) {
             session.variables().dropFailed(snippet);
             return failure(main.exception());
@@ -112,7 +117,7 @@ final class CellRun {
         try {
             // The value's own code makes its picture and text, so it can fail, and can be stopped, like any code of the
             // cell.
-            session.control().asUserCode(() -> page.result(Shown.of(value)));
+            session.control().asUserCode(() -> page.result(session.shown(value)));
             return Outcome.FINE;
         } catch (CellStop stop) {
             throw stop;

@@ -56,15 +56,27 @@ final class ClientPage implements CellPage, AutoCloseable {
 
     @Override
     public synchronized void show(String id, Shown shown) {
+        publishUnder(
+                id, shown, places.add(id) ? MessageType.PUBLISH_DISPLAY_DATA : MessageType.PUBLISH_UPDATE_DISPLAY_DATA);
+    }
+
+    @Override
+    public synchronized void showNamed(String name, Shown shown) {
+        publishUnder(name, shown, MessageType.PUBLISH_DISPLAY_DATA);
+    }
+
+    @Override
+    public synchronized void update(String name, Shown shown) {
+        publishUnder(name, shown, MessageType.PUBLISH_UPDATE_DISPLAY_DATA);
+    }
+
+    private void publishUnder(String id, Shown shown, MessageType<?> type) {
         flush();
         JsonObject content = data(shown);
         JsonObject passing = new JsonObject();
         passing.addProperty("display_id", id);
         content.add("transient", passing);
-        connection.publish(
-                request,
-                places.add(id) ? MessageType.PUBLISH_DISPLAY_DATA : MessageType.PUBLISH_UPDATE_DISPLAY_DATA,
-                content);
+        connection.publish(request, type, content);
     }
 
     @Override

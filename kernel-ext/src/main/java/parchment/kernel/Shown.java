@@ -4,15 +4,13 @@ import com.google.gson.JsonElement;
 import com.google.gson.JsonObject;
 import com.google.gson.JsonParseException;
 import com.google.gson.JsonParser;
-import java.util.Arrays;
-import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
-import parchment.display.Html;
 import parchment.display.Showable;
+import parchment.rendering.Renderers;
 
 /**
  * A value in the forms in which a page can show it, by media type; text is always among them.
@@ -27,30 +25,31 @@ public record Shown(Map<String, String> forms) {
     public static final String HTML = "text/html";
     public static final String SVG = "image/svg+xml";
 
-    /** So many members of a collection are shown, each in its own form; the rest is counted. */
-    private static final int MEMBERS = 60;
-
     private static final int TEXT_LENGTH = 100_000;
 
     public Shown {
         forms = java.util.Collections.unmodifiableMap(new LinkedHashMap<>(forms));
     }
 
-    /** Returns the forms of any value: its own if it is {@link Showable}, those of its members if it holds such, else its text. */
+    /** Returns the forms of any value, as if nothing had been registered in a session. */
     public static Shown of(@Nullable Object value) {
-        if (value instanceof Optional<?> optional && optional.isPresent() && optional.get() instanceof Showable inner) {
-            return ofShowable(inner);
+        return of(Renderers.explainingErrors(CellExceptions::inWords).of(value));
+    }
+
+    /** Returns the forms of a value that shows itself. */
+    public static Shown of(Showable showable) {
+        Map<String, String> forms = new LinkedHashMap<>();
+        forms.put(TEXT, shortened(showable.text()));
+        Optional<String> svg = showable.svg();
+        Optional<String> html = showable.html();
+        if (html.isPresent()) {
+            forms.put(HTML, html.get());
+        } else {
+            svg.ifPresent(picture -> forms.put(HTML, "<div>" + picture + "</div>"));
         }
-        if (value instanceof Showable showable) {
-            return ofShowable(showable);
-        }
-        if (value instanceof Collection<?> collection && holdsShowables(collection)) {
-            return ofMembers(collection);
-        }
-        if (value instanceof Object[] array && holdsShowables(Arrays.asList(array))) {
-            return ofMembers(Arrays.asList(array));
-        }
-        return new Shown(Map.of(TEXT, shortened(PlainText.of(value))));
+        svg.ifPresent(picture -> forms.put(SVG, picture));
+        forms.putAll(showable.otherForms());
+        return new Shown(forms);
     }
 
     /** Returns the text form. */
@@ -80,46 +79,6 @@ public record Shown(Map<String, String> forms) {
         } catch (JsonParseException e) {
             return text.apply(form); // Somebody's own, and no JSON; the client says so.
         }
-    }
-
-    private static Shown ofShowable(Showable showable) {
-        Map<String, String> forms = new LinkedHashMap<>();
-        forms.put(TEXT, shortened(showable.text()));
-        Optional<String> svg = showable.svg();
-        Optional<String> html = showable.html();
-        if (html.isPresent()) {
-            forms.put(HTML, html.get());
-        } else {
-            svg.ifPresent(picture -> forms.put(HTML, "<div>" + picture + "</div>"));
-        }
-        svg.ifPresent(picture -> forms.put(SVG, picture));
-        forms.putAll(showable.otherForms());
-        return new Shown(forms);
-    }
-
-    private static boolean holdsShowables(Collection<?> collection) {
-        return !collection.isEmpty() && collection.stream().allMatch(member -> member instanceof Showable);
-    }
-
-    private static Shown ofMembers(Collection<?> members) {
-        StringBuilder text = new StringBuilder();
-        StringBuilder html = new StringBuilder();
-        members.stream().limit(MEMBERS).map(Shown::of).forEach(member -> {
-            text.append(member.text()).append('\n');
-            String rich = member.forms().get(HTML);
-            html.append("<div>")
-                    .append(rich != null ? rich : "<pre>" + Html.escape(member.text()) + "</pre>")
-                    .append("</div>\n");
-        });
-        if (members.size() > MEMBERS) {
-            String rest = "and " + (members.size() - MEMBERS) + " more, not shown";
-            text.append(rest).append('\n');
-            html.append("<p>").append(rest).append("</p>\n");
-        }
-        Map<String, String> forms = new LinkedHashMap<>();
-        forms.put(TEXT, shortened(text.toString().stripTrailing()));
-        forms.put(HTML, html.toString());
-        return new Shown(forms);
     }
 
     private static String shortened(String text) {
