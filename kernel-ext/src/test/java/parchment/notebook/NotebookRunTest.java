@@ -89,6 +89,25 @@ class NotebookRunTest {
     }
 
     @Test
+    void aLaterCellChangesWhatAnEarlierOneHasShownUnderAName() {
+        Notebook ran = run(of(
+                        "Display.show(\"count\", \"one\"); Display.show(\"other\", \"left alone\"); System.out.println(\"printed\");",
+                        "Display.update(\"count\", \"two\"); Display.show(\"count\", \"three\"); Display.update(\"count\", \"four\");",
+                        "Display.clear(); Display.update(\"count\", Display.as(\"text/html\", \"<b>five</b>\"));"))
+                .notebook();
+        List<List<String>> shown = ran.cells().stream()
+                .map(cell -> cell.outputs().stream()
+                        .map(output -> output instanceof CellOutput.Display display
+                                ? display.shown().forms().values().toString()
+                                : ((CellOutput.Printed) output).text())
+                        .toList())
+                .toList();
+        String five = "[A value in text/html, <b>five</b>]";
+        assertEquals(List.of(List.of(five, "[left alone]", "printed\n"), List.of(five), List.of()), shown);
+        assertTrue(HtmlPage.of(ran, "n").contains("<div class=\"output\"><b>five</b></div>"));
+    }
+
+    @Test
     void aPageOfAnInventedLogbookSaysSoOnceHoweverOftenItIsOpened() throws IOException {
         String demo = Path.of("..", "datasets", "hillside").toString().replace("\\", "/");
         String open = "Logbook.open(\"" + demo + "\")";
