@@ -89,6 +89,22 @@ class NotebookRunTest {
     }
 
     @Test
+    void aPageShowsTheFormsThatABrowserKnows() {
+        String page = HtmlPage.of(
+                run(of(
+                                "Display.as(\"image/gif\", \"R0lGOD==\")",
+                                "Display.as(\"text/markdown\", \"*leaning* <b>\")",
+                                "Display.as(\"text/latex\", \"$x < y$\")",
+                                "new java.awt.image.BufferedImage(3, 2, 1)"))
+                        .notebook(),
+                "forms");
+        assertTrue(page.contains("<img alt=\"A picture (image/gif)\" src=\"data:image/gif;base64,R0lGOD==\">"), page);
+        assertTrue(page.contains("<em>leaning</em> &lt;b&gt;"), page);
+        assertTrue(page.contains("tabindex=\"0\">$x &lt; y$</pre>"), page);
+        assertEquals(1, times("<img alt=\"A picture of 3 by 2 dots\"", page));
+    }
+
+    @Test
     void aLaterCellChangesWhatAnEarlierOneHasShownUnderAName() {
         Notebook ran = run(of(
                         "Display.show(\"count\", \"one\"); Display.show(\"other\", \"left alone\"); System.out.println(\"printed\");",
