@@ -1,5 +1,6 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 """What a person at a notebook sees, under a real Jupyter client."""
+import base64
 import os
 import re
 import signal
@@ -55,6 +56,21 @@ class Session(unittest.TestCase):
         _, outputs = self.run_cell('for (int i = 0; i < 500; i++) System.out.println("line " + i + " \u2615")')
         text = "".join(c["text"] for kind, c in outputs if kind == "stream")
         self.assertEqual(text, "".join(f"line {i} \u2615\n" for i in range(500)))
+
+    def test_what_was_shown_under_a_name_changes_from_a_later_cell(self):
+        _, first = self.run_cell('Display.show("count", 1);')
+        _, later = self.run_cell('Display.update("count", Display.as("text/html", "<b>2</b>"));')
+        self.assertEqual([kind for kind, _ in first + later], ["display_data", "update_display_data"])
+        self.assertEqual([c["transient"]["display_id"] for _, c in first + later], ["count", "count"])
+        self.assertEqual(later[0][1]["data"]["text/html"], "<b>2</b>")
+
+    def test_json_goes_as_json_and_a_chart_of_dots_beside_its_html(self):
+        _, outputs = self.run_cell('Display.as("application/json", "{\\"cups\\": [1, 2]}")')
+        self.assertEqual(outputs[0][1]["data"]["application/json"], {"cups": [1, 2]})
+        _, outputs = self.run_cell('new org.knowm.xchart.XYChartBuilder().width(200).height(100).build()')
+        data = outputs[0][1]["data"]
+        self.assertEqual(set(data), {"text/plain", "text/html", "image/png"})
+        self.assertTrue(base64.b64decode(data["image/png"]).startswith(b"\x89PNG"))
 
     def test_an_error_names_the_line_and_the_closest_name(self):
         reply, outputs = self.run_cell("int a = 1;\nTemprature.of(1, null)")

@@ -23,11 +23,15 @@ import org.jspecify.annotations.Nullable;
  */
 final class CellControl extends DirectExecutionControl {
     private static final Pattern SNIPPET_CLASS = Pattern.compile("REPL\\.\\$JShell\\$\\w+");
+    /** What JShell puts before the name of a class that a cell defines. */
+    private static final Pattern OF_A_CELL = Pattern.compile("REPL\\.\\$JShell\\$\\w+[.$]");
+
     private @Nullable Object value;
     private @Nullable Throwable thrown;
     private final Map<String, Class<?>> holders = new HashMap<>();
     private final CellThread thread = new CellThread();
     private final Guarding guarding = new Guarding();
+    private @Nullable ClassLoader loader;
 
     /** Returns a provider that hands this control to one JShell. */
     ExecutionControlProvider provider() {
@@ -51,11 +55,28 @@ final class CellControl extends DirectExecutionControl {
                 .map(c -> new ClassBytecodes(c.name(), guarding.guard(c.bytecodes())))
                 .toArray(ClassBytecodes[]::new);
         super.load(guarded);
+        if (loader == null && guarded.length > 0) {
+            loader = loaderOf(guarded[0].name());
+        }
         for (ClassBytecodes loaded : guarded) {
             if (SNIPPET_CLASS.matcher(loaded.name()).matches()) {
                 noteVariables(loaded.name());
             }
         }
+    }
+
+    private @Nullable ClassLoader loaderOf(String className) {
+        try {
+            return findClass(className).getClassLoader();
+        } catch (ClassNotFoundException e) {
+            return null;
+        }
+    }
+
+    /** Returns what finds the classes that a cell can name; null before the first snippet. */
+    @Nullable
+    ClassLoader loader() {
+        return loader;
     }
 
     private void noteVariables(String className) {
@@ -159,6 +180,16 @@ final class CellControl extends DirectExecutionControl {
             }
         } catch (ReflectiveOperationException | RuntimeException e) {
             return; // Kept alive, then; nothing else depends on it.
+        }
+    }
+
+    /** Returns the type of a variable as a cell can write it whatever is imported; nothing if it cannot be written. */
+    static Optional<String> typeOf(String variable, Class<?> holder) {
+        try {
+            String type = holder.getDeclaredField(variable).getGenericType().getTypeName();
+            return Optional.of(OF_A_CELL.matcher(type).replaceAll("").replace('$', '.'));
+        } catch (ReflectiveOperationException | LinkageError | RuntimeException e) {
+            return Optional.empty();
         }
     }
 

@@ -20,6 +20,16 @@ public interface CellPage {
     /** Shows something in a place of its own, where the next thing with the same id takes its place; nothing where a page is still. */
     default void show(String id, Shown shown) {}
 
+    /** Shows something under a name; what {@link #update} is given for that name later takes its place, from whichever cell. */
+    default void showNamed(String name, Shown shown) {
+        show(shown);
+    }
+
+    /** Shows something in every place of that name; where a page cannot change, after what the cell has shown so far. */
+    default void update(String name, Shown shown) {
+        show(shown);
+    }
+
     /** Takes away the cell's output so far, when the next comes. */
     default void clear() {}
 

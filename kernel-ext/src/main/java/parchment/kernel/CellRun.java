@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.atomic.AtomicReference;
 import jdk.jshell.DeclarationSnippet;
 import jdk.jshell.EvalException;
@@ -33,7 +34,7 @@ final class CellRun {
     }
 
     Outcome run() {
-        session.importFor(cell.code());
+        session.imports().makeFor(cell.code());
         List<Part> parts = session.splitter().split(cell.code());
         Part last = parts.isEmpty() ? null : parts.get(parts.size() - 1);
         if (last != null && last.state() == State.UNFINISHED) {
@@ -77,6 +78,8 @@ final class CellRun {
         CellControl control = session.control();
         control.forget();
         Map<String, Class<?>> before = control.holders();
+        Optional<ReaderImports.Declared> imported = ReaderImports.in(part.source());
+        imported.ifPresent(session.imports()::makeRoomFor);
         List<SnippetEvent> events = session.eval(part.source());
         control.untold().ifPresent(line -> page.print(CellPage.Stream.STDERR, line + "\n"));
         SnippetEvent main = events.stream()
@@ -90,10 +93,12 @@ final class CellRun {
         session.places().put(snippet.id(), new CellExceptions.Place(cell, part.offset()));
         session.variables().afterRun(before, snippet, events, page);
         if (main.status() == Status.REJECTED) {
+            imported.ifPresent(session.imports()::takeRoomBack);
             List<jdk.jshell.Diag> diagnostics = session.diagnostics(snippet);
-            session.importRest(); // So that a name that was meant can be found.
+            session.imports().makeRest(); // So that a name that was meant can be found.
             return Outcome.failed(session.compileErrors().explain(cell, part, diagnostics));
         }
+        imported.ifPresent(declared -> session.imports().made(declared, cell.code()));
         if (main.exception() != null || control.thrown() != null) {
             session.variables().dropFailed(snippet);
             return failure(main.exception());
@@ -131,7 +136,7 @@ final class CellRun {
             // cell.
             AtomicReference<Shown> shown = new AtomicReference<>();
             session.control().thread().call(() -> {
-                shown.set(Shown.of(value));
+                shown.set(session.shown(value));
                 return null;
             });
             page.result(shown.get());

@@ -51,7 +51,7 @@ public final class Evaluator implements AutoCloseable {
      *
      * @param stopAsked says whether it was; {@link #interrupt} is to be called after this has become true
      */
-    synchronized Outcome run(int number, String code, CellPage page, BooleanSupplier stopAsked) {
+    public synchronized Outcome run(int number, String code, CellPage page, BooleanSupplier stopAsked) {
         try {
             return runGuarded(number, code, page, stopAsked);
         } catch (
@@ -71,7 +71,7 @@ public final class Evaluator implements AutoCloseable {
         session.notes().beginCell();
         try (CellStreams streams = new CellStreams(page);
                 CellThreads threads = new CellThreads();
-                Display.Shown shown = Display.on(new PageTarget(page, session.questions(), session.notes()));
+                Display.Shown shown = Display.on(new PageTarget(page, session));
                 Settling settling = Interrupts::settle) {
             if (stopAsked.getAsBoolean()) {
                 return Outcome.stopped(CellStop.Reason.INTERRUPTED);
@@ -117,13 +117,13 @@ public final class Evaluator implements AutoCloseable {
     /** Does what the first cells would otherwise wait for, in steps between which a cell may run. */
     void warmUp() {
         synchronized (this) {
-            session.importFor("List");
+            session.imports().makeFor("List");
             runSilently("1 + 1");
         }
         boolean more = true;
         while (more) {
             synchronized (this) {
-                more = session.importOneMore();
+                more = session.imports().makeOneMore();
             }
         }
     }
@@ -133,7 +133,7 @@ public final class Evaluator implements AutoCloseable {
                 .split(code)
                 .forEach(part -> session.eval(part.source())
                         .forEach(event -> session.variables().dropIfUnnamed(event.snippet())));
-        Shown.of(session.control().value());
+        session.shown(session.control().value());
         session.control().forget();
     }
 
@@ -144,13 +144,13 @@ public final class Evaluator implements AutoCloseable {
 
     /** Returns what could be written at the cursor, as {@link Completions} says. */
     public synchronized Completions complete(String code, int cursor) {
-        session.importRest();
+        session.imports().makeRest();
         return Completions.at(session.analysis(), session.control()::values, code, cursor);
     }
 
     /** Returns what is known of the name at the cursor, as {@link Inspection} says; null if it names nothing. */
     public synchronized @Nullable Shown inspect(String code, int cursor) {
-        session.importRest();
+        session.imports().makeRest();
         return Inspection.at(session, code, cursor);
     }
 

@@ -296,6 +296,16 @@ final class Kernel {
         }
 
         @Override
+        public void showNamed(String name, Shown shown) {
+            page.showNamed(name, shown);
+        }
+
+        @Override
+        public void update(String name, Shown shown) {
+            page.update(name, shown);
+        }
+
+        @Override
         public void clear() {
             page.clear();
         }
