@@ -206,11 +206,10 @@ public final class KernelSpec {
         spec.addProperty("display_name", "Parchment (Java)");
         spec.addProperty("language", "java");
         spec.addProperty("interrupt_mode", "message");
-        if (!environment.isEmpty()) {
-            JsonObject variables = new JsonObject();
-            environment.forEach(variables::addProperty);
-            spec.add("env", variables);
-        }
+        JsonObject variables = new JsonObject();
+        variables.addProperty("MALLOC_ARENA_MAX", "2"); // Linux would set memory aside for each of many threads; others do not look.
+        environment.forEach(variables::addProperty);
+        spec.add("env", variables);
         JsonObject metadata = new JsonObject();
         metadata.addProperty("debugger", false);
         spec.add("metadata", metadata);
@@ -227,6 +226,9 @@ public final class KernelSpec {
         List<String> flags = new ArrayList<>(CompilerDirectives.flags(home));
         flags.addAll(List.of(
                 "-XX:+UseSerialGC", // Starts sooner and idles smaller; a notebook's heap is small enough for it.
+                "-Xms64m", // A sixty-fourth of the machine's memory otherwise, which an idle session would keep.
+                "-XX:MinHeapFreeRatio=10",
+                "-XX:MaxHeapFreeRatio=25",
                 "-XX:+UseCountedLoopSafepoints", // Or a loop over many numbers could not be stopped before its end.
                 "-XX:LoopStripMiningIter=1000", // With this they cost nothing that can be measured.
                 "-XX:-UsePerfData",

@@ -83,6 +83,21 @@ class KernelSpecTest {
     }
 
     @Test
+    void startsSmallAndWithLoopsThatCanBeStopped() throws Exception {
+        kernel().withLogbook(folder.resolve("class")).install(jar);
+        String json = Files.readString(kernel().folder().resolve("kernel.json"));
+        for (String setting : List.of(
+                "\"-Xms64m\"",
+                "\"-XX:MaxHeapFreeRatio=25\"",
+                "\"-XX:+UseCountedLoopSafepoints\"",
+                "\"-XX:LoopStripMiningIter=1000\"",
+                "\"MALLOC_ARENA_MAX\": \"2\"",
+                "\"PARCHMENT_LOGBOOK\": ")) {
+            assertTrue(json.contains(setting), json);
+        }
+    }
+
+    @Test
     void clientsFindAPictureInEachSizeTheyAskFor() throws Exception {
         kernel().install(jar);
         for (int size : new int[] {32, 64}) {
