@@ -8,6 +8,7 @@ import java.util.Arrays;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import jdk.jshell.execution.DirectExecutionControl;
@@ -26,6 +27,7 @@ final class CellControl extends DirectExecutionControl {
     private @Nullable Throwable thrown;
     private final Map<String, Class<?>> holders = new HashMap<>();
     private volatile @Nullable Thread userThread;
+    private @Nullable ClassLoader loader;
 
     /** Returns a provider that hands this control to one JShell. */
     ExecutionControlProvider provider() {
@@ -59,6 +61,7 @@ final class CellControl extends DirectExecutionControl {
     private void noteVariables(String className) {
         try {
             Class<?> holder = findClass(className);
+            loader = holder.getClassLoader();
             for (Field field : holder.getDeclaredFields()) {
                 if (Modifier.isStatic(field.getModifiers())) {
                     holders.put(field.getName(), holder);
@@ -127,6 +130,11 @@ final class CellControl extends DirectExecutionControl {
         } catch (ReflectiveOperationException | RuntimeException | LinkageError e) {
             return null; // It cannot be looked into; what else is known of it is told.
         }
+    }
+
+    /** Returns what loads the classes of cells and of a reader's jars; nothing before the first class of a cell. */
+    Optional<ClassLoader> loader() {
+        return Optional.ofNullable(loader);
     }
 
     /** Returns what the variables of the session hold, in no order. */

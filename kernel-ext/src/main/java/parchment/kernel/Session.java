@@ -4,13 +4,17 @@ import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
+import java.util.concurrent.atomic.AtomicReference;
 import jdk.jshell.Diag;
 import jdk.jshell.JShell;
 import jdk.jshell.Snippet;
 import jdk.jshell.Snippet.Status;
 import jdk.jshell.SnippetEvent;
 import jdk.jshell.SourceCodeAnalysis;
+import parchment.jars.Network;
+import parchment.jars.SessionJars;
 
 /** What lasts from cell to cell: JShell with what the cells have defined, the imports, and where each snippet was written. */
 final class Session {
@@ -26,8 +30,12 @@ final class Session {
     private final CellSplitter splitter;
     private final CompileErrors compileErrors;
     private final Variables variables;
+    private final SessionJars jars;
+    private final AtomicReference<Optional<StartOfSession>> start;
 
-    Session() {
+    Session(Network network, StartOfSession start) {
+        this.start = new AtomicReference<>(Optional.of(start));
+        this.jars = SessionJars.of(new ReadersClassPath(this), network);
         shell = JShell.builder()
                 .executionEngine(control.provider(), Map.of())
                 .compilerOptions("-proc:none", "-Xlint:none")
@@ -98,6 +106,20 @@ final class Session {
 
     JShell shell() {
         return shell;
+    }
+
+    CompilePath compilePath() {
+        return compilePath;
+    }
+
+    /** Returns the jars that the reader adds. */
+    SessionJars jars() {
+        return jars;
+    }
+
+    /** Returns what is to be done before the first cell; nothing from the second call on. */
+    Optional<StartOfSession> takeStart() {
+        return start.getAndSet(Optional.empty());
     }
 
     /** Returns what cells are compiled against now. */

@@ -13,6 +13,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
+import parchment.jars.Network;
 import parchment.kernel.ControlC;
 import parchment.kernel.Evaluator;
 import parchment.kernel.Outcome;
@@ -68,6 +69,11 @@ final class RunCommand implements Callable<Integer> {
                             + " show Markdown and run no scripts.")
     private @Nullable Path markdown;
 
+    @Option(
+            names = "--fetch-jars",
+            description = "Lets cells fetch the libraries that they name and this machine lacks; without it, nothing is fetched.")
+    private boolean fetchJars;
+
     @Override
     public Integer call() throws IOException, InterruptedException {
         Places places = Places.here();
@@ -101,9 +107,12 @@ final class RunCommand implements Callable<Integer> {
         return allFine ? 0 : 1;
     }
 
-    private static List<String> options(Path target, Optional<Path> pages, LogbookChoice choice) {
+    private List<String> options(Path target, Optional<Path> pages, LogbookChoice choice) {
         List<String> options = new ArrayList<>(List.of("--out", target.toString()));
         pages.ifPresent(folder -> options.addAll(List.of("--markdown", folder.toString())));
+        if (fetchJars) {
+            options.add("--fetch-jars");
+        }
         if (choice.folder() != null) {
             options.addAll(List.of("--logbook", choice.folder().toString()));
         }
@@ -153,7 +162,7 @@ final class RunCommand implements Callable<Integer> {
         terminal.flush();
         NotebookRun.Result result;
         List<String> foot;
-        try (Evaluator evaluator = Evaluator.open()) {
+        try (Evaluator evaluator = Evaluator.open(fetchJars ? Network.WHEN_ASKED : Network.NEVER)) {
             // The first Ctrl-C stops the cell, so that what was done is still written; the second ends the program as
             // usual.
             try (ControlC.Taken taken = ControlC.first(evaluator::interrupt)) {
