@@ -69,12 +69,11 @@ final class ResolverWords {
         Optional<ChecksumFailureException> checksum = first(all, ChecksumFailureException.class);
         String what = missing(all).orElse(Jars.row(wanted));
         if (checksum.isPresent()) {
-            return what + " came from " + names(remotes) + " otherwise than its makers published it: "
-                    + (checksum.get().getExpected() == null
-                            ? "there is no checksum to hold it against."
-                            : "its checksum is " + checksum.get().getActual() + ", and should be "
-                                    + checksum.get().getExpected() + ".")
-                    + " Try again; if it stays so, tell whoever keeps the repository.";
+            return checksum.get().getExpected().isEmpty()
+                    ? what + " cannot be trusted: " + names(remotes) + " has no checksum to hold it against."
+                    : what + " came from " + names(remotes) + " otherwise than its makers published it: its checksum is " + checksum.get().getActual() + ", and should be "
+                            + checksum.get().getExpected()
+                            + ". Try again; if it stays so, tell whoever keeps the repository.";
         }
         Optional<Throwable> unreachable = all.stream()
                 .filter(each -> each instanceof UnknownHostException

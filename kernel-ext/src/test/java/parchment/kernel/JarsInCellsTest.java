@@ -1,0 +1,231 @@
+package parchment.kernel;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.File;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.objectweb.asm.Opcodes;
+import parchment.jars.MadeRepository;
+import parchment.jars.Network;
+
+/** Jars, libraries and the lines of other Java notebooks as cells use them. */
+class JarsInCellsTest {
+    private static final String LOCAL = "maven.repo.local";
+
+    @TempDir
+    private Path folder;
+
+    private static Evaluator shared;
+
+    private Evaluator evaluator = shared;
+    private RecordingPage page = new RecordingPage();
+
+    @BeforeAll
+    static void open() {
+        shared = Evaluator.open(Network.NEVER, Map.of());
+    }
+
+    @AfterAll
+    static void close() {
+        shared.close();
+    }
+
+    @AfterEach
+    void closeOwn() {
+        System.clearProperty(LOCAL);
+        if (evaluator != shared) {
+            evaluator.close();
+        }
+    }
+
+    private void open(Map<String, String> environment) {
+        closeOwn();
+        evaluator = Evaluator.open(Network.NEVER, environment);
+    }
+
+    private Path jar(String name, String type, String word) throws IOException {
+        return MadeRepository.jar(
+                folder.resolve(name), type.replace('.', '/') + ".class", MadeRepository.says(type.replace('.', '/'), word, Opcodes.V17));
+    }
+
+    private String shownBy(String code) {
+        page = new RecordingPage();
+        Outcome outcome = evaluator.run(code, page);
+        assertTrue(outcome.fine(), () -> outcome.error().orElseThrow().text());
+        return page.result();
+    }
+
+    private String printed() {
+        return page.out() + page.err();
+    }
+
+    private String errorOf(String code) {
+        page = new RecordingPage();
+        Outcome outcome = evaluator.run(code, page);
+        assertFalse(outcome.fine(), "the cell should fail");
+        return outcome.error().orElseThrow().text();
+    }
+
+    @Test
+    void theClassesOfAJarAreThereInTheSameCellAndInLaterOnes() throws IOException {
+        Path jar = jar("proofs.jar", "blends.Says", "a word");
+        assertEquals(
+                "a word", shownBy("Jars.add(Path.of(\"" + jar + "\"))\nimport blends.Says\nSays.word()"));
+        assertEquals("a word", shownBy("Says.word()"));
+        assertEquals("a word", shownBy("blends.Says.word()"));
+        assertEquals("true", shownBy("Thread.currentThread().getContextClassLoader() == Says.class.getClassLoader()"));
+        assertEquals(List.of("word()"), evaluator.complete("blends.Says.wo", 14).matches());
+        assertTrue(
+                String.valueOf(evaluator.inspect("blends.Says.word()", 13)).contains("String"), "Shift-Tab knows it");
+    }
+
+    @Test
+    void theLibrariesOfAFolderAndOfALineAreThere() throws IOException {
+        jar("a.jar", "first.Says", "first");
+        jar("b.jar", "second.Says", "second");
+        assertEquals("first", shownBy("%jars " + folder + "/a*.jar\nfirst.Says.word()"));
+        assertEquals("second", shownBy("Jars.add(Path.of(\"" + folder + "\"));\nsecond.Says.word()"));
+        assertTrue(shownBy("Jars.all()").contains(" a.jar, b.jar."), page.result());
+        Path classes = Files.createDirectories(folder.resolve("classes/third"));
+        Files.write(classes.resolve("Says.class"), MadeRepository.says("third/Says", "third", Opcodes.V17));
+        assertEquals("third", shownBy("%classpath " + classes.getParent() + "\nthird.Says.word()"));
+        assertEquals("first", shownBy("List<String> l = %classpath add jar " + folder + "/a.jar\nfirst.Says.word()"));
+    }
+
+    @Test
+    void aLibraryComesFromTheLocalRepositoryByEveryWayOfNamingIt() throws IOException {
+        MadeRepository local = new MadeRepository(Files.createDirectory(folder.resolve("local")));
+        local.add("harbour", "scales", "2.1", "");
+        local.add("harbour", "papers", "1.0", "");
+        local.add("harbour", "mills", "1.0", "");
+        local.add(
+                "harbour",
+                "halves",
+                "1.0",
+                "<dependencies>" + MadeRepository.needs("harbour", "scales", "2.1", "compile") + "</dependencies>");
+        System.setProperty(LOCAL, local.folder().toString());
+        assertEquals("2.1", shownBy("%maven harbour:halves:1.0\nscales.Says.word()"));
+        assertEquals("1.0", shownBy("%classpath add mvn harbour papers 1.0\npapers.Says.word()"));
+        shownBy("""
+                %%loadFromPOM
+                <dependency>
+                  <groupId>harbour</groupId>
+                  <artifactId>mills</artifactId>
+                  <version>1.0</version>
+                </dependency>
+                """);
+        assertEquals("1.0", shownBy("mills.Says.word()"));
+        assertTrue(errorOf("Jars.add(\"harbour:none:1.0\")").contains("nothing is fetched here"), "no network");
+    }
+
+    @Test
+    void linesOfErrorsStayRightBelowSuchALine() throws IOException {
+        Path jar = jar("blends.jar", "blends.Says", "a word");
+        String error = errorOf("%jars " + jar + "\n// a remark\nint a = 1 / 0;");
+        assertTrue(error.startsWith("Line 3:  int a = 1 / 0;"), error);
+        String compile = errorOf("%jars " + jar + "\nint b = \"text\";");
+        assertTrue(compile.startsWith("Line 2:  int b = \"text\";\n                 ^"), compile);
+        String own = errorOf("int c = 1;\n%jars none.jar");
+        assertTrue(own.startsWith("Line 2:  %jars none.jar\nThere is nothing at 'none.jar'"), own);
+        String unknown = errorOf("int d = 1;\n%mavn a:b:1");
+        assertTrue(unknown.startsWith("Line 2:  %mavn a:b:1\n         ^\n%mavn is no Java"), unknown);
+        assertTrue(unknown.contains("Did you mean `%maven`?"), unknown);
+    }
+
+    @Test
+    void aFileIsLoadedAsCellsOfItsOwn() throws IOException {
+        Path tools = Files.writeString(folder.resolve("tools.jsh"), "int twice(int x) { return 2 * x; }\nint wrong() { return 1 / 0; }");
+        Path notebook = Files.writeString(
+                folder.resolve("other.ipynb"),
+                "{\"cells\":[{\"cell_type\":\"markdown\",\"source\":\"no code\"},{\"cell_type\":\"code\",\"source\":[\"int four = twice(2);\\n\","
+                        + "\"four\"]}]}");
+        assertEquals("5", shownBy("int one = 1\n%load " + tools + "\n%load " + notebook + "\nfour + one"));
+        String error = errorOf("wrong()");
+        assertTrue(error.contains("tools.jsh, line 2:  int wrong()"), error);
+        Path broken = Files.writeString(folder.resolve("broken.jsh"), "int a = 1;\nint b = \"x\";");
+        String inFile = errorOf("%load " + broken);
+        assertTrue(inFile.startsWith("In broken.jsh:\nLine 2:  int b"), inFile);
+        assertTrue(errorOf("%load none.jsh").contains("%load could not load 'none.jsh'."), "not there");
+        Path itself = folder.resolve("itself.jsh");
+        Files.writeString(itself, "%load " + itself);
+        assertTrue(errorOf("%load " + itself).contains("Files load each other here without end."), "itself");
+    }
+
+    @Test
+    void theClassPathOfTheEnvironmentIsUsedAndToldOnce() throws IOException {
+        Path jar = jar("blends.jar", "blends.Says", "a word");
+        open(Map.of("CLASSPATH", jar + File.pathSeparator + folder.resolve("none.jar")));
+        assertEquals("a word", shownBy("blends.Says.word()"));
+        assertTrue(printed().contains("CLASSPATH names 1 place with jars or classes; this session uses them."), printed());
+        shownBy("1 + 1");
+        assertEquals("", printed());
+    }
+
+    @Test
+    void aFolderOfTheInstallIsLoadedAndItsLackIsTold() throws IOException {
+        Path jars = Files.createDirectory(folder.resolve("jars"));
+        Files.move(jar("blends.jar", "blends.Says", "a word"), jars.resolve("blends.jar"));
+        Files.writeString(jars.resolve("torn.jar"), "torn");
+        open(Map.of("PARCHMENT_JARS", jars.toString()));
+        assertEquals("a word", shownBy("blends.Says.word()"));
+        assertTrue(printed().contains("torn.jar' is no jar"), "one that is torn keeps no other away");
+        open(Map.of("PARCHMENT_JARS", folder.resolve("gone").toString()));
+        assertEquals("2", shownBy("1 + 1"));
+        assertTrue(
+                printed()
+                        .contains("The folder of jars '" + folder.resolve("gone")
+                                + "' that this kernel was installed with is not there, so this session has none of them."),
+                printed());
+    }
+
+    @Test
+    void startCellsRunOnceBeforeTheFirstCell() throws IOException {
+        Path file = Files.writeString(folder.resolve("start.jsh"), "int begun = 1;\nint half(int x) { return x / 0; }");
+        open(Map.of("PARCHMENT_START_CELLS", file.toString()));
+        assertEquals("1", shownBy("begun++"));
+        assertEquals("2", shownBy("begun"));
+        String error = errorOf("half(2)");
+        assertTrue(error.contains("Start-up cells, line 2:"), error);
+    }
+
+    @Test
+    void startCellsThatFailAreToldAndTheCellRunsAllTheSame() throws IOException {
+        Path file = Files.writeString(folder.resolve("start.jsh"), "int a = 1;\nint b = \"x\";");
+        open(Map.of("PARCHMENT_START_CELLS", file.toString()));
+        assertEquals("2", shownBy("a + 1"));
+        assertTrue(printed().startsWith("In the start-up cells '" + file + "':\nLine 2:  int b"), printed());
+        open(Map.of("PARCHMENT_START_CELLS", folder.resolve("none.jsh").toString()));
+        assertEquals("2", shownBy("1 + 1"));
+        assertTrue(printed().startsWith("The start-up cells cannot be read: "), printed());
+    }
+
+    @Test
+    void nothingInALogbookIsEverRun() throws IOException {
+        Path logbook = Files.createDirectory(folder.resolve("logbook"));
+        Files.writeString(logbook.resolve("batches.csv"), "batch\n1\n");
+        Path marker = folder.resolve("was-run");
+        String cell = "java.nio.file.Files.createFile(java.nio.file.Path.of(\"" + marker + "\"));";
+        for (String name : new String[] {"start.jsh", "startup.jsh", "init.java", "start.jshell", "start-cells.jsh", "tools.jar"}) {
+            Files.writeString(logbook.resolve(name), cell);
+        }
+        open(Map.of("PARCHMENT_LOGBOOK", logbook.toString()));
+        shownBy("Logbook.open(Path.of(\"" + logbook + "\")).toString()");
+        assertEquals("", printed());
+        assertFalse(Files.exists(marker));
+        open(Map.of("PARCHMENT_START_CELLS", logbook.resolve("start.jsh").toString()));
+        assertEquals("2", shownBy("1 + 1"));
+        assertTrue(printed().contains("lie in the logbook '" + logbook + "'"), printed());
+        assertFalse(Files.exists(marker), "a file named in a logbook is refused");
+    }
+}
