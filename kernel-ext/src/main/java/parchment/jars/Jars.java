@@ -36,14 +36,30 @@ public final class Jars implements Showable {
      */
     private static final AtomicReference<Optional<SessionJars>> SESSION = new AtomicReference<>(Optional.empty());
 
+    /** So many jars are named in a sentence. */
+    private static final int NAMED = 4;
+
     private final List<Jar> added;
     private final List<String> notes;
     private final List<Jar> all;
 
+    private final Form form;
+
+    private enum Form {
+        SENTENCE,
+        LIST
+    }
+
+    /** A call that loaded something has listed it before, so its value is a sentence. */
     Jars(List<Jar> added, List<String> notes, List<Jar> all) {
+        this(added, notes, all, Form.SENTENCE);
+    }
+
+    private Jars(List<Jar> added, List<String> notes, List<Jar> all, Form form) {
         this.added = List.copyOf(added);
         this.notes = List.copyOf(notes);
         this.all = List.copyOf(all);
+        this.form = form;
     }
 
     /**
@@ -91,7 +107,7 @@ public final class Jars implements Showable {
     /** Returns what this session has loaded so far, in order; where a class is in several, the first is used. */
     public static Jars all() {
         List<Jar> loaded = session().loaded();
-        return new Jars(loaded, List.of(), loaded);
+        return new Jars(loaded, List.of(), loaded, Form.LIST);
     }
 
     /** Puts a session in place until the result is closed; for notebooks, not for cells. */
@@ -125,6 +141,18 @@ public final class Jars implements Showable {
         return jars == 1 ? "1 jar" : String.format(Locale.ROOT, "%,d jars", jars);
     }
 
+    @Override
+    public String text() {
+        if (form == Form.SENTENCE) {
+            return toString();
+        }
+        if (all.isEmpty()) {
+            return "This session has loaded no jar of yours.";
+        }
+        return count(all.size()) + " of yours in this session:\n"
+                + all.stream().map(jar -> "  " + jar.name() + "  " + jar.path()).collect(Collectors.joining("\n"));
+    }
+
     /** Returns names in a row, for a sentence. */
     static String row(List<?> names) {
         return names.stream().map(String::valueOf).collect(Collectors.joining(", "));
@@ -136,9 +164,10 @@ public final class Jars implements Showable {
         List<String> sentences = new ArrayList<>();
         sentences.add(
                 added.isEmpty()
-                        ? "No jar was added."
+                        ? "Nothing new was loaded."
                         : count(added.size()) + " (" + Jar.size(bytes) + "): "
-                                + Jars.row(added.stream().map(Jar::name).toList()) + ".");
+                                + row(added.stream().limit(NAMED).map(Jar::name).toList())
+                                + (added.size() > NAMED ? " and " + (added.size() - NAMED) + " more." : "."));
         if (all.size() > added.size()) {
             sentences.add("This session has " + count(all.size()) + " of yours now.");
         }

@@ -10,6 +10,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
+import java.util.regex.Matcher;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeAll;
@@ -91,12 +92,25 @@ class JarsInCellsTest {
     }
 
     @Test
+    void theExampleOfItsPageRunsAnywhere() throws IOException {
+        String source = Files.readString(Path.of("src", "main", "java", "parchment", "jars", "Jars.java"));
+        Matcher example = ExamplesTest.EXAMPLE.matcher(source);
+        assertTrue(example.find(), "there is one");
+        System.setProperty(LOCAL, folder.resolve("nothing").toString());
+        assertTrue(shownBy(example.group(1).replaceAll("(?m)^ \\* ?", "")).startsWith("Nothing new was loaded."), page.result());
+        assertTrue(
+                printed().contains("commons-math3 3.6.1 is part of Parchment, and that one is used here."), printed());
+        String words = String.valueOf(evaluator.inspect("Jars.add", 3));
+        assertTrue(words.contains("Loads jars into the running notebook"), words);
+    }
+
+    @Test
     void theLibrariesOfAFolderAndOfALineAreThere() throws IOException {
         jar("a.jar", "first.Says", "first");
         jar("b.jar", "second.Says", "second");
         assertEquals("first", shownBy("%jars " + folder + "/a*.jar\nfirst.Says.word()"));
         assertEquals("second", shownBy("Jars.add(Path.of(\"" + folder + "\"));\nsecond.Says.word()"));
-        assertTrue(shownBy("Jars.all()").contains(" a.jar, b.jar."), page.result());
+        assertTrue(shownBy("Jars.all()").endsWith("\n  a.jar  " + folder + "/a.jar\n  b.jar  " + folder + "/b.jar"), page.result());
         Path classes = Files.createDirectories(folder.resolve("classes/third"));
         Files.write(classes.resolve("Says.class"), MadeRepository.says("third/Says", "third", Opcodes.V17));
         assertEquals("third", shownBy("%classpath " + classes.getParent() + "\nthird.Says.word()"));
