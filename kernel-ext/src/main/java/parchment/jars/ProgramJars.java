@@ -1,10 +1,15 @@
 package parchment.jars;
 
 import java.io.File;
+import java.io.IOException;
 import java.net.URL;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.jar.Attributes;
+import java.util.jar.JarFile;
+import java.util.jar.Manifest;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import parchment.jars.JarContent.Named;
@@ -19,20 +24,31 @@ final class ProgramJars {
 
     /** Reads the names of the jars on the class path, and of those that the program's own jar names. */
     static ProgramJars ofThisProgram() {
+        return of(List.of(System.getProperty("java.class.path").split(Pattern.quote(File.pathSeparator))));
+    }
+
+    static ProgramJars of(List<String> classPath) {
         Map<String, String> versions = new LinkedHashMap<>();
-        Stream.of(System.getProperty("java.class.path").split(Pattern.quote(File.pathSeparator)))
-                .map(File::new)
-                .flatMap(ProgramJars::withThoseBeside)
-                .map(File::getName)
+        classPath.stream()
+                .flatMap(ProgramJars::withThoseItNames)
+                .map(entry -> new File(entry).getName())
                 .flatMap(name -> JarContent.named(name).stream())
                 .forEach(named -> versions.putIfAbsent(named.artifact(), named.version()));
         return new ProgramJars(versions);
     }
 
-    /** Started from one jar, the class path is that jar alone; those it needs lie in {@code lib} beside it. */
-    private static Stream<File> withThoseBeside(File entry) {
-        File[] beside = new File(entry.getAbsoluteFile().getParentFile(), "lib").listFiles();
-        return beside == null ? Stream.of(entry) : Stream.concat(Stream.of(entry), Stream.of(beside));
+    /** Started from one jar, the class path is that jar alone, and what is in it names those that it needs. */
+    private static Stream<String> withThoseItNames(String entry) {
+        if (!new File(entry).isFile()) {
+            return Stream.of(entry);
+        }
+        try (JarFile jar = new JarFile(entry)) {
+            Manifest manifest = jar.getManifest();
+            String named = manifest == null ? null : manifest.getMainAttributes().getValue(Attributes.Name.CLASS_PATH);
+            return named == null ? Stream.of(entry) : Stream.concat(Stream.of(entry), Stream.of(named.split(" +")));
+        } catch (IOException e) {
+            return Stream.of(entry); // No jar, which Java passes over too.
+        }
     }
 
     /** Returns which version of a library is there, whoever published it. */

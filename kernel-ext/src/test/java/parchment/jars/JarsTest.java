@@ -17,6 +17,9 @@ import java.nio.file.Path;
 import java.security.KeyStore;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.jar.Attributes;
+import java.util.jar.JarOutputStream;
+import java.util.jar.Manifest;
 import javax.net.ssl.KeyManagerFactory;
 import javax.net.ssl.SSLContext;
 import org.junit.jupiter.api.BeforeEach;
@@ -281,6 +284,20 @@ class JarsTest {
         String own = ProgramJars.ofThisProgram().version("xchart").orElseThrow();
         assertEquals(
                 List.of("xchart-3.0.0.jar is not loaded: Parchment runs on xchart " + own + ", and that one is used here."), said);
+    }
+
+    @Test
+    void readsWhatTheProgramRunsOnFromItsOwnJar() throws IOException {
+        Manifest manifest = new Manifest();
+        manifest.getMainAttributes().put(Attributes.Name.MANIFEST_VERSION, "1.0");
+        manifest.getMainAttributes().put(Attributes.Name.CLASS_PATH, "lib/xchart-9.9.jar lib/listed-1.2-beta.jar");
+        Path jar = folder.resolve("program.jar");
+        new JarOutputStream(Files.newOutputStream(jar), manifest).close();
+        ProgramJars program = ProgramJars.of(List.of(folder.toString(), jar.toString(), "/x/asm-9.9.1.jar"));
+        assertEquals("9.9", program.version("xchart").orElseThrow());
+        assertEquals("1.2-beta", program.version("listed").orElseThrow());
+        assertEquals("9.9.1", program.version("asm").orElseThrow());
+        assertTrue(program.version("other").isEmpty());
     }
 
     @Test
