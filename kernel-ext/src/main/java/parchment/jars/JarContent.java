@@ -48,7 +48,8 @@ final class JarContent {
         int here = Runtime.version().feature();
         if (content.newestJava > here) {
             throw new IllegalArgumentException("'" + jar.getFileName() + "' was made for Java " + content.newestJava
-                    + " or later; this session runs on Java " + here + ". Name an older version of it, or install a newer Java"
+                    + " or later; this session runs on Java " + here
+                    + ". Name an older version of it, or install a newer Java"
                     + " and then Parchment again. Nothing was loaded.");
         }
         return content;
@@ -73,7 +74,8 @@ final class JarContent {
             }
         } catch (ZipException e) {
             throw new IllegalArgumentException(
-                    "'" + jar + "' is no jar: a jar is a zip archive of Java classes, and this file cannot be opened as one."
+                    "'" + jar
+                            + "' is no jar: a jar is a zip archive of Java classes, and this file cannot be opened as one."
                             + " Was it downloaded whole?",
                     e);
         } catch (IOException e) {

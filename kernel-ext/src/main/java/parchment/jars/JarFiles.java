@@ -43,10 +43,9 @@ final class JarFiles {
             Path folder = Path.of(slash < 0 ? "" : path.substring(0, slash + 1));
             String rest = path.substring(slash + 1).replace('\\', '/');
             int depth = rest.split("/").length;
-            PathMatcher matcher = FileSystems.getDefault()
-                    .getPathMatcher("glob:" + rest.replaceAll("([\\[\\]{}])", "\\\\$1"));
-            found.addAll(list(
-                    folder, depth, file -> !file.equals(folder) && matcher.matches(folder.relativize(file))));
+            PathMatcher matcher =
+                    FileSystems.getDefault().getPathMatcher("glob:" + rest.replaceAll("([\\[\\]{}])", "\\\\$1"));
+            found.addAll(list(folder, depth, file -> !file.equals(folder) && matcher.matches(folder.relativize(file))));
         }
         if (found.isEmpty() || found.size() == 1 && !Files.exists(found.get(0))) {
             throw new IllegalArgumentException("There is nothing at '" + written + "' (looked for in '"

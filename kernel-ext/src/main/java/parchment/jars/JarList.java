@@ -55,8 +55,9 @@ final class JarList {
     void addFile(Path written) {
         Path file = written.toAbsolutePath().normalize();
         if (!Files.exists(file)) {
-            throw new IllegalArgumentException("There is no file '" + file + "'. A jar is named by its path, which counts from '"
-                    + Path.of("").toAbsolutePath() + "' if it does not begin with a slash or a drive.");
+            throw new IllegalArgumentException(
+                    "There is no file '" + file + "'. A jar is named by its path, which counts from '"
+                            + Path.of("").toAbsolutePath() + "' if it does not begin with a slash or a drive.");
         }
         String name = String.valueOf(file.getFileName());
         if (Files.isDirectory(file)) {
@@ -84,22 +85,23 @@ final class JarList {
         if (own.isPresent() && named.isPresent()) {
             String version = own.get().version();
             if (!version.equals(named.get().version())) {
-                notes.add(name + " is not loaded: Parchment runs on " + own.get().artifact() + " " + version
-                        + ", and that one is used here.");
+                notes.add(name + " is not loaded: Parchment runs on "
+                        + own.get().artifact() + " " + version + ", and that one is used here.");
             }
             return;
         }
         if (there > 0) {
             String holder = program.holder(content.firstPresent(program::has).orElseThrow());
-            notes.add(there == content.size()
-                    ? name + " is not loaded: all its classes are there already, in " + holder + "."
-                    : String.format(
-                            Locale.ROOT,
-                            "%s has %d of its %d classes in common with %s; those are used, and only the rest comes from it.",
-                            name,
-                            there,
-                            content.size(),
-                            holder));
+            notes.add(
+                    there == content.size()
+                            ? name + " is not loaded: all its classes are there already, in " + holder + "."
+                            : String.format(
+                                    Locale.ROOT,
+                                    "%s has %d of its %d classes in common with %s; those are used, and only the rest comes from it.",
+                                    name,
+                                    there,
+                                    content.size(),
+                                    holder));
             if (there == content.size()) {
                 return;
             }
@@ -112,7 +114,7 @@ final class JarList {
     private void noteIfOther(String library, String before, String now) {
         if (!before.equals(now)) {
             notes.add(library + " " + now + " is not loaded: this session has " + before
-                                + ", and that one is used. To change it, restart the kernel and name " + now + " first.");
+                    + ", and that one is used. To change it, restart the kernel and name " + now + " first.");
         }
     }
 
@@ -136,7 +138,8 @@ final class JarList {
         if (!jars.isEmpty()) {
             long bytes = jars.stream().mapToLong(Jar::bytes).sum();
             lines.add("Loading " + Jars.count(jars.size()) + " (" + Jar.size(bytes) + "):");
-            int widest = jars.stream().mapToInt(jar -> jar.name().length()).max().orElse(1);
+            int widest =
+                    jars.stream().mapToInt(jar -> jar.name().length()).max().orElse(1);
             for (Jar jar : jars) {
                 String size = Files.isDirectory(jar.path()) ? "folder" : jar.size();
                 lines.add(String.format(Locale.ROOT, "  %-" + widest + "s  %9s  %s", jar.name(), size, jar.licence())

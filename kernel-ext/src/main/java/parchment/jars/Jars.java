@@ -75,8 +75,9 @@ public final class Jars implements Showable {
         }
         for (String each : coordinates) {
             if (!Coordinate.looksLikeOne(each) && Files.exists(Path.of(each))) {
-                throw new IllegalArgumentException("'" + each + "' is a file, and a file is added by its path: Jars.add(Path.of(\""
-                        + each.replace('\\', '/') + "\")).");
+                throw new IllegalArgumentException(
+                        "'" + each + "' is a file, and a file is added by its path: Jars.add(Path.of(\""
+                                + each.replace('\\', '/') + "\")).");
             }
         }
         return session()
@@ -118,8 +119,9 @@ public final class Jars implements Showable {
 
     static SessionJars session() {
         return Objects.requireNonNull(SESSION.get())
-                .orElseThrow(() -> new IllegalStateException("Jars are added in a cell of a notebook. Outside one, name them"
-                        + " on Java's class path: java -cp ..."));
+                .orElseThrow(
+                        () -> new IllegalStateException("Jars are added in a cell of a notebook. Outside one, name them"
+                                + " on Java's class path: java -cp ..."));
     }
 
     /** Returns the jars that this call added. */

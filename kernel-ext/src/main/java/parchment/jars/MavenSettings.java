@@ -61,7 +61,8 @@ record MavenSettings(Path localRepository, List<Mirror> mirrors, List<Proxy> pro
             root = Xml.parse(Files.readString(file));
         } catch (IOException | SAXException | ParserConfigurationException e) {
             throw new IllegalArgumentException(
-                    "The settings of Maven in '" + file + "' cannot be read, so it is not known where libraries are. Mend that file,"
+                    "The settings of Maven in '" + file
+                            + "' cannot be read, so it is not known where libraries are. Mend that file,"
                             + " or move it away.",
                     e);
         }

@@ -31,8 +31,9 @@ public final class PercentLine {
     /** Those that may stand, with two percent signs, over a whole cell. */
     public static final List<String> CELL_NAMES = List.of("classpath", "loadFromPOM");
 
-    private static final String CLASSPATH_FORMS = "%classpath is followed by paths, by: add jar PATH ..., by: add mvn GROUP ARTIFACT"
-            + " VERSION, or by: config resolver NAME ADDRESS";
+    private static final String CLASSPATH_FORMS =
+            "%classpath is followed by paths, by: add jar PATH ..., by: add mvn GROUP ARTIFACT"
+                    + " VERSION, or by: config resolver NAME ADDRESS";
 
     private PercentLine() {}
 
@@ -67,11 +68,13 @@ public final class PercentLine {
         if (name.equals("loadFromPOM")) {
             return pom(PomText.parse(body, List.of(words)));
         }
-        List<String> lines = body.lines().map(String::strip).filter(line -> !line.isEmpty()).toList();
+        List<String> lines =
+                body.lines().map(String::strip).filter(line -> !line.isEmpty()).toList();
         List<Coordinate> libraries = new ArrayList<>();
         List<String> head = List.of(words);
         if (!head.equals(List.of("add", "mvn"))) {
-            throw new IllegalArgumentException("%%classpath is followed by: add mvn, and each line below it names a library.");
+            throw new IllegalArgumentException(
+                    "%%classpath is followed by: add mvn, and each line below it names a library.");
         }
         for (String line : lines) {
             libraries.add(coordinate(List.of(line.split("\\s+"))));
@@ -119,7 +122,8 @@ public final class PercentLine {
     }
 
     private static Jars pom(List<String> words) {
-        Path file = Path.of(needed(words, "%loadFromPOM is followed by the path of a pom.xml").get(0));
+        Path file = Path.of(needed(words, "%loadFromPOM is followed by the path of a pom.xml")
+                .get(0));
         try {
             return pom(PomText.parse(Files.readString(file), words.subList(1, words.size())));
         } catch (IOException e) {

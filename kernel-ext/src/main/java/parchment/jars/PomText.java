@@ -67,7 +67,8 @@ final class PomText {
         tops.addAll(Xml.children(all, "project"));
         for (Element top : tops) {
             Xml.children(top, "properties", "*")
-                    .forEach(each -> properties.put(Xml.name(each), each.getTextContent().strip()));
+                    .forEach(each ->
+                            properties.put(Xml.name(each), each.getTextContent().strip()));
             for (String own : List.of("groupId", "artifactId", "version")) {
                 if (!Xml.text(top, own).isEmpty()) {
                     properties.put("project." + own, Xml.text(top, own));
@@ -100,8 +101,9 @@ final class PomText {
         String version = value(dependency, "version");
         version = version.isEmpty() ? managed.getOrDefault(library, "") : version;
         if (version.isEmpty() || version.contains("${")) {
-            throw new IllegalArgumentException("The dependency " + library
-                    + " has no version here. What a parent or another file says is not looked up; write the version out.");
+            throw new IllegalArgumentException(
+                    "The dependency " + library
+                            + " has no version here. What a parent or another file says is not looked up; write the version out.");
         }
         String type = value(dependency, "type");
         String classifier = value(dependency, "classifier");
@@ -117,7 +119,7 @@ final class PomText {
     private String value(Element element, String name) {
         String text = Xml.text(element, name);
         Matcher matcher = PLACEHOLDER.matcher(text);
-        return matcher.replaceAll(match ->
-                Matcher.quoteReplacement(properties.getOrDefault(match.group(1), match.group())));
+        return matcher.replaceAll(
+                match -> Matcher.quoteReplacement(properties.getOrDefault(match.group(1), match.group())));
     }
 }

@@ -44,7 +44,8 @@ final class ProgramJars {
         }
         try (JarFile jar = new JarFile(entry)) {
             Manifest manifest = jar.getManifest();
-            String named = manifest == null ? null : manifest.getMainAttributes().getValue(Attributes.Name.CLASS_PATH);
+            String named =
+                    manifest == null ? null : manifest.getMainAttributes().getValue(Attributes.Name.CLASS_PATH);
             return named == null ? Stream.of(entry) : Stream.concat(Stream.of(entry), Stream.of(named.split(" +")));
         } catch (IOException e) {
             return Stream.of(entry); // No jar, which Java passes over too.

@@ -33,8 +33,8 @@ record Repository(String id, String url) {
                     + " address that begins with https.");
         }
         if (!scheme.equals("https")) {
-            throw new IllegalArgumentException("A repository has an address that begins with https; '" + id + "' has '" + url
-                    + "'. A jar on this machine is added by its path: Jars.add(Path.of(\"tools.jar\")).");
+            throw new IllegalArgumentException("A repository has an address that begins with https; '" + id + "' has '"
+                    + url + "'. A jar on this machine is added by its path: Jars.add(Path.of(\"tools.jar\")).");
         }
     }
 }

@@ -71,8 +71,7 @@ final class Resolver {
     private List<Library> fetch(List<Coordinate> wanted, List<Repository> repositories, RepositorySystem system) {
         RepositorySystemSession session = ResolverSession.online(system, settings);
         List<RemoteRepository> remotes = system.newResolutionRepositories(
-                session,
-                repositories.stream().map(Resolver::remote).toList());
+                session, repositories.stream().map(Resolver::remote).toList());
         // A mirror may have taken the place of one that was checked before.
         remotes.stream()
                 .filter(remote -> !repositories.contains(new Repository(remote.getId(), remote.getUrl())))
@@ -85,8 +84,8 @@ final class Resolver {
     }
 
     private static RemoteRepository remote(Repository repository) {
-        RepositoryPolicy policy = new RepositoryPolicy(
-                true, RepositoryPolicy.UPDATE_POLICY_DAILY, RepositoryPolicy.CHECKSUM_POLICY_FAIL);
+        RepositoryPolicy policy =
+                new RepositoryPolicy(true, RepositoryPolicy.UPDATE_POLICY_DAILY, RepositoryPolicy.CHECKSUM_POLICY_FAIL);
         return new RemoteRepository.Builder(repository.id(), "default", repository.url())
                 .setPolicy(policy)
                 .build();
@@ -105,8 +104,7 @@ final class Resolver {
                 .getRoot();
         tellWhatIsFetched(root, remotes, session);
         List<ArtifactResult> found = system.resolveDependencies(
-                        session,
-                        new DependencyRequest(root, DependencyFilterUtils.classpathFilter(JavaScopes.RUNTIME)))
+                        session, new DependencyRequest(root, DependencyFilterUtils.classpathFilter(JavaScopes.RUNTIME)))
                 .getArtifactResults();
         List<Library> libraries = new ArrayList<>();
         for (ArtifactResult each : found) {
@@ -125,8 +123,7 @@ final class Resolver {
         List<String> missing = nodes.getDependencies(true).stream()
                 .map(Dependency::getArtifact)
                 .filter(artifact -> !Files.exists(Path.of(
-                        folder.getPath(),
-                        session.getLocalRepositoryManager().getPathForLocalArtifact(artifact))))
+                        folder.getPath(), session.getLocalRepositoryManager().getPathForLocalArtifact(artifact))))
                 .map(artifact -> coordinate(artifact).toString())
                 .toList();
         if (!missing.isEmpty()) {

@@ -71,7 +71,9 @@ final class ResolverWords {
         if (checksum.isPresent()) {
             return checksum.get().getExpected().isEmpty()
                     ? what + " cannot be trusted: " + names(remotes) + " has no checksum to hold it against."
-                    : what + " came from " + names(remotes) + " otherwise than its makers published it: its checksum is " + checksum.get().getActual() + ", and should be "
+                    : what + " came from " + names(remotes)
+                            + " otherwise than its makers published it: its checksum is "
+                            + checksum.get().getActual() + ", and should be "
                             + checksum.get().getExpected()
                             + ". Try again; if it stays so, tell whoever keeps the repository.";
         }
@@ -119,8 +121,9 @@ final class ResolverWords {
         try {
             DefaultArtifact any = new DefaultArtifact(
                     coordinate.group(), coordinate.artifact(), coordinate.classifier(), coordinate.extension(), "[0,)");
-            List<Version> found = new ArrayList<>(
-                    system.resolveVersionRange(session, new VersionRangeRequest(any, remotes, null)).getVersions());
+            List<Version> found =
+                    new ArrayList<>(system.resolveVersionRange(session, new VersionRangeRequest(any, remotes, null))
+                            .getVersions());
             Collections.reverse(found);
             return found.stream().limit(VERSIONS).map(Version::toString).toList();
         } catch (VersionRangeResolutionException e) {

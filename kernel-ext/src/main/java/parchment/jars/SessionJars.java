@@ -44,8 +44,7 @@ public final class SessionJars {
         return new SessionJars(classPath, network, MavenSettings::ofReader, List.of(Repository.CENTRAL));
     }
 
-    SessionJars(
-            ClassPath classPath, Network network, Supplier<MavenSettings> settings, List<Repository> repositories) {
+    SessionJars(ClassPath classPath, Network network, Supplier<MavenSettings> settings, List<Repository> repositories) {
         this.classPath = classPath;
         this.network = network;
         this.settings = settings;
@@ -75,7 +74,8 @@ public final class SessionJars {
         try {
             found = interruptible(lacking);
         } catch (IllegalArgumentException notToBeHad) {
-            if (!lacking.stream().allMatch(each -> program.version(each.artifact()).isPresent())) {
+            if (!lacking.stream()
+                    .allMatch(each -> program.version(each.artifact()).isPresent())) {
                 throw notToBeHad;
             }
             return ofProgram(lacking, program, String.valueOf(notToBeHad.getMessage()));
@@ -118,7 +118,8 @@ public final class SessionJars {
     private static Optional<Named> named(Jar jar) {
         int colon = jar.name().lastIndexOf(':');
         return colon > 0
-                ? Optional.of(new Named(jar.name().substring(0, colon), jar.name().substring(colon + 1)))
+                ? Optional.of(
+                        new Named(jar.name().substring(0, colon), jar.name().substring(colon + 1)))
                 : JarContent.named(jar.name());
     }
 
@@ -150,8 +151,9 @@ public final class SessionJars {
     static List<Path> jarsIn(Path folder) {
         List<Path> jars = JarFiles.directlyIn(folder);
         if (jars.isEmpty() && !JarFiles.holdsClasses(folder)) {
-            throw new IllegalArgumentException("The folder '" + folder.toAbsolutePath().normalize()
-                    + "' has neither jars nor classes in it, so there is nothing to load.");
+            throw new IllegalArgumentException(
+                    "The folder '" + folder.toAbsolutePath().normalize()
+                            + "' has neither jars nor classes in it, so there is nothing to load.");
         }
         return jars.isEmpty() && Files.isDirectory(folder) ? List.of(folder) : jars;
     }

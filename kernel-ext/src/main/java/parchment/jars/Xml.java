@@ -35,7 +35,8 @@ final class Xml {
         NodeList nodes = element.getChildNodes();
         for (int i = 0; i < nodes.getLength(); i++) {
             Node node = nodes.item(i);
-            if (node instanceof Element child && (name.equals("*") || name(child).equals(name))) {
+            if (node instanceof Element child
+                    && (name.equals("*") || name(child).equals(name))) {
                 children.add(child);
             }
         }

@@ -156,8 +156,7 @@ public final class Evaluator implements AutoCloseable {
     /** Returns what could be written at the cursor, as {@link Completions} says. */
     public synchronized Completions complete(String code, int cursor) {
         session.importRest();
-        return Completions.at(
-                session.analysis(), session.control()::values, PercentLines.blanked(code), cursor);
+        return Completions.at(session.analysis(), session.control()::values, PercentLines.blanked(code), cursor);
     }
 
     /** Returns what is known of the name at the cursor, as {@link Inspection} says; null if it names nothing. */

@@ -12,7 +12,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.Stream;
 import parchment.file.WholeFile;
@@ -39,7 +38,8 @@ public final class KernelSpec {
 
     private KernelSpec(Path folder, Map<String, String> environment, List<String> ownFlags) {
         this.folder = folder;
-        this.environment = Collections.unmodifiableMap(new TreeMap<>(environment)); // In order, so that the same gives the same.
+        this.environment =
+                Collections.unmodifiableMap(new TreeMap<>(environment)); // In order, so that the same gives the same.
         this.ownFlags = List.copyOf(ownFlags);
     }
 
@@ -56,8 +56,9 @@ public final class KernelSpec {
      */
     public KernelSpec as(String name) throws IOException {
         if (!name.matches("[a-z0-9._-]{1,60}")) {
-            throw new IllegalArgumentException("A kernel's name is of small letters, digits, dots, dashes and underlines, such as"
-                    + " java; found '" + name + "'.");
+            throw new IllegalArgumentException(
+                    "A kernel's name is of small letters, digits, dots, dashes and underlines, such as"
+                            + " java; found '" + name + "'.");
         }
         Path other = folder.resolveSibling(name);
         if (Files.exists(other.resolve(JSON))

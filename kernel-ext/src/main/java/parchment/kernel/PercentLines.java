@@ -19,7 +19,8 @@ import parchment.jars.PercentLine;
 final class PercentLines {
     static final String LOAD = "load";
 
-    private static final Pattern LINE = Pattern.compile("(\\s*(?:[\\w<>\\[\\],. ]+=)?\\s*)%(\\w+)(?:[ \\t]+(\\S.*?))?[ \\t;]*");
+    private static final Pattern LINE =
+            Pattern.compile("(\\s*(?:[\\w<>\\[\\],. ]+=)?\\s*)%(\\w+)(?:[ \\t]+(\\S.*?))?[ \\t;]*");
     private static final Pattern OVER_A_CELL = Pattern.compile("\\s*%%(\\w+)[ \\t]*([^\\n]*)(?:\\n([\\s\\S]*))?");
     private static final Pattern WORD = Pattern.compile("\"([^\"]*)\"|'([^']*)'|\\S+");
     private static final Pattern ONLY_A_COMMENT = Pattern.compile("\\s*(//.*|/\\*.*\\*/\\s*)?");
@@ -106,8 +107,7 @@ final class PercentLines {
         return lines(code).stream()
                 .map(line -> {
                     Matcher matcher = LINE.matcher(line.text());
-                    boolean percent =
-                            mayBeIn(line.text()) && matcher.matches() && begins(code, line.start(), matcher);
+                    boolean percent = mayBeIn(line.text()) && matcher.matches() && begins(code, line.start(), matcher);
                     return percent ? blank(line.text()) : line.text();
                 })
                 .collect(Collectors.joining("\n"));
@@ -163,7 +163,8 @@ final class PercentLines {
         String body = over.group(3) == null ? "" : over.group(3);
         List<String> arguments = new ArrayList<>(List.of(body));
         arguments.addAll(words(over.group(2)));
-        return code.substring(0, over.start(1) - 2) + PercentLine.class.getName() + ".cell(" + quoted(name, arguments) + ");";
+        return code.substring(0, over.start(1) - 2) + PercentLine.class.getName() + ".cell(" + quoted(name, arguments)
+                + ");";
     }
 
     private static void check(String name, List<String> known, String sign, int offset) throws Unknown {
@@ -172,8 +173,8 @@ final class PercentLines {
             List<String> near =
                     Names.near(name, known).stream().map(each -> sign + each).toList();
             throw new Unknown(
-                    sign + name + " is no Java, and no percent line that is known here; leave it out." + Names.question(near) + " Known: "
-                            + all + ".",
+                    sign + name + " is no Java, and no percent line that is known here; leave it out."
+                            + Names.question(near) + " Known: " + all + ".",
                     offset);
         }
     }
@@ -194,7 +195,10 @@ final class PercentLines {
         all.addAll(words);
         return all.stream()
                 .map(word -> '"'
-                        + word.replace("\\", "\\\\").replace("\"", "\\\"").replace("\r", "").replace("\n", "\\n")
+                        + word.replace("\\", "\\\\")
+                                .replace("\"", "\\\"")
+                                .replace("\r", "")
+                                .replace("\n", "\\n")
                         + '"')
                 .collect(Collectors.joining(", "));
     }

@@ -43,14 +43,19 @@ final class StartOfSession {
             if (Files.isDirectory(folder)) {
                 load(jarsIn(folder), jars, page);
             } else {
-                say(page, "The folder of jars '" + folder + "' that this kernel was installed with is not there, so this session has"
-                        + " none of them. Put it back, or install again: ./parchment install --jars DIR.");
+                say(
+                        page,
+                        "The folder of jars '" + folder
+                                + "' that this kernel was installed with is not there, so this session has"
+                                + " none of them. Put it back, or install again: ./parchment install --jars DIR.");
             }
         });
         List<Path> classPath = classPath();
         if (!classPath.isEmpty()) {
-            say(page, CLASSPATH + " names " + (classPath.size() == 1 ? "1 place" : classPath.size() + " places")
-                    + " with jars or classes; this session uses them.");
+            say(
+                    page,
+                    CLASSPATH + " names " + (classPath.size() == 1 ? "1 place" : classPath.size() + " places")
+                            + " with jars or classes; this session uses them.");
             load(classPath, jars, page);
         }
     }
@@ -91,7 +96,8 @@ final class StartOfSession {
             return List.of();
         }
         try (Stream<Path> files = Files.list(folder)) {
-            return files.filter(file -> file.toString().toLowerCase(java.util.Locale.ROOT).endsWith(".jar"))
+            return files.filter(file ->
+                            file.toString().toLowerCase(java.util.Locale.ROOT).endsWith(".jar"))
                     .sorted()
                     .toList();
         } catch (IOException e) {
@@ -127,7 +133,8 @@ final class StartOfSession {
                 return new StartCells(file, Files.readString(file).replace("\r\n", "\n"));
             } catch (IOException e) {
                 throw new IllegalArgumentException(
-                        "The start-up cells cannot be read: " + FileWords.of(e) + " The session begins without them.", e);
+                        "The start-up cells cannot be read: " + FileWords.of(e) + " The session begins without them.",
+                        e);
             }
         }
     }

@@ -24,8 +24,9 @@ final class InstallPlace {
     @Option(
             names = "--as",
             paramLabel = "NAME",
-            description = "Under another name, beside or in place of the usual one: --as java, so that notebooks made for a kernel of"
-                    + " that name open with this one.")
+            description =
+                    "Under another name, beside or in place of the usual one: --as java, so that notebooks made for a kernel of"
+                            + " that name open with this one.")
     private @Nullable String name;
 
     /** @throws IllegalArgumentException if both places are named, or the one named is not there, or another kernel has the name */

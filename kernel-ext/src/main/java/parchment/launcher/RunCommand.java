@@ -71,7 +71,8 @@ final class RunCommand implements Callable<Integer> {
 
     @Option(
             names = "--fetch-jars",
-            description = "Lets cells fetch the libraries that they name and this machine lacks; without it, nothing is fetched.")
+            description =
+                    "Lets cells fetch the libraries that they name and this machine lacks; without it, nothing is fetched.")
     private boolean fetchJars;
 
     @Override

@@ -147,8 +147,8 @@ class JarsTest {
                 Network.WHEN_ASKED,
                 () -> new MavenSettings(folder.resolve("local"), List.of(), List.of(), Network.NEVER),
                 List.of(made()));
-        assertTrue(
-                refusal(offline, "harbour.tools:blends:1.0").endsWith("the settings of Maven (settings.xml) say to work offline."));
+        assertTrue(refusal(offline, "harbour.tools:blends:1.0")
+                .endsWith("the settings of Maven (settings.xml) say to work offline."));
     }
 
     @Test
@@ -174,7 +174,8 @@ class JarsTest {
     void saysWhichVersionsThereAre() {
         String words = refusal(session(), "harbour.tools:blends:1.1");
         assertTrue(
-                words.contains("has harbour.tools:blends, but no version 1.1. The newest there: 1.0, 0.9, 0.8."), words);
+                words.contains("has harbour.tools:blends, but no version 1.1. The newest there: 1.0, 0.9, 0.8."),
+                words);
     }
 
     @Test
@@ -192,7 +193,8 @@ class JarsTest {
                 "1.0",
                 "<dependencies>" + needs("harbour.tools", "lost", "3.0", "compile") + "</dependencies>");
         String words = refusal(session(), "harbour.tools:torn:1.0");
-        assertTrue(words.startsWith("harbour.tools:lost:3.0, which harbour.tools:torn:1.0 needs, is not in made"), words);
+        assertTrue(
+                words.startsWith("harbour.tools:lost:3.0, which harbour.tools:torn:1.0 needs, is not in made"), words);
         assertTrue(words.contains("Jars.repository("), words);
     }
 
@@ -224,8 +226,8 @@ class JarsTest {
         HttpsServer server = server();
         server.start();
         try {
-            Repository own =
-                    new Repository("own", "https://localhost:" + server.getAddress().getPort() + "/");
+            Repository own = new Repository(
+                    "own", "https://localhost:" + server.getAddress().getPort() + "/");
             Mirror mirror = new Mirror("house", own.url(), "own");
             String words = refusal(session(Network.WHEN_ASKED, List.of(mirror), own), "harbour.tools:blends:1.0");
             assertTrue(words.contains("Java does not trust who answers for house (localhost)."), words);
@@ -240,9 +242,14 @@ class JarsTest {
         Path keytool = Path.of(System.getProperty("java.home"), "bin", "keytool");
         List<String> command = new ArrayList<>(List.of(keytool.toString()));
         command.addAll(List.of(
-                "-genkeypair -alias own -keyalg EC -dname CN=localhost -storetype PKCS12 -storepass invented -keystore".split(" ")));
+                "-genkeypair -alias own -keyalg EC -dname CN=localhost -storetype PKCS12 -storepass invented -keystore"
+                        .split(" ")));
         command.add(store.toString());
-        new ProcessBuilder(command).redirectErrorStream(true).redirectOutput(folder.resolve("said").toFile()).start().waitFor();
+        new ProcessBuilder(command)
+                .redirectErrorStream(true)
+                .redirectOutput(folder.resolve("said").toFile())
+                .start()
+                .waitFor();
         KeyStore keys = KeyStore.getInstance("PKCS12");
         try (InputStream in = Files.newInputStream(store)) {
             keys.load(in, "invented".toCharArray());
@@ -262,8 +269,9 @@ class JarsTest {
         session.addLibraries(names("harbour.tools:blends:1.0"));
         said.clear();
         Jars second = session.addLibraries(names("harbour.tools:scales:2.2"));
-        String note = "harbour.tools:scales 2.2 is not loaded: this session has 2.1, and that one is used. To change it, restart the"
-                + " kernel and name 2.2 first.";
+        String note =
+                "harbour.tools:scales 2.2 is not loaded: this session has 2.1, and that one is used. To change it, restart the"
+                        + " kernel and name 2.2 first.";
         assertEquals(List.of(note), second.notes());
         assertEquals(note, said.get(said.size() - 1));
         assertEquals(2, classPath.size());
@@ -283,7 +291,9 @@ class JarsTest {
         session().addFiles(List.of(older));
         String own = ProgramJars.ofThisProgram().version("xchart").orElseThrow();
         assertEquals(
-                List.of("xchart-3.0.0.jar is not loaded: Parchment runs on xchart " + own + ", and that one is used here."), said);
+                List.of("xchart-3.0.0.jar is not loaded: Parchment runs on xchart " + own
+                        + ", and that one is used here."),
+                said);
     }
 
     @Test
@@ -310,7 +320,8 @@ class JarsTest {
                 "harbour/Own.class",
                 MadeRepository.says("harbour/Own", "own", Opcodes.V17));
         Path all = MadeRepository.jar(folder.resolve("copy.jar"), "org/knowm/xchart/XYChart.class", chart);
-        String holder = "xchart-" + ProgramJars.ofThisProgram().version("xchart").orElseThrow() + ".jar";
+        String holder =
+                "xchart-" + ProgramJars.ofThisProgram().version("xchart").orElseThrow() + ".jar";
         session().addFiles(List.of(some));
         assertTrue(programFirst, "the compiler looks in the same order");
         assertEquals(
@@ -325,8 +336,8 @@ class JarsTest {
     @Test
     void refusesAJarForANewerJava() throws IOException {
         int here = Runtime.version().feature();
-        Path fits = MadeRepository.jar(
-                folder.resolve("fits.jar"), "a/A.class", MadeRepository.says("a/A", "a", 44 + here));
+        Path fits =
+                MadeRepository.jar(folder.resolve("fits.jar"), "a/A.class", MadeRepository.says("a/A", "a", 44 + here));
         Path newer = MadeRepository.jar(
                 folder.resolve("newer.jar"), "a/A.class", MadeRepository.says("a/A", "a", 45 + here));
         Path later = MadeRepository.jar(
@@ -350,12 +361,13 @@ class JarsTest {
                         IllegalArgumentException.class, () -> session().addFiles(List.of(text)))
                 .getMessage();
         assertTrue(words.startsWith("'" + text + "' is no jar: a jar is a zip archive of Java classes"), words);
-        String none = assertThrows(IllegalArgumentException.class, () -> session()
-                        .addFiles(List.of(folder.resolve("none.jar"))))
+        String none = assertThrows(
+                        IllegalArgumentException.class, () -> session().addFiles(List.of(folder.resolve("none.jar"))))
                 .getMessage();
         assertTrue(none.startsWith("There is no file '" + folder.resolve("none.jar") + "'."), none);
         String empty = assertThrows(
-                        IllegalArgumentException.class, () -> SessionJars.jarsIn(Files.createDirectory(folder.resolve("e"))))
+                        IllegalArgumentException.class,
+                        () -> SessionJars.jarsIn(Files.createDirectory(folder.resolve("e"))))
                 .getMessage();
         assertTrue(empty.contains("has neither jars nor classes in it"), empty);
     }

@@ -31,9 +31,7 @@ public final class MadeRepository {
         Path jar = file(group, artifact, version, "jar");
         jar(jar, artifact + "/Says.class", says(artifact + "/Says", version, Opcodes.V17));
         Path pom = file(group, artifact, version, "pom");
-        Files.writeString(
-                pom,
-                """
+        Files.writeString(pom, """
                 <project>
                   <modelVersion>4.0.0</modelVersion>
                   <groupId>%s</groupId>
@@ -42,8 +40,7 @@ public final class MadeRepository {
                   <licenses><license><name>Invented licence</name></license></licenses>
                   %s
                 </project>
-                """
-                        .formatted(group, artifact, version, rest));
+                """.formatted(group, artifact, version, rest));
         sign(jar);
         sign(pom);
         return jar;
@@ -58,15 +55,15 @@ public final class MadeRepository {
         Path list = folder.resolve(group.replace('.', '/')).resolve(artifact).resolve("maven-metadata.xml");
         Files.writeString(
                 list,
-                "<metadata><groupId>" + group + "</groupId><artifactId>" + artifact + "</artifactId><versioning><versions>"
-                        + all + "</versions></versioning></metadata>");
+                "<metadata><groupId>" + group + "</groupId><artifactId>" + artifact
+                        + "</artifactId><versioning><versions>" + all + "</versions></versioning></metadata>");
         sign(list);
     }
 
     /** Returns what a description says that a library needs. */
     public static String needs(String group, String artifact, String version, String scope) {
-        return "<dependency><groupId>" + group + "</groupId><artifactId>" + artifact + "</artifactId><version>" + version
-                + "</version><scope>" + scope + "</scope></dependency>";
+        return "<dependency><groupId>" + group + "</groupId><artifactId>" + artifact + "</artifactId><version>"
+                + version + "</version><scope>" + scope + "</scope></dependency>";
     }
 
     Path file(String group, String artifact, String version, String extension) throws IOException {
@@ -103,8 +100,8 @@ public final class MadeRepository {
     public static byte[] says(String name, String word, int level) {
         ClassWriter writer = new ClassWriter(0);
         writer.visit(level, Opcodes.ACC_PUBLIC, name, null, "java/lang/Object", null);
-        MethodVisitor method = writer.visitMethod(
-                Opcodes.ACC_PUBLIC | Opcodes.ACC_STATIC, "word", "()Ljava/lang/String;", null, null);
+        MethodVisitor method =
+                writer.visitMethod(Opcodes.ACC_PUBLIC | Opcodes.ACC_STATIC, "word", "()Ljava/lang/String;", null, null);
         method.visitCode();
         method.visitLdcInsn(word);
         method.visitInsn(Opcodes.ARETURN);

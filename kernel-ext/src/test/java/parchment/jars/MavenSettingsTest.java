@@ -19,9 +19,7 @@ class MavenSettingsTest {
 
     @Test
     void readsFolderMirrorsAndProxies() throws IOException {
-        Files.writeString(
-                folder.resolve("settings.xml"),
-                """
+        Files.writeString(folder.resolve("settings.xml"), """
                 <?xml version="1.0" encoding="UTF-8"?>
                 <settings xmlns="http://maven.apache.org/SETTINGS/1.2.0">
                   <localRepository>${user.home}/libraries</localRepository>
@@ -58,7 +56,9 @@ class MavenSettingsTest {
         Files.writeString(folder.resolve("settings.xml"), "<settings><mirrors></settings>");
         String words = assertThrows(IllegalArgumentException.class, () -> MavenSettings.in(folder))
                 .getMessage();
-        assertTrue(words.startsWith("The settings of Maven in '" + folder.resolve("settings.xml") + "' cannot be read"), words);
+        assertTrue(
+                words.startsWith("The settings of Maven in '" + folder.resolve("settings.xml") + "' cannot be read"),
+                words);
     }
 
     @Test

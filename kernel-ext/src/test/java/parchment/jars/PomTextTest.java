@@ -25,8 +25,8 @@ class PomTextTest {
         assertEquals(scales, libraries("<dependencies>" + piece + "</dependencies>"));
         assertEquals(
                 scales,
-                libraries("<?xml version=\"1.0\"?>\n<project xmlns=\"http://maven.apache.org/POM/4.0.0\"><dependencies>" + piece
-                        + "</dependencies></project>"));
+                libraries("<?xml version=\"1.0\"?>\n<project xmlns=\"http://maven.apache.org/POM/4.0.0\"><dependencies>"
+                        + piece + "</dependencies></project>"));
     }
 
     @Test
@@ -41,10 +41,7 @@ class PomTextTest {
 
     @Test
     void putsInWhatTheTextSaysOfVersions() {
-        assertEquals(
-                List.of("harbour.tools:scales:2.1", "harbour.tools:blends:1.0"),
-                libraries(
-                        """
+        assertEquals(List.of("harbour.tools:scales:2.1", "harbour.tools:blends:1.0"), libraries("""
                         <project>
                           <version>1.0</version>
                           <groupId>harbour.tools</groupId>
@@ -79,7 +76,8 @@ class PomTextTest {
                 PomText.parse(repository.formatted("https://maven.example.org/") + piece, List.of())
                         .repositories());
         assertThrows(
-                IllegalArgumentException.class, () -> libraries(repository.formatted("http://maven.example.org/") + piece));
+                IllegalArgumentException.class,
+                () -> libraries(repository.formatted("http://maven.example.org/") + piece));
     }
 
     @Test

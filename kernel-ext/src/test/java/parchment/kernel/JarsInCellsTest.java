@@ -57,7 +57,9 @@ class JarsInCellsTest {
 
     private Path jar(String name, String type, String word) throws IOException {
         return MadeRepository.jar(
-                folder.resolve(name), type.replace('.', '/') + ".class", MadeRepository.says(type.replace('.', '/'), word, Opcodes.V17));
+                folder.resolve(name),
+                type.replace('.', '/') + ".class",
+                MadeRepository.says(type.replace('.', '/'), word, Opcodes.V17));
     }
 
     private String shownBy(String code) {
@@ -81,8 +83,7 @@ class JarsInCellsTest {
     @Test
     void theClassesOfAJarAreThereInTheSameCellAndInLaterOnes() throws IOException {
         Path jar = jar("proofs.jar", "blends.Says", "a word");
-        assertEquals(
-                "a word", shownBy("Jars.add(Path.of(\"" + jar + "\"))\nimport blends.Says\nSays.word()"));
+        assertEquals("a word", shownBy("Jars.add(Path.of(\"" + jar + "\"))\nimport blends.Says\nSays.word()"));
         assertEquals("a word", shownBy("Says.word()"));
         assertEquals("a word", shownBy("blends.Says.word()"));
         assertEquals("true", shownBy("Thread.currentThread().getContextClassLoader() == Says.class.getClassLoader()"));
@@ -97,7 +98,9 @@ class JarsInCellsTest {
         Matcher example = ExamplesTest.EXAMPLE.matcher(source);
         assertTrue(example.find(), "there is one");
         System.setProperty(LOCAL, folder.resolve("nothing").toString());
-        assertTrue(shownBy(example.group(1).replaceAll("(?m)^ \\* ?", "")).startsWith("Nothing new was loaded."), page.result());
+        assertTrue(
+                shownBy(example.group(1).replaceAll("(?m)^ \\* ?", "")).startsWith("Nothing new was loaded."),
+                page.result());
         assertTrue(
                 printed().contains("commons-math3 3.6.1 is part of Parchment, and that one is used here."), printed());
         String words = String.valueOf(evaluator.inspect("Jars.add", 3));
@@ -110,7 +113,9 @@ class JarsInCellsTest {
         jar("b.jar", "second.Says", "second");
         assertEquals("first", shownBy("%jars " + folder + "/a*.jar\nfirst.Says.word()"));
         assertEquals("second", shownBy("Jars.add(Path.of(\"" + folder + "\"));\nsecond.Says.word()"));
-        assertTrue(shownBy("Jars.all()").endsWith("\n  a.jar  " + folder + "/a.jar\n  b.jar  " + folder + "/b.jar"), page.result());
+        assertTrue(
+                shownBy("Jars.all()").endsWith("\n  a.jar  " + folder + "/a.jar\n  b.jar  " + folder + "/b.jar"),
+                page.result());
         Path classes = Files.createDirectories(folder.resolve("classes/third"));
         Files.write(classes.resolve("Says.class"), MadeRepository.says("third/Says", "third", Opcodes.V17));
         assertEquals("third", shownBy("%classpath " + classes.getParent() + "\nthird.Says.word()"));
@@ -159,7 +164,8 @@ class JarsInCellsTest {
 
     @Test
     void aFileIsLoadedAsCellsOfItsOwn() throws IOException {
-        Path tools = Files.writeString(folder.resolve("tools.jsh"), "int twice(int x) { return 2 * x; }\nint wrong() { return 1 / 0; }");
+        Path tools = Files.writeString(
+                folder.resolve("tools.jsh"), "int twice(int x) { return 2 * x; }\nint wrong() { return 1 / 0; }");
         Path notebook = Files.writeString(
                 folder.resolve("other.ipynb"),
                 "{\"cells\":[{\"cell_type\":\"markdown\",\"source\":\"no code\"},{\"cell_type\":\"code\",\"source\":[\"int four = twice(2);\\n\","
@@ -181,7 +187,8 @@ class JarsInCellsTest {
         Path jar = jar("blends.jar", "blends.Says", "a word");
         open(Map.of("CLASSPATH", jar + File.pathSeparator + folder.resolve("none.jar")));
         assertEquals("a word", shownBy("blends.Says.word()"));
-        assertTrue(printed().contains("CLASSPATH names 1 place with jars or classes; this session uses them."), printed());
+        assertTrue(
+                printed().contains("CLASSPATH names 1 place with jars or classes; this session uses them."), printed());
         shownBy("1 + 1");
         assertEquals("", printed());
     }
@@ -198,8 +205,9 @@ class JarsInCellsTest {
         assertEquals("2", shownBy("1 + 1"));
         assertTrue(
                 printed()
-                        .contains("The folder of jars '" + folder.resolve("gone")
-                                + "' that this kernel was installed with is not there, so this session has none of them."),
+                        .contains(
+                                "The folder of jars '" + folder.resolve("gone")
+                                        + "' that this kernel was installed with is not there, so this session has none of them."),
                 printed());
     }
 
@@ -230,7 +238,9 @@ class JarsInCellsTest {
         Files.writeString(logbook.resolve("batches.csv"), "batch\n1\n");
         Path marker = folder.resolve("was-run");
         String cell = "java.nio.file.Files.createFile(java.nio.file.Path.of(\"" + marker + "\"));";
-        for (String name : new String[] {"start.jsh", "startup.jsh", "init.java", "start.jshell", "start-cells.jsh", "tools.jar"}) {
+        for (String name :
+                new String[] {"start.jsh", "startup.jsh", "init.java", "start.jshell", "start-cells.jsh", "tools.jar"
+                }) {
             Files.writeString(logbook.resolve(name), cell);
         }
         open(Map.of("PARCHMENT_LOGBOOK", logbook.toString()));

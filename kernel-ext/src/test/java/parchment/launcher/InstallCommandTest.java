@@ -128,7 +128,9 @@ class InstallCommandTest {
         Files.writeString(other.resolve("kernel.json"), "{\"argv\": [\"another\"]}");
         assertEquals(1, run("install", "--prefix", folder.toString(), "--as", "java"));
         assertTrue(
-                said.toString().contains("There is another kernel named 'java' already, in " + other + ", and it is left as it is."),
+                said.toString()
+                        .contains("There is another kernel named 'java' already, in " + other
+                                + ", and it is left as it is."),
                 said.toString());
         assertEquals(1, run("uninstall", "--prefix", folder.toString(), "--as", "java"));
         assertTrue(Files.exists(other.resolve("kernel.json")), "and is not taken away either");

@@ -49,7 +49,8 @@ class GeneralNotebookTest {
         NotebookRun.Result result =
                 run(Notebook.read(Path.of("src", "test", "resources", "general-java.ipynb")), Network.NEVER);
         assertEquals("", result.error().map(error -> error.text()).orElse(""));
-        // The mean of a Rayleigh distribution of scale s is s sqrt(pi / 2); here s = 1.4 / sqrt(2), so 1.24, and the sample has 2,000.
+        // The mean of a Rayleigh distribution of scale s is s sqrt(pi / 2); here s = 1.4 / sqrt(2), so 1.24, and the
+        // sample has 2,000.
         assertTrue(printed(result, 3).startsWith("mean 1.2"), printed(result, 3));
         assertEquals(
                 1,
@@ -63,7 +64,9 @@ class GeneralNotebookTest {
         try (Socket socket = new Socket()) {
             socket.connect(new InetSocketAddress("repo.maven.apache.org", 443), 3_000);
         } catch (IOException e) {
-            assumeTrue(false, "Maven Central cannot be reached from here, so fetching from it is not tried: " + e.getMessage());
+            assumeTrue(
+                    false,
+                    "Maven Central cannot be reached from here, so fetching from it is not tried: " + e.getMessage());
         }
         Path file = local.resolve("fetch.ipynb");
         Files.writeString(
@@ -78,7 +81,8 @@ class GeneralNotebookTest {
             assertEquals("", result.error().map(error -> error.text()).orElse(""));
             // The error function of 1 is 0.8427007929 (Abramowitz and Stegun, table 7.1).
             assertTrue(printed(result, 1).contains("0.8427007929"), printed(result, 1));
-            assertTrue(printed(result, 1).contains("  org.apache.commons:commons-numbers-gamma:1.2"), printed(result, 1));
+            assertTrue(
+                    printed(result, 1).contains("  org.apache.commons:commons-numbers-gamma:1.2"), printed(result, 1));
         } finally {
             System.clearProperty("maven.repo.local");
         }
