@@ -76,8 +76,7 @@ final class JarContent {
             throw new IllegalArgumentException(
                     "'" + jar
                             + "' is no jar: a jar is a zip archive of Java classes, and this file cannot be opened as one."
-                            + " Was it downloaded whole?",
-                    e);
+                            + " Was it downloaded whole?");
         } catch (IOException e) {
             throw new IllegalArgumentException(FileWords.of(e), e);
         }

@@ -1,17 +1,20 @@
 package parchment.jars;
 
-import java.net.ConnectException;
 import java.net.NoRouteToHostException;
 import java.net.SocketException;
 import java.net.SocketTimeoutException;
 import java.net.URI;
 import java.net.UnknownHostException;
+import java.security.cert.CertPathBuilderException;
+import java.security.cert.CertificateException;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
-import javax.net.ssl.SSLException;
+import javax.net.ssl.SSLPeerUnverifiedException;
 import org.eclipse.aether.RepositoryException;
 import org.eclipse.aether.RepositorySystem;
 import org.eclipse.aether.RepositorySystemSession;
@@ -21,11 +24,15 @@ import org.eclipse.aether.resolution.ArtifactResolutionException;
 import org.eclipse.aether.resolution.VersionRangeRequest;
 import org.eclipse.aether.resolution.VersionRangeResolutionException;
 import org.eclipse.aether.transfer.ArtifactNotFoundException;
+import org.eclipse.aether.transfer.ArtifactTransferException;
 import org.eclipse.aether.transfer.ChecksumFailureException;
 import org.eclipse.aether.version.Version;
 
 /** Says why a library is not to be had, and what to do. */
 final class ResolverWords {
+    /** As a repository answers that knows nobody without a password; a proxy with 407. */
+    private static final Pattern REFUSED = Pattern.compile("status code: 40[137]\\b");
+
     private static final int VERSIONS = 6;
     private static final int DEEPEST = 12;
 
@@ -60,45 +67,67 @@ final class ResolverWords {
         return Optional.ofNullable(URI.create(url).getHost()).orElse(url);
     }
 
+    /** The resolver's own words are left out where ours say everything. */
     IllegalArgumentException of(List<Coordinate> wanted, RepositoryException failure) {
-        return new IllegalArgumentException(sentence(wanted, failure) + " Nothing was loaded.", failure);
+        List<Throwable> all = causes(failure);
+        Optional<String> known = sentence(wanted, all);
+        String own = String.valueOf(all.get(all.size() - 1).getMessage()).replaceAll("\\s+", " ");
+        return new IllegalArgumentException(
+                known.orElse(Jars.row(wanted) + " could not be fetched from " + where(all) + ": " + own + ".")
+                        + " Nothing was loaded.");
     }
 
-    private String sentence(List<Coordinate> wanted, RepositoryException failure) {
-        List<Throwable> all = causes(failure);
+    private Optional<String> sentence(List<Coordinate> wanted, List<Throwable> all) {
         Optional<ChecksumFailureException> checksum = first(all, ChecksumFailureException.class);
         String what = missing(all).orElse(Jars.row(wanted));
         if (checksum.isPresent()) {
-            return checksum.get().getExpected().isEmpty()
-                    ? what + " cannot be trusted: " + names(remotes) + " has no checksum to hold it against."
-                    : what + " came from " + names(remotes)
-                            + " otherwise than its makers published it: its checksum is "
-                            + checksum.get().getActual() + ", and should be "
-                            + checksum.get().getExpected()
-                            + ". Try again; if it stays so, tell whoever keeps the repository.";
+            return Optional.of(
+                    checksum.get().getExpected().isEmpty()
+                            ? what + " cannot be trusted: " + where(all) + " has no checksum to hold it against."
+                            : what + " came from " + where(all)
+                                    + " otherwise than its makers published it: its checksum is "
+                                    + checksum.get().getActual() + ", and should be "
+                                    + checksum.get().getExpected()
+                                    + ". Try again; if it stays so, tell whoever keeps the repository.");
         }
-        Optional<Throwable> unreachable = all.stream()
-                .filter(each -> each instanceof UnknownHostException
-                        || each instanceof ConnectException
-                        || each instanceof NoRouteToHostException
-                        || each instanceof SocketTimeoutException
-                        || each instanceof SocketException)
-                .findFirst();
-        if (unreachable.isPresent()) {
-            return what + " is not in the local repository, and " + names(remotes)
+        if (all.stream().anyMatch(ResolverWords::isUnreachable)) {
+            return Optional.of(what + " is not in the local repository, and " + where(all)
                     + " cannot be reached. Is this machine on the network? If it reaches it through a proxy or a mirror, name that in"
-                    + " the settings of Maven (~/.m2/settings.xml).";
+                    + " the settings of Maven (~/.m2/settings.xml).");
         }
-        if (first(all, SSLException.class).isPresent()) {
-            return what + " could not be fetched: Java does not trust who answers for " + names(remotes)
+        if (all.stream().anyMatch(each -> each instanceof CertificateException
+                || each instanceof CertPathBuilderException
+                || each instanceof SSLPeerUnverifiedException)) {
+            return Optional.of(what + " could not be fetched: Java does not trust who answers for " + where(all)
                     + ". Is there a proxy between that shows a certificate of its own? Whoever looks after this machine can make"
-                    + " Java know it.";
+                    + " Java know it.");
         }
-        if (first(all, ArtifactNotFoundException.class).isPresent()) {
-            return notThere(wanted, what);
+        if (all.stream().anyMatch(each -> REFUSED.matcher(String.valueOf(each.getMessage())).find())) {
+            return Optional.of(what + " could not be fetched: " + where(all)
+                    + " asks for a name and a password, and those are not read from the settings of Maven. Fetch it once with Maven"
+                    + " itself; from then on it is in the local repository.");
         }
-        return what + " could not be fetched from " + names(remotes) + ": "
-                + String.valueOf(all.get(all.size() - 1).getMessage()).replaceAll("\\s+", " ") + ".";
+        return first(all, ArtifactNotFoundException.class).isPresent()
+                ? Optional.of(notThere(wanted, what))
+                : Optional.empty();
+    }
+
+    private static boolean isUnreachable(Throwable each) {
+        return each instanceof UnknownHostException
+                || each instanceof NoRouteToHostException
+                || each instanceof SocketTimeoutException
+                || each instanceof SocketException;
+    }
+
+    /** Returns the repository that failed, or all that were asked. */
+    private String where(List<Throwable> all) {
+        return all.stream()
+                .filter(ArtifactTransferException.class::isInstance)
+                .map(each -> ((ArtifactTransferException) each).getRepository())
+                .filter(Objects::nonNull)
+                .findFirst()
+                .map(repository -> names(List.of(repository)))
+                .orElse(names(remotes));
     }
 
     private String notThere(List<Coordinate> wanted, String what) {
@@ -133,7 +162,7 @@ final class ResolverWords {
 
     private static Optional<String> missing(List<Throwable> all) {
         for (Throwable each : all) {
-            if (each instanceof org.eclipse.aether.transfer.ArtifactTransferException transfer) {
+            if (each instanceof ArtifactTransferException transfer) {
                 var artifact = transfer.getArtifact();
                 if (artifact != null) {
                     return Optional.of(artifact.getGroupId() + ":" + artifact.getArtifactId()

@@ -2,6 +2,7 @@ package parchment.kernel;
 
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.BooleanSupplier;
 import org.jspecify.annotations.Nullable;
@@ -155,6 +156,10 @@ public final class Evaluator implements AutoCloseable {
 
     /** Returns what could be written at the cursor, as {@link Completions} says. */
     public synchronized Completions complete(String code, int cursor) {
+        Optional<Completions> percent = PercentLines.namesAt(code, cursor);
+        if (percent.isPresent()) {
+            return percent.get();
+        }
         session.importRest();
         return Completions.at(session.analysis(), session.control()::values, PercentLines.blanked(code), cursor);
     }

@@ -220,7 +220,8 @@ public final class KernelSpec {
         command.add("kernel");
         command.add("{connection_file}");
         spec.add("argv", command);
-        spec.addProperty("display_name", "Parchment (Java)");
+        String name = String.valueOf(folder.getFileName());
+        spec.addProperty("display_name", "Parchment (Java)" + (name.equals(NAME) ? "" : ", as " + name));
         spec.addProperty("language", "java");
         spec.addProperty("interrupt_mode", "message");
         if (!environment.isEmpty()) {

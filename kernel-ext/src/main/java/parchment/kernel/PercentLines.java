@@ -22,6 +22,7 @@ final class PercentLines {
     private static final Pattern LINE =
             Pattern.compile("(\\s*(?:[\\w<>\\[\\],. ]+=)?\\s*)%(\\w+)(?:[ \\t]+(\\S.*?))?[ \\t;]*");
     private static final Pattern OVER_A_CELL = Pattern.compile("\\s*%%(\\w+)[ \\t]*([^\\n]*)(?:\\n([\\s\\S]*))?");
+    private static final Pattern BEGUN = Pattern.compile("\\s*(%%?)(\\w*)");
     private static final Pattern WORD = Pattern.compile("\"([^\"]*)\"|'([^']*)'|\\S+");
     private static final Pattern ONLY_A_COMMENT = Pattern.compile("\\s*(//.*|/\\*.*\\*/\\s*)?");
 
@@ -111,6 +112,20 @@ final class PercentLines {
                     return percent ? blank(line.text()) : line.text();
                 })
                 .collect(Collectors.joining("\n"));
+    }
+
+    /** Returns the names that go on what stands behind a percent sign just before the cursor; nothing where there is none. */
+    static Optional<Completions> namesAt(String code, int cursor) {
+        int line = code.lastIndexOf('\n', cursor - 1) + 1;
+        Matcher begun = BEGUN.matcher(code.substring(line, cursor));
+        if (!begun.matches()) {
+            return Optional.empty();
+        }
+        boolean overACell = begun.group(1).equals("%%") && code.substring(0, line).isBlank();
+        List<String> known = overACell ? PercentLine.CELL_NAMES : PercentLine.NAMES;
+        List<String> fitting =
+                known.stream().filter(name -> name.startsWith(begun.group(2))).toList();
+        return Optional.of(new Completions(fitting, cursor - begun.group(2).length(), cursor));
     }
 
     private static List<Line> lines(String code) {

@@ -12,16 +12,22 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.net.InetAddress;
 import java.net.InetSocketAddress;
+import java.net.ServerSocket;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.security.KeyStore;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.concurrent.CancellationException;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.FutureTask;
+import java.util.concurrent.TimeUnit;
 import java.util.jar.Attributes;
 import java.util.jar.JarOutputStream;
 import java.util.jar.Manifest;
 import javax.net.ssl.KeyManagerFactory;
 import javax.net.ssl.SSLContext;
+import javax.net.ssl.TrustManagerFactory;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -232,6 +238,55 @@ class JarsTest {
             String words = refusal(session(Network.WHEN_ASKED, List.of(mirror), own), "harbour.tools:blends:1.0");
             assertTrue(words.contains("Java does not trust who answers for house (localhost)."), words);
         } finally {
+            server.stop(0);
+        }
+    }
+
+    @Test
+    void aCellCanBeStoppedWhileARepositoryDoesNotAnswer() throws Exception {
+        try (ServerSocket silent = new ServerSocket(0, 1, InetAddress.getLoopbackAddress())) {
+            Repository far = new Repository("far", "https://localhost:" + silent.getLocalPort() + "/");
+            FutureTask<Jars> cell = new FutureTask<>(() ->
+                    session(Network.WHEN_ASKED, List.of(), far).addLibraries(names("harbour.tools:blends:1.0")));
+            Thread thread = new Thread(cell);
+            thread.start();
+            silent.accept(); // Asked, and answers nothing.
+            thread.interrupt();
+            ExecutionException stopped =
+                    assertThrows(ExecutionException.class, () -> cell.get(20, TimeUnit.SECONDS));
+            assertEquals(CancellationException.class, stopped.getCause().getClass());
+            assertEquals(List.of(), classPath);
+        }
+    }
+
+    @Test
+    void saysThatARepositoryAsksForAPassword() throws Exception {
+        HttpsServer server = server();
+        server.createContext("/", exchange -> {
+            exchange.sendResponseHeaders(401, -1);
+            exchange.close();
+        });
+        server.start();
+        SSLContext usual = SSLContext.getDefault();
+        try {
+            KeyStore trusted = KeyStore.getInstance(KeyStore.getDefaultType());
+            trusted.load(null, null);
+            try (InputStream in = Files.newInputStream(folder.resolve("own.p12"))) {
+                KeyStore own = KeyStore.getInstance("PKCS12");
+                own.load(in, "invented".toCharArray());
+                trusted.setCertificateEntry("own", own.getCertificate("own"));
+            }
+            TrustManagerFactory managers = TrustManagerFactory.getInstance(TrustManagerFactory.getDefaultAlgorithm());
+            managers.init(trusted);
+            SSLContext context = SSLContext.getInstance("TLS");
+            context.init(null, managers.getTrustManagers(), null);
+            SSLContext.setDefault(context);
+            Repository own =
+                    new Repository("own", "https://localhost:" + server.getAddress().getPort() + "/");
+            String words = refusal(session(Network.WHEN_ASKED, List.of(), own), "harbour.tools:blends:1.0");
+            assertTrue(words.contains("own (localhost) asks for a name and a password"), words);
+        } finally {
+            SSLContext.setDefault(usual);
             server.stop(0);
         }
     }

@@ -97,6 +97,31 @@ class PercentLinesTest {
         assertEquals(true, String.valueOf(told.getMessage()).contains(words), told.getMessage());
     }
 
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            quoteCharacter = '`',
+            value = {
+                "%ma|[maven, mavenRepo]|1",
+                "int a = 1;\\n  %j|[jars]|14",
+                "%%|[classpath, loadFromPOM]|2",
+                "%x|[]|1",
+            })
+    void namesAreCompleted(String code, String names, int start) {
+        String cell = code.replace("\\n", "\n");
+        Completions found = PercentLines.namesAt(cell, cell.length()).orElseThrow();
+        assertEquals(names, found.matches().toString());
+        assertEquals(start, found.start());
+        assertEquals(cell.length(), found.end());
+    }
+
+    @Test
+    void whatIsNoSuchLineIsCompletedAsJava() {
+        assertEquals(Optional.empty(), PercentLines.namesAt("a % b", 5));
+        assertEquals(Optional.empty(), PercentLines.namesAt("%maven a", 8));
+        assertEquals(Optional.empty(), PercentLines.namesAt("", 0));
+    }
+
     @Test
     void whatOnlyReadsJavaSeesBlanks() {
         assertEquals("           \nint a = 1;", PercentLines.blanked("%jars a.jar\nint a = 1;"));

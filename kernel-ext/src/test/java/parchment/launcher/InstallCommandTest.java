@@ -121,6 +121,8 @@ class InstallCommandTest {
         KernelSpec own = KernelSpec.in(folder.resolve("share/jupyter")).as("java");
         own.install(jar);
         assertEquals(kernels.resolve("java"), own.folder());
+        String json = Files.readString(own.folder().resolve("kernel.json"));
+        assertTrue(json.contains("\"display_name\": \"Parchment (Java), as java\""), json);
         assertFalse(own.as("java").install(jar), "ours is brought up to date");
         assertEquals(0, run("uninstall", "--prefix", folder.toString(), "--as", "java"), said.toString());
         assertFalse(Files.exists(kernels.resolve("java")));
