@@ -27,6 +27,7 @@ import org.eclipse.aether.transfer.ArtifactNotFoundException;
 import org.eclipse.aether.transfer.ArtifactTransferException;
 import org.eclipse.aether.transfer.ChecksumFailureException;
 import org.eclipse.aether.version.Version;
+import org.jspecify.annotations.Nullable;
 
 /** Says why a library is not to be had, and what to do. */
 final class ResolverWords {
@@ -181,7 +182,7 @@ final class ResolverWords {
         return all;
     }
 
-    private static void collect(Throwable failure, List<Throwable> all) {
+    private static void collect(@Nullable Throwable failure, List<Throwable> all) {
         if (failure == null || all.contains(failure) || all.size() > DEEPEST) {
             return;
         }

@@ -38,11 +38,17 @@ final class PercentLines {
     /** A percent line that cannot be done, and where it stands. */
     static final class Unknown extends Exception {
         private static final long serialVersionUID = 1L;
+        private final String words;
         private final int offset;
 
-        Unknown(String message, int offset) {
-            super(message);
+        Unknown(String words, int offset) {
+            super(words);
+            this.words = words;
             this.offset = offset;
+        }
+
+        String words() {
+            return words;
         }
 
         int offset() {

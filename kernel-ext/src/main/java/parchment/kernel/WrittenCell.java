@@ -37,8 +37,8 @@ final class WrittenCell {
             pieces = PercentLines.pieces(cell.written());
         } catch (PercentLines.Unknown e) {
             List<String> lines = new ArrayList<>(cell.pointAt(e.offset()));
-            lines.add(e.getMessage());
-            return Outcome.failed(new CellError(CompileErrors.NAME, e.getMessage(), lines));
+            lines.add(e.words());
+            return Outcome.failed(new CellError(CompileErrors.NAME, e.words(), lines));
         }
         for (int i = 0; i < pieces.size(); i++) {
             Piece piece = pieces.get(i);

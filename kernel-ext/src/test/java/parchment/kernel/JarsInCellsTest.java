@@ -4,7 +4,6 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.io.File;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -183,53 +182,22 @@ class JarsInCellsTest {
     }
 
     @Test
-    void theClassPathOfTheEnvironmentIsUsedAndToldOnce() throws IOException {
+    void whatTheEnvironmentNamesIsThereBeforeTheFirstCellAndToldOnce() throws IOException {
         Path jar = jar("blends.jar", "blends.Says", "a word");
-        open(Map.of("CLASSPATH", jar + File.pathSeparator + folder.resolve("none.jar")));
-        assertEquals("a word", shownBy("blends.Says.word()"));
-        assertTrue(
-                printed().contains("CLASSPATH names 1 place with jars or classes; this session uses them."), printed());
-        shownBy("1 + 1");
-        assertEquals("", printed());
-    }
-
-    @Test
-    void aFolderOfTheInstallIsLoadedAndItsLackIsTold() throws IOException {
         Path jars = Files.createDirectory(folder.resolve("jars"));
-        Files.move(jar("blends.jar", "blends.Says", "a word"), jars.resolve("blends.jar"));
-        Files.writeString(jars.resolve("torn.jar"), "torn");
-        open(Map.of("PARCHMENT_JARS", jars.toString()));
-        assertEquals("a word", shownBy("blends.Says.word()"));
-        assertTrue(printed().contains("torn.jar' is no jar"), "one that is torn keeps no other away");
-        open(Map.of("PARCHMENT_JARS", folder.resolve("gone").toString()));
-        assertEquals("2", shownBy("1 + 1"));
-        assertTrue(
-                printed()
-                        .contains(
-                                "The folder of jars '" + folder.resolve("gone")
-                                        + "' that this kernel was installed with is not there, so this session has none of them."),
-                printed());
-    }
-
-    @Test
-    void startCellsRunOnceBeforeTheFirstCell() throws IOException {
-        Path file = Files.writeString(folder.resolve("start.jsh"), "int begun = 1;\nint half(int x) { return x / 0; }");
-        open(Map.of("PARCHMENT_START_CELLS", file.toString()));
-        assertEquals("1", shownBy("begun++"));
-        assertEquals("2", shownBy("begun"));
-        String error = errorOf("half(2)");
-        assertTrue(error.contains("Start-up cells, line 2:"), error);
-    }
-
-    @Test
-    void startCellsThatFailAreToldAndTheCellRunsAllTheSame() throws IOException {
-        Path file = Files.writeString(folder.resolve("start.jsh"), "int a = 1;\nint b = \"x\";");
-        open(Map.of("PARCHMENT_START_CELLS", file.toString()));
-        assertEquals("2", shownBy("a + 1"));
-        assertTrue(printed().startsWith("In the start-up cells '" + file + "':\nLine 2:  int b"), printed());
-        open(Map.of("PARCHMENT_START_CELLS", folder.resolve("none.jsh").toString()));
-        assertEquals("2", shownBy("1 + 1"));
-        assertTrue(printed().startsWith("The start-up cells cannot be read: "), printed());
+        Files.move(jar("mills.jar", "mills.Says", "another"), jars.resolve("mills.jar"));
+        Path cells = Files.writeString(
+                folder.resolve("start.jsh"),
+                "int begun = 1;\nint half(int x) { return x / 0; }\nString word = mills.Says.word();\nint b = \"x\";");
+        open(Map.of(
+                "CLASSPATH", jar.toString(), "PARCHMENT_JARS", jars.toString(), "PARCHMENT_START_CELLS", cells.toString()));
+        assertEquals("a word", shownBy("begun++;\nblends.Says.word()"));
+        assertTrue(page.err().startsWith("CLASSPATH names 1 place with jars or classes; this session uses them.\n"), page.err());
+        String failed = "In the start-up cells '" + cells + "':\nLine 4:  int b";
+        assertTrue(page.err().contains(failed), "what fails is told, and the cell runs all the same: " + page.err());
+        assertEquals("2 another", shownBy("begun + \" \" + word"));
+        assertEquals("", printed());
+        assertTrue(errorOf("half(2)").contains("Start-up cells, line 2:"), "errors name where it was");
     }
 
     @Test
@@ -239,17 +207,18 @@ class JarsInCellsTest {
         Path marker = folder.resolve("was-run");
         String cell = "java.nio.file.Files.createFile(java.nio.file.Path.of(\"" + marker + "\"));";
         for (String name :
-                new String[] {"start.jsh", "startup.jsh", "init.java", "start.jshell", "start-cells.jsh", "tools.jar"
-                }) {
+                new String[] {"start.jsh", "startup.jsh", "init.java", "start.jshell", "start-cells.jsh", "tools.jar"}) {
             Files.writeString(logbook.resolve(name), cell);
         }
-        open(Map.of("PARCHMENT_LOGBOOK", logbook.toString()));
+        open(Map.of(
+                "PARCHMENT_LOGBOOK",
+                logbook.toString(),
+                "PARCHMENT_START_CELLS",
+                logbook.resolve("start.jsh").toString()));
         shownBy("Logbook.open(Path.of(\"" + logbook + "\")).toString()");
-        assertEquals("", printed());
+        assertTrue(page.err().contains("lie in the logbook '" + logbook + "'"), "a file named there is refused");
         assertFalse(Files.exists(marker));
-        open(Map.of("PARCHMENT_START_CELLS", logbook.resolve("start.jsh").toString()));
-        assertEquals("2", shownBy("1 + 1"));
-        assertTrue(printed().contains("lie in the logbook '" + logbook + "'"), printed());
-        assertFalse(Files.exists(marker), "a file named in a logbook is refused");
+        String outside = "java.nio.file.Files.exists(java.nio.file.Path.of(\"" + marker + "\"))";
+        assertEquals("false", shownBy(outside));
     }
 }
