@@ -73,10 +73,9 @@ final class JarContent {
                 }
             }
         } catch (ZipException e) {
-            throw new IllegalArgumentException(
-                    "'" + jar
-                            + "' is no jar: a jar is a zip archive of Java classes, and this file cannot be opened as one."
-                            + " Was it downloaded whole?");
+            throw new IllegalArgumentException("'" + jar
+                    + "' is no jar: a jar is a zip archive of Java classes, and this file cannot be opened as one."
+                    + " Was it downloaded whole?");
         } catch (IOException e) {
             throw new IllegalArgumentException(FileWords.of(e), e);
         }

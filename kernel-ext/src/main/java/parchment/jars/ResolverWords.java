@@ -96,14 +96,17 @@ final class ResolverWords {
                     + " cannot be reached. Is this machine on the network? If it reaches it through a proxy or a mirror, name that in"
                     + " the settings of Maven (~/.m2/settings.xml).");
         }
-        if (all.stream().anyMatch(each -> each instanceof CertificateException
-                || each instanceof CertPathBuilderException
-                || each instanceof SSLPeerUnverifiedException)) {
+        if (all.stream()
+                .anyMatch(each -> each instanceof CertificateException
+                        || each instanceof CertPathBuilderException
+                        || each instanceof SSLPeerUnverifiedException)) {
             return Optional.of(what + " could not be fetched: Java does not trust who answers for " + where(all)
                     + ". Is there a proxy between that shows a certificate of its own? Whoever looks after this machine can make"
                     + " Java know it.");
         }
-        if (all.stream().anyMatch(each -> REFUSED.matcher(String.valueOf(each.getMessage())).find())) {
+        if (all.stream()
+                .anyMatch(each ->
+                        REFUSED.matcher(String.valueOf(each.getMessage())).find())) {
             return Optional.of(what + " could not be fetched: " + where(all)
                     + " asks for a name and a password, and those are not read from the settings of Maven. Fetch it once with Maven"
                     + " itself; from then on it is in the local repository.");

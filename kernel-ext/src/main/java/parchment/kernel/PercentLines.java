@@ -127,7 +127,8 @@ final class PercentLines {
         if (!begun.matches()) {
             return Optional.empty();
         }
-        boolean overACell = begun.group(1).equals("%%") && code.substring(0, line).isBlank();
+        boolean overACell =
+                begun.group(1).equals("%%") && code.substring(0, line).isBlank();
         List<String> known = overACell ? PercentLine.CELL_NAMES : PercentLine.NAMES;
         List<String> fitting =
                 known.stream().filter(name -> name.startsWith(begun.group(2))).toList();

@@ -246,14 +246,13 @@ class JarsTest {
     void aCellCanBeStoppedWhileARepositoryDoesNotAnswer() throws Exception {
         try (ServerSocket silent = new ServerSocket(0, 1, InetAddress.getLoopbackAddress())) {
             Repository far = new Repository("far", "https://localhost:" + silent.getLocalPort() + "/");
-            FutureTask<Jars> cell = new FutureTask<>(() ->
-                    session(Network.WHEN_ASKED, List.of(), far).addLibraries(names("harbour.tools:blends:1.0")));
+            FutureTask<Jars> cell = new FutureTask<>(
+                    () -> session(Network.WHEN_ASKED, List.of(), far).addLibraries(names("harbour.tools:blends:1.0")));
             Thread thread = new Thread(cell);
             thread.start();
             silent.accept(); // Asked, and answers nothing.
             thread.interrupt();
-            ExecutionException stopped =
-                    assertThrows(ExecutionException.class, () -> cell.get(20, TimeUnit.SECONDS));
+            ExecutionException stopped = assertThrows(ExecutionException.class, () -> cell.get(20, TimeUnit.SECONDS));
             assertEquals(CancellationException.class, stopped.getCause().getClass());
             assertEquals(List.of(), classPath);
         }
@@ -281,8 +280,8 @@ class JarsTest {
             SSLContext context = SSLContext.getInstance("TLS");
             context.init(null, managers.getTrustManagers(), null);
             SSLContext.setDefault(context);
-            Repository own =
-                    new Repository("own", "https://localhost:" + server.getAddress().getPort() + "/");
+            Repository own = new Repository(
+                    "own", "https://localhost:" + server.getAddress().getPort() + "/");
             String words = refusal(session(Network.WHEN_ASKED, List.of(), own), "harbour.tools:blends:1.0");
             assertTrue(words.contains("own (localhost) asks for a name and a password"), words);
         } finally {

@@ -190,9 +190,16 @@ class JarsInCellsTest {
                 folder.resolve("start.jsh"),
                 "int begun = 1;\nint half(int x) { return x / 0; }\nString word = mills.Says.word();\nint b = \"x\";");
         open(Map.of(
-                "CLASSPATH", jar.toString(), "PARCHMENT_JARS", jars.toString(), "PARCHMENT_START_CELLS", cells.toString()));
+                "CLASSPATH",
+                jar.toString(),
+                "PARCHMENT_JARS",
+                jars.toString(),
+                "PARCHMENT_START_CELLS",
+                cells.toString()));
         assertEquals("a word", shownBy("begun++;\nblends.Says.word()"));
-        assertTrue(page.err().startsWith("CLASSPATH names 1 place with jars or classes; this session uses them.\n"), page.err());
+        assertTrue(
+                page.err().startsWith("CLASSPATH names 1 place with jars or classes; this session uses them.\n"),
+                page.err());
         String failed = "In the start-up cells '" + cells + "':\nLine 4:  int b";
         assertTrue(page.err().contains(failed), "what fails is told, and the cell runs all the same: " + page.err());
         assertEquals("2 another", shownBy("begun + \" \" + word"));
@@ -207,7 +214,8 @@ class JarsInCellsTest {
         Path marker = folder.resolve("was-run");
         String cell = "java.nio.file.Files.createFile(java.nio.file.Path.of(\"" + marker + "\"));";
         for (String name :
-                new String[] {"start.jsh", "startup.jsh", "init.java", "start.jshell", "start-cells.jsh", "tools.jar"}) {
+                new String[] {"start.jsh", "startup.jsh", "init.java", "start.jshell", "start-cells.jsh", "tools.jar"
+                }) {
             Files.writeString(logbook.resolve(name), cell);
         }
         open(Map.of(

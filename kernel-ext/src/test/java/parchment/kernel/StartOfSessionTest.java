@@ -49,7 +49,8 @@ class StartOfSessionTest {
 
     private Path jar(String name) throws IOException {
         String type = name.replace(".jar", "") + "/Says";
-        return MadeRepository.jar(folder.resolve(name), type + ".class", MadeRepository.says(type, "a word", Opcodes.V17));
+        return MadeRepository.jar(
+                folder.resolve(name), type + ".class", MadeRepository.says(type, "a word", Opcodes.V17));
     }
 
     @Test
@@ -58,7 +59,8 @@ class StartOfSessionTest {
         Path second = jar("second.jar");
         Path classes = Files.createDirectory(folder.resolve("classes"));
         String separator = File.pathSeparator;
-        load(Map.of("CLASSPATH", classes + separator + separator + folder.resolve("none.jar") + separator + folder + "/*"));
+        load(Map.of(
+                "CLASSPATH", classes + separator + separator + folder.resolve("none.jar") + separator + folder + "/*"));
         assertEquals(List.of(classes, first, second), added);
         assertEquals("CLASSPATH names 3 places with jars or classes; this session uses them.\n", page.err());
     }
@@ -104,8 +106,9 @@ class StartOfSessionTest {
         assertTrue(start.cells(page).isEmpty());
         assertTrue(
                 page.err()
-                        .endsWith("The start-up cells '" + file + "' lie in the logbook '" + folder
-                                + "'. A logbook may come from somebody else, so nothing in one is ever run. Keep them elsewhere.\n"),
+                        .endsWith(
+                                "The start-up cells '" + file + "' lie in the logbook '" + folder
+                                        + "'. A logbook may come from somebody else, so nothing in one is ever run. Keep them elsewhere.\n"),
                 page.err());
     }
 }
