@@ -64,7 +64,7 @@ public final class Evaluator implements AutoCloseable {
      *
      * @param stopAsked says whether it was; {@link #interrupt} is to be called after this has become true
      */
-    synchronized Outcome run(int number, String code, CellPage page, BooleanSupplier stopAsked) {
+    public synchronized Outcome run(int number, String code, CellPage page, BooleanSupplier stopAsked) {
         try {
             return runGuarded(number, code, page, stopAsked);
         } catch (
