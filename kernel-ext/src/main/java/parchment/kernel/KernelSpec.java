@@ -48,12 +48,7 @@ public final class KernelSpec {
         return new KernelSpec(jupyterData.resolve("kernels").resolve(NAME), Map.of(), List.of());
     }
 
-    /**
-     * Returns the same kernel under another name, so that notebooks which ask for that one find it.
-     *
-     * @param name such as {@code java}
-     * @throws IllegalArgumentException if Jupyter would not take the name, or another kernel has it
-     */
+    /** @throws IllegalArgumentException if Jupyter would not take the other name, such as java, or another kernel has it */
     public KernelSpec as(String name) throws IOException {
         if (!name.matches("[a-z0-9._-]{1,60}")) {
             throw new IllegalArgumentException(
@@ -112,6 +107,12 @@ public final class KernelSpec {
 
     public Path folder() {
         return folder;
+    }
+
+    /** Returns what a reader chooses in Jupyter. */
+    public String shownName() {
+        String name = String.valueOf(folder.getFileName());
+        return "Parchment (Java)" + (name.equals(NAME) ? "" : ", as " + name);
     }
 
     /**
@@ -220,8 +221,7 @@ public final class KernelSpec {
         command.add("kernel");
         command.add("{connection_file}");
         spec.add("argv", command);
-        String name = String.valueOf(folder.getFileName());
-        spec.addProperty("display_name", "Parchment (Java)" + (name.equals(NAME) ? "" : ", as " + name));
+        spec.addProperty("display_name", shownName());
         spec.addProperty("language", "java");
         spec.addProperty("interrupt_mode", "message");
         if (!environment.isEmpty()) {

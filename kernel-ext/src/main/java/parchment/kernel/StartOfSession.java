@@ -61,11 +61,19 @@ final class StartOfSession {
     }
 
     private static void load(List<Path> entries, SessionJars jars, CellPage page) {
+        try {
+            jars.addFiles(entries);
+        } catch (IllegalArgumentException e) {
+            loadOneByOne(entries, jars, page); // One that is broken must not keep the others away.
+        }
+    }
+
+    private static void loadOneByOne(List<Path> entries, SessionJars jars, CellPage page) {
         for (Path entry : entries) {
             try {
                 jars.addFiles(List.of(entry));
             } catch (IllegalArgumentException e) {
-                say(page, String.valueOf(e.getMessage())); // One that is broken must not keep the others away.
+                say(page, String.valueOf(e.getMessage()));
             }
         }
     }

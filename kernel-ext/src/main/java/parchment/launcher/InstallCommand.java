@@ -85,7 +85,7 @@ final class InstallCommand implements Callable<Integer> {
                 changed ? "Done; it takes " + megabytes(kernel.folder()) + " MB." : "It was there already, unchanged.");
         terminal.println();
         terminal.println("Next: start Jupyter (jupyter notebook, or jupyter lab), make a new notebook and choose");
-        terminal.println("\"Parchment (Java)\". In the first cell, and then Shift-Enter:");
+        terminal.println("\"" + kernel.shownName() + "\". In the first cell, and then Shift-Enter:");
         terminal.println(
                 logbook == null
                         ? "  var logbook = Logbook.open(\"the folder of your logbook\")"

@@ -15,6 +15,7 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.objectweb.asm.ClassWriter;
 import org.objectweb.asm.Opcodes;
 import parchment.jars.MadeRepository;
 import parchment.jars.Network;
@@ -159,6 +160,16 @@ class JarsInCellsTest {
         String unknown = errorOf("int d = 1;\n%mavn a:b:1");
         assertTrue(unknown.startsWith("Line 2:  %mavn a:b:1\n         ^\n%mavn is no Java"), unknown);
         assertTrue(unknown.contains("Did you mean `%maven`?"), unknown);
+    }
+
+    @Test
+    void aJarThatNeedsAnotherIsToldWhatBringsIt() throws IOException {
+        ClassWriter writer = new ClassWriter(0);
+        writer.visit(Opcodes.V17, Opcodes.ACC_PUBLIC, "alone/Child", null, "missing/Parent", null);
+        writer.visitEnd();
+        Path jar = MadeRepository.jar(folder.resolve("alone.jar"), "alone/Child.class", writer.toByteArray());
+        String error = errorOf("Jars.add(Path.of(\"" + jar + "\"));\nClass.forName(\"alone.Child\")");
+        assertTrue(error.contains("NoClassDefFoundError: missing/Parent\nA jar here needs another that is not here."), error);
     }
 
     @Test
