@@ -6,6 +6,7 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.util.Base64;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import javax.imageio.ImageIO;
 import parchment.display.Html;
@@ -56,6 +57,11 @@ public final class OtherChart implements Showable {
             throw new UncheckedIOException("The picture could not be written as PNG.", failure);
         }
         return png.toByteArray();
+    }
+
+    @Override
+    public Map<String, String> otherForms() {
+        return Map.of("image/png", Base64.getEncoder().encodeToString(png()));
     }
 
     @Override

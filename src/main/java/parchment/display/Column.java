@@ -67,6 +67,24 @@ public final class Column {
     }
 
     /**
+     * Makes a column of numbers that are printed each in its own way, as whole numbers of any size or powers of ten are; sorted by the numbers.
+     *
+     * @param value the number; NaN is missing
+     * @param printed the number as it is shown, without a unit
+     */
+    public static <R> Column printedNumber(
+            String heading, List<R> rows, ToDoubleFunction<? super R> value, Function<? super R, String> printed) {
+        List<String> texts = new ArrayList<>(rows.size());
+        List<Double> values = new ArrayList<>(rows.size());
+        for (R row : rows) {
+            double number = value.applyAsDouble(row);
+            values.add(number);
+            texts.add(Double.isNaN(number) ? "" : printed.apply(row));
+        }
+        return new Column(Setting.NUMBER, heading, "", texts, values);
+    }
+
+    /**
      * Makes a column of numbers by asking each row for its own as the library keeps it, and shows it in the reader's unit.
      *
      * @param unit what the numbers are measured in; says the decimals too

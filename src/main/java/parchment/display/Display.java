@@ -2,6 +2,7 @@ package parchment.display;
 
 import java.util.Objects;
 import java.util.concurrent.atomic.AtomicReference;
+import java.util.function.Function;
 import java.util.function.Supplier;
 
 /**
@@ -43,6 +44,63 @@ public final class Display {
      */
     public static void show(Object value) {
         target().show(value);
+    }
+
+    /**
+     * Shows the value now in a place with a name, which {@link #update} can show something else in, from this cell or a later one.
+     *
+     * @param id any word; every place that was shown under it changes
+     */
+    public static void show(String id, Object value) {
+        target().show(DisplayChecks.id(id), value);
+    }
+
+    /**
+     * Shows the value in place of what {@link #show(String, Object)} has shown under that name, wherever that stands on the page.
+     *
+     * @throws IllegalArgumentException if nothing was shown under that name in this session
+     */
+    public static void update(String id, Object value) {
+        target().update(DisplayChecks.id(id), value);
+    }
+
+    /**
+     * Returns something that shows itself in the given media type, such as {@code text/html}, {@code text/markdown}, {@code text/latex},
+     * {@code image/svg+xml} or {@code application/json}. A page that does not know the type shows text in its place.
+     *
+     * @throws IllegalArgumentException if that is no media type, or the text cannot be of that type
+     */
+    public static Showable as(String mediaType, String text) {
+        return InForm.of(mediaType, text);
+    }
+
+    /**
+     * Returns something that shows itself in a media type made of bytes, such as {@code image/png}.
+     *
+     * @throws IllegalArgumentException if that is no media type
+     */
+    public static Showable as(String mediaType, byte[] bytes) {
+        return InForm.of(mediaType, bytes);
+    }
+
+    /**
+     * Shows values of that class, and of what extends or implements it, by what the function makes of them, from now on in this session: text,
+     * {@code Display.as(...)}, a table, or any other value. Where several fit, the one registered last is asked; one that returns the value itself
+     * passes it on. Results of the library show themselves whatever is registered. Nothing happens outside a notebook.
+     *
+     * @throws IllegalArgumentException if values of the class show themselves already, as {@link Showable}
+     */
+    public static <T> void register(Class<T> type, Function<? super T, ?> form) {
+        target().register(DisplayChecks.toRegister(type), value -> form.apply(type.cast(value)));
+    }
+
+    /**
+     * Does what {@link #register(Class, Function)} does for a class by its name, so that the class need not be there yet.
+     *
+     * @param className the full name, as in {@code com.example.Cup}; for a class of a cell its own name, as in {@code Cup}
+     */
+    public static void register(String className, Function<Object, ?> form) {
+        target().register(DisplayChecks.className(className), form);
     }
 
     /** Takes away what the cell has shown so far as soon as it shows something else, for a count or a picture that moves on. */
@@ -97,6 +155,22 @@ public final class Display {
 
         /** Shows one value; a {@link Showable} in its richest form, anything else as text. */
         void show(Object value);
+
+        /** Shows one value in a place with a name. */
+        default void show(String id, Object value) {
+            show(value);
+        }
+
+        /** Shows one value in the places of that name; where no page can change, after what is there. */
+        default void update(String id, Object value) {
+            show(value);
+        }
+
+        /** Shows values of the class by what the function makes of them. Does nothing where there is no page. */
+        default void register(Class<?> type, Function<Object, ?> form) {}
+
+        /** Shows values of the class of that name by what the function makes of them. Does nothing where there is no page. */
+        default void register(String className, Function<Object, ?> form) {}
 
         /** Takes away what the cell has shown and printed so far, when the next thing is shown. Does nothing where that cannot be. */
         default void clear() {}

@@ -1,5 +1,6 @@
 package parchment.display;
 
+import java.util.Map;
 import java.util.Optional;
 
 /**
@@ -23,5 +24,13 @@ public interface Showable {
     /** Returns the value as an SVG document, or nothing if it is not a picture. */
     default Optional<String> svg() {
         return Optional.empty();
+    }
+
+    /**
+     * Returns the value in media types beside these three, by media type; nothing for most values. What is bytes (image/png) stands there in
+     * Base64, what is JSON (application/json and every type that ends with +json) as the text of the JSON.
+     */
+    default Map<String, String> otherForms() {
+        return Map.of();
     }
 }

@@ -1,5 +1,6 @@
 package parchment.display;
 
+import java.util.Map;
 import java.util.Optional;
 
 /** Shows itself exactly as another value does: a chart of batches as the plot it draws, a list as its table. */
@@ -21,5 +22,10 @@ public interface ShownAs extends Showable {
     @Override
     default Optional<String> svg() {
         return shownAs().svg();
+    }
+
+    @Override
+    default Map<String, String> otherForms() {
+        return shownAs().otherForms();
     }
 }

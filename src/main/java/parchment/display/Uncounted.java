@@ -1,10 +1,32 @@
 package parchment.display;
 
+import java.util.function.Function;
+
 /** Passes on everything but the questions that are put to data. */
 record Uncounted(Display.Target page) implements Display.Target {
     @Override
     public void show(Object value) {
         page.show(value);
+    }
+
+    @Override
+    public void show(String id, Object value) {
+        page.show(id, value);
+    }
+
+    @Override
+    public void update(String id, Object value) {
+        page.update(id, value);
+    }
+
+    @Override
+    public void register(Class<?> type, Function<Object, ?> form) {
+        page.register(type, form);
+    }
+
+    @Override
+    public void register(String className, Function<Object, ?> form) {
+        page.register(className, form);
     }
 
     @Override

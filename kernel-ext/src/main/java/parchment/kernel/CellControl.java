@@ -18,15 +18,19 @@ import jdk.jshell.spi.ExecutionEnv;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Loads and runs what JShell compiles, in this very process and on the thread that asked, and keeps the value a snippet gave:
- * JShell itself would keep only its text, which cannot be drawn.
+ * Loads and runs what JShell compiles, in this very process on the thread of cells, and keeps the value a snippet gave: JShell itself
+ * would keep only its text, which cannot be drawn.
  */
 final class CellControl extends DirectExecutionControl {
     private static final Pattern SNIPPET_CLASS = Pattern.compile("REPL\\.\\$JShell\\$\\w+");
+    /** What JShell puts before the name of a class that a cell defines. */
+    private static final Pattern OF_A_CELL = Pattern.compile("REPL\\.\\$JShell\\$\\w+[.$]");
+
     private @Nullable Object value;
     private @Nullable Throwable thrown;
     private final Map<String, Class<?>> holders = new HashMap<>();
-    private volatile @Nullable Thread userThread;
+    private final CellThread thread = new CellThread();
+    private final Guarding guarding = new Guarding();
     private @Nullable ClassLoader loader;
 
     /** Returns a provider that hands this control to one JShell. */
@@ -48,9 +52,12 @@ final class CellControl extends DirectExecutionControl {
     public void load(ClassBytecodes[] classes)
             throws ClassInstallException, NotImplementedException, EngineTerminationException {
         ClassBytecodes[] guarded = Arrays.stream(classes)
-                .map(c -> new ClassBytecodes(c.name(), GuardedBytecode.guard(c.bytecodes())))
+                .map(c -> new ClassBytecodes(c.name(), guarding.guard(c.bytecodes())))
                 .toArray(ClassBytecodes[]::new);
         super.load(guarded);
+        if (loader == null && guarded.length > 0) {
+            loader = loaderOf(guarded[0].name());
+        }
         for (ClassBytecodes loaded : guarded) {
             if (SNIPPET_CLASS.matcher(loaded.name()).matches()) {
                 noteVariables(loaded.name());
@@ -58,10 +65,23 @@ final class CellControl extends DirectExecutionControl {
         }
     }
 
+    private @Nullable ClassLoader loaderOf(String className) {
+        try {
+            return findClass(className).getClassLoader();
+        } catch (ClassNotFoundException e) {
+            return null;
+        }
+    }
+
+    /** Returns what finds the classes that a cell can name; null before the first snippet. */
+    @Nullable
+    ClassLoader loader() {
+        return loader;
+    }
+
     private void noteVariables(String className) {
         try {
             Class<?> holder = findClass(className);
-            loader = holder.getClassLoader();
             for (Field field : holder.getDeclaredFields()) {
                 if (Modifier.isStatic(field.getModifiers())) {
                     holders.put(field.getName(), holder);
@@ -76,14 +96,18 @@ final class CellControl extends DirectExecutionControl {
     protected String invoke(Method snippet) throws Exception {
         value = null;
         thrown = null;
-        userThread = Thread.currentThread();
         try {
-            value = snippet.invoke(null);
+            value = thread.call(() -> {
+                // A library of a reader's that looks for its own parts asks the thread where classes are.
+                Thread.currentThread().setContextClassLoader(loader);
+                return snippet.invoke(null);
+            });
         } catch (InvocationTargetException e) {
             thrown = e.getCause();
             throw e;
-        } finally {
-            userThread = null;
+        } catch (CellStop stop) {
+            thrown = stop;
+            throw new InvocationTargetException(stop);
         }
         return "";
     }
@@ -132,30 +156,19 @@ final class CellControl extends DirectExecutionControl {
         }
     }
 
-    /** Returns what loads the classes of cells and of a reader's jars; nothing before the first class of a cell. */
-    Optional<ClassLoader> loader() {
-        return Optional.ofNullable(loader);
-    }
-
     /** Returns what the variables of the session hold, in no order. */
     Stream<?> values() {
         return holders.keySet().stream().map(this::valueOf).filter(Objects::nonNull);
     }
 
-    /** Returns the thread that is inside code of a cell now, or null. */
-    @Nullable
-    Thread userThread() {
-        return userThread;
+    /** Returns the thread that runs what cells do. */
+    CellThread thread() {
+        return thread;
     }
 
-    /** Marks code that is not a snippet but acts for the cell (making a picture of its value), so that it can be stopped too. */
-    void asUserCode(Runnable work) {
-        userThread = Thread.currentThread();
-        try {
-            work.run();
-        } finally {
-            userThread = null;
-        }
+    /** Returns what the reader is to know of a cell that could not be guarded; told once. */
+    Optional<String> untold() {
+        return guarding.untold();
     }
 
     /**
@@ -171,6 +184,16 @@ final class CellControl extends DirectExecutionControl {
             }
         } catch (ReflectiveOperationException | RuntimeException e) {
             return; // Kept alive, then; nothing else depends on it.
+        }
+    }
+
+    /** Returns the type of a variable as a cell can write it whatever is imported; nothing if it cannot be written. */
+    static Optional<String> typeOf(String variable, Class<?> holder) {
+        try {
+            String type = holder.getDeclaredField(variable).getGenericType().getTypeName();
+            return Optional.of(OF_A_CELL.matcher(type).replaceAll("").replace('$', '.'));
+        } catch (ReflectiveOperationException | LinkageError | RuntimeException e) {
+            return Optional.empty();
         }
     }
 

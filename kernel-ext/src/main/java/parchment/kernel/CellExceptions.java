@@ -100,6 +100,17 @@ final class CellExceptions {
         return message(thrown);
     }
 
+    /** Returns an error in words: what happened, what helps a beginner over it, and a line for each cause. */
+    static List<String> inWords(Throwable thrown) {
+        List<String> lines = new ArrayList<>(List.of(message(thrown)));
+        String advice = speaksToTheUser(thrown) ? "" : Advice.on(thrown, words(thrown));
+        if (!advice.isEmpty()) {
+            lines.add(advice);
+        }
+        lines.addAll(causes(thrown));
+        return lines;
+    }
+
     private static String message(Throwable thrown) {
         String words = words(thrown);
         if (thrown instanceof OutOfMemoryError) {

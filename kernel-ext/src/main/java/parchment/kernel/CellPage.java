@@ -1,5 +1,7 @@
 package parchment.kernel;
 
+import java.time.Duration;
+
 /** Where the output of a running cell goes: a Jupyter client, or the notebook file of a headless run. */
 public interface CellPage {
 
@@ -18,6 +20,16 @@ public interface CellPage {
     /** Shows something in a place of its own, where the next thing with the same id takes its place; nothing where a page is still. */
     default void show(String id, Shown shown) {}
 
+    /** Shows something under a name; what {@link #update} is given for that name later takes its place, from whichever cell. */
+    default void showNamed(String name, Shown shown) {
+        show(shown);
+    }
+
+    /** Shows something in every place of that name; where a page cannot change, after what the cell has shown so far. */
+    default void update(String name, Shown shown) {
+        show(shown);
+    }
+
     /** Takes away the cell's output so far, when the next comes. */
     default void clear() {}
 
@@ -28,6 +40,9 @@ public interface CellPage {
     default void foot(Shown shown) {
         show(shown);
     }
+
+    /** Is told how long the cell ran, when it has ended; a page that is to come out the same each time says nothing of it. */
+    default void ran(Duration time) {}
 
     /**
      * Adds a sentence that holds for the whole page under what the cell showed. Where cells are run again one at a time it stands under

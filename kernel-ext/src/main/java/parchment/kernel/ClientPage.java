@@ -1,7 +1,9 @@
 package parchment.kernel;
 
 import com.google.gson.JsonObject;
+import com.google.gson.JsonPrimitive;
 import java.io.IOException;
+import java.time.Duration;
 import java.util.HashSet;
 import java.util.Set;
 import org.dflib.jjava.jupyter.messages.MessageContext;
@@ -55,15 +57,27 @@ final class ClientPage implements CellPage, AutoCloseable {
 
     @Override
     public synchronized void show(String id, Shown shown) {
+        publishUnder(
+                id, shown, places.add(id) ? MessageType.PUBLISH_DISPLAY_DATA : MessageType.PUBLISH_UPDATE_DISPLAY_DATA);
+    }
+
+    @Override
+    public synchronized void showNamed(String name, Shown shown) {
+        publishUnder(name, shown, MessageType.PUBLISH_DISPLAY_DATA);
+    }
+
+    @Override
+    public synchronized void update(String name, Shown shown) {
+        publishUnder(name, shown, MessageType.PUBLISH_UPDATE_DISPLAY_DATA);
+    }
+
+    private void publishUnder(String id, Shown shown, MessageType<?> type) {
         flush();
         JsonObject content = data(shown);
         JsonObject passing = new JsonObject();
         passing.addProperty("display_id", id);
         content.add("transient", passing);
-        connection.publish(
-                request,
-                places.add(id) ? MessageType.PUBLISH_DISPLAY_DATA : MessageType.PUBLISH_UPDATE_DISPLAY_DATA,
-                content);
+        connection.publish(request, type, content);
     }
 
     @Override
@@ -73,6 +87,11 @@ final class ClientPage implements CellPage, AutoCloseable {
         JsonObject content = data(shown);
         content.addProperty("execution_count", number);
         connection.publish(request, MessageType.PUBLISH_EXECUTION_RESULT, content);
+    }
+
+    @Override
+    public void ran(Duration time) {
+        RunningTime.shown(time).ifPresent(this::foot);
     }
 
     @Override
@@ -135,10 +154,7 @@ final class ClientPage implements CellPage, AutoCloseable {
     }
 
     static JsonObject data(@Nullable Shown shown) {
-        JsonObject data = new JsonObject();
-        if (shown != null) {
-            shown.forms().forEach(data::addProperty);
-        }
+        JsonObject data = shown == null ? new JsonObject() : shown.data(JsonPrimitive::new);
         JsonObject content = new JsonObject();
         content.add("data", data);
         content.add("metadata", new JsonObject());

@@ -1,10 +1,12 @@
 package parchment.kernel;
 
+import java.time.Duration;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.BooleanSupplier;
+import jdk.jshell.Snippet;
 import org.jspecify.annotations.Nullable;
 import parchment.display.Display;
 import parchment.jars.Jars;
@@ -14,8 +16,8 @@ import parchment.jars.Network;
  * Runs cells of Java one after the other in one session; what a cell defines, later cells see.
  *
  * <p>The value of the last line is shown in its richest form, with or without a semicolon at its end. Output, pictures and errors go
- * to the {@link CellPage} of the call. No cell takes the session down: an exit, an endless recursion, endless printing and a lack of
- * memory each end the cell alone.
+ * to the {@link CellPage} of the call. No cell takes the session down: an exit, an endless recursion and a lack of memory each end the
+ * cell alone.
  *
  * <p>One cell runs at a time; {@link #interrupt} may be called from any thread. It knows nothing of Jupyter.
  */
@@ -26,7 +28,7 @@ public final class Evaluator implements AutoCloseable {
 
     private Evaluator(Network network, StartOfSession start) {
         session = new Session(network, start);
-        interrupts = new Interrupts(session.control());
+        interrupts = new Interrupts(session.control().thread());
     }
 
     /** Opens a session with the library imported, which fetches nothing. */
@@ -78,18 +80,24 @@ public final class Evaluator implements AutoCloseable {
 
     private Outcome runGuarded(int number, String code, CellPage page, BooleanSupplier stopAsked) {
         CellText cell = new CellText(number, code.replace("\r\n", "\n"));
+        long begin = System.nanoTime();
         interrupts.begin();
         session.questions().beginCell();
         session.notes().beginCell();
         try (Jars.InPlace jars = Jars.on(session.jars());
                 CellStreams streams = new CellStreams(page);
                 CellThreads threads = new CellThreads();
-                Display.Shown shown = Display.on(new PageTarget(page, session.questions(), session.notes()))) {
+                Display.Shown shown = Display.on(new PageTarget(page, session));
+                Settling settling = Interrupts::settle) {
             if (stopAsked.getAsBoolean()) {
                 return Outcome.stopped(CellStop.Reason.INTERRUPTED);
             }
             session.takeStart().ifPresent(start -> begin(start, page));
             Outcome outcome = new WrittenCell(session, page).run(cell);
+            Optional<String> left = session.control().thread().leftInside();
+            if (left.isPresent()) {
+                return Outcome.leftBehind(left.get());
+            }
             session.notes().shown().forEach(page::pageNote);
             List<String> foot = session.questions().foot();
             if (!foot.isEmpty()) {
@@ -97,19 +105,23 @@ public final class Evaluator implements AutoCloseable {
             }
             return outcome;
         } catch (CellStop stop) {
-            return Outcome.stopped(stop.reason());
+            return session.control()
+                    .thread()
+                    .leftInside()
+                    .map(Outcome::leftBehind)
+                    .orElseGet(() -> Outcome.stopped(stop.reason()));
         } catch (VirtualMachineError e) { // Thrown while compiling or showing, outside the snippet itself.
             return Outcome.failed(CellExceptions.explain(e, null, session.places(), cell));
         } finally {
             interrupts.end();
             session.control().forget();
+            page.ran(Duration.ofNanos(System.nanoTime() - begin));
         }
     }
 
     /** What goes wrong with what every session begins with is told, and the reader's own cell runs all the same. */
     private void begin(StartOfSession start, CellPage page) {
         if (start.namesJars()) {
-            runSilently("1 + 1"); // Before the first class of a cell there is nothing that could load theirs.
             start.loadJars(session.jars(), page);
         }
         start.cells(page).ifPresent(cells -> {
@@ -121,6 +133,13 @@ public final class Evaluator implements AutoCloseable {
         });
     }
 
+    /** Is closed first, so that what threads of the cell say at their end still goes to its page. */
+    @FunctionalInterface
+    private interface Settling extends AutoCloseable {
+        @Override
+        void close();
+    }
+
     /** Returns what the number of questions put to scores in this session means, in sentences; empty if none was put. */
     public List<String> questionsAsked() {
         return session.questions().ofSession();
@@ -129,13 +148,13 @@ public final class Evaluator implements AutoCloseable {
     /** Does what the first cells would otherwise wait for, in steps between which a cell may run. */
     void warmUp() {
         synchronized (this) {
-            session.importFor("List");
+            session.imports().makeFor("List");
             runSilently("1 + 1");
         }
         boolean more = true;
         while (more) {
             synchronized (this) {
-                more = session.importOneMore();
+                more = session.imports().makeOneMore();
             }
         }
     }
@@ -145,7 +164,7 @@ public final class Evaluator implements AutoCloseable {
                 .split(code)
                 .forEach(part -> session.eval(part.source())
                         .forEach(event -> session.variables().dropIfUnnamed(event.snippet())));
-        Shown.of(session.control().value());
+        session.shown(session.control().value());
         session.control().forget();
     }
 
@@ -160,20 +179,30 @@ public final class Evaluator implements AutoCloseable {
         if (percent.isPresent()) {
             return percent.get();
         }
-        session.importRest();
+        session.imports().makeRest();
         return Completions.at(session.analysis(), session.control()::values, PercentLines.blanked(code), cursor);
     }
 
     /** Returns what is known of the name at the cursor, as {@link Inspection} says; null if it names nothing. */
     public synchronized @Nullable Shown inspect(String code, int cursor) {
-        session.importRest();
+        session.imports().makeRest();
         return Inspection.at(session, PercentLines.blanked(code), cursor);
     }
 
     /** Tells whether a cell could run as it stands, for consoles that run on the Enter key. */
     public synchronized Readiness readiness(String code) {
         String java = PercentLines.blanked(code);
-        return Readiness.of(session.splitter().split(java), java);
+        return Readiness.of(
+                session.splitter().split(java),
+                java,
+                session.control().holders().keySet());
+    }
+
+    /** Tells whether a text is one expression, so that running it can give a value and defines nothing. */
+    synchronized boolean isExpression(String code) {
+        List<Snippet> snippets = session.analysis().sourceToSnippets(code);
+        return snippets.size() == 1 && snippets.get(0).kind() == Snippet.Kind.EXPRESSION
+                || snippets.size() == 1 && snippets.get(0).subKind() == Snippet.SubKind.TEMP_VAR_EXPRESSION_SUBKIND;
     }
 
     @Override

@@ -2,6 +2,7 @@ package parchment.kernel;
 
 import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Queue;
@@ -46,6 +47,7 @@ final class Imports {
     private final Set<String> made = new LinkedHashSet<>();
     private final Set<String> seen = new LinkedHashSet<>();
     private final Set<String> own = new LinkedHashSet<>();
+    private final Set<String> closed = new LinkedHashSet<>();
     private @Nullable Queue<String> queue;
 
     /** Returns the names of the types that the code declares itself. */
@@ -53,10 +55,58 @@ final class Imports {
         return OWN_TYPE.matcher(code).results().map(match -> match.group(1)).toList();
     }
 
+    /** Leaves a name to the reader from now on. */
+    void leave(String name) {
+        own.add(name);
+    }
+
+    /** Takes a name back that was left to the reader, who had no use for it. */
+    void takeBack(String name) {
+        own.remove(name);
+        seen.remove(name);
+        made.removeIf(declaration -> declaration.endsWith("." + name + ";"));
+        queue = null;
+    }
+
+    /** Returns the rooms that have a public type of that name. */
+    List<String> roomsOf(String name) {
+        return rooms.keySet().stream()
+                .filter(room -> rooms.get(room).contains(name) && isPublic("parchment." + room + "." + name))
+                .toList();
+    }
+
+    /** Imports no room as a whole any more, but each of its types when a name first needs it; returns the import that is in the way. */
+    String close(String room) {
+        closed.add(room);
+        seen.clear();
+        return "parchment." + room + ".*";
+    }
+
+    /** Tells whether a name is Java's own and imported for every session. */
+    static boolean isOfJava(String name) {
+        return JAVA.stream().anyMatch(place -> isJavas(place + "." + name));
+    }
+
+    /** Tells whether a package of Java is imported for every session. */
+    static boolean isPlaceOfJava(String place) {
+        return JAVA.contains(place);
+    }
+
+    /** Tells whether a name reads as a word of ours in a cell. */
+    boolean isWord(String name) {
+        try {
+            return hasWords()
+                    && Arrays.stream(Class.forName("parchment." + WORDS_ROOM + "." + WORDS).getMethods())
+                            .anyMatch(method -> method.getName().equals(name));
+        } catch (ClassNotFoundException | LinkageError e) {
+            return false;
+        }
+    }
+
     /** Returns the imports that the code needs and that have not been returned before. */
     List<String> neededBy(String code) {
         own.addAll(typesDeclaredIn(code));
-        if (queue != null && queue.isEmpty()) {
+        if (queue != null && queue.isEmpty() && closed.isEmpty()) {
             return List.of(); // Everything is there.
         }
         List<String> needed = new ArrayList<>();
@@ -76,7 +126,8 @@ final class Imports {
         }
         for (String declaration = queue.poll(); declaration != null; declaration = queue.poll()) {
             String candidate = declaration;
-            boolean hidden = own.stream().anyMatch(type -> candidate.endsWith("." + type + ";"));
+            boolean hidden = own.stream().anyMatch(type -> candidate.endsWith("." + type + ";"))
+                    || closed.stream().anyMatch(room -> candidate.equals(whole(room)));
             if (!hidden && made.add(candidate)) {
                 return candidate;
             }
@@ -88,7 +139,7 @@ final class Imports {
     List<String> declarations() {
         List<String> imports = new ArrayList<>();
         JAVA.forEach(name -> imports.add("import " + name + ".*;"));
-        rooms.keySet().forEach(room -> imports.add("import parchment." + room + ".*;"));
+        rooms.keySet().forEach(room -> imports.add(whole(room)));
         rooms.forEach((room, types) ->
                 types.stream().filter(type -> goesByName(room, type)).forEach(type -> imports.add(single(room, type))));
         if (hasWords()) {
@@ -103,12 +154,21 @@ final class Imports {
                 .forEach(place -> needed.add("import " + place + ".*;"));
         rooms.forEach((room, types) -> {
             if (types.contains(name)) {
-                needed.add("import parchment." + room + ".*;");
-                if (goesByName(room, name) && !own.contains(name)) {
+                boolean alone = closed.contains(room);
+                if (!alone) {
+                    needed.add(whole(room));
+                }
+                if ((goesByName(room, name) || alone && isMeant(room, name)) && !own.contains(name)) {
                     needed.add(single(room, name));
                 }
             }
         });
+    }
+
+    /** Tells whether a cell that names a type means the one of that room. */
+    private boolean isMeant(String room, String name) {
+        List<String> having = roomsOf(name);
+        return having.contains(room) && (having.size() == 1 || !FOUNDATIONS.contains(room));
     }
 
     private boolean goesByName(String room, String type) {
@@ -145,6 +205,10 @@ final class Imports {
 
     private static String wordsImport() {
         return "import static parchment." + WORDS_ROOM + "." + WORDS + ".*;";
+    }
+
+    private static String whole(String room) {
+        return "import parchment." + room + ".*;";
     }
 
     private static String single(String room, String type) {

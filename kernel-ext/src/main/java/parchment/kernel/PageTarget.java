@@ -1,15 +1,39 @@
 package parchment.kernel;
 
 import java.util.UUID;
+import java.util.function.Function;
 import parchment.display.Asked;
 import parchment.display.Display;
 import parchment.display.Showable;
 
 /** What {@link Display} and progress reach while a cell runs. */
-record PageTarget(CellPage page, QuestionsAsked questions, PageNotes notes) implements Display.Target {
+record PageTarget(CellPage page, Session session) implements Display.Target {
     @Override
     public void show(Object value) {
-        page.show(Shown.of(value));
+        page.show(session.shown(value));
+    }
+
+    @Override
+    public void show(String id, Object value) {
+        Shown shown = session.shown(value);
+        session.named().add(id);
+        page.showNamed(id, shown);
+    }
+
+    @Override
+    public void update(String id, Object value) {
+        session.named().check(id);
+        page.update(id, session.shown(value));
+    }
+
+    @Override
+    public void register(Class<?> type, Function<Object, ?> form) {
+        session.renderers().register(type, form);
+    }
+
+    @Override
+    public void register(String className, Function<Object, ?> form) {
+        session.renderers().register(className, form);
     }
 
     @Override
@@ -19,12 +43,12 @@ record PageTarget(CellPage page, QuestionsAsked questions, PageNotes notes) impl
 
     @Override
     public void asked(Asked question) {
-        questions.add(question);
+        session.questions().add(question);
     }
 
     @Override
     public void holdsForPage(String sentence) {
-        notes.add(sentence);
+        session.notes().add(sentence);
     }
 
     @Override

@@ -8,8 +8,6 @@ record ReadersClassPath(Session session) implements SessionJars.ClassPath {
     @Override
     public void add(Path entry) {
         session.compilePath().add(entry, session.shell());
-        // A library that looks for its own parts asks the thread where classes are.
-        session.control().loader().ifPresent(Thread.currentThread()::setContextClassLoader);
     }
 
     @Override

@@ -13,25 +13,34 @@ import jdk.jshell.Snippet;
 import jdk.jshell.Snippet.Status;
 import jdk.jshell.SnippetEvent;
 import jdk.jshell.SourceCodeAnalysis;
+import org.jspecify.annotations.Nullable;
 import parchment.jars.Network;
 import parchment.jars.SessionJars;
+import parchment.rendering.Renderers;
 
 /** What lasts from cell to cell: JShell with what the cells have defined, the imports, and where each snippet was written. */
 final class Session {
     private final CellControl control = new CellControl();
-    private final Imports imports = new Imports();
     private final CompilePath compilePath = new CompilePath();
     private final Map<String, CellExceptions.Place> places = new HashMap<>();
     private final QuestionsAsked questions = new QuestionsAsked();
     private final PageNotes notes = new PageNotes();
+    private final NamedPlaces named = new NamedPlaces();
+    private final Renderers renderers = Renderers.explainingErrors(CellExceptions::inWords);
     private final Set<String> failed = new HashSet<>();
     private final JShell shell;
+    private final SessionImports imports;
     private final SourceCodeAnalysis analysis;
     private final CellSplitter splitter;
     private final CompileErrors compileErrors;
     private final Variables variables;
     private final SessionJars jars;
     private final AtomicReference<Optional<StartOfSession>> start;
+
+    /** Opens a session that begins with nothing and fetches nothing. */
+    Session() {
+        this(Network.NEVER, new StartOfSession(Map.of()));
+    }
 
     Session(Network network, StartOfSession start) {
         this.start = new AtomicReference<>(Optional.of(start));
@@ -45,6 +54,7 @@ final class Session {
         splitter = new CellSplitter(analysis);
         compileErrors = new CompileErrors(analysis, failed);
         variables = new Variables(shell, control, failed);
+        imports = new SessionImports(shell, control, variables, this::loader, this::eval);
     }
 
     /** Returns the count of what was asked of scores since the session began. */
@@ -57,6 +67,21 @@ final class Session {
         return notes;
     }
 
+    /** Returns the names under which something was shown that may change later. */
+    NamedPlaces named() {
+        return named;
+    }
+
+    /** Returns what finds out how a value is shown, with what cells have registered. */
+    Renderers renderers() {
+        return renderers;
+    }
+
+    /** Returns the forms of a value. */
+    Shown shown(@Nullable Object value) {
+        return Shown.of(renderers.of(value));
+    }
+
     /** Runs one snippet; where its errors may come of the short class path it began with, once more on the whole one. */
     List<SnippetEvent> eval(String source) {
         List<SnippetEvent> events = shell.eval(source);
@@ -67,32 +92,18 @@ final class Session {
         return compilePath.widenFor(errors, shell) ? shell.eval(source) : events;
     }
 
-    /** Makes the imports that the code needs, and takes back those whose names it declares itself. */
-    void importFor(String code) {
-        for (String type : Imports.typesDeclaredIn(code)) {
-            // JShell would refuse every later cell if a type of the cell's own and an imported one had the same name.
-            shell.imports()
-                    .filter(imported ->
-                            !imported.isStatic() && imported.fullname().endsWith("." + type))
-                    .toList()
-                    .forEach(shell::drop);
-        }
-        imports.neededBy(code).forEach(shell::eval);
+    /** Returns what is imported for the cells. */
+    SessionImports imports() {
+        return imports;
     }
 
-    void importRest() {
-        while (importOneMore()) {
-            // Each call makes one.
+    /** There is no loader before there is something to load. */
+    private ClassLoader loader() {
+        if (control.loader() == null) {
+            shell.eval("0;").forEach(event -> variables.dropIfUnnamed(event.snippet()));
         }
-    }
-
-    /** Makes one more import; returns false once there is none. */
-    boolean importOneMore() {
-        String declaration = imports.next();
-        if (declaration != null) {
-            shell.eval(declaration);
-        }
-        return declaration != null;
+        ClassLoader ofCells = control.loader();
+        return ofCells != null ? ofCells : ClassLoader.getSystemClassLoader();
     }
 
     List<Diag> diagnostics(Snippet snippet) {
@@ -102,6 +113,14 @@ final class Session {
     /** Returns what a method or class needs and nobody has defined. */
     List<String> unresolved(jdk.jshell.DeclarationSnippet snippet) {
         return shell.unresolvedDependencies(snippet).toList();
+    }
+
+    /** Returns what a method or class needs and nobody has defined, if it was not replaced or completed since. */
+    List<String> missing(jdk.jshell.DeclarationSnippet snippet) {
+        Snippet.Status status = shell.status(snippet);
+        return status == Status.RECOVERABLE_DEFINED || status == Status.RECOVERABLE_NOT_DEFINED
+                ? unresolved(snippet)
+                : List.of();
     }
 
     JShell shell() {
@@ -153,6 +172,7 @@ final class Session {
     }
 
     void close() {
+        control.thread().close();
         shell.close();
     }
 }

@@ -1,13 +1,16 @@
 package parchment.kernel;
 
-import java.util.Arrays;
-import java.util.Collection;
+import com.google.gson.JsonElement;
+import com.google.gson.JsonObject;
+import com.google.gson.JsonParseException;
+import com.google.gson.JsonParser;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
-import parchment.display.Html;
 import parchment.display.Showable;
+import parchment.rendering.Renderers;
 
 /**
  * A value in the forms in which a page can show it, by media type; text is always among them.
@@ -22,38 +25,19 @@ public record Shown(Map<String, String> forms) {
     public static final String HTML = "text/html";
     public static final String SVG = "image/svg+xml";
 
-    /** So many members of a collection are shown, each in its own form; the rest is counted. */
-    private static final int MEMBERS = 60;
-
     private static final int TEXT_LENGTH = 100_000;
 
     public Shown {
         forms = java.util.Collections.unmodifiableMap(new LinkedHashMap<>(forms));
     }
 
-    /** Returns the forms of any value: its own if it is {@link Showable}, those of its members if it holds such, else its text. */
+    /** Returns the forms of any value, as if nothing had been registered in a session. */
     public static Shown of(@Nullable Object value) {
-        if (value instanceof Optional<?> optional && optional.isPresent() && optional.get() instanceof Showable inner) {
-            return ofShowable(inner);
-        }
-        if (value instanceof Showable showable) {
-            return ofShowable(showable);
-        }
-        if (value instanceof Collection<?> collection && holdsShowables(collection)) {
-            return ofMembers(collection);
-        }
-        if (value instanceof Object[] array && holdsShowables(Arrays.asList(array))) {
-            return ofMembers(Arrays.asList(array));
-        }
-        return new Shown(Map.of(TEXT, shortened(PlainText.of(value))));
+        return of(Renderers.explainingErrors(CellExceptions::inWords).of(value));
     }
 
-    /** Returns the text form. */
-    public String text() {
-        return forms.getOrDefault(TEXT, "");
-    }
-
-    private static Shown ofShowable(Showable showable) {
+    /** Returns the forms of a value that shows itself. */
+    public static Shown of(Showable showable) {
         Map<String, String> forms = new LinkedHashMap<>();
         forms.put(TEXT, shortened(showable.text()));
         Optional<String> svg = showable.svg();
@@ -64,32 +48,37 @@ public record Shown(Map<String, String> forms) {
             svg.ifPresent(picture -> forms.put(HTML, "<div>" + picture + "</div>"));
         }
         svg.ifPresent(picture -> forms.put(SVG, picture));
+        forms.putAll(showable.otherForms());
         return new Shown(forms);
     }
 
-    private static boolean holdsShowables(Collection<?> collection) {
-        return !collection.isEmpty() && collection.stream().allMatch(member -> member instanceof Showable);
+    /** Returns the text form. */
+    public String text() {
+        return forms.getOrDefault(TEXT, "");
     }
 
-    private static Shown ofMembers(Collection<?> members) {
-        StringBuilder text = new StringBuilder();
-        StringBuilder html = new StringBuilder();
-        members.stream().limit(MEMBERS).map(Shown::of).forEach(member -> {
-            text.append(member.text()).append('\n');
-            String rich = member.forms().get(HTML);
-            html.append("<div>")
-                    .append(rich != null ? rich : "<pre>" + Html.escape(member.text()) + "</pre>")
-                    .append("</div>\n");
-        });
-        if (members.size() > MEMBERS) {
-            String rest = "and " + (members.size() - MEMBERS) + " more, not shown";
-            text.append(rest).append('\n');
-            html.append("<p>").append(rest).append("</p>\n");
+    /** Tells whether a form of that media type is JSON, which clients and notebook files take as JSON and not as text. */
+    public static boolean isJson(String mediaType) {
+        return mediaType.equals("application/json") || mediaType.endsWith("+json");
+    }
+
+    /**
+     * Returns the forms as the messaging protocol and notebook files hold them.
+     *
+     * @param text writes what is not JSON
+     */
+    public JsonObject data(Function<String, JsonElement> text) {
+        JsonObject data = new JsonObject();
+        forms.forEach((type, form) -> data.add(type, isJson(type) ? json(form, text) : text.apply(form)));
+        return data;
+    }
+
+    private static JsonElement json(String form, Function<String, JsonElement> text) {
+        try {
+            return JsonParser.parseString(form);
+        } catch (JsonParseException e) {
+            return text.apply(form); // Somebody's own, and no JSON; the client says so.
         }
-        Map<String, String> forms = new LinkedHashMap<>();
-        forms.put(TEXT, shortened(text.toString().stripTrailing()));
-        forms.put(HTML, html.toString());
-        return new Shown(forms);
     }
 
     private static String shortened(String text) {

@@ -1,8 +1,11 @@
 package parchment.kernel;
 
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
+import jdk.jshell.ImportSnippet;
 import jdk.jshell.JShell;
 import jdk.jshell.Snippet;
 import jdk.jshell.Snippet.Status;
@@ -18,6 +21,7 @@ final class Variables {
     private final JShell shell;
     private final CellControl control;
     private final Set<String> failed;
+    private final Set<String> lost = new LinkedHashSet<>();
 
     /** @param failed is filled with the names of variables whose cell failed */
     Variables(JShell shell, CellControl control, Set<String> failed) {
@@ -28,11 +32,17 @@ final class Variables {
 
     /** Looks after all variables when a snippet has run. */
     void afterRun(Map<String, Class<?>> before, Snippet snippet, List<SnippetEvent> events, CellPage page) {
-        keepOthers(before, snippet, page);
-        events.forEach(event -> tellWhatIsLost(event, page));
+        keep(before, snippet instanceof VarSnippet variable ? variable.name() : "", events);
+        lost.forEach(name -> tellLost(name, page));
+        lost.clear();
         if (snippet instanceof VarSnippet variable) {
             failed.remove(variable.name());
         }
+    }
+
+    /** Looks after all variables when an import was made for the reader, or taken back; what is lost is told with the next snippet. */
+    void afterImport(Map<String, Class<?>> before, List<SnippetEvent> events) {
+        keep(before, "", events);
     }
 
     /** JShell keeps the value of a bare expression in a variable that nobody asked for. */
@@ -62,28 +72,58 @@ final class Variables {
     /**
      * Lets go of the old value of a variable that was defined anew, and keeps the values of those made from it: JShell would set
      * {@code var evidence = f(logbook)} to null when the cell that defines {@code logbook} runs once more.
+     *
+     * @param own the variable that was defined, or empty
      */
-    private void keepOthers(Map<String, Class<?>> before, Snippet defined, CellPage page) {
-        String own = defined instanceof VarSnippet variable ? variable.name() : "";
+    private void keep(Map<String, Class<?>> before, String own, List<SnippetEvent> events) {
         control.holders().forEach((name, holder) -> {
             Class<?> old = before.get(name);
             if (old == null || old == holder) {
                 return;
             }
             if (!name.equals(own) && !CellControl.carryOver(name, old, holder)) {
-                tellLost(name, page);
+                lost.add(name);
             }
             CellControl.release(name, old);
         });
+        for (SnippetEvent event : events) {
+            if (isLost(event)
+                    && event.snippet() instanceof VarSnippet variable
+                    && control.valueOf(variable.name()) != null
+                    && !keptByItsType(variable, event)) {
+                lost.add(variable.name());
+                Class<?> holder = control.holders().get(variable.name());
+                if (holder != null) {
+                    CellControl.release(variable.name(), holder);
+                }
+            }
+        }
     }
 
-    private static void tellWhatIsLost(SnippetEvent event, CellPage page) {
-        if (event.causeSnippet() != null
-                && event.previousStatus() == Status.VALID
-                && (event.status() == Status.RECOVERABLE_DEFINED || event.status() == Status.RECOVERABLE_NOT_DEFINED)
-                && event.snippet() instanceof VarSnippet variable) {
-            tellLost(variable.name(), page);
+    private static boolean isLost(SnippetEvent event) {
+        return event.previousStatus() == Status.VALID
+                && (event.status() == Status.RECOVERABLE_DEFINED || event.status() == Status.RECOVERABLE_NOT_DEFINED);
+    }
+
+    /**
+     * Declares a variable anew by its type in full, with the value that it had, when a name in its declaration has come to mean something else
+     * by an import.
+     */
+    private boolean keptByItsType(VarSnippet variable, SnippetEvent event) {
+        Class<?> holder = control.holders().get(variable.name());
+        if (holder == null || event.causeSnippet() != null && !(event.causeSnippet() instanceof ImportSnippet)) {
+            return false;
         }
+        Optional<String> type = CellControl.typeOf(variable.name(), holder);
+        if (type.isEmpty()) {
+            return false;
+        }
+        Map<String, Class<?>> before = control.holders();
+        List<SnippetEvent> events = shell.eval(type.get() + " " + variable.name() + ";");
+        Class<?> now = control.holders().get(variable.name());
+        boolean kept = now != null && now != holder && CellControl.carryOver(variable.name(), holder, now);
+        keep(before, variable.name(), events);
+        return kept;
     }
 
     private static void tellLost(String variable, CellPage page) {

@@ -69,9 +69,7 @@ public sealed interface CellOutput {
     JsonObject json(int number);
 
     private static JsonObject data(Shown shown) {
-        JsonObject data = new JsonObject();
-        shown.forms().forEach((type, text) -> data.add(type, Cell.lines(text)));
-        return data;
+        return shown.data(Cell::lines);
     }
 
     /** Reads an output from a notebook file. */
@@ -94,7 +92,11 @@ public sealed interface CellOutput {
                 if (json.has("data")) {
                     json.getAsJsonObject("data")
                             .entrySet()
-                            .forEach(entry -> forms.put(entry.getKey(), Cell.joined(entry.getValue())));
+                            .forEach(entry -> forms.put(
+                                    entry.getKey(),
+                                    Shown.isJson(entry.getKey())
+                                            ? entry.getValue().toString()
+                                            : Cell.joined(entry.getValue())));
                 }
                 return type.equals("execute_result") ? new Result(new Shown(forms)) : new Display(new Shown(forms));
             }

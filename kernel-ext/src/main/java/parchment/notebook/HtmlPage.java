@@ -2,6 +2,7 @@ package parchment.notebook;
 
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.regex.Pattern;
 import parchment.display.Html;
 import parchment.kernel.CellPage;
@@ -14,6 +15,9 @@ import parchment.kernel.Shown;
 public final class HtmlPage {
     /** Colour and cursor codes that programs for terminals print. */
     private static final Pattern TERMINAL_CODES = Pattern.compile("\u001b\\[[0-9;?]*[A-Za-z]");
+
+    /** Pictures that a browser draws, the sharpest first. */
+    private static final List<String> DOTS = List.of("image/png", "image/webp", "image/gif", "image/jpeg");
 
     private HtmlPage() {}
 
@@ -89,7 +93,9 @@ public final class HtmlPage {
     private static void shown(Shown shown, StringBuilder body) {
         String html = shown.forms().get(Shown.HTML);
         String svg = shown.forms().get(Shown.SVG);
-        String png = shown.forms().get("image/png");
+        Optional<String> dots =
+                DOTS.stream().filter(shown.forms()::containsKey).findFirst();
+        String markdown = shown.forms().get("text/markdown");
         if (html != null) {
             body.append("<div class=\"output\">").append(html).append("</div>\n");
         } else if (svg != null) {
@@ -98,12 +104,18 @@ public final class HtmlPage {
                     .append("\">")
                     .append(svg)
                     .append("</figure>\n");
-        } else if (png != null) {
+        } else if (dots.isPresent()) {
             body.append("<figure class=\"output\"><img alt=\"")
                     .append(Html.escape(shown.text()))
-                    .append("\" src=\"data:image/png;base64,")
-                    .append(Html.escape(png.replaceAll("\\s", "")))
+                    .append("\" src=\"data:")
+                    .append(dots.get())
+                    .append(";base64,")
+                    .append(Html.escape(shown.forms().getOrDefault(dots.get(), "").replaceAll("\\s", "")))
                     .append("\"></figure>\n");
+        } else if (markdown != null) {
+            body.append("<div class=\"output\">")
+                    .append(Markdown.html(Markdown.parse(markdown)))
+                    .append("</div>\n");
         } else {
             pre("output text", shown.text(), body);
         }

@@ -181,9 +181,15 @@ final class MarkdownOutput {
             case "code" -> "`" + element.getTextContent().replace('`', '\'') + "`";
             case "strong", "b" -> "**" + words(element) + "**";
             case "em", "i" -> "*" + words(element) + "*";
+            case "img" -> pictureInWords(element.getAttribute("alt"));
             case "button", "input", "select" -> ""; // Nothing there answers to a click.
             default -> children(element).stream().map(this::inline).collect(Collectors.joining());
         };
+    }
+
+    /** A picture of dots inside a page has no address that a site would load. */
+    private static String pictureInWords(String alt) {
+        return alt.isBlank() ? "" : "*" + MarkdownText.escaped(alt) + " (the notebook shows the picture)*";
     }
 
     private String picture(Element element) {

@@ -125,6 +125,11 @@ public final class MarkdownPage {
 
     private void add(Shown shown) {
         String html = shown.forms().getOrDefault(Shown.HTML, shown.forms().getOrDefault(Shown.SVG, ""));
+        String markdown = shown.forms().get("text/markdown");
+        if (html.isEmpty() && markdown != null) {
+            add(markdown);
+            return;
+        }
         if (html.isEmpty()) {
             add(MarkdownText.fenced("text", shown.text()));
             return;

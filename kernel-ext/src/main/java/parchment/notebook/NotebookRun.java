@@ -7,11 +7,10 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.BooleanSupplier;
+import java.util.function.Supplier;
 import parchment.kernel.CellError;
-import parchment.kernel.CellPage;
 import parchment.kernel.Evaluator;
 import parchment.kernel.Outcome;
-import parchment.kernel.Shown;
 
 /**
  * Runs the code cells of a notebook in order and stops at the first that fails, unless that cell carries the tag {@code
@@ -60,107 +59,40 @@ public final class NotebookRun {
      */
     public Result run(Progress progress, BooleanSupplier stopAsked) {
         int count = (int) notebook.cells().stream().filter(NotebookRun::isToRun).count();
-        List<Cell> done = new ArrayList<>();
+        List<Supplier<Cell>> done = new ArrayList<>(); // A later cell may change what an earlier one has shown.
         int number = 0;
         Optional<Integer> failedCell = Optional.empty();
         Optional<CellError> error = Optional.empty();
         Set<String> pageNotes = new HashSet<>();
+        List<CollectedPage> earlier = new ArrayList<>();
         for (Cell cell : notebook.cells()) {
             if (!isToRun(cell)) {
-                done.add(cell.kind() == Cell.Kind.CODE ? cell.notRun() : cell);
+                done.add(() -> cell.kind() == Cell.Kind.CODE ? cell.notRun() : cell);
                 continue;
             }
             number++;
             if (failedCell.isPresent()) {
-                done.add(cell.notRun());
+                done.add(cell::notRun);
                 continue;
             }
             progress.cellBegins(number, count, cell);
             long start = System.nanoTime();
-            Collected page = new Collected(pageNotes);
+            CollectedPage page = new CollectedPage(earlier, pageNotes);
             Outcome outcome = evaluator.run(number, cell.source(), page, stopAsked);
-            done.add(cell.ran(number, page.outputs(outcome)));
+            page.end(outcome);
+            earlier.add(page);
+            int ran = number;
+            done.add(() -> cell.ran(ran, page.outputs()));
             progress.cellEnded(number, count, Duration.ofNanos(System.nanoTime() - start), outcome);
             if (!outcome.fine() && !cell.tagged("raises-exception")) {
                 failedCell = Optional.of(number);
                 error = outcome.error();
             }
         }
-        return new Result(notebook.withCells(done), failedCell, error);
+        return new Result(notebook.withCells(done.stream().map(Supplier::get).toList()), failedCell, error);
     }
 
     private static boolean isToRun(Cell cell) {
         return cell.kind() == Cell.Kind.CODE && !cell.source().isBlank();
-    }
-
-    /** Gathers a cell's output, joining what was printed in pieces. */
-    private static final class Collected implements CellPage {
-        private final List<CellOutput> outputs = new ArrayList<>();
-        private final StringBuilder printed = new StringBuilder();
-        private Stream printedTo = Stream.STDOUT;
-        private final Set<String> pageNotes;
-        private boolean clearing;
-
-        /** @param pageNotes what earlier cells have told of the whole page */
-        Collected(Set<String> pageNotes) {
-            this.pageNotes = pageNotes;
-        }
-
-        @Override
-        public synchronized void print(Stream stream, String text) {
-            clearIfAsked();
-            if (stream != printedTo) {
-                flush();
-                printedTo = stream;
-            }
-            printed.append(text);
-        }
-
-        @Override
-        public synchronized void show(Shown shown) {
-            clearIfAsked();
-            flush();
-            outputs.add(new CellOutput.Display(shown));
-        }
-
-        @Override
-        public synchronized void result(Shown shown) {
-            clearIfAsked();
-            flush();
-            outputs.add(new CellOutput.Result(shown));
-        }
-
-        @Override
-        public void pageNote(Shown shown) {
-            if (pageNotes.add(shown.text())) {
-                foot(shown);
-            }
-        }
-
-        synchronized List<CellOutput> outputs(Outcome outcome) {
-            flush();
-            outcome.error().ifPresent(error -> outputs.add(new CellOutput.Failed(error)));
-            return List.copyOf(outputs);
-        }
-
-        @Override
-        public synchronized void clear() {
-            clearing = true;
-        }
-
-        private void clearIfAsked() {
-            if (clearing) {
-                clearing = false;
-                outputs.clear();
-                printed.setLength(0);
-            }
-        }
-
-        private void flush() {
-            if (printed.length() > 0) {
-                outputs.add(new CellOutput.Printed(printedTo, printed.toString()));
-                printed.setLength(0);
-            }
-        }
     }
 }

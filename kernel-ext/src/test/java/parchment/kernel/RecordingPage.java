@@ -15,6 +15,7 @@ final class RecordingPage implements CellPage {
     private final Deque<String> answers = new ArrayDeque<>();
     final List<Shown> shown = new ArrayList<>();
     final Map<String, List<Shown>> places = new LinkedHashMap<>();
+    final List<String> named = new ArrayList<>();
     final List<Shown> feet = new ArrayList<>();
     final List<Shown> pageNotes = new ArrayList<>();
     final List<Shown> results = new ArrayList<>();
@@ -37,6 +38,16 @@ final class RecordingPage implements CellPage {
     @Override
     public synchronized void show(String id, Shown value) {
         places.computeIfAbsent(id, place -> new ArrayList<>()).add(value);
+    }
+
+    @Override
+    public void showNamed(String name, Shown value) {
+        named.add(name + ": " + value.text());
+    }
+
+    @Override
+    public void update(String name, Shown value) {
+        named.add(name + " <- " + value.text());
     }
 
     @Override

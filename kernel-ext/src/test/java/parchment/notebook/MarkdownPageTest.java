@@ -72,6 +72,14 @@ class MarkdownPageTest {
     }
 
     @Test
+    void aPictureOfDotsIsSaidInWords() {
+        assertEquals(
+                "*Picture: Drops \\*, 1 series (the notebook shows the picture)*",
+                html("<img alt=\"Picture: Drops *, 1 series\" src=\"data:image/png;base64,AQI=\">"));
+        assertEquals("kept", html("<p>kept</p><img src=\"data:image/png;base64,AQI=\">"));
+    }
+
+    @Test
     void aFoldedPartStaysFoldedByItsTitle() {
         assertEquals(
                 "*Folded away in the notebook: How this was worked out*",

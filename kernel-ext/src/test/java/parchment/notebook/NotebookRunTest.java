@@ -79,6 +79,51 @@ class NotebookRunTest {
     }
 
     @Test
+    void keepsAFormThatIsJsonAsJson(@TempDir Path folder) throws IOException {
+        Path file = folder.resolve("forms.ipynb");
+        run(of("Display.as(\"application/json\", \"[{\\\"a\\\": [1, 2]}]\")")).notebook().write(file);
+        assertTrue(Files.readString(file).replaceAll("\\s", "").contains("\"application/json\":[{\"a\":[1,2]}]"));
+        CellOutput read = Notebook.read(file).cells().get(0).outputs().get(0);
+        assertEquals(
+                "[{\"a\":[1,2]}]", ((CellOutput.Result) read).shown().forms().get("application/json"));
+    }
+
+    @Test
+    void aPageShowsTheFormsThatABrowserKnows() {
+        String page = HtmlPage.of(
+                run(of(
+                                "Display.as(\"image/gif\", \"R0lGOD==\")",
+                                "Display.as(\"text/markdown\", \"*leaning* <b>\")",
+                                "Display.as(\"text/latex\", \"$x < y$\")",
+                                "new java.awt.image.BufferedImage(3, 2, 1)"))
+                        .notebook(),
+                "forms");
+        assertTrue(page.contains("<img alt=\"A picture (image/gif)\" src=\"data:image/gif;base64,R0lGOD==\">"), page);
+        assertTrue(page.contains("<em>leaning</em> &lt;b&gt;"), page);
+        assertTrue(page.contains("tabindex=\"0\">$x &lt; y$</pre>"), page);
+        assertEquals(1, times("<img alt=\"A picture of 3 by 2 dots\"", page));
+    }
+
+    @Test
+    void aLaterCellChangesWhatAnEarlierOneHasShownUnderAName() {
+        Notebook ran = run(of(
+                        "Display.show(\"count\", \"one\"); Display.show(\"other\", \"left alone\"); System.out.println(\"printed\");",
+                        "Display.update(\"count\", \"two\"); Display.show(\"count\", \"three\"); Display.update(\"count\", \"four\");",
+                        "Display.clear(); Display.update(\"count\", Display.as(\"text/html\", \"<b>five</b>\"));"))
+                .notebook();
+        List<List<String>> shown = ran.cells().stream()
+                .map(cell -> cell.outputs().stream()
+                        .map(output -> output instanceof CellOutput.Display display
+                                ? display.shown().forms().values().toString()
+                                : ((CellOutput.Printed) output).text())
+                        .toList())
+                .toList();
+        String five = "[A value in text/html, <b>five</b>]";
+        assertEquals(List.of(List.of(five, "[left alone]", "printed\n"), List.of(five), List.of()), shown);
+        assertTrue(HtmlPage.of(ran, "n").contains("<div class=\"output\"><b>five</b></div>"));
+    }
+
+    @Test
     void aPageOfAnInventedLogbookSaysSoOnceHoweverOftenItIsOpened() throws IOException {
         String demo = Path.of("..", "datasets", "hillside").toString().replace("\\", "/");
         String open = "Logbook.open(\"" + demo + "\")";

@@ -1,0 +1,39 @@
+package parchment.kernel;
+
+import java.util.Comparator;
+import java.util.Set;
+import java.util.TreeSet;
+import parchment.display.Spelling;
+
+/** Keeps under which names a session has shown something that may change later. Safe for threads. */
+final class NamedPlaces {
+    private static final int LISTED = 8;
+
+    private final Set<String> names = new TreeSet<>();
+
+    synchronized void add(String name) {
+        names.add(name);
+    }
+
+    /** @throws IllegalArgumentException if nothing was shown under the name */
+    synchronized void check(String name) {
+        if (names.contains(name)) {
+            return;
+        }
+        String first = "Show it there first: Display.show(\"" + name + "\", value).";
+        if (names.isEmpty()) {
+            throw new IllegalArgumentException(
+                    "Nothing on this page was shown under the name '" + name + "', nor under any other. " + first);
+        }
+        String closest = names.stream()
+                .min(Comparator.comparingInt(known -> Spelling.changesOrSwaps(name, known)))
+                .orElseThrow();
+        int changes = Spelling.changesOrSwaps(name, closest);
+        boolean near = changes < name.length() && changes <= Math.max(1, name.length() / 3);
+        throw new IllegalArgumentException("Nothing on this page was shown under the name '" + name + "'. "
+                + (near ? "Did you mean '" + closest + "'? " : "")
+                + "Names: " + String.join(", ", names.stream().limit(LISTED).toList())
+                + (names.size() > LISTED ? " and " + (names.size() - LISTED) + " more. " : ". ")
+                + first);
+    }
+}

@@ -1,0 +1,142 @@
+package parchment.kernel;
+
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.Function;
+import java.util.function.Predicate;
+import java.util.function.Supplier;
+import jdk.jshell.ImportSnippet;
+import jdk.jshell.JShell;
+import jdk.jshell.SnippetEvent;
+import parchment.kernel.ReaderImports.Declared;
+
+/**
+ * Makes the imports of a session: ours, which a cell finds in place, and room for the reader's, which win as if ours were not there.
+ *
+ * <p>To Java two imports of whole packages are equals, so that a name in both means nothing. A room of ours with a name that the reader has
+ * imported too is therefore imported as a whole no more; its other names are imported one by one as cells use them.
+ */
+final class SessionImports {
+    private final JShell shell;
+    private final CellControl control;
+    private final Supplier<ClassLoader> loader;
+    private final Function<String, List<SnippetEvent>> eval;
+    private final Variables variables;
+    private final Imports ours = new Imports();
+    private final ReaderImports readers = new ReaderImports();
+    private final Set<String> settled = new HashSet<>();
+
+    /**
+     * @param loader finds the classes that a cell can name
+     * @param eval runs a snippet
+     */
+    SessionImports(
+            JShell shell,
+            CellControl control,
+            Variables variables,
+            Supplier<ClassLoader> loader,
+            Function<String, List<SnippetEvent>> eval) {
+        this.shell = shell;
+        this.control = control;
+        this.variables = variables;
+        this.loader = loader;
+        this.eval = eval;
+    }
+
+    /** Makes the imports that the code needs, and takes back those whose names it declares itself. */
+    void makeFor(String code) {
+        for (String type : Imports.typesDeclaredIn(code)) {
+            // JShell would refuse every later cell if a type of the cell's own and an imported one had the same name.
+            dropImportsOf(type);
+            readers.addType(type);
+        }
+        letReaderWin(code);
+        ours.neededBy(code).forEach(declaration -> keeping(() -> shell.eval(declaration)));
+    }
+
+    void makeRest() {
+        while (makeOneMore()) {
+            // Each call makes one.
+        }
+    }
+
+    /** Makes one more import; returns false once there is none. */
+    boolean makeOneMore() {
+        String declaration = ours.next();
+        if (declaration != null) {
+            keeping(() -> shell.eval(declaration));
+        }
+        return declaration != null;
+    }
+
+    /** Makes room for what the reader is about to import by its name: two such imports of one name are an error in Java. */
+    void makeRoomFor(Declared declared) {
+        if (!declared.isWhole()) {
+            dropImportsOf(declared.name());
+            ours.leave(declared.name());
+        }
+    }
+
+    /** Takes that room back when the import has failed. */
+    void takeRoomBack(Declared declared) {
+        if (!declared.isWhole()) {
+            ours.takeBack(declared.name());
+        }
+    }
+
+    /** Lets the names in a cell mean what the reader has just imported. */
+    void made(Declared declared, String code) {
+        readers.add(declared);
+        settled.clear();
+        letReaderWin(code);
+        ours.neededBy(code).forEach(declaration -> keeping(() -> shell.eval(declaration)));
+    }
+
+    private void letReaderWin(String code) {
+        for (String name : readers.namesIn(code)) {
+            List<String> rooms = ours.roomsOf(name);
+            if ((!rooms.isEmpty() || ours.isWord(name)) && settled.add(name)) {
+                Optional<Declared> readersOwn = readers.of(name, loader.get()).filter(from -> !isOurs(from.place()));
+                readersOwn.ifPresent(from -> giveUp(name, rooms, from));
+            }
+        }
+    }
+
+    /** A reader who writes an import of ours means ours, and Java's rules for equals hold. */
+    private boolean isOurs(String place) {
+        return place.startsWith("parchment.");
+    }
+
+    private void giveUp(String name, List<String> rooms, Declared readersOwn) {
+        ours.leave(name);
+        if (!readersOwn.isStatic()) {
+            drop(snippet -> !snippet.isStatic() && snippet.fullname().startsWith("parchment.") && snippet.name().equals(name));
+        }
+        for (String room : rooms) {
+            if (!readers.hasWhole("parchment." + room)) {
+                String whole = ours.close(room);
+                drop(snippet -> !snippet.isStatic() && snippet.fullname().equals(whole));
+            }
+        }
+        if (rooms.isEmpty() || Imports.isOfJava(name) && !Imports.isPlaceOfJava(readersOwn.place())) {
+            keeping(() -> eval.apply(readersOwn.code()));
+        }
+    }
+
+    private void dropImportsOf(String type) {
+        drop(imported -> !imported.isStatic() && imported.fullname().endsWith("." + type));
+    }
+
+    private void drop(Predicate<ImportSnippet> which) {
+        shell.imports().filter(which).toList().forEach(snippet -> keeping(() -> shell.drop(snippet)));
+    }
+
+    /** What an import means for variables that are there is looked after as with any snippet. */
+    private void keeping(Supplier<List<SnippetEvent>> change) {
+        Map<String, Class<?>> before = control.holders();
+        variables.afterImport(before, change.get());
+    }
+}

@@ -1,0 +1,110 @@
+package parchment.display;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Function;
+import org.junit.jupiter.api.Test;
+
+class DisplayTest {
+    private static String refused(Runnable work) {
+        return assertThrows(IllegalArgumentException.class, work::run).getMessage();
+    }
+
+    @Test
+    void isInTheMediaTypeThatItWasGiven() {
+        assertEquals(Optional.of("<b>x</b>"), Display.as("text/html", "<b>x</b>").html());
+        assertEquals("A value in text/html", Display.as("text/html", "<b>x</b>").text());
+        assertEquals(Optional.of("<svg/>"), Display.as("image/svg+xml", "<svg/>").svg());
+        assertEquals("A picture (image/svg+xml)", Display.as("image/svg+xml", "<svg/>").text());
+        assertEquals(
+                Map.of("text/markdown", "*x*"), Display.as("text/markdown", "*x*").otherForms());
+        assertEquals("*x*", Display.as("text/markdown", "*x*").text());
+        assertEquals("plain", Display.as("text/plain", "plain").text());
+        assertEquals(Map.of(), Display.as("text/plain", "plain").otherForms());
+        assertEquals(
+                Map.of("image/png", "AQI="),
+                Display.as("image/png", new byte[] {1, 2}).otherForms());
+        assertEquals("A picture (image/png)", Display.as("image/png", "AQI=").text());
+    }
+
+    @Test
+    void saysWhatIsNoMediaType() {
+        assertEquals(
+                "Display.as needs a media type, such as text/html or image/png, but was given 'HTML'. Did you mean 'text/html'?",
+                refused(() -> Display.as("HTML", "<b>x</b>")));
+        assertEquals(
+                "Display.as needs a media type, such as text/html or image/png, but was given '<b>x</b>'.",
+                refused(() -> Display.as("<b>x</b>", "text/html")));
+    }
+
+    @Test
+    void saysWhatIsMadeOfBytesAndWhatOfText() {
+        assertEquals(
+                "A value in image/png is made of bytes, but Display.as was given a text. Give it the bytes (byte[]), or their text in"
+                        + " Base64.",
+                refused(() -> Display.as("image/png", "picture.png")));
+        assertEquals(
+                "A value in text/html is a text, but Display.as was given bytes. Give it the text: new String(bytes,"
+                        + " StandardCharsets.UTF_8).",
+                refused(() -> Display.as("text/html", new byte[] {1})));
+    }
+
+    @Test
+    void saysWhatCannotBeRegisteredOrNamed() {
+        assertTrue(refused(() -> Display.register(Table.class, table -> "x"))
+                .startsWith("A Table shows itself, so that nothing registered for it would be asked."));
+        assertTrue(refused(() -> Display.register(int.class, number -> "x"))
+                .startsWith("No value is of the class int.class by the time it is shown"));
+        assertTrue(refused(() -> Display.register(" ", number -> "x")).contains("the name of a class"));
+        assertTrue(refused(() -> Display.show("", 1)).startsWith("A place on the page needs a name"));
+        assertTrue(refused(() -> Display.update(" ", 1)).startsWith("A place on the page needs a name"));
+    }
+
+    @Test
+    void passesEverythingOnWhereQuestionsAreNotCounted() {
+        List<String> seen = new ArrayList<>();
+        Display.Target page = new Display.Target() {
+            @Override
+            public void show(Object value) {
+                seen.add("show " + value);
+            }
+
+            @Override
+            public void show(String id, Object value) {
+                seen.add("show " + id + " " + value);
+            }
+
+            @Override
+            public void update(String id, Object value) {
+                seen.add("update " + id + " " + value);
+            }
+
+            @Override
+            public void register(Class<?> type, Function<Object, ?> form) {
+                seen.add(type.getSimpleName() + " " + form.apply(3));
+            }
+
+            @Override
+            public void register(String className, Function<Object, ?> form) {
+                seen.add(className + " " + form.apply(3));
+            }
+        };
+        try (Display.Shown shown = Display.on(page)) {
+            Display.uncounted(() -> {
+                Display.show(1);
+                Display.show("id", 2);
+                Display.update("id", 3);
+                Display.register(Integer.class, number -> number + 1);
+                Display.register("a.B", number -> "any");
+                return shown;
+            });
+        }
+        assertEquals(List.of("show 1", "show id 2", "update id 3", "Integer 4", "a.B any"), seen);
+    }
+}
