@@ -43,6 +43,10 @@ final class Advice {
         if (thrown instanceof UnsupportedOperationException && fromImmutable(thrown)) {
             return "What List.of, Map.of and toList() give cannot be changed; copy it first: new ArrayList<>(list).";
         }
+        if (thrown instanceof NoClassDefFoundError && words.matches("[\\w/$]+")) {
+            return "A jar here needs another that is not here. A library that is named, Jars.add(\"group:artifact:version\"), brings"
+                    + " along what it needs; a jar added by its path does not.";
+        }
         if (thrown instanceof NoSuchFileException || thrown instanceof FileNotFoundException) {
             return "There is no such file, seen from the folder " + Path.of("").toAbsolutePath() + ".";
         }

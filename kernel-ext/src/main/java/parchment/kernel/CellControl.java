@@ -97,7 +97,11 @@ final class CellControl extends DirectExecutionControl {
         value = null;
         thrown = null;
         try {
-            value = thread.call(() -> snippet.invoke(null));
+            value = thread.call(() -> {
+                // A library of a reader's that looks for its own parts asks the thread where classes are.
+                Thread.currentThread().setContextClassLoader(loader);
+                return snippet.invoke(null);
+            });
         } catch (InvocationTargetException e) {
             thrown = e.getCause();
             throw e;

@@ -50,9 +50,9 @@ final class CellExceptions {
                 continue;
             }
             int line = place.line(frame.getLineNumber());
-            String where = place.cell().number() == cell.number()
+            String where = place.cell().name().equals(cell.name())
                     ? place.cell().mark(line)
-                    : "Cell " + place.cell().number() + ", line " + line + ":  "
+                    : place.cell().name() + ", line " + line + ":  "
                             + place.cell().lineText(line).strip();
             if (!marked) {
                 lines.add(where);

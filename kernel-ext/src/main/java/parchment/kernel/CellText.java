@@ -6,9 +6,16 @@ import java.util.List;
  * The text of a cell, and how a place in it is shown to the reader.
  *
  * @param number the cell's number as the notebook shows it, from 1
- * @param code what was written
+ * @param code its Java, line for line in the places where it was written
+ * @param written what was written; the same but for lines that are no Java
+ * @param name what a later error calls it, such as {@code Cell 3}
  */
-record CellText(int number, String code) {
+record CellText(int number, String code, String written, String name) {
+
+    /** Returns a cell that is all Java. */
+    CellText(int number, String code) {
+        this(number, code, code, "Cell " + number);
+    }
 
     /** Returns the line, from 1, that holds the character at the offset. */
     int line(int offset) {
@@ -18,7 +25,7 @@ record CellText(int number, String code) {
 
     /** Returns the line's text as written. */
     String lineText(int line) {
-        String[] lines = code.split("\n", -1);
+        String[] lines = written.split("\n", -1);
         return line >= 1 && line <= lines.length ? lines[line - 1].stripTrailing() : "";
     }
 

@@ -36,7 +36,7 @@ public record Completions(List<String> matches, int start, int end) {
     /** The names that cells begin with, found when somebody first completes one. */
     private static final class OurNames {
         static final Set<String> ALL = Stream.concat(
-                        Rooms.types().values().stream().flatMap(Set::stream),
+                        Rooms.typesForNotebooks().values().stream().flatMap(Set::stream),
                         Arrays.stream(Features.class.getMethods())
                                 .filter(method -> Modifier.isStatic(method.getModifiers()))
                                 .map(Method::getName))

@@ -2,12 +2,15 @@ package parchment.kernel;
 
 import java.time.Duration;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.BooleanSupplier;
 import jdk.jshell.Snippet;
 import org.jspecify.annotations.Nullable;
 import parchment.display.Display;
+import parchment.jars.Jars;
+import parchment.jars.Network;
 
 /**
  * Runs cells of Java one after the other in one session; what a cell defines, later cells see.
@@ -19,15 +22,27 @@ import parchment.display.Display;
  * <p>One cell runs at a time; {@link #interrupt} may be called from any thread. It knows nothing of Jupyter.
  */
 public final class Evaluator implements AutoCloseable {
-    private final Session session = new Session();
-    private final Interrupts interrupts = new Interrupts(session.control().thread());
+    private final Session session;
+    private final Interrupts interrupts;
     private final AtomicInteger cells = new AtomicInteger();
 
-    private Evaluator() {}
+    private Evaluator(Network network, StartOfSession start) {
+        session = new Session(network, start);
+        interrupts = new Interrupts(session.control().thread());
+    }
 
-    /** Opens a session with the library imported. */
+    /** Opens a session with the library imported, which fetches nothing. */
     public static Evaluator open() {
-        return new Evaluator();
+        return open(Network.NEVER);
+    }
+
+    /** Opens a session with the library imported, which may fetch jars that a cell asks for. */
+    public static Evaluator open(Network network) {
+        return open(network, System.getenv());
+    }
+
+    static Evaluator open(Network network, Map<String, String> environment) {
+        return new Evaluator(network, new StartOfSession(environment));
     }
 
     /** Runs a cell under the next number from 1. */
@@ -69,14 +84,16 @@ public final class Evaluator implements AutoCloseable {
         interrupts.begin();
         session.questions().beginCell();
         session.notes().beginCell();
-        try (CellStreams streams = new CellStreams(page);
+        try (Jars.InPlace jars = Jars.on(session.jars());
+                CellStreams streams = new CellStreams(page);
                 CellThreads threads = new CellThreads();
                 Display.Shown shown = Display.on(new PageTarget(page, session));
                 Settling settling = Interrupts::settle) {
             if (stopAsked.getAsBoolean()) {
                 return Outcome.stopped(CellStop.Reason.INTERRUPTED);
             }
-            Outcome outcome = new CellRun(session, cell, page).run();
+            session.takeStart().ifPresent(start -> begin(start, page));
+            Outcome outcome = new WrittenCell(session, page).run(cell);
             Optional<String> left = session.control().thread().leftInside();
             if (left.isPresent()) {
                 return Outcome.leftBehind(left.get());
@@ -100,6 +117,20 @@ public final class Evaluator implements AutoCloseable {
             session.control().forget();
             page.ran(Duration.ofNanos(System.nanoTime() - begin));
         }
+    }
+
+    /** What goes wrong with what every session begins with is told, and the reader's own cell runs all the same. */
+    private void begin(StartOfSession start, CellPage page) {
+        if (start.namesJars()) {
+            start.loadJars(session.jars(), page);
+        }
+        start.cells(page).ifPresent(cells -> {
+            CellText text = new CellText(0, cells.code(), cells.code(), "Start-up cells");
+            Outcome outcome = new WrittenCell(session, page).run(text);
+            WrittenCell.in("the start-up cells '" + cells.file() + "'", outcome)
+                    .error()
+                    .ifPresent(error -> page.print(CellPage.Stream.STDERR, error.text() + "\n"));
+        });
     }
 
     /** Is closed first, so that what threads of the cell say at their end still goes to its page. */
@@ -144,21 +175,26 @@ public final class Evaluator implements AutoCloseable {
 
     /** Returns what could be written at the cursor, as {@link Completions} says. */
     public synchronized Completions complete(String code, int cursor) {
+        Optional<Completions> percent = PercentLines.namesAt(code, cursor);
+        if (percent.isPresent()) {
+            return percent.get();
+        }
         session.imports().makeRest();
-        return Completions.at(session.analysis(), session.control()::values, code, cursor);
+        return Completions.at(session.analysis(), session.control()::values, PercentLines.blanked(code), cursor);
     }
 
     /** Returns what is known of the name at the cursor, as {@link Inspection} says; null if it names nothing. */
     public synchronized @Nullable Shown inspect(String code, int cursor) {
         session.imports().makeRest();
-        return Inspection.at(session, code, cursor);
+        return Inspection.at(session, PercentLines.blanked(code), cursor);
     }
 
     /** Tells whether a cell could run as it stands, for consoles that run on the Enter key. */
     public synchronized Readiness readiness(String code) {
+        String java = PercentLines.blanked(code);
         return Readiness.of(
-                session.splitter().split(code),
-                code,
+                session.splitter().split(java),
+                java,
                 session.control().holders().keySet());
     }
 

@@ -43,7 +43,7 @@ final class Imports {
     private static final Pattern BARE_CALL = Pattern.compile("(?<![.\\w$])[a-z][\\w$]*\\s*\\(");
     private static final Pattern OWN_TYPE = Pattern.compile("\\b(?:class|record|interface|enum)\\s+([A-Z][\\w$]*)");
 
-    private final SortedMap<String, Set<String>> rooms = Rooms.types();
+    private final SortedMap<String, Set<String>> rooms = Rooms.typesForNotebooks();
     private final Set<String> made = new LinkedHashSet<>();
     private final Set<String> seen = new LinkedHashSet<>();
     private final Set<String> own = new LinkedHashSet<>();

@@ -4,17 +4,15 @@ import com.google.gson.GsonBuilder;
 import com.google.gson.JsonArray;
 import com.google.gson.JsonObject;
 import java.io.IOException;
-import java.nio.file.DirectoryNotEmptyException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.LinkedHashSet;
+import java.util.Collections;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
-import java.util.stream.Collectors;
+import java.util.TreeMap;
 import java.util.stream.Stream;
 import parchment.file.WholeFile;
 import parchment.file.WholeFolder;
@@ -34,16 +32,14 @@ public final class KernelSpec {
     /** Is written when all the jars are there. */
     private static final String COMPLETE = "complete";
 
-    /** Names the folders above this one that were made for it, one a line, so that they can be taken away again. */
-    private static final String FOLDERS_MADE = "folders-made.txt";
-
     private final Path folder;
     private final Map<String, String> environment;
     private final List<String> ownFlags;
 
     private KernelSpec(Path folder, Map<String, String> environment, List<String> ownFlags) {
         this.folder = folder;
-        this.environment = Map.copyOf(environment);
+        this.environment =
+                Collections.unmodifiableMap(new TreeMap<>(environment)); // In order, so that the same gives the same.
         this.ownFlags = List.copyOf(ownFlags);
     }
 
@@ -52,9 +48,47 @@ public final class KernelSpec {
         return new KernelSpec(jupyterData.resolve("kernels").resolve(NAME), Map.of(), List.of());
     }
 
+    /** @throws IllegalArgumentException if Jupyter would not take the other name, such as java, or another kernel has it */
+    public KernelSpec as(String name) throws IOException {
+        if (!name.matches("[a-z0-9._-]{1,60}")) {
+            throw new IllegalArgumentException(
+                    "A kernel's name is of small letters, digits, dots, dashes and underlines, such as"
+                            + " java; found '" + name + "'.");
+        }
+        Path other = folder.resolveSibling(name);
+        if (Files.exists(other.resolve(JSON))
+                && !Files.readString(other.resolve(JSON)).contains(JAR)) {
+            throw new IllegalArgumentException("There is another kernel named '" + name + "' already, in " + other
+                    + ", and it is left as it is. Take it away first (jupyter kernelspec remove " + name
+                    + "), or choose Parchment for a notebook in Jupyter itself: Kernel, Change kernel.");
+        }
+        return new KernelSpec(other, environment, ownFlags);
+    }
+
     /** Returns the kernel with a logbook folder that its cells open when they name none, as for a class. */
     public KernelSpec withLogbook(Path logbook) {
-        return new KernelSpec(folder, Map.of("PARCHMENT_LOGBOOK", logbook.toString()), ownFlags);
+        return withVariable("PARCHMENT_LOGBOOK", logbook);
+    }
+
+    /** Returns the kernel with a folder whose jars each session loads. */
+    public KernelSpec withJars(Path jars) {
+        return withVariable(StartOfSession.JARS, jars);
+    }
+
+    /**
+     * Returns the kernel with a file of cells that each session begins with.
+     *
+     * @throws IllegalArgumentException if it is not there, or lies in a logbook
+     */
+    public KernelSpec withStartCells(Path file) {
+        StartOfSession.StartCells.read(file);
+        return withVariable(StartOfSession.START_CELLS, file);
+    }
+
+    private KernelSpec withVariable(String name, Path value) {
+        Map<String, String> variables = new TreeMap<>(environment);
+        variables.put(name, value.toString());
+        return new KernelSpec(folder, variables, ownFlags);
     }
 
     /**
@@ -73,6 +107,12 @@ public final class KernelSpec {
 
     public Path folder() {
         return folder;
+    }
+
+    /** Returns what a reader chooses in Jupyter. */
+    public String shownName() {
+        String name = String.valueOf(folder.getFileName());
+        return "Parchment (Java)" + (name.equals(NAME) ? "" : ", as " + name);
     }
 
     /**
@@ -94,7 +134,7 @@ public final class KernelSpec {
         if (isThere(home)) {
             return false;
         }
-        makeFolder();
+        FoldersMade.make(folder);
         try (InstallLock lock = InstallLock.take(folder)) {
             if (isThere(home)) {
                 return false; // Another install was quicker.
@@ -154,18 +194,6 @@ public final class KernelSpec {
         return copied;
     }
 
-    private void makeFolder() throws IOException {
-        Set<Path> made = new LinkedHashSet<>();
-        for (Path above = folder.getParent(); above != null && !Files.exists(above); above = above.getParent()) {
-            made.add(above);
-        }
-        Files.createDirectories(folder);
-        if (!made.isEmpty()) {
-            WholeFile.at(folder.resolve(FOLDERS_MADE))
-                    .write(made.stream().map(each -> each + "\n").collect(Collectors.joining()));
-        }
-    }
-
     /**
      * Removes the kernel with everything that the install made, folders above it too as far as nothing else is in them.
      *
@@ -175,16 +203,7 @@ public final class KernelSpec {
         if (!Files.exists(folder)) {
             return false;
         }
-        Path list = folder.resolve(FOLDERS_MADE);
-        List<String> made = Files.exists(list) ? Files.readAllLines(list) : List.of();
-        delete(folder);
-        for (String above : made) { // The nearest first.
-            try {
-                Files.deleteIfExists(Path.of(above));
-            } catch (DirectoryNotEmptyException e) {
-                break; // Others use it by now.
-            }
-        }
+        FoldersMade.remove(folder);
         return true;
     }
 
@@ -203,7 +222,7 @@ public final class KernelSpec {
         command.add("kernel");
         command.add("{connection_file}");
         spec.add("argv", command);
-        spec.addProperty("display_name", "Parchment (Java)");
+        spec.addProperty("display_name", shownName());
         spec.addProperty("language", "java");
         spec.addProperty("interrupt_mode", "message");
         JsonObject variables = new JsonObject();

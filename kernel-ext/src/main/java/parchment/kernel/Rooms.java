@@ -18,6 +18,11 @@ import parchment.display.Showable;
 final class Rooms {
     private static final String LIBRARY = "parchment/";
 
+    /** Of the program's own rooms the one that cells use, and what of it. */
+    private static final String JARS = "jars";
+
+    private static final Set<String> OF_JARS = Set.of("Jar", "Jars");
+
     /** Not for notebooks: rooms of the program that share the first name, and those below the library that know of files only. */
     private static final Set<String> NOT_ROOMS = Set.of("kernel", "notebook", "rendering", "handbook", "launcher", "sheet");
 
@@ -33,7 +38,14 @@ final class Rooms {
         }
     }
 
-    /** Returns the simple names of the top-level types of each room. */
+    /** Returns the simple names of the types that a cell finds imported, by room: all of the library's, and those for a reader's jars. */
+    static SortedMap<String, Set<String>> typesForNotebooks() {
+        SortedMap<String, Set<String>> rooms = types();
+        rooms.put(JARS, OF_JARS);
+        return rooms;
+    }
+
+    /** Returns the simple names of the top-level types of each room of the library. */
     static SortedMap<String, Set<String>> types() {
         SortedMap<String, Set<String>> rooms = new TreeMap<>();
         Path place = placeOf(Showable.class);

@@ -4,7 +4,9 @@ import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
+import java.util.concurrent.atomic.AtomicReference;
 import jdk.jshell.Diag;
 import jdk.jshell.JShell;
 import jdk.jshell.Snippet;
@@ -12,6 +14,8 @@ import jdk.jshell.Snippet.Status;
 import jdk.jshell.SnippetEvent;
 import jdk.jshell.SourceCodeAnalysis;
 import org.jspecify.annotations.Nullable;
+import parchment.jars.Network;
+import parchment.jars.SessionJars;
 import parchment.rendering.Renderers;
 
 /** What lasts from cell to cell: JShell with what the cells have defined, the imports, and where each snippet was written. */
@@ -30,8 +34,17 @@ final class Session {
     private final CellSplitter splitter;
     private final CompileErrors compileErrors;
     private final Variables variables;
+    private final SessionJars jars;
+    private final AtomicReference<Optional<StartOfSession>> start;
 
+    /** Opens a session that begins with nothing and fetches nothing. */
     Session() {
+        this(Network.NEVER, new StartOfSession(Map.of()));
+    }
+
+    Session(Network network, StartOfSession start) {
+        this.start = new AtomicReference<>(Optional.of(start));
+        this.jars = SessionJars.of(new ReadersClassPath(this), network);
         shell = JShell.builder()
                 .executionEngine(control.provider(), Map.of())
                 .compilerOptions("-proc:none", "-Xlint:none")
@@ -112,6 +125,20 @@ final class Session {
 
     JShell shell() {
         return shell;
+    }
+
+    CompilePath compilePath() {
+        return compilePath;
+    }
+
+    /** Returns the jars that the reader adds. */
+    SessionJars jars() {
+        return jars;
+    }
+
+    /** Returns what is to be done before the first cell; nothing from the second call on. */
+    Optional<StartOfSession> takeStart() {
+        return start.getAndSet(Optional.empty());
     }
 
     /** Returns what cells are compiled against now. */

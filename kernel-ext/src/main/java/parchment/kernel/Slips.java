@@ -45,7 +45,7 @@ final class Slips {
             slip("^from\\s+\\S+\\s+import\\b", "Java imports a class by its full name: `import java.util.List;`."),
             slip("^library\\(", "Java imports a class by its full name: `import java.util.List;`."),
             slip("^package\\b", "A cell belongs to no package: leave this line out."),
-            slip("^%", "Lines that begin with % speak to other kernels; here every line is Java. Leave it out."),
+            slip("^%", "A line that begins with % is no Java, and cannot stand within it. Leave it out."),
             slip(
                     "^!\\w+( |$)",
                     "Lines that begin with ! speak to other kernels; here every line is Java. Leave it out."),

@@ -91,7 +91,8 @@ final class UnknownNames {
         int start = Math.max(0, source.lastIndexOf(name, (int)
                 Math.max(0, Math.min(diagnostic.getPosition(), source.length()))));
         if (source.startsWith("import")) {
-            return "There is no package `" + name + "` here; is its jar on the class path?";
+            return "There is no package `" + name
+                    + "` here. Where a library has it, name that first: Jars.add(\"group:artifact:version\").";
         }
         if (failed.contains(name)) {
             return "`" + name + "` has no value, because the cell that makes it failed: run that cell again first.";

@@ -4,6 +4,7 @@ import java.util.concurrent.CompletableFuture;
 import parchment.chart.Axis;
 import parchment.chart.Line;
 import parchment.chart.Plot;
+import parchment.jars.Network;
 
 /** Does, while the client still greets the kernel, what the first cell would otherwise wait for. */
 final class WarmUp {
@@ -13,7 +14,7 @@ final class WarmUp {
     static void start(CompletableFuture<Evaluator> ready) {
         daemon("evaluator", () -> {
             try {
-                Evaluator evaluator = Evaluator.open();
+                Evaluator evaluator = Evaluator.open(Network.WHEN_ASKED);
                 ready.complete(evaluator);
                 evaluator.warmUp();
             } catch (RuntimeException | Error e) {

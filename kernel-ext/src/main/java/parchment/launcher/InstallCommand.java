@@ -52,6 +52,18 @@ final class InstallCommand implements Callable<Integer> {
             description = "The most memory one session's data may take, such as 512m; Java's own choice if not given.")
     private @Nullable String heap;
 
+    @Option(
+            names = "--jars",
+            paramLabel = "DIR",
+            description = "A folder whose jars every session loads, such as tools of your own.")
+    private @Nullable Path jars;
+
+    @Option(
+            names = "--start-cells",
+            paramLabel = "FILE",
+            description = "A file of Java that every session runs before its first cell. It may not lie in a logbook.")
+    private @Nullable Path startCells;
+
     @Override
     public Integer call() throws IOException, InterruptedException {
         PrintWriter terminal = spec.commandLine().getOut();
@@ -73,7 +85,7 @@ final class InstallCommand implements Callable<Integer> {
                 changed ? "Done; it takes " + megabytes(kernel.folder()) + " MB." : "It was there already, unchanged.");
         terminal.println();
         terminal.println("Next: start Jupyter (jupyter notebook, or jupyter lab), make a new notebook and choose");
-        terminal.println("\"Parchment (Java)\". In the first cell, and then Shift-Enter:");
+        terminal.println("\"" + kernel.shownName() + "\". In the first cell, and then Shift-Enter:");
         terminal.println(
                 logbook == null
                         ? "  var logbook = Logbook.open(\"the folder of your logbook\")"
@@ -90,6 +102,16 @@ final class InstallCommand implements Callable<Integer> {
         KernelSpec chosen = kernel;
         if (logbook != null) {
             chosen = chosen.withLogbook(LogbookChoice.existing(logbook));
+        }
+        if (jars != null) {
+            if (!Files.isDirectory(jars)) {
+                throw new IllegalArgumentException(
+                        "There is no folder " + jars.toAbsolutePath() + ". --jars names a folder with jars in it.");
+            }
+            chosen = chosen.withJars(jars.toAbsolutePath().normalize());
+        }
+        if (startCells != null) {
+            chosen = chosen.withStartCells(startCells.toAbsolutePath().normalize());
         }
         return heap == null ? chosen : chosen.withHeap(heap);
     }

@@ -21,8 +21,20 @@ final class InstallPlace {
                             + " python3 -c \"import sys; print(sys.prefix)\" says, or /usr/local.")
     private @Nullable Path prefix;
 
-    /** @throws IllegalArgumentException if both places are named, or the one named is not there */
-    KernelSpec kernel() {
+    @Option(
+            names = "--as",
+            paramLabel = "NAME",
+            description =
+                    "Under another name, beside or in place of the usual one: --as java, so that notebooks made for a kernel of"
+                            + " that name open with this one.")
+    private @Nullable String name;
+
+    /** @throws IllegalArgumentException if both places are named, or the one named is not there, or another kernel has the name */
+    KernelSpec kernel() throws IOException {
+        return name == null ? usual() : usual().as(name);
+    }
+
+    private KernelSpec usual() {
         if (user && prefix != null) {
             throw new IllegalArgumentException("Give either --user or --prefix, not both.");
         }
@@ -45,9 +57,14 @@ final class InstallPlace {
         return prefix == null;
     }
 
+    /** Returns whether it is under the name that Parchment's own notebooks ask for. */
+    boolean isUnderOwnName() {
+        return name == null || name.equals(KernelSpec.NAME);
+    }
+
     /** Returns the option that names the place, as it was given. */
     String asOption() {
-        return prefix == null ? "--user" : "--prefix \"" + prefix + "\"";
+        return (prefix == null ? "--user" : "--prefix \"" + prefix + "\"") + (name == null ? "" : " --as " + name);
     }
 
     /** Says why a folder could not be written, and what else there is. */

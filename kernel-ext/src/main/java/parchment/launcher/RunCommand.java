@@ -13,6 +13,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
+import parchment.jars.Network;
 import parchment.kernel.ControlC;
 import parchment.kernel.Evaluator;
 import parchment.kernel.Outcome;
@@ -69,6 +70,12 @@ final class RunCommand implements Callable<Integer> {
                             + " show Markdown and run no scripts.")
     private @Nullable Path markdown;
 
+    @Option(
+            names = "--fetch-jars",
+            description =
+                    "Lets cells fetch the libraries that they name and this machine lacks; without it, nothing is fetched.")
+    private boolean fetchJars;
+
     @Override
     public Integer call() throws IOException, InterruptedException {
         Places places = Places.here();
@@ -115,9 +122,12 @@ final class RunCommand implements Callable<Integer> {
         return worst;
     }
 
-    private static List<String> options(Path target, Optional<Path> pages, LogbookChoice choice) {
+    private List<String> options(Path target, Optional<Path> pages, LogbookChoice choice) {
         List<String> options = new ArrayList<>(List.of("--out", target.toString()));
         pages.ifPresent(folder -> options.addAll(List.of("--markdown", folder.toString())));
+        if (fetchJars) {
+            options.add("--fetch-jars");
+        }
         if (choice.folder() != null) {
             options.addAll(List.of("--logbook", choice.folder().toString()));
         }
@@ -167,7 +177,7 @@ final class RunCommand implements Callable<Integer> {
         List<String> foot;
         // The first Ctrl-C stops the cell, and what is being written by then becomes whole; the second ends the program as usual.
         try (ControlC.Taken taken = ControlC.first(stop)) {
-            try (Evaluator evaluator = Evaluator.open()) {
+            try (Evaluator evaluator = Evaluator.open(fetchJars ? Network.WHEN_ASKED : Network.NEVER)) {
                 stop.of(evaluator);
                 result = NotebookRun.of(notebook, evaluator).run(new OnTerminal(terminal), stop::isAsked);
                 foot = new ArrayList<>(evaluator.questionsAsked());

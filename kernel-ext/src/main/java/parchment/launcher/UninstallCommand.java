@@ -40,7 +40,7 @@ final class UninstallCommand implements Callable<Integer> {
                         ? "Removed " + kernel.folder() + "; nothing of it is left."
                         : "There is no kernel in " + kernel.folder() + ", so nothing was removed."
                                 + " To look elsewhere: jupyter kernelspec list");
-        if (place.isOfUser() && Files.exists(Jupyter.privateFolder())) {
+        if (place.isOfUser() && place.isUnderOwnName() && Files.exists(Jupyter.privateFolder())) {
             KernelSpec.delete(Jupyter.privateFolder());
             terminal.println("Removed " + Jupyter.privateFolder() + ", the Jupyter that 'open' had set up.");
         }

@@ -38,7 +38,7 @@ class ExamplesTest {
     private static final Set<String> PAGES = Set.of("chart", "display");
     private static final Pattern CLASS_COMMENT =
             Pattern.compile("(?s)/\\*\\*(?:(?!\\*/).)*\\*/(?=\\s*(?:@\\w+\\s*)*public )");
-    private static final Pattern EXAMPLE = Pattern.compile("(?s)<pre>\\{@code\\n(.*?)\\n \\* }</pre>");
+    static final Pattern EXAMPLE = Pattern.compile("(?s)<pre>\\{@code\\n(.*?)\\n \\* }</pre>");
     private static final Path DEMO =
             Path.of("..", "datasets", "harbour").toAbsolutePath().normalize();
 

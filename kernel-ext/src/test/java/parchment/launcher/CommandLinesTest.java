@@ -57,6 +57,13 @@ class CommandLinesTest {
                     "run --markdown docs",
                     "writes into the project's own docs; test_release_with_java.py runs it in a release"),
             Map.entry("install", INSTALLS),
+            Map.entry("install --as java", INSTALLS),
+            Map.entry("install --jars \"/home/me/roast tools\"", INSTALLS),
+            Map.entry("install --start-cells \"/home/me/start.jsh\"", INSTALLS),
+            Map.entry("uninstall --as java", INSTALLS),
+            Map.entry(
+                    "run --fetch-jars NOTEBOOK",
+                    "fetches from a registry; GeneralNotebookTest does where one is reached"),
             Map.entry(
                     "uninstall",
                     "takes the kernel out of the home of whoever runs the tests; test_release.py has one of its own"),

@@ -71,6 +71,76 @@ class InstallCommandTest {
     }
 
     @Test
+    void saysWhichFolderOfJarsIsNotThere(@TempDir Path folder) {
+        Path none = folder.resolve("none");
+        assertEquals(1, run("install", "--prefix", folder.toString(), "--jars", none.toString()));
+        assertTrue(
+                said.toString().contains("There is no folder " + none + ". --jars names a folder with jars in it."),
+                said.toString());
+    }
+
+    @Test
+    void startCellsComeFromAFileOutsideEveryLogbook(@TempDir Path folder) throws IOException {
+        Path logbook = Files.createDirectory(folder.resolve("logbook"));
+        Files.writeString(logbook.resolve("batches.csv"), "batch\n1\n");
+        Path file = Files.writeString(logbook.resolve("start.jsh"), "int a = 1;");
+        assertEquals(1, run("install", "--prefix", folder.toString(), "--start-cells", file.toString()));
+        assertTrue(said.toString().contains("lie in the logbook '" + logbook + "'"), said.toString());
+        Path none = folder.resolve("none.jsh");
+        assertEquals(1, run("install", "--prefix", folder.toString(), "--start-cells", none.toString()));
+        assertTrue(said.toString().contains("The start-up cells cannot be read: "), said.toString());
+        assertFalse(Files.exists(folder.resolve("share")), "nothing was installed");
+    }
+
+    @Test
+    void jarsAndStartCellsAreKeptInTheKernel(@TempDir Path folder) throws Exception {
+        Path jar = Files.writeString(folder.resolve("parchment-kernel.jar"), "jar");
+        Files.createDirectory(folder.resolve("lib"));
+        Path cells = Files.writeString(folder.resolve("start.jsh"), "int a = 1;");
+        KernelSpec kernel = KernelSpec.in(folder.resolve("jupyter"))
+                .withLogbook(folder.resolve("logbook"))
+                .withJars(folder.resolve("tools"))
+                .withStartCells(cells)
+                .withHeap("512m");
+        kernel.install(jar);
+        String json = Files.readString(kernel.folder().resolve("kernel.json"));
+        for (String line : List.of(
+                "\"PARCHMENT_LOGBOOK\": \"" + folder.resolve("logbook") + "\"",
+                "\"PARCHMENT_JARS\": \"" + folder.resolve("tools") + "\"",
+                "\"PARCHMENT_START_CELLS\": \"" + cells + "\"",
+                "\"-Xmx512m\"")) {
+            assertTrue(json.contains(line), json);
+        }
+    }
+
+    @Test
+    void takesAnotherNameOnlyWhereNoOtherKernelHasIt(@TempDir Path folder) throws Exception {
+        Path jar = Files.writeString(folder.resolve("parchment-kernel.jar"), "jar");
+        Files.createDirectory(folder.resolve("lib"));
+        Path kernels = folder.resolve("share/jupyter/kernels");
+        KernelSpec own = KernelSpec.in(folder.resolve("share/jupyter")).as("java");
+        own.install(jar);
+        assertEquals(kernels.resolve("java"), own.folder());
+        String json = Files.readString(own.folder().resolve("kernel.json"));
+        assertTrue(json.contains("\"display_name\": \"Parchment (Java), as java\""), json);
+        assertFalse(own.as("java").install(jar), "ours is brought up to date");
+        assertEquals(0, run("uninstall", "--prefix", folder.toString(), "--as", "java"), said.toString());
+        assertFalse(Files.exists(kernels.resolve("java")));
+        Path other = Files.createDirectories(kernels.resolve("java"));
+        Files.writeString(other.resolve("kernel.json"), "{\"argv\": [\"another\"]}");
+        assertEquals(1, run("install", "--prefix", folder.toString(), "--as", "java"));
+        assertTrue(
+                said.toString()
+                        .contains("There is another kernel named 'java' already, in " + other
+                                + ", and it is left as it is."),
+                said.toString());
+        assertEquals(1, run("uninstall", "--prefix", folder.toString(), "--as", "java"));
+        assertTrue(Files.exists(other.resolve("kernel.json")), "and is not taken away either");
+        assertEquals(1, run("install", "--prefix", folder.toString(), "--as", "Java 17"));
+        assertTrue(said.toString().contains("small letters, digits"), said.toString());
+    }
+
+    @Test
     void saysThatAFileStandsWhereTheFolderShouldBe(@TempDir Path folder) throws IOException {
         Files.writeString(folder.resolve("share"), "not a folder");
         Path jar = Files.writeString(folder.resolve("parchment-kernel.jar"), "");

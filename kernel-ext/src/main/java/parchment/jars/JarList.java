@@ -1,0 +1,152 @@
+package parchment.jars;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import parchment.jars.JarContent.Named;
+
+/** What is about to be loaded, and what is left out because another version of it is there: told before anything is loaded. */
+final class JarList {
+    private final ProgramJars program;
+    private final Map<String, String> versions;
+    private final Set<Path> loaded;
+    private final List<Jar> jars = new ArrayList<>();
+    private final Set<Path> listed = new LinkedHashSet<>();
+    private final List<String> notes = new ArrayList<>();
+    private boolean holdsClassesOfProgram;
+
+    /**
+     * @param versions of what the session has loaded before, by the library's or the file's name
+     * @param loaded where that lies
+     */
+    JarList(ProgramJars program, Map<String, String> versions, Set<Path> loaded) {
+        this.program = program;
+        this.versions = versions;
+        this.loaded = loaded;
+    }
+
+    /** Adds a library that was found. */
+    void addLibrary(Library library) {
+        Coordinate name = library.coordinate();
+        if (!name.extension().equals("jar")) {
+            notes.add(name + " is no jar but a file of the kind " + name.extension() + "; it is not loaded.");
+            return;
+        }
+        String before = versions.get(name.library());
+        if (before != null) {
+            noteIfOther(name.library(), before, name.version());
+            return;
+        }
+        Named named = new Named(name.artifact(), name.version());
+        add(library.file(), name.toString(), library.licence(), Optional.of(named));
+    }
+
+    /**
+     * Adds a jar, or a folder of classes.
+     *
+     * @throws IllegalArgumentException if it is not there, or neither
+     */
+    void addFile(Path written) {
+        Path file = written.toAbsolutePath().normalize();
+        if (!Files.exists(file)) {
+            throw new IllegalArgumentException(
+                    "There is no file '" + file + "'. A jar is named by its path, which counts from '"
+                            + Path.of("").toAbsolutePath() + "' if it does not begin with a slash or a drive.");
+        }
+        String name = String.valueOf(file.getFileName());
+        if (Files.isDirectory(file)) {
+            if (listed.add(file) && !loaded.contains(file)) {
+                jars.add(new Jar(name, file, 0, ""));
+            }
+            return;
+        }
+        Optional<Named> named = JarContent.named(name);
+        String before = named.map(each -> versions.get(each.artifact())).orElse(null);
+        if (before != null && named.isPresent()) {
+            noteIfOther(named.get().artifact(), before, named.get().version());
+            return;
+        }
+        add(file, name, "", named);
+    }
+
+    private void add(Path file, String name, String licence, Optional<Named> named) {
+        if (loaded.contains(file) || !listed.add(file)) {
+            return;
+        }
+        JarContent content = JarContent.of(file);
+        int there = content.present(program::has);
+        Optional<Named> own = named.flatMap(program::sameAs).filter(same -> there > 0);
+        if (own.isPresent() && named.isPresent()) {
+            String version = own.get().version();
+            if (!version.equals(named.get().version())) {
+                notes.add(name + " is not loaded: Parchment runs on "
+                        + own.get().artifact() + " " + version + ", and that one is used here.");
+            }
+            return;
+        }
+        if (there > 0) {
+            String holder = program.holder(content.firstPresent(program::has).orElseThrow());
+            notes.add(
+                    there == content.size()
+                            ? name + " is not loaded: all its classes are there already, in " + holder + "."
+                            : String.format(
+                                    Locale.ROOT,
+                                    "%s has %d of its %d classes in common with %s; those are used, and only the rest comes from it.",
+                                    name,
+                                    there,
+                                    content.size(),
+                                    holder));
+            if (there == content.size()) {
+                return;
+            }
+            holdsClassesOfProgram = true;
+        }
+        jars.add(new Jar(name, file, file.toFile().length(), licence));
+    }
+
+    /** What is there in the very version that was asked for needs no word. */
+    private void noteIfOther(String library, String before, String now) {
+        if (!before.equals(now)) {
+            notes.add(library + " " + now + " is not loaded: this session has " + before
+                    + ", and that one is used. To change it, restart the kernel and name " + now + " first.");
+        }
+    }
+
+    List<Jar> jars() {
+        return List.copyOf(jars);
+    }
+
+    /** Returns what was left out or is shared, and why, in sentences. */
+    List<String> notes() {
+        return List.copyOf(notes);
+    }
+
+    /** Returns whether one of the jars has classes that the program has too. */
+    boolean holdsClassesOfProgram() {
+        return holdsClassesOfProgram;
+    }
+
+    /** Returns what a reader is told before the jars are loaded. */
+    List<String> lines() {
+        List<String> lines = new ArrayList<>();
+        if (!jars.isEmpty()) {
+            long bytes = jars.stream().mapToLong(Jar::bytes).sum();
+            lines.add("Loading " + Jars.count(jars.size()) + " (" + Jar.size(bytes) + "):");
+            int widest =
+                    jars.stream().mapToInt(jar -> jar.name().length()).max().orElse(1);
+            for (Jar jar : jars) {
+                String size = Files.isDirectory(jar.path()) ? "folder" : jar.size();
+                lines.add(String.format(Locale.ROOT, "  %-" + widest + "s  %9s  %s", jar.name(), size, jar.licence())
+                        .stripTrailing());
+            }
+        }
+        lines.addAll(notes);
+        return lines.isEmpty() ? List.of("Everything that this needs is there already, in that version.") : lines;
+    }
+}

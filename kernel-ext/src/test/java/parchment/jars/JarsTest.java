@@ -1,0 +1,461 @@
+package parchment.jars;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+import static parchment.jars.MadeRepository.needs;
+
+import com.sun.net.httpserver.HttpsConfigurator;
+import com.sun.net.httpserver.HttpsServer;
+import java.io.IOException;
+import java.io.InputStream;
+import java.net.InetAddress;
+import java.net.InetSocketAddress;
+import java.net.ServerSocket;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.security.KeyStore;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.CancellationException;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.FutureTask;
+import java.util.concurrent.TimeUnit;
+import java.util.jar.Attributes;
+import java.util.jar.JarOutputStream;
+import java.util.jar.Manifest;
+import javax.net.ssl.KeyManagerFactory;
+import javax.net.ssl.SSLContext;
+import javax.net.ssl.TrustManagerFactory;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.objectweb.asm.Opcodes;
+import parchment.jars.MavenSettings.Mirror;
+
+/** What is loaded, from where, and what is said; against a repository of invented libraries on the disk. */
+class JarsTest {
+    @TempDir
+    private Path folder;
+
+    private MadeRepository remote;
+    private final List<String> said = new ArrayList<>();
+    private final List<Path> classPath = new ArrayList<>();
+    private boolean programFirst;
+
+    private final SessionJars.ClassPath recording = new SessionJars.ClassPath() {
+        @Override
+        public void add(Path entry) {
+            said.add("added " + entry.getFileName());
+            classPath.add(entry);
+        }
+
+        @Override
+        public void programFirst() {
+            programFirst = true;
+        }
+
+        @Override
+        public void say(String line) {
+            said.add(line);
+        }
+    };
+
+    @BeforeEach
+    void aRepository() throws IOException {
+        remote = new MadeRepository(Files.createDirectory(folder.resolve("remote")));
+        remote.add(
+                "harbour.tools",
+                "blends",
+                "1.0",
+                "<dependencies>" + needs("harbour.tools", "scales", "2.1", "compile")
+                        + needs("harbour.tools", "proofs", "1.0", "test") + "</dependencies>");
+        remote.add("harbour.tools", "scales", "2.1", "");
+        remote.add("harbour.tools", "scales", "2.2", "");
+        remote.list("harbour.tools", "blends", "0.8", "0.9", "1.0");
+    }
+
+    private SessionJars session(Network network, List<Mirror> mirrors, Repository... repositories) {
+        return new SessionJars(
+                recording,
+                network,
+                () -> new MavenSettings(folder.resolve("local"), mirrors, List.of(), Network.WHEN_ASKED),
+                List.of(repositories));
+    }
+
+    private Repository made() {
+        return new Repository("made", remote.folder().toUri().toString());
+    }
+
+    private SessionJars session() {
+        return session(Network.WHEN_ASKED, List.of(), made());
+    }
+
+    private static List<Coordinate> names(String... coordinates) {
+        return List.of(coordinates).stream().map(Coordinate::parse).toList();
+    }
+
+    private String refusal(SessionJars session, String coordinate) {
+        String words = assertThrows(IllegalArgumentException.class, () -> session.addLibraries(names(coordinate)))
+                .getMessage();
+        assertEquals(List.of(), classPath, "nothing is loaded");
+        return words;
+    }
+
+    @Test
+    void bringsWhatALibraryNeedsAndListsItBeforeItIsLoaded() throws IOException {
+        Jars jars = session().addLibraries(names("harbour.tools:blends:1.0"));
+        String one = Jar.size(Files.size(classPath.get(0)));
+        String both = Jar.size(Files.size(classPath.get(0)) + Files.size(classPath.get(1)));
+        assertEquals(
+                List.of(
+                        "Fetching harbour.tools:blends:1.0, harbour.tools:scales:2.1 from made ("
+                                + remote.folder().toUri() + ") ...",
+                        "Loading 2 jars (" + both + "):",
+                        "  harbour.tools:blends:1.0     " + one + "  Invented licence",
+                        "  harbour.tools:scales:2.1     " + one + "  Invented licence",
+                        "added blends-1.0.jar",
+                        "added scales-2.1.jar"),
+                said);
+        assertEquals("2 jars (" + both + "): harbour.tools:blends:1.0, harbour.tools:scales:2.1.", jars.toString());
+        assertEquals(2, jars.paths().size());
+        assertFalse(programFirst);
+    }
+
+    @Test
+    void asksNobodyWhereTheLocalRepositoryHasEverything() {
+        session().addLibraries(names("harbour.tools:blends:1.0"));
+        said.clear();
+        Repository nobody = new Repository("gone", "https://localhost:1/");
+        session(Network.NEVER, List.of(), nobody).addLibraries(names("harbour.tools:blends:1.0"));
+        assertTrue(said.get(0).startsWith("Loading 2 jars ("), said.get(0));
+    }
+
+    @Test
+    void fetchesNothingThatIsNotAskedFor() {
+        String words = refusal(session(Network.NEVER, List.of(), made()), "harbour.tools:blends:1.0");
+        assertEquals(
+                "harbour.tools:blends:1.0 is not, or not with all that it needs, in the local repository '"
+                        + folder.resolve("local")
+                        + "', and nothing is fetched here. To allow it: ./parchment run --fetch-jars; a cell in an open notebook"
+                        + " fetches what it asks for.",
+                words);
+        assertEquals(List.of(), said);
+    }
+
+    @Test
+    void keepsToSettingsThatSayOffline() {
+        SessionJars offline = new SessionJars(
+                recording,
+                Network.WHEN_ASKED,
+                () -> new MavenSettings(folder.resolve("local"), List.of(), List.of(), Network.NEVER),
+                List.of(made()));
+        assertTrue(refusal(offline, "harbour.tools:blends:1.0")
+                .endsWith("the settings of Maven (settings.xml) say to work offline."));
+    }
+
+    @Test
+    void refusesALibraryWhoseChecksumIsWrong() throws IOException {
+        Path jar = remote.file("harbour.tools", "scales", "2.1", "jar");
+        Files.writeString(jar.resolveSibling(jar.getFileName() + ".sha1"), "0".repeat(40));
+        String words = refusal(session(), "harbour.tools:blends:1.0");
+        assertTrue(words.startsWith("harbour.tools:scales:2.1 came from made"), words);
+        assertTrue(words.contains("otherwise than its makers published it: its checksum is "), words);
+        assertTrue(words.contains(", and should be " + "0".repeat(40) + "."), words);
+        assertTrue(words.endsWith("Nothing was loaded."), words);
+    }
+
+    @Test
+    void refusesALibraryThatHasNoChecksum() throws IOException {
+        Path jar = remote.file("harbour.tools", "scales", "2.1", "jar");
+        Files.delete(jar.resolveSibling(jar.getFileName() + ".sha1"));
+        String words = refusal(session(), "harbour.tools:blends:1.0");
+        assertTrue(words.startsWith("harbour.tools:scales:2.1 cannot be trusted: made ("), words);
+    }
+
+    @Test
+    void saysWhichVersionsThereAre() {
+        String words = refusal(session(), "harbour.tools:blends:1.1");
+        assertTrue(
+                words.contains("has harbour.tools:blends, but no version 1.1. The newest there: 1.0, 0.9, 0.8."),
+                words);
+    }
+
+    @Test
+    void saysThatNothingHasThatName() {
+        String words = refusal(session(), "harbour.tools:blend:1.0");
+        assertTrue(words.startsWith("Nothing is named harbour.tools:blend in made ("), words);
+        assertTrue(words.endsWith("Is it spelled as its makers write it? Nothing was loaded."), words);
+    }
+
+    @Test
+    void saysWhichOfTheThingsNeededIsNotThere() throws IOException {
+        remote.add(
+                "harbour.tools",
+                "torn",
+                "1.0",
+                "<dependencies>" + needs("harbour.tools", "lost", "3.0", "compile") + "</dependencies>");
+        String words = refusal(session(), "harbour.tools:torn:1.0");
+        assertTrue(
+                words.startsWith("harbour.tools:lost:3.0, which harbour.tools:torn:1.0 needs, is not in made"), words);
+        assertTrue(words.contains("Jars.repository("), words);
+    }
+
+    @Test
+    void saysThatTheRepositoryCannotBeReached() {
+        Repository nobody = new Repository("far", "https://localhost:1/maven");
+        String words = refusal(session(Network.WHEN_ASKED, List.of(), nobody), "harbour.tools:blends:1.0");
+        assertTrue(words.contains("is not in the local repository, and far (localhost) cannot be reached."), words);
+        assertTrue(words.contains("~/.m2/settings.xml"), words);
+    }
+
+    @Test
+    void asksNoRepositoryWithoutEncryption() {
+        String words = assertThrows(
+                        IllegalArgumentException.class, () -> Repository.encrypted("plain", "http://example.org/maven"))
+                .getMessage();
+        assertTrue(words.startsWith("The repository 'plain' (http://example.org/maven) is not encrypted"), words);
+        String other = assertThrows(
+                        IllegalArgumentException.class, () -> Repository.encrypted("disk", "file:///srv/maven"))
+                .getMessage();
+        assertTrue(other.startsWith("A repository has an address that begins with https; 'disk' has"), other);
+        Mirror mirror = new Mirror("house", "http://example.org/maven", "*");
+        assertTrue(refusal(session(Network.WHEN_ASKED, List.of(mirror), made()), "harbour.tools:blends:1.0")
+                .startsWith("The repository 'house' (http://example.org/maven) is not encrypted"));
+    }
+
+    @Test
+    void saysThatJavaDoesNotTrustWhoAnswers() throws Exception {
+        HttpsServer server = server();
+        server.start();
+        try {
+            Repository own = new Repository(
+                    "own", "https://localhost:" + server.getAddress().getPort() + "/");
+            Mirror mirror = new Mirror("house", own.url(), "own");
+            String words = refusal(session(Network.WHEN_ASKED, List.of(mirror), own), "harbour.tools:blends:1.0");
+            assertTrue(words.contains("Java does not trust who answers for house (localhost)."), words);
+        } finally {
+            server.stop(0);
+        }
+    }
+
+    @Test
+    void aCellCanBeStoppedWhileARepositoryDoesNotAnswer() throws Exception {
+        try (ServerSocket silent = new ServerSocket(0, 1, InetAddress.getLoopbackAddress())) {
+            Repository far = new Repository("far", "https://localhost:" + silent.getLocalPort() + "/");
+            FutureTask<Jars> cell = new FutureTask<>(
+                    () -> session(Network.WHEN_ASKED, List.of(), far).addLibraries(names("harbour.tools:blends:1.0")));
+            Thread thread = new Thread(cell);
+            thread.start();
+            silent.accept(); // Asked, and answers nothing.
+            thread.interrupt();
+            ExecutionException stopped = assertThrows(ExecutionException.class, () -> cell.get(20, TimeUnit.SECONDS));
+            assertEquals(CancellationException.class, stopped.getCause().getClass());
+            assertEquals(List.of(), classPath);
+        }
+    }
+
+    @Test
+    void saysThatARepositoryAsksForAPassword() throws Exception {
+        HttpsServer server = server();
+        server.createContext("/", exchange -> {
+            exchange.sendResponseHeaders(401, -1);
+            exchange.close();
+        });
+        server.start();
+        SSLContext usual = SSLContext.getDefault();
+        try {
+            KeyStore trusted = KeyStore.getInstance(KeyStore.getDefaultType());
+            trusted.load(null, null);
+            try (InputStream in = Files.newInputStream(folder.resolve("own.p12"))) {
+                KeyStore own = KeyStore.getInstance("PKCS12");
+                own.load(in, "invented".toCharArray());
+                trusted.setCertificateEntry("own", own.getCertificate("own"));
+            }
+            TrustManagerFactory managers = TrustManagerFactory.getInstance(TrustManagerFactory.getDefaultAlgorithm());
+            managers.init(trusted);
+            SSLContext context = SSLContext.getInstance("TLS");
+            context.init(null, managers.getTrustManagers(), null);
+            SSLContext.setDefault(context);
+            Repository own = new Repository(
+                    "own", "https://localhost:" + server.getAddress().getPort() + "/");
+            String words = refusal(session(Network.WHEN_ASKED, List.of(), own), "harbour.tools:blends:1.0");
+            assertTrue(words.contains("own (localhost) asks for a name and a password"), words);
+        } finally {
+            SSLContext.setDefault(usual);
+            server.stop(0);
+        }
+    }
+
+    /** A server whose certificate nobody vouches for. */
+    private HttpsServer server() throws Exception {
+        Path store = folder.resolve("own.p12");
+        Path keytool = Path.of(System.getProperty("java.home"), "bin", "keytool");
+        List<String> command = new ArrayList<>(List.of(keytool.toString()));
+        command.addAll(List.of(
+                "-genkeypair -alias own -keyalg EC -dname CN=localhost -storetype PKCS12 -storepass invented -keystore"
+                        .split(" ")));
+        command.add(store.toString());
+        new ProcessBuilder(command)
+                .redirectErrorStream(true)
+                .redirectOutput(folder.resolve("said").toFile())
+                .start()
+                .waitFor();
+        KeyStore keys = KeyStore.getInstance("PKCS12");
+        try (InputStream in = Files.newInputStream(store)) {
+            keys.load(in, "invented".toCharArray());
+        }
+        KeyManagerFactory managers = KeyManagerFactory.getInstance(KeyManagerFactory.getDefaultAlgorithm());
+        managers.init(keys, "invented".toCharArray());
+        SSLContext context = SSLContext.getInstance("TLS");
+        context.init(managers.getKeyManagers(), null, null);
+        HttpsServer server = HttpsServer.create(new InetSocketAddress(InetAddress.getLoopbackAddress(), 0), 0);
+        server.setHttpsConfigurator(new HttpsConfigurator(context));
+        return server;
+    }
+
+    @Test
+    void keepsTheVersionThatTheSessionLoadedFirst() {
+        SessionJars session = session();
+        session.addLibraries(names("harbour.tools:blends:1.0"));
+        said.clear();
+        Jars second = session.addLibraries(names("harbour.tools:scales:2.2"));
+        String note =
+                "harbour.tools:scales 2.2 is not loaded: this session has 2.1, and that one is used. To change it, restart the"
+                        + " kernel and name 2.2 first.";
+        assertEquals(List.of(note), second.notes());
+        assertEquals(note, said.get(said.size() - 1));
+        assertEquals(2, classPath.size());
+        said.clear();
+        session.addLibraries(names("harbour.tools:scales:2.1"));
+        assertEquals(List.of(), said, "the same version again needs no word");
+    }
+
+    @Test
+    void keepsTheVersionThatTheProgramRunsOn() throws IOException {
+        Path older = MadeRepository.jar(
+                folder.resolve("xchart-3.0.0.jar"),
+                "org/knowm/xchart/XYChart.class",
+                MadeRepository.says("org/knowm/xchart/XYChart", "old", Opcodes.V17),
+                "org/knowm/xchart/Other.class",
+                MadeRepository.says("org/knowm/xchart/Other", "old", Opcodes.V17));
+        session().addFiles(List.of(older));
+        String own = ProgramJars.ofThisProgram().version("xchart").orElseThrow();
+        assertEquals(
+                List.of("xchart-3.0.0.jar is not loaded: Parchment runs on xchart " + own
+                        + ", and that one is used here."),
+                said);
+    }
+
+    @Test
+    void readsWhatTheProgramRunsOnFromItsOwnJar() throws IOException {
+        Manifest manifest = new Manifest();
+        manifest.getMainAttributes().put(Attributes.Name.MANIFEST_VERSION, "1.0");
+        manifest.getMainAttributes().put(Attributes.Name.CLASS_PATH, "lib/xchart-9.9.jar lib/listed-1.2-beta.jar");
+        Path jar = folder.resolve("program.jar");
+        new JarOutputStream(Files.newOutputStream(jar), manifest).close();
+        ProgramJars program = ProgramJars.of(List.of(folder.toString(), jar.toString(), "/x/asm-9.9.1.jar"));
+        assertEquals("9.9", program.version("xchart").orElseThrow());
+        assertEquals("1.2-beta", program.version("listed").orElseThrow());
+        assertEquals("9.9.1", program.version("asm").orElseThrow());
+        assertTrue(program.version("other").isEmpty());
+    }
+
+    @Test
+    void saysWhichClassesAreThereAlready() throws IOException {
+        byte[] chart = MadeRepository.says("org/knowm/xchart/XYChart", "old", Opcodes.V17);
+        Path some = MadeRepository.jar(
+                folder.resolve("all-in-one.jar"),
+                "org/knowm/xchart/XYChart.class",
+                chart,
+                "harbour/Own.class",
+                MadeRepository.says("harbour/Own", "own", Opcodes.V17));
+        Path all = MadeRepository.jar(folder.resolve("copy.jar"), "org/knowm/xchart/XYChart.class", chart);
+        String holder =
+                "xchart-" + ProgramJars.ofThisProgram().version("xchart").orElseThrow() + ".jar";
+        session().addFiles(List.of(some));
+        assertTrue(programFirst, "the compiler looks in the same order");
+        assertEquals(
+                "all-in-one.jar has 1 of its 2 classes in common with " + holder
+                        + "; those are used, and only the rest comes from it.",
+                said.get(2));
+        said.clear();
+        session().addFiles(List.of(all));
+        assertEquals(List.of("copy.jar is not loaded: all its classes are there already, in " + holder + "."), said);
+    }
+
+    @Test
+    void refusesAJarForANewerJava() throws IOException {
+        int here = Runtime.version().feature();
+        Path fits =
+                MadeRepository.jar(folder.resolve("fits.jar"), "a/A.class", MadeRepository.says("a/A", "a", 44 + here));
+        Path newer = MadeRepository.jar(
+                folder.resolve("newer.jar"), "a/A.class", MadeRepository.says("a/A", "a", 45 + here));
+        Path later = MadeRepository.jar(
+                folder.resolve("later.jar"),
+                "META-INF/versions/99/a/A.class",
+                MadeRepository.says("a/A", "a", 45 + here));
+        session().addFiles(List.of(fits, later));
+        String words = assertThrows(
+                        IllegalArgumentException.class, () -> session().addFiles(List.of(newer)))
+                .getMessage();
+        assertEquals(
+                "'newer.jar' was made for Java " + (here + 1) + " or later; this session runs on Java " + here
+                        + ". Name an older version of it, or install a newer Java and then Parchment again. Nothing was loaded.",
+                words);
+    }
+
+    @Test
+    void refusesAFileThatIsNoJar() throws IOException {
+        Path text = Files.writeString(folder.resolve("page.jar"), "<html>Not found</html>");
+        String words = assertThrows(
+                        IllegalArgumentException.class, () -> session().addFiles(List.of(text)))
+                .getMessage();
+        assertTrue(words.startsWith("'" + text + "' is no jar: a jar is a zip archive of Java classes"), words);
+        String none = assertThrows(
+                        IllegalArgumentException.class, () -> session().addFiles(List.of(folder.resolve("none.jar"))))
+                .getMessage();
+        assertTrue(none.startsWith("There is no file '" + folder.resolve("none.jar") + "'."), none);
+        String empty = assertThrows(
+                        IllegalArgumentException.class,
+                        () -> SessionJars.jarsIn(Files.createDirectory(folder.resolve("e"))))
+                .getMessage();
+        assertTrue(empty.contains("has neither jars nor classes in it"), empty);
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "a.b:c:1.0|a.b:c:1.0",
+                "a.b:c:jar:1.0|a.b:c:1.0",
+                "a.b:c:jar:linux:1.0|a.b:c:linux:1.0",
+                "a.b:c|has no version",
+                "a.b|group:artifact:version",
+                "a.b:c:jar:x:1.0:more|group:artifact:version",
+                "a.b::1.0|a part is empty",
+                "a.b:c d:1.0|'c d' cannot be a name",
+                "a.b:c:LATEST|leaves open which version",
+                "a.b:c:[1.0,2.0)|leaves open which version",
+                "a.b:c:1.+|leaves open which version",
+            })
+    void readsTheNameOfALibrary(String written, String expected) {
+        String found;
+        try {
+            found = Coordinate.parse(written).toString();
+        } catch (IllegalArgumentException e) {
+            found = e.getMessage();
+        }
+        assertTrue(found.contains(expected), found);
+    }
+
+    @Test
+    void worksOnlyInANotebook() {
+        String words = assertThrows(IllegalStateException.class, () -> Jars.add("a:b:1.0"))
+                .getMessage();
+        assertTrue(words.startsWith("Jars are added in a cell of a notebook."), words);
+    }
+}

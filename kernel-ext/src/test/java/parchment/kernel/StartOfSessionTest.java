@@ -1,0 +1,114 @@
+package parchment.kernel;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.File;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.objectweb.asm.Opcodes;
+import parchment.jars.MadeRepository;
+import parchment.jars.Network;
+import parchment.jars.SessionJars;
+
+/** What the environment names, and what is said of what is not there. */
+class StartOfSessionTest {
+    @TempDir
+    private Path folder;
+
+    private final RecordingPage page = new RecordingPage();
+    private final List<Path> added = new ArrayList<>();
+
+    private void load(Map<String, String> environment) {
+        StartOfSession start = new StartOfSession(environment);
+        assertTrue(start.namesJars());
+        start.loadJars(
+                SessionJars.of(
+                        new SessionJars.ClassPath() {
+                            @Override
+                            public void add(Path entry) {
+                                added.add(entry);
+                            }
+
+                            @Override
+                            public void programFirst() {}
+
+                            @Override
+                            public void say(String line) {}
+                        },
+                        Network.NEVER),
+                page);
+    }
+
+    private Path jar(String name) throws IOException {
+        String type = name.replace(".jar", "") + "/Says";
+        return MadeRepository.jar(
+                folder.resolve(name), type + ".class", MadeRepository.says(type, "a word", Opcodes.V17));
+    }
+
+    @Test
+    void theClassPathIsReadAsJavaReadsIt() throws IOException {
+        Path first = jar("first.jar");
+        Path second = jar("second.jar");
+        Path classes = Files.createDirectory(folder.resolve("classes"));
+        String separator = File.pathSeparator;
+        load(Map.of(
+                "CLASSPATH", classes + separator + separator + folder.resolve("none.jar") + separator + folder + "/*"));
+        assertEquals(List.of(classes, first, second), added);
+        assertEquals("CLASSPATH names 3 places with jars or classes; this session uses them.\n", page.err());
+    }
+
+    @Test
+    void oneJarThatIsTornKeepsNoOtherAway() throws IOException {
+        Files.writeString(folder.resolve("a-torn.jar"), "torn");
+        Path whole = jar("whole.jar");
+        load(Map.of("PARCHMENT_JARS", folder.toString()));
+        assertEquals(List.of(whole), added);
+        assertTrue(page.err().startsWith("'" + folder.resolve("a-torn.jar") + "' is no jar"), page.err());
+    }
+
+    @Test
+    void aFolderThatIsGoneIsTold() {
+        load(Map.of("PARCHMENT_JARS", folder.resolve("gone").toString()));
+        assertEquals(
+                "The folder of jars '" + folder.resolve("gone")
+                        + "' that this kernel was installed with is not there, so this session has none of them. Put it back, or"
+                        + " install again: ./parchment install --jars DIR.\n",
+                page.err());
+    }
+
+    @Test
+    void nothingIsDoneWhereNothingIsNamed() {
+        StartOfSession start = new StartOfSession(Map.of("CLASSPATH", "", "PARCHMENT_START_CELLS", " "));
+        assertFalse(start.namesJars());
+        assertTrue(start.cells(page).isEmpty());
+        assertEquals("", page.err());
+    }
+
+    @Test
+    void startCellsThatAreNotThereOrInALogbookAreTold() throws IOException {
+        Path none = folder.resolve("none.jsh");
+        assertTrue(new StartOfSession(Map.of("PARCHMENT_START_CELLS", none.toString()))
+                .cells(page)
+                .isEmpty());
+        assertTrue(page.err().startsWith("The start-up cells cannot be read: "), page.err());
+        Path file = Files.writeString(folder.resolve("start.jsh"), "int a = 1;\r\nint b = 2;");
+        StartOfSession start = new StartOfSession(Map.of("PARCHMENT_START_CELLS", file.toString()));
+        assertEquals("int a = 1;\nint b = 2;", start.cells(page).orElseThrow().code());
+        Files.writeString(folder.resolve("batches.csv"), "batch\n1\n");
+        assertTrue(start.cells(page).isEmpty());
+        assertTrue(
+                page.err()
+                        .endsWith(
+                                "The start-up cells '" + file + "' lie in the logbook '" + folder
+                                        + "'. A logbook may come from somebody else, so nothing in one is ever run. Keep them elsewhere.\n"),
+                page.err());
+    }
+}
