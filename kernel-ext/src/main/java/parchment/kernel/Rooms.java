@@ -19,7 +19,8 @@ final class Rooms {
     private static final String LIBRARY = "parchment/";
 
     /** Not for notebooks: rooms of the program that share the first name, and those below the library that know of files only. */
-    private static final Set<String> NOT_ROOMS = Set.of("kernel", "notebook", "rendering", "handbook", "launcher", "sheet");
+    private static final Set<String> NOT_ROOMS =
+            Set.of("kernel", "notebook", "rendering", "handbook", "launcher", "sheet");
 
     private Rooms() {}
 
