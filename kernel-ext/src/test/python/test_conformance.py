@@ -24,7 +24,7 @@ class ParchmentConformance(jupyter_kernel_test.KernelTests):
     ]
     complete_code_samples = ["1 + 1", "int x = 3;", "for (int i = 0; i < 3; i++) { }", "// a comment"]
     incomplete_code_samples = ["for (int i = 0; i < 3; i++) {", "foo(1,", "class A {"]
-    invalid_code_samples = ["int x = = 3;", 'String s = "open']
+    invalid_code_samples = ["int x = = 3;", 'String s = "open', "int int", "!ls"]
     code_generate_error = "1 / 0"
     code_execute_result = [
         {"code": "Table.titled(\"Lots\").withText(\"lot\", List.of(\"Moth Field\"), l -> l)", "mime": "text/html"},

@@ -142,6 +142,60 @@ class Clone(unittest.TestCase):
         self.assertFalse((home / "target" / "building").exists())
         self.assertIn("Parchment 0", self.run_here(home, "--version"))
 
+    def interrupted(self, home, until, *arguments, **more):
+        """Starts a command as from a terminal, presses Ctrl-C once it is so far, and returns what was said and the exit code."""
+        process = subprocess.Popen([str(home / "parchment"), *arguments], env={**self.environment, **more}, cwd=self.base,
+                                   stdout=subprocess.PIPE, stderr=subprocess.STDOUT, text=True, start_new_session=True)
+        self.addCleanup(lambda: process.poll() is None and os.killpg(process.pid, signal.SIGKILL))
+        said = until(process)
+        os.killpg(process.pid, signal.SIGINT)
+        more_said, _ = process.communicate(timeout=PATIENCE)
+        return said + more_said, process.returncode
+
+    def test_a_run_that_is_stopped_leaves_no_page_and_no_folder(self):
+        home = self.clone()
+        book = self.base / "note.ipynb"
+        book.write_text('{"nbformat":4,"nbformat_minor":5,"metadata":{},"cells":[{"cell_type":"code","metadata":{},"outputs":[],'
+                        '"source":"Thread.sleep(100_000)"}]}')
+
+        def in_the_cell(process):
+            said = process.stdout.readline()
+            while "Running" not in said and said:
+                said += process.stdout.readline()
+            while "1 of 1" not in said and process.poll() is None:
+                said += process.stdout.read(1)
+            return said
+
+        said, code = self.interrupted(home, in_the_cell, "run", str(book), "--out", str(self.base / "new" / "out"))
+        self.assertEqual(code, 130, said)
+        self.assertIn("Stopped. Nothing of ", said)
+        self.assertFalse((self.base / "new").exists())
+        kept = self.base / "kept"
+        kept.mkdir()
+        said, code = self.interrupted(home, in_the_cell, "run", str(book), "--out", str(kept))
+        self.assertEqual((code, list(kept.iterdir())), (130, []), said)
+
+    def test_a_server_that_is_stopped_while_it_starts_ends_in_silence(self):
+        home = self.clone()
+        started = self.base / "started"
+        jupyter = self.base / "programs" / "jupyter"
+        jupyter.write_text('#!/bin/sh\ncase "$*" in *--version*) echo 7.4.2; exit;; esac\n'
+                           f"exec '{sys.executable}' -c 'import sys, time; open(sys.argv[1], \"w\"); time.sleep(60)' \"$STARTED\"\n")
+        jupyter.chmod(0o755)
+
+        def begun(process):
+            end = time.monotonic() + PATIENCE
+            while not started.exists() and process.poll() is None and time.monotonic() < end:
+                time.sleep(0.05)
+            return ""
+
+        said, code = self.interrupted(home, begun, "open", "--no-browser", STARTED=str(started),
+                                      JUPYTER_DATA_DIR=str(self.base / "jupyter"))
+        self.assertTrue(started.exists(), said)
+        self.assertEqual(code, 130, said)
+        self.assertNotIn("Traceback", said)
+        self.assertNotIn("KeyboardInterrupt", said)
+
     def test_says_that_nothing_can_be_written_where_it_would_build(self):
         home = self.clone()
         (home / "target").write_text("a file stands here")

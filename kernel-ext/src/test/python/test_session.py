@@ -2,6 +2,7 @@
 """What a person at a notebook sees, under a real Jupyter client."""
 import base64
 import os
+import re
 import signal
 import time
 import unittest
@@ -9,6 +10,7 @@ import unittest
 from jupyter_client.manager import start_new_kernel
 
 PATIENCE = 60
+TOOK = re.compile(r"took \d+(\.\d)? (s|min).*$")
 
 
 def alive(pid):
@@ -40,7 +42,9 @@ class Session(unittest.TestCase):
         reply = self.client.execute_interactive(
             code, timeout=PATIENCE, output_hook=lambda m: outputs.append((m["msg_type"], m["content"])), **options
         )
-        return reply["content"], [o for o in outputs if o[0] not in ("status", "execute_input")]
+        shown = [o for o in outputs if o[0] not in ("status", "execute_input")]
+        self.times = [o for o in shown if TOOK.match(o[1].get("data", {}).get("text/plain", ""))]
+        return reply["content"], [o for o in shown if o not in self.times]  # On a busy machine any cell may be slow.
 
     def test_a_first_cell_needs_no_import(self):
         reply, outputs = self.run_cell("Temperature.of(200, TemperatureUnit.CELSIUS)")
@@ -109,6 +113,61 @@ class Session(unittest.TestCase):
     def test_a_loop_that_swallows_everything_stops(self):
         self.stops("while (true) { try { Thread.sleep(5); } catch (Throwable t) { } }", self.manager.interrupt_kernel)
 
+    def test_recursion_stops_when_interrupted(self):
+        self.run_cell("int fib(int n) { return n < 2 ? n : fib(n - 1) + fib(n - 2); }")
+        self.stops("fib(60)", self.manager.interrupt_kernel)
+
+    def test_an_endless_stream_of_lambdas_stops_when_interrupted(self):
+        self.stops("Stream.iterate(1, i -> i + 1).mapToLong(i -> i).sum()", self.manager.interrupt_kernel)
+
+    def test_an_endless_stream_of_method_references_stops_when_interrupted(self):
+        self.stops("Stream.generate(Math::random).mapToDouble(Double::doubleValue).sum()", self.manager.interrupt_kernel)
+
+    def test_what_cannot_be_stopped_is_left_behind_and_the_next_cell_runs(self):
+        self.stops("new Random(1).doubles(400_000_000).sum()", self.manager.interrupt_kernel)
+
+    def test_a_long_cell_says_how_long_it_took(self):
+        _, outputs = self.run_cell("Thread.sleep(1200);\n6 * 7")
+        self.assertEqual([kind for kind, _ in outputs], ["execute_result"])
+        self.assertEqual([kind for kind, _ in self.times], ["display_data"])
+
+    def test_a_silent_cell_says_nothing_of_its_time(self):
+        _, outputs = self.run_cell("Thread.sleep(1200);", silent=True)
+        self.assertEqual((outputs, self.times), ([], []))
+
+    def test_what_is_printed_past_a_pages_bound_is_counted_and_the_cell_goes_on(self):
+        reply, outputs = self.run_cell('for (int i = 0; i < 30_000; i++) System.out.println("line");\n6 * 7')
+        self.assertEqual(reply["status"], "ok")
+        text = "".join(c["text"] for kind, c in outputs if kind == "stream")
+        self.assertTrue(text.endswith("line\n... and 50,000 more characters in 10,000 lines, not shown\n"), text[-100:])
+        self.assertIn("42", [c["data"]["text/plain"] for kind, c in outputs if kind == "execute_result"])
+
+    def test_clients_get_the_values_of_their_own_expressions(self):
+        reply, outputs = self.run_cell(
+            "int asked = 6;",
+            user_expressions={
+                "good": "asked * 7",
+                "rich": 'Report.titled("Batch 112").say("Dropped.")',
+                "wrong": "noSuchName",
+                "failing": 'Integer.parseInt("ten")',
+                "defining": "int sneaked = 1;",
+            },
+        )
+        self.assertEqual((reply["status"], outputs), ("ok", []))
+        values = reply["user_expressions"]
+        self.assertEqual(values["good"], {"status": "ok", "data": {"text/plain": "42"}, "metadata": {}})
+        self.assertIn("text/html", values["rich"]["data"])
+        self.assertEqual((values["wrong"]["status"], values["wrong"]["ename"]), ("error", "Not valid Java"))
+        self.assertEqual(values["failing"]["ename"], "NumberFormatException")
+        self.assertIn("ten", values["failing"]["evalue"])
+        self.assertTrue(values["failing"]["traceback"])
+        self.assertEqual(values["defining"]["status"], "error")
+        self.assertEqual(self.run_cell("sneaked")[0]["status"], "error")
+
+    def test_clients_get_no_values_where_the_cell_failed(self):
+        reply, _ = self.run_cell("noSuchName", user_expressions={"good": "6 * 7"})
+        self.assertNotIn("user_expressions", reply)
+
     @unittest.skipUnless(hasattr(os, "kill") and os.name == "posix", "signals are a POSIX matter")
     def test_the_interrupt_signal_stops_a_cell_too(self):
         self.stops("while (true) { }", lambda: self.manager.signal_kernel(signal.SIGINT))
@@ -129,7 +188,7 @@ class Session(unittest.TestCase):
             timeout=PATIENCE,
             output_hook=lambda m: messages.append((m["msg_type"], m["content"])),
         )
-        shown = [(kind, content) for kind, content in messages if "display_data" in kind]
+        shown = [(kind, content) for kind, content in messages if content.get("transient", {}).get("display_id")]
         self.assertEqual([kind for kind, _ in shown][:2], ["display_data", "update_display_data"])
         self.assertEqual({kind for kind, _ in shown[1:]}, {"update_display_data"})
         self.assertEqual(len({content["transient"]["display_id"] for _, content in shown}), 1)

@@ -127,7 +127,7 @@ final class Crowd {
         layers.add(Band.of("middle half of the batches", grid, quantile(0.25), quantile(0.75)));
         // The first line of a picture is drawn without dashes: the batch that the picture sets off.
         layers.addAll(setOff);
-        layers.add(Line.of("median of " + batches.size() + " batches", grid, quantile(0.5))
+        layers.add(Line.of("middle of " + batches.size() + " batches", grid, quantile(0.5))
                 .withColour(Colour.BLUE));
         return layers;
     }
@@ -136,7 +136,7 @@ final class Crowd {
     String note() {
         return batches.size() <= NAMED
                 ? ""
-                : " The band holds the middle half of the batches at each place; it and the median stand where three quarters of"
+                : " The band holds the middle half of the batches at each place; it and the middle line stand where three quarters of"
                         + " the batches have a value.";
     }
 }

@@ -14,6 +14,7 @@ import parchment.display.InShort;
 import parchment.display.Sentence;
 import parchment.quantity.Elapsed;
 import parchment.quantity.Unit;
+import parchment.sheet.Words;
 import parchment.stats.warp.SimultaneousBand;
 
 /** Draws the difference of two groups with its band, and says where it is not zero. */
@@ -47,11 +48,11 @@ final class DifferencePicture {
         plot = plot.withNote(Sentence.of(sentence(difference)))
                 .withNote(String.format(
                         Locale.ROOT,
-                        "Used: %s %d of %d batches, %s %d of %d. The others do not reach over the whole stretch, or lack what the"
+                        "Used: %s %d of %s, %s %d of %d. The others do not reach over the whole stretch, or lack what the"
                                 + " clock needs.",
                         difference.firstName(),
                         used[0],
-                        sizes[0],
+                        Words.count(sizes[0], "batch", "batches"),
                         difference.secondName(),
                         used[1],
                         sizes[1]));
@@ -71,7 +72,8 @@ final class DifferencePicture {
         if (difference.band().isEmpty()) {
             int[] used = difference.used();
             return "cannot tell: " + difference.firstName() + " has " + used[0] + " and " + difference.secondName()
-                    + " " + used[1] + " batches over a common stretch, and each needs batches of 5 roast days.";
+                    + " " + Words.count(used[1], "batch", "batches")
+                    + " over a common stretch, and each needs batches of 5 roast days.";
         }
         SimultaneousBand band = difference.band().get();
         if (!band.canTell()) {

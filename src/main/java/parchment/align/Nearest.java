@@ -90,13 +90,29 @@ public final class Nearest implements ShownAs {
     /**
      * Searches a logbook for the batches that are most like one of it.
      *
-     * @throws LogbookException if the logbook has no such batch, or the batch has no bean temperature
+     * @throws LogbookException if the logbook has no such batch, or others have a bean temperature and the batch has none
      */
     public static Nearest to(Batch batch, Logbook logbook) {
         return ifKnown(batch, logbook)
+                .or(() -> NoCurve.of(batch) && Peers.of(logbook).isEmpty()
+                        ? Optional.of(withoutCurves(batch, logbook))
+                        : Optional.empty())
                 .orElseThrow(() -> new LogbookException(
                         "Batch '" + batch.name() + "' has no bean temperature, so no other can be like it."
                                 + " Choose a batch with a curve, such as logbook.lastWithCurve()."));
+    }
+
+    private static Nearest withoutCurves(Batch batch, Logbook logbook) {
+        String attribute = logbook.scored("overall", "liking", "sweetness");
+        return new Nearest(
+                batch,
+                logbook.readerUnit(),
+                List.of(),
+                attribute,
+                ShrunkenScores.of(logbook, attribute),
+                0,
+                List.of(),
+                new NotHeld(0, NotHeld.Whose.ITS_OWN));
     }
 
     /**
@@ -204,6 +220,9 @@ public final class Nearest implements ShownAs {
 
     /** Returns the answer in three sentences: which is nearest, how near that is, what to do next. */
     public InShort inShort() {
+        if (NoCurve.of(batch)) {
+            return NoCurve.inShort("Which roast was most like batch " + batch.name() + " cannot be told.");
+        }
         if (neighbours.isEmpty() && notHeld.others() > 0) {
             return NearestInShort.ofTornCurves(batch.name(), whyNone());
         }

@@ -18,6 +18,7 @@ import parchment.logbook.Logbook;
 import parchment.logbook.LogbookException;
 import parchment.phase.Phases;
 import parchment.quantity.TemperatureUnit;
+import parchment.sheet.Words;
 import parchment.stats.warp.CurveGroup;
 import parchment.stats.warp.SimultaneousBand;
 import parchment.stats.warp.Warp;
@@ -281,9 +282,9 @@ public final class OneClock implements ShownAs {
     public String toString() {
         return String.format(
                 Locale.ROOT,
-                "%d of %d batches on one clock (%s), %d of them in the mean",
+                "%d of %s on one clock (%s), %d of them in the mean",
                 laid.size(),
-                asked,
+                Words.count(asked, "batch", "batches"),
                 clock.words(),
                 whole().size());
     }

@@ -14,6 +14,7 @@ import parchment.chart.Plot;
 import parchment.chart.Weight;
 import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
+import parchment.sheet.Words;
 import parchment.stats.warp.SimultaneousBand;
 
 /** Draws batches on one clock: thin lines, their mean, and its band. */
@@ -84,7 +85,8 @@ final class OneClockPicture {
     private static List<String> sentences(OneClock one) {
         List<String> sentences = new ArrayList<>();
         int laid = one.laid().size();
-        sentences.add(laid + " of " + one.asked() + " batches are on this clock"
+        sentences.add(laid + " of " + Words.count(one.asked(), "batch", "batches") + (laid == 1 ? " is" : " are")
+                + " on this clock"
                 + (laid == one.whole().size()
                         ? "."
                         : "; " + (laid - one.whole().size()) + " of them "
@@ -109,7 +111,7 @@ final class OneClockPicture {
         return String.format(
                 Locale.ROOT,
                 "The band is meant to hold the whole true mean in %.0f of 100 logbooks; it counts the %d roast days, not the"
-                        + " batches, and reaches %s to either side in the middle (an interval for one place alone: %s).",
+                        + " batches, and reaches %s to either side in the middle (for one place alone: %s).",
                 100 * band.level(),
                 days,
                 unit.formatStep(band.critical() * middle, reader),

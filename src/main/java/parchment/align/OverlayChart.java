@@ -18,6 +18,7 @@ import parchment.phase.Mark;
 import parchment.phase.Phases;
 import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
+import parchment.sheet.Words;
 import parchment.stats.warp.Warp;
 
 /**
@@ -228,8 +229,8 @@ public final class OverlayChart implements ShownAs {
                 ? "."
                 : "; " + left + (left == 1 ? " lacks" : " lack") + " a bean temperature or the "
                         + clock.needed().words() + " and " + (left == 1 ? "is" : "are") + " left out.";
-        return crowd.size() + " of " + batches.size() + " batches, from charge to drop" + without
-                + LeftOutNames.of(batches.stream().map(Batch::name).toList(), crowd.names()) + crowd.note();
+        return crowd.size() + " of " + Words.count(batches.size(), "batch", "batches") + ", from charge to drop"
+                + without + LeftOutNames.of(batches.stream().map(Batch::name).toList(), crowd.names()) + crowd.note();
     }
 
     @Override

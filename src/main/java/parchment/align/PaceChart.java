@@ -15,6 +15,7 @@ import parchment.logbook.LogbookException;
 import parchment.phase.Phases;
 import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
+import parchment.sheet.Words;
 
 /**
  * Draws how fast many batches moved along the temperature: the rate of rise at each bean temperature after the turning point.
@@ -159,9 +160,9 @@ public final class PaceChart implements ShownAs {
         int left = batches.size() - crowd.size();
         return String.format(
                         Locale.ROOT,
-                        "%d of %d batches, from each batch's turning point to its drop%s",
+                        "%d of %s, from each batch's turning point to its drop%s",
                         crowd.size(),
-                        batches.size(),
+                        Words.count(batches.size(), "batch", "batches"),
                         left == 0
                                 ? "."
                                 : "; " + left + (left == 1 ? " has" : " have")

@@ -11,11 +11,12 @@ import parchment.chart.Axis;
 import parchment.chart.Colour;
 import parchment.chart.Line;
 import parchment.chart.Plot;
+import parchment.display.InShort;
 import parchment.display.Report;
 import parchment.display.Showable;
 import parchment.display.ShownAs;
-import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
+import parchment.sheet.Words;
 import parchment.stats.warp.FunctionalComponents;
 
 /**
@@ -85,8 +86,8 @@ public final class Shapes implements ShownAs {
                 shape,
                 100 * found.share(c),
                 String.join(", and ", parts(c)),
-                farthest(found, c, 1),
-                farthest(found, c, -1));
+                "batch " + extreme(found, c, 1),
+                "batch " + extreme(found, c, -1));
     }
 
     /** Returns the stretches in which a shape stands above or below the mean, in words; shapes count from 0. */
@@ -121,13 +122,10 @@ public final class Shapes implements ShownAs {
     }
 
     private String part(double size, double from, double to, double peak) {
-        TemperatureUnit reader = one.reader();
         boolean rates = one.clock().comparesRates();
-        String amount =
-                (rates ? Unit.RATE_OF_RISE.withDigits(1) : Unit.TEMPERATURE_STEP).formatStep(Math.abs(size), reader);
         String higher = rates ? size > 0 ? "faster" : "slower" : size > 0 ? "hotter" : "colder";
-        return "up to " + amount + " " + higher + " from " + place(from) + " to " + place(to) + " (most at "
-                + place(peak) + ")";
+        return "up to " + amount(Math.abs(size)) + " " + higher + " from " + place(from) + " to " + place(to)
+                + " (most at " + place(peak) + ")";
     }
 
     private String place(double at) {
@@ -136,13 +134,13 @@ public final class Shapes implements ShownAs {
                 : new parchment.quantity.Elapsed(at).toString();
     }
 
-    private String farthest(FunctionalComponents found, int c, int sign) {
+    private String extreme(FunctionalComponents found, int c, int sign) {
         List<OneClock.Laid> whole = one.whole();
         int extreme = IntStream.range(0, whole.size())
                 .boxed()
                 .max(Comparator.comparingDouble(i -> sign * found.score(i, c)))
                 .orElse(0);
-        return "batch " + whole.get(extreme).name();
+        return whole.get(extreme).name();
     }
 
     private static double[] times(double[] shape, double factor) {
@@ -168,9 +166,9 @@ public final class Shapes implements ShownAs {
                         upwards)
                 .with(Line.of("the mean", positions, new double[positions.length])
                         .withColour(Colour.INK))
-                .with(Line.of("one standard deviation up", positions, times(size, deviation))
+                .with(Line.of("one batch in six lies above this", positions, times(size, deviation))
                         .withColour(Colour.VERMILLION))
-                .with(Line.of("one standard deviation down", positions, times(size, -deviation))
+                .with(Line.of("one batch in six lies below this", positions, times(size, -deviation))
                         .withColour(Colour.BLUE))
                 .withNote("About two of three batches lie between the two coloured lines.")
                 .withHeight(220);
@@ -178,21 +176,56 @@ public final class Shapes implements ShownAs {
 
     @Override
     public Showable shownAs() {
-        Report page = Report.titled("The shapes along which batches differ").say(toString() + ".");
-        for (String note : one.notes()) {
-            page = page.say(note);
-        }
+        Report page = Report.titled("The shapes along which batches differ").add(inShort());
+        Report folded = Report.titled("How this was worked out").say(toString() + ".");
         for (int shape = 1; shape <= count(); shape++) {
-            page = page.say(words(shape)).add(plot(shape));
+            page = page.add(plot(shape));
+            folded = folded.say(words(shape));
         }
-        return page;
+        for (String note : one.notes()) {
+            folded = folded.say(note);
+        }
+        return page.fold(folded);
+    }
+
+    /** Returns the answer in three sentences: in which way batches differ most, how much of it that is, what to compare. */
+    public InShort inShort() {
+        int batches = one.whole().size();
+        if (components.isEmpty()) {
+            return ShapesInShort.tooFew(batches, FEWEST);
+        }
+        if (count() == 0) {
+            return ShapesInShort.none(batches);
+        }
+        FunctionalComponents found = components.get();
+        double[] size = found.shape(0);
+        int most = IntStream.range(0, size.length)
+                .reduce((a, b) -> Math.abs(size[b]) > Math.abs(size[a]) ? b : a)
+                .orElse(0);
+        boolean rates = one.clock().comparesRates();
+        return ShapesInShort.of(
+                new ShapesInShort.First(
+                        amount(Math.abs(size[most]) * Math.sqrt(found.variance(0))),
+                        rates ? "faster or slower" : "hotter or colder",
+                        place(found.grid()[most]),
+                        found.share(0),
+                        extreme(found, 0, 1),
+                        extreme(found, 0, -1)),
+                batches);
+    }
+
+    private String amount(double size) {
+        return (one.clock().comparesRates() ? Unit.RATE_OF_RISE.withDigits(1) : Unit.TEMPERATURE_STEP)
+                .formatStep(size, one.reader());
     }
 
     @Override
     public String toString() {
         if (components.isEmpty()) {
             return "Cannot tell the shapes along which batches differ: "
-                    + one.whole().size() + " batches reach over the common stretch, and " + FEWEST + " are needed";
+                    + Words.count(one.whole().size(), "batch", "batches")
+                    + (one.whole().size() == 1 ? " reaches" : " reach") + " over the common stretch, and " + FEWEST
+                    + " are needed";
         }
         return String.format(
                 Locale.ROOT,

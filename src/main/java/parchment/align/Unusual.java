@@ -16,6 +16,7 @@ import parchment.display.ShownAs;
 import parchment.display.Table;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
+import parchment.sheet.Words;
 
 /**
  * Finds the batches of a logbook that did not go as the others of their kind, and says of each in words what was different.
@@ -111,13 +112,15 @@ public final class Unusual implements ShownAs {
         }
         if (found.isEmpty()) {
             return new InShort(
-                    "None of " + looked + " batches stands apart from those that it was held against." + notLookedAt(),
+                    "None of " + Words.count(looked, "batch", "batches")
+                            + " stands apart from those that it was held against." + notLookedAt(),
                     "Each was held against " + others() + ".",
                     "Nothing to do; the cup decides.");
         }
         Found first = found.get(0);
         return new InShort(
-                found.size() + " of " + looked + " batches " + (found.size() == 1 ? "stands" : "stand") + " apart"
+                found.size() + " of " + Words.count(looked, "batch", "batches") + " "
+                        + (found.size() == 1 ? "stands" : "stand") + " apart"
                         + (found.size() == 1 ? ": batch " : ", most of all batch ")
                         + first.batch().name()
                         + first.batch().roastDay().map(day -> " of " + day).orElse("") + "." + notLookedAt(),
@@ -184,9 +187,9 @@ public final class Unusual implements ShownAs {
                         + " batches with a bean temperature are of one probe"
                 : String.format(
                         Locale.ROOT,
-                        "%d of %d batches with a bean temperature %s apart from the others of %s lot and probe",
+                        "%d of %s with a bean temperature %s apart from the others of %s lot and probe",
                         found.size(),
-                        looked,
+                        Words.count(looked, "batch", "batches"),
                         found.size() == 1 ? "stands" : "stand",
                         found.size() == 1 ? "its" : "their");
     }

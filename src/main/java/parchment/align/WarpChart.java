@@ -14,6 +14,8 @@ import parchment.chart.Layer;
 import parchment.chart.Line;
 import parchment.chart.Plot;
 import parchment.chart.Weight;
+import parchment.display.InShort;
+import parchment.display.Report;
 import parchment.display.Showable;
 import parchment.display.ShownAs;
 import parchment.logbook.LogbookException;
@@ -40,27 +42,21 @@ public final class WarpChart implements ShownAs {
 
     private final OneClock one;
     private final String batch;
-    private final Warp warp;
+    private final Optional<Warp> warp;
 
-    private WarpChart(OneClock one, String batch, Warp warp) {
+    private WarpChart(OneClock one, String batch, Optional<Warp> warp) {
         this.one = one;
         this.batch = batch;
         this.warp = warp;
     }
 
     /**
-     * Returns the warp of the batch that is set off, the last unless told otherwise.
-     *
-     * @throws LogbookException if no batch is on the clock
+     * Returns the warp of the batch that is set off, the last unless told otherwise; with no batch on the clock it says so.
      */
     public static WarpChart of(OneClock one) {
-        return of(
-                one,
-                one.highlight()
-                        .orElseThrow(() -> new LogbookException("No batch is on the clock '"
-                                + one.clock().words()
-                                + "', so there is no warp to draw: it takes a bean temperature and the marks the clock is"
-                                + " set by.")));
+        return one.highlight()
+                .map(batch -> of(one, batch))
+                .orElseGet(() -> new WarpChart(one, "(none)", Optional.empty()));
     }
 
     /**
@@ -69,17 +65,23 @@ public final class WarpChart implements ShownAs {
      * @throws LogbookException if the batch is not laid on the clock
      */
     public static WarpChart of(OneClock one, String batch) {
-        return new WarpChart(one, batch, one.warp(batch));
+        return new WarpChart(one, batch, Optional.of(one.warp(batch)));
     }
 
-    /** Returns the map from the batch's seconds since charge to the reference clock. */
+    /**
+     * Returns the map from the batch's seconds since charge to the reference clock.
+     *
+     * @throws LogbookException if no batch is on the clock
+     */
     public Warp warp() {
-        return warp;
+        return warp.orElseThrow(() -> new LogbookException("No batch is on the clock '"
+                + one.clock().words()
+                + "', so there is no warp: it takes a bean temperature and the marks the clock is set by."));
     }
 
     /** Returns by how many seconds the batch is later than the reference when the reference clock shows a time. */
     public double behind(double referenceSeconds) {
-        return warp.inverse().at(referenceSeconds) - referenceSeconds;
+        return warp().inverse().at(referenceSeconds) - referenceSeconds;
     }
 
     /** Returns what is drawn. */
@@ -87,7 +89,8 @@ public final class WarpChart implements ShownAs {
         if (!isShifted()) {
             return bare().withEmptySentence(sentence());
         }
-        double[] reference = positions(warp);
+        Warp own = warp();
+        double[] reference = positions(own);
         List<Layer> layers = new ArrayList<>();
         for (OneClock.Laid other : one.laid()) {
             if (!other.name().equals(batch)) {
@@ -97,10 +100,10 @@ public final class WarpChart implements ShownAs {
                                 .withName("batch " + other.name())));
             }
         }
-        layers.add(Line.of("batch " + batch, reference, behind(warp))
+        layers.add(Line.of("batch " + batch, reference, behind(own))
                 .withWeight(Weight.STRONG)
                 .withColour(Colour.VERMILLION));
-        layers.addAll(marks());
+        layers.addAll(marks(own));
         return bare().with(layers)
                 .withNote(sentence())
                 .withNote(
@@ -138,7 +141,7 @@ public final class WarpChart implements ShownAs {
         return Arrays.stream(positions(warp)).map(at -> back.at(at) - at).toArray();
     }
 
-    private List<Layer> marks() {
+    private List<Layer> marks(Warp own) {
         Map<Double, MarkKind> at = new TreeMap<>();
         Optional<Phases> phases = one.laid().stream()
                 .filter(laid -> laid.name().equals(batch))
@@ -147,8 +150,8 @@ public final class WarpChart implements ShownAs {
         phases.ifPresent(known -> {
             for (Mark mark : known.marks()) {
                 boolean inner = mark.kind() != MarkKind.CHARGE && mark.kind() != MarkKind.TURNING_POINT;
-                if (inner && mark.seconds() > warp.from() && mark.seconds() <= warp.to()) {
-                    at.put(warp.at(mark.seconds()), mark.kind());
+                if (inner && mark.seconds() > own.from() && mark.seconds() <= own.to()) {
+                    at.put(own.at(mark.seconds()), mark.kind());
                 }
             }
         });
@@ -158,28 +161,48 @@ public final class WarpChart implements ShownAs {
     }
 
     private String sentence() {
+        if (warp.isEmpty()) {
+            return "No batch is on the clock '" + one.clock().words() + "', so there is none to compare.";
+        }
         if (!isShifted()) {
             return "On the clock '" + one.clock().words()
                     + "' no batch is shifted, so there is nothing to compare. Take the clock of all marks.";
         }
-        double[] behind = behind(warp);
-        double[] positions = positions(warp);
-        int farthest = 0;
-        for (int k = 1; k < behind.length; k++) {
-            farthest = Math.abs(behind[k]) > Math.abs(behind[farthest]) ? k : farthest;
-        }
+        WarpInShort.Farthest farthest = farthest(warp());
         return String.format(
                 Locale.ROOT,
                 "Batch %s is farthest from the reference at %s: %.0f s %s.",
                 batch,
-                new parchment.quantity.Elapsed(positions[farthest]),
-                Math.abs(behind[farthest]),
-                behind[farthest] < 0 ? "ahead of it" : "behind it");
+                new parchment.quantity.Elapsed(farthest.at()),
+                Math.abs(farthest.behind()),
+                farthest.behind() < 0 ? "ahead of it" : "behind it");
+    }
+
+    private WarpInShort.Farthest farthest(Warp own) {
+        double[] behind = behind(own);
+        int farthest = 0;
+        for (int k = 1; k < behind.length; k++) {
+            farthest = Math.abs(behind[k]) > Math.abs(behind[farthest]) ? k : farthest;
+        }
+        return new WarpInShort.Farthest(positions(own)[farthest], behind[farthest]);
+    }
+
+    /** Returns the answer in three sentences: where the batch was farthest ahead or behind, what that rests on, what to do next. */
+    public InShort inShort() {
+        return warp.isPresent() && isShifted()
+                ? WarpInShort.of(
+                        one.clock(), batch, farthest(warp()), one.laid().size())
+                : WarpInShort.cannotTell(one.clock(), one.laid().size());
     }
 
     @Override
     public Showable shownAs() {
-        return plot();
+        return Report.titled("The clock of batch " + batch).add(inShort()).add(plot());
+    }
+
+    @Override
+    public Optional<String> svg() {
+        return plot().svg();
     }
 
     @Override

@@ -73,9 +73,12 @@ public final class WhereTimeWent implements ShownAs {
     /**
      * Holds a batch against the others of its lot and probe.
      *
-     * @throws LogbookException if the logbook has no such batch, or the batch has no bean temperature
+     * @throws LogbookException if the logbook has no such batch, or others have a bean temperature and the batch has none
      */
     public static WhereTimeWent of(Batch batch, Logbook logbook) {
+        if (NoCurve.of(logbook.batch(batch.name())) && Peers.of(logbook).isEmpty()) {
+            return new WhereTimeWent(batch, "no batch has a bean temperature", 0, logbook.readerUnit(), List.of());
+        }
         Peers peers = Peers.of(batch, logbook);
         Phases own = peers.member(batch.name()).orElseThrow();
         List<Climb> others = peers.others(batch.name()).stream()
@@ -151,7 +154,7 @@ public final class WhereTimeWent implements ShownAs {
                 .with(Line.steps("batch " + batch.name(), edges, own)
                         .withWeight(Weight.STRONG)
                         .withColour(Colour.VERMILLION))
-                .with(Line.steps("median of " + others + " others", edges, usual)
+                .with(Line.steps("middle of " + others + " others", edges, usual)
                         .withColour(Colour.BLUE))
                 .withEmptySentence("There are too few other batches of its kind (" + others + ", " + FEWEST
                         + " are needed) to say what is usual.")
@@ -197,7 +200,9 @@ public final class WhereTimeWent implements ShownAs {
 
     /** Returns the answer in three sentences: how much longer or shorter it took, where most of all, what to do next. */
     public InShort inShort() {
-        return TimeInShort.of(batch.name(), steps, others, reader);
+        return NoCurve.of(batch)
+                ? NoCurve.inShort("Where the time of batch " + batch.name() + " went cannot be told.")
+                : TimeInShort.of(batch.name(), steps, others, reader);
     }
 
     @Override

@@ -1,13 +1,15 @@
 package parchment.calendar;
 
+import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
 
 /**
- * Finds roast days that look like a slip in the year: one batch or two, more than a year after every other.
+ * Finds roast days that look like a slip in the year: one batch or two, more than a year after every other; or days that are not yet.
  *
  * <pre>{@code
  * StrayDates.of(logbook)
@@ -36,6 +38,28 @@ public final class StrayDates {
             }
         }
         return List.of();
+    }
+
+    /**
+     * Doubts dates that lie after today, in a sentence or two with what to do; empty if none does. Tomorrow is not doubted: it may have begun where
+     * the batch was roasted. Nothing is left out for it.
+     *
+     * @param today the day on which the logbook is read, where the reader is
+     */
+    public static Optional<String> afterToday(Logbook logbook, LocalDate today) {
+        List<LocalDate> later = logbook.batches().stream()
+                .flatMap(batch -> batch.roastDay().stream())
+                .filter(day -> day.isAfter(today.plusDays(1)))
+                .sorted()
+                .toList();
+        return later.isEmpty()
+                ? Optional.empty()
+                : Optional.of(
+                        later.size() + " of " + logbook.batches().size()
+                                + (logbook.batches().size() == 1 ? " batch is" : " batches are")
+                                + " dated after today, " + today
+                                + ", the last on " + later.get(later.size() - 1)
+                                + ". Check the year under 'roasted at' in batches.csv, and the date of this computer; nothing is left out for it.");
     }
 
     private static long daysBetween(Batch before, Batch after) {

@@ -95,10 +95,16 @@ final class BatchDay {
         double place = own(Features.batchOfTheDay());
         double[] lots = values(Features.batchOfTheDay(), ofItsLot());
         String first = place == 1 && lots.length > 0
-                ? "; of its lot's " + lots.length + " others with a date, "
-                        + Arrays.stream(lots).filter(p -> p == 1).count() + " came first on theirs"
+                ? firstOfTheirs(
+                        lots.length, Arrays.stream(lots).filter(p -> p == 1).count())
                 : "";
         return on + ", batch " + Math.round(place) + " of " + ofTheDay + " of the day" + first + ".";
+    }
+
+    private static String firstOfTheirs(int dated, long first) {
+        return dated == 1
+                ? "; its lot's one other with a date " + (first == 1 ? "came first on its day" : "did not come first")
+                : "; of its lot's " + dated + " others with a date, " + first + " came first on theirs";
     }
 
     private Optional<String> pause() {
@@ -136,7 +142,7 @@ final class BatchDay {
                 + (above ? ", so this is high." : below ? ", so this is low." : "."));
     }
 
-    /** Says by whom and by which recipe it was roasted where most of its lot's others were by another. */
+    /** Says by whom and by which recipe it was roasted where more of its lot's others were by another. */
     private List<String> labels() {
         List<String> sentences = new ArrayList<>();
         for (Batch.Label label : List.of(Batch.Label.OPERATOR, Batch.Label.RECIPE)) {
@@ -149,9 +155,14 @@ final class BatchDay {
             if (most.isPresent()
                     && !own.isEmpty()
                     && theirs.getOrDefault(own, 0L) < most.get().getValue()) {
-                sentences.add("Its " + label.words() + " was " + own + "; that of most of its lot's others was "
-                        + most.get().getKey() + " (" + most.get().getValue() + " of "
-                        + theirs.values().stream().mapToLong(n -> n).sum() + ").");
+                long all = theirs.values().stream().mapToLong(n -> n).sum();
+                long alike = theirs.getOrDefault(own, 0L);
+                sentences.add("Its " + label.words() + " was " + own
+                        + (2 * most.get().getValue() > all
+                                ? "; that of most of its lot's others was "
+                                        + most.get().getKey() + " ("
+                                        + most.get().getValue() + " of " + all + ")."
+                                : ", as in " + (alike == 0 ? "none" : alike) + " of its lot's " + all + " others."));
             }
         }
         return sentences;

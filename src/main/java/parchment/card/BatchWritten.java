@@ -39,8 +39,9 @@ final class BatchWritten {
         List<Problem> problems = logbook.problems().of(batch.name()).list();
         problems.stream().limit(PROBLEMS_TOLD).map(Problem::toString).forEach(sentences::add);
         if (problems.size() > PROBLEMS_TOLD) {
-            sentences.add(
-                    (problems.size() - PROBLEMS_TOLD) + " more problems in reading it are in logbook.problems().");
+            int more = problems.size() - PROBLEMS_TOLD;
+            sentences.add((more == 1 ? "1 more problem in reading it is" : more + " more problems in reading it are")
+                    + " in logbook.problems().");
         }
         List<String> upkeep = upkeep(batch, logbook);
         if (sentences.isEmpty() && upkeep.isEmpty()) {

@@ -24,12 +24,10 @@ final class BestPlace {
         }
         String attribute = good.scored().get().attribute();
         Optional<String> machine = good.batches().get(0).machine();
-        List<String> names =
-                List.of(good.lot(), good.lot() + machine.map(m -> " on " + m).orElse(" (machine not written)"));
         return Evidence.of(attribute, Features.dropTemperature(), logbook.whole()).bests().stream()
                 .map(Bests::lots)
                 .flatMap(List::stream)
-                .filter(lot -> names.contains(lot.lot()))
+                .filter(lot -> lot.isOf(good.lot(), machine))
                 .filter(lot -> lot.best().answer() == Peak.Answer.INSIDE)
                 .findFirst()
                 .map(lot -> Place.of(attribute, lot).words(good.batches().size(), logbook.readerUnit()));

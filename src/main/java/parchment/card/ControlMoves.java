@@ -60,7 +60,6 @@ final class ControlMoves {
     private static Row row(
             Quantity control, ControlSteps steps, BatchPath path, TodaysReadings readings, TemperatureUnit reader) {
         Curve curve = steps.control();
-        String unit = curve.unit().symbol(reader);
         List<String> moves = new ArrayList<>();
         for (ControlSteps.Step step : steps.list()) {
             double celsius = path.beanTemperatureAt(step.atSeconds()).value();
@@ -69,31 +68,28 @@ final class ControlMoves {
                     : "";
             String move = Elapsed.seconds(step.atSeconds())
                     + (at.isEmpty() || at.equals("missing") ? "" : " (" + at + ")") + " to "
-                    + setting(step.to(), unit);
+                    + setting(step.to(), curve, reader);
             moves.add(move.replace(' ', '\u00a0')); // A move is not broken in two at the end of a line.
         }
         String told = String.join(", ", moves.subList(0, Math.min(TOLD, moves.size())))
                 + (moves.size() > TOLD ? " and " + (moves.size() - TOLD) + " more" : "");
-        return new Row(control.words(), path.batch().name(), setting(curve.valueAt(0), unit), told);
+        return new Row(control.words(), path.batch().name(), setting(curve.valueAt(0), curve, reader), told);
     }
 
     /** What stands in a column of the list of batches that is named after the control, such as "gas [%]". */
     private static Optional<Row> written(Quantity control, Batch batch) {
         return batch.extras().entrySet().stream()
-                .filter(extra -> extra.getKey()
-                        .toLowerCase(Locale.ROOT)
-                        .replaceFirst("^planned ", "")
-                        .startsWith(control.words()))
+                .filter(extra ->
+                        extra.getKey().toLowerCase(Locale.ROOT).matches("(planned )?" + control.words() + "\\b.*"))
                 .findFirst()
                 .map(extra -> new Row(
                         control.words(), batch.name(), "", "written: " + extra.getKey() + " " + extra.getValue()));
     }
 
     /** Prints a setting without decimals that say nothing. */
-    private static String setting(double value, String unit) {
-        String number = value == Math.rint(value)
-                ? String.format(Locale.ROOT, "%.0f", value)
-                : String.format(Locale.ROOT, "%.1f", value);
-        return (number + " " + unit).strip();
+    private static String setting(double value, Curve curve, TemperatureUnit reader) {
+        String number =
+                curve.unit().number(value).replaceFirst("(\\.\\d*?)0+$", "$1").replaceFirst("\\.$", "");
+        return (number + " " + curve.unit().symbol(reader)).strip();
     }
 }

@@ -75,9 +75,8 @@ record GoodBatches(
      */
     static GoodBatches of(String lot, Logbook logbook, Optional<Mass> wanted) {
         List<Batch> every = inTime(logbook.ofLot(lot).batches());
-        Optional<OneCharge> charge =
-                wanted.map(mass -> OneCharge.of(mass, lot, logbook)).or(() -> OneCharge.ofNewest(every, lot, logbook));
-        List<Batch> ofCharge = charge.isPresent() && wanted.isPresent() ? of(charge.get(), every) : every;
+        Optional<OneCharge> asked = wanted.map(mass -> OneCharge.of(mass, lot, logbook));
+        List<Batch> ofCharge = asked.map(one -> of(one, every)).orElse(every);
         if (ofCharge.isEmpty()) {
             return new GoodBatches(lot, Ground.THE_LAST, ofCharge, 0, 0, Optional.empty(), "", Optional.empty());
         }
@@ -90,7 +89,8 @@ record GoodBatches(
         if (alike.size() < every.size()) {
             among.addAll(among(newest));
         }
-        Optional<OneCharge> own = charge.filter(one -> alike.stream().anyMatch(one::holds));
+        // Of those alike: the newest mass of all may be that of another recipe, where the newest batch has none.
+        Optional<OneCharge> own = asked.or(() -> OneCharge.ofNewest(alike, lot, logbook));
         Optional<OneCharge> parts = own.filter(one -> alike.stream().anyMatch(one::isNotThatOf));
         parts.ifPresent(one -> among.add("with about " + one.words() + " of green coffee"));
         return among(lot, logbook, parts.map(one -> of(one, alike)).orElse(alike), String.join(", ", among), parts);

@@ -1,5 +1,6 @@
 package parchment.card;
 
+import java.time.LocalDate;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
@@ -7,6 +8,8 @@ import java.util.Optional;
 import java.util.concurrent.CancellationException;
 import java.util.function.Function;
 import java.util.function.Supplier;
+import java.util.stream.Stream;
+import parchment.calendar.StrayDates;
 import parchment.display.InShort;
 import parchment.display.Report;
 import parchment.display.Showable;
@@ -58,16 +61,33 @@ public final class Overview implements ShownAs {
             return standing(this, () -> work.apply(logbook));
         }
 
+        /**
+         * Works this part out as it is read on a day: the part of the week doubts dates that lie after it.
+         *
+         * @throws CancellationException if the thread was interrupted
+         */
+        public Section of(Logbook logbook, LocalDate today) {
+            Section section = of(logbook);
+            return this == THE_WEEK
+                    ? StrayDates.afterToday(logbook, today).map(section::saying).orElse(section)
+                    : section;
+        }
+
+        /** Names the sort of a failure and where it arose, for those who mend the program. */
+        private static String sort(RuntimeException fault) {
+            StackTraceElement[] trace = fault.getStackTrace();
+            return fault.getClass().getSimpleName()
+                    + (trace.length == 0 ? "" : " in " + trace[0].getClassName() + ", line " + trace[0].getLineNumber())
+                    + (fault.getMessage() == null ? "." : ": " + fault.getMessage());
+        }
+
         static Section standing(Part part, Supplier<Section> work) {
             try {
                 return work.get();
             } catch (CancellationException stopped) {
                 throw stopped;
             } catch (RuntimeException fault) {
-                return Section.of(
-                        part,
-                        List.of("This part could not be worked out from this logbook; the rest of the page stands."
-                                + " The problems met in reading the logbook may say why."));
+                return new Section(part, Optional.empty(), List.of(FAILED), List.of(sort(fault)));
             }
         }
     }
@@ -78,11 +98,27 @@ public final class Overview implements ShownAs {
      * @param part which part
      * @param inShort three sentences that begin it, if it has them
      * @param sentences what follows, a paragraph each
+     * @param failed what to tell those who mend the program, folded away; empty unless the part could not be worked out
      */
-    public record Section(Part part, Optional<InShort> inShort, List<String> sentences) implements Showable {
+    public record Section(Part part, Optional<InShort> inShort, List<String> sentences, List<String> failed)
+            implements Showable {
         /** Copies the sentences. */
         public Section {
             sentences = List.copyOf(sentences);
+            failed = List.copyOf(failed);
+        }
+
+        /** Holds a part that was worked out. */
+        public Section(Part part, Optional<InShort> inShort, List<String> sentences) {
+            this(part, inShort, sentences, List.of());
+        }
+
+        private Section saying(String more) {
+            return new Section(
+                    part,
+                    inShort,
+                    Stream.concat(sentences.stream(), Stream.of(more)).toList(),
+                    failed);
         }
 
         static Section of(Part part, List<String> sentences) {
@@ -91,14 +127,22 @@ public final class Overview implements ShownAs {
 
         /** Adds this part to a page under its heading. */
         Report onto(Report page) {
-            Report longer = page.heading(part.title());
+            return words(page.heading(part.title()));
+        }
+
+        private Report words(Report page) {
+            Report longer = page;
             if (inShort.isPresent()) {
                 longer = longer.add(inShort.get());
             }
             for (String sentence : sentences) {
                 longer = longer.say(sentence);
             }
-            return longer;
+            Report folded = Report.titled("For those who mend the program");
+            for (String line : failed) {
+                folded = folded.say(line);
+            }
+            return failed.isEmpty() ? longer : longer.fold(folded);
         }
 
         @Override
@@ -109,14 +153,7 @@ public final class Overview implements ShownAs {
         /** Returns the part without its heading, for a page that sets headings of its own. */
         @Override
         public Optional<String> html() {
-            Report words = Report.titled("");
-            if (inShort.isPresent()) {
-                words = words.add(inShort.get());
-            }
-            for (String sentence : sentences) {
-                words = words.say(sentence);
-            }
-            return words.html().map(html -> html.replaceFirst("<h3></h3>\n?", ""));
+            return words(Report.titled("")).html().map(html -> html.replaceFirst("<h3></h3>\n?", ""));
         }
 
         @Override
@@ -124,6 +161,10 @@ public final class Overview implements ShownAs {
             return part.title() + ": " + inShort.map(InShort::found).orElseGet(() -> String.join(" ", sentences));
         }
     }
+
+    private static final String FAILED =
+            "This part could not be worked out from this logbook; the rest of the page stands. Mend the"
+                    + " problems that the tour lists and look again. If it stays so, send the folded line to those who mend the program.";
 
     private final Logbook logbook;
     private final List<Section> sections;

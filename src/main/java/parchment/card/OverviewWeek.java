@@ -105,7 +105,7 @@ final class OverviewWeek {
             worth.add((early.size() == 1 ? "Batch " : "Batches ") + FirstFew.of(early)
                     + ": not cupped, and too early to say what is usual for the lot. The cup says how it came out.");
         }
-        return Overview.Section.of(Overview.Part.WORTH_CUPPING, firstOf(worth, nothingToCup(week)));
+        return Overview.Section.of(Overview.Part.WORTH_CUPPING, firstOf(worth, week.nothingToCup()));
     }
 
     /** Names the week's batches that neither the cup nor others of their lot have judged. */
@@ -116,12 +116,6 @@ final class OverviewWeek {
                 .map(usual -> usual.batch().name())
                 .filter(name -> !cupped.contains(name))
                 .toList();
-    }
-
-    private static String nothingToCup(Week week) {
-        return week.batches().isEmpty()
-                ? "Nothing: there is no week with batches in it."
-                : "Nothing in particular: every batch of the week was cupped already, or was not unlike the others of its lot.";
     }
 
     static List<String> firstOf(List<String> sentences, String none) {

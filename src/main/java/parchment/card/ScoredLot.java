@@ -35,19 +35,20 @@ record ScoredLot(String attribute, Cupping.Said blind, Map<String, ShrunkenScore
 
     /** Returns the blind scores where enough batches of the lot have them, else all scores, else nothing. */
     static Optional<ScoredLot> of(List<Batch> batches, Logbook logbook) {
-        Optional<String> attribute =
-                TELL_GOOD.stream().filter(logbook.attributes()::contains).findFirst();
-        if (attribute.isEmpty()) {
-            return Optional.empty();
-        }
         List<CupScores> all = logbook.whole().cups();
         List<CupScores> blind = all.stream()
                 .filter(cup -> logbook.cupping(cup.cupping())
                         .filter(how -> how.blind() == Cupping.Said.YES)
                         .isPresent())
                 .toList();
-        return of(attribute.get(), Cupping.Said.YES, blind, batches)
-                .or(() -> of(attribute.get(), Cupping.Said.NOT_WRITTEN, all, batches));
+        return first(Cupping.Said.YES, blind, batches).or(() -> first(Cupping.Said.NOT_WRITTEN, all, batches));
+    }
+
+    /** Returns the scores of the first attribute of which enough batches have some: another lot's may be of others. */
+    private static Optional<ScoredLot> first(Cupping.Said said, List<CupScores> cups, List<Batch> batches) {
+        return TELL_GOOD.stream()
+                .flatMap(attribute -> of(attribute, said, cups, batches).stream())
+                .findFirst();
     }
 
     private static Optional<ScoredLot> of(

@@ -15,6 +15,7 @@ import parchment.feature.Features;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
 import parchment.quantity.Mass;
+import parchment.quantity.MassUnit;
 import parchment.quantity.Temperature;
 import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
@@ -126,11 +127,7 @@ final class SideBySide {
         List<Row> rows = new ArrayList<>();
         rows.add(text("roasted on", b -> b.roastDay().map(LocalDate::toString).orElse("")));
         good.scored().ifPresent(scored -> rows.add(text("mean " + scored.attribute(), b -> score(good, b))));
-        rows.add(numbers(
-                "green mass",
-                Unit.KILOGRAMS.withDigits(2),
-                2,
-                b -> b.conditions().greenMass().map(Mass::kilograms).orElse(Double.NaN)));
+        rows.add(masses());
         rows.add(measured(Features.chargeTemperature()));
         rows.add(numbers(
                 "planned drop",
@@ -175,6 +172,18 @@ final class SideBySide {
 
     private static String scores(ShrunkenScores.Score score) {
         return score.scores() == 1 ? "1 score" : score.scores() + " scores";
+    }
+
+    /** Says the charges as they were weighed: kilograms to ten grams, small ones to the gram. */
+    private Row masses() {
+        double[] charged = batches.stream()
+                .mapToDouble(
+                        b -> b.conditions().greenMass().map(Mass::kilograms).orElse(Double.NaN))
+                .toArray();
+        MassUnit written = table.logbook().massUnit();
+        boolean small = Arrays.stream(charged).anyMatch(mass -> mass < 1);
+        int digits = Math.min(Unit.mass(written).digits(), written == MassUnit.KILOGRAM && small ? 3 : 2);
+        return numbers("green mass", Unit.mass(written).withDigits(digits), digits, charged);
     }
 
     private Row text(String what, Function<Batch, String> cell) {

@@ -73,14 +73,17 @@ public final class OtherChart implements Showable {
 
     @Override
     public String toString() {
-        int series = chart.getSeriesMap().size();
         return String.format(
                 Locale.ROOT,
-                "Picture: %s, %d %s, %s by %s",
+                "Picture: %s, %d series%s",
                 chart.getTitle().isBlank() ? "untitled" : chart.getTitle(),
-                series,
-                "series",
-                chart.getXAxisTitle().isBlank() ? "an unnamed axis" : chart.getXAxisTitle(),
-                chart.getYAxisTitle().isBlank() ? "an unnamed axis" : chart.getYAxisTitle());
+                chart.getSeriesCollection().size(),
+                chart instanceof org.knowm.xchart.internal.chartpart.AxesChart<?, ?> withAxes
+                        ? ", " + named(withAxes.getXAxisTitle()) + " by " + named(withAxes.getYAxisTitle())
+                        : "");
+    }
+
+    private static String named(String axis) {
+        return axis.isBlank() ? "an unnamed axis" : axis;
     }
 }

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import parchment.quantity.MassUnit;
 
 /**
  * Charges that together make a mass of green coffee.
@@ -87,11 +88,11 @@ record Charges(List<Count> counts) {
                 .sum();
     }
 
-    /** Returns the charge that most of the mass is roasted in; empty if there is none. */
-    Optional<OneCharge> most() {
+    /** Returns the charge that most of the mass is roasted in, told in a unit; empty if there is none. */
+    Optional<OneCharge> most(MassUnit unit) {
         return counts.stream()
                 .max(Comparator.comparingDouble(one -> one.batches() * one.kilograms()))
-                .map(one -> new OneCharge(one.kilograms()));
+                .map(one -> new OneCharge(one.kilograms(), unit));
     }
 
     /** Says them in words, as in "2 batches of 5 kg and 1 of 2.5 kg". */

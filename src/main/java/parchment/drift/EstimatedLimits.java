@@ -41,9 +41,14 @@ final class EstimatedLimits {
      * @param rows when they were roasted, and how many of the first of them to estimate from
      */
     static EstimatedLimits of(double[] y, List<double[]> columns, RowsInTime rows) {
+        return of(y, columns, rows, new WatchDesigns());
+    }
+
+    /** Sets limits with a design that was drawn for other rows like these, if it was. */
+    static EstimatedLimits of(double[] y, List<double[]> columns, RowsInTime rows, WatchDesigns designs) {
         return rows.size() == rows.stretch()
                 ? new EstimatedLimits(y, new Foretold(columns, rows.stretch()), Optional.empty(), rows.stretch())
-                : of(y, new WatchDesign(columns, rows, WatchDesign.SERIES), rows.stretch());
+                : of(y, designs.of(columns, rows), rows.stretch());
     }
 
     /** Sets limits where the design has been drawn already. */
@@ -77,7 +82,7 @@ final class EstimatedLimits {
 
     /** Returns the limits of single rows in standard deviations of a new row. */
     double[] singleStandardLimits() {
-        return design.map(d -> d.single.limits(0, likely, watched)).orElse(new double[0]);
+        return design.map(d -> d.single().limits(0, likely, watched)).orElse(new double[0]);
     }
 
     /** Returns the weighted mean of the watched rows, in standard deviations. */
@@ -107,7 +112,7 @@ final class EstimatedLimits {
 
     /** Returns the share of charts of this length with a single row outside although nothing changed; 0 if none is watched. */
     double falseSingles() {
-        return design.map(d -> d.single.falseSignals()).orElse(0.0);
+        return design.map(d -> d.single().falseSignals()).orElse(0.0);
     }
 
     /** Returns the share of charts of this length that show a shift although nothing changed; 0 if no row is watched. */

@@ -59,14 +59,14 @@ public final class GreenNeeded implements ShownAs {
     }
 
     /**
-     * Works out the green coffee for an order.
+     * Works out the green coffee for an order, told in the unit that the logbook's masses are written in.
      *
      * @param lot the lot, or a blend that is roasted as one
      * @param roasted what is to be delivered, above 0
      * @throws LogbookException if the logbook has no such lot, or the order is not above 0
      */
     public static GreenNeeded of(String lot, Mass roasted, Logbook logbook) {
-        return of(lot, roasted, MassUnit.KILOGRAM, logbook);
+        return of(lot, roasted, logbook.massUnit(), logbook);
     }
 
     /**
@@ -87,7 +87,7 @@ public final class GreenNeeded implements ShownAs {
         // The loss is that of the charge that most of the order is planned in; what charges cover it may follow from
         // that loss.
         return first.charges
-                .flatMap(Charges::most)
+                .flatMap(one -> one.most(unit))
                 .map(most -> new GreenNeeded(lot, roasted, unit, LotLoss.of(lot, logbook, Optional.of(most)), sizes))
                 .orElse(first);
     }

@@ -18,6 +18,7 @@ import parchment.logbook.Logbook;
 import parchment.logbook.ScoreQuestion;
 import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
+import parchment.sheet.Words;
 import parchment.stats.Estimate;
 import parchment.stats.Interval;
 
@@ -218,11 +219,12 @@ public final class LotYear implements ShownAs {
         return parts.isEmpty()
                 ? String.format(
                         Locale.ROOT,
-                        "Cannot tell how %s of %s moved: %d batches have it with a date and what the roaster did, and %d are"
+                        "Cannot tell how %s of %s moved: %s %s it with a date and what the roaster did, and %d are"
                                 + " needed.",
                         response.name(),
                         lot.isEmpty() ? "batches without a lot" : lot,
-                        rows.size(),
+                        Words.count(rows.size(), "batch", "batches"),
+                        rows.size() == 1 ? "has" : "have",
                         LEAST_ROWS)
                 : response.name() + " of " + lot + ", " + parts.get(0) + swing();
     }

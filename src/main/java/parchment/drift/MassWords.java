@@ -1,6 +1,7 @@
 package parchment.drift;
 
 import java.util.Locale;
+import parchment.quantity.Mass;
 import parchment.quantity.MassUnit;
 
 /**
@@ -15,15 +16,9 @@ record MassWords(MassUnit unit) {
         return new MassWords(unit);
     }
 
-    /** Returns a mass as it was ordered or charged, as in "12.5 kg": kilograms to ten grams and below one to the gram, pounds to a hundredth. */
+    /** Returns a mass as it was ordered or charged, as in "12.5 kg". */
     String exact(double kilograms) {
-        int digits = switch (unit) {
-            case KILOGRAM -> kilograms < 1 ? MOST_DIGITS : 2;
-            case GRAM -> 0;
-            case POUND -> 2;
-            case OUNCE -> 1;
-        };
-        return number(unit.fromKilograms(kilograms), digits) + " " + unit.symbol();
+        return Mass.kilograms(kilograms).words(unit);
     }
 
     /** Returns an estimated mass with the digits that an interval of this width deserves. */

@@ -1,13 +1,13 @@
 package parchment.drift;
 
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import parchment.feature.Feature;
 import parchment.feature.Features;
 import parchment.logbook.Batch;
 import parchment.quantity.Mass;
+import parchment.quantity.MassUnit;
 import parchment.stats.Robust;
 
 /**
@@ -16,8 +16,9 @@ import parchment.stats.Robust;
  *
  * @param kilograms its green mass, kg
  * @param usual the middle of the others' green masses, kg
+ * @param unit the unit in which they are told
  */
-record OddCharge(double kilograms, double usual) {
+record OddCharge(double kilograms, double usual, MassUnit unit) {
     /** By how much a charge may lie off the half of the usual one and be called so; common practice, no source. */
     private static final double ABOUT = 0.1;
 
@@ -28,12 +29,12 @@ record OddCharge(double kilograms, double usual) {
             Features.massLoss().name());
 
     /** Finds whether a batch is of such a charge: of eight others or more fewer than eight others are of it, and more than half of those weighed are of another. */
-    static Optional<OddCharge> of(Batch batch, List<Batch> others) {
+    static Optional<OddCharge> of(Batch batch, List<Batch> others, MassUnit unit) {
         double own = batch.conditions().greenMass().map(Mass::kilograms).orElse(Double.NaN);
         if (!(own > 0) || others.size() < Usual.ENOUGH) {
             return Optional.empty();
         }
-        OneCharge charge = new OneCharge(own);
+        OneCharge charge = new OneCharge(own, unit);
         long like = others.stream().filter(charge::holds).count();
         long unlike = others.stream().filter(charge::isNotThatOf).count();
         if (like >= Usual.ENOUGH || unlike <= like) {
@@ -44,7 +45,8 @@ record OddCharge(double kilograms, double usual) {
                 Robust.median(others.stream()
                         .flatMap(other -> other.conditions().greenMass().stream())
                         .mapToDouble(Mass::kilograms)
-                        .toArray())));
+                        .toArray()),
+                unit));
     }
 
     /** Tells whether a feature can be held against batches of other charges. */
@@ -56,6 +58,7 @@ record OddCharge(double kilograms, double usual) {
     String words() {
         double share = kilograms / usual;
         String size = Math.abs(share - 0.5) <= ABOUT * 0.5 ? "a half" : share < 1 ? "a small" : "a large";
-        return String.format(Locale.ROOT, "%s charge (%.2f kg; usually %.2f kg)", size, kilograms, usual);
+        return size + " charge (" + Mass.kilograms(kilograms).words(unit) + "; usually "
+                + Mass.kilograms(usual).words(unit) + ")";
     }
 }

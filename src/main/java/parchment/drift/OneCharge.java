@@ -20,8 +20,9 @@ import parchment.quantity.MassUnit;
  * }</pre>
  *
  * @param kilograms the green mass, kg
+ * @param unit the unit in which it is told
  */
-public record OneCharge(double kilograms) {
+public record OneCharge(double kilograms, MassUnit unit) {
     /** By how much of its mass a batch may differ and be of the same charge; common practice, no source. */
     static final double WITHIN = 0.1;
 
@@ -35,7 +36,7 @@ public record OneCharge(double kilograms) {
         for (int i = inTime.size() - 1; i >= 0; i--) {
             double mass = kilograms(inTime.get(i)).orElse(Double.NaN);
             if (mass > 0) {
-                return Optional.of(nearest(mass, lot, logbook).orElse(new OneCharge(mass)));
+                return Optional.of(nearest(mass, lot, logbook).orElse(new OneCharge(mass, logbook.massUnit())));
             }
         }
         return Optional.empty();
@@ -47,12 +48,13 @@ public record OneCharge(double kilograms) {
      * @throws LogbookException if no batch of the lot was charged with about as much; the message names the charges that were used
      */
     public static OneCharge of(Mass mass, String lot, Logbook logbook) {
-        OneCharge asked = nearest(mass.kilograms(), lot, logbook).orElse(new OneCharge(mass.kilograms()));
+        OneCharge asked =
+                nearest(mass.kilograms(), lot, logbook).orElse(new OneCharge(mass.kilograms(), logbook.massUnit()));
         if (logbook.ofLot(lot).batches().stream().noneMatch(asked::holds)) {
-            ChargeSizes used = ChargeSizes.of(lot, MassUnit.KILOGRAM, logbook);
+            ChargeSizes used = ChargeSizes.of(lot, logbook.massUnit(), logbook);
             throw new LogbookException("No batch of lot '" + lot + "' was charged with about " + asked.words() + ". "
                     + (used.whose() == ChargeSizes.Whose.ITS_OWN
-                            ? "Charges used for it: " + used.words(MassWords.in(MassUnit.KILOGRAM))
+                            ? "Charges used for it: " + used.words(MassWords.in(logbook.massUnit()))
                                     + ". Name one of these."
                             : "None of its batches has a green mass; write it into batches.csv."));
         }
@@ -60,8 +62,8 @@ public record OneCharge(double kilograms) {
     }
 
     private static Optional<OneCharge> nearest(double mass, String lot, Logbook logbook) {
-        return ChargeSizes.of(lot, MassUnit.KILOGRAM, logbook).sizes().stream()
-                .map(size -> new OneCharge(size.kilograms()))
+        return ChargeSizes.of(lot, logbook.massUnit(), logbook).sizes().stream()
+                .map(size -> new OneCharge(size.kilograms(), logbook.massUnit()))
                 .filter(size -> size.holds(mass))
                 .min(Comparator.comparingDouble(size -> Math.abs(size.kilograms - mass)));
     }
@@ -88,7 +90,7 @@ public record OneCharge(double kilograms) {
 
     /** Returns the mass in words, as in "2.5 kg". */
     public String words() {
-        return MassWords.in(MassUnit.KILOGRAM).exact(kilograms);
+        return Mass.kilograms(kilograms).words(unit);
     }
 
     @Override

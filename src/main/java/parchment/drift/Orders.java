@@ -53,9 +53,9 @@ final class Orders {
         return new Orders(logbook, Map.of(), List.of());
     }
 
-    /** Returns the orders with one more, told in kilograms. */
+    /** Returns the orders with one more, told in the unit that the logbook's masses are written in. */
     Orders with(String name, Mass roasted) {
-        return with(name, roasted, MassUnit.KILOGRAM);
+        return with(name, roasted, logbook.massUnit());
     }
 
     /** Returns the orders with one more, told in the unit in which it was given. */
@@ -224,10 +224,10 @@ final class Orders {
         parts.forEach(part -> addGreen(part.lot(), kilograms * part.share() / sum, new LinkedHashSet<>(within)));
     }
 
-    /** Returns the unit of all orders; kilograms where they were given in several. */
+    /** Returns the unit of all orders; the one that the logbook is written in where they were given in several. */
     MassUnit unit() {
         List<MassUnit> units = needed.stream().map(GreenNeeded::unit).distinct().toList();
-        return units.size() == 1 ? units.get(0) : MassUnit.KILOGRAM;
+        return units.size() == 1 ? units.get(0) : logbook.massUnit();
     }
 
     /** Tells whether green coffee of several lots goes into one charge. */

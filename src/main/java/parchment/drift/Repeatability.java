@@ -3,7 +3,11 @@ package parchment.drift;
 import java.util.Locale;
 import java.util.OptionalDouble;
 import org.hipparchus.distribution.continuous.ChiSquaredDistribution;
+import parchment.display.InShort;
+import parchment.display.Report;
+import parchment.display.Sentence;
 import parchment.display.Showable;
+import parchment.display.ShownAs;
 import parchment.feature.Feature;
 import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
@@ -26,7 +30,7 @@ public record Repeatability(
         int batches,
         int groups,
         TemperatureUnit reader)
-        implements Showable {
+        implements ShownAs {
 
     /** Returns the interval of the standard deviation, by the chi-squared distribution of normal values. */
     public Interval interval(double level) {
@@ -50,6 +54,13 @@ public record Repeatability(
         return unit().formatStep(difference, reader);
     }
 
+    /** Prints a difference with as many digits as an interval of a width deserves. */
+    String step(double difference, double width) {
+        return feature.unit()
+                .withDigits(SizeWords.digits(feature.unit().shownStep(width, reader)))
+                .formatStep(difference, reader);
+    }
+
     String shownInterval() {
         Interval interval = interval(0.90);
         return standardDeviation.isEmpty()
@@ -60,6 +71,18 @@ public record Repeatability(
     private Unit unit() {
         Unit unit = feature.unit();
         return unit.withDigits(Math.max(1, unit.digits()));
+    }
+
+    /** Returns the answer in three sentences: how near to each other half of all pairs came, what that rests on, what to do next. */
+    public InShort inShort() {
+        return standardDeviation.isEmpty() ? TwinsInShort.withoutPairs(feature.name()) : TwinsInShort.of(this);
+    }
+
+    @Override
+    public Showable shownAs() {
+        return Report.titled("How far batches that were meant alike lie apart: " + feature.name())
+                .add(inShort())
+                .fold(Report.titled("How this was worked out").say(Sentence.of(toString()) + "."));
     }
 
     @Override

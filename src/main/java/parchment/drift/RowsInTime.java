@@ -1,6 +1,7 @@
 package parchment.drift;
 
 import java.util.Arrays;
+import java.util.List;
 import java.util.stream.IntStream;
 import parchment.stats.series.WanderingDays;
 
@@ -19,6 +20,16 @@ final class RowsInTime {
         this.day = day.clone();
         this.dates = dates.clone();
         this.stretch = stretch;
+    }
+
+    /** When rows were roasted, as a value that can be compared. */
+    record Times(List<Integer> days, List<Double> dates, int stretch) {}
+
+    Times times() {
+        return new Times(
+                Arrays.stream(day).boxed().toList(),
+                Arrays.stream(dates).boxed().toList(),
+                stretch);
     }
 
     int size() {

@@ -32,13 +32,14 @@ final class SharesPicture {
         }
         Plot plot = Plot.of(
                         "Share of each source in " + name,
-                        Axis.number("share of the whole variance", "%").withLimits(0, 100),
+                        Axis.number("share of what makes it differ", "%").withLimits(0, 100),
                         Axis.rows("", rows))
                 .withHeight(Math.max(LOWEST, ROW * rows.size()))
                 .withEmptySentence("The shares cannot be told.")
                 .with(Line.of("", ends, rowsOfEnds).withColour(Colour.BLUE));
         return shares.isEmpty()
                 ? plot
-                : plot.with(Points.of("share, with its 90 % interval", x, y).withColour(Colour.BLUE));
+                : plot.with(
+                        Points.of("share; the bar holds it 9 times in 10", x, y).withColour(Colour.BLUE));
     }
 }

@@ -94,7 +94,8 @@ final class ShiftsInShort {
 
     private static String step(ProbeChange change, TemperatureUnit reader) {
         Optional<Estimate> clear = change.offsets().stream()
-                .filter(offset -> Double.isFinite(offset.estimate()) && clear(offset))
+                .filter(offset ->
+                        Double.isFinite(offset.estimate()) && clear(offset) && !ProbeChange.isExactlyAlike(offset))
                 .min(Comparator.comparingInt(offset -> offset.name().equals(KNOWN_PLACE) ? 0 : 1));
         if (clear.isEmpty()) {
             return " read differently.";

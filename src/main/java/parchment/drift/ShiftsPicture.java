@@ -85,6 +85,9 @@ final class ShiftsPicture {
     }
 
     private static String numbers(parchment.stats.Estimate offset, Unit unit, TemperatureUnit reader) {
+        if (ProbeChange.isExactlyAlike(offset)) {
+            return "exactly alike";
+        }
         Interval interval = offset.interval(0.90);
         Unit fitting = unit.withDigitsFor(interval.width() / 2, reader);
         return fitting.number(fitting.shownStep(offset.estimate(), reader)) + " ("

@@ -18,7 +18,7 @@ final class SizeWords {
         if (!Double.isFinite(size.estimate())) {
             return "by how much cannot be told";
         }
-        double side = Math.signum(size.estimate());
+        double side = size.estimate() < 0 ? -1 : 1;
         Interval interval = size.interval(LEVEL);
         double one = unit.shownStep(interval.lower(), reader) * side;
         double other = unit.shownStep(interval.upper(), reader) * side;
@@ -46,7 +46,7 @@ final class SizeWords {
     }
 
     /** One digit of half of the width is all that an interval deserves. */
-    private static int digits(double width) {
+    static int digits(double width) {
         return width > 0 ? (int) Math.max(0, Math.min(MOST_DIGITS, -Math.floor(Math.log10(width / 2)))) : MOST_DIGITS;
     }
 

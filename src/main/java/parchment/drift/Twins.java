@@ -22,6 +22,7 @@ import parchment.quantity.Mass;
 import parchment.quantity.Temperature;
 import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
+import parchment.sheet.Words;
 
 /**
  * Finds batches that were meant alike, and says how far such twins lie apart: what a batch differs from another by nobody's doing.
@@ -95,7 +96,7 @@ public final class Twins implements ShownAs {
                     open.stream().filter(group -> group.size() > 1).toList();
             for (List<Batch> group : twins) {
                 Batch first = group.get(0);
-                groups.add(new Group(lot(first) + meant(first, twins, logbook.readerUnit()) + others(first), group));
+                groups.add(new Group(lot(first) + meant(first, twins, logbook) + others(first), group));
             }
         });
         groups.sort(Comparator.comparingInt(g -> -g.batches().size()));
@@ -115,7 +116,8 @@ public final class Twins implements ShownAs {
     }
 
     /** Says what the first batch of a group was meant like: its drop, and mass and charge where another group has the same drop. */
-    private static String meant(Batch first, List<List<Batch>> groups, TemperatureUnit reader) {
+    private static String meant(Batch first, List<List<Batch>> groups, Logbook logbook) {
+        TemperatureUnit reader = logbook.readerUnit();
         boolean alone = groups.stream()
                         .filter(g -> within(
                                 PLAN_STEP,
@@ -132,7 +134,7 @@ public final class Twins implements ShownAs {
                 : drop
                         + first.conditions()
                                 .greenMass()
-                                .map(m -> String.format(Locale.ROOT, ", %.2f kg", m.kilograms()))
+                                .map(m -> ", " + m.words(logbook.massUnit()))
                                 .orElse("")
                         + first.conditions()
                                 .chargeTemperature()
@@ -262,8 +264,10 @@ public final class Twins implements ShownAs {
     private String withoutWords() {
         return withoutPlan == 0
                 ? ""
-                : " " + withoutPlan + " of " + logbook.batches().size()
-                        + " batches have no planned drop temperature written and are left out.";
+                : " " + withoutPlan + " of "
+                        + Words.count(logbook.batches().size(), "batch", "batches")
+                        + (withoutPlan == 1 ? " has" : " have") + " no planned drop temperature written and "
+                        + (withoutPlan == 1 ? "is" : "are") + " left out.";
     }
 
     @Override
@@ -278,9 +282,9 @@ public final class Twins implements ShownAs {
                 ? "No two batches of " + logbook.name() + " were meant alike as far as was written"
                 : String.format(
                         Locale.ROOT,
-                        "%d of %d batches have twins, in %d %s",
+                        "%d of %s have twins, in %d %s",
                         batches,
-                        logbook.batches().size(),
+                        Words.count(logbook.batches().size(), "batch", "batches"),
                         groups.size(),
                         groups.size() == 1 ? "group" : "groups");
     }

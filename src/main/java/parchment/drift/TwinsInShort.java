@@ -9,6 +9,11 @@ final class TwinsInShort {
     /** Half of all pairs of normal values lie nearer to each other than this many standard deviations: 0.6745 times the root of 2. */
     private static final double HALF_OF_ALL_PAIRS = 0.9539;
 
+    /** With fewer degrees of freedom the upper end is over two and a half times the estimate: too wide to act upon. */
+    private static final int FEWEST = 4;
+
+    private static final double LEVEL = 0.90;
+
     private TwinsInShort() {}
 
     /**
@@ -41,18 +46,37 @@ final class TwinsInShort {
                     "Of the " + twins + " batches that have twins, no times, drops or masses are known.",
                     "Log their curves and weigh them, then ask again.");
         }
-        Repeatability shown = told.get();
-        Interval interval = shown.interval(0.90);
+        return of(told.get());
+    }
+
+    /** Says that nothing is known of a feature of batches that were meant alike. */
+    static InShort withoutPairs(String feature) {
+        return new InShort(
+                "How far batches that were meant alike lie apart in " + feature + " cannot be told.",
+                "No two of them have it.",
+                "Roast one plan twice now and then: it shows what differs by nobody's doing.");
+    }
+
+    /** Says how far twins lie apart in a feature that at least two of them have. */
+    static InShort of(Repeatability shown) {
+        String rests = shown.batches() + " batches in " + shown.groups() + (shown.groups() == 1 ? " group" : " groups");
+        if (shown.degreesOfFreedom() < FEWEST) {
+            return new InShort(
+                    "How far batches that were meant alike lie apart in "
+                            + shown.feature().name() + " cannot be told.",
+                    "Only " + rests + " have it, and so few may lie near each other by luck.",
+                    "Roast one plan twice now and then, then ask again.");
+        }
+        Interval interval = shown.interval(LEVEL);
+        double low = HALF_OF_ALL_PAIRS * interval.lower();
+        double high = HALF_OF_ALL_PAIRS * interval.upper();
         return new InShort(
                 "Half of all pairs meant alike came within "
                         + shown.step(
-                                HALF_OF_ALL_PAIRS * shown.standardDeviation().orElseThrow())
-                        + " of each other in " + shown.feature().name() + " ("
-                        + shown.step(HALF_OF_ALL_PAIRS * interval.lower()) + " to "
-                        + shown.step(HALF_OF_ALL_PAIRS * interval.upper()) + ").",
-                "That rests on " + shown.batches() + " batches in " + shown.groups()
-                        + (shown.groups() == 1 ? " group" : " groups")
-                        + "; what nobody wrote down may have differed too.",
+                                HALF_OF_ALL_PAIRS * shown.standardDeviation().orElseThrow(), high - low)
+                        + " of each other in " + shown.feature().name() + " (" + shown.step(low, high - low) + " to "
+                        + shown.step(high, high - low) + ").",
+                "That rests on " + rests + "; what nobody wrote down may have differed too.",
                 "Do not chase a smaller difference from one batch to the next.");
     }
 }

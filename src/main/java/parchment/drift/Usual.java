@@ -158,8 +158,9 @@ public final class Usual implements ShownAs {
                 b -> b.label(Batch.Label.RECIPE).equals(own.label(Batch.Label.RECIPE)),
                 own.label(Batch.Label.RECIPE).map(r -> "recipe " + r).orElse(""),
                 alike);
-        Optional<OddCharge> charge = OddCharge.of(own, others);
-        Optional<OneCharge> mass = own.conditions().greenMass().map(green -> new OneCharge(green.kilograms()));
+        Optional<OddCharge> charge = OddCharge.of(own, others, logbook.massUnit());
+        Optional<OneCharge> mass =
+                own.conditions().greenMass().map(green -> new OneCharge(green.kilograms(), logbook.massUnit()));
         others = narrowed(others, b -> mass.filter(one -> one.holds(b)).isPresent(), "about the same mass", alike);
         List<Batch> kept = others;
         BatchTable today = table.onTodaysProbe();
@@ -174,7 +175,7 @@ public final class Usual implements ShownAs {
                     .filter(b -> !ofOneProbeOnly(feature) || periods.key(b).equals(periods.key(own)))
                     .mapToInt(table.batches()::indexOf)
                     .toArray();
-            compared.add(UsualRange.of(feature, values, rows).compare(values[place]));
+            compared.add(UsualRange.of(feature, values, rows).compare(place < 0 ? Double.NaN : values[place]));
         }
         Optional<Unusual.Found> path = charge.isPresent()
                 ? Optional.empty() // Paths go with the mass.

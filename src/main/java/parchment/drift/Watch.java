@@ -1,6 +1,5 @@
 package parchment.drift;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -70,14 +69,12 @@ public final class Watch implements ShownAs {
     private final Feature feature;
     private final WatchRows rows;
     private final Optional<EstimatedLimits> limits;
-    private final List<Signal> signals;
 
-    private Watch(Logbook logbook, Feature feature, WatchRows rows) {
+    private Watch(Logbook logbook, Feature feature, WatchRows rows, WatchDesigns designs) {
         this.logbook = logbook;
         this.feature = feature;
         this.rows = rows;
-        this.limits = rows.stretch() == 0 ? Optional.empty() : Optional.of(rows.limits(logbook));
-        this.signals = limits.map(this::signals).orElse(List.of());
+        this.limits = rows.stretch() == 0 ? Optional.empty() : Optional.of(rows.limits(designs));
     }
 
     /**
@@ -86,7 +83,12 @@ public final class Watch implements ShownAs {
      * @param logbook the batches, as in {@code logbook.ofLot("Cinder Ridge")}
      */
     public static Watch of(Logbook logbook, Feature feature) {
-        return new Watch(logbook, feature, WatchRows.of(logbook, feature));
+        return of(logbook, feature, new WatchDesigns());
+    }
+
+    /** Watches a feature with a design that was drawn for another one in the same batches, if it was. */
+    static Watch of(Logbook logbook, Feature feature, WatchDesigns designs) {
+        return new Watch(logbook, feature, WatchRows.of(logbook, feature), designs);
     }
 
     /** Tells whether there is a stretch to set limits from. */
@@ -121,7 +123,12 @@ public final class Watch implements ShownAs {
 
     /** Returns every signal after the stretch, in order of time. */
     public List<Signal> signals() {
-        return signals;
+        return limits.map(of -> WatchSignals.of(of, watched())).orElse(List.of());
+    }
+
+    /** Returns the signals of the weighted mean and of the sums, in order of time: what single batches need takes long to work out. */
+    List<Signal> shifts() {
+        return limits.map(of -> WatchSignals.shifts(of, watched())).orElse(List.of());
     }
 
     /**
@@ -131,33 +138,6 @@ public final class Watch implements ShownAs {
         double[] means = limits.map(EstimatedLimits::weightedMean).orElse(new double[0]);
         int last = means.length - 1;
         return last >= 0 && (signal.side() == Side.ABOVE ? means[last] > 0 : means[last] < 0);
-    }
-
-    private List<Signal> signals(EstimatedLimits of) {
-        double[] single = of.singleStandardLimits();
-        double[] mean = of.weightedMeanLimits();
-        double[] sum = of.sumLimits();
-        double[] own = of.standard();
-        double[] means = of.weightedMean();
-        double[] above = of.sumAbove();
-        double[] below = of.sumBelow();
-        List<Signal> found = new ArrayList<>();
-        for (int i = 0; i < own.length; i++) {
-            Batch batch = watched().get(i);
-            add(found, batch, Kind.SINGLE_BATCH, own[i] > single[i], own[i] < -single[i]);
-            add(found, batch, Kind.WEIGHTED_MEAN, means[i] > mean[i], means[i] < -mean[i]);
-            add(found, batch, Kind.CUMULATED_SUM, above[i] > sum[i], below[i] > sum[i]);
-        }
-        return List.copyOf(found);
-    }
-
-    private static void add(List<Signal> found, Batch batch, Kind kind, boolean above, boolean below) {
-        if (above) {
-            found.add(new Signal(batch, kind, Side.ABOVE));
-        }
-        if (below) {
-            found.add(new Signal(batch, kind, Side.BELOW));
-        }
     }
 
     /** Returns the correlation of neighbouring batches in the stretch; NaN without limits. */
@@ -282,6 +262,7 @@ public final class Watch implements ShownAs {
         if (!hasLimits()) {
             return "Cannot set limits for " + feature.name() + ": " + rows.whyNone();
         }
+        List<Signal> signals = signals();
         long single =
                 signals.stream().filter(a -> a.kind() == Kind.SINGLE_BATCH).count();
         Optional<Signal> shift =

@@ -2,6 +2,7 @@ package parchment.drift;
 
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.IntStream;
 
 /**
@@ -21,11 +22,21 @@ final class WatchDesign {
 
     final Foretold foretold;
     final LikelyWandering kinds;
-    final ChartLimits single;
     final ChartLimits shift;
-    private final LikelyRate[] seen = new LikelyRate[SIZES.length];
+    private final Foretold onward;
+    private final DrawnKinds drawn;
     private final int stretch;
     private final int watched;
+    private final int longest;
+    private Optional<Rest> rest = Optional.empty();
+
+    /**
+     * What a page of one watch tells and a week of many does not ask for.
+     *
+     * @param single limits of single rows
+     * @param seen how often a shift of each size is seen soon
+     */
+    private record Rest(ChartLimits single, List<LikelyRate> seen) {}
 
     /**
      * @param columns what rows are compared at like, the first of them all ones; free of each other in the first rows
@@ -37,42 +48,62 @@ final class WatchDesign {
         this.watched = rows.size() - stretch;
         this.foretold = new Foretold(columns, stretch);
         RowsInTime goneOn = rows.goingOn(ONWARD);
-        Foretold onward = new Foretold(atTheMean(columns, stretch, goneOn.size()), stretch);
+        this.longest = Math.max(rows.size(), goneOn.size());
+        this.onward = new Foretold(atTheMean(columns, stretch, goneOn.size()), stretch);
         this.kinds = new LikelyWandering(columns, rows, goneOn);
-        DrawnKinds drawn = new DrawnKinds(kinds, series);
-        double[][][] singleOnward = new double[series][][];
+        this.drawn = new DrawnKinds(kinds, series);
         double[][][] shiftOnward = new double[series][][];
-        double[][][] singles = new double[series][][];
         double[][][] shifts = new double[series][][];
-        double[][][][] shifted = new double[SIZES.length][series][][];
         for (int r = 0; r < series; r++) {
-            double[] normals = drawn.normals(r, Math.max(rows.size(), goneOn.size()));
+            double[] normals = drawn.normals(r, longest);
             double[] y = kinds.drawn(drawn.kind(r), normals);
             drawn.weigh(r, y);
-            double[] like = onward.of(kinds.drawnOnward(drawn.kind(r), normals)).watched(stretch);
-            singleOnward[r] = Charted.single(like);
-            shiftOnward[r] = Charted.shift(like);
-            Foretold.Deviations own = foretold.of(y);
+            shiftOnward[r] = Charted.shift(onward(r, normals));
+            shifts[r] = Charted.shift(foretold.of(y).watched(stretch));
+        }
+        this.shift = new ChartLimits(drawn, shiftOnward, shifts, watched);
+    }
+
+    /** How a series lies in a future like its stretch, in standard deviations. */
+    private double[] onward(int r, double[] normals) {
+        return onward.of(kinds.drawnOnward(drawn.kind(r), normals)).watched(stretch);
+    }
+
+    /** Draws the same series again, for to keep them all would take more room than it saves time. */
+    private synchronized Rest rest() {
+        if (rest.isEmpty()) {
+            rest = Optional.of(worked());
+        }
+        return rest.get();
+    }
+
+    private Rest worked() {
+        int series = drawn.series();
+        double[][][] singleOnward = new double[series][][];
+        double[][][] singles = new double[series][][];
+        boolean[][] found = new boolean[SIZES.length][series];
+        for (int r = 0; r < series; r++) {
+            double[] normals = drawn.normals(r, longest);
+            Foretold.Deviations own = foretold.of(kinds.drawn(drawn.kind(r), normals));
             double[] u = own.watched(stretch);
+            singleOnward[r] = Charted.single(onward(r, normals));
             singles[r] = Charted.single(u);
-            shifts[r] = Charted.shift(u);
             for (int s = 0; s < SIZES.length; s++) {
-                double[] soon = Arrays.copyOf(u, Math.min(u.length, soon()));
+                double[] soon = Arrays.copyOf(u, soon());
                 for (int i = 0; i < soon.length; i++) {
                     soon[i] += SIZES[s] * kinds.spread(drawn.kind(r)) / (own.spread() * foretold.error(i));
                 }
-                shifted[s][r] = Charted.shift(soon);
+                found[s][r] = shift.crossed(r, Charted.shift(soon));
             }
         }
-        this.single = new ChartLimits(drawn, singleOnward, singles, watched);
-        this.shift = new ChartLimits(drawn, shiftOnward, shifts, watched);
-        for (int s = 0; s < SIZES.length; s++) {
-            boolean[] found = new boolean[series];
-            for (int r = 0; r < series; r++) {
-                found[r] = shift.crossed(r, shifted[s][r]);
-            }
-            seen[s] = drawn.rate(found);
-        }
+        return new Rest(
+                new ChartLimits(drawn, singleOnward, singles, watched),
+                Arrays.stream(found).map(drawn::rate).toList());
+    }
+
+    /** Returns the limits of single rows; worked out when first asked for. */
+    ChartLimits single() {
+        return rest().single();
     }
 
     /** Carries the columns on from the stretch: the level, and the others at their mean in the stretch, which is zero. */
@@ -93,7 +124,7 @@ final class WatchDesign {
 
     /** Returns how often a shift of one standard deviation that comes with the first watched row shows soon. */
     double seenSoon(double[] likely) {
-        return seen[0].rate(likely);
+        return rest().seen().get(0).rate(likely);
     }
 
     /** Returns the least shift that shows soon in a share of charts, in standard deviations; infinite beyond the largest tried. */
@@ -101,7 +132,7 @@ final class WatchDesign {
         double size = 0;
         double seenAt = 0;
         for (int s = 0; s < SIZES.length; s++) {
-            double rate = seen[s].rate(likely);
+            double rate = rest().seen().get(s).rate(likely);
             if (rate >= share) {
                 return size + (SIZES[s] - size) * (share - seenAt) / (rate - seenAt);
             }

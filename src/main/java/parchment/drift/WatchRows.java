@@ -12,6 +12,7 @@ import org.hipparchus.distribution.continuous.TDistribution;
 import parchment.feature.Feature;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
+import parchment.sheet.Words;
 import parchment.stats.Estimate;
 import parchment.stats.series.DayRegression;
 import parchment.stats.series.WanderingDays;
@@ -131,7 +132,7 @@ final class WatchRows {
     }
 
     /** Sets the limits from the stretch. */
-    EstimatedLimits limits(Logbook logbook) {
+    EstimatedLimits limits(WatchDesigns designs) {
         List<LocalDate> days =
                 batches.stream().map(b -> b.roastDay().orElseThrow()).toList();
         List<LocalDate> dates = List.copyOf(new TreeSet<>(days));
@@ -141,7 +142,8 @@ final class WatchRows {
                 new RowsInTime(
                         days.stream().mapToInt(dates::indexOf).toArray(),
                         dates.stream().mapToDouble(LocalDate::toEpochDay).toArray(),
-                        stretch));
+                        stretch),
+                designs);
     }
 
     /**
@@ -194,7 +196,7 @@ final class WatchRows {
         count(words, earlierProbe, "read before its machine's probe last changed, as written or found");
         count(words, before, "before the stretch, in which one lies far off");
         count(words, notComparable, "of a lot, mass or aim that the stretch does not hold");
-        return batches.size() + " batches watched, "
+        return Words.count(batches.size(), "batch", "batches") + " watched, "
                 + (words.isEmpty() ? "none left out" : "left out: " + String.join(", ", words)) + ".";
     }
 

@@ -27,9 +27,8 @@ record WatchedShift(Watch watch, Watch.Signal signal, Batch from, int batches, E
 
     /** Returns the shift that was signalled at one of some batches and is still there; empty if there is none. */
     static Optional<WatchedShift> of(Watch watch, Set<String> names) {
-        return watch.signals().stream()
+        return watch.shifts().stream()
                 .filter(signal -> names.contains(signal.batch().name()))
-                .filter(signal -> signal.kind() != Watch.Kind.SINGLE_BATCH)
                 .filter(watch::stillThere)
                 .reduce((earlier, later) -> later)
                 .map(signal -> of(watch, signal))

@@ -37,9 +37,16 @@ public final class Week implements ShownAs {
     private final Optional<LocalDate> last;
     private final List<Usual> batches;
     private final Orders orders;
+    private final Optional<LocalDate> today;
 
     private Week(
-            Logbook logbook, Optional<LocalDate> first, Optional<LocalDate> last, List<Usual> batches, Orders orders) {
+            Logbook logbook,
+            Optional<LocalDate> first,
+            Optional<LocalDate> last,
+            List<Usual> batches,
+            Orders orders,
+            Optional<LocalDate> today) {
+        this.today = today;
         this.logbook = logbook;
         this.first = first;
         this.last = last;
@@ -61,7 +68,7 @@ public final class Week implements ShownAs {
                         .sorted(Comparator.comparing(b -> b.roastedAt().orElseThrow()))
                         .toList();
         List<Usual> usual = batches.stream().map(b -> Usual.of(b, logbook)).toList();
-        return new Week(logbook, first, last, usual, Orders.none(logbook));
+        return new Week(logbook, first, last, usual, Orders.none(logbook), Optional.empty());
     }
 
     /**
@@ -73,7 +80,7 @@ public final class Week implements ShownAs {
      *     not above 0
      */
     public Week withOrder(String lotOrBlend, Mass roasted) {
-        return new Week(logbook, first, last, batches, orders.with(lotOrBlend, roasted));
+        return new Week(logbook, first, last, batches, orders.with(lotOrBlend, roasted), today);
     }
 
     /**
@@ -85,7 +92,17 @@ public final class Week implements ShownAs {
      * @throws parchment.logbook.LogbookException as {@link #withOrder(String, Mass)} does
      */
     public Week withOrder(String lotOrBlend, double amount, MassUnit unit) {
-        return new Week(logbook, first, last, batches, orders.with(lotOrBlend, Mass.of(amount, unit), unit));
+        return new Week(logbook, first, last, batches, orders.with(lotOrBlend, Mass.of(amount, unit), unit), today);
+    }
+
+    /** Returns the page as it is read on a day: dates that lie after it are doubted under "To check"; without it none are. */
+    public Week readOn(LocalDate day) {
+        return new Week(logbook, first, last, batches, orders, Optional.of(day));
+    }
+
+    /** Returns the doubt about dates that lie after the day on which the page is read, in words. */
+    Optional<String> datesAfterToday() {
+        return today.flatMap(day -> StrayDates.afterToday(logbook, day));
     }
 
     /** Returns the week in three sentences: what it was, how sure that is, what to do next. */
@@ -196,6 +213,11 @@ public final class Week implements ShownAs {
                 .flatMap(cause -> cause.explains().stream())
                 .anyMatch(words -> words.startsWith("batch " + name + ": "));
         return own.isPresent() || taken ? own : usual.reasons().stream().findFirst();
+    }
+
+    /** Says why nothing is worth cupping: all was cupped, nothing was odd, or what was not cupped can be held against nothing. */
+    public String nothingToCup() {
+        return WeekCups.nothing(this);
     }
 
     /** Says of the unlike batches that were cupped already what the cup said. */

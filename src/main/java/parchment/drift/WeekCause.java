@@ -54,6 +54,11 @@ public record WeekCause(
         explains = List.copyOf(explains);
     }
 
+    /** Returns the same cause with other signs that it accounts for. */
+    WeekCause explaining(List<String> others) {
+        return new WeekCause(kind, sure, what, since, size, howSure, next, others);
+    }
+
     /** Returns what is different, by how much and since when, as one sentence. */
     public String sentence() {
         return Sentence.of(what) + (kind == Kind.BATCH ? " on " : " since ") + since

@@ -3,6 +3,7 @@ package parchment.drift;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
+import parchment.display.FirstFew;
 import parchment.logbook.Batch;
 import parchment.logbook.Cupping;
 import parchment.logbook.Logbook;
@@ -56,5 +57,29 @@ final class WeekCups {
                 .filter(Double::isFinite)
                 .average()
                 .orElse(Double.NaN);
+    }
+
+    /** Says why nothing is worth cupping: all was cupped, nothing was odd, or what was not cupped can be held against nothing. */
+    static String nothing(Week week) {
+        if (week.batches().isEmpty()) {
+            return "Nothing: there is no week with batches in it.";
+        }
+        List<Usual> left = week.notCupped();
+        if (left.isEmpty()) {
+            return "Every batch of the week was cupped.";
+        }
+        List<String> names = left.stream().map(usual -> usual.batch().name()).toList();
+        boolean known = left.stream().anyMatch(usual -> usual.verdict() != Usual.Verdict.CANNOT_TELL);
+        if (known) {
+            return !week.odd().isEmpty()
+                    ? "Nothing calls for it: what was unlike is told above."
+                    : "Nothing calls for it: no batch was unlike the others of its lot"
+                            + (week.aLittle().isEmpty() ? "." : " by more than a little.");
+        }
+        return left.size() == 1
+                ? "Batch " + names.get(0)
+                        + " of the week was not cupped, and it cannot be held against others of its lot."
+                : left.size() + " batches of the week were not cupped (" + FirstFew.of(names)
+                        + "), and none of them can be held against others of its lot.";
     }
 }

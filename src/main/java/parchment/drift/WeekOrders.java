@@ -26,10 +26,10 @@ final class WeekOrders {
                 .withText("lot", green, Map.Entry::getKey)
                 .withNumber(
                         "green coffee",
-                        Unit.labelled(orders.unit().symbol()).withDigits(orders.unit() == MassUnit.GRAM ? 0 : 2),
+                        Unit.mass(orders.unit()).withDigits(orders.unit() == MassUnit.GRAM ? 0 : 2),
                         TemperatureUnit.CELSIUS,
                         green,
-                        one -> orders.unit().fromKilograms(one.getValue()))
+                        Map.Entry::getValue)
                 .withDashForMissing("cannot be told"));
     }
 

@@ -2,7 +2,6 @@ package parchment.drift;
 
 import java.time.LocalDate;
 import java.util.List;
-import parchment.display.FirstFew;
 import parchment.display.Report;
 import parchment.display.Sentence;
 import parchment.display.Showable;
@@ -98,34 +97,13 @@ final class WeekPage {
         Report longer = page.heading("Worth cupping");
         List<String> worth = week.worthCupping();
         List<String> cupped = week.oddAndCupped();
-        for (String words : worth.isEmpty() && cupped.isEmpty() ? List.of(nothingToCup(week)) : worth) {
+        for (String words : worth.isEmpty() && cupped.isEmpty() ? List.of(week.nothingToCup()) : worth) {
             longer = longer.say(Sentence.of(words));
         }
         for (String words : cupped) {
             longer = longer.say(words);
         }
         return longer;
-    }
-
-    /** Says why nothing is worth cupping: all was cupped, nothing was odd, or what was not cupped can be held against nothing. */
-    private static String nothingToCup(Week week) {
-        List<Usual> left = week.notCupped();
-        if (left.isEmpty()) {
-            return "Every batch of the week was cupped.";
-        }
-        List<String> names = left.stream().map(usual -> usual.batch().name()).toList();
-        boolean known = left.stream().anyMatch(usual -> usual.verdict() != Usual.Verdict.CANNOT_TELL);
-        if (known) {
-            return !week.odd().isEmpty()
-                    ? "Nothing calls for it: what was unlike is told above."
-                    : "Nothing calls for it: no batch was unlike the others of its lot"
-                            + (week.aLittle().isEmpty() ? "." : " by more than a little.");
-        }
-        return left.size() == 1
-                ? "Batch " + names.get(0)
-                        + " of the week was not cupped, and it cannot be held against others of its lot."
-                : left.size() + " batches of the week were not cupped (" + FirstFew.of(names)
-                        + "), and none of them can be held against others of its lot.";
     }
 
     private static Report explained(Report workedOut, Week week) {

@@ -18,6 +18,7 @@ final class WeekProblems {
     /** Returns a sentence for each such batch, then how many other problems the logbook has; empty if there are none. */
     static List<String> of(Week week) {
         List<String> sentences = new ArrayList<>();
+        week.datesAfterToday().ifPresent(sentences::add);
         for (Batch stray : StrayDates.of(week.logbook())) {
             sentences.add("Please check the date of batch " + stray.name() + ": "
                     + stray.roastDay().orElseThrow() + " is more than a year after the others. It is in no week here.");

@@ -14,6 +14,8 @@ import parchment.chart.Points;
 import parchment.display.Report;
 import parchment.display.Sentence;
 import parchment.display.Table;
+import parchment.logbook.Logbook;
+import parchment.period.NearbyWork;
 import parchment.period.ProbeChange;
 import parchment.quantity.Unit;
 import parchment.stats.Estimate;
@@ -31,6 +33,9 @@ final class YearPicture {
             return page.fold(workedOut);
         }
         page = page.add(picture(year));
+        for (String words : otherWork(year.rows().changes(), year.logbook())) {
+            page = page.say(words);
+        }
         workedOut = workedOut.add(Table.titled("What moved it")
                 .withText("part", year.parts(), YearPart::name)
                 .withText("can it be told", year.parts(), p -> switch (p.verdict()) {
@@ -55,6 +60,15 @@ final class YearPicture {
                 roaster.isEmpty()
                         ? "Nothing of what the roaster did is written in enough batches to be taken into account."
                         : "Compared at like " + String.join(", ", roaster) + "."));
+    }
+
+    /** Says of the steps that the picture draws as changes of the probe which other work may be why. */
+    static List<String> otherWork(List<ProbeChange> changes, Logbook logbook) {
+        return changes.stream()
+                .flatMap(change -> NearbyWork.of(change, logbook).stream())
+                .map(near -> "The bean probe may read differently since about "
+                        + near.change().on() + ". " + near.words())
+                .toList();
     }
 
     static Panels picture(LotYear year) {

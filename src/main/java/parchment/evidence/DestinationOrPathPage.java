@@ -105,7 +105,7 @@ final class DestinationOrPathPage {
         }
         return plot.withNote(String.format(
                         Locale.ROOT,
-                        "Bars are %.0f %% intervals. Each comparison holds fixed what its name does not move.",
+                        "A bar holds the true change %.0f times in 100. Each comparison holds fixed what its name does not move.",
                         100 * level))
                 .withNote(Wording.sentence(asked.joint().material().toString()) + ".");
     }

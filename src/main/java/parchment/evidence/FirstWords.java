@@ -141,7 +141,7 @@ final class FirstWords {
                         + " of the next roast day, so something that changes with the date may be behind both.";
             case OPEN -> open(told);
             case NOT_RARE_ENOUGH ->
-                "Luck alone would show as much "
+                "By luck alone a difference like this comes "
                         + (Math.round(100 * chance) > Math.round(100 * VerdictRules.CHANCE_OF_SLOPE)
                                 ? Long.toString(Math.round(100 * chance))
                                 : "just over " + Math.round(100 * VerdictRules.CHANCE_OF_SLOPE))
@@ -164,7 +164,7 @@ final class FirstWords {
     /** Says how often luck alone would show as much where chance set the targets and the feature did nothing. */
     private static String luck(double chance) {
         long of = Math.round(100 * chance);
-        return "Luck alone would show as much "
+        return "By luck alone a difference like this comes "
                 + (chance < 0.01
                         ? "less than once in 100 tries"
                         : of <= 1 ? "once in 100 tries" : of + " times in 100 tries");

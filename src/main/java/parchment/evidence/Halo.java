@@ -252,7 +252,10 @@ public final class Halo implements ShownAs {
         }
         Plot plot = Plot.of(
                         "How far attributes move together",
-                        Axis.of("correlation", Unit.NONE.withDigits(1), TemperatureUnit.CELSIUS)
+                        Axis.of(
+                                        "how closely they move together: 1 always, 0 not at all",
+                                        Unit.NONE.withDigits(1),
+                                        TemperatureUnit.CELSIUS)
                                 .withLimits(-1.05, 1.05),
                         Axis.rows("", shown.stream().map(Pair::words).toList()))
                 .withEmptySentence(toString());

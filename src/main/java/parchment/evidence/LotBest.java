@@ -1,5 +1,6 @@
 package parchment.evidence;
 
+import java.util.Optional;
 import parchment.display.Showable;
 
 /**
@@ -19,6 +20,15 @@ public record LotBest(String lot, int batches, int roastDays, Slope slope, Own o
         OWN,
         /** That of all lots without one of their own, together. */
         SHARED
+    }
+
+    /**
+     * Tells whether it is that of a lot on a machine, or of the lot where the logbook has one machine.
+     *
+     * @param onMachine the machine as written; empty if none was
+     */
+    public boolean isOf(String name, Optional<String> onMachine) {
+        return lot.equals(name) || lot.equals(TastedBatch.lotWords(TastedBatch.lotKey(name, onMachine.orElse(""))));
     }
 
     @Override

@@ -7,6 +7,7 @@ import parchment.feature.OnProbe;
 import parchment.feature.Role;
 import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
+import parchment.sheet.Words;
 
 /**
  * Holds the feature that a question is about: its name, its unit, and what each batch read, and puts its numbers into words.
@@ -145,6 +146,6 @@ record Measure(
 
     @Override
     public String toString() {
-        return name + " of " + readings.size() + " batches";
+        return name + " of " + Words.count(readings.size(), "batch", "batches");
     }
 }

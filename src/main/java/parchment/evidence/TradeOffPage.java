@@ -253,7 +253,10 @@ final class TradeOffPage {
             upper[i] = band.upper();
         }
         return plot.with(Band.of(
-                        String.format(Locale.ROOT, "%.0f %% interval of the mean", 100 * level), places, lower, upper))
+                        String.format(Locale.ROOT, "holds the mean %.0f times in 100", 100 * level),
+                        places,
+                        lower,
+                        upper))
                 .with(Line.of("mean", places, mean).withWeight(weight(asked)).withColour(Colour.BLUE));
     }
 
@@ -262,7 +265,7 @@ final class TradeOffPage {
         Plot drawn = plot.with(Band.of(
                                 String.format(
                                         Locale.ROOT,
-                                        "%.0f %% interval of all together",
+                                        "holds all together %.0f times in 100",
                                         100 * asked.settings().level()),
                                 places,
                                 doubles(found.lower()),

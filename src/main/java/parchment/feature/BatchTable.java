@@ -88,11 +88,16 @@ public final class BatchTable implements Showable {
         MeasuredColumns measured = logbook.remembered(MeasuredColumns.class, MeasuredColumns::of);
         return new BatchTable(
                 logbook,
-                features,
+                features.stream().map(feature -> shown(feature, logbook)).toList(),
                 measured.paths(),
                 measured.cells(features),
                 new double[measured.paths().size()][features.size()],
                 Told.AS_READ);
+    }
+
+    /** A mass is shown in the unit that its logbook is written in. */
+    private static Feature shown(Feature feature, Logbook logbook) {
+        return feature instanceof NamedFeature named ? named.withMassesIn(logbook.massUnit()) : feature;
     }
 
     /**
@@ -234,7 +239,14 @@ public final class BatchTable implements Showable {
 
     /** Returns the numbers as a Tablesaw table: one row per batch, names and lots first, missing values missing. */
     public tech.tablesaw.api.Table table() {
-        return TablesawTable.of(this);
+        try {
+            return TablesawTable.of(this);
+        } catch (NoClassDefFoundError missing) {
+            throw new UnsupportedOperationException(
+                    "A Tablesaw table needs the library Tablesaw, which is not on the class path. Add tech.tablesaw:tablesaw-core"
+                            + " to your project; in a notebook of Parchment it is there.",
+                    missing);
+        }
     }
 
     TemperatureUnit reader() {
@@ -249,14 +261,15 @@ public final class BatchTable implements Showable {
                 .count();
         return String.format(
                 Locale.ROOT,
-                "%d %s of %d %s of %s, %d of %d numbers missing",
+                "%d %s of %d %s of %s, %d of %d %s missing",
                 features.size(),
                 features.size() == 1 ? "feature" : "features",
                 size(),
                 size() == 1 ? "batch" : "batches",
                 logbook.name(),
                 missing,
-                (long) size() * features.size());
+                (long) size() * features.size(),
+                size() * features.size() == 1 ? "number" : "numbers");
     }
 
     @Override

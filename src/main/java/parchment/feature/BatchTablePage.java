@@ -10,6 +10,7 @@ import java.util.stream.IntStream;
 import parchment.display.FirstFew;
 import parchment.display.Table;
 import parchment.logbook.EmptyLogbook;
+import parchment.sheet.Words;
 
 /** Shows a table of batches; of many features the usual ones, as a page has only so much width. */
 final class BatchTablePage {
@@ -75,11 +76,11 @@ final class BatchTablePage {
                     .orElseThrow();
             sentences.add(String.format(
                     Locale.ROOT,
-                    "%s is missing in %d of %d batches (%s), %sbecause %s",
+                    "%s is missing in %d of %s (%s), %sbecause %s",
                     Character.toUpperCase(feature.name().charAt(0))
                             + feature.name().substring(1),
                     why.size(),
-                    table.size(),
+                    Words.count(table.size(), "batch", "batches"),
                     FirstFew.of(table.batches().stream()
                             .map(batch -> batch.name())
                             .filter(why::containsKey)

@@ -8,6 +8,7 @@ import java.util.Set;
 import java.util.function.Function;
 import parchment.logbook.Batch;
 import parchment.logbook.MarkKind;
+import parchment.quantity.MassUnit;
 import parchment.quantity.Unit;
 
 /** A built-in feature: data about the number, and how it is read off a path whose marks are taken as exact. */
@@ -105,6 +106,14 @@ final class NamedFeature implements Feature {
     /** Declares that it is a reading of the bean probe. */
     NamedFeature readOffTheBeanProbe() {
         return new NamedFeature(name, unit, family, role, definition, needs, marks, read, plan, OnProbe.READING);
+    }
+
+    /** Returns the same with its masses shown in a unit. */
+    NamedFeature withMassesIn(MassUnit shown) {
+        Unit in = unit.withMassesIn(shown);
+        return in.equals(unit)
+                ? this
+                : new NamedFeature(name, in, family, role, definition, needs, marks, read, plan, onProbe);
     }
 
     private static <E extends Enum<E>> Set<E> copy(Set<E> set, Class<E> of) {

@@ -93,6 +93,15 @@ public final class WholeFile {
     }
 
     /**
+     * Writes bytes, such as a picture's, and returns the path.
+     *
+     * @throws NotWrittenException if it cannot be written; the message says why, and what was there before is still there
+     */
+    public Path write(byte[] bytes) throws IOException {
+        return fill(out -> out.write(bytes));
+    }
+
+    /**
      * Copies a file with the time of its last change, and returns the path.
      *
      * @throws NotWrittenException if it cannot be written; the message says why, and what was there before is still there

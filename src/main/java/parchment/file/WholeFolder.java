@@ -46,6 +46,16 @@ public final class WholeFolder {
         return inside(place).isEmpty();
     }
 
+    /** Tells whether the folder, which is there, takes a new file: some of the system's own do not, whoever asks. */
+    public boolean takesFiles() {
+        try {
+            Aside.discard(Aside.make(place, place.resolve("tried"), Files::createFile));
+            return true;
+        } catch (IOException e) {
+            return false;
+        }
+    }
+
     /**
      * Fills the folder and returns what the filling returned.
      *

@@ -63,7 +63,7 @@ public final class BeforeAndAfter implements Showable {
     private static List<Line> lines(Logbook logbook, LocalDate day, List<Feature> features, String of) {
         BatchTable table = BatchTable.of(logbook, features);
         List<Line> lines = new ArrayList<>();
-        for (Feature feature : features) {
+        for (Feature feature : table.features()) {
             double[] before = some(table, feature, at -> at.isBefore(day));
             double[] after = some(table, feature, at -> !at.isBefore(day));
             Unit unit = feature.unit();
@@ -104,8 +104,8 @@ public final class BeforeAndAfter implements Showable {
                 .withText("after", lines, Line::after)
                 .withText("difference", lines, Line::difference)
                 .withNote(
-                        "Of " + logbook.batches().size()
-                                + " batches those with the number and a date. Whatever else changed meanwhile is in the difference too.");
+                        "Of " + Checks.count(logbook.batches().size(), "batch", "batches")
+                                + " those with the number and a date. Whatever else changed meanwhile is in the difference too.");
         return lines.stream().allMatch(Line::comparable)
                 ? table
                 : table.withNote(
@@ -127,9 +127,9 @@ public final class BeforeAndAfter implements Showable {
     public String toString() {
         return String.format(
                 Locale.ROOT,
-                "%d numbers before %s and after, of %d batches",
-                lines.size(),
+                "%s before %s and after, of %s",
+                Checks.count(lines.size(), "number", "numbers"),
                 day,
-                logbook.batches().size());
+                Checks.count(logbook.batches().size(), "batch", "batches"));
     }
 }

@@ -91,6 +91,11 @@ public final class CupsTable implements Showable {
 
     @Override
     public String toString() {
-        return String.format(Locale.ROOT, "%d scores of %s, of %d batches", cups.size(), attribute, batches.size());
+        return String.format(
+                Locale.ROOT,
+                "%s of %s, of %s",
+                Checks.count(cups.size(), "score", "scores"),
+                attribute,
+                Checks.count(batches.size(), "batch", "batches"));
     }
 }

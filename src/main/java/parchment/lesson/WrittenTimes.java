@@ -66,8 +66,8 @@ public final class WrittenTimes implements Showable {
                         logbook.batches().isEmpty()
                                 ? EmptyLogbook.WORDS
                                 : (logbook.batches().size() - used()) + " of "
-                                        + logbook.batches().size()
-                                        + " batches are left out: the mark or the person was not written.");
+                                        + Checks.count(logbook.batches().size(), "batch", "batches")
+                                        + " left out: the mark or the person was not written.");
     }
 
     @Override

@@ -13,6 +13,7 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import parchment.logbook.Field.Kind;
 import parchment.quantity.Elapsed;
+import parchment.quantity.MassUnit;
 import parchment.quantity.TemperatureUnit;
 import parchment.sheet.Header;
 import parchment.sheet.Words;
@@ -67,8 +68,9 @@ final class BatchesFile {
             .flatMap(fields -> fields)
             .toList();
 
-    /** Holds the batches and the line that each stands on. */
-    record Result(Map<String, Batch> batches, Map<String, Integer> lines, Optional<TemperatureUnit> unit) {}
+    /** Holds the batches, the line that each stands on, and the units that they are written in. */
+    record Result(
+            Map<String, Batch> batches, Map<String, Integer> lines, Optional<TemperatureUnit> unit, MassUnit mass) {}
 
     private BatchesFile() {}
 
@@ -97,12 +99,13 @@ final class BatchesFile {
                 apart.put(name.get(), row);
             }
         }
-        MassPair.settle(batches, apart);
+        MassPair.settle(batches, apart, table.massUnit("green mass"));
+        OddMasses.settle(batches, table);
         Optional<TemperatureUnit> unit = Stream.of("charge temperature", "planned drop temperature", "room temperature")
                 .flatMap(column -> table.found(column).stream())
                 .flatMap(found -> Header.temperatureUnit(found.header().plainUnit()).stream())
                 .findFirst();
-        return new Result(batches, lines, unit);
+        return new Result(batches, lines, unit, table.massUnit("green mass"));
     }
 
     private static Batch batch(String name, Row row, CsvTable table) {
@@ -123,8 +126,8 @@ final class BatchesFile {
 
     private static BatchConditions conditions(Row row) {
         return new BatchConditions(
-                row.mass("green mass"),
-                row.mass("roasted mass"),
+                row.mass("green mass", Bounds.Weighed.GREEN),
+                row.mass("roasted mass", Bounds.Weighed.ROASTED),
                 row.temperature("charge temperature", 20, 350),
                 row.temperature("green temperature", -20, 70),
                 row.temperature("room temperature", -30, 70),

@@ -2,6 +2,7 @@ package parchment.logbook;
 
 import java.util.Locale;
 import java.util.Optional;
+import parchment.quantity.MassUnit;
 import parchment.quantity.TemperatureUnit;
 import parchment.sheet.Header;
 
@@ -41,10 +42,43 @@ final class Bounds {
 
     static final double HOTTEST_READING = 2000;
 
-    /** Lightest and heaviest mass, in kilograms. */
-    static final double LIGHTEST = 0.001;
+    /** Least and most that a machine is said to hold, in kilograms. */
+    private static final double SMALLEST_MACHINE = 0.001;
 
-    static final double HEAVIEST = 10_000;
+    private static final double LARGEST_MACHINE = 10_000;
+
+    /** Lightest and heaviest charge, in kilograms, from a sample roaster's to a large drum's; common practice, no source. */
+    private static final double LIGHTEST_CHARGE = 0.01;
+
+    private static final double HEAVIEST_CHARGE = 300;
+
+    /** What a mass may be of. */
+    enum Weighed {
+        GREEN(LIGHTEST_CHARGE, HEAVIEST_CHARGE, "a batch of green coffee from 10 g to 300 kg"),
+        ROASTED(
+                LIGHTEST_CHARGE * (1 - MassPair.LARGEST_MASS_LOSS),
+                HEAVIEST_CHARGE,
+                "a batch of roasted coffee from 6 g to 300 kg"),
+        MACHINE(SMALLEST_MACHINE, LARGEST_MACHINE, "a number above 0: one gram or more, up to 10,000 kg");
+
+        private final double low;
+        private final double high;
+        private final String words;
+
+        Weighed(double low, double high, String words) {
+            this.low = low;
+            this.high = high;
+            this.words = words;
+        }
+
+        /** Returns which masses there are of it, as numbers of a unit; a last digit lost in changing units leaves nothing out. */
+        Range in(MassUnit unit) {
+            return new Range(
+                    unit.fromKilograms(low) * (1 - 1e-9),
+                    unit.fromKilograms(high) * (1 + 1e-9),
+                    this == MACHINE ? words : words + " (another unit in the heading, or a slip?)");
+        }
+    }
 
     /** Latest time of a reading on its logger's clock, in seconds to either side of 0: clocks that count from 1970 stay far below. */
     static final double LATEST_SECONDS = 1e10;

@@ -19,6 +19,7 @@ import parchment.chart.Plot;
 import parchment.chart.Points;
 import parchment.display.Showable;
 import parchment.display.ShownAs;
+import parchment.sheet.Words;
 
 /**
  * Draws a logbook on the calendar: one row per lot with a stroke for each batch, then the cuppings and the work on the machines.
@@ -180,8 +181,8 @@ public final class CalendarStrip implements ShownAs {
                 ? "."
                 : "; " + undated + (undated == 1 ? " has" : " have") + " no date and " + (undated == 1 ? "is" : "are")
                         + " left out.";
-        Plot noted =
-                plot.withNote(dated.size() + " of " + logbook.batches().size() + " batches" + season(dated) + left);
+        Plot noted = plot.withNote(dated.size() + " of "
+                + Words.count(logbook.batches().size(), "batch", "batches") + season(dated) + left);
         if (logbook.upkeep().isEmpty()) {
             noted = noted.withNote("No work on the machines is written down, so changes of probe cannot be shown.");
         } else if (logbook.upkeep().size() > MOST_LINES) {
@@ -212,6 +213,6 @@ public final class CalendarStrip implements ShownAs {
 
     @Override
     public String toString() {
-        return "Calendar of " + logbook.name() + ": " + dated().size() + " batches";
+        return "Calendar of " + logbook.name() + ": " + Words.count(dated().size(), "batch", "batches");
     }
 }

@@ -17,6 +17,7 @@ import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
 import org.jspecify.annotations.Nullable;
+import parchment.quantity.MassUnit;
 import parchment.sheet.BoundedReader;
 import parchment.sheet.CsvText;
 import parchment.sheet.Delimiter;
@@ -286,6 +287,13 @@ final class CsvTable {
 
     Optional<Found> found(String name) {
         return Optional.ofNullable(found.get(name));
+    }
+
+    /** Returns the unit that a column of masses is written in; kilograms if there is no such column. */
+    MassUnit massUnit(String name) {
+        return found(name)
+                .flatMap(found -> Header.massUnit(found.header().plainUnit()))
+                .orElse(MassUnit.KILOGRAM);
     }
 
     /** Returns the columns without a known meaning, by their place. */

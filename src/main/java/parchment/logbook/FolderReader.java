@@ -125,6 +125,7 @@ final class FolderReader {
                 .folder(realPath())
                 .zone(settings.zone())
                 .readerUnit(unit)
+                .massUnit(written.mass())
                 .lots(lots)
                 .lotChecks(checks)
                 .blends(blends)

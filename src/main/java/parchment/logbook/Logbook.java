@@ -15,6 +15,7 @@ import java.util.function.Function;
 import java.util.function.Predicate;
 import parchment.display.Display;
 import parchment.display.Showable;
+import parchment.quantity.MassUnit;
 import parchment.quantity.TemperatureUnit;
 import parchment.sheet.Words;
 
@@ -151,6 +152,9 @@ public final class Logbook implements Showable {
      */
     public Batch batch(String batchName) {
         Batch found = byName.get(batchName);
+        if (found == null && EmptyLogbook.isName(batchName) && whole().batches().isEmpty()) {
+            return EmptyLogbook.batch(readerUnit());
+        }
         if (found == null) {
             throw new LogbookException(String.format(
                     Locale.ROOT,
@@ -173,20 +177,24 @@ public final class Logbook implements Showable {
     }
 
     /**
-     * Returns the newest batch that has a bean-temperature curve.
+     * Returns the newest batch that has a bean-temperature curve; the newest of all if none has one. A logbook that holds no batch yet
+     * answers with one of which nothing is known, so that whatever is asked about it says what is missing.
      *
-     * @throws LogbookException if no batch has one
+     * @throws LogbookException if the batches were chosen and none was left
      */
     public Batch lastWithCurve() {
         return batches().stream()
                 .filter(batch -> batch.beanTemperature().isPresent())
                 .reduce((earlier, later) -> later)
-                .orElseThrow(() -> new LogbookException(String.format(
-                        Locale.ROOT,
-                        "None of the %d batches of %s has a bean temperature curve. A picture of a batch needs one: put"
-                                + " curve files named after the batches into the folder 'curves'.",
-                        batches().size(),
-                        Words.quote(name()))));
+                .or(() -> batches().stream().reduce((earlier, later) -> later))
+                .orElseGet(() -> {
+                    if (!whole().batches().isEmpty()) {
+                        throw new LogbookException("Of the "
+                                + Words.count(whole().batches().size(), "batch", "batches") + " of "
+                                + Words.quote(name()) + " none was chosen, so there is no newest. Choose others.");
+                    }
+                    return EmptyLogbook.batch(readerUnit());
+                });
     }
 
     /** Returns the lots. */
@@ -262,6 +270,11 @@ public final class Logbook implements Showable {
     /** Returns the temperature scale that results are shown in. */
     public TemperatureUnit readerUnit() {
         return contents.readerUnit();
+    }
+
+    /** Returns the unit that masses are shown in: the one that the green masses are written in. */
+    public MassUnit massUnit() {
+        return contents.massUnit();
     }
 
     /** Returns the same logbook with results shown on another temperature scale. */

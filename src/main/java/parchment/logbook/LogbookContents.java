@@ -11,6 +11,7 @@ import java.util.Optional;
 import parchment.logbook.Logbook.CrackHabit;
 import parchment.logbook.Logbook.Provenance;
 import parchment.logbook.Logbook.Scale;
+import parchment.quantity.MassUnit;
 import parchment.quantity.TemperatureUnit;
 
 /**
@@ -20,6 +21,7 @@ import parchment.quantity.TemperatureUnit;
  * @param folder the folder that it was read from; empty for a logbook that is in none
  * @param zone the time zone of times without an offset
  * @param readerUnit the temperature scale results are shown in
+ * @param massUnit the unit masses are shown in
  * @param scales the lowest and highest score of an attribute, where it was stated
  * @param crackHabit what the roaster calls the start of first crack
  * @param provenance where the batches come from
@@ -29,6 +31,7 @@ public record LogbookContents(
         Optional<Path> folder,
         ZoneId zone,
         TemperatureUnit readerUnit,
+        MassUnit massUnit,
         List<Batch> batches,
         List<Lot> lots,
         List<LotCheck> lotChecks,
@@ -56,13 +59,14 @@ public record LogbookContents(
         scales = Collections.unmodifiableMap(new LinkedHashMap<>(scales));
     }
 
-    /** Returns the contents of a logbook of batches and nothing else, in °C, with times in UTC. */
+    /** Returns the contents of a logbook of batches and nothing else, in °C and kg, with times in UTC. */
     public static LogbookContents ofBatches(String name, List<Batch> batches) {
         return new LogbookContents(
                 name,
                 Optional.empty(),
                 ZoneOffset.UTC,
                 TemperatureUnit.CELSIUS,
+                MassUnit.KILOGRAM,
                 batches,
                 List.of(),
                 List.of(),
@@ -88,6 +92,7 @@ public record LogbookContents(
         private Optional<Path> folder;
         private ZoneId zone;
         private TemperatureUnit readerUnit;
+        private MassUnit massUnit;
         private List<Batch> batches;
         private List<Lot> lots;
         private List<LotCheck> lotChecks;
@@ -106,6 +111,7 @@ public record LogbookContents(
             folder = from.folder;
             zone = from.zone;
             readerUnit = from.readerUnit;
+            massUnit = from.massUnit;
             batches = from.batches;
             lots = from.lots;
             lotChecks = from.lotChecks;
@@ -135,6 +141,12 @@ public record LogbookContents(
         /** Sets the temperature scale results are shown in. */
         public Builder readerUnit(TemperatureUnit other) {
             this.readerUnit = other;
+            return this;
+        }
+
+        /** Sets the unit masses are shown in. */
+        public Builder massUnit(MassUnit other) {
+            this.massUnit = other;
             return this;
         }
 
@@ -217,6 +229,7 @@ public record LogbookContents(
                     folder,
                     zone,
                     readerUnit,
+                    massUnit,
                     batches,
                     lots,
                     lotChecks,

@@ -57,8 +57,8 @@ final class MachineFiles {
                         "row set aside, the first one kept");
                 continue;
             }
-            Optional<Mass> smallest = row.mass("smallest batch");
-            Optional<Mass> largest = row.mass("largest batch");
+            Optional<Mass> smallest = row.mass("smallest batch", Bounds.Weighed.MACHINE);
+            Optional<Mass> largest = row.mass("largest batch", Bounds.Weighed.MACHINE);
             if (smallest.isPresent() && largest.isPresent() && smallest.get().compareTo(largest.get()) > 0) {
                 row.problem(
                         "smallest batch",
@@ -72,7 +72,7 @@ final class MachineFiles {
                     name.get(),
                     new Machine(
                             name.get(),
-                            row.mass("capacity"),
+                            row.mass("capacity", Bounds.Weighed.MACHINE),
                             smallest,
                             largest,
                             row.text("heat source"),

@@ -4,6 +4,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import parchment.quantity.Mass;
+import parchment.quantity.MassUnit;
 import parchment.sheet.Words;
 import parchment.stats.Robust;
 
@@ -48,8 +49,9 @@ final class MassPair {
      *
      * @param batches all batches of the table by name, changed in place
      * @param apart the rows of those whose masses contradict each other
+     * @param unit the unit that masses are told in
      */
-    static void settle(Map<String, Batch> batches, Map<String, Row> apart) {
+    static void settle(Map<String, Batch> batches, Map<String, Row> apart, MassUnit unit) {
         double[] others = batches.values().stream()
                 .filter(batch -> !apart.containsKey(batch.name()))
                 .flatMap(batch -> batch.conditions().greenMass().stream())
@@ -66,16 +68,16 @@ final class MassPair {
                 row.problem(
                         GREEN,
                         Words.quote(row.text(GREEN).orElse("")),
-                        "a mass that goes with the roasted mass, " + roasted + "; usually about "
-                                + Mass.kilograms(usual) + " are charged",
+                        "a mass that goes with the roasted mass, " + roasted.words(unit) + "; usually about "
+                                + Mass.kilograms(usual).words(unit) + " are charged",
                         MISSING);
             } else {
                 row.problem(
                         ROASTED,
                         Words.quote(row.text(ROASTED).orElse("")),
                         roasted.kilograms() > green.kilograms()
-                                ? "less than the green mass, " + green
-                                : "more than 60 % of the green mass, " + green,
+                                ? "less than the green mass, " + green.words(unit)
+                                : "more than 60 % of the green mass, " + green.words(unit),
                         MISSING);
             }
             batches.put(

@@ -126,18 +126,11 @@ final class Row {
         return written.isEmpty() ? Optional.empty() : Optional.of(Temperature.of(written.getAsDouble(), unit));
     }
 
-    /** Returns a mass that a machine can roast, in any unit. */
-    Optional<Mass> mass(String name) {
-        MassUnit unit = table.found(name)
-                .flatMap(found -> Header.massUnit(found.header().plainUnit()))
-                .orElse(MassUnit.KILOGRAM);
-        double low = Mass.kilograms(Bounds.LIGHTEST).in(unit);
-        double high = Mass.kilograms(Bounds.HEAVIEST).in(unit);
-        OptionalDouble written = number(
-                name,
-                low,
-                high,
-                String.format(Locale.ROOT, "a number above 0: one gram or more, up to %,.0f kg", Bounds.HEAVIEST));
+    /** Returns a mass that there can be of such a thing, in any unit. */
+    Optional<Mass> mass(String name, Bounds.Weighed what) {
+        MassUnit unit = table.massUnit(name);
+        Bounds.Range possible = what.in(unit);
+        OptionalDouble written = number(name, possible.low(), possible.high(), possible.words());
         return written.isEmpty() ? Optional.empty() : Optional.of(Mass.of(written.getAsDouble(), unit));
     }
 

@@ -315,6 +315,9 @@ public final class MachinePeriods {
     }
 
     static String step(Estimate offset, TemperatureUnit reader) {
+        if (ProbeChange.isExactlyAlike(offset)) {
+            return "not at all (exactly alike before and after, which tells nothing of the probe)";
+        }
         Interval interval = offset.interval(0.90);
         Unit unit = Unit.TEMPERATURE_STEP.withDigits(1).withDigitsFor(interval.width() / 2, reader);
         return unit.formatStep(offset.estimate(), reader) + " ("

@@ -4,6 +4,7 @@ import java.time.LocalDate;
 import java.util.List;
 import parchment.display.Showable;
 import parchment.stats.Estimate;
+import parchment.stats.Interval;
 
 /**
  * Holds one date at which a machine's probe changed, found in the readings or written into the upkeep.
@@ -67,6 +68,21 @@ public record ProbeChange(
         public boolean separatesPeriods() {
             return this == FOUND_AND_WRITTEN || this == FOUND_WITHOUT_ENTRY || this == WRITTEN_WITHOUT_CHANGE;
         }
+    }
+
+    /** What is less than this in °C cannot be shown as a step. */
+    private static final double NOTHING = 0.005;
+
+    /** How a change's interval is told. */
+    private static final double LEVEL = 0.9;
+
+    /**
+     * Tells whether readings before and after a change are alike to the last digit that can be shown, their error included. No two roasts are: such
+     * readings follow from each other, as in built or copied curves, and tell nothing of the probe.
+     */
+    public static boolean isExactlyAlike(Estimate offset) {
+        Interval interval = offset.interval(LEVEL);
+        return interval.lower() > -NOTHING && interval.upper() < NOTHING;
     }
 
     /** Copies the list. */

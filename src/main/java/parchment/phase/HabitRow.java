@@ -36,19 +36,20 @@ record HabitRow(Phases phases, Optional<Climb> climb, String day, List<String> s
         WrittenPeriods periods = WrittenPeriods.of(logbook);
         List<HabitRow> rows = new ArrayList<>();
         for (Phases phases : all) {
-            Batch batch = phases.batch();
-            Optional<LocalDate> day = batch.roastDay();
-            rows.add(new HabitRow(
-                    phases,
-                    Climb.of(phases),
-                    day.map(LocalDate::toString).orElse("batch " + batch.name()),
-                    List.of(
-                            batch.lot().orElse(""),
-                            period(periods, batch),
-                            batch.operator().orElse("")),
-                    batch.conditions().greenMass().map(Mass::kilograms).orElse(Double.NaN)));
+            rows.add(of(phases, period(periods, phases.batch())));
         }
         return rows;
+    }
+
+    /** Measures one batch, in a stretch of calendar between two changes of the probe. */
+    static HabitRow of(Phases phases, String period) {
+        Batch batch = phases.batch();
+        return new HabitRow(
+                phases,
+                Climb.of(phases),
+                batch.roastDay().map(LocalDate::toString).orElse("batch " + batch.name()),
+                List.of(batch.lot().orElse(""), period, batch.operator().orElse("")),
+                batch.conditions().greenMass().map(Mass::kilograms).orElse(Double.NaN));
     }
 
     /** A stretch of calendar between two written changes of the machine's bean probe; a batch without a date is in one of its own. */

@@ -12,6 +12,7 @@ import parchment.display.Report;
 import parchment.display.Showable;
 import parchment.display.ShownAs;
 import parchment.logbook.Batch;
+import parchment.logbook.EmptyLogbook;
 import parchment.logbook.Logbook;
 import parchment.logbook.MarkKind;
 import parchment.quantity.TemperatureUnit;
@@ -106,6 +107,9 @@ public final class LearntHabit implements ShownAs {
 
     private HabitRow row(Batch batch) {
         HabitRow row = rows.get(batch.name());
+        if (row == null && rows.isEmpty()) {
+            return HabitRow.of(Phases.of(batch), "");
+        }
         if (row == null) {
             throw new IllegalArgumentException(String.format(
                     Locale.ROOT,
@@ -207,9 +211,8 @@ public final class LearntHabit implements ShownAs {
     }
 
     /**
-     * Returns the newest batch with a rising curve on which a mark was not written; the newest with a curve if it was written on all.
-     *
-     * @throws IllegalArgumentException if no batch of the logbook has a rising curve
+     * Returns the newest batch with a rising curve on which a mark was not written; the newest with a curve if it was written on all, and
+     * the newest of all if none has one. With no batch yet it is one of which nothing is known.
      */
     public Batch newestWithout(MarkKind kind) {
         List<HabitRow> curves =
@@ -218,10 +221,9 @@ public final class LearntHabit implements ShownAs {
                 .filter(row -> row.phases().mark(kind).isEmpty())
                 .reduce((earlier, later) -> later)
                 .or(() -> curves.stream().reduce((earlier, later) -> later))
-                .orElseThrow(() -> new IllegalArgumentException("No batch of " + name
-                        + " has a bean temperature that rises for a minute, so no mark can be foretold."))
-                .phases()
-                .batch();
+                .or(() -> rows.values().stream().reduce((earlier, later) -> later))
+                .map(row -> row.phases().batch())
+                .orElseGet(() -> EmptyLogbook.batch(reader));
     }
 
     /** Returns the answer in three sentences: where marks are written, how steadily, what to do next. */

@@ -1,10 +1,11 @@
 package parchment.phase;
 
 import java.util.Locale;
-import java.util.Optional;
-import parchment.display.Html;
+import parchment.display.InShort;
+import parchment.display.Report;
 import parchment.display.Sentence;
 import parchment.display.Showable;
+import parchment.display.ShownAs;
 import parchment.logbook.MarkKind;
 import parchment.quantity.Elapsed;
 import parchment.quantity.TemperatureUnit;
@@ -45,7 +46,7 @@ public record MarkPrediction(
         double temperatureStandardError,
         Shape shape,
         TemperatureUnit reader)
-        implements Showable {
+        implements ShownAs {
 
     /** Says what a prediction rests on. */
     public enum Basis {
@@ -154,8 +155,15 @@ public record MarkPrediction(
         return text(reader);
     }
 
+    /** Returns the answer in three sentences: when it would have been written, how sure that is, what to do next. */
+    public InShort inShort() {
+        return ForetoldInShort.of(this);
+    }
+
     @Override
-    public Optional<String> html() {
-        return Optional.of("<p>" + Html.escape(Sentence.of(toString())) + "</p>");
+    public Showable shownAs() {
+        return Report.titled(Sentence.of(kind.words()) + " of batch " + batch)
+                .add(inShort())
+                .fold(Report.titled("How this was worked out").say(Sentence.of(toString())));
     }
 }

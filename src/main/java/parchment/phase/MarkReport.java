@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import parchment.display.InShort;
 import parchment.display.Showable;
 import parchment.logbook.Logbook;
 import parchment.logbook.MarkKind;
@@ -190,6 +191,12 @@ public final class MarkReport implements Showable {
             }
         }
         return questions;
+    }
+
+    /** Returns the answer in three sentences: how near to the written marks the foretold ones come, how sure that is, what to do next. */
+    public InShort inShort() {
+        return ForetoldInShort.of(
+                LearntHabit.KINDS.stream().map(this::of).toList(), questions().size());
     }
 
     TemperatureUnit reader() {

@@ -80,11 +80,8 @@ final class MarkReportPage {
     static Report of(MarkReport report) {
         TemperatureUnit reader = report.reader();
         List<Summary> summaries = LearntHabit.KINDS.stream().map(report::of).toList();
-        Report page = Report.titled("How well the marks of " + report.habit().name() + " can be foretold");
-        for (Summary summary : summaries) {
-            page = page.say(sentence(summary, reader));
-        }
-        page = page.add(table(summaries, reader));
+        Report page = Report.titled("How well the marks of " + report.habit().name() + " can be foretold")
+                .add(report.inShort());
         for (Summary summary : summaries) {
             if (!summary.cannotTell()) {
                 page = page.add(report.picture(summary.kind()));
@@ -97,10 +94,14 @@ final class MarkReportPage {
                 page = page.say(question);
             }
         }
-        return page.heading("What it rests on")
+        Report folded = Report.titled("How this was worked out");
+        for (Summary summary : summaries) {
+            folded = folded.say(sentence(summary, reader));
+        }
+        return page.fold(folded.add(table(summaries, reader))
                 .say(
                         "Written marks of this logbook: show LearntHabit.of(logbook) for the habit that was learnt. Foretold is what this"
-                                + " roaster would have written, not when the beans turned or cracked.");
+                                + " roaster would have written, not when the beans turned or cracked."));
     }
 
     private static Table table(List<Summary> rows, TemperatureUnit reader) {
@@ -147,11 +148,10 @@ final class MarkReportPage {
         double to = sorted.get(sorted.size() - 1).prediction().seconds();
         plot = plot.with(Line.of("as foretold", new double[] {from, to}, new double[] {from, to})
                 .withWeight(Weight.NORMAL));
-        plot = group(plot, "within the 9-in-10 interval", sorted, Place.WITHIN);
+        plot = group(plot, "within the range for 9 in 10", sorted, Place.WITHIN);
         plot = group(plot, "outside it", sorted, Place.OUTSIDE);
         plot = group(plot, "please check", sorted, Place.QUESTIONED);
-        return plot.withNote(sentence(report.of(kind), report.reader()))
-                .withNote("Bars across: from when to when the curve passes the interval that should hold 9 in 10.");
+        return plot.withNote("Bars across: the range that should hold 9 in 10 of the written marks.");
     }
 
     private enum Place {

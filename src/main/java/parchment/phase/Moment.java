@@ -47,6 +47,21 @@ public record Moment(
         return String.format(Locale.ROOT, "%s of %d %s", place, compared, crowd);
     }
 
+    String shownSize() {
+        return KnownMoments.sized(detector, size, reader);
+    }
+
+    String shownUsual() {
+        return KnownMoments.sized(detector, usual, reader);
+    }
+
+    /** Returns how unusual it is as a sentence. */
+    String inWords() {
+        return Double.isNaN(apart)
+                ? "How unusual that is cannot be told from " + compared + " " + crowd + "."
+                : "It is " + unusual() + ".";
+    }
+
     private static String ordinal(int n) {
         int last = n % 100;
         String ending = last >= 11 && last <= 13
@@ -68,8 +83,8 @@ public record Moment(
                 batch,
                 at(),
                 detector.name(),
-                KnownMoments.sized(detector, size, reader),
-                KnownMoments.sized(detector, usual, reader),
+                shownSize(),
+                shownUsual(),
                 unusual());
     }
 }

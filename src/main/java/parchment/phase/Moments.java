@@ -4,12 +4,15 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import parchment.display.InShort;
 import parchment.display.Report;
 import parchment.display.Showable;
 import parchment.display.ShownAs;
 import parchment.display.Table;
 import parchment.logbook.Batch;
+import parchment.logbook.EmptyLogbook;
 import parchment.logbook.Logbook;
+import parchment.logbook.Quantity;
 import parchment.quantity.TemperatureUnit;
 import parchment.stats.Robust;
 
@@ -38,12 +41,15 @@ public final class Moments implements ShownAs {
     private final List<Moment> list;
     private final List<MomentDetector> detectors;
     private final List<Batch> batches;
+    /** How many batches there are in all, of which each was held against the others. */
+    private final int held;
 
-    private Moments(String name, List<Moment> list, List<MomentDetector> detectors, List<Batch> batches) {
+    private Moments(String name, List<Moment> list, List<MomentDetector> detectors, List<Batch> batches, int held) {
         this.name = name;
         this.list = List.copyOf(list);
         this.detectors = List.copyOf(detectors);
         this.batches = List.copyOf(batches);
+        this.held = held;
     }
 
     /** Looks for the {@linkplain KnownMoments#all() usual moments}; unwritten first cracks stand where the habit predicts them. */
@@ -73,7 +79,8 @@ public final class Moments implements ShownAs {
                 habit.name(),
                 found,
                 List.copyOf(detectors),
-                all.stream().map(Phases::batch).toList());
+                all.stream().map(Phases::batch).toList(),
+                all.size());
     }
 
     private static double weight(Moment moment) {
@@ -167,17 +174,16 @@ public final class Moments implements ShownAs {
         List<Moment> own = list.stream()
                 .filter(moment -> moment.batch().equals(batch.name()))
                 .toList();
-        return new Moments("batch " + batch.name(), own, detectors, List.of(batch));
+        return new Moments("batch " + batch.name(), own, detectors, List.of(batch), held);
     }
 
     /**
-     * Returns the batch with the most unusual moment; the last of the batches if there is no moment.
-     *
-     * @throws IllegalStateException if there is no batch
+     * Returns the batch with the most unusual moment; the last of the batches if there is no moment, and with no batch yet one of which
+     * nothing is known.
      */
     public Batch mostUnusualBatch() {
         if (batches.isEmpty()) {
-            throw new IllegalStateException("There is no batch in " + name + " to look at.");
+            return EmptyLogbook.batch(TemperatureUnit.CELSIUS);
         }
         String wanted = list.isEmpty() ? "" : list.get(0).batch();
         return batches.stream()
@@ -205,28 +211,31 @@ public final class Moments implements ShownAs {
                 name);
     }
 
+    /** Returns the answer in three sentences: what stands out most, how unusual it is, what to do next. */
+    public InShort inShort() {
+        return MomentsInShort.of(list, batches.size(), held, (int) batches.stream()
+                .filter(batch -> batch.logged().contains(Quantity.BEAN_TEMPERATURE))
+                .count());
+    }
+
     private Report page() {
-        Report page = Report.titled("Notable moments of " + name).say(toString());
-        if (list.isEmpty()) {
-            if (batches.size() < FEWEST) {
-                return page.say("Most of this is told by holding a batch against at least " + (FEWEST - 1)
-                        + " others, and there are too few. Ask again when more are roasted. Looked for: " + looked()
-                        + ".");
-            }
-            return page.say(
-                    "Nothing was far enough from the other batches to be listed. Looked for: " + looked() + ".");
+        Report page = Report.titled("Notable moments of " + name).add(inShort());
+        if (!list.isEmpty()) {
+            page = page.add(Table.titled("Moments, the most unusual first")
+                    .withText("batch", list, Moment::batch)
+                    .withText("at", list, m -> m.at().toString())
+                    .withText("what", list, m -> m.detector().name())
+                    .withText("size", list, Moment::shownSize)
+                    .withText("usual", list, Moment::shownUsual)
+                    .withText("how unusual", list, Moment::unusual)
+                    .withNote("The charge is compared with charges of about the same mass only."));
         }
-        return page.add(Table.titled("Moments, the most unusual first")
-                        .withText("batch", list, Moment::batch)
-                        .withText("at", list, m -> m.at().toString())
-                        .withText("what", list, m -> m.detector().name())
-                        .withText("size", list, m -> KnownMoments.sized(m.detector(), m.size(), m.reader()))
-                        .withText("usual", list, m -> KnownMoments.sized(m.detector(), m.usual(), m.reader()))
-                        .withText("how unusual", list, Moment::unusual)
-                        .withNote("The charge is compared with charges of about the same mass only."))
+        return page.fold(Report.titled("How this was worked out")
+                .say(toString())
                 .say("Looked for: " + looked()
                         + ". Thresholds: common practice, no source, unless a detector says otherwise."
-                        + " An unusual moment is not a fault: look at the batch.");
+                        + " Most of it is told by holding a batch against at least " + (FEWEST - 1)
+                        + " others. An unusual moment is not a fault: look at the batch."));
     }
 
     private String looked() {

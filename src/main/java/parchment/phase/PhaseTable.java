@@ -5,6 +5,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Function;
+import parchment.display.InShort;
+import parchment.display.Report;
 import parchment.display.Showable;
 import parchment.display.ShownAs;
 import parchment.display.Table;
@@ -14,6 +16,7 @@ import parchment.logbook.MarkKind;
 import parchment.logbook.Quantity;
 import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
+import parchment.sheet.Words;
 
 /**
  * Shows the marks and phases of every batch of a logbook, one row per batch.
@@ -23,6 +26,8 @@ import parchment.quantity.Unit;
  * }</pre>
  */
 public final class PhaseTable implements ShownAs {
+    private static final String NOTHING = "nothing";
+
     private final String name;
     private final TemperatureUnit reader;
     private final MarkHabit habit;
@@ -51,7 +56,7 @@ public final class PhaseTable implements ShownAs {
     }
 
     private Table table() {
-        Table table = Table.titled("Phases of " + name)
+        Table table = Table.titled("Marks and phases, one row for each batch")
                 .withText("batch", rows, p -> p.batch().name())
                 .withText("yellowing", rows, p -> at(p, MarkKind.YELLOWING))
                 .withText("first crack start", rows, p -> at(p, MarkKind.FIRST_CRACK_START))
@@ -81,10 +86,22 @@ public final class PhaseTable implements ShownAs {
         }
         return table.withNote(String.format(
                         Locale.ROOT,
-                        "%d of %d batches have all three phases; shares are of the time from charge to drop.",
+                        "%d of %s %s all three phases; shares are of the time from charge to drop.",
                         whole,
-                        rows.size()))
-                .withNote(habit.toString());
+                        Words.count(rows.size(), "batch", "batches"),
+                        rows.size() == 1 ? "has" : "have"));
+    }
+
+    /** Returns the answer in three sentences: how long the development took, of how many batches it is known, what to do next. */
+    public InShort inShort() {
+        return PhasesInShort.of(
+                rows.size(),
+                rows.stream()
+                        .filter(p -> p.list().size() == 3)
+                        .flatMap(p -> p.development().stream())
+                        .map(d -> d.duration().seconds())
+                        .toList(),
+                (int) rows.stream().filter(p -> !toCheck(p).equals(NOTHING)).count());
     }
 
     private static String toCheck(Phases phases) {
@@ -98,7 +115,7 @@ public final class PhaseTable implements ShownAs {
                 && phases.batch().logged().contains(Quantity.BEAN_TEMPERATURE)) {
             words.add("no bean temperature at the drop");
         }
-        return words.isEmpty() ? "nothing" : String.join(", ", words);
+        return words.isEmpty() ? NOTHING : String.join(", ", words);
     }
 
     private static String at(Phases phases, MarkKind kind) {
@@ -113,11 +130,18 @@ public final class PhaseTable implements ShownAs {
     public String toString() {
         long whole = rows.stream().filter(p -> p.list().size() == 3).count();
         return String.format(
-                Locale.ROOT, "Phases of %d batches of %s, %d with all three phases", rows.size(), name, whole);
+                Locale.ROOT,
+                "Phases of %s of %s, %d with all three phases",
+                Words.count(rows.size(), "batch", "batches"),
+                name,
+                whole);
     }
 
     @Override
     public Showable shownAs() {
-        return table();
+        Report page = Report.titled("Phases of " + name).add(inShort()).add(table());
+        return rows.isEmpty()
+                ? page
+                : page.fold(Report.titled("How this was worked out").say(habit.toString()));
     }
 }

@@ -32,6 +32,23 @@ public record Mass(double kilograms) implements Comparable<Mass> {
         return unit.fromKilograms(kilograms);
     }
 
+    /**
+     * Returns this mass as it is written and weighed, without zeros that say nothing, as in "12.5 kg": kilograms to ten grams and below one to the
+     * gram, pounds to a hundredth, ounces to a tenth, grams whole.
+     */
+    public String words(MassUnit unit) {
+        int digits = switch (unit) {
+            case KILOGRAM -> kilograms < 1 ? 3 : 2;
+            case GRAM -> 0;
+            case POUND -> 2;
+            case OUNCE -> 1;
+        };
+        return String.format(Locale.ROOT, "%." + digits + "f", in(unit))
+                        .replaceFirst("(\\.\\d*?)0+$", "$1")
+                        .replaceFirst("\\.$", "")
+                + " " + unit.symbol();
+    }
+
     @Override
     public int compareTo(Mass other) {
         return Double.compare(kilograms, other.kilograms);

@@ -7,66 +7,87 @@ import java.util.Objects;
  * Says what a number of a curve, a feature or an axis is measured in, and shows it in the reader's unit.
  *
  * <p>Numbers are kept as the library keeps them (degrees Celsius, seconds, kilograms, degrees Celsius per minute, shares from 0 to
- * 1). Only temperatures and shares change when shown: a temperature to the reader's scale, a share to per cent.
+ * 1). Only temperatures, shares and masses change when shown: a temperature to the reader's scale, a share to per cent, a mass
+ * to the unit that its logbook is written in.
  */
 public final class Unit {
     private enum Kind {
         TEMPERATURE,
         TEMPERATURE_STEP,
         RATE_OF_RISE,
-        SHARE,
         FIXED
     }
 
     /** A temperature, kept in degrees Celsius. */
-    public static final Unit TEMPERATURE = new Unit(Kind.TEMPERATURE, "", 1, 1);
+    public static final Unit TEMPERATURE = new Unit(Kind.TEMPERATURE, "", 1, 1, 1);
     /** A difference of temperatures, kept in degrees Celsius. */
-    public static final Unit TEMPERATURE_STEP = new Unit(Kind.TEMPERATURE_STEP, "", 1, 1);
+    public static final Unit TEMPERATURE_STEP = new Unit(Kind.TEMPERATURE_STEP, "", 1, 1, 1);
     /** A rate of rise, kept in degrees Celsius per minute. */
-    public static final Unit RATE_OF_RISE = new Unit(Kind.RATE_OF_RISE, "", 2, 1);
+    public static final Unit RATE_OF_RISE = new Unit(Kind.RATE_OF_RISE, "", 1, 2, 1);
     /** A time, kept and shown in seconds. */
-    public static final Unit SECONDS = new Unit(Kind.FIXED, "s", 0, 10);
+    public static final Unit SECONDS = new Unit(Kind.FIXED, "s", 1, 0, 10);
     /** A time, kept and shown in days. */
-    public static final Unit DAYS = new Unit(Kind.FIXED, "days", 0, 10);
+    public static final Unit DAYS = new Unit(Kind.FIXED, "days", 1, 0, 10);
     /** A mass, kept and shown in kilograms. */
-    public static final Unit KILOGRAMS = new Unit(Kind.FIXED, "kg", 3, 0.1);
+    public static final Unit KILOGRAMS = mass(MassUnit.KILOGRAM);
     /** A share of a whole, kept as a number from 0 to 1 and shown in per cent. */
-    public static final Unit SHARE = new Unit(Kind.SHARE, "%", 1, 0.01);
+    public static final Unit SHARE = new Unit(Kind.FIXED, "%", 100, 1, 0.01);
     /** A cupper's score. */
-    public static final Unit POINTS = new Unit(Kind.FIXED, "points", 2, 1);
+    public static final Unit POINTS = new Unit(Kind.FIXED, "points", 1, 2, 1);
     /** A count. */
-    public static final Unit COUNT = new Unit(Kind.FIXED, "", 0, 1);
+    public static final Unit COUNT = new Unit(Kind.FIXED, "", 1, 0, 1);
     /** A number without a unit. */
-    public static final Unit NONE = new Unit(Kind.FIXED, "", 3, 1);
+    public static final Unit NONE = new Unit(Kind.FIXED, "", 1, 3, 1);
 
     /** A smaller error than these decimals show is not one of a measurement. */
     private static final int MOST_DIGITS = 6;
 
     private final Kind kind;
     private final String label;
+    private final double shownPerKept;
     private final int digits;
     private final double naturalStep;
 
-    private Unit(Kind kind, String label, int digits, double naturalStep) {
+    private Unit(Kind kind, String label, double shownPerKept, int digits, double naturalStep) {
         this.kind = kind;
         this.label = label;
+        this.shownPerKept = shownPerKept;
         this.digits = digits;
         this.naturalStep = naturalStep;
     }
 
+    /** Returns the unit of a mass that is kept in kilograms and shown in another unit of mass. */
+    public static Unit mass(MassUnit shown) {
+        return switch (shown) {
+            case KILOGRAM -> mass(shown, 3, 0.1);
+            case GRAM -> mass(shown, 0, 10);
+            case POUND -> mass(shown, 2, 0.2);
+            case OUNCE -> mass(shown, 1, 1);
+        };
+    }
+
+    private static Unit mass(MassUnit shown, int digits, double step) {
+        return new Unit(Kind.FIXED, shown.symbol(), shown.fromKilograms(1), digits, shown.toKilograms(step));
+    }
+
+    /** Returns the same unit, or, for a mass, the one in which a logbook's masses are shown. */
+    public Unit withMassesIn(MassUnit shown) {
+        return equals(KILOGRAMS) ? mass(shown) : this;
+    }
+
     /** Returns a unit that is only a label, as a gas scale has ("%", "mbar", "step"); never converted. */
     public static Unit labelled(String label) {
-        return new Unit(Kind.FIXED, label, 2, 1);
+        return new Unit(Kind.FIXED, label, 1, 2, 1);
     }
 
     /** Returns the same unit shown with another number of decimals. */
     public Unit withDigits(int decimals) {
-        return new Unit(kind, label, decimals, naturalStep);
+        return new Unit(kind, label, shownPerKept, decimals, naturalStep);
     }
 
     /** Returns the same unit with another natural step, given as the library keeps numbers (so 0.01 is one per cent of a share). */
     public Unit withNaturalStep(double step) {
-        return new Unit(kind, label, digits, step);
+        return new Unit(kind, label, shownPerKept, digits, step);
     }
 
     /** Returns how many decimals a number of this unit is shown with. */
@@ -84,7 +105,6 @@ public final class Unit {
         return switch (kind) {
             case TEMPERATURE, TEMPERATURE_STEP -> reader.symbol();
             case RATE_OF_RISE -> reader.symbol() + "/min";
-            case SHARE -> "%";
             case FIXED -> label;
         };
     }
@@ -101,8 +121,7 @@ public final class Unit {
     public double shownStep(double kept, TemperatureUnit reader) {
         return switch (kind) {
             case TEMPERATURE, TEMPERATURE_STEP, RATE_OF_RISE -> reader.stepFromCelsius(kept);
-            case SHARE -> kept * 100;
-            case FIXED -> kept;
+            case FIXED -> kept * shownPerKept;
         };
     }
 
@@ -191,13 +210,14 @@ public final class Unit {
         return other instanceof Unit unit
                 && kind == unit.kind
                 && label.equals(unit.label)
+                && shownPerKept == unit.shownPerKept
                 && digits == unit.digits
                 && naturalStep == unit.naturalStep;
     }
 
     @Override
     public int hashCode() {
-        return Objects.hash(kind, label, digits, naturalStep);
+        return Objects.hash(kind, label, shownPerKept, digits, naturalStep);
     }
 
     @Override

@@ -202,11 +202,12 @@ public final class ElasticNet implements Showable {
     public String toString() {
         return String.format(
                 Locale.ROOT,
-                "elastic net: mixing %s, penalty %s, %d of %d features in use, %d rows used, %d left out%s",
+                "elastic net: mixing %s, penalty %s, %d of %d %s in use, %d rows used, %d left out%s",
                 Checks.number(mixing),
                 Checks.number(penalty),
                 Arrays.stream(slopes).filter(s -> s != 0).count(),
                 slopes.length,
+                slopes.length == 1 ? "feature" : "features",
                 used,
                 leftOut,
                 settled ? "" : ". The search did not settle; treat this fit with care");

@@ -324,8 +324,9 @@ public final class GaussianProcess implements Showable {
     public String toString() {
         return String.format(
                 Locale.ROOT,
-                "Gaussian process over %d features: %d rows used, %d left out, surface %.4g, noise %.4g%s",
+                "Gaussian process over %d %s: %d rows used, %d left out, surface %.4g, noise %.4g%s",
                 lengths.length,
+                lengths.length == 1 ? "feature" : "features",
                 used(),
                 leftOut,
                 signal,

@@ -171,9 +171,12 @@ public final class PartialLeastSquares implements Showable {
     public String toString() {
         return String.format(
                 Locale.ROOT,
-                "partial least squares: %d components of %d features hold %.0f %% of their variation, %d rows used, %d left out",
+                "partial least squares: %d %s of %d %s %s %.0f %% of their variation, %d rows used, %d left out",
                 components(),
+                components() == 1 ? "component" : "components",
                 names.size(),
+                names.size() == 1 ? "feature" : "features",
+                components() == 1 ? "holds" : "hold",
                 100 * Arrays.stream(explained).sum(),
                 used,
                 leftOut);

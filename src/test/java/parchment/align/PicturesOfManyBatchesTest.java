@@ -90,7 +90,7 @@ class PicturesOfManyBatchesTest {
         Plot plot = PaceChart.of(batches(21)).plot();
         assertTrue(plot.text().contains("20 thin lines (one batch each)"), plot.text());
         assertEquals(
-                60 * (END - 160) / 310, at(line(plot, "median of 21 batches"), 160), 0.05); // b10 lies in the middle
+                60 * (END - 160) / 310, at(line(plot, "middle of 21 batches"), 160), 0.05); // b10 lies in the middle
         Band band = (Band) plot.layers().stream()
                 .filter(Band.class::isInstance)
                 .findFirst()
@@ -183,7 +183,7 @@ class PicturesOfManyBatchesTest {
                                     .build()
                             : builder.build());
         }
-        Line median = line(OverlayChart.of(shorter, Clock.SINCE_CHARGE).plot(), "median");
+        Line median = line(OverlayChart.of(shorter, Clock.SINCE_CHARGE).plot(), "middle");
         assertTrue(Double.isFinite(at(median, 395)));
         assertTrue(Double.isNaN(at(median, 410)));
     }

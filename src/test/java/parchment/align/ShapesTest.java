@@ -39,7 +39,7 @@ class ShapesTest {
         assertEquals("rate of rise above the mean (°C/min)", plot.y().fullLabel());
         List<Line> lines = plot.layers().stream().map(Line.class::cast).toList();
         assertEquals(
-                List.of("the mean", "one standard deviation up", "one standard deviation down"),
+                List.of("the mean", "one batch in six lies above this", "one batch in six lies below this"),
                 lines.stream().map(Line::label).toList());
         double[] shape = shapes.components().orElseThrow().shape(0);
         double deviation = Math.sqrt(shapes.components().orElseThrow().variance(0));

@@ -53,4 +53,24 @@ class StrayDatesTest {
                                 .map(Batch::name)
                                 .toList()));
     }
+
+    /** Tomorrow may have begun where the batch was roasted; the day after has not. */
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = ';',
+            value = {
+                "2025-03-01 2025-03-03; 2025-03-02; ''",
+                "2025-03-01 2025-03-03; 2025-03-01; 1 of 2 batches are dated after today, 2025-03-01, the last on 2025-03-03.",
+                "2031-03-01 2031-03-03; 2025-03-01; 2 of 2 batches are dated after today, 2025-03-01, the last on 2031-03-03.",
+                "2031-03-01; 2025-03-01; 1 of 1 batch is dated after today, 2025-03-01, the last on 2031-03-01."
+            })
+    void daysThatAreNotYetAreDoubtedInWords(String days, String today, String words) throws IOException {
+        assertEquals(
+                words.isEmpty()
+                        ? ""
+                        : words
+                                + " Check the year under 'roasted at' in batches.csv, and the date of this computer; nothing is left out for it.",
+                StrayDates.afterToday(roastedOn(List.of(days.split(" "))), java.time.LocalDate.parse(today))
+                        .orElse(""));
+    }
 }

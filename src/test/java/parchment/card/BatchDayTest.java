@@ -53,6 +53,43 @@ class BatchDayTest {
                 List.of("No date was written for it, so nothing can be said of its day."), sentences(undated, "B1"));
     }
 
+    @Test
+    void ofTheLotsOthersTheFirstOfTheirDaysAreCounted() {
+        CardLogbook two = CardLogbook.of(2)
+                .change("B1", b -> b.roastedAt(CardLogbook.at(DAY, 9, 0)))
+                .change("B2", b -> b.roastedAt(CardLogbook.at(DAY, 9, 20)));
+        assertEquals(
+                "Roasted on 2025-03-03, batch 1 of 2 of the day; its lot's one other with a date did not come first.",
+                sentences(two, "B1").get(0));
+        CardLogbook apart = two.change("B2", b -> b.lot("two")).with("C", "one", 1, true);
+        assertEquals(
+                "Roasted on 2025-03-03, batch 1 of 2 of the day; its lot's one other with a date came first on its day.",
+                sentences(apart, "B1").get(0));
+        CardLogbook three = apart.change("B2", b -> b.lot("one"));
+        assertEquals(
+                "Roasted on 2025-03-03, batch 1 of 2 of the day; of its lot's 2 others with a date, 1 came first on theirs.",
+                sentences(three, "B1").get(0));
+        assertEquals(
+                "Roasted on 2025-03-03, batch 1 of 2 of the day.",
+                sentences(two.change("B2", b -> b.lot("two")), "B1").get(0));
+    }
+
+    /** Batches without a lot are not of one lot, and a drum's pauses are its own. */
+    @Test
+    void batchesWithoutALotAreNotHeldAgainstOneAnother() {
+        CardLogbook built = CardLogbook.of(2)
+                .change("B1", b -> b.roastedAt(CardLogbook.at(DAY, 9, 0)))
+                .change("B2", b -> b.roastedAt(CardLogbook.at(DAY, 9, 20)));
+        Logbook none = Logbook.of(built.contents().toBuilder()
+                .batches(List.of(
+                        Batch.named("B1").roastedAt(CardLogbook.at(DAY, 9, 0)).build(),
+                        Batch.named("B2").roastedAt(CardLogbook.at(DAY, 9, 20)).build()))
+                .build());
+        assertEquals(
+                "Roasted on 2025-03-03, batch 1 of 2 of the day.",
+                sentences(none, "B1").get(0));
+    }
+
     /** Pairs a day: the second came 20 minutes after the first's charge, which was dropped after 11 min or a little more. */
     private static CardLogbook pairs(int pairs, int lastMinute) {
         CardLogbook built = CardLogbook.of(2 * pairs);
@@ -85,6 +122,42 @@ class BatchDayTest {
         assertEquals("", pause(pairs(12, 25), "B23"), "the first of a day has no drop before it");
     }
 
+    /** The range of eight in ten prints as 9 to 16 min: a pause that prints as one of these ends is within, and a minute beyond is not. */
+    @ParameterizedTest
+    @CsvSource({"27,16 min,.", "28,17 min,', so this is high.'", "20,9 min,.", "19,8 min,', so this is low.'"})
+    void aPauseThatPrintsAsTheEndOfTheRangeIsWithin(int lastMinute, String pause, String end) {
+        assertEquals(
+                "The drum stood empty for " + pause + " before it; 8 of 10 pauses of this machine are 9 to 16 min"
+                        + end,
+                pause(pairs(12, lastMinute), "B24"));
+    }
+
+    /** A drum stands empty before whatever lot comes next. */
+    @Test
+    void pausesBeforeBatchesOfOtherLotsCount() {
+        CardLogbook built = pairs(12, 25);
+        for (int i = 1; i <= 12; i++) {
+            built = built.change("B" + i, b -> b.lot("two"));
+        }
+        assertEquals(
+                "The drum stood empty for 14 min before it; 8 of 10 pauses of this machine are 9 to 16 min.",
+                pause(built, "B24"));
+    }
+
+    /** Only pauses of its own machine are told beside it. */
+    @Test
+    void pausesOfAnotherMachineDoNotCount() {
+        CardLogbook built = pairs(12, 25);
+        for (int i = 1; i <= 4; i++) {
+            built = built.change("B" + i, b -> b.machine("other drum"));
+        }
+        for (int i = 5; i <= 24; i++) {
+            built = built.change("B" + i, b -> b.machine("drum"));
+        }
+        assertFalse(pause(built, "B24").contains("8 of 10"), "nine others of its own drum");
+        assertEquals("The drum stood empty for 14 min before it.", pause(built, "B24"));
+    }
+
     /** With eleven pauses there are ten others of each. */
     @ParameterizedTest
     @CsvSource({"11,true", "10,false"})
@@ -104,17 +177,22 @@ class BatchDayTest {
                 Optional.empty());
     }
 
+    /** Eight in ten lie from 18 to 22 °C; what prints as one of these ends is not told as beyond it. Another lot's rooms do not count. */
     @ParameterizedTest
     @CsvSource({
+        "22.4,CELSIUS,'The room had 22 °C; 8 of 10 of its lot''s others had 18 to 22 °C.'",
+        "22.6,CELSIUS,'The room had 23 °C; 8 of 10 of its lot''s others had 18 to 22 °C, so this is high.'",
+        "17.6,CELSIUS,'The room had 18 °C; 8 of 10 of its lot''s others had 18 to 22 °C.'",
+        "17.4,CELSIUS,'The room had 17 °C; 8 of 10 of its lot''s others had 18 to 22 °C, so this is low.'",
         "12,CELSIUS,'The room had 12 °C; 8 of 10 of its lot''s others had 18 to 22 °C, so this is low.'",
         "20,CELSIUS,'The room had 20 °C; 8 of 10 of its lot''s others had 18 to 22 °C.'",
         "30,FAHRENHEIT,'The room had 86 °F; 8 of 10 of its lot''s others had 64 to 72 °F, so this is high.'"
     })
     void theRoomStandsBesideThatOfItsLotsOthers(double celsius, TemperatureUnit reader, String sentence) {
-        CardLogbook built = CardLogbook.of(12);
+        CardLogbook built = CardLogbook.of(12).withOtherLot(11);
         for (int i = 1; i <= 11; i++) {
             double usual = 18 + i % 5;
-            built = built.change("B" + i, b -> b.conditions(room(usual)));
+            built = built.change("B" + i, b -> b.conditions(room(usual))).change("C" + i, b -> b.conditions(room(40)));
         }
         built = built.change("B12", b -> b.conditions(room(celsius)));
         List<String> sentences = sentences(built.logbook().in(reader), "B12");
@@ -137,6 +215,51 @@ class BatchDayTest {
                 sentences(alike, "B3").toString());
     }
 
+    /** Five others: most of them by one roaster, or two each by two, or none by its own. */
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "Ida Ida Ida Jon Jon|Its operator was Jon; that of most of its lot's others was Ida (3 of 5).",
+                "Ida Ida Ida Kai Lea|Its operator was Jon; that of most of its lot's others was Ida (3 of 5).",
+                "Ida Ida Jon Kai Lea|Its operator was Jon, as in 1 of its lot's 5 others.",
+                "Ida Ida Kai Lea Mia|Its operator was Jon, as in none of its lot's 5 others.",
+                "Ida Ida Lea Mia|Its operator was Jon, as in none of its lot's 4 others.",
+                "Ida Ida Jon Jon Kai|",
+                "Jon Jon Jon Ida Ida|",
+                "Ida|Its operator was Jon; that of most of its lot's others was Ida (1 of 1)."
+            })
+    void mostIsSaidOfMoreThanHalfOnly(String others, String words) {
+        String[] names = others.split(" ");
+        CardLogbook built = CardLogbook.of(7).change("B1", b -> b.label(Batch.Label.OPERATOR, "Jon"));
+        for (int i = 0; i < names.length; i++) {
+            String name = names[i];
+            built = built.change("B" + (i + 2), b -> b.label(Batch.Label.OPERATOR, name));
+        }
+        assertEquals(
+                words == null ? List.of() : List.of(words),
+                sentences(built, "B1").stream()
+                        .filter(s -> s.startsWith("Its operator"))
+                        .toList());
+    }
+
+    @Test
+    void theRecipeIsToldLikeTheOperatorAndNothingIsSaidWhereNoneWasWritten() {
+        CardLogbook built = CardLogbook.of(3)
+                .change("B1", b -> b.label(Batch.Label.RECIPE, "espresso"))
+                .change("B2", b -> b.label(Batch.Label.RECIPE, "filter").label(Batch.Label.OPERATOR, "Ida"));
+        assertEquals(
+                List.of("Its recipe was espresso; that of most of its lot's others was filter (1 of 1)."),
+                sentences(built, "B1").stream()
+                        .filter(s -> s.startsWith("Its "))
+                        .toList());
+        assertEquals(
+                List.of(),
+                sentences(built, "B3").stream()
+                        .filter(s -> s.startsWith("Its "))
+                        .toList());
+    }
+
     /** Twelve of a lot, the last three on one day, of which one was charged 80 °C hotter. */
     @Test
     void theDaysOtherBatchesAreHeldBesideTheirOwnLots() {
@@ -149,6 +272,10 @@ class BatchDayTest {
         assertEquals(
                 "The day's other batches, each beside its own lot: 1 as usual, 1 unlike (B11).",
                 sentences(built, "B12").get(sentences(built, "B12").size() - 1));
+        CardLogbook little = built.change("B11", b -> b.conditions(CardLogbook.conditions(2, 186)));
+        assertEquals(
+                "The day's other batches, each beside its own lot: 1 as usual, 1 a little unlike (B11).",
+                sentences(little, "B12").get(sentences(little, "B12").size() - 1));
         CardLogbook few = CardLogbook.of(2)
                 .change("B1", b -> b.roastedAt(CardLogbook.at(DAY, 9, 0)))
                 .change("B2", b -> b.roastedAt(CardLogbook.at(DAY, 9, 20)));

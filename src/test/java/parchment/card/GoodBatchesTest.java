@@ -46,6 +46,14 @@ class GoodBatchesTest {
         assertEquals(5, good.good());
     }
 
+    /** A batch that was not scored is neither among the good ones nor among those they were chosen from. */
+    @Test
+    void theyAreChosenFromThoseThatWereScored() {
+        GoodBatches good = good(scored("blind").with("A", "one", 1, true));
+        assertEquals(10, good.held());
+        assertEquals(List.of("B1", "B2", "B3", "B4", "B5"), names(good));
+    }
+
     @Test
     void ofManyGoodOnesTheLastFiveAreShown() {
         CardLogbook built = scored("blind");
@@ -112,6 +120,64 @@ class GoodBatchesTest {
         assertEquals(List.of("B1", "B2", "B3", "B4", "B5"), names(other));
     }
 
+    /** The newest batch has no green mass: its charge is that of the newest on its machine and by its recipe, not that of another. */
+    @Test
+    void theChargeIsThatOfTheNewestOfThoseLikeIt() {
+        CardLogbook built = CardLogbook.of(6);
+        for (int batch = 1; batch <= 6; batch++) {
+            String recipe = batch == 2 || batch == 5 ? "espresso" : "filter";
+            double mass = batch == 1 ? 4 : batch == 5 ? 3 : 2;
+            built = built.change(
+                    "B" + batch,
+                    b -> b.label(Batch.Label.RECIPE, recipe).conditions(CardLogbook.conditions(mass, 180)));
+        }
+        built = built.change("B6", b -> b.conditions(BatchConditions.NOT_WRITTEN));
+        GoodBatches good = good(built);
+        assertEquals(
+                List.of("B3", "B4"),
+                names(good),
+                "B1 was twice the charge, B2 another recipe, of B6 no mass is written");
+        assertEquals("by the recipe filter, with about 2 kg of green coffee", good.among());
+        assertEquals(2.0, good.charge().orElseThrow().kilograms());
+    }
+
+    /** Another charge of another recipe does not part those of the newest's recipe, which are all of one. */
+    @Test
+    void aChargeOfAnotherRecipePartsNothing() {
+        CardLogbook built = CardLogbook.of(4);
+        for (int batch = 1; batch <= 4; batch++) {
+            String recipe = batch == 1 ? "espresso" : "filter";
+            double mass = batch == 1 ? 4 : 2;
+            built = built.change(
+                    "B" + batch,
+                    b -> b.label(Batch.Label.RECIPE, recipe).conditions(CardLogbook.conditions(mass, 180)));
+        }
+        assertEquals(List.of("B2", "B3", "B4"), names(good(built)));
+        assertTrue(good(built).charge().isEmpty());
+        assertEquals("by the recipe filter", good(built).among());
+        GoodBatches other = GoodBatches.of("one", built.logbook(), Optional.of(Mass.kilograms(4)));
+        assertEquals(List.of("B1"), names(other), "the charge that is asked for brings its recipe");
+        assertEquals("by the recipe espresso", other.among());
+    }
+
+    /** Eleven batches with numbers, the later of them among the last thirty or not; of those since nothing was written. */
+    @ParameterizedTest
+    @CsvSource({"27,AS_USUAL,3", "28,THE_LAST,5", "25,AS_USUAL,5", "24,AS_USUAL,5"})
+    void usualOnesAreLookedForAmongTheLastThirtyAndShownFromThreeOn(int since, GoodBatches.Ground ground, int shown) {
+        CardLogbook built = CardLogbook.of(11).with("A", "one", since, false);
+        for (int batch = 1; batch <= since; batch++) {
+            built = built.change("A" + batch, b -> b.conditions(BatchConditions.NOT_WRITTEN));
+        }
+        GoodBatches good = good(built);
+        assertEquals(ground, good.ground());
+        assertEquals(shown, good.batches().size());
+        assertEquals(11 + since, good.held());
+        assertEquals(ground == GoodBatches.Ground.THE_LAST ? 11 + since : shown, good.good());
+        assertEquals(
+                ground == GoodBatches.Ground.THE_LAST ? "A" + since : "B11",
+                good.batches().get(shown - 1).name());
+    }
+
     /** One charge throughout, or none written: nothing is left out and nothing is said of a charge. */
     @Test
     void aLotOfOneChargeSaysNothingOfIt() {
@@ -146,6 +212,18 @@ class GoodBatchesTest {
         GoodBatches good = good(built);
         assertEquals(List.of("B1", "B4", "B5", "B6"), names(good));
         assertEquals("on drum, by the recipe filter", good.among());
+    }
+
+    @Test
+    void whatAllHaveInCommonIsNotSaidToPartThem() {
+        CardLogbook built = CardLogbook.of(3);
+        for (int batch = 1; batch <= 3; batch++) {
+            built = built.change("B" + batch, b -> b.machine("drum").label(Batch.Label.RECIPE, "filter"));
+        }
+        assertEquals("", good(built).among());
+        assertEquals(
+                "on drum, by the recipe filter",
+                good(built.change("B1", b -> b.machine("other drum"))).among());
     }
 
     @Test

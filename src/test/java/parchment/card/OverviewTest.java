@@ -23,6 +23,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.EnumSource;
 import parchment.display.InShort;
 import parchment.display.ShortSentences;
+import parchment.drift.Week;
 import parchment.drift.WeekCause;
 import parchment.evidence.Evidence;
 import parchment.evidence.Verdict;
@@ -112,14 +113,75 @@ class OverviewTest {
         });
         assertEquals(
                 List.of(
-                        "This part could not be worked out from this logbook; the rest of the page stands. The problems met in reading the"
-                                + " logbook may say why."),
+                        "This part could not be worked out from this logbook; the rest of the page stands. Mend the problems that the tour"
+                                + " lists and look again. If it stays so, send the folded line to those who mend the program."),
                 failed.sentences());
+        assertTrue(
+                failed.failed()
+                        .get(0)
+                        .matches(
+                                "IllegalStateException in parchment\\.card\\.OverviewTest, line \\d+: NullPointerException at line 3"),
+                failed.failed().toString());
+        String html = failed.html().orElseThrow();
+        int folded = html.indexOf("<details");
+        assertTrue(folded > 0 && html.indexOf("IllegalStateException") > folded, html);
         assertThrows(
                 CancellationException.class,
                 () -> Overview.Part.standing(Overview.Part.UNSETTLED, () -> {
                     throw new CancellationException("Stopped.");
                 }));
+    }
+
+    /** What the week's part says of dates that are not yet; the other parts say nothing of it, nor does any without a day of reading. */
+    @Test
+    void datesAfterTodayAreDoubtedInThePartOfTheWeek() {
+        LocalDate today = LocalDate.of(2024, 1, 1);
+        List<String> said = Overview.Part.THE_WEEK.of(HILLSIDE, today).sentences();
+        assertTrue(
+                said.get(said.size() - 1)
+                        .startsWith("40 of 40 batches are dated after today, 2024-01-01, the last on 2025-04-15."),
+                said.toString());
+        assertEquals(said(Overview.Part.THE_WEEK, HILLSIDE), said.subList(0, said.size() - 1));
+        assertEquals(
+                said(Overview.Part.THE_WEEK, HILLSIDE),
+                Overview.Part.THE_WEEK.of(HILLSIDE, LocalDate.of(2025, 4, 15)).sentences());
+        assertEquals(
+                said(Overview.Part.WORTH_CUPPING, HILLSIDE),
+                Overview.Part.WORTH_CUPPING.of(HILLSIDE, today).sentences());
+    }
+
+    /** Twelve batches of one lot, the last of which loses as much as is said: as usual, a little unlike, unlike. */
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = ';',
+            value = {
+                "0.141; Nothing: no batch of the week, nothing that is watched, and no step of a probe.",
+                "0.147; Nothing by much: 1 batch of the week a little unlike, nothing that is watched, and no step of a probe.",
+                "0.25; Nothing more than what is said of the week."
+            })
+    void whatIsOddIsToldWithHowLittleThereIs(double last, String words) throws IOException {
+        StringBuilder rows = new StringBuilder("batch,roasted at,lot,green mass [kg],roasted mass [kg]\n");
+        for (int i = 0; i < 12; i++) {
+            double loss = i == 11 ? last : 0.14 + 0.001 * (i * 7 % 5);
+            rows.append(i + 1)
+                    .append(",2031-01-06T")
+                    .append(10 + i)
+                    .append(":00,a,2,")
+                    .append(2 * (1 - loss))
+                    .append('\n');
+        }
+        assertEquals(List.of(words), said(Overview.Part.WHAT_IS_ODD, logbook(rows.toString())));
+    }
+
+    /** A batch that was cupped already gives one answer on both pages. */
+    @Test
+    void whyNothingIsToBeCuppedIsSaidAsOnThePageOfTheWeek() throws IOException {
+        Files.writeString(
+                folder.resolve("cuppings.csv"),
+                "cupping,tasted on,cupper,batch,sweetness\nC1,2031-01-08,Ada,1,7.0\nC1,2031-01-08,Ada,2,6.0\n");
+        Logbook cupped = logbook("batch,roasted at,lot\n1,2031-01-06T09:00,a\n2,2031-01-06T09:30,a\n");
+        assertEquals(List.of("Every batch of the week was cupped."), said(Overview.Part.WORTH_CUPPING, cupped));
+        assertTrue(Week.of(cupped).text().contains("Every batch of the week was cupped."), "on the page");
     }
 
     private static Unsettled.Asked asked(String about, Verdict verdict) {

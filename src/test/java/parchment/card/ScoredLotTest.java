@@ -25,11 +25,28 @@ class ScoredLotTest {
                 Map.of(
                         "A", new ShrunkenScores.Score(6, 7.4, 7, 0.3),
                         "B", new ShrunkenScores.Score(4, 6, own, 0.4),
-                        "C", new ShrunkenScores.Score(4, 4, 4, 0.4)));
+                        "C", new ShrunkenScores.Score(4, 4, 4, 0.4),
+                        // One lucky cup: its mean is the highest, and what is to be expected of it is not.
+                        "D", new ShrunkenScores.Score(1, 9.9, 6, 0.1)));
         assertTrue(lot.isAmongTheBest(Batch.named("A").build()));
         assertEquals(among, lot.isAmongTheBest(Batch.named("B").build()));
         assertEquals(false, lot.isAmongTheBest(Batch.named("C").build()));
         assertEquals(false, lot.isAmongTheBest(Batch.named("not scored").build()));
+    }
+
+    /** Without any error the highest still counts among the best, and what scored the same as well. */
+    @Test
+    void theHighestIsAlwaysAmongTheBest() {
+        ScoredLot lot = new ScoredLot(
+                "liking",
+                Cupping.Said.YES,
+                Map.of(
+                        "A", new ShrunkenScores.Score(6, 7, 7, 0),
+                        "B", new ShrunkenScores.Score(6, 7, 7, 0),
+                        "C", new ShrunkenScores.Score(6, 6.9, 6.9, 0)));
+        assertTrue(lot.isAmongTheBest(Batch.named("A").build()));
+        assertTrue(lot.isAmongTheBest(Batch.named("B").build()));
+        assertEquals(false, lot.isAmongTheBest(Batch.named("C").build()));
     }
 
     private static ScoredLot scored(CardLogbook built) {
@@ -70,6 +87,56 @@ class ScoredLotTest {
             built = built.cup("open", "B" + batch, "overall", 5 + 0.3 * batch);
         }
         assertEquals("overall", scored(built).attribute());
+    }
+
+    /** Of another lot overall was scored, of this one liking only; with two scored so, sweetness goes before. */
+    @ParameterizedTest
+    @CsvSource({"3,liking", "2,sweetness"})
+    void theAttributeIsOneOfWhichThreeBatchesOfThisLotHaveScores(int liked, String attribute) {
+        CardLogbook built = CardLogbook.of(6).withOtherLot(6);
+        for (int batch = 1; batch <= 6; batch++) {
+            built = built.cup("blind", "C" + batch, "overall", 5 + 0.2 * batch)
+                    .cup("blind", "C" + batch, "liking", 5 + 0.2 * batch)
+                    .cup("blind", "B" + batch, "sweetness", 5 + 0.3 * batch);
+            built = batch <= liked ? built.cup("blind", "B" + batch, "liking", 5 + 0.3 * batch) : built;
+        }
+        assertEquals(attribute, scored(built).attribute());
+    }
+
+    /** Blind scores of a later attribute go before open ones of an earlier. */
+    @Test
+    void blindScoresGoBeforeWhateverTheAttribute() {
+        CardLogbook built = CardLogbook.of(6);
+        for (int batch = 1; batch <= 6; batch++) {
+            built = built.cup("open", "B" + batch, "overall", 5 + 0.2 * batch)
+                    .cup("blind", "B" + batch, "sweetness", 5 + 0.3 * batch);
+        }
+        assertEquals("sweetness", scored(built).attribute());
+        assertEquals(Cupping.Said.YES, scored(built).blind());
+    }
+
+    /** A cupping that was not written down at all is not known to be blind. */
+    @Test
+    void aCuppingThatIsNotListedIsNotBlind() {
+        CardLogbook built = CardLogbook.of(6);
+        for (int batch = 1; batch <= 6; batch++) {
+            built = built.cup("nowhere", "B" + batch, "liking", 5 + 0.3 * batch);
+        }
+        assertEquals(Cupping.Said.NOT_WRITTEN, scored(built).blind());
+    }
+
+    /** A filtered logbook is held against the cups of the whole. */
+    @Test
+    void theCupsOfTheWholeLogbookSayHowMuchIsLuck() {
+        CardLogbook built = CardLogbook.of(6);
+        for (int batch = 1; batch <= 6; batch++) {
+            built = built.cup("blind", "B" + batch, "liking", 5 + 0.3 * batch);
+        }
+        Logbook whole = built.logbook();
+        Logbook few = whole.only("B1");
+        assertEquals(
+                ScoredLot.of(whole.batches(), whole).orElseThrow(),
+                ScoredLot.of(whole.batches(), few).orElseThrow());
     }
 
     @Test

@@ -11,6 +11,8 @@ import javax.imageio.ImageIO;
 import org.junit.jupiter.api.Test;
 import org.knowm.xchart.CategoryChart;
 import org.knowm.xchart.CategoryChartBuilder;
+import org.knowm.xchart.PieChart;
+import org.knowm.xchart.PieChartBuilder;
 
 class OtherChartTest {
     private static OtherChart histogram() {
@@ -47,5 +49,15 @@ class OtherChartTest {
         String html = histogram().html().orElseThrow();
         assertTrue(
                 html.startsWith("<img alt=\"Picture: Drops &quot;&lt;b&gt;&quot;, 1 series"), html.substring(0, 100));
+    }
+
+    @Test
+    void saysOfAChartWithoutAxesOnlyItsTitleAndSeries() {
+        PieChart chart =
+                new PieChartBuilder().width(300).height(300).title("Lots").build();
+        chart.addSeries("first lot", 120);
+        chart.addSeries("second lot", 96);
+        assertEquals("Picture: Lots, 2 series", OtherChart.of(chart).text());
+        assertTrue(OtherChart.of(chart).png().length > 1000);
     }
 }

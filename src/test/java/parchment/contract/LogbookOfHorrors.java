@@ -78,7 +78,7 @@ final class LogbookOfHorrors {
                 folder -> lines(folder, curve, line -> line.startsWith("time") ? line : "-" + line),
                 List.of(curve)));
         all.add(new Horror("binary garbage", folder -> garbage(folder.resolve(curve)), List.of(curve)));
-        all.add(cell("batches.csv", "green mass [kg]", "1e300", "'1e300'", "up to 10,000 kg"));
+        all.add(cell("batches.csv", "green mass [kg]", "1e300", "'1e300'", "from 10 g to 300 kg"));
         all.add(cell("batches.csv", "drop", "-5:00", "'-5:00'"));
         all.add(cell("batches.csv", "batch", "n".repeat(200_000), "a name of 200000 letters"));
         all.add(cell("cuppings.csv", "sweetness", "1e300", "'1e300'", "a number from -1,000,000 to 1,000,000"));

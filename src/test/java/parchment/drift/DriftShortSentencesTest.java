@@ -1,6 +1,7 @@
 package parchment.drift;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.time.LocalDate;
 import java.util.List;
@@ -311,9 +312,61 @@ class DriftShortSentencesTest {
                 "Lot, recipe, roaster, mass, charge or planned drop always differed.",
                 "Roast one plan twice now and then: it shows what differs by nobody's doing.");
         says(
+                TwinsInShort.of(3, 0, 1, Optional.empty()),
+                "No two batches were meant alike, as far as was written.",
+                "Of 1 of 3 batches no planned drop temperature is written.",
+                "Roast one plan twice now and then: it shows what differs by nobody's doing.");
+        // An empty logbook lacks batches, not plans.
+        assertEquals(
+                "No two batches were meant alike, as far as was written.",
+                TwinsInShort.of(0, 0, 0, Optional.empty()).found());
+        says(
                 TwinsInShort.of(3, 2, 0, Optional.empty()),
                 "How far batches that were meant alike lie apart cannot be told.",
                 "Of the 2 batches that have twins, no times, drops or masses are known.",
                 "Log their curves and weigh them, then ask again.");
+    }
+
+    private static Repeatability times(double deviation, int batches, int groups) {
+        return new Repeatability(
+                Features.developmentTime(),
+                OptionalDouble.of(deviation),
+                batches - groups,
+                batches,
+                groups,
+                TemperatureUnit.CELSIUS);
+    }
+
+    /** From 4 degrees of freedom on: chi-squared 0.711 and 9.488 (tables), 20 s · 0.9539 · √(4 / 9.488) = 12.4 and √(4 / 0.711): 45.3. */
+    @Test
+    void howNearPairsCameIsToldFromFourMoreBatchesThanGroupsOn() {
+        says(
+                times(20, 6, 2).inShort(),
+                "Half of all pairs meant alike came within 19 s of each other in development time (12 s to 45 s).",
+                "That rests on 6 batches in 2 groups; what nobody wrote down may have differed too.",
+                "Do not chase a smaller difference from one batch to the next.");
+        says(
+                times(20, 5, 2).inShort(),
+                "How far batches that were meant alike lie apart in development time cannot be told.",
+                "Only 5 batches in 2 groups have it, and so few may lie near each other by luck.",
+                "Roast one plan twice now and then, then ask again.");
+        assertEquals(
+                "Only 2 batches in 1 group have it, and so few may lie near each other by luck.",
+                ShortSentences.keptBy(times(20, 2, 1).inShort()).howSure());
+    }
+
+    @Test
+    void aFeatureThatNoTwoOfThemHaveIsToldAsThat() {
+        Repeatability none =
+                new Repeatability(Features.developmentTime(), OptionalDouble.empty(), 0, 0, 0, TemperatureUnit.CELSIUS);
+        says(
+                none.inShort(),
+                "How far batches that were meant alike lie apart in development time cannot be told.",
+                "No two of them have it.",
+                "Roast one plan twice now and then: it shows what differs by nobody's doing.");
+        assertTrue(none.text().contains(none.inShort().text()), none.text());
+        assertTrue(
+                times(20, 6, 2).text().contains("standard deviation 20.0 s"),
+                times(20, 6, 2).text());
     }
 }

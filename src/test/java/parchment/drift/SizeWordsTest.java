@@ -21,6 +21,9 @@ class SizeWordsTest {
                 "12; 0.6; 12.0 s (11.0 to 13.0)",
                 "12; 0.61; 12 s (11 to 13)",
                 "3; 3; 3 s (-2 to 8)",
+                "0; 5; 0 s (-8 to 8)",
+                "12; NaN; 12.00 s",
+                "12; Infinity; 12 s",
                 "0.4; 0.01; 0.40 s (0.38 to 0.42)"
             })
     void digitsFollowTheInterval(double size, double error, String words) {
@@ -40,6 +43,8 @@ class SizeWordsTest {
     void whatCannotBeToldIsSaidSo() {
         Estimate none = new Estimate("size", Double.NaN, Double.NaN, Double.NaN);
         assertEquals("by how much cannot be told", SizeWords.of(none, Unit.SECONDS, TemperatureUnit.CELSIUS));
+        Estimate endless = new Estimate("size", Double.POSITIVE_INFINITY, 1, Double.POSITIVE_INFINITY);
+        assertEquals("by how much cannot be told", SizeWords.of(endless, Unit.SECONDS, TemperatureUnit.CELSIUS));
     }
 
     @ParameterizedTest

@@ -84,8 +84,8 @@ class TwinsTest {
         BuiltBatch three = BuiltBatch.of(3).withCharge(185).withAim(205);
         assertEquals(
                 List.of(
-                        "2 twins, lot one, planned drop 205.0 °C, 2.00 kg, charge 180.0 °C",
-                        "2 twins, lot one, planned drop 205.0 °C, 3.00 kg, charge 185.0 °C"),
+                        "2 twins, lot one, planned drop 205.0 °C, 2 kg, charge 180.0 °C",
+                        "2 twins, lot one, planned drop 205.0 °C, 3 kg, charge 185.0 °C"),
                 names(List.of(two.withAim(205), two.withAim(205), three, three)));
     }
 
@@ -110,7 +110,7 @@ class TwinsTest {
                 List.of(BuiltBatch.of(2).withAim(205), BuiltBatch.of(2).withAim(205), BuiltBatch.of(2))));
         assertEquals("2 of 3 batches have twins, in 1 group", some.toString());
         assertTrue(
-                some.text().contains("1 of 3 batches have no planned drop temperature written and are left out"),
+                some.text().contains("1 of 3 batches has no planned drop temperature written and is left out"),
                 some.text());
     }
 }

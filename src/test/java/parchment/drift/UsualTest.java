@@ -319,12 +319,12 @@ class UsualTest {
 
     @ParameterizedTest
     @CsvSource({
-        "2,a half charge (2.00 kg; usually 4.00 kg)",
-        "2.19,a half charge (2.19 kg; usually 4.00 kg)",
-        "2.21,a small charge (2.21 kg; usually 4.00 kg)",
-        "1.81,a half charge (1.81 kg; usually 4.00 kg)",
-        "1.79,a small charge (1.79 kg; usually 4.00 kg)",
-        "4.5,a large charge (4.50 kg; usually 4.00 kg)"
+        "2,a half charge (2 kg; usually 4 kg)",
+        "2.19,a half charge (2.19 kg; usually 4 kg)",
+        "2.21,a small charge (2.21 kg; usually 4 kg)",
+        "1.81,a half charge (1.81 kg; usually 4 kg)",
+        "1.79,a small charge (1.79 kg; usually 4 kg)",
+        "4.5,a large charge (4.5 kg; usually 4 kg)"
     })
     void aChargeIsCalledByItsSize(double green, String words) {
         assertEquals(words, ofCharge(green, 0.14).oddCharge().orElseThrow().words());
@@ -351,42 +351,42 @@ class UsualTest {
         assertEquals(Usual.Verdict.LIKE_THE_OTHERS, like.verdict());
         assertEquals(
                 new InShort(
-                        "Batch B10 was a half charge (2.00 kg; usually 4.00 kg).",
+                        "Batch B10 was a half charge (2 kg; usually 4 kg).",
                         "Too few are like it to say more than this: mass loss is as usual.",
                         "Nothing to do; the cup decides."),
                 ShortSentences.keptBy(like.inShort()));
         assertEquals(
-                "batch B10 was a half charge (2.00 kg; usually 4.00 kg), too few like it to say more than this: in mass loss it is"
+                "batch B10 was a half charge (2 kg; usually 4 kg), too few like it to say more than this: in mass loss it is"
                         + " like 9 others of lot one",
                 like.toString());
         Usual little = ofCharge(2, 0.1456);
         assertEquals(Usual.Verdict.A_LITTLE_UNLIKE_THE_OTHERS, little.verdict());
         assertEquals(
                 new InShort(
-                        "Batch B10 was a half charge (2.00 kg; usually 4.00 kg) and is a little unlike the others.",
+                        "Batch B10 was a half charge (2 kg; usually 4 kg) and is a little unlike the others.",
                         "Too few are like it to say more than this: mass loss 14.6 %, 0.6 % above the usual.",
                         "Nothing to do yet; keep it in mind when you taste it."),
                 ShortSentences.keptBy(little.inShort()));
         Usual unlike = ofCharge(2, 0.25);
         assertEquals(
                 new InShort(
-                        "Batch B10 was a half charge (2.00 kg; usually 4.00 kg) and is unlike the others.",
+                        "Batch B10 was a half charge (2 kg; usually 4 kg) and is unlike the others.",
                         "Too few are like it to say more than this: mass loss 25.0 %, 11.0 % above the usual.",
                         "Cup it beside a usual batch before you decide: unlike is not bad."),
                 ShortSentences.keptBy(unlike.inShort()));
         assertEquals(
-                "batch B10 was a half charge (2.00 kg; usually 4.00 kg), too few like it to say more than this: in mass loss it is"
+                "batch B10 was a half charge (2 kg; usually 4 kg), too few like it to say more than this: in mass loss it is"
                         + " unlike 9 others of lot one: mass loss 25.0 %, which is 11.0 % above the usual",
                 unlike.toString());
         Usual unknown = ofCharge(2, Double.NaN);
         assertEquals(
                 new InShort(
-                        "Batch B10 was a half charge (2.00 kg; usually 4.00 kg).",
+                        "Batch B10 was a half charge (2 kg; usually 4 kg).",
                         "Too few are like it to say anything.",
                         "Ask again when 9 of that charge are roasted."),
                 ShortSentences.keptBy(unknown.inShort()));
         assertEquals(
-                "Cannot tell whether batch B10 is like the others: it was a half charge (2.00 kg; usually 4.00 kg), and too few are"
+                "Cannot tell whether batch B10 is like the others: it was a half charge (2 kg; usually 4 kg), and too few are"
                         + " like it to say anything",
                 unknown.toString());
     }

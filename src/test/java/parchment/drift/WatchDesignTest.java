@@ -81,7 +81,7 @@ class WatchDesignTest {
             EstimatedLimits limits = EstimatedLimits.of(series(r, 0), design, STRETCH);
             single[r] = leaves(limits.standard(), limits.singleStandardLimits(), 22);
         }
-        assertEquals(share(single), design.single.falseSignals(), 1e-12);
+        assertEquals(share(single), design.single().falseSignals(), 1e-12);
     }
 
     @ParameterizedTest
@@ -123,7 +123,7 @@ class WatchDesignTest {
         for (int chart = 0; chart < 2; chart++) {
             assertArrayEquals(design.shift.limits(chart, likely, 20), longer.shift.limits(chart, likely, 20), 1e-12);
         }
-        assertArrayEquals(design.single.limits(0, likely, 20), longer.single.limits(0, likely, 20), 1e-12);
+        assertArrayEquals(design.single().limits(0, likely, 20), longer.single().limits(0, likely, 20), 1e-12);
     }
 
     /** Kinds are set apart in a future of sixty rows like the stretch: where just these are watched, the one is the other. */
@@ -143,7 +143,7 @@ class WatchDesignTest {
         for (int kind = 0; kind < same.kinds(); kind++) {
             double[] surely = new double[same.kinds()];
             surely[kind] = 1;
-            assertArrayEquals(expected.limits(0, surely, 60), going.single.limits(0, surely, 60), 1e-9);
+            assertArrayEquals(expected.limits(0, surely, 60), going.single().limits(0, surely, 60), 1e-9);
         }
     }
 
@@ -155,6 +155,6 @@ class WatchDesignTest {
         WatchDesign same = new WatchDesign(other, rows(32), SERIES);
         double[] likely = design.kinds.weights(series(3, 0));
         assertArrayEquals(design.shift.limits(0, likely, 22), same.shift.limits(0, likely, 22), 1e-9);
-        assertArrayEquals(design.single.limits(0, likely, 22), same.single.limits(0, likely, 22), 1e-9);
+        assertArrayEquals(design.single().limits(0, likely, 22), same.single().limits(0, likely, 22), 1e-9);
     }
 }

@@ -309,7 +309,7 @@ class WatchRowsTest {
     void limitsComeFromTheStretchAloneAtLikeAim() {
         List<BuiltBatch> rows = withAims(0);
         Logbook logbook = BuiltBatch.logbook(rows);
-        EstimatedLimits limits = WatchRows.of(logbook, Features.massLoss()).limits(logbook);
+        EstimatedLimits limits = WatchRows.of(logbook, Features.massLoss()).limits(new WatchDesigns());
         double[] residuals = leastSquares(
                 rows.stream()
                         .limit(20)

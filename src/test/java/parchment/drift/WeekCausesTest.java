@@ -114,15 +114,36 @@ class WeekCausesTest {
                 week.inShort().found());
     }
 
-    /** Where one lot alone reads otherwise, it is the lot's number: what is odd in three batches or more is told once for each number. */
-    @Test
-    void inOneLotAloneTheProbeIsNotBlamed() {
-        Week week = Week.of(lastDayOff(List.of("one"), -12, 0));
+    /** Where one lot alone was roasted, it is the probe or the lot; beside another lot that reads as ever it is the lot's own number. */
+    @ParameterizedTest
+    @CsvSource({
+        "one,The bean probe of drum may read lower (or it is lot one)",
+        "two,The first crack temperature of lot one lies below what was usual"
+    })
+    void inOneLotAloneTheProbeIsNotBlamedByItself(String other, String told) {
+        List<Batch> batches = new ArrayList<>();
+        for (int i = 0; i < 24; i++) {
+            batches.add(batch(
+                    i + 1,
+                    i % 4 == 3 ? other : "one",
+                    LocalDate.of(2025, 1, 1).plusDays(7L * (i / 4)),
+                    i < 20 || other.equals("two") && i % 4 == 3 ? 0 : -12,
+                    0));
+        }
+        List<WeekCause> causes =
+                Week.of(Logbook.of(LogbookContents.ofBatches("built", batches))).causes();
         assertEquals(
-                List.of(),
-                week.causes().stream()
+                1,
+                causes.stream()
+                        .filter(cause -> cause.toString().startsWith(told + " since"))
+                        .count(),
+                causes.toString());
+        assertEquals(
+                other.equals("one") ? 1 : 0,
+                causes.stream()
                         .filter(cause -> cause.kind() == WeekCause.Kind.PROBE)
-                        .toList());
+                        .count(),
+                causes.toString());
     }
 
     @Test

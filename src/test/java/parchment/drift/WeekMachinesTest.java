@@ -104,6 +104,11 @@ class WeekMachinesTest {
         assertEquals(
                 List.of("idle"),
                 week.earlierSteps().stream().map(ProbeChange::machine).toList());
+        // The fourth roast day from its end: news to a week that used it, and otherwise reckoned with.
+        assertEquals(List.of(LocalDate.of(2024, 12, 9)), WeekProbes.earlier(logbook, onDays("drum", 7)));
+        assertTrue(
+                week.text().contains("Earlier changes of a bean probe, reckoned with and no news: 2024-12-09."),
+                week.text());
     }
 
     @Test
@@ -125,7 +130,7 @@ class WeekMachinesTest {
                 List.of(new Estimate("first crack", -2.8, 0.3, Double.POSITIVE_INFINITY)),
                 0.005,
                 "");
-        return WeekProbes.cause(change, MachineDays.of(logbook).get(0), logbook);
+        return WeekProbeCause.of(change, MachineDays.of(logbook).get(0), logbook);
     }
 
     @Test

@@ -12,6 +12,9 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import parchment.chart.Points;
 import parchment.feature.Features;
 import parchment.logbook.Batch;
 import parchment.logbook.BatchConditions;
@@ -99,5 +102,52 @@ class WeekPictureTest {
         String page = Week.of(ofTwoDays(3, 0.14)).text();
         assertFalse(page.contains("Each batch against what is usual"), page);
         assertTrue(Week.of(ofTwoDays(12, 0.14)).text().contains("Each batch against what is usual"), "with 12 batches");
+    }
+
+    /** 24 quiet batches and two whose probe reads thirty degrees higher, and that are dropped later if it is said so. */
+    private static Week far(double longer) {
+        List<Batch> batches = new ArrayList<>();
+        for (int i = 0; i < 26; i++) {
+            LocalDate day = LocalDate.of(2025, 1, 1).plusDays(7L * (i / 4));
+            batches.add(WeekCausesTest.batch(i + 1, "one", day, i < 24 ? 0 : 30, i < 24 ? 0 : longer));
+        }
+        return Week.of(Logbook.of(LogbookContents.ofBatches("built", batches)));
+    }
+
+    private static List<Points> unlike(Week week) {
+        return WeekPicture.of(week).layers().stream()
+                .filter(layer -> layer instanceof Points points
+                        && points.label().endsWith(" unlike")
+                        && !points.label().startsWith("a number"))
+                .map(Points.class::cast)
+                .toList();
+    }
+
+    /** Four numbers have a name of their own in both batches; the fifth and the sixth share one. */
+    @ParameterizedTest
+    @CsvSource({"0,false", "120,true"})
+    void fourNumbersAreNamedAndTheOthersShareAName(double longer, boolean another) {
+        List<Points> unlike = unlike(far(longer));
+        List<String> labels = unlike.stream().map(Points::label).toList();
+        assertEquals(another, labels.contains("another number unlike"), labels.toString());
+        assertEquals(another ? 5 : 4, labels.size(), labels.toString());
+        unlike.stream()
+                .filter(points -> !points.label().startsWith("another"))
+                .forEach(points -> assertEquals(2, points.size(), points.label()));
+    }
+
+    @Test
+    void whatLiesFartherThanThreeIsDrawnAtThree() {
+        Week week = far(0);
+        assertTrue(
+                week.batches().stream()
+                        .flatMap(usual -> usual.compared().stream())
+                        .anyMatch(one -> WeekPicture.place(one) > 4),
+                "none lies so far off");
+        for (Points points : unlike(week)) {
+            for (int i = 0; i < points.size(); i++) {
+                assertEquals(3, points.x(i), points.label());
+            }
+        }
     }
 }

@@ -29,7 +29,7 @@ class WeekProbesTest {
         List<Batch> batches = IntStream.range(0, number)
                 .mapToObj(i -> Batch.named("B" + (i + 1))
                         .machine("drum")
-                        .lot("one")
+                        .lot(i % 2 == 0 ? "one" : "two")
                         .roastedAt(LocalDate.of(2025, 1, 1)
                                 .plusDays(i)
                                 .atTime(12, 0)
@@ -47,7 +47,7 @@ class WeekProbesTest {
     }
 
     private static WeekCause cause(ProbeChange change, Logbook logbook) {
-        WeekCause cause = WeekProbes.cause(change, MachineDays.of(logbook).get(0), logbook);
+        WeekCause cause = WeekProbeCause.of(change, MachineDays.of(logbook).get(0), logbook);
         ShortSentences.keptBy(cause.howSure());
         ShortSentences.keptBy(cause.next());
         return cause;
@@ -100,7 +100,7 @@ class WeekProbesTest {
                 "drum", Kind.FOUND_WITHOUT_ENTRY, on, on.minusDays(1), on.plusDays(1), List.of(CRACK), 0.005, "");
         Logbook logbook = days(
                 20, new Upkeep("drum", LocalDate.of(2025, 1, day), "ducts cleaned, chaff", java.util.Optional.empty()));
-        WeekCause cause = WeekProbes.cause(change, MachineDays.of(logbook).get(0), logbook);
+        WeekCause cause = WeekProbeCause.of(change, MachineDays.of(logbook).get(0), logbook);
         assertEquals(next, cause.next());
         boolean near = day > 5 && day < 15;
         assertEquals(near ? WeekCause.Sure.PERHAPS : WeekCause.Sure.CLEAR, cause.sure());
@@ -145,7 +145,7 @@ class WeekProbesTest {
                 days(20, new Upkeep("drum", LocalDate.of(2025, 1, 9), "fan replaced", java.util.Optional.empty()));
         assertEquals(
                 "the bean probe of drum may read otherwise in the empty drum (or it is the work of 2025-01-09)",
-                WeekProbes.cause(
+                WeekProbeCause.of(
                                 change(Kind.NOT_IN_THE_BEANS, 10, 0.005, EMPTY),
                                 MachineDays.of(logbook).get(0),
                                 logbook)
@@ -211,5 +211,51 @@ class WeekProbesTest {
                         "No batch was roasted on the changed bean probe of drum since 2025-01-20. Write first crack of the next batches"
                                 + " down: only they show what it reads."),
                 told);
+    }
+
+    @Test
+    void theYearSaysToWhichOtherWorkMayHaveMovedTheReadings() {
+        Logbook logbook =
+                days(20, new Upkeep("drum", LocalDate.of(2025, 1, 9), "ducts cleaned", java.util.Optional.empty()));
+        assertEquals(
+                List.of(
+                        "The bean probe may read differently since about 2025-01-10. The upkeep says: ducts cleaned on 2025-01-09 (the day"
+                                + " before). That can do this too."),
+                YearPicture.otherWork(
+                        List.of(
+                                change(Kind.FOUND_WITHOUT_ENTRY, 10, 0.005, CRACK),
+                                change(Kind.FOUND_AND_WRITTEN, 10, 0.005, CRACK),
+                                change(Kind.FOUND_WITHOUT_ENTRY, 18, 0.005, CRACK)),
+                        logbook));
+    }
+
+    /** The change is told as of the third of 20 days; it is news to the week from the 14th on if it may have come on its first day. */
+    @ParameterizedTest
+    @CsvSource({"13,false", "14,true", "15,true"})
+    void aChangeThatMayHaveComeInTheWeekIsNewsOfIt(int latest, boolean news) {
+        LocalDate on = LocalDate.of(2025, 1, 3);
+        ProbeChange change = new ProbeChange(
+                "drum", Kind.STEP_OR_SLOW, on, on, LocalDate.of(2025, 1, latest), List.of(CRACK), 0.005, "");
+        Logbook logbook = days(20);
+        assertEquals(
+                news,
+                WeekProbes.isNews(
+                        change,
+                        MachineDays.of(logbook).get(0),
+                        logbook.batches().subList(13, 20)));
+    }
+
+    /** Four batches have moved since the 21st: of those since the 22nd it is three, more than half, since the 23rd it is two. */
+    @ParameterizedTest
+    @CsvSource({"21,true", "22,true", "23,false"})
+    void aShiftIsOfADayIfMoreThanHalfOfItsBatchesAre(int day, boolean mostly) {
+        Logbook lot = BuiltBatch.logbook(IntStream.range(0, 24)
+                .mapToObj(i -> BuiltBatch.losing((i < 20 ? 0.14 : 0.17) + 0.001 * (i * 7 % 5)))
+                .toList());
+        WatchedShift shift = WatchedShift.of(
+                        Watch.of(lot, parchment.feature.Features.massLoss()), java.util.Set.of("B24"))
+                .orElseThrow();
+        assertEquals(4, shift.batches());
+        assertEquals(mostly, shift.isMostlySince(LocalDate.of(2025, 1, day)));
     }
 }

@@ -7,10 +7,14 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.LocalDate;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import parchment.logbook.Logbook;
+import parchment.quantity.Mass;
 
 class WeekProblemsTest {
     @TempDir
@@ -52,7 +56,7 @@ class WeekProblemsTest {
                 "Please check batch B3: curves/B3.csv, column 'bean temperature [°C]': found 1 usable reading, too few to work with;"
                         + " expected bean temperatures at three times or more; kept; no mark is looked for on this curve.",
                 "Please check batch B4: batches.csv, line 5, column 'roasted mass [kg]': found '3'; expected less than the green mass,"
-                        + " 2.000 kg; value treated as missing.",
+                        + " 2 kg; value treated as missing.",
                 "Please check batch B5: curves/B5.csv: found a heading and no readings; expected one reading or more; file left out.",
                 "Please check batch B6: batches.csv, line 7, column 'batch': found the batch 'B6' without a curve; expected a file"
                         + " 'curves/B6.csv'; kept without a curve.",
@@ -71,5 +75,61 @@ class WeekProblemsTest {
         Week quiet = week("B1,2025-01-02 09:00,one,2,1.7\n" + rows, List.of(40, 41));
         assertEquals(List.of(), WeekProblems.of(quiet));
         assertFalse(quiet.text().contains("problem"), quiet.text());
+    }
+
+    /** Without a day on which the page is read no date is doubted; with one the doubt comes first, and every batch stays in the week. */
+    @Test
+    void datesAfterTheDayOfReadingAreDoubtedAndNotLeftOut() throws IOException {
+        Week week = week("B1,2025-02-01 09:00,one,2,1.7\nB2,2025-02-02 09:00,one,2,1.7\n", List.of(40, 41));
+        assertEquals(List.of(), WeekProblems.of(week));
+        assertEquals(List.of(), WeekProblems.of(week.readOn(LocalDate.of(2025, 2, 1))));
+        Week early = week.readOn(LocalDate.of(2024, 2, 1)).withOrder("one", Mass.kilograms(2));
+        assertEquals(
+                List.of(
+                        "2 of 2 batches are dated after today, 2024-02-01, the last on 2025-02-02. Check the year under 'roasted at' in"
+                                + " batches.csv, and the date of this computer; nothing is left out for it."),
+                WeekProblems.of(early));
+        assertEquals(2, early.batches().size());
+        assertTrue(early.text().contains("2 of 2 batches are dated after today, 2024-02-01"), early.text());
+    }
+
+    /** Of one batch two reasons are told and the rest is counted; eleven batches are ten and a name. */
+    @ParameterizedTest
+    @CsvSource({"10,0", "11,1"})
+    void tenBatchesAreToldWithTheirReasonsAndTheOthersByName(int batches, int named) throws IOException {
+        StringBuilder rows = new StringBuilder();
+        for (int i = 1; i <= batches; i++) {
+            rows.append("B" + i + ",2025-02-02 " + (10 + i) + ":00,one,2,4\n");
+        }
+        List<String> told = WeekProblems.of(week(rows.toString(), java.util.Collections.nCopies(batches, 40)));
+        assertEquals(
+                10,
+                told.stream()
+                        .filter(words -> words.startsWith("Please check batch B"))
+                        .count(),
+                told.toString());
+        assertEquals(named == 0 ? List.of() : List.of("Please check too: B11."), told.subList(10, told.size()));
+    }
+
+    @ParameterizedTest
+    @CsvSource({"0,0", "1,1", "2,2"})
+    void batchesWithoutADateAreCounted(int undated, int said) throws IOException {
+        StringBuilder rows = new StringBuilder("B1,2025-02-01 09:00,one,2,1.7\n");
+        for (int i = 0; i < undated; i++) {
+            rows.append("B" + (i + 2) + ",,one,2,1.7\n");
+        }
+        List<String> told = WeekProblems.of(week(rows.toString(), java.util.Collections.nCopies(1 + undated, 40)));
+        String expected = said == 0
+                ? ""
+                : said == 1
+                        ? "1 batch has no date that could be read, so it is in no week."
+                        : "2 batches have no date that could be read, so they are in no week.";
+        assertEquals(
+                expected,
+                told.stream()
+                        .filter(words -> words.contains("no week"))
+                        .findFirst()
+                        .orElse(""),
+                told.toString());
     }
 }

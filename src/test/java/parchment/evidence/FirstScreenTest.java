@@ -34,7 +34,7 @@ class FirstScreenTest {
         List<String> page = paragraphs(evidence);
         assertEquals("""
                 Sweetness was highest at a drop temperature near 202 °C, about 1.3 points above 196 °C (0.9 to 1.7).
-                Luck alone would show as much less than once in 100 tries, but not all cups were blind.
+                By luck alone a difference like this comes less than once in 100 tries, but not all cups were blind.
                 Put codes on the cups and write scores down before anybody speaks.""", page.get(1));
         assertTrue(page.get(2).contains("56 batches, 16 roast days"), page.get(2));
         assertEquals(

@@ -159,22 +159,22 @@ class FirstWordsTest {
                 "This is more than luck, but something that moved along with the drop temperature may be the cause.");
         sure(
                 VerdictRules.Why.NOT_BLIND,
-                "Luck alone would show as much 7 times in 100 tries, but not all cups were blind.");
+                "By luck alone a difference like this comes 7 times in 100 tries, but not all cups were blind.");
         sure(
                 VerdictRules.Why.TOO_FEW_DAYS,
-                "Luck alone would show as much 7 times in 100 tries, but fewer than 15 roast days are behind it.");
+                "By luck alone a difference like this comes 7 times in 100 tries, but fewer than 15 roast days are behind it.");
         sure(
                 VerdictRules.Why.ONLY_A_BEND,
                 "The bend is more than luck, but nothing here could check it a second time.");
         sure(
                 VerdictRules.Why.OTHER_LOOKS_DIFFER,
-                "Luck alone would show as much 7 times in 100 tries, but other ways of looking differ.");
+                "By luck alone a difference like this comes 7 times in 100 tries, but other ways of looking differ.");
         sure(
                 VerdictRules.Why.NO_GAIN,
-                "Luck alone would show as much 7 times in 100 tries, but days kept aside were not foretold.");
+                "By luck alone a difference like this comes 7 times in 100 tries, but days kept aside were not foretold.");
         sure(
                 VerdictRules.Why.ALL_HOLDS,
-                "Luck alone would show as much 7 times in 100 tries, and the cups were blind.");
+                "By luck alone a difference like this comes 7 times in 100 tries, and the cups were blind.");
         sure(
                 VerdictRules.Why.NO_DIFFERENCE_THAT_MATTERS,
                 "Within what was tried the score changes by less than 0.50 points, the least that is taken to matter.");
@@ -192,15 +192,15 @@ class FirstWordsTest {
                 "Today's scores also go with the drop temperature of the next roast day, so something that changes with the date may be behind both.");
         sure(
                 VerdictRules.Why.NOT_RARE_ENOUGH,
-                "Luck alone would show as much 7 times in 100 tries, too often to build on.");
+                "By luck alone a difference like this comes 7 times in 100 tries, too often to build on.");
         chance = 0.041;
         sure(
                 VerdictRules.Why.NOT_RARE_ENOUGH,
-                "Luck alone would show as much just over 4 times in 100 tries, too often to build on.");
+                "By luck alone a difference like this comes just over 4 times in 100 tries, too often to build on.");
         chance = 0.046;
         sure(
                 VerdictRules.Why.NOT_RARE_ENOUGH,
-                "Luck alone would show as much 5 times in 100 tries, too often to build on.");
+                "By luck alone a difference like this comes 5 times in 100 tries, too often to build on.");
         beside = List.of("gas in development", "green mass", "the calendar");
         sure(
                 VerdictRules.Why.MOVED_WITH_ANOTHER,
@@ -380,15 +380,15 @@ class FirstWordsTest {
         chance = 0.0099;
         sure(
                 VerdictRules.Why.NOT_BLIND,
-                "Luck alone would show as much less than once in 100 tries, but not all cups were blind.");
+                "By luck alone a difference like this comes less than once in 100 tries, but not all cups were blind.");
         chance = 0.01;
         sure(
                 VerdictRules.Why.NOT_BLIND,
-                "Luck alone would show as much once in 100 tries, but not all cups were blind.");
+                "By luck alone a difference like this comes once in 100 tries, but not all cups were blind.");
         chance = 0.026;
         sure(
                 VerdictRules.Why.ALL_HOLDS,
-                "Luck alone would show as much 3 times in 100 tries, and the cups were blind.");
+                "By luck alone a difference like this comes 3 times in 100 tries, and the cups were blind.");
     }
 
     private TwoReadings two() {

@@ -156,8 +156,8 @@ class HarbourEvidenceTest {
                 .toList();
         assertEquals(2, fills.size(), fills.toString());
         assertEquals(2, new HashSet<>(fills).size(), fills.toString());
-        assertTrue(svg.contains(">90 % interval of the mean</text>"), svg);
-        assertTrue(svg.contains(">90 % interval of all together</text>"), svg);
+        assertTrue(svg.contains(">holds the mean 90 times in 100</text>"), svg);
+        assertTrue(svg.contains(">holds all together 90 times in 100</text>"), svg);
     }
 
     @Test

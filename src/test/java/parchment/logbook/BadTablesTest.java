@@ -221,7 +221,7 @@ class BadTablesTest {
                 .forEach(batch -> assertTrue(batch.conditions().massLoss().isEmpty(), batch.name()));
         says(logbook, "line 2", "roasted mass", "'5.2'", "less than the green mass");
         says(logbook, "line 3", "more than 60 %");
-        says(logbook, "line 4", "a number above 0");
+        says(logbook, "line 4", "a batch of green coffee from 10 g to 300 kg");
     }
 
     @Test

@@ -18,6 +18,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import parchment.StatedPage;
 import parchment.quantity.Elapsed;
+import parchment.quantity.MassUnit;
 import parchment.quantity.TemperatureUnit;
 
 /** A row of batches.csv on each side of each border of what is taken. */
@@ -273,5 +274,22 @@ class BatchesFileTest {
         assertEquals(
                 unit == null ? TemperatureUnit.CELSIUS : unit,
                 logbook.batch("1").readerUnit());
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "green mass [kg], KILOGRAM",
+        "green mass [g], GRAM",
+        "green mass [lb], POUND",
+        "green mass [oz], OUNCE",
+        "chaff [g], KILOGRAM",
+    })
+    void massesAreShownInTheUnitThatTheGreenMassIsWrittenIn(String heading, MassUnit unit) throws IOException {
+        Logbook logbook = new WrittenFolder(temporary)
+                .with("batches.csv", "batch,roasted at," + heading, "1,2025-03-04T09:15,20")
+                .open();
+        assertEquals(unit, logbook.massUnit());
+        assertEquals(unit, logbook.only("1").massUnit());
+        assertEquals(unit, logbook.in(TemperatureUnit.FAHRENHEIT).massUnit());
     }
 }

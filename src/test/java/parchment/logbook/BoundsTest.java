@@ -18,6 +18,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
+import parchment.quantity.MassUnit;
 import parchment.sheet.BoundedReader;
 
 /** What lies beyond the bounds of the possible is a problem in words; what lies just within them is read. */
@@ -124,9 +125,15 @@ class BoundsTest {
 
     @ParameterizedTest
     @CsvSource({
-        "green mass [kg], 10000, 10001, 'a number above 0: one gram or more, up to 10,000 kg'",
-        "green mass [kg], 0.001, 0.0009, 'a number above 0: one gram or more, up to 10,000 kg'",
-        "green mass [g], 10000000, 1e300, 'a number above 0: one gram or more, up to 10,000 kg'",
+        "green mass [kg], 300, 300.1, 'a batch of green coffee from 10 g to 300 kg (another unit in the heading, or a slip?)'",
+        "green mass [kg], 0.01, 0.0099, 'a batch of green coffee from 10 g to 300 kg (another unit in the heading, or a slip?)'",
+        "green mass [kg], 0.01, 0.001, 'a batch of green coffee from 10 g to 300 kg (another unit in the heading, or a slip?)'",
+        "green mass [kg], 300, 500, 'a batch of green coffee from 10 g to 300 kg (another unit in the heading, or a slip?)'",
+        "green mass [g], 300000, 1e300, 'a batch of green coffee from 10 g to 300 kg (another unit in the heading, or a slip?)'",
+        "green mass [g], 10, 9.9, 'a batch of green coffee from 10 g to 300 kg (another unit in the heading, or a slip?)'",
+        "green mass [lb], 661.3, 661.5, 'a batch of green coffee from 10 g to 300 kg (another unit in the heading, or a slip?)'",
+        "roasted mass [g], 6, 5.9, 'a batch of roasted coffee from 6 g to 300 kg (another unit in the heading, or a slip?)'",
+        "roasted mass [kg], 300, 301, 'a batch of roasted coffee from 6 g to 300 kg (another unit in the heading, or a slip?)'",
         "ground colour [meter], 1000000, 1000001, 'a number from -1,000,000 to 1,000,000'",
     })
     void aNumberOfABatchBeyondItsBoundIsMissingAndNamed(String heading, String within, String beyond, String words)
@@ -391,6 +398,32 @@ class BoundsTest {
         assertSays(logbook, "blends.csv", "'by'", "1 value in a column that this file has no place for");
     }
 
+    private static double lowest(Bounds.Weighed what) {
+        return Math.round(what.in(MassUnit.GRAM).low());
+    }
+
+    private static double most(Bounds.Weighed what) {
+        return Math.round(what.in(MassUnit.KILOGRAM).high());
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "capacity [kg], 10000, 10001",
+        "largest batch [kg], 500, 10001",
+        "smallest batch [g], 1, 0.9",
+    })
+    void whatAMachineHoldsHasAWiderBound(String heading, String within, String beyond) throws IOException {
+        for (String number : List.of(within, beyond)) {
+            Logbook logbook = folder().with("batches.csv", "batch,roasted at", "1,2025-03-04T09:15")
+                    .with("machines.csv", "machine," + heading, "drum," + number)
+                    .open();
+            assertEquals(
+                    number.equals(beyond),
+                    says(logbook, heading, "'" + number + "'", "one gram or more, up to 10,000 kg"),
+                    logbook.problems().text());
+        }
+    }
+
     @Test
     void thePageOfTheFormatStatesTheBounds() throws IOException {
         String page =
@@ -407,7 +440,11 @@ class BoundsTest {
                         .formatted(Bounds.COLDEST_READING, Bounds.HOTTEST_READING),
                 "gas, heater power, airflow, drum speed, colour, a score | from %,.0f to %,.0f"
                         .formatted(-Bounds.LARGEST_ON_A_SCALE, Bounds.LARGEST_ON_A_SCALE),
-                "a mass | from one gram to %,.0f kg".formatted(Bounds.HEAVIEST),
+                "a green mass | from %.0f g to %.0f kg"
+                        .formatted(lowest(Bounds.Weighed.GREEN), most(Bounds.Weighed.GREEN)),
+                "a roasted mass | from %.0f g to %.0f kg"
+                        .formatted(lowest(Bounds.Weighed.ROASTED), most(Bounds.Weighed.ROASTED)),
+                "what a machine holds | from one gram to %,.0f kg".formatted(most(Bounds.Weighed.MACHINE)),
                 "the time of a reading | within %,.0f s of 0".formatted(Bounds.LATEST_SECONDS),
                 "first to last reading of a curve | %,.0f s".formatted(Bounds.LONGEST_RECORDING),
                 "readings of a curve | %,d are read, and %,d of each quantity kept"

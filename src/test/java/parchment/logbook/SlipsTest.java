@@ -9,6 +9,8 @@ import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import parchment.quantity.Mass;
 
 /** Slips of the pen that a logbook's other rows give away: a score beyond the scale of all others, a mass that no roast goes with. */
@@ -102,8 +104,8 @@ class SlipsTest {
         Logbook logbook = weighed("25.0", "2.13", 8);
         assertEquals("missing and 2.13", masses(logbook));
         assertEquals(
-                "[batches.csv, line 2, column 'green mass [kg]': found '25.0'; expected a mass that goes with the roasted mass, 2.130 kg;"
-                        + " usually about 2.500 kg are charged; value treated as missing.]",
+                "[batches.csv, line 2, column 'green mass [kg]': found '25.0'; expected a mass that goes with the roasted mass, 2.13 kg;"
+                        + " usually about 2.5 kg are charged; value treated as missing.]",
                 logbook.problems().in("batches.csv").list().toString());
         assertEquals("missing and 2.13", masses(weighed("0.25", "2.13", 8)));
     }
@@ -128,5 +130,67 @@ class SlipsTest {
     @Test
     void massesThatGoTogetherStandHoweverUnusual() throws IOException {
         assertEquals("25.0 and 21.3", masses(weighed("25", "21.3", 8)));
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "25,    '',    3, 25.0 and missing",
+        "25.1,  '',    3, missing and missing",
+        "0.25,  '',    3, 0.25 and missing",
+        "0.249, '',    3, missing and missing",
+        "25.1,  '',    2, 25.1 and missing",
+        "25.1,  21.3,  3, 25.1 and 21.3",
+        "26,    0.21,  3, missing and missing",
+    })
+    void aGreenMassTenTimesOffThatNoRoastedMassSpeaksForIsMissing(
+            String green, String roasted, int others, String masses) throws IOException {
+        assertEquals(masses, masses(weighed(green, roasted, others)));
+    }
+
+    @Test
+    void aMassTenTimesOffIsNamedWithItsLineWhatIsUsualAndWhatToDo() throws IOException {
+        assertEquals(
+                "[batches.csv, line 2, column 'green mass [kg]': found '0.025'; expected about 2.5 kg, the usual charge where no machine"
+                        + " is named; this is less than a tenth of it; value treated as missing: correct it, or, if it is right, write"
+                        + " its roasted mass too.]",
+                weighed("0.025", "", 8).problems().in("batches.csv").list().toString());
+        assertEquals(
+                "[batches.csv, line 2, column 'green mass [kg]': found '250'; expected about 2.5 kg, the usual charge where no machine is"
+                        + " named; this is more than ten times as much; kept as written, for the roasted mass goes with it: correct both"
+                        + " if they are slips.]",
+                weighed("250", "213", 8).problems().in("batches.csv").list().toString());
+    }
+
+    @Test
+    void aMassIsHeldAgainstThoseOfItsOwnMachineInTheWrittenUnit() throws IOException {
+        StringBuilder batches = new StringBuilder("batch,roasted at,machine,green mass [lb]\n");
+        for (int i = 1; i <= 4; i++) {
+            batches.append("S").append(i).append(",2031-01-06T09:00,sample drum,0.25\n");
+            batches.append("L").append(i).append(",2031-01-06T09:00,large drum,25\n");
+        }
+        Files.writeString(folder.resolve("logbook.properties"), "time.zone=UTC\n");
+        Files.writeString(folder.resolve("batches.csv"), batches);
+        assertEquals(0, Logbook.open(folder).problems().in("batches.csv").list().size());
+        Files.writeString(folder.resolve("batches.csv"), batches.append("L5,2031-01-06T09:00,large drum,0.25\n"));
+        assertEquals(
+                "[batches.csv, line 10, column 'green mass [lb]': found '0.25'; expected about 25 lb, the usual charge of 'large drum';"
+                        + " this is less than a tenth of it; value treated as missing: correct it, or, if it is right, write its"
+                        + " roasted mass too.]",
+                Logbook.open(folder).problems().in("batches.csv").list().toString());
+    }
+
+    @Test
+    void aSizeThatMoreThanAQuarterIsChargedInIsNoSlip() throws IOException {
+        for (int small : new int[] {2, 3}) {
+            StringBuilder batches = new StringBuilder("batch,roasted at,green mass [kg]\n");
+            for (int i = 1; i <= 8; i++) {
+                batches.append("B").append(i).append(",2031-01-06T09:00,").append(i <= small ? "0.1\n" : "5\n");
+            }
+            Files.writeString(folder.resolve("batches.csv"), batches);
+            Files.writeString(folder.resolve("logbook.properties"), "time.zone=UTC\n");
+            assertEquals(
+                    small == 2 ? 2 : 0,
+                    Logbook.open(folder).problems().in("batches.csv").list().size());
+        }
     }
 }

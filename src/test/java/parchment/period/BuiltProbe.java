@@ -25,7 +25,7 @@ import parchment.quantity.Temperature;
 import parchment.quantity.Unit;
 
 /** A logbook of whole curves on one machine, "drum", whose probe reads otherwise from named days on: a row of a table of rules. */
-final class BuiltProbe {
+public final class BuiltProbe {
     static final LocalDate FIRST = LocalDate.of(2025, 1, 6);
     private static final int BATCHES_A_DAY = 3;
     private static final int GAP = 5;
@@ -43,17 +43,17 @@ final class BuiltProbe {
     IntFunction<String> lot = batch -> batch % 2 == 0 ? "one" : "two";
     List<Upkeep> upkeep = new ArrayList<>();
     boolean crackWritten = true;
-    double noise = 0.3;
+    public double noise = 0.3;
 
-    BuiltProbe(int days) {
+    public BuiltProbe(int days) {
         this.days = days;
     }
 
-    static LocalDate day(int day) {
+    public static LocalDate day(int day) {
         return FIRST.plusDays((long) GAP * day);
     }
 
-    BuiltProbe step(int day, double size) {
+    public BuiltProbe step(int day, double size) {
         IntToDoubleFunction turning = atTurningPoint;
         IntToDoubleFunction crack = atFirstCrack;
         atTurningPoint = d -> turning.applyAsDouble(d) + (d >= day ? size : 0);
@@ -77,7 +77,7 @@ final class BuiltProbe {
         return this;
     }
 
-    BuiltProbe written(String what, LocalDate on) {
+    public BuiltProbe written(String what, LocalDate on) {
         return written("drum", what, on);
     }
 
@@ -86,7 +86,7 @@ final class BuiltProbe {
         return this;
     }
 
-    Logbook logbook() {
+    public Logbook logbook() {
         Random random = new Random(41);
         List<Batch> batches = new ArrayList<>();
         for (int i = 0; i < BATCHES_A_DAY * days; i++) {

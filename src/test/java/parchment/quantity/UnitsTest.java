@@ -136,4 +136,34 @@ class UnitsTest {
         assertEquals("91.0 ± 2.0 %", Unit.SHARE.formatWithError(0.91, 0.02, TemperatureUnit.CELSIUS));
         assertEquals("48.800 ± 0.040 %", Unit.SHARE.formatWithError(0.488, 0.0004, TemperatureUnit.CELSIUS));
     }
+
+    @ParameterizedTest
+    @CsvSource({
+        "12.5, KILOGRAM, 12.5 kg",
+        "5, KILOGRAM, 5 kg",
+        "1.234, KILOGRAM, 1.23 kg",
+        "0.9994, KILOGRAM, 0.999 kg",
+        "0.25, GRAM, 250 g",
+        "4.53592370, POUND, 10 lb",
+        "2.5, POUND, 5.51 lb",
+        "0.45359237, OUNCE, 16 oz",
+    })
+    void aMassIsToldInAUnitWithoutZerosThatSayNothing(double kilograms, MassUnit unit, String words) {
+        assertEquals(words, Mass.kilograms(kilograms).words(unit));
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "KILOGRAM, 2.500 kg, '1.500 ± 0.100 kg'",
+        "GRAM, 2500 g, '1500 ± 100 g'",
+        "POUND, 5.51 lb, '3.31 ± 0.22 lb'",
+        "OUNCE, 88.2 oz, '52.9 ± 3.5 oz'",
+    })
+    void aMassIsKeptInKilogramsAndShownInItsLogbooksUnit(MassUnit unit, String mass, String step) {
+        Unit shown = Unit.KILOGRAMS.withMassesIn(unit);
+        assertEquals(mass, shown.format(2.5, TemperatureUnit.FAHRENHEIT));
+        assertEquals(step, shown.formatStepWithError(1.5, 0.1, TemperatureUnit.FAHRENHEIT));
+        assertEquals(Unit.mass(unit), shown);
+        assertEquals(Unit.SHARE, Unit.SHARE.withMassesIn(unit));
+    }
 }

@@ -18,8 +18,8 @@ import jdk.jshell.spi.ExecutionEnv;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Loads and runs what JShell compiles, in this very process and on the thread that asked, and keeps the value a snippet gave:
- * JShell itself would keep only its text, which cannot be drawn.
+ * Loads and runs what JShell compiles, in this very process on the thread of cells, and keeps the value a snippet gave: JShell itself
+ * would keep only its text, which cannot be drawn.
  */
 final class CellControl extends DirectExecutionControl {
     private static final Pattern SNIPPET_CLASS = Pattern.compile("REPL\\.\\$JShell\\$\\w+");
@@ -29,7 +29,8 @@ final class CellControl extends DirectExecutionControl {
     private @Nullable Object value;
     private @Nullable Throwable thrown;
     private final Map<String, Class<?>> holders = new HashMap<>();
-    private volatile @Nullable Thread userThread;
+    private final CellThread thread = new CellThread();
+    private final Guarding guarding = new Guarding();
     private @Nullable ClassLoader loader;
 
     /** Returns a provider that hands this control to one JShell. */
@@ -51,7 +52,7 @@ final class CellControl extends DirectExecutionControl {
     public void load(ClassBytecodes[] classes)
             throws ClassInstallException, NotImplementedException, EngineTerminationException {
         ClassBytecodes[] guarded = Arrays.stream(classes)
-                .map(c -> new ClassBytecodes(c.name(), GuardedBytecode.guard(c.bytecodes())))
+                .map(c -> new ClassBytecodes(c.name(), guarding.guard(c.bytecodes())))
                 .toArray(ClassBytecodes[]::new);
         super.load(guarded);
         if (loader == null && guarded.length > 0) {
@@ -95,14 +96,14 @@ final class CellControl extends DirectExecutionControl {
     protected String invoke(Method snippet) throws Exception {
         value = null;
         thrown = null;
-        userThread = Thread.currentThread();
         try {
-            value = snippet.invoke(null);
+            value = thread.call(() -> snippet.invoke(null));
         } catch (InvocationTargetException e) {
             thrown = e.getCause();
             throw e;
-        } finally {
-            userThread = null;
+        } catch (CellStop stop) {
+            thrown = stop;
+            throw new InvocationTargetException(stop);
         }
         return "";
     }
@@ -156,20 +157,14 @@ final class CellControl extends DirectExecutionControl {
         return holders.keySet().stream().map(this::valueOf).filter(Objects::nonNull);
     }
 
-    /** Returns the thread that is inside code of a cell now, or null. */
-    @Nullable
-    Thread userThread() {
-        return userThread;
+    /** Returns the thread that runs what cells do. */
+    CellThread thread() {
+        return thread;
     }
 
-    /** Marks code that is not a snippet but acts for the cell (making a picture of its value), so that it can be stopped too. */
-    void asUserCode(Runnable work) {
-        userThread = Thread.currentThread();
-        try {
-            work.run();
-        } finally {
-            userThread = null;
-        }
+    /** Returns what the reader is to know of a cell that could not be guarded; told once. */
+    Optional<String> untold() {
+        return guarding.untold();
     }
 
     /**

@@ -3,30 +3,60 @@ package parchment.kernel;
 import java.lang.invoke.MethodHandle;
 import java.lang.invoke.MethodHandles;
 import java.lang.invoke.MethodType;
+import java.lang.invoke.MutableCallSite;
 import java.lang.reflect.Method;
 import org.jspecify.annotations.Nullable;
 
 /**
  * What the classes of a cell call in place of what would harm the session; {@link GuardedBytecode} puts the calls there.
  *
+ * <p>As long as nobody asks for a stop, the check is a call site that goes nowhere, which Java's compilers take for nothing at all; asking
+ * turns the site round, and Java throws away what it had compiled around it. So a check costs nothing until it is needed.
+ *
  * <p>Public only because the classes of a cell live in a package of their own; nothing here is meant to be called by hand.
  */
 public final class CellGuard {
+    private static final MethodType CHECKING = MethodType.methodType(void.class);
+    private static final MethodHandle GO_ON = MethodHandles.empty(CHECKING);
+    private static final MethodHandle LOOK = look();
+    private static final MutableCallSite SITE = new MutableCallSite(GO_ON);
+    private static final MethodHandle CHECK = SITE.dynamicInvoker();
     private static volatile CellStop.@Nullable Reason stopping;
 
     private CellGuard() {}
 
-    /** Ends the cell if it was asked to end; called in every loop and every catch block of a cell. */
+    private static MethodHandle look() {
+        try {
+            return MethodHandles.lookup().findStatic(CellGuard.class, "lookWhetherToStop", CHECKING);
+        } catch (ReflectiveOperationException e) {
+            throw new IllegalStateException(e);
+        }
+    }
+
+    /** Ends the cell if it was asked to end; called in every method, loop and catch block of a cell. */
     public static void check() {
+        try {
+            CHECK.invokeExact();
+        } catch (RuntimeException | Error e) {
+            throw e;
+        } catch (Throwable never) {
+            throw new IllegalStateException(never);
+        }
+    }
+
+    private static void lookWhetherToStop() {
         CellStop.Reason reason = stopping;
         if (reason != null) {
             throw new CellStop(reason);
+        }
+        if (LeftBehind.has(Thread.currentThread())) {
+            throw new CellStop(CellStop.Reason.INTERRUPTED);
         }
     }
 
     /** Stands in for {@link System#exit}: ends the cell, keeps the session. */
     public static void exit(int status) {
-        stopping = CellStop.Reason.ASKED_TO_EXIT;
+        stop(CellStop.Reason.ASKED_TO_EXIT);
         throw new CellStop(CellStop.Reason.ASKED_TO_EXIT);
     }
 
@@ -62,6 +92,11 @@ public final class CellGuard {
         return lookup.unreflect(method);
     }
 
+    /** Stands in for {@link Class#desiredAssertionStatus}: who writes {@code assert} in a notebook wants it looked at. */
+    public static boolean desiredAssertionStatus(Class<?> asked) {
+        return true;
+    }
+
     private static void checkCall(Class<?> owner, String name) {
         if (ends(owner, name)) {
             exit(0);
@@ -73,14 +108,23 @@ public final class CellGuard {
                 || owner == Runtime.class && (name.equals("exit") || name.equals("halt"));
     }
 
-    /** Asks every loop of the running cell to end. */
-    static void stop(CellStop.Reason reason) {
+    /** Asks the running cell to end, on whichever threads its code runs. */
+    static synchronized void stop(CellStop.Reason reason) {
         stopping = reason;
+        turn(LOOK);
     }
 
-    /** Makes ready for the next cell. */
-    static void clear() {
+    /** Makes ready for the next cell; what an earlier one left behind is still asked to end. */
+    static synchronized void clear() {
         stopping = null;
+        turn(LeftBehind.isEmpty() ? GO_ON : LOOK);
+    }
+
+    private static void turn(MethodHandle target) {
+        if (SITE.getTarget() != target) {
+            SITE.setTarget(target);
+            MutableCallSite.syncAll(new MutableCallSite[] {SITE});
+        }
     }
 
     /** Returns why the running cell was asked to end, or null. */

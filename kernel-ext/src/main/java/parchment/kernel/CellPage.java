@@ -1,5 +1,7 @@
 package parchment.kernel;
 
+import java.time.Duration;
+
 /** Where the output of a running cell goes: a Jupyter client, or the notebook file of a headless run. */
 public interface CellPage {
 
@@ -38,6 +40,9 @@ public interface CellPage {
     default void foot(Shown shown) {
         show(shown);
     }
+
+    /** Is told how long the cell ran, when it has ended; a page that is to come out the same each time says nothing of it. */
+    default void ran(Duration time) {}
 
     /**
      * Adds a sentence that holds for the whole page under what the cell showed. Where cells are run again one at a time it stands under

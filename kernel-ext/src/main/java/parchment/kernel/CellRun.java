@@ -1,8 +1,11 @@
 package parchment.kernel;
 
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.atomic.AtomicReference;
 import jdk.jshell.DeclarationSnippet;
 import jdk.jshell.EvalException;
 import jdk.jshell.JShellException;
@@ -20,6 +23,9 @@ final class CellRun {
     private final Session session;
     private final CellText cell;
     private final CellPage page;
+
+    /** What the cell has declared and could not be used as it came. */
+    private final List<DeclarationSnippet> unfinished = new ArrayList<>();
 
     CellRun(Session session, CellText cell, CellPage page) {
         this.session = session;
@@ -39,17 +45,30 @@ final class CellRun {
             Part broken = parts.stream().filter(Part::isBroken).findFirst().orElse(null);
             parts = broken == null ? parts : List.of(broken);
         }
-        for (int i = 0; i < parts.size(); i++) {
-            Outcome outcome = runPart(parts.get(i), i == parts.size() - 1);
+        Outcome outcome = Outcome.FINE;
+        for (int i = 0; i < parts.size() && outcome.fine(); i++) {
+            outcome = runPart(parts.get(i), i == parts.size() - 1);
             CellStop.Reason reason = CellGuard.stopping();
             if (reason != null) {
                 return Outcome.stopped(reason);
             }
-            if (!outcome.fine()) {
-                return outcome;
+        }
+        tellUnfinished();
+        return outcome;
+    }
+
+    /** Only what nothing in the whole cell has defined is told of: methods and types may stand before what they need. */
+    private void tellUnfinished() {
+        Map<String, List<String>> waiting = new LinkedHashMap<>(); // What is missing, and who waits for it.
+        for (DeclarationSnippet declaration : unfinished) {
+            List<String> missing = session.missing(declaration);
+            if (!missing.isEmpty()) {
+                waiting.computeIfAbsent(CompileErrors.names(missing), m -> new ArrayList<>())
+                        .add("`" + declaration.name() + "`");
             }
         }
-        return Outcome.FINE;
+        waiting.forEach(
+                (missing, names) -> page.print(CellPage.Stream.STDERR, CompileErrors.notYet(names, missing) + "\n"));
     }
 
     private Outcome runPart(Part part, boolean showsValue) {
@@ -62,6 +81,7 @@ final class CellRun {
         Optional<ReaderImports.Declared> imported = ReaderImports.in(part.source());
         imported.ifPresent(session.imports()::makeRoomFor);
         List<SnippetEvent> events = session.eval(part.source());
+        control.untold().ifPresent(line -> page.print(CellPage.Stream.STDERR, line + "\n"));
         SnippetEvent main = events.stream()
                 .filter(event -> event.causeSnippet() == null)
                 .findFirst()
@@ -84,10 +104,7 @@ final class CellRun {
             return failure(main.exception());
         }
         if (main.status() == Status.RECOVERABLE_DEFINED || main.status() == Status.RECOVERABLE_NOT_DEFINED) {
-            DeclarationSnippet declaration = (DeclarationSnippet) snippet;
-            page.print(
-                    CellPage.Stream.STDERR,
-                    CompileErrors.notYet(declaration.name(), session.unresolved(declaration)) + "\n");
+            unfinished.add((DeclarationSnippet) snippet);
         }
         if (showsValue && hasValue(snippet)) {
             return show(snippet);
@@ -117,13 +134,16 @@ final class CellRun {
         try {
             // The value's own code makes its picture and text, so it can fail, and can be stopped, like any code of the
             // cell.
-            session.control().asUserCode(() -> page.result(session.shown(value)));
+            AtomicReference<Shown> shown = new AtomicReference<>();
+            session.control().thread().call(() -> {
+                shown.set(session.shown(value));
+                return null;
+            });
+            page.result(shown.get());
             return Outcome.FINE;
         } catch (CellStop stop) {
             throw stop;
-        } catch (ThreadDeath death) {
-            return Outcome.FINE;
-        } catch (RuntimeException | Error e) {
+        } catch (Exception | Error e) {
             return Outcome.failed(CellExceptions.notShown(e, value, cell));
         } finally {
             session.variables().dropIfUnnamed(snippet);

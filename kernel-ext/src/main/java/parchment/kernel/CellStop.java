@@ -1,7 +1,5 @@
 package parchment.kernel;
 
-import java.util.Locale;
-
 /** Ends the running cell from inside it. An error rather than an exception, so that a cell's own catch of exceptions lets it through. */
 final class CellStop extends Error {
     private static final long serialVersionUID = 1L;
@@ -12,14 +10,7 @@ final class CellStop extends Error {
         ASKED_TO_EXIT(
                 "Exit refused",
                 "The cell asked Java to exit, which would end the whole session; only the cell was ended."
-                        + " To start afresh, restart the kernel from the notebook's menu."),
-        TOO_MUCH_OUTPUT(
-                "Too much output",
-                String.format(
-                        Locale.ROOT,
-                        "The cell was stopped: it printed more than a page can hold (%,d lines or %,d characters).",
-                        CellStreams.MOST_LINES,
-                        CellStreams.MOST_CHARACTERS));
+                        + " To start afresh, restart the kernel from the notebook's menu.");
 
         private final String words;
         private final String sentence;

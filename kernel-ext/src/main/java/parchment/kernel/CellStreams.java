@@ -9,10 +9,17 @@ import java.nio.CharBuffer;
 import java.nio.charset.CharsetDecoder;
 import java.nio.charset.CodingErrorAction;
 import java.nio.charset.StandardCharsets;
+import java.util.EnumMap;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
 
-/** Puts the page in place of standard output, error and input for as long as a cell runs, and ends a cell that prints without end. */
+/**
+ * Puts the page in place of standard output, error and input for as long as a cell runs. What is printed past what a page can hold is
+ * counted and not shown.
+ */
 final class CellStreams implements AutoCloseable {
-    /** A page with more than this is of no use to a reader and makes a browser stand still. */
+    /** A page with more than this from one of its two ways out is of no use to a reader and makes a browser stand still. */
     static final int MOST_CHARACTERS = 1_000_000;
 
     static final int MOST_LINES = 20_000;
@@ -23,8 +30,7 @@ final class CellStreams implements AutoCloseable {
     private final CellPage page;
     private final PrintStream cellOut;
     private final PrintStream cellErr;
-    private int characters;
-    private int lines;
+    private final Map<CellPage.Stream, Printed> printed = new EnumMap<>(CellPage.Stream.class);
 
     CellStreams(CellPage page) {
         this.page = page;
@@ -39,6 +45,7 @@ final class CellStreams implements AutoCloseable {
     public void close() {
         cellOut.flush();
         cellErr.flush();
+        tellWhatIsCut();
         System.setOut(out);
         System.setErr(err);
         System.setIn(in);
@@ -49,13 +56,57 @@ final class CellStreams implements AutoCloseable {
     }
 
     private synchronized void print(CellPage.Stream stream, String text) {
-        characters += text.length();
-        lines += (int) text.chars().filter(c -> c == '\n').count();
-        if (characters > MOST_CHARACTERS || lines > MOST_LINES) {
-            CellGuard.stop(CellStop.Reason.TOO_MUCH_OUTPUT);
-            throw new CellStop(CellStop.Reason.TOO_MUCH_OUTPUT);
+        String shown = printed.computeIfAbsent(stream, s -> new Printed()).shownOf(text);
+        if (!shown.isEmpty()) {
+            page.print(stream, shown);
         }
-        page.print(stream, text);
+    }
+
+    private synchronized void tellWhatIsCut() {
+        printed.forEach((stream, count) -> count.rest().ifPresent(rest -> page.print(stream, rest)));
+    }
+
+    /** What went out on one of the two ways: so much is shown, the rest is counted. */
+    private static final class Printed {
+        private int characters;
+        private int lines;
+        private boolean full;
+        private boolean endsLine = true;
+        private long charactersCut;
+        private long linesCut;
+
+        /** Returns the beginning of a text that is shown, up to all of it. */
+        String shownOf(String text) {
+            int end = 0;
+            while (!full && end < text.length()) {
+                int next = text.offsetByCodePoints(end, 1); // A sign of two characters is not torn.
+                full = characters + next - end > MOST_CHARACTERS || lines == MOST_LINES;
+                if (!full) {
+                    lines += text.charAt(end) == '\n' ? 1 : 0;
+                    characters += next - end;
+                    end = next;
+                }
+            }
+            charactersCut += text.length() - end;
+            linesCut += text.substring(end).chars().filter(c -> c == '\n').count();
+            if (end > 0) {
+                endsLine = text.charAt(end - 1) == '\n';
+            }
+            return text.substring(0, end);
+        }
+
+        Optional<String> rest() {
+            return charactersCut == 0
+                    ? Optional.empty()
+                    : Optional.of(String.format(
+                            Locale.ROOT,
+                            "%s... and %,d more character%s in %,d line%s, not shown\n",
+                            endsLine ? "" : "\n",
+                            charactersCut,
+                            charactersCut == 1 ? "" : "s",
+                            Math.max(1, linesCut),
+                            linesCut <= 1 ? "" : "s"));
+        }
     }
 
     /** Turns bytes into text; a letter whose bytes arrive in two pieces stays whole. */

@@ -3,6 +3,7 @@ package parchment.kernel;
 import com.google.gson.JsonObject;
 import com.google.gson.JsonPrimitive;
 import java.io.IOException;
+import java.time.Duration;
 import java.util.HashSet;
 import java.util.Set;
 import org.dflib.jjava.jupyter.messages.MessageContext;
@@ -86,6 +87,11 @@ final class ClientPage implements CellPage, AutoCloseable {
         JsonObject content = data(shown);
         content.addProperty("execution_count", number);
         connection.publish(request, MessageType.PUBLISH_EXECUTION_RESULT, content);
+    }
+
+    @Override
+    public void ran(Duration time) {
+        RunningTime.shown(time).ifPresent(this::foot);
     }
 
     @Override

@@ -70,10 +70,19 @@ final class CompileErrors {
         return new CellError(NAME, words, lines);
     }
 
-    /** Returns a sentence for each name that a method in the cell uses and that nobody has defined. */
-    static String notYet(String what, List<String> missing) {
-        return "`" + what + "` is noted, but cannot be used yet: nothing here is named "
-                + String.join(", ", missing.stream().map(CompileErrors::bare).toList()) + ".";
+    /** Says that what a cell has declared needs names that nobody has defined. */
+    static String notYet(List<String> declared, String missing) {
+        int last = declared.size() - 1;
+        String subject = last == 0
+                ? declared.get(0) + " is"
+                : String.join(", ", declared.subList(0, last)) + " and " + declared.get(last) + " are";
+        return subject + " noted, but cannot be used yet: nothing here is named " + missing + ".";
+    }
+
+    /** Returns the names of what is missing, each once. */
+    static String names(List<String> missing) {
+        return String.join(
+                ", ", missing.stream().map(CompileErrors::bare).distinct().toList());
     }
 
     private static String lastLine(CellText cell) {

@@ -1,8 +1,11 @@
 package parchment.kernel;
 
+import java.time.Duration;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.BooleanSupplier;
+import jdk.jshell.Snippet;
 import org.jspecify.annotations.Nullable;
 import parchment.display.Display;
 
@@ -10,14 +13,14 @@ import parchment.display.Display;
  * Runs cells of Java one after the other in one session; what a cell defines, later cells see.
  *
  * <p>The value of the last line is shown in its richest form, with or without a semicolon at its end. Output, pictures and errors go
- * to the {@link CellPage} of the call. No cell takes the session down: an exit, an endless recursion, endless printing and a lack of
- * memory each end the cell alone.
+ * to the {@link CellPage} of the call. No cell takes the session down: an exit, an endless recursion and a lack of memory each end the
+ * cell alone.
  *
  * <p>One cell runs at a time; {@link #interrupt} may be called from any thread. It knows nothing of Jupyter.
  */
 public final class Evaluator implements AutoCloseable {
     private final Session session = new Session();
-    private final Interrupts interrupts = new Interrupts(session.control());
+    private final Interrupts interrupts = new Interrupts(session.control().thread());
     private final AtomicInteger cells = new AtomicInteger();
 
     private Evaluator() {}
@@ -48,7 +51,7 @@ public final class Evaluator implements AutoCloseable {
      *
      * @param stopAsked says whether it was; {@link #interrupt} is to be called after this has become true
      */
-    synchronized Outcome run(int number, String code, CellPage page, BooleanSupplier stopAsked) {
+    public synchronized Outcome run(int number, String code, CellPage page, BooleanSupplier stopAsked) {
         try {
             return runGuarded(number, code, page, stopAsked);
         } catch (
@@ -62,16 +65,22 @@ public final class Evaluator implements AutoCloseable {
 
     private Outcome runGuarded(int number, String code, CellPage page, BooleanSupplier stopAsked) {
         CellText cell = new CellText(number, code.replace("\r\n", "\n"));
+        long begin = System.nanoTime();
         interrupts.begin();
         session.questions().beginCell();
         session.notes().beginCell();
         try (CellStreams streams = new CellStreams(page);
                 CellThreads threads = new CellThreads();
-                Display.Shown shown = Display.on(new PageTarget(page, session))) {
+                Display.Shown shown = Display.on(new PageTarget(page, session));
+                Settling settling = Interrupts::settle) {
             if (stopAsked.getAsBoolean()) {
                 return Outcome.stopped(CellStop.Reason.INTERRUPTED);
             }
             Outcome outcome = new CellRun(session, cell, page).run();
+            Optional<String> left = session.control().thread().leftInside();
+            if (left.isPresent()) {
+                return Outcome.leftBehind(left.get());
+            }
             session.notes().shown().forEach(page::pageNote);
             List<String> foot = session.questions().foot();
             if (!foot.isEmpty()) {
@@ -79,13 +88,25 @@ public final class Evaluator implements AutoCloseable {
             }
             return outcome;
         } catch (CellStop stop) {
-            return Outcome.stopped(stop.reason());
+            return session.control()
+                    .thread()
+                    .leftInside()
+                    .map(Outcome::leftBehind)
+                    .orElseGet(() -> Outcome.stopped(stop.reason()));
         } catch (VirtualMachineError e) { // Thrown while compiling or showing, outside the snippet itself.
             return Outcome.failed(CellExceptions.explain(e, null, session.places(), cell));
         } finally {
             interrupts.end();
             session.control().forget();
+            page.ran(Duration.ofNanos(System.nanoTime() - begin));
         }
+    }
+
+    /** Is closed first, so that what threads of the cell say at their end still goes to its page. */
+    @FunctionalInterface
+    private interface Settling extends AutoCloseable {
+        @Override
+        void close();
     }
 
     /** Returns what the number of questions put to scores in this session means, in sentences; empty if none was put. */
@@ -135,7 +156,17 @@ public final class Evaluator implements AutoCloseable {
 
     /** Tells whether a cell could run as it stands, for consoles that run on the Enter key. */
     public synchronized Readiness readiness(String code) {
-        return Readiness.of(session.splitter().split(code), code);
+        return Readiness.of(
+                session.splitter().split(code),
+                code,
+                session.control().holders().keySet());
+    }
+
+    /** Tells whether a text is one expression, so that running it can give a value and defines nothing. */
+    synchronized boolean isExpression(String code) {
+        List<Snippet> snippets = session.analysis().sourceToSnippets(code);
+        return snippets.size() == 1 && snippets.get(0).kind() == Snippet.Kind.EXPRESSION
+                || snippets.size() == 1 && snippets.get(0).subKind() == Snippet.SubKind.TEMP_VAR_EXPRESSION_SUBKIND;
     }
 
     @Override

@@ -1,5 +1,7 @@
 package parchment.kernel;
 
+import java.lang.reflect.Field;
+import java.util.Arrays;
 import java.util.HashSet;
 import java.util.Set;
 import org.objectweb.asm.ClassReader;
@@ -14,10 +16,12 @@ import org.objectweb.asm.Type;
 /**
  * Rewrites the classes of a cell so that it can always be stopped and cannot end the session.
  *
- * <p>A check goes before every jump backwards (each turn of a loop) and to the start of every catch block (so that a loop that
- * swallows every error ends too), and {@code System.exit}, {@code Runtime.exit} and {@code Runtime.halt} become calls that end
- * the cell alone, also where they are named as method references, or reached by reflection or a method handle from the cell's own code. What a
- * library does that the cell calls is not seen.
+ * <p>A check goes to the start of every method (so that recursion ends, and a stream that calls the cell's lambdas for ever), before every
+ * jump backwards (each turn of a loop) and to the start of every catch block (so that a loop that swallows every error ends too). A
+ * reference to a library's method, as in {@code Stream.generate(Math::random)}, becomes one to a method of the cell that checks and calls
+ * it. {@code System.exit}, {@code Runtime.exit} and {@code Runtime.halt} become calls that end the cell alone, also where they are named
+ * as method references, or reached by reflection or a method handle from the cell's own code. What a library does that the cell calls is
+ * not seen. Assertions of a cell are always looked at.
  *
  * <p>Why in the byte code: the security manager that could refuse an exit is off by default from 17 and gone from 24, and
  * {@code Thread.stop} is gone from 20; this way acts the same on every version.
@@ -29,30 +33,98 @@ final class GuardedBytecode {
     /** Ways to a method handle of a method. */
     private static final Set<String> FINDS = Set.of("findStatic", "findVirtual", "unreflect");
 
+    /** The newest level of class files that the byte code library names, found out from it. */
+    static final int NEWEST = newest();
+
     private GuardedBytecode() {}
 
+    private static int newest() {
+        return Arrays.stream(Opcodes.class.getFields())
+                .filter(field -> field.getName().matches("V[0-9]+"))
+                .mapToInt(GuardedBytecode::level)
+                .max()
+                .orElseThrow();
+    }
+
+    private static int level(Field field) {
+        try {
+            return field.getInt(null);
+        } catch (IllegalAccessException e) {
+            throw new IllegalStateException(e);
+        }
+    }
+
+    static void writeCheck(MethodVisitor method) {
+        method.visitMethodInsn(Opcodes.INVOKESTATIC, GUARD, "check", "()V", false);
+    }
+
+    /** Tells whether the class file is of a Java that the byte code library knows. */
+    static boolean knows(byte[] classFile) {
+        int major = (classFile[6] & 0xff) << 8 | classFile[7] & 0xff;
+        return major <= NEWEST;
+    }
+
+    /**
+     * Returns the class with its checks.
+     *
+     * @throws RuntimeException if the class file is of a newer Java than the byte code library knows, or a method gets too long by its
+     *     checks
+     */
     static byte[] guard(byte[] classFile) {
         ClassReader reader = new ClassReader(classFile);
         ClassWriter writer = new ClassWriter(reader, ClassWriter.COMPUTE_MAXS);
-        reader.accept(
-                new ClassVisitor(Opcodes.ASM9, writer) {
-                    @Override
-                    public MethodVisitor visitMethod(
-                            int access, String name, String descriptor, String signature, String[] exceptions) {
-                        return new Guard(super.visitMethod(access, name, descriptor, signature, exceptions));
-                    }
-                },
-                0);
+        reader.accept(new GuardedClass(writer), 0);
         return writer.toByteArray();
+    }
+
+    private static final class GuardedClass extends ClassVisitor {
+        private final Bridges bridges = new Bridges();
+
+        GuardedClass(ClassVisitor next) {
+            super(Opcodes.ASM9, next);
+        }
+
+        @Override
+        public void visit(
+                int version, int access, String name, String signature, String superName, String[] interfaces) {
+            bridges.begin(name, access);
+            super.visit(version, access, name, signature, superName, interfaces);
+        }
+
+        @Override
+        public MethodVisitor visitMethod(
+                int access, String name, String descriptor, String signature, String[] exceptions) {
+            // A class whose first use fails can never be used again, so that is let run but for its loops.
+            boolean checksEntry = !name.equals("<clinit>");
+            return new Guard(super.visitMethod(access, name, descriptor, signature, exceptions), bridges, checksEntry);
+        }
+
+        @Override
+        public void visitEnd() {
+            bridges.write(cv);
+            super.visitEnd();
+        }
     }
 
     private static final class Guard extends MethodVisitor {
         private final Set<Label> passed = new HashSet<>();
         private final Set<Label> catches = new HashSet<>();
+        private final Bridges bridges;
+        private final boolean checksEntry;
         private boolean catchBegins;
 
-        Guard(MethodVisitor next) {
+        Guard(MethodVisitor next, Bridges bridges, boolean checksEntry) {
             super(Opcodes.ASM9, next);
+            this.bridges = bridges;
+            this.checksEntry = checksEntry;
+        }
+
+        @Override
+        public void visitCode() {
+            super.visitCode();
+            if (checksEntry) {
+                check();
+            }
         }
 
         @Override
@@ -104,6 +176,10 @@ final class GuardedBytecode {
                 super.visitMethodInsn(Opcodes.INVOKESTATIC, GUARD, "exit", stand, false);
                 return;
             }
+            if (owner.equals("java/lang/Class") && name.equals("desiredAssertionStatus")) {
+                super.visitMethodInsn(Opcodes.INVOKESTATIC, GUARD, name, "(Ljava/lang/Class;)Z", false);
+                return;
+            }
             if (owner.equals("java/lang/reflect/Method") && name.equals("invoke")) {
                 checkReflected();
             } else if (owner.equals("java/lang/invoke/MethodHandles$Lookup") && FINDS.contains(name)) {
@@ -135,11 +211,11 @@ final class GuardedBytecode {
                     guarded[i] = new Handle(Opcodes.H_INVOKESTATIC, GUARD, "exit", stand, false);
                 }
             }
-            super.visitInvokeDynamicInsn(name, descriptor, bootstrap, guarded);
+            super.visitInvokeDynamicInsn(name, descriptor, bootstrap, bridges.over(guarded, descriptor, bootstrap));
         }
 
         private void check() {
-            super.visitMethodInsn(Opcodes.INVOKESTATIC, GUARD, "check", "()V", false);
+            writeCheck(mv);
         }
 
         private static boolean endsTheSession(String owner, String name, String descriptor) {

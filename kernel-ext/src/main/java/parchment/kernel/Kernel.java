@@ -196,7 +196,7 @@ final class Kernel {
         reply.addProperty("execution_count", count);
         if (outcome.fine()) {
             reply.add("payload", new JsonArray());
-            reply.add("user_expressions", new JsonObject());
+            reply.add("user_expressions", UserExpressions.valuesOf(execute.getUserExpr(), count, evaluator.join()));
         }
         connection.replyOnShell(request, MessageType.EXECUTE_REPLY, reply);
         if (!outcome.fine() && execute.shouldStopOnError()) {
@@ -266,7 +266,8 @@ final class Kernel {
         return json;
     }
 
-    private static JsonObject error(CellError error) {
+    /** Returns an error as the protocol writes it. */
+    static JsonObject error(CellError error) {
         JsonObject json = status("error");
         json.addProperty("ename", error.name());
         json.addProperty("evalue", error.message());

@@ -111,6 +111,7 @@ public final class KernelSpec {
             copyJars(kernelJar, home);
             CompilerDirectives.write(home);
             Optional<String> archive = ClassArchive.make(java, home, JAR);
+            Logos.write(folder);
             WholeFile.at(home.resolve(COMPLETE)).write("");
             // Written last and in one step: a client that looks meanwhile finds the old kernel or the new one, never
             // half of one.
@@ -226,6 +227,8 @@ public final class KernelSpec {
         List<String> flags = new ArrayList<>(CompilerDirectives.flags(home));
         flags.addAll(List.of(
                 "-XX:+UseSerialGC", // Starts sooner and idles smaller; a notebook's heap is small enough for it.
+                "-XX:+UseCountedLoopSafepoints", // Or a loop over many numbers could not be stopped before its end.
+                "-XX:LoopStripMiningIter=1000", // With this they cost nothing that can be measured.
                 "-XX:-UsePerfData",
                 "-Djava.awt.headless=true",
                 "-Dfile.encoding=UTF-8",

@@ -20,6 +20,20 @@ public record Outcome(Optional<CellError> error) {
         return failed(new CellError(reason.words(), reason.sentence(), List.of(reason.sentence())));
     }
 
+    /** Returns the end of a cell whose work goes on, because nothing can end it; the method that it is inside of may be empty. */
+    static Outcome leftBehind(String inside) {
+        String stopped = CellStop.Reason.INTERRUPTED.sentence();
+        String work = inside.isEmpty() ? "What it was doing" : "What it was doing inside `" + inside + "`";
+        return failed(new CellError(
+                CellStop.Reason.INTERRUPTED.words(),
+                stopped,
+                List.of(
+                        stopped,
+                        work
+                                + " cannot be ended from outside: it goes on in the background until it is done, and slows down what"
+                                + " runs meanwhile. To be rid of it, restart the kernel from the notebook's menu.")));
+    }
+
     /** Tells whether the cell ran to its end. */
     public boolean fine() {
         return error.isEmpty();

@@ -102,6 +102,14 @@ final class Session {
         return shell.unresolvedDependencies(snippet).toList();
     }
 
+    /** Returns what a method or class needs and nobody has defined, if it was not replaced or completed since. */
+    List<String> missing(jdk.jshell.DeclarationSnippet snippet) {
+        Snippet.Status status = shell.status(snippet);
+        return status == Status.RECOVERABLE_DEFINED || status == Status.RECOVERABLE_NOT_DEFINED
+                ? unresolved(snippet)
+                : List.of();
+    }
+
     JShell shell() {
         return shell;
     }
@@ -137,6 +145,7 @@ final class Session {
     }
 
     void close() {
+        control.thread().close();
         shell.close();
     }
 }

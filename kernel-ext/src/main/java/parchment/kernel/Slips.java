@@ -46,7 +46,9 @@ final class Slips {
             slip("^library\\(", "Java imports a class by its full name: `import java.util.List;`."),
             slip("^package\\b", "A cell belongs to no package: leave this line out."),
             slip("^%", "Lines that begin with % speak to other kernels; here every line is Java. Leave it out."),
-            slip("^!\\w+ ", "Lines that begin with ! speak to other kernels; here every line is Java. Leave it out."),
+            slip(
+                    "^!\\w+( |$)",
+                    "Lines that begin with ! speak to other kernels; here every line is Java. Leave it out."),
             slip("^#", "In Java a comment begins with //."),
             slip("^(elif|elsif|elseif)\\b", "In Java this is written `else if (...) { ... }`."),
             slip("^else\\b", "This `else` has no `if` before it; both must stand in one cell."),

@@ -4,7 +4,9 @@ import com.sun.source.util.JavacTask;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.net.URI;
+import java.util.Comparator;
 import java.util.List;
+import java.util.stream.Stream;
 import javax.tools.Diagnostic;
 import javax.tools.DiagnosticCollector;
 import javax.tools.JavaCompiler;
@@ -19,6 +21,12 @@ import javax.tools.ToolProvider;
  * quote is whole to it. Here the compiler's parser reads the snippet as each thing a snippet can be.
  */
 final class Syntax {
+    /** How the compiler calls its own errors. */
+    private static final String ENDS_TOO_SOON = "compiler.err.premature.eof";
+
+    /** Told at the beginning of what is still being written. */
+    private static final String TRY_ALONE = "compiler.err.try.without.catch.finally.or.resource.decls";
+
     private Syntax() {}
 
     /** Returns whether the snippet is a statement, an expression, a declaration or an import. */
@@ -30,7 +38,32 @@ final class Syntax {
                 || parses(snippet);
     }
 
+    /** Returns whether more text could make Java of a snippet that is none as it stands: nothing is wrong with it before its end. */
+    static boolean mayGoOn(String snippet) {
+        Brackets.Open open = Brackets.lastOpen(snippet);
+        if (open != null && (open.closing().equals("*/") || open.closing().equals("\"\"\""))) {
+            return true;
+        }
+        return goesWrongAtItsEnd("class P { Object p() { ", snippet)
+                || goesWrongAtItsEnd("class P { ", snippet)
+                || goesWrongAtItsEnd("class P { Object p = ", snippet)
+                || goesWrongAtItsEnd("", snippet);
+    }
+
+    private static boolean goesWrongAtItsEnd(String before, String snippet) {
+        String code = before + snippet.stripTrailing();
+        return errors(code)
+                .filter(error -> !TRY_ALONE.equals(error.getCode()))
+                .min(Comparator.comparingLong(Diagnostic::getPosition))
+                .map(error -> ENDS_TOO_SOON.equals(error.getCode()) || error.getPosition() >= code.length())
+                .orElse(true);
+    }
+
     private static boolean parses(String source) {
+        return errors(source).findAny().isEmpty();
+    }
+
+    private static Stream<Diagnostic<? extends JavaFileObject>> errors(String source) {
         JavaCompiler compiler = ToolProvider.getSystemJavaCompiler();
         DiagnosticCollector<JavaFileObject> found = new DiagnosticCollector<>();
         JavacTask task =
@@ -40,7 +73,7 @@ final class Syntax {
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
-        return found.getDiagnostics().stream().noneMatch(d -> d.getKind() == Diagnostic.Kind.ERROR);
+        return found.getDiagnostics().stream().filter(d -> d.getKind() == Diagnostic.Kind.ERROR);
     }
 
     private static final class Text extends SimpleJavaFileObject {

@@ -63,29 +63,21 @@ final class Command {
     }
 
     /**
-     * Runs a program whose output goes to the terminal, and takes it along where this process is asked to end before it: a server left behind
-     * would go on for whoever has its token.
+     * Runs a program, and takes it along where this process is asked to end before it: a server left behind would go on for whoever has its token.
      *
+     * @param meanwhile what is done while it runs
      * @param last what is done when the program was taken along
      * @return its exit code
      */
-    static int runTakingAlong(ProcessBuilder builder, Runnable last) throws IOException, InterruptedException {
-        Process process = builder.inheritIO().start();
+    static int runTakingAlong(ProcessBuilder builder, Meanwhile meanwhile, Runnable last)
+            throws IOException, InterruptedException {
+        Process process = builder.start();
         Thread hook = new Thread(() -> {
-            List<ProcessHandle> all =
-                    new java.util.ArrayList<>(process.descendants().toList());
-            all.add(process.toHandle());
-            all.forEach(ProcessHandle::destroy);
-            try {
-                if (!process.waitFor(TAKING_ALONG_S, TimeUnit.SECONDS)) {
-                    all.forEach(ProcessHandle::destroyForcibly);
-                }
-            } catch (InterruptedException e) {
-                Thread.currentThread().interrupt();
-            }
+            end(process);
             last.run();
         });
         Runtime.getRuntime().addShutdownHook(hook);
+        meanwhile.with(process);
         int code = process.waitFor();
         try {
             Runtime.getRuntime().removeShutdownHook(hook);
@@ -93,6 +85,26 @@ final class Command {
             return code; // The hook is at work and does the rest.
         }
         return code;
+    }
+
+    /** Something done while a program runs. */
+    interface Meanwhile {
+        void with(Process process) throws InterruptedException;
+    }
+
+    /** Ends a program with all that it has started; one that does not end by itself in a few seconds is made to. */
+    static void end(Process process) {
+        List<ProcessHandle> all =
+                new java.util.ArrayList<>(process.descendants().toList());
+        all.add(process.toHandle());
+        all.forEach(ProcessHandle::destroy);
+        try {
+            if (!process.waitFor(TAKING_ALONG_S, TimeUnit.SECONDS)) {
+                all.forEach(ProcessHandle::destroyForcibly);
+            }
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+        }
     }
 
     /** Runs a program whose output goes to the terminal; returns its exit code. */

@@ -56,7 +56,7 @@ final class NextCommand implements Callable<Integer> {
             card = charge == null
                     ? card
                     : card.withCharge(
-                            WrittenMass.of("A charge", "2.5kg", charge).mass());
+                            WrittenMass.of("charge", "2.5kg", charge).mass());
             return new CardPage.Made("Lot card of " + lot, card.inShort(), card);
         });
     }

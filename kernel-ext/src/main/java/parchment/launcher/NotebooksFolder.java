@@ -54,7 +54,7 @@ final class NotebooksFolder {
                 .directory(file.resolveSibling("").toFile())
                 .redirectError(ProcessBuilder.Redirect.INHERIT)
                 .redirectInput(ProcessBuilder.Redirect.INHERIT);
-        // Ctrl-C reaches the other Java too, which still writes what was done; this one must be there to wait for it.
+        // Ctrl-C reaches the other Java too, which stops its cell first; this one must be there to wait for it.
         try (ControlC.Taken taken = ControlC.every(() -> {})) {
             Process process = builder.start();
             try (Reader said = process.inputReader(StandardCharsets.UTF_8)) {

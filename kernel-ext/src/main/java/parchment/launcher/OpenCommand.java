@@ -8,7 +8,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
-import parchment.kernel.ControlC;
 import parchment.kernel.KernelSpec;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -64,9 +63,8 @@ final class OpenCommand implements Callable<Integer> {
         ProcessBuilder server = new ProcessBuilder(command);
         choice.inEnvironment(server);
         findsKernelFirst(server, kernel);
-        // Ctrl-C reaches the server too, which asks before it ends; this process must still be there to wait for it.
-        try (ControlC.Taken taken = ControlC.every(() -> {})) {
-            return Command.runTakingAlong(server, () -> removeAsFarAsPossible(start));
+        try {
+            return StartingServer.run(server, () -> removeAsFarAsPossible(start), System.err);
         } finally {
             start.remove();
         }

@@ -4,7 +4,9 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import org.jspecify.annotations.Nullable;
+import parchment.file.NotWrittenException;
 import parchment.file.Rights;
+import parchment.file.WholeFolder;
 import parchment.logbook.LogbookPlace;
 import parchment.notebook.OurPage;
 
@@ -46,18 +48,28 @@ final class OutputPlace {
         if (Files.isSymbolicLink(place)) {
             outsideLogbooks(place); // Filled where the link leads.
         }
-        Path there = Files.isRegularFile(place) ? above : place.toAbsolutePath().normalize();
-        while (there != null && !Files.exists(there)) {
-            there = there.getParent();
-        }
+        @Nullable Path there = firstThere(Files.isRegularFile(place) ? above : place.toAbsolutePath().normalize());
         if (there != null && !Files.isDirectory(there)) {
-            throw new IllegalArgumentException("'" + place + "' cannot be made: '" + there
-                    + "' is a file, where a folder is needed. Name another.");
+            throw noFolder(place, there);
         }
         if (there != null && !Files.isWritable(there)) {
             throw unwritable(there);
         }
         return place;
+    }
+
+    /** Returns the path, or what is the nearest above it that is there. */
+    private static @Nullable Path firstThere(@Nullable Path place) {
+        Path there = place;
+        while (there != null && !Files.exists(there)) {
+            there = there.getParent();
+        }
+        return there;
+    }
+
+    private static IllegalArgumentException noFolder(Path place, Path there) {
+        return new IllegalArgumentException("'" + place + "' cannot be made: '" + there
+                + "' is a file, where a folder is needed. Name another.");
     }
 
     private static IllegalArgumentException inLogbook(Path place, Path logbook) {
@@ -73,11 +85,34 @@ final class OutputPlace {
      */
     static Path folder(Path folder, LogbookChoice read) throws IOException {
         outsideLogbooks(folder, read);
-        Rights.USUAL.makeFolder(folder);
+        @Nullable Path there = firstThere(folder.toAbsolutePath().normalize());
+        if (there != null && !Files.isDirectory(there)) {
+            throw noFolder(folder, there);
+        }
+        if (there != null && !Files.isWritable(there)) {
+            throw unwritable(there);
+        }
+        try {
+            Rights.USUAL.makeFolder(folder);
+        } catch (NotWrittenException e) {
+            if (there != null && Files.isDirectory(there) && !WholeFolder.at(there).takesFiles()) {
+                throw takesNothing(there);
+            }
+            throw e;
+        }
         if (!Files.isWritable(folder)) {
             throw unwritable(folder);
         }
+        if (!WholeFolder.at(folder).takesFiles()) {
+            throw takesNothing(folder);
+        }
         return folder;
+    }
+
+    private static IllegalArgumentException takesNothing(Path folder) {
+        return new IllegalArgumentException("Nothing can be written in the folder '" + folder
+                + "': it takes no new files (the system keeps it for itself, or the disk is full)."
+                + " Name a place in a folder of your own.");
     }
 
     private static IllegalArgumentException unwritable(Path folder) {

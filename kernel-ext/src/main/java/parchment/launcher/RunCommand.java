@@ -37,7 +37,8 @@ import picocli.CommandLine.Spec;
         description = {
             "Runs notebooks without Jupyter and writes, for each, the notebook with its outputs and one HTML page.",
             "Paths in a notebook count from its own folder, as in Jupyter.",
-            "Ends with exit code 1 if a cell fails; what was done until then is written."
+            "Ends with exit code 1 if a cell fails; what was done until then is written.",
+            "Ctrl-C ends it with exit code 130, and nothing of the notebook at work is written."
         },
         mixinStandardHelpOptions = true)
 final class RunCommand implements Callable<Integer> {
@@ -73,32 +74,45 @@ final class RunCommand implements Callable<Integer> {
         Places places = Places.here();
         LogbookChoice choice = LogbookChoice.of(logbook, places);
         choice.asProperty();
-        Path target = OutputPlace.folder(
-                out != null ? out.toAbsolutePath() : places.home().resolve("out"), choice);
+        Path folder =
+                out != null ? out.toAbsolutePath() : places.home().resolve("out");
+        List<Path> made = RunStop.missing(folder);
+        Path target = OutputPlace.folder(folder, choice);
         Optional<Path> pages = Optional.empty();
         if (markdown != null) {
+            made.addAll(0, RunStop.missing(markdown));
             pages = Optional.of(OutputPlace.folder(markdown.toAbsolutePath().normalize(), choice));
         }
-        boolean allFine = true;
+        int code = run(target, pages, choice, places);
+        if (code == RunStop.EXIT_CODE) {
+            RunStop.removeEmpty(made);
+        }
+        return code;
+    }
+
+    private int run(Path target, Optional<Path> pages, LogbookChoice choice, Places places)
+            throws IOException, InterruptedException {
+        int worst = 0;
         List<Path> toRun = notebooks.isEmpty() ? List.of(places.tour()) : notebooks;
         checkNames(toRun);
         for (Path file : toRun) {
+            int code;
             if (NotebooksFolder.isWorkingFolder(file)) {
-                allFine &= run(file, target, pages);
+                code = run(file, target, pages);
             } else {
                 check(file, target, pages);
-                int code = NotebooksFolder.run(
+                code = NotebooksFolder.run(
                         file,
                         options(target, pages, choice),
                         places,
                         spec.commandLine().getOut());
-                if (code > 1) {
-                    return code; // Ended from outside, as by a second Ctrl-C.
-                }
-                allFine &= code == 0;
             }
+            if (code > 1) {
+                return code; // Ended from outside, as by Ctrl-C.
+            }
+            worst = Math.max(worst, code);
         }
-        return allFine ? 0 : 1;
+        return worst;
     }
 
     private static List<String> options(Path target, Optional<Path> pages, LogbookChoice choice) {
@@ -143,24 +157,38 @@ final class RunCommand implements Callable<Integer> {
         return notebook;
     }
 
-    private boolean run(Path file, Path target, Optional<Path> pages) throws IOException {
+    private int run(Path file, Path target, Optional<Path> pages) throws IOException {
         PrintWriter terminal = spec.commandLine().getOut();
         Notebook notebook = check(file, target, pages);
+        terminal.println("Running " + file);
+        terminal.flush();
+        RunStop stop = new RunStop();
+        NotebookRun.Result result;
+        List<String> foot;
+        // The first Ctrl-C stops the cell, and what is being written by then becomes whole; the second ends the program as usual.
+        try (ControlC.Taken taken = ControlC.first(stop)) {
+            try (Evaluator evaluator = Evaluator.open()) {
+                stop.of(evaluator);
+                result = NotebookRun.of(notebook, evaluator).run(new OnTerminal(terminal), stop::isAsked);
+                foot = new ArrayList<>(evaluator.questionsAsked());
+            }
+            if (stop.isAsked()) {
+                terminal.println("Stopped. Nothing of " + file + " was written.");
+                terminal.flush();
+                return RunStop.EXIT_CODE;
+            }
+            write(file, target, pages, result, foot);
+        }
+        return stop.isAsked() ? RunStop.EXIT_CODE : result.error().isEmpty() ? 0 : 1;
+    }
+
+    private void write(
+            Path file, Path target, Optional<Path> pages, NotebookRun.Result result, List<String> foot)
+            throws IOException {
+        PrintWriter terminal = spec.commandLine().getOut();
         String name = nameOf(file);
         Path executed = target.resolve(name + ".ipynb");
         Path page = target.resolve(name + ".html");
-        terminal.println("Running " + file);
-        terminal.flush();
-        NotebookRun.Result result;
-        List<String> foot;
-        try (Evaluator evaluator = Evaluator.open()) {
-            // The first Ctrl-C stops the cell, so that what was done is still written; the second ends the program as
-            // usual.
-            try (ControlC.Taken taken = ControlC.first(evaluator::interrupt)) {
-                result = NotebookRun.of(notebook, evaluator).run(new OnTerminal(terminal));
-            }
-            foot = new ArrayList<>(evaluator.questionsAsked());
-        }
         Cautions.forAPage().stream()
                 .filter(caution -> !shows(result.notebook(), caution))
                 .forEach(foot::add);
@@ -177,7 +205,6 @@ final class RunCommand implements Callable<Integer> {
                     + MarkdownPage.of(result.notebook(), file, pages.get()).write());
         }
         terminal.flush();
-        return result.error().isEmpty();
     }
 
     private static boolean shows(Notebook notebook, String sentence) {

@@ -2,6 +2,8 @@ package parchment.launcher;
 
 import java.io.IOException;
 import java.time.Duration;
+import java.time.LocalDate;
+import java.time.ZoneId;
 import java.util.Optional;
 import parchment.card.Overview;
 import parchment.display.Display;
@@ -78,7 +80,7 @@ final class StartFacts {
             Logbook logbook = Logbook.open(choice.folder());
             page.isOf(logbook);
             for (Overview.Part part : Overview.Part.values()) {
-                page.put(part.of(logbook));
+                page.put(part.of(logbook, LocalDate.now(ZoneId.systemDefault())));
             }
             return Optional.empty();
         } catch (IOException | RuntimeException | OutOfMemoryError | StackOverflowError e) {

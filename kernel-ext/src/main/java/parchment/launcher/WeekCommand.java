@@ -3,6 +3,8 @@ package parchment.launcher;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Path;
+import java.time.LocalDate;
+import java.time.ZoneId;
 import java.util.List;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
@@ -64,7 +66,7 @@ final class WeekCommand implements Callable<Integer> {
                         : places.home().resolve("out").resolve("week.html"),
                 choice);
         Logbook read = Logbook.open();
-        Week week = Week.of(read);
+        Week week = Week.of(read).readOn(LocalDate.now(ZoneId.systemDefault()));
         for (String order : orders) {
             OrderText typed = OrderText.of(order);
             week = week.withOrder(

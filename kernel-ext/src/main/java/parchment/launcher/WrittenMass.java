@@ -11,32 +11,54 @@ record WrittenMass(double amount, MassUnit unit) {
     private static final Pattern MASS =
             Pattern.compile("\\s*([0-9]+(?:[.,][0-9]+)?)\\s*(kg|g|lb|oz)\\s*", Pattern.CASE_INSENSITIVE);
 
+    /** A comma or a point before three digits parts thousands for some and decimals for others; after a lone 0 it can only be decimals. */
+    private static final Pattern TWO_READINGS = Pattern.compile("([1-9][0-9]{0,2})[.,]([0-9]{3})");
+
     /**
      * Reads a mass.
      *
-     * @param what what it is, as in "A charge"
+     * @param what what it is, as in "charge"
      * @param example how it is written, as in "2.5kg"
-     * @throws IllegalArgumentException if it is not a mass above 0
+     * @throws IllegalArgumentException if it is not a mass above 0, or can be read in two ways; the message says how to write it
      */
     static WrittenMass of(String what, String example, String text) {
         Matcher parts = MASS.matcher(text);
-        if (!parts.matches() || !(Double.parseDouble(parts.group(1).replace(',', '.')) > 0)) {
-            throw new IllegalArgumentException(what + " is a mass above 0, as in " + example
+        if (!parts.matches() || !(number(parts.group(1)) > 0)) {
+            throw new IllegalArgumentException("A " + what + " is a mass above 0, as in " + example
                     + " (kg, g, lb or oz), but this one is '" + text + "'.");
         }
-        return of(parts.group(1), parts.group(2));
+        return ofParts("The " + what + " '" + text + "'", parts.group(1), parts.group(2));
     }
 
-    /** Returns a number and its unit's sign as a mass; every sign but those of grams, pounds and ounces is one of kilograms. */
-    static WrittenMass of(String number, String symbol) {
+    /**
+     * Returns a number and its unit's sign as a mass; every sign but those of grams, pounds and ounces is one of kilograms.
+     *
+     * @param whose what it stands in, as in "The order 'Kela=12kg'"
+     * @throws IllegalArgumentException if the number can be read in two ways; the message says how to write each
+     */
+    static WrittenMass ofParts(String whose, String number, String symbol) {
+        Matcher two = TWO_READINGS.matcher(number);
+        if (two.matches()) {
+            String decimal = two.group(1) + "." + two.group(2).replaceFirst("0{1,2}$", "");
+            // A fourth decimal keeps a number of three from being refused again.
+            String plain = two.group(2).endsWith("0") ? decimal : decimal + "0";
+            String thousands = two.group(1) + two.group(2);
+            throw new IllegalArgumentException(
+                    whose + " can be read in two ways: " + thousands + " " + symbol + " or " + decimal + " " + symbol
+                            + ". Write the first as " + thousands + symbol + ", the second as " + plain + symbol + ".");
+        }
         return new WrittenMass(
-                Double.parseDouble(number.replace(',', '.')),
+                number(number),
                 switch (symbol.toLowerCase(Locale.ROOT)) {
                     case "g" -> MassUnit.GRAM;
                     case "lb", "lbs" -> MassUnit.POUND;
                     case "oz" -> MassUnit.OUNCE;
                     default -> MassUnit.KILOGRAM;
                 });
+    }
+
+    private static double number(String written) {
+        return Double.parseDouble(written.replace(',', '.'));
     }
 
     Mass mass() {

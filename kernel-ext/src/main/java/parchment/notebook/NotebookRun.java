@@ -6,6 +6,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.BooleanSupplier;
 import java.util.function.Supplier;
 import parchment.kernel.CellError;
 import parchment.kernel.Evaluator;
@@ -48,6 +49,15 @@ public final class NotebookRun {
 
     /** Runs the cells. */
     public Result run(Progress progress) {
+        return run(progress, () -> false);
+    }
+
+    /**
+     * Runs the cells unless it was asked to stop before the next.
+     *
+     * @param stopAsked says whether it was; {@link Evaluator#interrupt} is to be called after this has become true
+     */
+    public Result run(Progress progress, BooleanSupplier stopAsked) {
         int count = (int) notebook.cells().stream().filter(NotebookRun::isToRun).count();
         List<Supplier<Cell>> done = new ArrayList<>(); // A later cell may change what an earlier one has shown.
         int number = 0;
@@ -68,7 +78,7 @@ public final class NotebookRun {
             progress.cellBegins(number, count, cell);
             long start = System.nanoTime();
             CollectedPage page = new CollectedPage(earlier, pageNotes);
-            Outcome outcome = evaluator.run(number, cell.source(), page);
+            Outcome outcome = evaluator.run(number, cell.source(), page, stopAsked);
             page.end(outcome);
             earlier.add(page);
             int ran = number;

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -15,6 +16,7 @@ import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.stream.Stream;
+import javax.imageio.ImageIO;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -78,6 +80,21 @@ class KernelSpecTest {
         assertWhole();
         assertTrue(kernel().uninstall());
         assertFalse(Files.exists(folder.resolve("jupyter")), "nothing of it is left");
+    }
+
+    @Test
+    void clientsFindAPictureInEachSizeTheyAskFor() throws Exception {
+        kernel().install(jar);
+        for (int size : new int[] {32, 64}) {
+            BufferedImage picture = ImageIO.read(kernel().folder()
+                    .resolve("logo-" + size + "x" + size + ".png")
+                    .toFile());
+            assertEquals(List.of(size, size), List.of(picture.getWidth(), picture.getHeight()));
+            assertEquals(0, picture.getRGB(0, 0) >>> 24, "its corner is clear");
+            assertEquals(255, picture.getRGB(size / 2, size / 2) >>> 24);
+        }
+        String drawing = Files.readString(kernel().folder().resolve("logo-svg.svg"));
+        assertTrue(drawing.startsWith("<svg xmlns=\"http://www.w3.org/2000/svg\""), drawing);
     }
 
     @Test

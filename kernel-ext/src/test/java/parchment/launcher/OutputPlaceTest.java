@@ -254,4 +254,35 @@ class OutputPlaceTest {
         assertEquals("{\"mine\": 1}", Files.readString(strange));
         assertFalse(Files.exists(folder.resolve("year")));
     }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"/proc/x.html", "/proc/new/deep/x.html"})
+    void aFolderThatTakesNoFilesIsNamedBeforeAnythingIsRead(String page) {
+        assumeTrue(Files.isDirectory(Path.of("/proc/self")));
+        assertEquals(1, run(List.of("week", "--logbook", HILLSIDE, "--out", page)));
+        assertTrue(
+                said.toString()
+                        .matches("(?s)Nothing can be written in the folder '/proc': (that is not permitted to you\\. Name another\\."
+                                + "|it takes no new files \\(the system keeps it for itself, or the disk is full\\)\\. Name a place in a"
+                                + " folder of your own\\.)\\R"),
+                said.toString());
+    }
+
+    @Test
+    void aFileWhereAFolderIsNeededIsNamed() throws IOException {
+        Path file = Files.writeString(folder.resolve("notes"), "mine");
+        assertEquals(
+                1,
+                run(List.of(
+                        "next",
+                        "Stone Bridge",
+                        "--logbook",
+                        HILLSIDE,
+                        "--out",
+                        file.resolve("x.html").toString())));
+        assertEquals(
+                "'" + file + "' cannot be made: '" + file + "' is a file, where a folder is needed. Name another.",
+                said.toString().strip());
+        assertEquals("mine", Files.readString(file));
+    }
 }

@@ -25,7 +25,7 @@ class TakenAlongTest {
         private Lasting() {}
 
         public static void main(String[] arguments) throws Exception {
-            Command.runTakingAlong(new ProcessBuilder("sleep", "300"), () -> {
+            Command.runTakingAlong(new ProcessBuilder("sleep", "300").inheritIO(), process -> {}, () -> {
                 try {
                     Files.delete(Path.of(arguments[0]));
                 } catch (IOException e) {
@@ -67,7 +67,8 @@ class TakenAlongTest {
         assertEquals(
                 3,
                 Command.runTakingAlong(
-                        new ProcessBuilder("sh", "-c", "exit 3"),
+                        new ProcessBuilder("sh", "-c", "exit 3").inheritIO(),
+                        process -> {},
                         () -> page.toFile().delete()));
         assertTrue(Files.exists(page));
     }

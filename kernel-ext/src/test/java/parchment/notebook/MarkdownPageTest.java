@@ -137,6 +137,25 @@ class MarkdownPageTest {
         assertTrue(words.endsWith("Line of the probe.") && words.length() <= 241, words);
     }
 
+    private static String described(String words) {
+        return InlinePictures.words("<svg><desc>" + words + "</desc></svg>");
+    }
+
+    @Test
+    void wordsOfAPictureAreCutAtTheLastEndOfASentenceBeforeTwoHundredAndFortySigns() {
+        String whole = "First; " + "x".repeat(233);
+        assertEquals(240, whole.length());
+        assertEquals(whole, described(whole));
+        assertEquals("First.", described(whole + "y"));
+        String ends = "x".repeat(232) + "; last";
+        assertEquals("First; " + "x".repeat(232) + ".", described("First; " + ends));
+        assertEquals("First.", described("First; x" + ends));
+        // One sentence alone is never cut inside.
+        String one = "x".repeat(300) + "; last";
+        assertEquals("x".repeat(300) + ".", described(one));
+        assertEquals("x".repeat(300), described("x".repeat(300)));
+    }
+
     @Test
     void htmlThatIsNotWellFormedIsRefused() {
         assertThrows(IllegalArgumentException.class, () -> html("<p>one<p>two"));
