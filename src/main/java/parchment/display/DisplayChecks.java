@@ -14,8 +14,9 @@ final class DisplayChecks {
 
     static <T> Class<T> toRegister(Class<T> type) {
         if (type.isPrimitive()) {
-            throw new IllegalArgumentException("No value is of the class " + type
-                    + ".class by the time it is shown: it is in a box then. Register Integer.class, Double.class and the like.");
+            throw new IllegalArgumentException(
+                    "No value is of the class " + type
+                            + ".class by the time it is shown: it is in a box then. Register Integer.class, Double.class and the like.");
         }
         if (Showable.class.isAssignableFrom(type)) {
             throw new IllegalArgumentException("A " + type.getSimpleName()
@@ -27,8 +28,9 @@ final class DisplayChecks {
 
     static String className(String name) {
         if (name.isBlank()) {
-            throw new IllegalArgumentException("Display.register needs the name of a class, as in com.example.Cup, but was given an empty"
-                    + " one.");
+            throw new IllegalArgumentException(
+                    "Display.register needs the name of a class, as in com.example.Cup, but was given an empty"
+                            + " one.");
         }
         return name.strip();
     }

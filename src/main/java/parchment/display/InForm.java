@@ -33,8 +33,9 @@ record InForm(String mediaType, String content, String text) implements Showable
         check(mediaType);
         boolean bytes = isBytes(mediaType);
         if (bytes && !BASE64.matcher(text).matches()) {
-            throw new IllegalArgumentException("A value in " + mediaType
-                    + " is made of bytes, but Display.as was given a text. Give it the bytes (byte[]), or their text in Base64.");
+            throw new IllegalArgumentException(
+                    "A value in " + mediaType
+                            + " is made of bytes, but Display.as was given a text. Give it the bytes (byte[]), or their text in Base64.");
         }
         String plain = bytes || mediaType.equals(SVG)
                 ? "A picture (" + mediaType + ")"
@@ -45,8 +46,9 @@ record InForm(String mediaType, String content, String text) implements Showable
     static InForm of(String mediaType, byte[] bytes) {
         check(mediaType);
         if (!isBytes(mediaType)) {
-            throw new IllegalArgumentException("A value in " + mediaType
-                    + " is a text, but Display.as was given bytes. Give it the text: new String(bytes, StandardCharsets.UTF_8).");
+            throw new IllegalArgumentException(
+                    "A value in " + mediaType
+                            + " is a text, but Display.as was given bytes. Give it the text: new String(bytes, StandardCharsets.UTF_8).");
         }
         return of(mediaType, Base64.getEncoder().encodeToString(bytes));
     }
@@ -54,8 +56,9 @@ record InForm(String mediaType, String content, String text) implements Showable
     private static void check(String mediaType) {
         if (!MEDIA_TYPE.matcher(mediaType).matches()) {
             String meant = MEANT.get(mediaType.strip().toLowerCase(java.util.Locale.ROOT));
-            throw new IllegalArgumentException("Display.as needs a media type, such as text/html or image/png, but was given '"
-                    + mediaType + "'." + (meant == null ? "" : " Did you mean '" + meant + "'?"));
+            throw new IllegalArgumentException(
+                    "Display.as needs a media type, such as text/html or image/png, but was given '" + mediaType + "'."
+                            + (meant == null ? "" : " Did you mean '" + meant + "'?"));
         }
     }
 

@@ -18,12 +18,17 @@ class DisplayTest {
 
     @Test
     void isInTheMediaTypeThatItWasGiven() {
-        assertEquals(Optional.of("<b>x</b>"), Display.as("text/html", "<b>x</b>").html());
-        assertEquals("A value in text/html", Display.as("text/html", "<b>x</b>").text());
-        assertEquals(Optional.of("<svg/>"), Display.as("image/svg+xml", "<svg/>").svg());
-        assertEquals("A picture (image/svg+xml)", Display.as("image/svg+xml", "<svg/>").text());
         assertEquals(
-                Map.of("text/markdown", "*x*"), Display.as("text/markdown", "*x*").otherForms());
+                Optional.of("<b>x</b>"), Display.as("text/html", "<b>x</b>").html());
+        assertEquals("A value in text/html", Display.as("text/html", "<b>x</b>").text());
+        assertEquals(
+                Optional.of("<svg/>"), Display.as("image/svg+xml", "<svg/>").svg());
+        assertEquals(
+                "A picture (image/svg+xml)",
+                Display.as("image/svg+xml", "<svg/>").text());
+        assertEquals(
+                Map.of("text/markdown", "*x*"),
+                Display.as("text/markdown", "*x*").otherForms());
         assertEquals("*x*", Display.as("text/markdown", "*x*").text());
         assertEquals("plain", Display.as("text/plain", "plain").text());
         assertEquals(Map.of(), Display.as("text/plain", "plain").otherForms());

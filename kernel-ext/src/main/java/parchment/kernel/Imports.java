@@ -96,7 +96,8 @@ final class Imports {
     boolean isWord(String name) {
         try {
             return hasWords()
-                    && Arrays.stream(Class.forName("parchment." + WORDS_ROOM + "." + WORDS).getMethods())
+                    && Arrays.stream(Class.forName("parchment." + WORDS_ROOM + "." + WORDS)
+                                    .getMethods())
                             .anyMatch(method -> method.getName().equals(name));
         } catch (ClassNotFoundException | LinkageError e) {
             return false;

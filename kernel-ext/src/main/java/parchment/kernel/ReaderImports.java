@@ -19,7 +19,8 @@ import java.util.stream.Stream;
  */
 final class ReaderImports {
     private static final Pattern COMMENT = Pattern.compile("//[^\\n]*|/\\*.*?\\*/", Pattern.DOTALL);
-    private static final Pattern IMPORT = Pattern.compile("^\\s*import\\s+(static\\s+)?([\\w.$]+?)\\.(\\*|[\\w$]+)\\s*;?\\s*$");
+    private static final Pattern IMPORT =
+            Pattern.compile("^\\s*import\\s+(static\\s+)?([\\w.$]+?)\\.(\\*|[\\w$]+)\\s*;?\\s*$");
     private static final Pattern TYPE = Pattern.compile("(?<![\\w$])[A-Z][\\w$]*");
     private static final Pattern CALL = Pattern.compile("(?<![.\\w$])([a-z][\\w$]*)\\s*\\(");
 
@@ -108,7 +109,8 @@ final class ReaderImports {
 
     private static boolean hasStatic(String type, String name, ClassLoader loader) {
         return load(type, loader).stream()
-                .flatMap(found -> Stream.<Member>concat(Arrays.stream(found.getMethods()), Arrays.stream(found.getFields())))
+                .flatMap(found ->
+                        Stream.<Member>concat(Arrays.stream(found.getMethods()), Arrays.stream(found.getFields())))
                 .anyMatch(member -> member.getName().equals(name) && Modifier.isStatic(member.getModifiers()));
     }
 

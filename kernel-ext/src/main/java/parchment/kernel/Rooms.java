@@ -24,7 +24,8 @@ final class Rooms {
     private static final Set<String> OF_JARS = Set.of("Jar", "Jars");
 
     /** Not for notebooks: rooms of the program that share the first name, and those below the library that know of files only. */
-    private static final Set<String> NOT_ROOMS = Set.of("kernel", "notebook", "rendering", "handbook", "launcher", "sheet");
+    private static final Set<String> NOT_ROOMS =
+            Set.of("kernel", "notebook", "rendering", "handbook", "launcher", "sheet");
 
     private Rooms() {}
 

@@ -113,7 +113,9 @@ final class SessionImports {
     private void giveUp(String name, List<String> rooms, Declared readersOwn) {
         ours.leave(name);
         if (!readersOwn.isStatic()) {
-            drop(snippet -> !snippet.isStatic() && snippet.fullname().startsWith("parchment.") && snippet.name().equals(name));
+            drop(snippet -> !snippet.isStatic()
+                    && snippet.fullname().startsWith("parchment.")
+                    && snippet.name().equals(name));
         }
         for (String room : rooms) {
             if (!readers.hasWhole("parchment." + room)) {

@@ -66,8 +66,7 @@ final class CollectedPage implements CellPage {
     }
 
     private synchronized void replace(String name, Shown shown) {
-        entries.replaceAll(
-                entry -> entry.name().equals(name) ? new Entry(name, new CellOutput.Display(shown)) : entry);
+        entries.replaceAll(entry -> entry.name().equals(name) ? new Entry(name, new CellOutput.Display(shown)) : entry);
     }
 
     @Override

@@ -93,8 +93,7 @@ public final class HtmlPage {
     private static void shown(Shown shown, StringBuilder body) {
         String html = shown.forms().get(Shown.HTML);
         String svg = shown.forms().get(Shown.SVG);
-        Optional<String> dots =
-                DOTS.stream().filter(shown.forms()::containsKey).findFirst();
+        Optional<String> dots = DOTS.stream().filter(shown.forms()::containsKey).findFirst();
         String markdown = shown.forms().get("text/markdown");
         if (html != null) {
             body.append("<div class=\"output\">").append(html).append("</div>\n");
@@ -110,7 +109,8 @@ public final class HtmlPage {
                     .append("\" src=\"data:")
                     .append(dots.get())
                     .append(";base64,")
-                    .append(Html.escape(shown.forms().getOrDefault(dots.get(), "").replaceAll("\\s", "")))
+                    .append(Html.escape(
+                            shown.forms().getOrDefault(dots.get(), "").replaceAll("\\s", "")))
                     .append("\"></figure>\n");
         } else if (markdown != null) {
             body.append("<div class=\"output\">")

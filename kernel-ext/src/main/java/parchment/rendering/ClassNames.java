@@ -29,6 +29,7 @@ final class ClassNames {
         String full = type.getName();
         return full.equals(name)
                 || full.replace('$', '.').equals(name)
-                || full.startsWith("REPL.") && OF_A_CELL.matcher(full).replaceFirst("").equals(name);
+                || full.startsWith("REPL.")
+                        && OF_A_CELL.matcher(full).replaceFirst("").equals(name);
     }
 }

@@ -83,14 +83,17 @@ final class FirstElements {
         List<@Nullable Object> first = taken.subList(0, Math.min(SHOWN, taken.size()));
         String begin = taken.isEmpty()
                 ? "An " + (of.equals("stream") ? "empty stream" : "iterator with nothing left")
-                : (more ? "The first " + SHOWN + " elements of a" : taken.size() == 1 ? "The one element of a" : "All " + taken.size() + " elements of a")
+                : (more
+                                ? "The first " + SHOWN + " elements of a"
+                                : taken.size() == 1 ? "The one element of a" : "All " + taken.size() + " elements of a")
                         + (of.equals("stream") ? " stream" : "n iterator");
         if (taken.isEmpty()) {
             return new Renderers.Words(begin + ".");
         }
         Showable inner = renderers.of(java.util.Collections.unmodifiableList(first));
         String text = begin + ":\n" + inner.text() + "\n" + used;
-        Optional<String> html = inner.html().map(rich -> "<p>" + Html.escape(begin) + ":</p>\n" + rich + "\n<p>" + Html.escape(used) + "</p>");
+        Optional<String> html = inner.html()
+                .map(rich -> "<p>" + Html.escape(begin) + ":</p>\n" + rich + "\n<p>" + Html.escape(used) + "</p>");
         return html.<Showable>map(rich -> new Renderers.Page(text, rich)).orElseGet(() -> new Renderers.Words(text));
     }
 }

@@ -2,8 +2,10 @@ package parchment.rendering;
 
 import java.awt.Graphics2D;
 import java.awt.image.BufferedImage;
+import java.util.Collection;
 import java.util.Locale;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 import parchment.display.Showable;
 
 /** Shows a chart of the XChart library, of whatever version made it. */
@@ -27,10 +29,10 @@ final class ForeignChart {
     }
 
     private static String words(Reflected chart) {
-        int series = chart.get("getSeriesMap") instanceof Map<?, ?> map ? map.size() : 0;
+        int series = size(chart.has("getSeriesCollection") ? chart.get("getSeriesCollection") : chart.get("getSeriesMap"));
         String title = chart.text("getTitle");
-        String across = chart.text("getXAxisTitle");
-        String up = chart.text("getYAxisTitle");
+        String across = chart.has("getXAxisTitle") ? chart.text("getXAxisTitle") : ""; // From version 4 on only charts with axes have it.
+        String up = chart.has("getYAxisTitle") ? chart.text("getYAxisTitle") : "";
         return String.format(
                 Locale.ROOT,
                 "Picture: %s, %d series%s",
@@ -40,5 +42,9 @@ final class ForeignChart {
                         ? ""
                         : ", " + (across.isBlank() ? "an unnamed axis" : across) + " by "
                                 + (up.isBlank() ? "an unnamed axis" : up));
+    }
+
+    private static int size(@Nullable Object series) {
+        return series instanceof Map<?, ?> map ? map.size() : series instanceof Collection<?> all ? all.size() : 0;
     }
 }

@@ -20,7 +20,9 @@ final class ForeignTables {
                 Reflected column = Reflected.of(each);
                 shown.column(
                         column.text("name"),
-                        row -> Boolean.TRUE.equals(column.call("isMissing", ONE, row)) ? null : column.call("get", ONE, row));
+                        row -> Boolean.TRUE.equals(column.call("isMissing", ONE, row))
+                                ? null
+                                : column.call("get", ONE, row));
             }
         }
         return shown.table();

@@ -9,8 +9,8 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
-import java.util.stream.IntStream;
 import java.util.stream.BaseStream;
+import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 import parchment.display.Showable;
 import parchment.display.Table;
@@ -40,8 +40,8 @@ final class JavaValues {
             return Optional.of(FirstElements.ofIterator(iterator, renderers));
         }
         if (value instanceof Throwable error) {
-            return Optional.of(new Renderers.Words("An error as a value; nothing was thrown here.\n"
-                    + String.join("\n", renderers.inWords(error))));
+            return Optional.of(new Renderers.Words(
+                    "An error as a value; nothing was thrown here.\n" + String.join("\n", renderers.inWords(error))));
         }
         return Optional.empty();
     }
@@ -77,11 +77,18 @@ final class JavaValues {
     }
 
     private static Table errors(Collection<?> members, Renderers renderers) {
-        List<Throwable> errors = members.stream().limit(ValueTable.ROWS).map(Throwable.class::cast).toList();
+        List<Throwable> errors = members.stream()
+                .limit(ValueTable.ROWS)
+                .map(Throwable.class::cast)
+                .toList();
         List<List<String>> words = errors.stream().map(renderers::inWords).toList();
-        return ValueTable.titled(ValueTable.counted(members.size(), "error") + ", none of them thrown here", members.size())
+        return ValueTable.titled(
+                        ValueTable.counted(members.size(), "error") + ", none of them thrown here", members.size())
                 .column("error", row -> words.get(row).get(0))
-                .column("what else is known", row -> String.join(" ", words.get(row).subList(1, words.get(row).size())))
+                .column(
+                        "what else is known",
+                        row -> String.join(
+                                " ", words.get(row).subList(1, words.get(row).size())))
                 .table();
     }
 
@@ -92,8 +99,10 @@ final class JavaValues {
             return Optional.empty();
         }
         List<?> rows = members.stream().limit(ValueTable.ROWS).toList();
-        String title = "An array of " + ValueTable.counted(members.size(), "row") + " and " + ValueTable.counted(length, "column");
-        ValueTable table = ValueTable.titled(whole.getClass().isArray() ? title : title.replace("An array", "A list"), members.size())
+        String title = "An array of " + ValueTable.counted(members.size(), "row") + " and "
+                + ValueTable.counted(length, "column");
+        ValueTable table = ValueTable.titled(
+                        whole.getClass().isArray() ? title : title.replace("An array", "A list"), members.size())
                 .column("row", row -> row);
         IntStream.range(0, length)
                 .forEach(column -> table.column(String.valueOf(column), row -> member(rows.get(row), column)));
@@ -114,7 +123,9 @@ final class JavaValues {
     }
 
     private static boolean isCollection(@Nullable Object value) {
-        return value instanceof Collection || value instanceof Map || value != null && value.getClass().isArray();
+        return value instanceof Collection
+                || value instanceof Map
+                || value != null && value.getClass().isArray();
     }
 
     private static @Nullable Object member(@Nullable Object row, int column) {
@@ -131,11 +142,13 @@ final class JavaValues {
         List<Map.Entry<?, ?>> entries = new ArrayList<>();
         map.entrySet().stream().limit(ValueTable.ROWS).forEach(entries::add);
         String title = String.format(Locale.ROOT, "A map of %,d %s", map.size(), map.size() == 1 ? "entry" : "entries");
-        ValueTable table = ValueTable.titled(title, map.size()).column("key", row -> entries.get(row).getKey());
+        ValueTable table = ValueTable.titled(title, map.size())
+                .column("key", row -> entries.get(row).getKey());
         if (entries.size() < map.size() || !RecordTable.add(table, map.values())) {
             table.column("value", row -> entries.get(row).getValue());
         }
-        return Optional.of(new Renderers.Page(PlainText.of(map), table.table().html().orElseThrow()));
+        return Optional.of(
+                new Renderers.Page(PlainText.of(map), table.table().html().orElseThrow()));
     }
 
     /** Returns the members as a list that may hold nothing at a place. */

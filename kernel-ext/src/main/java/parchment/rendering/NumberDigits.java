@@ -98,7 +98,9 @@ final class NumberDigits {
             return number.toString();
         }
         String text = String.format(
-                Locale.ROOT, "%." + decimals + (form == Form.POWERS_OF_TEN ? "e" : "f"), form == Form.DECIMALS ? exact(number) : value);
+                Locale.ROOT,
+                "%." + decimals + (form == Form.POWERS_OF_TEN ? "e" : "f"),
+                form == Form.DECIMALS ? exact(number) : value);
         return text.matches("-0(\\.0*)?(e\\+00)?") ? text.substring(1) : text;
     }
 }

@@ -39,8 +39,7 @@ final class Pictures {
         graphics.setRenderingHint(RenderingHints.KEY_INTERPOLATION, RenderingHints.VALUE_INTERPOLATION_BILINEAR);
         graphics.drawImage(image, 0, 0, drawn.getWidth(), drawn.getHeight(), null);
         graphics.dispose();
-        String smaller =
-                String.format(Locale.ROOT, ", shown at %,d by %,d", drawn.getWidth(), drawn.getHeight());
+        String smaller = String.format(Locale.ROOT, ", shown at %,d by %,d", drawn.getWidth(), drawn.getHeight());
         return new Png(scale < 1 ? words + smaller : words, encoded(drawn), drawn.getWidth(), "");
     }
 

@@ -71,19 +71,22 @@ final class PlainText {
     private void array(Object array) {
         int length = Array.getLength(array);
         boolean rows = array.getClass().getComponentType().isArray(); // An array of arrays is a table: one row a line.
-        members(() -> new java.util.Iterator<>() {
-            private int next;
+        members(
+                () -> new java.util.Iterator<>() {
+                    private int next;
 
-            @Override
-            public boolean hasNext() {
-                return next < length;
-            }
+                    @Override
+                    public boolean hasNext() {
+                        return next < length;
+                    }
 
-            @Override
-            public @Nullable Object next() {
-                return Array.get(array, next++);
-            }
-        }, length, rows ? ",\n " : ", ");
+                    @Override
+                    public @Nullable Object next() {
+                        return Array.get(array, next++);
+                    }
+                },
+                length,
+                rows ? ",\n " : ", ");
     }
 
     private void members(Iterable<? extends @Nullable Object> members, int length, String between) {

@@ -24,7 +24,8 @@ record Png(String words, String base64, int width, String vector) implements Sho
         return Optional.of(
                 vector.isEmpty()
                         ? "<img alt=\"" + Html.escape(words) + "\" width=\"" + width
-                                + "\" style=\"max-width:100%;height:auto\" src=\"data:image/png;base64," + base64 + "\">"
+                                + "\" style=\"max-width:100%;height:auto\" src=\"data:image/png;base64," + base64
+                                + "\">"
                         : "<div>" + vector + "</div>");
     }
 

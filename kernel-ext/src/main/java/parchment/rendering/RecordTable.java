@@ -19,8 +19,8 @@ final class RecordTable {
         if (type.isEmpty()) {
             return Optional.empty();
         }
-        ValueTable table =
-                ValueTable.titled(type.get().getSimpleName() + ", " + ValueTable.counted(members.size(), "row"), members.size());
+        ValueTable table = ValueTable.titled(
+                type.get().getSimpleName() + ", " + ValueTable.counted(members.size(), "row"), members.size());
         return add(table, members) ? Optional.of(table.table()) : Optional.empty();
     }
 
@@ -50,7 +50,8 @@ final class RecordTable {
                 .distinct()
                 .limit(2)
                 .toList();
-        boolean one = types.size() == 1 && types.get(0).isRecord() && types.get(0).getRecordComponents().length > 0;
+        boolean one =
+                types.size() == 1 && types.get(0).isRecord() && types.get(0).getRecordComponents().length > 0;
         return one ? Optional.of(types.get(0)) : Optional.empty();
     }
 

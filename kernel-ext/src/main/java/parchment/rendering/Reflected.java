@@ -44,8 +44,9 @@ final class Reflected {
     @Nullable
     Object call(String method, Class<?>[] parameters, Object... arguments) {
         Method found = find(object.getClass(), method, parameters)
-                .orElseThrow(() -> new IllegalStateException("A " + object.getClass().getSimpleName() + " of this version has no "
-                        + method + "(), by which it could be shown. Its text is: " + object));
+                .orElseThrow(() ->
+                        new IllegalStateException("A " + object.getClass().getSimpleName() + " of this version has no "
+                                + method + "(), by which it could be shown. Its text is: " + object));
         try {
             return found.invoke(object, arguments);
         } catch (InvocationTargetException e) {

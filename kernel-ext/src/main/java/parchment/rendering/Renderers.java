@@ -56,17 +56,16 @@ public final class Renderers {
             if (asked.fits().test(value.getClass())) {
                 Object made = asked.form().apply(value);
                 if (made == null) {
-                    throw new IllegalStateException("What is registered for '" + asked.name()
-                            + "' gave nothing (null) for a value. Let it return text, Display.as(...), a table, or the value itself.");
+                    throw new IllegalStateException(
+                            "What is registered for '" + asked.name()
+                                    + "' gave nothing (null) for a value. Let it return text, Display.as(...), a table, or the value itself.");
                 }
                 if (made != value) {
                     return without(asked).of(made);
                 }
             }
         }
-        return Foreign.of(value)
-                .or(() -> JavaValues.of(value, this))
-                .orElseGet(() -> new Words(PlainText.of(value)));
+        return Foreign.of(value).or(() -> JavaValues.of(value, this)).orElseGet(() -> new Words(PlainText.of(value)));
     }
 
     /** What a function makes may be of the same kind again, and must not come back to it for ever. */

@@ -62,7 +62,8 @@ final class ValueTable {
 
     private Column column(String heading, List<@Nullable Object> values) {
         List<Integer> rows = IntStream.range(0, values.size()).boxed().toList();
-        List<Object> present = values.stream().filter(Objects::nonNull).map(Object.class::cast).toList();
+        List<Object> present =
+                values.stream().filter(Objects::nonNull).map(Object.class::cast).toList();
         if (!present.isEmpty() && present.stream().allMatch(NumberDigits::isNumber)) {
             NumberDigits digits = NumberDigits.of(present);
             rounded |= digits.rounds();

@@ -41,10 +41,12 @@ class ReaderImportsTest {
                             source.resolve(name + ".java"), "package made; public class " + name + " { " + body + " }")
                     .toString());
         }
-        arguments.add(Files.writeString(source.resolve("Holder.java"), "package made.deep; public class Holder {"
-                        + " public static class Table { " + body + " }"
-                        + " public static String dropTemperature() { return \"the reader's\"; }"
-                        + " public static String weightLoss() { return \"the reader's\"; } }")
+        arguments.add(Files.writeString(
+                        source.resolve("Holder.java"),
+                        "package made.deep; public class Holder {"
+                                + " public static class Table { " + body + " }"
+                                + " public static String dropTemperature() { return \"the reader's\"; }"
+                                + " public static String weightLoss() { return \"the reader's\"; } }")
                 .toString());
         assertEquals(0, ToolProvider.getSystemJavaCompiler().run(null, null, null, arguments.toArray(String[]::new)));
     }
@@ -53,7 +55,8 @@ class ReaderImportsTest {
         TreeSet<String> names = new TreeSet<>();
         for (var room : Rooms.types().entrySet()) {
             for (String name : room.getValue()) {
-                Class<?> type = Class.forName("parchment." + room.getKey() + "." + name, false, Rooms.class.getClassLoader());
+                Class<?> type =
+                        Class.forName("parchment." + room.getKey() + "." + name, false, Rooms.class.getClassLoader());
                 if (Modifier.isPublic(type.getModifiers())) {
                     names.add(name);
                 }
@@ -112,7 +115,8 @@ class ReaderImportsTest {
 
     @Test
     void theOtherNamesOfARoomStayOursAndVariablesKeepWhatTheyHold() {
-        shownBy("Table ours = Table.titled(\"ours\");\nList<Table> two = List.of(ours, ours);\nvar length = two.size();");
+        shownBy(
+                "Table ours = Table.titled(\"ours\");\nList<Table> two = List.of(ours, ours);\nvar length = two.size();");
         assertEquals("the reader's", shownBy("import made.deep.Holder.*;\nTable.whose()"));
         assertEquals("ours: 0 rows, 0 columns", shownBy("ours.toString()"));
         assertEquals("ours", shownBy("two.get(1).title()"));

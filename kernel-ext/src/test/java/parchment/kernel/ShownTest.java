@@ -37,7 +37,9 @@ class ShownTest {
     @Test
     void sendsAsTextWhatIsCalledJsonAndIsNone() {
         Shown shown = Shown.of(Display.as("application/json", "{\"open"));
-        assertEquals("{\"open", shown.data(JsonPrimitive::new).get("application/json").getAsString());
+        assertEquals(
+                "{\"open",
+                shown.data(JsonPrimitive::new).get("application/json").getAsString());
     }
 
     @Test

@@ -70,12 +70,18 @@ class ShownValuesTest {
                 chart""");
         assertEquals("Picture: Drops <b>, 1 series, day by an unnamed axis", chart.text());
         byte[] png = Base64.getDecoder().decode(chart.forms().get("image/png"));
-        assertEquals(600, Objects.requireNonNull(ImageIO.read(new ByteArrayInputStream(png))).getWidth());
+        assertEquals(
+                600,
+                Objects.requireNonNull(ImageIO.read(new ByteArrayInputStream(png)))
+                        .getWidth());
     }
 
     @Test
     void showsRecordsOfACellAsATable() {
-        assertEquals("Drum, 1 row\nname  kilograms\nblue         12", shown("record Drum(String name, int kilograms) { }\nList.of(new Drum(\"blue\", 12))").text());
+        assertEquals(
+                "Drum, 1 row\nname  kilograms\nblue         12",
+                shown("record Drum(String name, int kilograms) { }\nList.of(new Drum(\"blue\", 12))")
+                        .text());
     }
 
     @Test
@@ -102,7 +108,8 @@ class ShownValuesTest {
         assertEquals(
                 "An error as a value; nothing was thrown here.\nArithmeticException: / by zero\n"
                         + "A whole number was divided by 0. With a point (1.0 / x) the answer would be Infinity.\nCause: IllegalStateException: drum",
-                shown("(Throwable) new ArithmeticException(\"/ by zero\").initCause(new IllegalStateException(\"drum\"))")
+                shown(
+                                "(Throwable) new ArithmeticException(\"/ by zero\").initCause(new IllegalStateException(\"drum\"))")
                         .text());
     }
 

@@ -81,7 +81,9 @@ class NotebookRunTest {
     @Test
     void keepsAFormThatIsJsonAsJson(@TempDir Path folder) throws IOException {
         Path file = folder.resolve("forms.ipynb");
-        run(of("Display.as(\"application/json\", \"[{\\\"a\\\": [1, 2]}]\")")).notebook().write(file);
+        run(of("Display.as(\"application/json\", \"[{\\\"a\\\": [1, 2]}]\")"))
+                .notebook()
+                .write(file);
         assertTrue(Files.readString(file).replaceAll("\\s", "").contains("\"application/json\":[{\"a\":[1,2]}]"));
         CellOutput read = Notebook.read(file).cells().get(0).outputs().get(0);
         assertEquals(

@@ -35,7 +35,8 @@ class ForeignTest {
     void showsAFrameOfSmileAsATable() throws ReflectiveOperationException {
         Class<?> frame = Class.forName("smile.data.DataFrame");
         Method of = frame.getMethod("of", double[][].class, String[].class);
-        Object made = of.invoke(null, new double[][] {{203.5, 84}, {Double.NaN, 85.25}}, new String[] {"drop", "score"});
+        Object made =
+                of.invoke(null, new double[][] {{203.5, 84}, {Double.NaN, 85.25}}, new String[] {"drop", "score"});
         assertEquals("""
                 A table of 2 rows
                    drop  score
@@ -94,7 +95,8 @@ class ForeignTest {
         URL jar = XYChart.class.getProtectionDomain().getCodeSource().getLocation();
         Class<?> builder = apart(jar).loadClass(XYChartBuilder.class.getName());
         assertNotEquals(XYChartBuilder.class, builder);
-        Object started = builder.getMethod("title", String.class).invoke(builder.getConstructor().newInstance(), "Theirs");
+        Object started = builder.getMethod("title", String.class)
+                .invoke(builder.getConstructor().newInstance(), "Theirs");
         Showable shown = renderers.of(started.getClass().getMethod("build").invoke(started));
         assertEquals("Picture: Theirs, 0 series", shown.text());
         assertTrue(shown.otherForms().containsKey("image/png"));
@@ -133,11 +135,13 @@ class ForeignTest {
         assertTrue(loaded.contains(" " + Evaluator.class.getName() + " "), "the list of classes is there");
         assertEquals(
                 List.of(),
-                Pattern.compile(" (?:tech\\.tablesaw|smile|org\\.knowm|java\\.awt|javax\\.imageio|javax\\.swing|sun\\.font)\\.\\S+ source:")
+                Pattern.compile(
+                                " (?:tech\\.tablesaw|smile|org\\.knowm|java\\.awt|javax\\.imageio|javax\\.swing|sun\\.font)\\.\\S+ source:")
                         .matcher(loaded)
                         .results()
                         .map(found -> found.group().strip())
-                        .filter(found -> !found.matches("tech\\.tablesaw\\.(api\\.Table|table\\.Relation) .*")) // For their jar's place.
+                        .filter(found -> !found.matches(
+                                "tech\\.tablesaw\\.(api\\.Table|table\\.Relation) .*")) // For their jar's place.
                         .toList());
     }
 }

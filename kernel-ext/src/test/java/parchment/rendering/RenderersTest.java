@@ -61,7 +61,9 @@ class RenderersTest {
                 .replaceAll("");
         return Pattern.compile("<tr>|<caption>|<p>")
                 .splitAsStream(body)
-                .map(row -> row.replaceAll("</t[hd]>", "|").replaceAll("<[^>]*>", "").strip())
+                .map(row -> row.replaceAll("</t[hd]>", "|")
+                        .replaceAll("<[^>]*>", "")
+                        .strip())
                 .filter(row -> !row.isEmpty())
                 .collect(Collectors.joining("\n"));
     }
@@ -98,7 +100,8 @@ class RenderersTest {
     @Test
     void boundsATableAndSaysSo() {
         String page = table(new int[1_001][41]);
-        assertTrue(page.contains("The first 1,000 of 1,001 rows are here.\nThe first 40 of 42 columns are here."), page);
+        assertTrue(
+                page.contains("The first 1,000 of 1,001 rows are here.\nThe first 40 of 42 columns are here."), page);
         String whole = table(new int[1_000][39]);
         assertFalse(whole.contains("are here"), whole);
         String words = table(List.of(new Cup("a".repeat(200), 1, 1, Optional.of("b".repeat(201)))));
@@ -109,7 +112,8 @@ class RenderersTest {
 
     @Test
     void showsRecordsOfOneClassAsATable() {
-        List<Cup> cups = List.of(new Cup("North", 84.25, 3, Optional.empty()), new Cup("South", 85, 12, Optional.of("fine")));
+        List<Cup> cups =
+                List.of(new Cup("North", 84.25, 3, Optional.empty()), new Cup("South", 85, 12, Optional.of("fine")));
         String expected = """
                 Cup, 2 rows
                 lot    score  day  note
@@ -121,7 +125,8 @@ class RenderersTest {
         assertEquals("Cup, 2 rows\nlot|score|day|note|\nNorth|84.25|3|missing|\nSouth|85.00|12|fine|", table(cups));
         assertEquals("[Empty[]]", text(List.of(new Empty())));
         assertEquals("", html(List.of(new Empty(), new Cup("a", 1, 1, Optional.empty()))));
-        assertEquals("Cup, 2 rows\nlot|score|day|note|\na|1|1|missing|\nmissing|missing|missing|missing|",
+        assertEquals(
+                "Cup, 2 rows\nlot|score|day|note|\na|1|1|missing|\nmissing|missing|missing|missing|",
                 table(Arrays.asList(new Cup("a", 1, 1, Optional.empty()), null)));
     }
 
@@ -144,12 +149,14 @@ class RenderersTest {
         Showable bold = Display.as("text/html", "<b>one</b>");
         String list = html(List.of(bold, bold));
         assertEquals(2, list.split("<b>one</b>", -1).length - 1);
-        assertTrue(html(Map.of("first <lot>", bold)).startsWith("<p><strong>first &lt;lot&gt;</strong></p>\n<div><b>one</b>"));
+        assertTrue(html(Map.of("first <lot>", bold))
+                .startsWith("<p><strong>first &lt;lot&gt;</strong></p>\n<div><b>one</b>"));
         assertEquals("<b>one</b>", html(Optional.of(bold)));
         List<Showable> many = Collections.nCopies(61, bold);
         assertTrue(html(many).endsWith("<p>and 1 more, not shown</p>\n"));
         assertFalse(html(many.subList(1, 61)).contains("not shown"));
-        assertTrue(html(List.of(Display.as("image/png", new byte[] {1}))).contains("<img alt=\"A picture (image/png)\""));
+        assertTrue(
+                html(List.of(Display.as("image/png", new byte[] {1}))).contains("<img alt=\"A picture (image/png)\""));
     }
 
     @Test
@@ -176,7 +183,9 @@ class RenderersTest {
             six = List.of(six, 1);
         }
         assertTrue(text(six).contains("here"), text(six));
-        assertEquals("[[[[[[(list within), 1], 1], 1], 1], 1], 1]", text(List.of(six, 1)).replace("here, 1", "?"));
+        assertEquals(
+                "[[[[[[(list within), 1], 1], 1], 1], 1], 1]",
+                text(List.of(six, 1)).replace("here, 1", "?"));
         String wide = text(Collections.nCopies(100, Collections.nCopies(100, "a word of some length")));
         assertTrue(wide.length() < 25_000 && wide.endsWith("... 100 in all]"), wide.length() + "");
     }
@@ -238,7 +247,10 @@ class RenderersTest {
         Showable large = renderers.of(new BufferedImage(4_800, 10, BufferedImage.TYPE_BYTE_GRAY));
         assertEquals("A picture of 4,800 by 10 dots, shown at 2,400 by 5", large.text());
         assertEquals(2_400, decoded(large).getWidth());
-        assertEquals(2_400, decoded(renderers.of(new BufferedImage(2_400, 1, BufferedImage.TYPE_INT_ARGB))).getWidth());
+        assertEquals(
+                2_400,
+                decoded(renderers.of(new BufferedImage(2_400, 1, BufferedImage.TYPE_INT_ARGB)))
+                        .getWidth());
     }
 
     private static BufferedImage decoded(Showable shown) throws IOException {
@@ -256,7 +268,8 @@ class RenderersTest {
         renderers.register("java.lang.Comparable", each -> Display.as("text/html", "<i>" + each + "</i>"));
         assertEquals("<i>6</i>", html(6));
         assertEquals("<div><i>6</i></div>\n", html(List.of(6)));
-        assertEquals("Table: 0 rows, 0 columns", renderers.of(Table.titled("Table")).toString());
+        assertEquals(
+                "Table: 0 rows, 0 columns", renderers.of(Table.titled("Table")).toString());
         renderers.register(List.class, list -> List.of(list, "more"));
         assertEquals("[[7, 8], more]", text(List.of(7, 8)), "what it makes does not come back to it");
     }
@@ -297,7 +310,9 @@ class RenderersTest {
 
     private static String digits(Object... numbers) {
         NumberDigits digits = NumberDigits.of(List.of(numbers));
-        return Arrays.stream(numbers).map(number -> digits.print((Number) number)).collect(Collectors.joining(" "))
+        return Arrays.stream(numbers)
+                        .map(number -> digits.print((Number) number))
+                        .collect(Collectors.joining(" "))
                 + (digits.rounds() ? " rounded" : "");
     }
 
