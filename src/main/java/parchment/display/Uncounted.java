@@ -1,5 +1,7 @@
 package parchment.display;
 
+import java.util.Map;
+
 /** Passes on everything but the questions that are put to data. */
 record Uncounted(Display.Target page) implements Display.Target {
     @Override
@@ -20,6 +22,11 @@ record Uncounted(Display.Target page) implements Display.Target {
     @Override
     public void holdsForPage(String sentence) {
         page.holdsForPage(sentence);
+    }
+
+    @Override
+    public Map<String, String> live(Live value) {
+        return page.live(value);
     }
 
     @Override

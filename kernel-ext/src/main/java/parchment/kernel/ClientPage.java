@@ -1,12 +1,16 @@
 package parchment.kernel;
 
 import com.google.gson.JsonObject;
+import com.google.gson.JsonParser;
+import com.google.gson.JsonPrimitive;
 import java.io.IOException;
 import java.util.HashSet;
+import java.util.Map;
 import java.util.Set;
 import org.dflib.jjava.jupyter.messages.MessageContext;
 import org.dflib.jjava.jupyter.messages.MessageType;
 import org.jspecify.annotations.Nullable;
+import parchment.display.Live;
 
 /** The page of a Jupyter client for one cell. What is printed in small pieces is sent in larger ones. */
 final class ClientPage implements CellPage, AutoCloseable {
@@ -17,6 +21,7 @@ final class ClientPage implements CellPage, AutoCloseable {
     private final MessageContext request;
     private final int number;
     private final boolean mayAsk;
+    private final LiveControls controls;
     private final Set<String> places = new HashSet<>();
     private final StringBuilder printed = new StringBuilder();
     private final Thread flusher = new Thread(this::flushFromTimeToTime, "printed text");
@@ -24,11 +29,12 @@ final class ClientPage implements CellPage, AutoCloseable {
     private boolean started;
     private String resultText = "";
 
-    ClientPage(Connection connection, MessageContext request, int number, boolean mayAsk) {
+    ClientPage(Connection connection, MessageContext request, int number, boolean mayAsk, LiveControls controls) {
         this.connection = connection;
         this.request = request;
         this.number = number;
         this.mayAsk = mayAsk;
+        this.controls = controls;
         flusher.setDaemon(true);
     }
 
@@ -81,6 +87,11 @@ final class ClientPage implements CellPage, AutoCloseable {
         JsonObject content = new JsonObject();
         content.addProperty("wait", true);
         connection.publish(request, MessageType.PUBLISH_CLEAR_OUTPUT, content);
+    }
+
+    @Override
+    public Map<String, String> live(Live value) {
+        return controls.open(value, this);
     }
 
     @Override
@@ -137,7 +148,11 @@ final class ClientPage implements CellPage, AutoCloseable {
     static JsonObject data(@Nullable Shown shown) {
         JsonObject data = new JsonObject();
         if (shown != null) {
-            shown.forms().forEach(data::addProperty);
+            // A form that is JSON goes as such, not as a text of it.
+            shown.forms()
+                    .forEach((type, form) -> data.add(
+                            type,
+                            type.endsWith("+json") ? JsonParser.parseString(form) : new JsonPrimitive(form)));
         }
         JsonObject content = new JsonObject();
         content.add("data", data);

@@ -3,6 +3,7 @@ package parchment.kernel;
 import java.util.List;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.BooleanSupplier;
+import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 import parchment.display.Display;
 
@@ -62,6 +63,21 @@ public final class Evaluator implements AutoCloseable {
 
     private Outcome runGuarded(int number, String code, CellPage page, BooleanSupplier stopAsked) {
         CellText cell = new CellText(number, code.replace("\r\n", "\n"));
+        return guarded(cell, page, stopAsked, () -> new CellRun(session, cell, page).run());
+    }
+
+    /** Runs what a control is to do when a person has set it: as part of no cell, but guarded, stopped and explained like one. */
+    synchronized Outcome act(CellPage page, Runnable work, BooleanSupplier stopAsked) {
+        CellText none = new CellText(0, "");
+        try {
+            return guarded(none, page, stopAsked, () -> new CallbackRun(session, none, work).run());
+        } catch (ThreadDeath late) { // As after a cell.
+            interrupts.end();
+            return Outcome.stopped(CellStop.Reason.INTERRUPTED);
+        }
+    }
+
+    private Outcome guarded(CellText cell, CellPage page, BooleanSupplier stopAsked, Supplier<Outcome> work) {
         interrupts.begin();
         session.questions().beginCell();
         session.notes().beginCell();
@@ -71,7 +87,7 @@ public final class Evaluator implements AutoCloseable {
             if (stopAsked.getAsBoolean()) {
                 return Outcome.stopped(CellStop.Reason.INTERRUPTED);
             }
-            Outcome outcome = new CellRun(session, cell, page).run();
+            Outcome outcome = work.get();
             session.notes().shown().forEach(page::pageNote);
             List<String> foot = session.questions().foot();
             if (!foot.isEmpty()) {

@@ -1,8 +1,10 @@
 package parchment.kernel;
 
+import java.util.Map;
 import java.util.UUID;
 import parchment.display.Asked;
 import parchment.display.Display;
+import parchment.display.Live;
 import parchment.display.Showable;
 
 /** What {@link Display} and progress reach while a cell runs. */
@@ -25,6 +27,11 @@ record PageTarget(CellPage page, QuestionsAsked questions, PageNotes notes) impl
     @Override
     public void holdsForPage(String sentence) {
         notes.add(sentence);
+    }
+
+    @Override
+    public Map<String, String> live(Live value) {
+        return page.live(value);
     }
 
     @Override

@@ -6,7 +6,9 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
+import parchment.display.Display;
 import parchment.display.Html;
+import parchment.display.Live;
 import parchment.display.Showable;
 
 /**
@@ -64,6 +66,9 @@ public record Shown(Map<String, String> forms) {
             svg.ifPresent(picture -> forms.put(HTML, "<div>" + picture + "</div>"));
         }
         svg.ifPresent(picture -> forms.put(SVG, picture));
+        if (showable instanceof Live live) {
+            forms.putAll(Display.live(live));
+        }
         return new Shown(forms);
     }
 
