@@ -319,7 +319,7 @@ class Controls(unittest.TestCase):
             'var logbook = Logbook.open("datasets/harbour").only("H001", "H003", "H012");\nvar explorer = Explorer.of(logbook);\nexplorer')
         result = [m for m in heard if m["msg_type"] == "execute_result"][0]["content"]["data"]
         self.assertNotIn(VIEW, result, "the explorer itself is HTML")
-        beside = [m for m in heard if m["msg_type"] == "display_data"][0]["content"]["data"]
+        beside, = [m["content"]["data"] for m in heard if VIEW in m["content"].get("data", {})]
         self.assertEqual(self.states[beside[VIEW]["model_id"]]["_model_name"], "VBoxModel")
         field = self.model("Text")
         place, = self.states[field]["_dom_classes"]
