@@ -78,6 +78,7 @@ test('the live notebook explores, and the code it hands out runs in the next cel
     const page = await openNotebook();
     await page.evaluate(() => Jupyter.notebook.execute_all_cells());
     await page.locator('.parchment-views .u-over').first().waitFor({timeout: PATIENCE});
+    await page.getByText('What is chosen below does not come back by itself here.').waitFor({timeout: PATIENCE});
     const cells = await page.evaluate(() => Jupyter.notebook.get_cells().length);
     const {code, names} = await exploreAll(page);
     assert.equal(await page.evaluate(() => Jupyter.notebook.get_cells().length), cells, 'no key reached the notebook');

@@ -57,7 +57,7 @@ public final class Button implements Control {
     @Override
     public String toString() {
         int presses = presses();
-        return "the button '" + label + "' was pressed "
-                + (presses == 1 ? "once." : presses == 0 ? "not yet." : presses + " times.");
+        return "the button '" + label + "' "
+                + (presses == 0 ? "has not been pressed yet." : "was pressed " + (presses == 1 ? "once." : presses + " times."));
     }
 }

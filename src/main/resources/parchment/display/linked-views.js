@@ -10,7 +10,7 @@ class LinkedPage {
         this.size = this.data.names.length;
         this.count = this.size;
         this.shown = new Array(this.size).fill(true);
-        this.chosen = this.placesOf(this.data.chosen || []);
+        this.chosen = new Set();
         this.met = false;
         this.tries = 0;
         this.pointed = -1;
@@ -323,6 +323,7 @@ class LinkedPage {
         this.root.classList.add('alive');
         this.colour();
         this.pictures.forEach(picture => picture.start());
+        this.chosen = this.placesOf(this.data.chosen);
         this.changed();
         this.watch();
     }

@@ -140,7 +140,7 @@ final class ShowableExamples {
         ROOTS.put("Explorer", Explorer::of);
         ROOTS.put("ChosenNames", logbook -> ChosenNames.among("batch", names(logbook), names(logbook)));
         ROOTS.put("Slider", logbook -> Slider.of(logbook.name(), 196, 212).withUnit("°C"));
-        ROOTS.put("CountSlider", logbook -> CountSlider.of(logbook.name(), 1, 9).showing(count -> logbook));
+        ROOTS.put("CountSlider", logbook -> CountSlider.of(logbook.name(), 1, 9));
         ROOTS.put("RangeSlider", logbook -> RangeSlider.of(logbook.name(), 2, 12).withUnit("kg"));
         ROOTS.put("Choice", logbook -> Choice.of("batch", someNames(logbook)).showing(name -> name));
         ROOTS.put("Choices", logbook -> Choices.of("batches", someNames(logbook)).startingAt(someNames(logbook)));
