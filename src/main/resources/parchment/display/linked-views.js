@@ -11,6 +11,7 @@ class LinkedPage {
         this.count = this.size;
         this.shown = new Array(this.size).fill(true);
         this.chosen = new Set();
+        this.drawn = false;
         this.met = false;
         this.tries = 0;
         this.pointed = -1;
@@ -94,7 +95,7 @@ class LinkedPage {
     /** Tells Java what is chosen, through the field that a live notebook puts on the page for it. The field may come later than the page. */
     bringBack() {
         const place = this.root.dataset.back;
-        if (!place) {
+        if (!place || !this.drawn) {
             return;
         }
         clearTimeout(this.waiting);
@@ -323,8 +324,13 @@ class LinkedPage {
         this.root.classList.add('alive');
         this.colour();
         this.pictures.forEach(picture => picture.start());
-        this.chosen = this.placesOf(this.data.chosen);
         this.changed();
+        // The pictures are drawn a moment after they are made, and only what is drawn can be set off.
+        requestAnimationFrame(() => {
+            this.drawn = true;
+            this.chosen = this.placesOf(this.data.chosen);
+            this.changed();
+        });
         this.watch();
     }
 
