@@ -7,7 +7,7 @@ import parchment.display.Wire;
  * A button that a person presses.
  *
  * <pre>{@code
- * Button.of("Draw another batch").onPress(() -> Display.show(BatchChart.of(batches.next())))
+ * Button.of("Draw the newest batch").onPress(() -> Display.show(BatchChart.of(logbook.lastWithCurve())))
  * }</pre>
  */
 public final class Button implements Control {

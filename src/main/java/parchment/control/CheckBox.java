@@ -9,7 +9,7 @@ import parchment.display.Wire;
  * A box that a person ticks or clears. It starts clear.
  *
  * <pre>{@code
- * CheckBox.of("cupped batches only").showing(tick -> logbook.only(b -> tick == CheckBox.Tick.CLEAR || b.roastDay().isPresent()))
+ * CheckBox.of("newest batch only").showing(tick -> tick == CheckBox.Tick.TICKED ? logbook.lastWithCurve() : logbook)
  * }</pre>
  */
 public final class CheckBox implements Control {

@@ -10,7 +10,7 @@ import parchment.display.Wire;
  * One of several words, chosen from a list that drops down. It starts with the first.
  *
  * <pre>{@code
- * Choice.of("lot", logbook.lotNames()).showing(lot -> PaceChart.of(logbook.ofLot(lot)))
+ * Choice.of("lot", "Cinder Ridge", "Low Orchard").showing(lot -> PaceChart.of(logbook.ofLot(lot)))
  * }</pre>
  */
 public final class Choice implements Control {

@@ -12,7 +12,7 @@ import parchment.display.Wire;
  * Some of several words, chosen from a list that stands open; none are chosen at the start.
  *
  * <pre>{@code
- * Choices.of("lots", logbook.lotNames()).onChange(lots -> System.out.println(lots.size() + " lots"))
+ * Choices.of("lots", "Cinder Ridge", "Low Orchard").onChange(lots -> System.out.println(lots.size() + " lots"))
  * }</pre>
  */
 public final class Choices implements Control {

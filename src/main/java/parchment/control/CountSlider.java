@@ -9,7 +9,7 @@ import parchment.display.Wire;
  * A whole number that a person sets by moving a handle between two ends. It starts at the lower end and moves by 1.
  *
  * <pre>{@code
- * CountSlider.of("batches to look at", 1, 20).showing(count -> logbook.batches().subList(0, count))
+ * CountSlider.of("batch", 1, 20).showing(number -> BatchChart.of(logbook.batches().get(number - 1)))
  * }</pre>
  */
 public final class CountSlider implements Control {

@@ -10,7 +10,7 @@ import parchment.display.Wire;
  *
  * <pre>{@code
  * var note = HtmlNote.ofText("Nothing chosen yet.");
- * note.set(Phases.of(batch));                        // anything that shows itself
+ * note.set(BatchChart.of(logbook.lastWithCurve()));   // anything that shows itself
  * }</pre>
  */
 public final class HtmlNote implements Control {

@@ -9,7 +9,7 @@ import parchment.display.Wire;
  * A line that a person types into. It starts empty; it is told once the person presses Enter or leaves it.
  *
  * <pre>{@code
- * TextField.of("batch").showing(name -> BatchChart.of(logbook.batch(name)))
+ * TextField.of("batch").startingAt("H001").showing(name -> BatchChart.of(logbook.batch(name)))
  * }</pre>
  */
 public final class TextField implements Control {

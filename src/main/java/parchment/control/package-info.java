@@ -8,7 +8,7 @@
  * <pre>{@code
  * Slider.of("drop temperature", 196, 212)
  *         .withUnit("°C")
- *         .showing(limit -> logbook.only(batch -> batch.dropTemperature() > limit).size() + " batches above")
+ *         .onChange(limit -> System.out.println("now " + limit + " °C"))
  * }</pre>
  *
  * <p>Controls are for looking. None of them moves a machine, and none may be made to: nothing here reads a probe or answers in time.

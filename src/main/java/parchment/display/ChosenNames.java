@@ -10,6 +10,10 @@ import java.util.UUID;
  * The names that a person chooses on a page of {@link LinkedViews}, as they come back to Java.
  *
  * <p>Only a live page brings them back. Until one has answered, the choice is the one that it began with, and {@link #wayBack} says so.
+ *
+ * <pre>{@code
+ * ChosenNames.among("batch", List.of("H001", "H002"), List.of("H002"))
+ * }</pre>
  */
 public final class ChosenNames implements Live {
     /** How far the way from the page back to Java goes. */
