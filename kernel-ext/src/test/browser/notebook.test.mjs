@@ -1,11 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The explorer inside a live classic notebook, on the server that `parchment open` starts.
 import assert from 'node:assert/strict';
-import {spawn} from 'node:child_process';
-import path from 'node:path';
 import {after, before, test} from 'node:test';
 import {keepsTheRules} from './rules.mjs';
-import {HOME, exploreAll, nothingBadHappened, openBrowser, picture, pictureOf, scratch, smallLogbook, watchedPage} from './support.mjs';
+import {exploreAll, nothingBadHappened, openBrowser, openServer, picture, pictureOf, smallLogbook, watchedPage} from './support.mjs';
 
 const PATIENCE = 60000;
 let browser;
@@ -13,37 +11,14 @@ let server;
 let address;
 
 before(async () => {
-    const data = scratch();
-    server = spawn(path.join(HOME, 'parchment'), ['open', '--no-browser', '--logbook', smallLogbook()], {
-        env: {...process.env, JUPYTER_DATA_DIR: data, JUPYTER_RUNTIME_DIR: path.join(data, 'runtime'), JUPYTER_CONFIG_DIR: data},
-        stdio: ['ignore', 'pipe', 'pipe'],
-        detached: true
-    });
-    address = await new Promise((found, failed) => {
-        let said = '';
-        const hear = bytes => {
-            said += bytes;
-            const match = said.match(/http:\/\/127\.0\.0\.1:\d+\/\S*\?token=\w+/);
-            if (match) {
-                found(match[0]);
-            }
-        };
-        server.stdout.on('data', hear);
-        server.stderr.on('data', hear);
-        server.on('exit', code => failed(new Error('the server ended with ' + code + ':\n' + said)));
-        setTimeout(() => failed(new Error('no address in time:\n' + said)), PATIENCE).unref();
-    });
+    server = await openServer(smallLogbook(), PATIENCE);
+    address = server.address;
     browser = await openBrowser();
 });
 
 after(async () => {
     await browser?.close();
-    if (server?.exitCode === null) {
-        // The launcher, the server and the kernels are one group of processes.
-        const ended = new Promise(done => server.once('exit', done));
-        process.kill(-server.pid, 'SIGTERM');
-        await ended;
-    }
+    await server?.stop();
 });
 
 /** Opens the explorer's notebook with its kernel connected. */
@@ -103,6 +78,7 @@ test('the live notebook explores, and the code it hands out runs in the next cel
     const page = await openNotebook();
     await page.evaluate(() => Jupyter.notebook.execute_all_cells());
     await page.locator('.parchment-views .u-over').first().waitFor({timeout: PATIENCE});
+    await page.getByText('What is chosen below does not come back by itself here.').waitFor({timeout: PATIENCE});
     const cells = await page.evaluate(() => Jupyter.notebook.get_cells().length);
     const {code, names} = await exploreAll(page);
     assert.equal(await page.evaluate(() => Jupyter.notebook.get_cells().length), cells, 'no key reached the notebook');

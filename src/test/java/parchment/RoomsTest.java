@@ -34,6 +34,7 @@ class RoomsTest {
             Set.of("quantity"),
             Set.of("stats"),
             Set.of("display"),
+            Set.of("control"),
             Set.of("chart"),
             Set.of("curve"),
             Set.of("sheet"),

@@ -1,5 +1,6 @@
 package parchment.display;
 
+import java.util.Map;
 import java.util.Objects;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.Function;
@@ -136,6 +137,14 @@ public final class Display {
         target().holdsForPage(sentence);
     }
 
+    /**
+     * Brings something to life on the page, for the library and for pages; returns the forms that a live page shows it in, text by media
+     * type. None are returned where the page cannot: it shows the text or HTML then.
+     */
+    public static Map<String, String> live(Live value) {
+        return target().live(value);
+    }
+
     /** Shows values on the given target until the result is closed; for notebooks, not for cells. */
     public static Shown on(Target target) {
         Target before = TARGET.getAndSet(Objects.requireNonNull(target));
@@ -180,6 +189,11 @@ public final class Display {
 
         /** Takes note of a sentence that holds for the whole page. Does nothing where there is no page. */
         default void holdsForPage(String sentence) {}
+
+        /** Brings something to life, as {@link Display#live} says. A page that is still returns nothing. */
+        default Map<String, String> live(Live value) {
+            return Map.of();
+        }
 
         /** Returns a place for one thing that changes while it is looked at; nothing is there until something is shown. */
         default Moving moving() {

@@ -32,6 +32,7 @@ public final class LinkedViews implements Showable {
     private final List<String> notes;
     private final Optional<Showable> still;
     private final List<String> code;
+    private final Optional<ChosenNames> chosen;
 
     private LinkedViews(
             String title,
@@ -43,7 +44,8 @@ public final class LinkedViews implements Showable {
             List<LinkedPaths> paths,
             List<String> notes,
             Optional<Showable> still,
-            List<String> code) {
+            List<String> code,
+            Optional<ChosenNames> chosen) {
         this.title = title;
         this.noun = noun;
         this.names = names;
@@ -54,6 +56,7 @@ public final class LinkedViews implements Showable {
         this.notes = notes;
         this.still = still;
         this.code = code;
+        this.chosen = chosen;
     }
 
     /**
@@ -72,7 +75,8 @@ public final class LinkedViews implements Showable {
                 List.of(),
                 List.of(),
                 Optional.empty(),
-                List.of());
+                List.of(),
+                Optional.empty());
     }
 
     /**
@@ -85,7 +89,7 @@ public final class LinkedViews implements Showable {
         check(name, values.size());
         Map<String, List<String>> more = new LinkedHashMap<>(groups);
         more.put(name, List.copyOf(values));
-        return new LinkedViews(title, noun, names, more, dates, numbers, paths, notes, still, code);
+        return new LinkedViews(title, noun, names, more, dates, numbers, paths, notes, still, code, chosen);
     }
 
     /**
@@ -99,7 +103,7 @@ public final class LinkedViews implements Showable {
                 .map(day -> day.map(LocalDate::toString).orElse(""))
                 .toList();
         return new LinkedViews(
-                title, noun, names, groups, Optional.of(Map.entry(name, written)), numbers, paths, notes, still, code);
+                title, noun, names, groups, Optional.of(Map.entry(name, written)), numbers, paths, notes, still, code, chosen);
     }
 
     /**
@@ -111,7 +115,7 @@ public final class LinkedViews implements Showable {
         check(number.name(), number.size());
         List<LinkedNumber> more = new ArrayList<>(numbers);
         more.add(number);
-        return new LinkedViews(title, noun, names, groups, dates, List.copyOf(more), paths, notes, still, code);
+        return new LinkedViews(title, noun, names, groups, dates, List.copyOf(more), paths, notes, still, code, chosen);
     }
 
     /**
@@ -123,24 +127,30 @@ public final class LinkedViews implements Showable {
         check(picture.toString(), picture.size());
         List<LinkedPaths> more = new ArrayList<>(paths);
         more.add(picture);
-        return new LinkedViews(title, noun, names, groups, dates, numbers, List.copyOf(more), notes, still, code);
+        return new LinkedViews(title, noun, names, groups, dates, numbers, List.copyOf(more), notes, still, code, chosen);
     }
 
     /** Adds a sentence below the pictures. */
     public LinkedViews withNote(String sentence) {
         List<String> more = new ArrayList<>(notes);
         more.add(sentence);
-        return new LinkedViews(title, noun, names, groups, dates, numbers, paths, List.copyOf(more), still, code);
+        return new LinkedViews(title, noun, names, groups, dates, numbers, paths, List.copyOf(more), still, code, chosen);
     }
 
     /** Returns the same page with the picture that stands there where scripts do not run, and in print. */
     public LinkedViews withStill(Showable picture) {
-        return new LinkedViews(title, noun, names, groups, dates, numbers, paths, notes, Optional.of(picture), code);
+        return new LinkedViews(title, noun, names, groups, dates, numbers, paths, notes, Optional.of(picture), code, chosen);
     }
 
     /** Returns the same page with the code that the names of the chosen things, quoted for Java, are put between. */
     public LinkedViews withCode(String before, String after) {
-        return new LinkedViews(title, noun, names, groups, dates, numbers, paths, notes, still, List.of(before, after));
+        return new LinkedViews(title, noun, names, groups, dates, numbers, paths, notes, still, List.of(before, after), chosen);
+    }
+
+    /** Returns the same page that begins with a choice and, where the page is live, brings back what a person chooses. */
+    public LinkedViews withChosen(ChosenNames choice) {
+        return new LinkedViews(
+                title, noun, names, groups, dates, numbers, paths, notes, still, code, Optional.of(choice));
     }
 
     private void check(String what, int size) {
@@ -152,6 +162,10 @@ public final class LinkedViews implements Showable {
                     names.size(),
                     size));
         }
+    }
+
+    Optional<ChosenNames> chosen() {
+        return chosen;
     }
 
     Optional<Showable> still() {
@@ -206,6 +220,8 @@ public final class LinkedViews implements Showable {
         paths.forEach(picture -> picture.writeTo(json));
         json.end().list("code");
         code.forEach(json::text);
+        json.end().list("chosen");
+        chosen.ifPresent(choice -> choice.names().forEach(json::text));
         return json.end().end().toString();
     }
 

@@ -5,6 +5,7 @@ import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.Locale;
+import java.util.Optional;
 
 /**
  * Puts the page of linked views together: the still picture, the data, the style, the plotting library and the script, all in one
@@ -21,7 +22,11 @@ final class LinkedViewsPage {
         // The same page twice in one notebook has the same name; the script takes the first that is not alive yet.
         String name = "parchment-views-" + String.format(Locale.ROOT, "%08x", data.hashCode());
         StringBuilder html = new StringBuilder(data.length() + 100_000);
-        html.append("<div class=\"parchment-views\" data-page=\"").append(name).append("\">\n<style>\n");
+        html.append("<div class=\"parchment-views\" data-page=\"").append(name).append('"');
+        views.chosen().flatMap(LinkedViewsPage::wayBack).ifPresent(place -> html.append(" data-back=\"")
+                .append(place)
+                .append('"'));
+        html.append(">\n<style>\n");
         html.append(read(UPLOT + "dist/uPlot.min.css"))
                 .append(read("linked-views.css"))
                 .append("</style>\n");
@@ -50,6 +55,15 @@ final class LinkedViewsPage {
                 .append(name)
                 .append("');\n}());\n</script>\n</div>\n");
         return html.toString();
+    }
+
+    /** Shows the place through which a choice comes back, where the page has one, and returns its name. */
+    private static Optional<String> wayBack(ChosenNames chosen) {
+        if (Display.live(chosen).isEmpty()) {
+            return Optional.empty();
+        }
+        Display.show(chosen);
+        return Optional.of(chosen.place());
     }
 
     private static String read(String resource) {

@@ -1,5 +1,6 @@
 package parchment.display;
 
+import java.util.Map;
 import java.util.function.Function;
 
 /** Passes on everything but the questions that are put to data. */
@@ -42,6 +43,11 @@ record Uncounted(Display.Target page) implements Display.Target {
     @Override
     public void holdsForPage(String sentence) {
         page.holdsForPage(sentence);
+    }
+
+    @Override
+    public Map<String, String> live(Live value) {
+        return page.live(value);
     }
 
     @Override

@@ -4,6 +4,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import parchment.align.Clock;
+import parchment.display.ChosenNames;
 import parchment.display.LinkedViews;
 import parchment.display.Showable;
 import parchment.logbook.Batch;
@@ -32,17 +33,20 @@ public final class Explorer implements Showable {
     private final Clock clock;
     private final List<Feature> features;
     private final Optional<String> attribute;
+    private final ChosenNames chosen;
 
-    private Explorer(Logbook logbook, Clock clock, List<Feature> features, Optional<String> attribute) {
+    private Explorer(
+            Logbook logbook, Clock clock, List<Feature> features, Optional<String> attribute, List<String> first) {
         this.logbook = logbook;
         this.clock = clock;
         this.features = features;
         this.attribute = attribute;
+        this.chosen = ChosenNames.among("batch", names(logbook), first);
     }
 
     /** Returns the explorer of a logbook's batches. */
     public static Explorer of(Logbook logbook) {
-        return new Explorer(logbook, Clock.SINCE_CHARGE, Features.all().list(), Optional.empty());
+        return new Explorer(logbook, Clock.SINCE_CHARGE, Features.all().list(), Optional.empty(), List.of());
     }
 
     /** Returns the explorer of some batches; without their logbook they have no scores. */
@@ -56,22 +60,69 @@ public final class Explorer implements Showable {
 
     /** Returns the same explorer that starts on another clock. */
     public Explorer withClock(Clock other) {
-        return new Explorer(logbook, other, features, attribute);
+        return new Explorer(logbook, other, features, attribute, chosen.names());
     }
 
     /** Returns the same explorer with the given features to choose from; the first two are the scatter picture's at the start. */
-    public Explorer withFeatures(Feature... chosen) {
-        return new Explorer(logbook, clock, Arrays.asList(chosen.clone()), attribute);
+    public Explorer withFeatures(Feature... wanted) {
+        return new Explorer(logbook, clock, Arrays.asList(wanted.clone()), attribute, chosen.names());
     }
 
     /** Returns the same explorer that starts with the scores of another attribute. */
     public Explorer withAttribute(String other) {
-        return new Explorer(logbook, clock, features, Optional.of(other));
+        return new Explorer(logbook, clock, features, Optional.of(other), chosen.names());
     }
 
     /** Returns the same explorer with temperatures on another scale. */
     public Explorer in(TemperatureUnit unit) {
-        return new Explorer(logbook.in(unit), clock, features, attribute);
+        return new Explorer(logbook.in(unit), clock, features, attribute, chosen.names());
+    }
+
+    /**
+     * Returns the same explorer that begins with some batches chosen.
+     *
+     * @throws parchment.logbook.LogbookException if the logbook has no batch of one of the names
+     */
+    public Explorer withChosen(String batchName, String... more) {
+        return new Explorer(logbook, clock, features, attribute, names(logbook.only(batchName, more)));
+    }
+
+    /**
+     * Returns the logbook of the batches that are chosen in the explorer: in a live notebook those that a person chose in its pictures,
+     * on any other page those that it began with.
+     *
+     * <p>What is chosen comes back where the notebook's client knows Jupyter Widgets. Elsewhere the line of code under the pictures
+     * names the chosen batches.
+     *
+     * <pre>{@code
+     * var explorer = Explorer.of(logbook);
+     * explorer                                       // look, and choose; then, in the next cell:
+     * PaceChart.of(explorer.chosen())
+     * }</pre>
+     *
+     * @throws IllegalStateException if no batch is chosen; the message says whether the page could have told
+     */
+    public Logbook chosen() {
+        List<String> names = chosen.names();
+        if (names.isEmpty()) {
+            String example = logbook.batches().isEmpty()
+                    ? "its name"
+                    : logbook.batches().get(0).name();
+            throw new IllegalStateException(
+                    switch (chosen.wayBack()) {
+                                case OPEN -> "No batch is chosen in the explorer. Choose some in its pictures and run this cell again";
+                                case SILENT -> "No choice has come back from the explorer: it has not been shown, or the page it stands"
+                                        + " on cannot bring a choice back. Show it, choose in its pictures, and run this cell again";
+                                case CLOSED -> "The page that the explorer stands on cannot bring a choice back. Copy the line of code"
+                                        + " under its pictures";
+                            }
+                            + ", or name batches yourself: logbook.only(\"" + example + "\").");
+        }
+        return logbook.only(names.get(0), names.subList(1, names.size()).toArray(String[]::new));
+    }
+
+    private static List<String> names(Logbook of) {
+        return of.batches().stream().map(Batch::name).toList();
     }
 
     @Override
@@ -81,7 +132,7 @@ public final class Explorer implements Showable {
 
     /** Returns the page. */
     public LinkedViews page() {
-        return ExplorerPage.of(logbook, clock, features, attribute);
+        return ExplorerPage.of(logbook, clock, features, attribute).withChosen(chosen);
     }
 
     @Override

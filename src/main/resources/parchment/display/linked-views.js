@@ -11,6 +11,9 @@ class LinkedPage {
         this.count = this.size;
         this.shown = new Array(this.size).fill(true);
         this.chosen = new Set();
+        this.drawn = false;
+        this.met = false;
+        this.tries = 0;
         this.pointed = -1;
         this.pointedIn = null;
         this.dragging = 'choose';
@@ -58,6 +61,11 @@ class LinkedPage {
         this.changed();
     }
 
+    /** Returns where the things of some names stand. */
+    placesOf(names) {
+        return new Set(names.map(name => this.data.names.indexOf(name)).filter(place => place >= 0));
+    }
+
     choose(things, how) {
         this.chosen = new Set(how === 'add' ? [...this.chosen, ...things] : things);
         this.changed();
@@ -81,6 +89,38 @@ class LinkedPage {
         this.code.value = this.javaCode();
         this.copy.disabled = this.chosen.size === 0;
         this.copied.textContent = '';
+        this.bringBack();
+    }
+
+    /** Tells Java what is chosen, through the field that a live notebook puts on the page for it. The field may come later than the page. */
+    bringBack() {
+        const place = this.root.dataset.back;
+        if (!place || !this.drawn) {
+            return;
+        }
+        clearTimeout(this.waiting);
+        const field = document.querySelector('.' + CSS.escape(place) + ' input');
+        if (!field) {
+            if (this.tries++ < 200) {
+                this.waiting = setTimeout(() => this.bringBack(), 250);
+            }
+            return;
+        }
+        const last = toldBefore(field.value);
+        if (!this.met) {
+            this.met = true;
+            if (last.told > 0) {
+                // The page was opened again: what was chosen before is still chosen in Java.
+                this.chosen = this.placesOf(last.chosen);
+                this.changed();
+                return;
+            }
+        }
+        const names = Array.from(this.chosen).sort((a, b) => a - b).map(thing => this.data.names[thing]);
+        field.value = JSON.stringify({told: last.told + 1, chosen: names});
+        for (const type of ['input', 'change']) {
+            field.dispatchEvent(new Event(type, {bubbles: true}));
+        }
     }
 
     point(thing, where) {
@@ -285,6 +325,12 @@ class LinkedPage {
         this.colour();
         this.pictures.forEach(picture => picture.start());
         this.changed();
+        // The pictures are drawn a moment after they are made, and only what is drawn can be set off.
+        requestAnimationFrame(() => {
+            this.drawn = true;
+            this.chosen = this.placesOf(this.data.chosen);
+            this.changed();
+        });
         this.watch();
     }
 
@@ -302,6 +348,16 @@ class LinkedPage {
         matchMedia('(prefers-color-scheme: dark)').addEventListener('change', () => setTimeout(settle, 50));
         ['keydown', 'keypress', 'keyup'].forEach(type => this.root.addEventListener(type, event => event.stopPropagation()));
         this.root.dataset.lmSuppressShortcuts = 'true';
+    }
+}
+
+/** Returns what a field for the choice holds: how often the page has told of it, and the names. */
+function toldBefore(text) {
+    try {
+        const held = JSON.parse(text);
+        return {told: Number(held.told) || 0, chosen: Array.isArray(held.chosen) ? held.chosen : []};
+    } catch (e) {
+        return {told: 0, chosen: []};
     }
 }
 

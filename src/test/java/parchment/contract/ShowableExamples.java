@@ -44,10 +44,22 @@ import parchment.chart.Line;
 import parchment.chart.OtherChart;
 import parchment.chart.Panels;
 import parchment.chart.Plot;
+import parchment.control.Button;
+import parchment.control.CheckBox;
+import parchment.control.Choice;
+import parchment.control.Choices;
+import parchment.control.ControlBox;
+import parchment.control.CountSlider;
+import parchment.control.HtmlNote;
+import parchment.control.OutputArea;
+import parchment.control.RangeSlider;
+import parchment.control.Slider;
+import parchment.control.TextField;
 import parchment.curve.CleanCurve;
 import parchment.curve.ControlSteps;
 import parchment.curve.Curve;
 import parchment.curve.RateOfRise;
+import parchment.display.ChosenNames;
 import parchment.display.InShort;
 import parchment.display.Report;
 import parchment.display.Showable;
@@ -126,6 +138,24 @@ final class ShowableExamples {
         ROOTS.put("MarkReport", MarkReport::of);
         ROOTS.put("Moments", logbook -> Moments.of(logbook));
         ROOTS.put("Explorer", Explorer::of);
+        ROOTS.put("ChosenNames", logbook -> ChosenNames.among("batch", names(logbook), names(logbook)));
+        ROOTS.put("Slider", logbook -> Slider.of(logbook.name(), 196, 212).withUnit("°C"));
+        ROOTS.put("CountSlider", logbook -> CountSlider.of(logbook.name(), 1, 9));
+        ROOTS.put("RangeSlider", logbook -> RangeSlider.of(logbook.name(), 2, 12).withUnit("kg"));
+        ROOTS.put("Choice", logbook -> Choice.of("batch", someNames(logbook)).showing(name -> name));
+        ROOTS.put("Choices", logbook -> Choices.of("batches", someNames(logbook)).startingAt(someNames(logbook)));
+        ROOTS.put("CheckBox", logbook -> CheckBox.of(logbook.name()).ticked());
+        ROOTS.put("Button", logbook -> Button.of(logbook.name()));
+        ROOTS.put("TextField", logbook -> TextField.of("batch").startingAt(logbook.name()));
+        ROOTS.put("HtmlNote", logbook -> HtmlNote.ofText(logbook.name()));
+        ROOTS.put("OutputArea", logbook -> {
+            OutputArea area = OutputArea.empty();
+            area.show(logbook);
+            area.add(logbook.name());
+            return area;
+        });
+        ROOTS.put(
+                "ControlBox", logbook -> ControlBox.column(CheckBox.of(logbook.name()), HtmlNote.ofText(logbook.name())));
         ROOTS.put("BatchTable", logbook -> BatchTable.of(logbook, Features.dropTemperature()));
         ROOTS.put("FeatureList", logbook -> Features.all());
         ROOTS.put("Evidence", logbook -> Evidence.of(attribute(logbook), Features.dropTemperature(), logbook));
@@ -255,6 +285,15 @@ final class ShowableExamples {
 
     /** At most so many of one class are looked at, and so many members of a list. */
     private static final int OF_EACH = 4;
+
+    private static List<String> names(Logbook logbook) {
+        return logbook.batches().stream().map(Batch::name).toList();
+    }
+
+    /** A control needs something to choose from, which a logbook without batches does not have. */
+    private static List<String> someNames(Logbook logbook) {
+        return names(logbook).isEmpty() ? List.of("no batch") : names(logbook);
+    }
 
     private ShowableExamples() {}
 

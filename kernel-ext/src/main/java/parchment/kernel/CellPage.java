@@ -1,6 +1,8 @@
 package parchment.kernel;
 
 import java.time.Duration;
+import java.util.Map;
+import parchment.display.Live;
 
 /** Where the output of a running cell goes: a Jupyter client, or the notebook file of a headless run. */
 public interface CellPage {
@@ -35,6 +37,11 @@ public interface CellPage {
 
     /** Adds the value of the cell's last line. */
     void result(Shown shown);
+
+    /** Brings something to life; returns the forms in which this page shows it, none where it is still. */
+    default Map<String, String> live(Live value) {
+        return Map.of();
+    }
 
     /** Adds a line under everything that the cell showed, about the cell and not part of its value. */
     default void foot(Shown shown) {

@@ -5,10 +5,12 @@ import com.google.gson.JsonPrimitive;
 import java.io.IOException;
 import java.time.Duration;
 import java.util.HashSet;
+import java.util.Map;
 import java.util.Set;
 import org.dflib.jjava.jupyter.messages.MessageContext;
 import org.dflib.jjava.jupyter.messages.MessageType;
 import org.jspecify.annotations.Nullable;
+import parchment.display.Live;
 
 /** The page of a Jupyter client for one cell. What is printed in small pieces is sent in larger ones. */
 final class ClientPage implements CellPage, AutoCloseable {
@@ -19,6 +21,7 @@ final class ClientPage implements CellPage, AutoCloseable {
     private final MessageContext request;
     private final int number;
     private final boolean mayAsk;
+    private final LiveControls controls;
     private final Set<String> places = new HashSet<>();
     private final StringBuilder printed = new StringBuilder();
     private final Thread flusher = new Thread(this::flushFromTimeToTime, "printed text");
@@ -26,11 +29,12 @@ final class ClientPage implements CellPage, AutoCloseable {
     private boolean started;
     private String resultText = "";
 
-    ClientPage(Connection connection, MessageContext request, int number, boolean mayAsk) {
+    ClientPage(Connection connection, MessageContext request, int number, boolean mayAsk, LiveControls controls) {
         this.connection = connection;
         this.request = request;
         this.number = number;
         this.mayAsk = mayAsk;
+        this.controls = controls;
         flusher.setDaemon(true);
     }
 
@@ -100,6 +104,11 @@ final class ClientPage implements CellPage, AutoCloseable {
         JsonObject content = new JsonObject();
         content.addProperty("wait", true);
         connection.publish(request, MessageType.PUBLISH_CLEAR_OUTPUT, content);
+    }
+
+    @Override
+    public Map<String, String> live(Live value) {
+        return controls.open(value, this);
     }
 
     @Override

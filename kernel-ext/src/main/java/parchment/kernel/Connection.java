@@ -7,6 +7,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.security.GeneralSecurityException;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.dflib.jjava.jupyter.kernel.KernelConnectionProperties;
 import org.dflib.jjava.jupyter.messages.HMACGenerator;
@@ -84,21 +85,44 @@ final class Connection implements AutoCloseable {
     /** Returns a request that already waits, or null. */
     @Nullable
     Message<?> waitingShell() {
-        return shell.waitForMessage(0) ? next(shell) : null;
+        try {
+            while (shell.waitForMessage(0)) {
+                Optional<Message<?>> readable = read(shell);
+                if (readable.isPresent()) {
+                    return readable.get();
+                }
+            }
+            return null;
+        } catch (ZMQException e) {
+            return null; // Closed.
+        }
     }
 
     private static @Nullable Message<?> next(Channel channel) {
-        while (true) {
-            try {
-                return channel.readMessage();
-            } catch (ZMQException e) {
-                return null; // Closed.
-            } catch (SecurityException e) {
-                System.err.println("A message with a wrong signature was left aside.");
-            } catch (RuntimeException | StackOverflowError | OutOfMemoryError e) {
-                System.err.println("A message that cannot be read was left aside.");
+        try {
+            while (true) {
+                Optional<Message<?>> readable = read(channel);
+                if (readable.isPresent()) {
+                    return readable.get();
+                }
             }
+        } catch (ZMQException e) {
+            return null; // Closed.
         }
+    }
+
+    /** Waits for a message and returns it; nothing if it is not for this kernel, or not to be read. */
+    private static Optional<Message<?>> read(Channel channel) {
+        try {
+            return Optional.of(channel.readMessage());
+        } catch (ZMQException e) {
+            throw e;
+        } catch (SecurityException e) {
+            System.err.println("A message with a wrong signature was left aside.");
+        } catch (RuntimeException | StackOverflowError | OutOfMemoryError e) {
+            System.err.println("A message that cannot be read was left aside.");
+        }
+        return Optional.empty();
     }
 
     void replyOnShell(MessageContext request, MessageType<?> type, JsonObject content) {
@@ -110,7 +134,12 @@ final class Connection implements AutoCloseable {
     }
 
     void publish(@Nullable MessageContext request, MessageType<?> type, JsonObject content) {
-        send(publish, request, type, content);
+        publish(request, type, content, Map.of());
+    }
+
+    void publish(
+            @Nullable MessageContext request, MessageType<?> type, JsonObject content, Map<String, Object> metadata) {
+        send(publish, request, type, content, metadata);
     }
 
     void publishStatus(@Nullable MessageContext request, String state) {
@@ -119,11 +148,24 @@ final class Connection implements AutoCloseable {
         publish(request, MessageType.PUBLISH_STATUS, content);
     }
 
-    @SuppressWarnings({"rawtypes", "unchecked"})
     private static void send(
             Channel channel, @Nullable MessageContext request, MessageType<?> type, JsonObject content) {
+        send(channel, request, type, content, Map.of());
+    }
+
+    @SuppressWarnings({"rawtypes", "unchecked"})
+    private static void send(
+            Channel channel,
+            @Nullable MessageContext request,
+            MessageType<?> type,
+            JsonObject content,
+            Map<String, Object> metadata) {
         try {
-            channel.sendMessage(new Message(request, type, content));
+            // An empty list of bytes to follow would leave the message without an end.
+            channel.sendMessage(
+                    metadata.isEmpty()
+                            ? new Message(request, type, content)
+                            : new Message(request, type, content, null, metadata));
         } catch (ZMQException e) {
             if (e.getErrorCode() != ZMQ.Error.ETERM.getCode()) {
                 throw e;

@@ -6,6 +6,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.BooleanSupplier;
+import java.util.function.Supplier;
 import jdk.jshell.Snippet;
 import org.jspecify.annotations.Nullable;
 import parchment.display.Display;
@@ -80,6 +81,24 @@ public final class Evaluator implements AutoCloseable {
 
     private Outcome runGuarded(int number, String code, CellPage page, BooleanSupplier stopAsked) {
         CellText cell = new CellText(number, code.replace("\r\n", "\n"));
+        return guarded(cell, page, stopAsked, () -> {
+            session.takeStart().ifPresent(start -> begin(start, page));
+            return new WrittenCell(session, page).run(cell);
+        });
+    }
+
+    /** Runs what a control is to do when a person has set it: as part of no cell, but guarded, stopped and explained like one. */
+    synchronized Outcome act(CellPage page, Runnable work, BooleanSupplier stopAsked) {
+        CellText none = new CellText(0, "");
+        try {
+            return guarded(none, page, stopAsked, () -> new CallbackRun(session, none, work).run());
+        } catch (ThreadDeath late) { // As after a cell.
+            interrupts.end();
+            return Outcome.stopped(CellStop.Reason.INTERRUPTED);
+        }
+    }
+
+    private Outcome guarded(CellText cell, CellPage page, BooleanSupplier stopAsked, Supplier<Outcome> work) {
         long begin = System.nanoTime();
         interrupts.begin();
         session.questions().beginCell();
@@ -92,8 +111,7 @@ public final class Evaluator implements AutoCloseable {
             if (stopAsked.getAsBoolean()) {
                 return Outcome.stopped(CellStop.Reason.INTERRUPTED);
             }
-            session.takeStart().ifPresent(start -> begin(start, page));
-            Outcome outcome = new WrittenCell(session, page).run(cell);
+            Outcome outcome = work.get();
             Optional<String> left = session.control().thread().leftInside();
             if (left.isPresent()) {
                 return Outcome.leftBehind(left.get());

@@ -3,10 +3,14 @@ package parchment.kernel;
 import com.google.gson.JsonArray;
 import com.google.gson.JsonObject;
 import java.util.List;
+import java.util.Map;
 import java.util.concurrent.CompletableFuture;
 import org.dflib.jjava.jupyter.messages.Message;
 import org.dflib.jjava.jupyter.messages.MessageType;
+import org.dflib.jjava.jupyter.messages.comm.CommCloseCommand;
+import org.dflib.jjava.jupyter.messages.comm.CommMsgCommand;
 import org.dflib.jjava.jupyter.messages.comm.CommOpenCommand;
+import org.dflib.jjava.jupyter.messages.request.CommInfoRequest;
 import org.dflib.jjava.jupyter.messages.request.CompleteRequest;
 import org.dflib.jjava.jupyter.messages.request.ExecuteRequest;
 import org.dflib.jjava.jupyter.messages.request.HistoryRequest;
@@ -14,6 +18,7 @@ import org.dflib.jjava.jupyter.messages.request.InspectRequest;
 import org.dflib.jjava.jupyter.messages.request.IsCompleteRequest;
 import org.dflib.jjava.jupyter.messages.request.ShutdownRequest;
 import org.jspecify.annotations.Nullable;
+import parchment.display.Live;
 
 /**
  * Answers a Jupyter client, after the messaging protocol 5.3.
@@ -29,6 +34,9 @@ final class Kernel {
     private final CompletableFuture<Evaluator> evaluator;
     private final Runnable end;
     private final History history = new History();
+    private final ShellQueue queue;
+    private final Comms comms;
+    private final LiveControls controls;
     private int count;
 
     /** An interrupt that comes while a cell still waits for the session to get ready is meant for that cell. */
@@ -42,6 +50,10 @@ final class Kernel {
         this.connection = connection;
         this.evaluator = evaluator;
         this.end = end;
+        this.queue = new ShellQueue(connection);
+        this.comms = new Comms(connection);
+        this.controls = new LiveControls(
+                comms, (page, work) -> evaluator.join().act(page, work, () -> stopAsked));
     }
 
     /** Starts the threads; returns at once. */
@@ -68,7 +80,8 @@ final class Kernel {
     }
 
     private void serveShell() {
-        for (Message<?> request = connection.nextShell(); request != null; request = connection.nextShell()) {
+        for (Message<?> request = queue.next(); request != null; request = queue.next()) {
+            comms.answering(request);
             serve(request, Channels.SHELL);
         }
     }
@@ -120,10 +133,14 @@ final class Kernel {
             connection.publish(request, MessageType.SHUTDOWN_REPLY, reply);
             end.run();
         } else if (content instanceof CommOpenCommand open) {
-            JsonObject close = new JsonObject(); // There is nothing here that a widget could be connected to.
-            close.addProperty("comm_id", open.getCommID());
-            close.add("data", new JsonObject());
-            connection.publish(request, MessageType.COMM_CLOSE_COMMAND, close);
+            comms.opened(open);
+        } else if (content instanceof CommMsgCommand said) {
+            stopAsked = false;
+            comms.said(said, queue.haste(said));
+        } else if (content instanceof CommCloseCommand close) {
+            comms.closed(close.getCommID());
+        } else if (content instanceof CommInfoRequest asked) {
+            reply(request, channel, MessageType.COMM_INFO_REPLY, comms.info(asked.getTargetName()));
         } else {
             answerByType(request, channel);
         }
@@ -136,10 +153,6 @@ final class Kernel {
         } else if (type == MessageType.INTERRUPT_REQUEST) {
             interrupt();
             reply(request, channel, MessageType.INTERRUPT_REPLY, status(OK));
-        } else if (type == MessageType.COMM_INFO_REQUEST) {
-            JsonObject reply = status(OK);
-            reply.add("comms", new JsonObject());
-            reply(request, channel, MessageType.COMM_INFO_REPLY, reply);
         } else {
             refuse(request, channel, Refusals.unreadable(type));
         }
@@ -178,7 +191,7 @@ final class Kernel {
         }
         Outcome outcome;
         String shown;
-        try (ClientPage page = new ClientPage(connection, request, count, execute.isStdinEnabled())) {
+        try (ClientPage page = new ClientPage(connection, request, count, execute.isStdinEnabled(), controls)) {
             outcome = evaluator
                     .join()
                     .run(count, execute.getCode(), execute.isSilent() ? new SilentPage(page) : page, () -> stopAsked);
@@ -206,7 +219,8 @@ final class Kernel {
 
     /** After an error, the cells that "run all" has sent already are not run. */
     private void giveUpOnWhatWaits() {
-        for (Message<?> next = connection.waitingShell(); next != null; next = connection.waitingShell()) {
+        for (Message<?> next = queue.waiting(); next != null; next = queue.waiting()) {
+            comms.answering(next);
             if (next.getContent() instanceof ExecuteRequest) {
                 connection.publishStatus(next, "busy");
                 JsonObject aborted = status("aborted");
@@ -318,6 +332,11 @@ final class Kernel {
         @Override
         public void foot(Shown shown) {
             // Not wanted.
+        }
+
+        @Override
+        public Map<String, String> live(Live value) {
+            return page.live(value);
         }
 
         @Override

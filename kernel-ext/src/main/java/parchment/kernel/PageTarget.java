@@ -1,9 +1,11 @@
 package parchment.kernel;
 
+import java.util.Map;
 import java.util.UUID;
 import java.util.function.Function;
 import parchment.display.Asked;
 import parchment.display.Display;
+import parchment.display.Live;
 import parchment.display.Showable;
 
 /** What {@link Display} and progress reach while a cell runs. */
@@ -49,6 +51,11 @@ record PageTarget(CellPage page, Session session) implements Display.Target {
     @Override
     public void holdsForPage(String sentence) {
         session.notes().add(sentence);
+    }
+
+    @Override
+    public Map<String, String> live(Live value) {
+        return page.live(value);
     }
 
     @Override

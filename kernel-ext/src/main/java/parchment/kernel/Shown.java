@@ -9,6 +9,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
+import parchment.display.Display;
+import parchment.display.Live;
 import parchment.display.Showable;
 import parchment.rendering.Renderers;
 
@@ -49,6 +51,9 @@ public record Shown(Map<String, String> forms) {
         }
         svg.ifPresent(picture -> forms.put(SVG, picture));
         forms.putAll(showable.otherForms());
+        if (showable instanceof Live live) {
+            forms.putAll(Display.live(live));
+        }
         return new Shown(forms);
     }
 

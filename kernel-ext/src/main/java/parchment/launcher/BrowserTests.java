@@ -38,6 +38,8 @@ final class BrowserTests {
                 : chromium.isEmpty()
                         ? Optional.of("chromium is not on the search path (Debian: sudo apt-get install chromium)")
                         : !Files.isDirectory(folder.resolve("node_modules").resolve("playwright-core"))
+                                        || !Files.isDirectory(
+                                                folder.resolve("node_modules").resolve("esbuild"))
                                 ? Optional.of(
                                         "its modules are not installed (run npm ci in kernel-ext/src/test/browser)")
                                 : Optional.empty();
@@ -51,6 +53,7 @@ final class BrowserTests {
                         "--test-concurrency=1",
                         "--test-reporter=tap",
                         "accessibility.test.mjs",
+                        "controls.test.mjs",
                         "keyboard.test.mjs",
                         "page.test.mjs",
                         "notebook.test.mjs")

@@ -31,11 +31,11 @@ import parchment.logbook.Logbook;
  * Every class that a notebook begins something with carries an example in its comment, and every such example runs.
  *
  * <p>Which those are: a public top-level type with a public static method that takes a {@link Logbook} or a {@link Batch} or gives a
- * {@link Logbook} or a {@link Feature}; in the rooms of display and charts, which know of no logbook, a {@link Showable} with a public
+ * {@link Logbook} or a {@link Feature}; in the rooms of display, charts and controls, which know of no logbook, a {@link Showable} with a public
  * static method that gives one of its own kind. Types that are only handed out by these need none.
  */
 class ExamplesTest {
-    private static final Set<String> PAGES = Set.of("chart", "display");
+    private static final Set<String> PAGES = Set.of("chart", "control", "display");
     private static final Pattern CLASS_COMMENT =
             Pattern.compile("(?s)/\\*\\*(?:(?!\\*/).)*\\*/(?=\\s*(?:@\\w+\\s*)*public )");
     static final Pattern EXAMPLE = Pattern.compile("(?s)<pre>\\{@code\\n(.*?)\\n \\* }</pre>");

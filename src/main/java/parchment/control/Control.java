@@ -1,0 +1,15 @@
+package parchment.control;
+
+import parchment.display.Live;
+import parchment.display.Wire;
+
+/** One thing on a page that has a label and a value. */
+public sealed interface Control extends Live
+        permits Slider, CountSlider, RangeSlider, Choice, Choices, CheckBox, Button, TextField, HtmlNote, OutputArea {
+
+    /** Returns what stands beside the control, with the unit of its value. */
+    String label();
+
+    /** Returns the value with its two sides, for pages; cells ask the control itself. */
+    Wire<?> wire();
+}
