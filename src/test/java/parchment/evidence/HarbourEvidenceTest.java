@@ -108,16 +108,15 @@ class HarbourEvidenceTest {
         assertEquals(Verdict.CANNOT_TELL, unsettled.verdict());
         Plot plot = unsettled.picture();
         assertEquals(Weight.TENTATIVE, line(plot).weight());
-        assertEquals("mean, may not be so", line(plot).label());
+        assertEquals("average line, in doubt", line(plot).label());
         assertTrue(plot.notes()
                 .contains(
-                        "The line is dashed because these batches cannot tell: it may be luck, or come from something that"
-                                + " moved along."));
+                        "The line is dashed because what it shows may come from something that moved along with the development time."));
         assertTrue(plot.svg().orElseThrow().contains("stroke-dasharray=\"9 7\""));
         Evidence told = ask("drop temperature");
         assertTrue(told.verdict() != Verdict.CANNOT_TELL, told.toString());
         assertEquals(Weight.STRONG, line(told.picture()).weight());
-        assertEquals("mean", line(told.picture()).label());
+        assertEquals("average line", line(told.picture()).label());
         assertFalse(told.picture().chart().text().contains("dashed"));
     }
 
@@ -134,14 +133,13 @@ class HarbourEvidenceTest {
         Plot plot = ask("drop temperature").picture();
         assertTrue(plot.notes()
                 .contains(
-                        "The band shows where the line may truly lie: at any one reading it is right 90 times in 100. A dot's bar shows"
-                                + " how far more cups of that batch may move it."));
+                        "At any one place along the axis the true average lies inside the band 90 times in 100."));
         assertEquals(
-                "planned drop temperature, as read on today's probe", plot.x().label());
+                "drop temperature as planned, as read on today's probe", plot.x().label());
         assertEquals("development time", ask("development time").picture().x().label());
         List<String> labels = plot.layers().stream().map(Layer::label).toList();
         assertTrue(
-                labels.containsAll(List.of("where the mean may lie", "one batch, mean of its cups")),
+                labels.containsAll(List.of("where the average may lie", "one batch, average of its cups")),
                 labels.toString());
     }
 
