@@ -159,7 +159,7 @@ record FirstScreen(
                                         + OPEN_BELOW
                                 : namesAPlace()
                                         ? " Nothing shows that " + goes()
-                                                + " differently from lot to lot, so the answer is the same for all."
+                                                + " differently from lot to lot, so one answer is given for all."
                                         : " Nothing shows that " + goes() + " differently from lot to lot.";
             case DIFFERENT ->
                 "The lots differ in how the score goes with the " + measure.name()

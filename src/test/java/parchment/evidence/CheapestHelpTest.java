@@ -21,7 +21,7 @@ class CheapestHelpTest {
         assertEquals("17 more batches have no lot written: add it, then they count too.", words(23, 17, 0, 0));
         assertEquals("5 more batches have no lot written: add it, then they count too.", words(15, 5, 0, 1));
         assertEquals(MORE, words(16, 5, 0, 1));
-        assertEquals("Write the lot of 1 batch that was left out: then it counts.", words(3, 1, 0, 1));
+        assertEquals("1 more batch has no lot written: add it, then that batch counts too.", words(3, 1, 0, 1));
         assertEquals(MORE, words(0, 0, 0, 1));
     }
 

@@ -155,11 +155,11 @@ class FirstScreenTest {
     void fiveLotsAreAllNamedAndOfSixTheTwoSmallestAreCounted() {
         assertEquals(
                 "From 20 scored batches on 12 roast days, tasted by 3 cuppers. Batches of each lot: E 6, D 5, C 4, B 3 and A 2. Nothing shows that the score goes with the drop temperature differently from lot to lot"
-                        + ", so the answer is the same for all.",
+                        + ", so one answer is given for all.",
                 screen(2, 3, 4, 5, 6).forWhich());
         assertEquals(
                 "From 21 scored batches on 12 roast days, tasted by 3 cuppers. Batches of each lot: F 6, E 5, D 4, C 3 and 2 more lots. Nothing shows that the score goes with the drop temperature differently from lot to lot"
-                        + ", so the answer is the same for all.",
+                        + ", so one answer is given for all.",
                 screen(1, 2, 3, 4, 5, 6).forWhich());
     }
 
@@ -167,7 +167,7 @@ class FirstScreenTest {
     void lotsAreCalledAlikeOnlyWhereSomethingIsTold() {
         String two = "From 9 scored batches on 12 roast days, tasted by 3 cuppers. Batches of each lot: B 5 and A 4.";
         assertEquals(
-                two + " Nothing shows that the score goes with the drop temperature differently from lot to lot, so the answer is the same for all.",
+                two + " Nothing shows that the score goes with the drop temperature differently from lot to lot, so one answer is given for all.",
                 screen(4, 5).forWhich());
         verdict = Verdict.NOTHING_SEEN;
         assertEquals(

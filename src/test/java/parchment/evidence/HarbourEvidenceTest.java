@@ -9,6 +9,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
+import parchment.chart.Boundary;
 import parchment.chart.Layer;
 import parchment.chart.Line;
 import parchment.chart.Plot;
@@ -141,6 +142,28 @@ class HarbourEvidenceTest {
         assertTrue(
                 labels.containsAll(List.of("where the average may lie", "one batch, average of its cups")),
                 labels.toString());
+    }
+
+    @Test
+    void theTwoReadingsOfTheFirstSentenceAreMarkedAndNoLineStrikesThroughTheWords() {
+        Evidence told = ask("drop temperature");
+        List<Boundary> marks = told.picture().layers().stream()
+                .filter(Boundary.class::isInstance)
+                .map(Boundary.class::cast)
+                .toList();
+        assertEquals(List.of(196.0, 202.0), marks.stream().map(Boundary::x).toList());
+        String svg = told.picture().svg().orElseThrow();
+        assertTrue(svg.contains(">compared: 196.0 °C</text>") && svg.contains(">compared: 202.0 °C</text>"), svg);
+        assertTrue(svg.contains(">where the best may lie</text>"), svg);
+        assertTrue(svg.contains(", not tried in the grey beyond</text>"), svg);
+        // Each line ends at the frame and goes on above the words: two starts and two strokes for each.
+        String stems = Pattern.compile("d=\"([^\"]*)\" fill=\"none\" stroke=\"currentColor\" stroke-opacity=\".7\"")
+                .matcher(svg)
+                .results()
+                .map(found -> found.group(1))
+                .findFirst()
+                .orElseThrow();
+        assertEquals(4, stems.chars().filter(sign -> sign == 'M').count(), stems);
     }
 
     @Test
