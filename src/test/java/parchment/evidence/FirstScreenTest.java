@@ -41,7 +41,7 @@ class FirstScreenTest {
                         + " cups of a batch were tasted, its dot would stay within its bar about 2 times in 3. A dot stands at the drop"
                         + " temperature that chance planned for the batch, not at what came out. The dots are not the raw scores: what lot,"
                         + " roast day, cupper, cupping, rest days, place in the day, green mass and date add to them is subtracted, as far as"
-                        + " these batches show it. No batch is removed for that. 56 batches, 16 roast days, 8 cuppings, 5 cuppers, 448 scores.",
+                        + " these batches show it. No batch is removed for that. 56 batches, 16 roast days, 15 cuppings, 5 cuppers, 468 scores.",
                 page.get(8));
         assertFalse(page.get(2).contains("How to read"), page.get(2));
         assertEquals(

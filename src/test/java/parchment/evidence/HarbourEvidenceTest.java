@@ -110,9 +110,9 @@ class HarbourEvidenceTest {
         Plot plot = unsettled.picture();
         assertEquals(Weight.TENTATIVE, line(plot).weight());
         assertEquals("average line, in doubt", line(plot).label());
-        assertTrue(plot.notes()
-                .contains(
-                        "The line is dashed because what it shows may come from something that moved along with the development time."));
+        assertEquals(
+                "The line is dashed because what it shows may come from something that moved along with the development time.",
+                plot.notes().get(0));
         assertTrue(plot.svg().orElseThrow().contains("stroke-dasharray=\"9 7\""));
         Evidence told = ask("drop temperature");
         assertTrue(told.verdict() != Verdict.CANNOT_TELL, told.toString());
