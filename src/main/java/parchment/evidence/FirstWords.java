@@ -124,8 +124,8 @@ final class FirstWords {
 
     private String scored(TwoReadings told, String by, String range) {
         return told.placesAreReadings()
-                ? Wording.sentence(measure.at(told.higher())) + " scored " + by + " points of " + attribute + " (" + range
-                        + ") above " + measure.afterName(told.lower())
+                ? Wording.sentence(measure.at(told.higher())) + " scored " + by + " points of " + attribute + " ("
+                        + range + ") above " + measure.afterName(told.lower())
                 : "Of two batches of a lot " + measure.difference(told.apart()) + " apart in " + measure.name()
                         + ", the " + (told.rises() ? "higher" : "lower") + " scored " + by + " points (" + range
                         + ") more " + attribute;
@@ -155,8 +155,8 @@ final class FirstWords {
                                 : "just over " + MOST_BY_LUCK)
                         + " times; over " + MOST_BY_LUCK + " is too often to build on.";
             case NO_DIFFERENCE_THAT_MATTERS ->
-                "From the lowest to the highest that was tried the score changes by less than "
-                        + Wording.points(margin) + " points: Parchment's limit unless you set another.";
+                "From the lowest to the highest that was tried the score changes by less than " + Wording.points(margin)
+                        + " points: Parchment's limit unless you set another.";
             case NOT_DRAWN_BY_CHANCE ->
                 "This is more than luck, but something that moved along with the " + feature + " may be the cause.";
             case NOT_BLIND -> luck(chance) + ", but not all cups were blind.";

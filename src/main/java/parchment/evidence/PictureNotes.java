@@ -23,7 +23,8 @@ final class PictureNotes {
             double level) {
         List<String> notes = new ArrayList<>();
         if (judgement.verdict() == Verdict.CANNOT_TELL) {
-            notes.add("The line is dashed because " + doubt(measure, judgement.decisive().why()) + ".");
+            notes.add("The line is dashed because "
+                    + doubt(measure, judgement.decisive().why()) + ".");
         }
         notes.add(String.format(
                 Locale.ROOT,
@@ -31,10 +32,12 @@ final class PictureNotes {
                 100 * level));
         notes.add("If many more cups of a batch were tasted, its dot would stay within its bar about 2 times in 3.");
         if (planned == Findings.Planned.BY_CHANCE) {
-            notes.add("A dot stands at the " + measure.name() + " that chance planned for the batch, not at what came out.");
+            notes.add("A dot stands at the " + measure.name()
+                    + " that chance planned for the batch, not at what came out.");
         }
-        notes.add("The dots are not the raw scores: what lot, roast day, cupper, cupping, rest days, place in the day, green mass and date"
-                + " add to them is subtracted, as far as these batches show it. No batch is removed for that.");
+        notes.add(
+                "The dots are not the raw scores: what lot, roast day, cupper, cupping, rest days, place in the day, green mass and date"
+                        + " add to them is subtracted, as far as these batches show it. No batch is removed for that.");
         notes.add(Wording.sentence(material.toString()) + ".");
         return List.copyOf(notes);
     }

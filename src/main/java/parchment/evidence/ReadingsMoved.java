@@ -85,8 +85,9 @@ record ReadingsMoved(List<Step> steps) {
         List<String> parts = new ArrayList<>();
         for (int i = 0; i < steps.size(); i++) {
             Step step = steps.get(i);
-            String whose =
-                    i == 0 ? "Readings from before " : "those from " + steps.get(i - 1).before() + " until before ";
+            String whose = i == 0
+                    ? "Readings from before "
+                    : "those from " + steps.get(i - 1).before() + " until before ";
             parts.add(whose + step.before() + by(step.moved(), measure));
         }
         long silent =

@@ -51,7 +51,8 @@ final class WhyThese {
         if (told.rises() ? told.to() < range.high() - little : told.to() > range.low() + little) {
             return "";
         }
-        return told.higher() + " is only the better of these two: it lies near the edge, and nobody tried a " + measure.name()
+        return told.higher() + " is only the better of these two: it lies near the edge, and nobody tried a "
+                + measure.name()
                 + (told.rises() ? " above " : " below ")
                 + measure.value(told.rises() ? range.highest() : range.lowest())
                 + ". There it may score higher still, or lower: go in small steps only, inside what your machine's maker allows.";

@@ -98,7 +98,10 @@ class FirstScreenTest {
                         "How this was worked out"),
                 page.subList(3, 10));
         assertTrue(
-                page.get(8).startsWith("How to read the picture: The line is dashed because what it shows may be luck. At any"), page.get(8));
+                page.get(8)
+                        .startsWith(
+                                "How to read the picture: The line is dashed because what it shows may be luck. At any"),
+                page.get(8));
         assertTrue(page.indexOf(why) > 9, page.toString());
     }
 
@@ -167,7 +170,8 @@ class FirstScreenTest {
     void lotsAreCalledAlikeOnlyWhereSomethingIsTold() {
         String two = "From 9 scored batches on 12 roast days, tasted by 3 cuppers. Batches of each lot: B 5 and A 4.";
         assertEquals(
-                two + " Nothing shows that the score goes with the drop temperature differently from lot to lot, so one answer is given for all.",
+                two
+                        + " Nothing shows that the score goes with the drop temperature differently from lot to lot, so one answer is given for all.",
                 screen(4, 5).forWhich());
         verdict = Verdict.NOTHING_SEEN;
         assertEquals(
@@ -202,7 +206,8 @@ class FirstScreenTest {
         bests = List.of(best("A", -0.1), best("B", -0.1));
         String two = "From 9 scored batches on 12 roast days, tasted by 3 cuppers. Batches of each lot: B 5 and A 4.";
         assertEquals(
-                "The lots differ in how the score goes with the drop temperature. Highest: A near 202 °C and B near 202 °C. " + two,
+                "The lots differ in how the score goes with the drop temperature. Highest: A near 202 °C and B near 202 °C. "
+                        + two,
                 screen(4, 5).forWhich());
         verdict = Verdict.CANNOT_TELL;
         assertEquals(UNNAMED + two, screen(4, 5).forWhich());

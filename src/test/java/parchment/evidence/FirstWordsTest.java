@@ -81,13 +81,11 @@ class FirstWordsTest {
         rises = false;
         found("A drop temperature of 388 °F scored about 0.8 points of sweetness (likely 0.5 to 1.1) above 402 °F.");
         readings = false;
-        found(
-                "Of two batches of a lot 14.0 °F apart in drop temperature, the lower scored about 0.8 points"
-                        + " (likely 0.5 to 1.1) more sweetness.");
+        found("Of two batches of a lot 14.0 °F apart in drop temperature, the lower scored about 0.8 points"
+                + " (likely 0.5 to 1.1) more sweetness.");
         rises = true;
-        found(
-                "Of two batches of a lot 14.0 °F apart in drop temperature, the higher scored about 0.8 points"
-                        + " (likely 0.5 to 1.1) more sweetness.");
+        found("Of two batches of a lot 14.0 °F apart in drop temperature, the higher scored about 0.8 points"
+                + " (likely 0.5 to 1.1) more sweetness.");
     }
 
     @Test
@@ -103,7 +101,8 @@ class FirstWordsTest {
     @Test
     void aHumpIsToldByItsTopAndNeverByASlope() {
         top = Optional.of(205.5);
-        found("Sweetness was highest at a drop temperature near 402 °F, about 0.8 points (likely 0.5 to 1.1) above 388 °F.");
+        found(
+                "Sweetness was highest at a drop temperature near 402 °F, about 0.8 points (likely 0.5 to 1.1) above 388 °F.");
     }
 
     @Test
@@ -364,10 +363,7 @@ class FirstWordsTest {
                 "gas in drying",
                 "gas in browning",
                 "airflow in drying");
-        apart(
-                "Vary only the drop temperature and keep the gas during drying the same.",
-                "gas in drying",
-                "rest days");
+        apart("Vary only the drop temperature and keep the gas during drying the same.", "gas in drying", "rest days");
     }
 
     /** The two readings of the first sentence are those to vary it between, where the sentence has room for them. */
@@ -376,14 +372,15 @@ class FirstWordsTest {
         String longest =
                 "Vary only the drop temperature from 388 °F to 402 °F, and keep the gas during drying and the gas during browning the same.";
         ShortSentences.keptBy(longest);
-        assertEquals(
-                longest, FirstWords.apart(DROP, "388 °F to 402 °F", List.of("gas in drying", "gas in browning")));
-        Measure charge = new Measure("lasting room temperature", Unit.TEMPERATURE, TemperatureUnit.FAHRENHEIT, Map.of());
+        assertEquals(longest, FirstWords.apart(DROP, "388 °F to 402 °F", List.of("gas in drying", "gas in browning")));
+        Measure charge =
+                new Measure("lasting room temperature", Unit.TEMPERATURE, TemperatureUnit.FAHRENHEIT, Map.of());
         assertEquals(
                 "Vary only the lasting room temperature from 388 °F to 402 °F, and keep the gas during drying and the gas during browning the"
                         + " same.",
                 FirstWords.apart(charge, "388 °F to 402 °F", List.of("gas in drying", "gas in browning")));
-        Measure four = new Measure("a lasting room temperature", Unit.TEMPERATURE, TemperatureUnit.FAHRENHEIT, Map.of());
+        Measure four =
+                new Measure("a lasting room temperature", Unit.TEMPERATURE, TemperatureUnit.FAHRENHEIT, Map.of());
         assertEquals(
                 "Vary only the a lasting room temperature and keep the gas during drying and the gas during browning the same.",
                 FirstWords.apart(four, "388 °F to 402 °F", List.of("gas in drying", "gas in browning")));

@@ -111,7 +111,7 @@ class HarbourEvidenceTest {
         assertEquals(Weight.TENTATIVE, line(plot).weight());
         assertEquals("average line, in doubt", line(plot).label());
         assertEquals(
-                "The line is dashed because what it shows may come from something that moved along with the development time.",
+                "The line is dashed because what it shows may come from something that changes with the date.",
                 plot.notes().get(0));
         assertTrue(plot.svg().orElseThrow().contains("stroke-dasharray=\"9 7\""));
         Evidence told = ask("drop temperature");
@@ -133,10 +133,10 @@ class HarbourEvidenceTest {
     void thePictureSaysInPlainWordsWhatBandAndBarsAre() {
         Plot plot = ask("drop temperature").picture();
         assertTrue(plot.notes()
-                .contains(
-                        "At any one place along the axis the true average lies inside the band 90 times in 100."));
+                .contains("At any one place along the axis the true average lies inside the band 90 times in 100."));
         assertEquals(
-                "drop temperature as planned, as read on today's probe", plot.x().label());
+                "drop temperature as planned, as read on today's probe",
+                plot.x().label());
         assertEquals("development time", ask("development time").picture().x().label());
         List<String> labels = plot.layers().stream().map(Layer::label).toList();
         assertTrue(

@@ -26,7 +26,10 @@ class PictureNotesTest {
                 DROP,
                 material,
                 new VerdictRules.Judgement(
-                        verdict, List.of(), NextBatches.Kind.MORE, new VerdictRules.Decisive(why, List.of("gas in drying"))),
+                        verdict,
+                        List.of(),
+                        NextBatches.Kind.MORE,
+                        new VerdictRules.Decisive(why, List.of("gas in drying"))),
                 planned,
                 0.9);
     }
