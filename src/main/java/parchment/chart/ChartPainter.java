@@ -150,7 +150,7 @@ final class ChartPainter {
         PanelPainter painter = new PanelPainter(svg, plot, across, y, style, ground, layout);
         painter.ground(spans, boundaries);
         axes.upwards(plot, across, y);
-        stems(names, spanNames, boundaries, across, y, areaTop - spanHeight - 2);
+        stems(plot, names, spanNames, boundaries, across, y, areaTop - spanHeight - 2);
         if (plot.isEmpty()) {
             painter.emptySentence();
         } else {
@@ -171,6 +171,7 @@ final class ChartPainter {
     }
 
     private void stems(
+            Plot plot,
             List<Lanes.Placed> names,
             List<SpanNames.Placed> spanNames,
             List<Boundary> boundaries,
@@ -192,7 +193,11 @@ final class ChartPainter {
             double place = across.place(boundary.x());
             path.append('M').append(Svg.number(place)).append(' ').append(Svg.number(y.start()));
             // A line that would strike through a span's name stops below it and goes on above it.
-            if (stemTop < y.end() && spanNames.stream().anyMatch(name -> name.covers(place))) {
+            // The words of the range that was tried go nearly all across.
+            if (stemTop < y.end() && plot.triedRange().isPresent()) {
+                path.append('V').append(Svg.number(y.end()));
+                path.append('M').append(Svg.number(place)).append(' ').append(Svg.number(lanesBottom));
+            } else if (stemTop < y.end() && spanNames.stream().anyMatch(name -> name.covers(place))) {
                 path.append('V').append(Svg.number(y.end() - 1));
                 path.append('M').append(Svg.number(place)).append(' ').append(Svg.number(y.end() - 16));
             }

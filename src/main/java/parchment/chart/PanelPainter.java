@@ -252,7 +252,11 @@ final class PanelPainter {
                             .to(to, top + 5)
                             .data(),
                     "fill=\"none\" stroke=\"currentColor\" stroke-width=\"2\"");
-            String words = TextWidth.fit(ChartWords.words(range, x.axis()), SpanNames.SIZE, right - left);
+            String tried = ChartWords.words(range, x.axis());
+            String both = tried + ", not tried in the grey beyond";
+            boolean greyIsSeen = from > left + 1 || to < right - 1;
+            boolean room = TextWidth.of(both, SpanNames.SIZE) <= right - left;
+            String words = greyIsSeen && room ? both : TextWidth.fit(tried, SpanNames.SIZE, right - left);
             double half = TextWidth.of(words, SpanNames.SIZE) / 2;
             double middle = Math.max(left + half, Math.min(right - half, (from + to) / 2));
             svg.text(middle, wordsBottom - 5, words, "text-anchor=\"middle\" font-size=\"13\"");

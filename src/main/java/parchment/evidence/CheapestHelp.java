@@ -69,9 +69,8 @@ record CheapestHelp(long scored, long withoutLot, long withoutDate, double blind
     }
 
     private static String write(String what, long batches) {
-        return "Write the " + what + " of "
-                + (batches == 1
-                        ? "1 batch that was left out: then it counts."
-                        : batches + " batches that were left out: then they count.");
+        return batches == 1
+                ? "1 more batch has no " + what + " written: add it, then that batch counts too."
+                : batches + " more batches have no " + what + " written: add it, then they count too.";
     }
 }

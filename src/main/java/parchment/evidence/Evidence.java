@@ -412,17 +412,43 @@ public final class Evidence implements ShownAs {
 
     /** Returns the picture: the attribute against the feature, of the batches that the verdict rests on. */
     public Plot picture() {
-        return judged.map(found -> EvidencePicture.of(
-                        question.attribute(),
+        Plot plot = pictureAlone();
+        for (String note : pictureNotes()) {
+            plot = plot.withNote(note);
+        }
+        return plot;
+    }
+
+    /** Says how the picture is read; nothing where there is none. */
+    List<String> pictureNotes() {
+        return judged.map(found -> PictureNotes.of(
                         question.measure(),
-                        found,
-                        whyNoBest().isEmpty() ? found.peak() : Peak.unknown(found.range()),
-                        judgement.verdict(),
+                        found.todays(),
+                        judgement,
                         planned(),
                         question.settings().level()))
+                .orElse(List.of());
+    }
+
+    /** Returns the picture without the sentences under it. */
+    Plot pictureAlone() {
+        return judged.map(found -> marked(
+                        EvidencePicture.of(
+                                question.attribute(),
+                                question.measure(),
+                                found,
+                                whyNoBest().isEmpty() ? found.peak() : Peak.unknown(found.range()),
+                                judgement.verdict(),
+                                planned()),
+                        TwoReadings.of(found, question.measure(), verdict())))
                 .orElseGet(() -> EvidencePicture.of(question.attribute(), question.measure(), "")
                         .withEmptySentence(
                                 "There is nothing to draw: " + String.join("; ", judgement.reasons()) + "."));
+    }
+
+    private Plot marked(Plot plot, TwoReadings told) {
+        boolean compares = told.placesAreReadings() && judgement.decisive().why() != VerdictRules.Why.HARDLY_VARIED;
+        return compares ? EvidencePicture.compared(plot, told) : plot;
     }
 
     /** Returns the whole answer as a page of words, tables and the picture. */

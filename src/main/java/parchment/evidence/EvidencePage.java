@@ -38,7 +38,9 @@ final class EvidencePage {
     private Report page() {
         Report page = Report.titled("Does the " + measure.name() + " matter for the " + evidence.attribute() + "?")
                 .add(evidence.inShort());
-        page = evidence.material().sayDoubts(page).add(evidence.picture());
+        // Where the line is highest at the edge of what was tried, the reader must know before looking at it.
+        page = evidence.beyond().isEmpty() ? page : page.say(evidence.beyond());
+        page = evidence.material().sayDoubts(page).add(evidence.pictureAlone());
         FirstScreen around = FirstScreen.of(evidence);
         for (String words : face(around)) {
             page = page.say(words);
@@ -46,6 +48,8 @@ final class EvidencePage {
         if (namesReadings()) {
             page = page.caution(Cautions.BESIDE_A_READING);
         }
+        List<String> notes = evidence.pictureNotes();
+        page = notes.isEmpty() ? page : page.say("How to read the picture: " + String.join(" ", notes));
         return page.fold(workedOut());
     }
 
@@ -56,7 +60,6 @@ final class EvidencePage {
         words.add(around.forWhich());
         words.add(around.whatCouldBeWrong());
         words.add(around.partOfIt());
-        words.add(evidence.beyond());
         words.add(evidence.afterThat());
         if (evidence.verdict() != Verdict.CANNOT_TELL) {
             words.add(evidence.whyThese());

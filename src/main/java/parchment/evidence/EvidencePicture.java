@@ -1,9 +1,9 @@
 package parchment.evidence;
 
 import java.util.List;
-import java.util.Locale;
 import parchment.chart.Axis;
 import parchment.chart.Band;
+import parchment.chart.Boundary;
 import parchment.chart.Colour;
 import parchment.chart.Line;
 import parchment.chart.Marker;
@@ -24,20 +24,15 @@ final class EvidencePicture {
     private EvidencePicture() {}
 
     static Plot of(String attribute, Measure measure, String where) {
-        return of(attribute, measure, measure.name(), where);
-    }
-
-    private static Plot of(String attribute, Measure measure, String name, String where) {
-        String along = name + where;
         return Plot.of(
-                Wording.sentence(attribute) + " of each batch by its " + name,
-                Axis.of(along, measure.unit(), measure.reader()),
+                Wording.sentence(attribute) + " of each batch by its " + measure.name(),
+                Axis.of(measure.name() + where, measure.unit(), measure.reader()),
                 Axis.of(attribute, Unit.POINTS.withDigits(1), measure.reader()));
     }
 
     private static String where(Measure measure, Analysis analysis) {
         if (analysis.places() != TodaysCourse.Places.READINGS) {
-            return ", each lot and probe brought to the mean of all";
+            return ", each lot and probe brought to the average of all";
         }
         return analysis.material().movedToToday() ? measure.onTodaysProbe() : "";
     }
@@ -55,8 +50,7 @@ final class EvidencePicture {
             Analysis analysis,
             Peak peak,
             Verdict verdict,
-            Findings.Planned planned,
-            double level) {
+            Findings.Planned planned) {
         boolean tentative = verdict == Verdict.CANNOT_TELL;
         FittedScores fitted = analysis.drawn();
         Material material = analysis.todays();
@@ -85,42 +79,31 @@ final class EvidencePicture {
             lower[i] = band.lower();
             upper[i] = band.upper();
         }
-        Plot plot = of(
-                        attribute,
-                        measure,
-                        (planned == Findings.Planned.BY_CHANCE ? "planned " : "") + measure.name(),
-                        where(measure, analysis))
-                .with(Band.of("where the mean may lie", along, lower, upper)
+        String asPlanned = planned == Findings.Planned.BY_CHANCE ? " as planned" : "";
+        Plot plot = of(attribute, measure, asPlanned + where(measure, analysis))
+                .with(Band.of("where the average may lie", along, lower, upper)
                         .withColour(tentative ? Colour.INK : Colour.BLUE))
-                .with(Points.of("one batch, mean of its cups", places, scores)
+                .with(Points.of("one batch, average of its cups", places, scores)
                         .withIntervals(from, to)
                         .withNames(names)
                         .withMarker(Marker.CIRCLE))
-                .with(Line.of(tentative ? "mean, may not be so" : "mean", along, mean)
+                .with(Line.of(tentative ? "average line, in doubt" : "average line", along, mean)
                         .withWeight(tentative ? Weight.TENTATIVE : Weight.STRONG))
                 .withTriedRange(range.lowest(), range.highest());
         if (peak.answer() == Peak.Answer.INSIDE && analysis.bendSeen()) {
             for (Interval part : peak.set()
                     .map(set -> set.within(range.lowest(), range.highest()))
                     .orElse(List.of())) {
-                plot = plot.with(Span.of("best", part.lower(), part.upper()));
+                plot = plot.with(Span.of("where the best may lie", part.lower(), part.upper()));
             }
         }
-        if (tentative) {
-            // What could be wrong must stand on the first screen there.
-            plot = plot.withHeight(LOWER)
-                    .withNote(
-                            "The line is dashed because these batches cannot tell: it may be luck, or come from something that"
-                                    + " moved along.");
-        }
-        return plot.withNote(String.format(
-                        Locale.ROOT,
-                        "The band shows where the line may truly lie: at any one reading it is right %.0f times in 100. A dot's bar shows"
-                                + " how far more cups of that batch may move it.",
-                        100 * level))
-                .withNote(
-                        "What comes of lot, roast day, cupper, cupping, rest days, place in the day, green mass and date is taken"
-                                + " out first, as far as these batches show it.")
-                .withNote(Wording.sentence(material.toString()) + ".");
+        // What could be wrong must stand on the first screen there.
+        return tentative ? plot.withHeight(LOWER) : plot;
+    }
+
+    /** Marks the two readings that the first sentence compares. */
+    static Plot compared(Plot plot, TwoReadings told) {
+        return plot.with(Boundary.at("compared:", Math.min(told.from(), told.to())))
+                .with(Boundary.at("compared:", Math.max(told.from(), told.to())));
     }
 }

@@ -40,6 +40,8 @@ record FirstScreen(
 
     private static final int MOST_NAMED = 2;
 
+    private static final String OPEN_BELOW = "open \"How this was worked out\" below.";
+
     /** Whether all lots have one slope. */
     enum Sameness {
         NOT_COMPARED,
@@ -119,14 +121,21 @@ record FirstScreen(
         if (named.size() < largest.size()) {
             named.add((largest.size() - named.size()) + " more lots");
         }
-        return "From " + Wording.count(batches(), "scored batch", "scored batches") + " on "
+        // A difference of lots is an answer of its own, so it comes first.
+        boolean differ = sameness == Sameness.DIFFERENT;
+        return (differ ? whetherLotsAgree() : "") + "From "
+                + Wording.count(batches(), "scored batch", "scored batches") + " on "
                 + Wording.count(behind.roastDays(), "roast day", "roast days") + ", tasted by "
                 + Wording.count(behind.cuppers(), "cupper", "cuppers") + ". "
                 + (lots.size() == 1
                         ? "All of lot " + lots.keySet().iterator().next()
                         : "Batches of each lot: " + Wording.list(named))
                 + "."
-                + whetherLotsAgree();
+                + (differ ? "" : whetherLotsAgree());
+    }
+
+    private String goes() {
+        return "the score goes with the " + measure.name();
     }
 
     private long batches() {
@@ -142,19 +151,21 @@ record FirstScreen(
             // What cannot be told is not the same anywhere.
             case ALIKE ->
                 verdict == Verdict.CANNOT_TELL
-                        ? " Whether the lots differ in it cannot be told either."
+                        ? " Whether this differs from lot to lot cannot be told either."
                         : differingAmong.isPresent()
-                                ? " In these " + batches() + " nothing shows that the lots differ in it; among all "
-                                        + differingAmong.getAsInt()
-                                        + " scored batches they do: look at each lot, folded below."
+                                ? " These " + batches() + " alone do not show whether " + goes()
+                                        + " differently from lot to lot. All " + differingAmong.getAsInt()
+                                        + " scored batches, not all of them drawn by chance, show that it does: to see each lot, "
+                                        + OPEN_BELOW
                                 : namesAPlace()
-                                        ? " Nothing shows that these lots differ in it, so none has a reading of its own."
-                                        : " Nothing shows that these lots differ in it.";
+                                        ? " Nothing shows that " + goes()
+                                                + " differently from lot to lot, so one answer is given for all."
+                                        : " Nothing shows that " + goes() + " differently from lot to lot.";
             case DIFFERENT ->
-                furthest.map(lot -> " Not the same in every lot: how the score moves with the " + measure.name()
-                                        + " differs most in " + lot + ".")
-                                .orElse(" Not the same in every lot.")
-                        + bestOfEach();
+                "The lots differ in how the score goes with the " + measure.name()
+                        + furthest.map(lot -> ", most of all " + lot).orElse("")
+                        + (bestOfEach().isEmpty() ? ": to see each, " + OPEN_BELOW : "." + bestOfEach())
+                        + " ";
         };
     }
 

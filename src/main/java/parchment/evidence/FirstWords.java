@@ -23,6 +23,13 @@ final class FirstWords {
     /** So many of what moved along are named. */
     private static final int MOST_NAMED = 2;
 
+    /** A first sentence has no more words. */
+    private static final int MOST_WORDS = 25;
+
+    private static final long MOST_BY_LUCK = Math.round(100 * VerdictRules.CHANCE_OF_SLOPE);
+
+    private static final String WITHOUT_DIFFERENCE = "In 100 logbooks without any true difference, luck shows as much ";
+
     private final String attribute;
     private final Measure measure;
     private final Verdict verdict;
@@ -74,7 +81,7 @@ final class FirstWords {
 
     private String found(TwoReadings told) {
         String by = points(Math.abs(told.difference().estimate()), told.interval());
-        String range = range(told.interval());
+        String range = "likely " + range(told.interval());
         return switch (verdict) {
             case CANNOT_TELL ->
                 // Readings that hardly differ are no two places to choose between.
@@ -95,7 +102,7 @@ final class FirstWords {
             case SUGGESTIVE, STRONG ->
                 told.top().isPresent()
                         ? Wording.sentence(attribute) + " was highest " + near(told.higher()) + ", about " + by
-                                + " points above " + measure.afterName(told.lower()) + " (" + range + ")."
+                                + " points (" + range + ") above " + measure.afterName(told.lower()) + "."
                         : scored(told, "about " + by, range) + ".";
         };
     }
@@ -117,11 +124,11 @@ final class FirstWords {
 
     private String scored(TwoReadings told, String by, String range) {
         return told.placesAreReadings()
-                ? Wording.sentence(measure.at(told.higher())) + " scored " + by + " points of " + attribute + " above "
-                        + measure.afterName(told.lower()) + " (" + range + ")"
+                ? Wording.sentence(measure.at(told.higher())) + " scored " + by + " points of " + attribute + " ("
+                        + range + ") above " + measure.afterName(told.lower())
                 : "Of two batches of a lot " + measure.difference(told.apart()) + " apart in " + measure.name()
-                        + ", the " + (told.rises() ? "higher" : "lower") + " scored " + by + " points more "
-                        + attribute + " (" + range + ")";
+                        + ", the " + (told.rises() ? "higher" : "lower") + " scored " + by + " points (" + range
+                        + ") more " + attribute;
     }
 
     private String howSure(TwoReadings told, double margin, double chance) {
@@ -133,7 +140,8 @@ final class FirstWords {
             case HARDLY_VARIED -> "The " + feature + " hardly varied: what there is of it may be error of reading.";
             case MOSTLY_ERROR -> "Most of the spread of the " + feature + " is error of reading, not the roasts.";
             case MOVED_WITH_ANOTHER ->
-                "The " + feature + " moved together with " + beside + ", so the scores may have gone with either.";
+                "The " + feature + " moved together with " + beside + ", so the scores may have gone with "
+                        + eitherOrAny(decisive.beside()) + ".";
             case FOLLOWS_A_FACT ->
                 "The " + feature + " followed " + beside + " so closely that the two cannot be told apart.";
             case NEXT_DAY_GOES_WITH_IT_TOO ->
@@ -141,14 +149,14 @@ final class FirstWords {
                         + " of the next roast day, so something that changes with the date may be behind both.";
             case OPEN -> open(told);
             case NOT_RARE_ENOUGH ->
-                "By luck alone a difference like this comes "
-                        + (Math.round(100 * chance) > Math.round(100 * VerdictRules.CHANCE_OF_SLOPE)
+                WITHOUT_DIFFERENCE
+                        + (Math.round(100 * chance) > MOST_BY_LUCK
                                 ? Long.toString(Math.round(100 * chance))
-                                : "just over " + Math.round(100 * VerdictRules.CHANCE_OF_SLOPE))
-                        + " times in 100 tries, too often to build on.";
+                                : "just over " + MOST_BY_LUCK)
+                        + " times; over " + MOST_BY_LUCK + " is too often to build on.";
             case NO_DIFFERENCE_THAT_MATTERS ->
-                "Within what was tried the score changes by less than " + Wording.points(margin)
-                        + " points, the least that is taken to matter.";
+                "From the lowest to the highest that was tried the score changes by less than " + Wording.points(margin)
+                        + " points: Parchment's limit unless you set another.";
             case NOT_DRAWN_BY_CHANCE ->
                 "This is more than luck, but something that moved along with the " + feature + " may be the cause.";
             case NOT_BLIND -> luck(chance) + ", but not all cups were blind.";
@@ -164,10 +172,7 @@ final class FirstWords {
     /** Says how often luck alone would show as much where chance set the targets and the feature did nothing. */
     private static String luck(double chance) {
         long of = Math.round(100 * chance);
-        return "By luck alone a difference like this comes "
-                + (chance < 0.01
-                        ? "less than once in 100 tries"
-                        : of <= 1 ? "once in 100 tries" : of + " times in 100 tries");
+        return WITHOUT_DIFFERENCE + (chance < 0.01 ? "less than once" : of <= 1 ? "once" : of + " times");
     }
 
     private String open(TwoReadings told) {
@@ -186,7 +191,7 @@ final class FirstWords {
             case CANNOT_TELL ->
                 decisive.why() == VerdictRules.Why.MOVED_WITH_ANOTHER
                                 || decisive.why() == VerdictRules.Why.FOLLOWS_A_FACT
-                        ? apart(measure, decisive.beside())
+                        ? apart(measure, told.placesAreReadings() ? told.both(" to ") : "", decisive.beside())
                         : more(measure, next, help).words(next.inShort(measure));
             case NOTHING_SEEN, TOO_SMALL ->
                 "Choose the " + measure.name() + " for other reasons; more batches like these would change little.";
@@ -210,9 +215,10 @@ final class FirstWords {
     /**
      * Says how to part a feature from what moved along with it, as far as anybody can.
      *
+     * @param fromTo the readings between which to vary it, as in "388 °F to 402 °F"; empty if none can be named
      * @param beside what moved along, the closest first
      */
-    static String apart(Measure measure, List<String> beside) {
+    static String apart(Measure measure, String fromTo, List<String> beside) {
         if (measure.role() == Role.CALENDAR) {
             return notMoved(measure);
         }
@@ -230,8 +236,10 @@ final class FirstWords {
         }
         List<String> byHand =
                 beside.stream().filter(name -> !ofTheCalendar(name)).toList();
-        return "Roast some batches with another " + measure.name() + " and leave " + named(byHand) + " as "
-                + (byHand.size() == 1 ? "it was." : "they were.");
+        String vary = "Vary only the " + measure.name();
+        String keep = " and keep " + named(byHand) + " the same.";
+        String whole = vary + " from " + fromTo + "," + keep;
+        return fromTo.isEmpty() || whole.split(" ").length > MOST_WORDS ? vary + keep : whole;
     }
 
     private static boolean ofTheCalendar(String name) {
@@ -245,6 +253,11 @@ final class FirstWords {
                 beside.stream().limit(MOST_NAMED).map(Wording::spoken).toList());
     }
 
+    /** Says which of the feature and what moved along with it the scores may have gone with. */
+    static String eitherOrAny(List<String> beside) {
+        return beside.size() == 1 ? "either" : "any";
+    }
+
     /** Says what is left to do where no hand moves the feature. */
     static String notMoved(Measure measure) {
         return "The calendar moves the " + measure.name()
@@ -256,9 +269,8 @@ final class FirstWords {
             case NOT_BLIND -> "Put codes on the cups and write scores down before anybody speaks.";
             case NOT_DRAWN_BY_CHANCE, ONLY_A_BEND ->
                 told.placesAreReadings()
-                        ? "To know, let chance choose between " + told.both(" and ")
-                                + " before each charge, and cup blind."
-                        : "To know, let chance choose the " + measure.name() + " before each charge, and cup blind.";
+                        ? "To know, toss a coin between " + told.both(" and ") + " before each charge, and cup blind."
+                        : "To know, toss a coin for the " + measure.name() + " before each charge, and cup blind.";
             default -> "Roast more such batches on other days, their targets drawn by chance, and cup them blind.";
         };
     }

@@ -133,7 +133,7 @@ public record NextBatches(long batches, long roastDays, double low, double high,
                 "Move the " + measure.name()
                         + " on purpose from batch to batch, inside what your machine's maker allows.";
             case MOVE_APART ->
-                "Roast some batches with another " + measure.name() + " and leave what moved with it as it was.";
+                "Vary only the " + measure.name() + " from batch to batch, and keep what moved with it the same.";
             // How far is for the machine's maker to say: no reading is named at which nobody roasted.
             case TOO_MANY ->
                 tooMany + "cup each more often, or go slightly beyond, inside what your machine's maker allows.";

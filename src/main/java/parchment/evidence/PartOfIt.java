@@ -41,7 +41,7 @@ record PartOfIt(Measure measure, List<MovedTogether.Companion> companions) {
         return parts.isEmpty()
                 ? ""
                 : "A " + more(measure.name(), true) + " " + measure.name() + " also means " + Wording.list(parts)
-                        + ": no scores can tell " + (parts.size() == 1 ? "that" : "these") + " from it.";
+                        + ": scores cannot tell the " + (parts.size() == 1 ? "two" : "three") + " apart.";
     }
 
     private static String more(String name, boolean up) {

@@ -55,9 +55,7 @@ final class PathInShort {
                                         ? "is one other comparison below."
                                         : "are " + more + " other comparisons below.")
                         : "This is more than luck, but what the roaster saw in the beans may be behind it.",
-                batches > 0
-                        ? next(batches)
-                        : "To know, let chance choose between such roasts before charge, and cup blind.");
+                batches > 0 ? next(batches) : "To know, toss a coin between such roasts before charge, and cup blind.");
     }
 
     /** No one slope describes a bend, so none is told. */

@@ -85,15 +85,14 @@ record ReadingsMoved(List<Step> steps) {
         List<String> parts = new ArrayList<>();
         for (int i = 0; i < steps.size(); i++) {
             Step step = steps.get(i);
-            parts.add((i == 0 ? "" : "those from " + steps.get(i - 1).before() + " until before ")
-                    + (i == 0 ? "from before " : "")
-                    + step.before()
-                    + (i == 0 ? " are told as today's probe would show them: " : ": ")
-                    + by(step.moved(), measure));
+            String whose = i == 0
+                    ? "Readings from before "
+                    : "those from " + steps.get(i - 1).before() + " until before ";
+            parts.add(whose + step.before() + by(step.moved(), measure));
         }
         long silent =
                 steps.stream().filter(step -> step.entry() == Entry.NOT_WRITTEN).count();
-        return "Readings " + String.join("; ", parts) + "."
+        return String.join("; ", parts) + ", to what today's probe would show; your logbook stays as it is."
                 + (silent == 0
                         ? ""
                         : " Nobody wrote that the probe was changed"
@@ -104,7 +103,7 @@ record ReadingsMoved(List<Step> steps) {
     private static String by(double moved, Measure measure) {
         String size = measure.difference(Math.abs(moved));
         return Double.parseDouble(size.replaceFirst("[^0-9.].*", "")) == 0
-                ? "the same"
-                : "about " + size + (moved > 0 ? " higher" : " lower");
+                ? " were left as they are"
+                : " were " + (moved > 0 ? "raised" : "lowered") + " by about " + size;
     }
 }

@@ -46,7 +46,7 @@ final class TradeInShort {
                         : "Anywhere from " + String.join(" to ", told(asked.measure(), found.bestSet(), range))
                                 + " agrees with the scores.",
                 named
-                        ? "To know, let chance choose between " + ends + " before each charge, and cup blind."
+                        ? "To know, toss a coin between " + ends + " before each charge, and cup blind."
                         : "Say what each score must reach at least, or cup more batches near both ends.");
     }
 
@@ -56,8 +56,8 @@ final class TradeInShort {
                 "The " + measure.name() + " moved together with "
                         + Wording.list(
                                 beside.stream().limit(2).map(Wording::spoken).toList())
-                        + ", so the scores may have gone with either.",
-                FirstWords.apart(measure, beside));
+                        + ", so the scores may have gone with " + FirstWords.eitherOrAny(beside) + ".",
+                FirstWords.apart(measure, "", beside));
     }
 
     static InShort notSeen(String attributes, Measure measure, String ends) {

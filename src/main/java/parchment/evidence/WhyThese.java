@@ -51,8 +51,10 @@ final class WhyThese {
         if (told.rises() ? told.to() < range.high() - little : told.to() > range.low() + little) {
             return "";
         }
-        return "Nobody tried a " + measure.name() + (told.rises() ? " above " : " below ")
+        return told.higher() + " is only the better of these two: it lies near the edge, and nobody tried a "
+                + measure.name()
+                + (told.rises() ? " above " : " below ")
                 + measure.value(told.rises() ? range.highest() : range.lowest())
-                + ": it may score higher still, or lower. Go there in small steps only, inside what your machine's maker allows.";
+                + ". There it may score higher still, or lower: go in small steps only, inside what your machine's maker allows.";
     }
 }

@@ -46,7 +46,7 @@ class CautionsOnPagesTest {
         Evidence open = Evidence.of("body", Features.developmentTime(), HILLSIDE);
         assertEquals(Verdict.CANNOT_TELL, open.verdict());
         assertEquals(
-                "Write the lot of 6 batches that were left out: then they count.",
+                "6 more batches have no lot written: add it, then they count too.",
                 open.inShort().next());
         assertTrue(open.page().text().contains("would tell: a third each near 90 s"), open.page()::text);
         for (Evidence answer : List.of(told, open)) {

@@ -18,18 +18,18 @@ class CheapestHelpTest {
 
     @Test
     void aLotIsToBeWrittenFromAQuarterOfTheScoredBatchesOn() {
-        assertEquals("Write the lot of 17 batches that were left out: then they count.", words(23, 17, 0, 0));
-        assertEquals("Write the lot of 5 batches that were left out: then they count.", words(15, 5, 0, 1));
+        assertEquals("17 more batches have no lot written: add it, then they count too.", words(23, 17, 0, 0));
+        assertEquals("5 more batches have no lot written: add it, then they count too.", words(15, 5, 0, 1));
         assertEquals(MORE, words(16, 5, 0, 1));
-        assertEquals("Write the lot of 1 batch that was left out: then it counts.", words(3, 1, 0, 1));
+        assertEquals("1 more batch has no lot written: add it, then that batch counts too.", words(3, 1, 0, 1));
         assertEquals(MORE, words(0, 0, 0, 1));
     }
 
     @Test
     void soIsADateAndTheMoreFrequentComesFirst() {
-        assertEquals("Write the date of 5 batches that were left out: then they count.", words(15, 0, 5, 1));
-        assertEquals("Write the date of 6 batches that were left out: then they count.", words(9, 5, 6, 1));
-        assertEquals("Write the lot of 5 batches that were left out: then they count.", words(9, 5, 5, 1));
+        assertEquals("5 more batches have no date written: add it, then they count too.", words(15, 0, 5, 1));
+        assertEquals("6 more batches have no date written: add it, then they count too.", words(9, 5, 6, 1));
+        assertEquals("5 more batches have no lot written: add it, then they count too.", words(9, 5, 5, 1));
         assertEquals(MORE, words(17, 0, 5, 1));
     }
 

@@ -75,19 +75,17 @@ class FirstWordsTest {
 
     @Test
     void aFindingIsToldBetweenTwoReadings() {
-        found("A drop temperature of 402 °F scored about 0.8 points of sweetness above 388 °F (0.5 to 1.1).");
+        found("A drop temperature of 402 °F scored about 0.8 points of sweetness (likely 0.5 to 1.1) above 388 °F.");
         verdict = Verdict.STRONG;
-        found("A drop temperature of 402 °F scored about 0.8 points of sweetness above 388 °F (0.5 to 1.1).");
+        found("A drop temperature of 402 °F scored about 0.8 points of sweetness (likely 0.5 to 1.1) above 388 °F.");
         rises = false;
-        found("A drop temperature of 388 °F scored about 0.8 points of sweetness above 402 °F (0.5 to 1.1).");
+        found("A drop temperature of 388 °F scored about 0.8 points of sweetness (likely 0.5 to 1.1) above 402 °F.");
         readings = false;
-        found(
-                "Of two batches of a lot 14.0 °F apart in drop temperature, the lower scored about 0.8 points more sweetness"
-                        + " (0.5 to 1.1).");
+        found("Of two batches of a lot 14.0 °F apart in drop temperature, the lower scored about 0.8 points"
+                + " (likely 0.5 to 1.1) more sweetness.");
         rises = true;
-        found(
-                "Of two batches of a lot 14.0 °F apart in drop temperature, the higher scored about 0.8 points more sweetness"
-                        + " (0.5 to 1.1).");
+        found("Of two batches of a lot 14.0 °F apart in drop temperature, the higher scored about 0.8 points"
+                + " (likely 0.5 to 1.1) more sweetness.");
     }
 
     @Test
@@ -103,7 +101,8 @@ class FirstWordsTest {
     @Test
     void aHumpIsToldByItsTopAndNeverByASlope() {
         top = Optional.of(205.5);
-        found("Sweetness was highest at a drop temperature near 402 °F, about 0.8 points above 388 °F (0.5 to 1.1).");
+        found(
+                "Sweetness was highest at a drop temperature near 402 °F, about 0.8 points (likely 0.5 to 1.1) above 388 °F.");
     }
 
     @Test
@@ -111,10 +110,10 @@ class FirstWordsTest {
         verdict = Verdict.TOO_SMALL;
         interval = new Interval(0.11, 0.29, 0.90);
         found(
-                "A drop temperature of 402 °F scored 0.20 points of sweetness above 388 °F (0.11 to 0.29), too little to matter.");
+                "A drop temperature of 402 °F scored 0.20 points of sweetness (likely 0.11 to 0.29) above 388 °F, too little to matter.");
         interval = new Interval(0.1, 0.31, 0.90);
         found(
-                "A drop temperature of 402 °F scored 0.2 points of sweetness above 388 °F (0.1 to 0.3), too little to matter.");
+                "A drop temperature of 402 °F scored 0.2 points of sweetness (likely 0.1 to 0.3) above 388 °F, too little to matter.");
         verdict = Verdict.NOTHING_SEEN;
         found("Between a drop temperature of 388 °F and 402 °F no difference in sweetness was seen.");
         verdict = Verdict.CANNOT_TELL;
@@ -159,25 +158,25 @@ class FirstWordsTest {
                 "This is more than luck, but something that moved along with the drop temperature may be the cause.");
         sure(
                 VerdictRules.Why.NOT_BLIND,
-                "By luck alone a difference like this comes 7 times in 100 tries, but not all cups were blind.");
+                "In 100 logbooks without any true difference, luck shows as much 7 times, but not all cups were blind.");
         sure(
                 VerdictRules.Why.TOO_FEW_DAYS,
-                "By luck alone a difference like this comes 7 times in 100 tries, but fewer than 15 roast days are behind it.");
+                "In 100 logbooks without any true difference, luck shows as much 7 times, but fewer than 15 roast days are behind it.");
         sure(
                 VerdictRules.Why.ONLY_A_BEND,
                 "The bend is more than luck, but nothing here could check it a second time.");
         sure(
                 VerdictRules.Why.OTHER_LOOKS_DIFFER,
-                "By luck alone a difference like this comes 7 times in 100 tries, but other ways of looking differ.");
+                "In 100 logbooks without any true difference, luck shows as much 7 times, but other ways of looking differ.");
         sure(
                 VerdictRules.Why.NO_GAIN,
-                "By luck alone a difference like this comes 7 times in 100 tries, but days kept aside were not foretold.");
+                "In 100 logbooks without any true difference, luck shows as much 7 times, but days kept aside were not foretold.");
         sure(
                 VerdictRules.Why.ALL_HOLDS,
-                "By luck alone a difference like this comes 7 times in 100 tries, and the cups were blind.");
+                "In 100 logbooks without any true difference, luck shows as much 7 times, and the cups were blind.");
         sure(
                 VerdictRules.Why.NO_DIFFERENCE_THAT_MATTERS,
-                "Within what was tried the score changes by less than 0.50 points, the least that is taken to matter.");
+                "From the lowest to the highest that was tried the score changes by less than 0.50 points: Parchment's limit unless you set another.");
         sure(
                 VerdictRules.Why.HARDLY_VARIED,
                 "The drop temperature hardly varied: what there is of it may be error of reading.");
@@ -192,20 +191,20 @@ class FirstWordsTest {
                 "Today's scores also go with the drop temperature of the next roast day, so something that changes with the date may be behind both.");
         sure(
                 VerdictRules.Why.NOT_RARE_ENOUGH,
-                "By luck alone a difference like this comes 7 times in 100 tries, too often to build on.");
+                "In 100 logbooks without any true difference, luck shows as much 7 times; over 4 is too often to build on.");
         chance = 0.041;
         sure(
                 VerdictRules.Why.NOT_RARE_ENOUGH,
-                "By luck alone a difference like this comes just over 4 times in 100 tries, too often to build on.");
+                "In 100 logbooks without any true difference, luck shows as much just over 4 times; over 4 is too often to build on.");
         chance = 0.046;
         sure(
                 VerdictRules.Why.NOT_RARE_ENOUGH,
-                "By luck alone a difference like this comes 5 times in 100 tries, too often to build on.");
+                "In 100 logbooks without any true difference, luck shows as much 5 times; over 4 is too often to build on.");
         beside = List.of("gas in development", "green mass", "the calendar");
         sure(
                 VerdictRules.Why.MOVED_WITH_ANOTHER,
                 "The drop temperature moved together with the gas during development and green mass, so the scores may have gone with"
-                        + " either.");
+                        + " any.");
         beside = List.of("operator");
         sure(
                 VerdictRules.Why.FOLLOWS_A_FACT,
@@ -230,7 +229,7 @@ class FirstWordsTest {
     void whatToDoNextFollowsTheVerdict() {
         next(
                 VerdictRules.Why.NOT_DRAWN_BY_CHANCE,
-                "To know, let chance choose between 388 °F and 402 °F before each charge, and cup blind.");
+                "To know, toss a coin between 388 °F and 402 °F before each charge, and cup blind.");
         next(VerdictRules.Why.NOT_BLIND, "Put codes on the cups and write scores down before anybody speaks.");
         next(
                 VerdictRules.Why.TOO_FEW_DAYS,
@@ -266,9 +265,9 @@ class FirstWordsTest {
         beside = List.of("gas in development");
         next(
                 VerdictRules.Why.MOVED_WITH_ANOTHER,
-                "Roast some batches with another drop temperature and leave the gas during development as it was.");
+                "Vary only the drop temperature from 388 °F to 402 °F, and keep the gas during development the same.");
         assertEquals(
-                "Roast some batches with another drop temperature and leave what moved with it as it was.",
+                "Vary only the drop temperature from batch to batch, and keep what moved with it the same.",
                 new NextBatches(0, 0, 197.6, 206.0, 0.5, NextBatches.Kind.MOVE_APART).inShort(DROP));
     }
 
@@ -310,7 +309,7 @@ class FirstWordsTest {
         String wait =
                 "The calendar moves the days since arrival, so ask again when batches of other seasons and lots have been cupped.";
         ShortSentences.keptBy(wait);
-        assertEquals(wait, FirstWords.apart(days, List.of("gas in drying")));
+        assertEquals(wait, FirstWords.apart(days, "", List.of("gas in drying")));
         for (NextBatches.Kind kind : NextBatches.Kind.values()) {
             assertEquals(
                     kind != NextBatches.Kind.TOO_MANY,
@@ -326,11 +325,11 @@ class FirstWordsTest {
                 "green temperature")) {
             assertEquals(
                     "Let the drop temperature differ within each roast day, so that the calendar cannot follow it.",
-                    FirstWords.apart(DROP, List.of(calendar, "gas in drying")));
+                    FirstWords.apart(DROP, "", List.of(calendar, "gas in drying")));
         }
         assertEquals(
-                "Roast some batches with another drop temperature and leave the gas during drying as it was.",
-                FirstWords.apart(DROP, List.of("gas in drying")));
+                "Vary only the drop temperature and keep the gas during drying the same.",
+                FirstWords.apart(DROP, "", List.of("gas in drying")));
     }
 
     @Test
@@ -360,19 +359,42 @@ class FirstWordsTest {
                 "minutes since last drop");
         apart("Let all cups rest equally long, whatever their drop temperature.", "rest days");
         apart(
-                "Roast some batches with another drop temperature and leave the gas during drying and the gas during browning as they were.",
+                "Vary only the drop temperature and keep the gas during drying and the gas during browning the same.",
                 "gas in drying",
                 "gas in browning",
                 "airflow in drying");
-        apart(
-                "Roast some batches with another drop temperature and leave the gas during drying as it was.",
-                "gas in drying",
-                "rest days");
+        apart("Vary only the drop temperature and keep the gas during drying the same.", "gas in drying", "rest days");
+    }
+
+    /** The two readings of the first sentence are those to vary it between, where the sentence has room for them. */
+    @Test
+    void whatToVaryIsToldWithItsReadingsWhereThereIsRoom() {
+        String longest =
+                "Vary only the drop temperature from 388 °F to 402 °F, and keep the gas during drying and the gas during browning the same.";
+        ShortSentences.keptBy(longest);
+        assertEquals(longest, FirstWords.apart(DROP, "388 °F to 402 °F", List.of("gas in drying", "gas in browning")));
+        Measure charge =
+                new Measure("lasting room temperature", Unit.TEMPERATURE, TemperatureUnit.FAHRENHEIT, Map.of());
+        assertEquals(
+                "Vary only the lasting room temperature from 388 °F to 402 °F, and keep the gas during drying and the gas during browning the"
+                        + " same.",
+                FirstWords.apart(charge, "388 °F to 402 °F", List.of("gas in drying", "gas in browning")));
+        Measure four =
+                new Measure("a lasting room temperature", Unit.TEMPERATURE, TemperatureUnit.FAHRENHEIT, Map.of());
+        assertEquals(
+                "Vary only the a lasting room temperature and keep the gas during drying and the gas during browning the same.",
+                FirstWords.apart(four, "388 °F to 402 °F", List.of("gas in drying", "gas in browning")));
+    }
+
+    @Test
+    void oneCompanionMakesEitherAndSeveralMakeAny() {
+        assertEquals("either", FirstWords.eitherOrAny(List.of("gas in drying")));
+        assertEquals("any", FirstWords.eitherOrAny(List.of("gas in drying", "gas in browning")));
     }
 
     private static void apart(String sentence, String... beside) {
         ShortSentences.keptBy(sentence);
-        assertEquals(sentence, FirstWords.apart(DROP, List.of(beside)));
+        assertEquals(sentence, FirstWords.apart(DROP, "", List.of(beside)));
     }
 
     @Test
@@ -380,15 +402,15 @@ class FirstWordsTest {
         chance = 0.0099;
         sure(
                 VerdictRules.Why.NOT_BLIND,
-                "By luck alone a difference like this comes less than once in 100 tries, but not all cups were blind.");
+                "In 100 logbooks without any true difference, luck shows as much less than once, but not all cups were blind.");
         chance = 0.01;
         sure(
                 VerdictRules.Why.NOT_BLIND,
-                "By luck alone a difference like this comes once in 100 tries, but not all cups were blind.");
+                "In 100 logbooks without any true difference, luck shows as much once, but not all cups were blind.");
         chance = 0.026;
         sure(
                 VerdictRules.Why.ALL_HOLDS,
-                "By luck alone a difference like this comes 3 times in 100 tries, and the cups were blind.");
+                "In 100 logbooks without any true difference, luck shows as much 3 times, and the cups were blind.");
     }
 
     private TwoReadings two() {
@@ -449,15 +471,15 @@ class FirstWordsTest {
     @Test
     void beyondTheBetterEndNobodyTriedIt() {
         String above =
-                "Nobody tried a drop temperature above 407.1 °F: it may score higher still, or lower. Go there in small steps only, inside what"
-                        + " your machine's maker allows.";
+                "402 °F is only the better of these two: it lies near the edge, and nobody tried a drop temperature above 407.1 °F. There it may"
+                        + " score higher still, or lower: go in small steps only, inside what your machine's maker allows.";
         assertEquals(above, beyond());
         verdict = Verdict.STRONG;
         assertEquals(above, beyond());
         rises = false;
         assertEquals(
-                "Nobody tried a drop temperature below 383.0 °F: it may score higher still, or lower. Go there in small steps only, inside"
-                        + " what your machine's maker allows.",
+                "388 °F is only the better of these two: it lies near the edge, and nobody tried a drop temperature below 383.0 °F. There it may"
+                        + " score higher still, or lower: go in small steps only, inside what your machine's maker allows.",
                 beyond());
         top = Optional.of(200.0);
         assertEquals("", beyond());
@@ -484,7 +506,7 @@ class FirstWordsTest {
     void theCheapestThingThatHelpsIsToldFirst() {
         verdict = Verdict.CANNOT_TELL;
         help = new CheapestHelp(23, 17, 0, 0);
-        next(VerdictRules.Why.OPEN, "Write the lot of 17 batches that were left out: then they count.");
+        next(VerdictRules.Why.OPEN, "17 more batches have no lot written: add it, then they count too.");
         ShortSentences.keptBy(words());
         next = new NextBatches(0, 0, 197.6, 206.0, 0.5, NextBatches.Kind.MOVE_IT);
         next(
@@ -494,7 +516,7 @@ class FirstWordsTest {
         beside = List.of("gas in development");
         next(
                 VerdictRules.Why.MOVED_WITH_ANOTHER,
-                "Roast some batches with another drop temperature and leave the gas during development as it was.");
+                "Vary only the drop temperature from 388 °F to 402 °F, and keep the gas during development the same.");
     }
 
     @Test

@@ -9,6 +9,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
+import parchment.chart.Boundary;
 import parchment.chart.Layer;
 import parchment.chart.Line;
 import parchment.chart.Plot;
@@ -108,16 +109,15 @@ class HarbourEvidenceTest {
         assertEquals(Verdict.CANNOT_TELL, unsettled.verdict());
         Plot plot = unsettled.picture();
         assertEquals(Weight.TENTATIVE, line(plot).weight());
-        assertEquals("mean, may not be so", line(plot).label());
-        assertTrue(plot.notes()
-                .contains(
-                        "The line is dashed because these batches cannot tell: it may be luck, or come from something that"
-                                + " moved along."));
+        assertEquals("average line, in doubt", line(plot).label());
+        assertEquals(
+                "The line is dashed because what it shows may come from something that changes with the date.",
+                plot.notes().get(0));
         assertTrue(plot.svg().orElseThrow().contains("stroke-dasharray=\"9 7\""));
         Evidence told = ask("drop temperature");
         assertTrue(told.verdict() != Verdict.CANNOT_TELL, told.toString());
         assertEquals(Weight.STRONG, line(told.picture()).weight());
-        assertEquals("mean", line(told.picture()).label());
+        assertEquals("average line", line(told.picture()).label());
         assertFalse(told.picture().chart().text().contains("dashed"));
     }
 
@@ -133,16 +133,37 @@ class HarbourEvidenceTest {
     void thePictureSaysInPlainWordsWhatBandAndBarsAre() {
         Plot plot = ask("drop temperature").picture();
         assertTrue(plot.notes()
-                .contains(
-                        "The band shows where the line may truly lie: at any one reading it is right 90 times in 100. A dot's bar shows"
-                                + " how far more cups of that batch may move it."));
+                .contains("At any one place along the axis the true average lies inside the band 90 times in 100."));
         assertEquals(
-                "planned drop temperature, as read on today's probe", plot.x().label());
+                "drop temperature as planned, as read on today's probe",
+                plot.x().label());
         assertEquals("development time", ask("development time").picture().x().label());
         List<String> labels = plot.layers().stream().map(Layer::label).toList();
         assertTrue(
-                labels.containsAll(List.of("where the mean may lie", "one batch, mean of its cups")),
+                labels.containsAll(List.of("where the average may lie", "one batch, average of its cups")),
                 labels.toString());
+    }
+
+    @Test
+    void theTwoReadingsOfTheFirstSentenceAreMarkedAndNoLineStrikesThroughTheWords() {
+        Evidence told = ask("drop temperature");
+        List<Boundary> marks = told.picture().layers().stream()
+                .filter(Boundary.class::isInstance)
+                .map(Boundary.class::cast)
+                .toList();
+        assertEquals(List.of(196.0, 202.0), marks.stream().map(Boundary::x).toList());
+        String svg = told.picture().svg().orElseThrow();
+        assertTrue(svg.contains(">compared: 196.0 °C</text>") && svg.contains(">compared: 202.0 °C</text>"), svg);
+        assertTrue(svg.contains(">where the best may lie</text>"), svg);
+        assertTrue(svg.contains(", not tried in the grey beyond</text>"), svg);
+        // Each line ends at the frame and goes on above the words: two starts and two strokes for each.
+        String stems = Pattern.compile("d=\"([^\"]*)\" fill=\"none\" stroke=\"currentColor\" stroke-opacity=\".7\"")
+                .matcher(svg)
+                .results()
+                .map(found -> found.group(1))
+                .findFirst()
+                .orElseThrow();
+        assertEquals(4, stems.chars().filter(sign -> sign == 'M').count(), stems);
     }
 
     @Test

@@ -23,14 +23,14 @@ class PartOfItTest {
     void whatTheDropSettlesIsPartOfAHotterDrop() {
         PartOfIt both = of("drop temperature", "mass loss", 0.9, "development time", 0.8);
         assertEquals(
-                "A higher drop temperature also means a higher mass loss and a longer development time: no scores can tell these from it.",
+                "A higher drop temperature also means a higher mass loss and a longer development time: scores cannot tell the three apart.",
                 both.words());
         assertEquals(List.of(), both.others());
         assertEquals(
-                "A higher drop temperature also means a lower ground colour: no scores can tell that from it.",
+                "A higher drop temperature also means a lower ground colour: scores cannot tell the two apart.",
                 of("drop temperature", "ground colour", -0.9).words());
         assertEquals(
-                "A longer development time also means a higher drop temperature and a shorter drop time: no scores can tell these from it.",
+                "A longer development time also means a higher drop temperature and a shorter drop time: scores cannot tell the three apart.",
                 of("development time", "drop temperature", 0.9, "drop time", -0.8)
                         .words());
     }
@@ -41,7 +41,7 @@ class PartOfItTest {
                 "drop temperature", "gas in drying", 0.95, "mass loss", 0.9, "date", 0.8, "charge temperature", 0.75);
         assertEquals(List.of("the gas during drying", "date"), mixed.others());
         assertEquals(
-                "A higher drop temperature also means a higher mass loss: no scores can tell that from it.",
+                "A higher drop temperature also means a higher mass loss: scores cannot tell the two apart.",
                 mixed.words());
         assertEquals("", of("drop temperature", "gas in drying", 0.9).words());
     }

@@ -54,7 +54,7 @@ class PathInShortTest {
                 new InShort(
                         "Later drop, over what was tried, went with about 1.0 points less sweetness (0.8 to 1.2).",
                         "This is more than luck, as is one other comparison below.",
-                        "To know, let chance choose between such roasts before charge, and cup blind."),
+                        "To know, toss a coin between such roasts before charge, and cup blind."),
                 words(0, steep, large, OPEN));
         assertEquals(
                 "This is more than luck, as are 2 other comparisons below.",

@@ -36,23 +36,23 @@ class ReadingsMovedTest {
     @Test
     void theDirectionIsThatOfWhatWasAdded() {
         assertEquals(
-                "Readings from before 2025-02-10 are told as today's probe would show them: about 2.8 °C lower.",
+                "Readings from before 2025-02-10 were lowered by about 2.8 °C, to what today's probe would show; your logbook stays as it is.",
                 words(new Step(SECOND, -2.8, Entry.WRITTEN)));
         assertEquals(
-                "Readings from before 2025-02-10 are told as today's probe would show them: about 1.1 °C higher.",
+                "Readings from before 2025-02-10 were raised by about 1.1 °C, to what today's probe would show; your logbook stays as it is.",
                 words(new Step(SECOND, 1.1, Entry.WRITTEN)));
         assertEquals(
-                "Readings from before 2025-02-10 are told as today's probe would show them: about 5.0 °F lower.",
+                "Readings from before 2025-02-10 were lowered by about 5.0 °F, to what today's probe would show; your logbook stays as it is.",
                 words(TemperatureUnit.FAHRENHEIT, new Step(SECOND, -2.8, Entry.WRITTEN)));
         assertEquals(
-                "Readings from before 2025-02-10 are told as today's probe would show them: the same.",
+                "Readings from before 2025-02-10 were left as they are, to what today's probe would show; your logbook stays as it is.",
                 words(new Step(SECOND, 0, Entry.WRITTEN)));
     }
 
     @Test
     void aMoveThatNobodyWroteIsSaidToShowInTheReadings() {
         assertEquals(
-                "Readings from before 2025-02-10 are told as today's probe would show them: about 2.8 °C lower. Nobody wrote that the probe"
+                "Readings from before 2025-02-10 were lowered by about 2.8 °C, to what today's probe would show; your logbook stays as it is. Nobody wrote that the probe"
                         + " was changed; the readings themselves show it.",
                 words(new Step(SECOND, -2.8, Entry.NOT_WRITTEN)));
     }
@@ -60,12 +60,12 @@ class ReadingsMovedTest {
     @Test
     void severalStepsAreToldPeriodByPeriod() {
         assertEquals(
-                "Readings from before 2024-03-01 are told as today's probe would show them: about 2.8 °C lower; those from 2024-03-01 until"
-                        + " before 2025-02-10: about 1.1 °C higher.",
+                "Readings from before 2024-03-01 were lowered by about 2.8 °C; those from 2024-03-01 until"
+                        + " before 2025-02-10 were raised by about 1.1 °C, to what today's probe would show; your logbook stays as it is.",
                 words(new Step(FIRST, -2.8, Entry.WRITTEN), new Step(SECOND, 1.1, Entry.WRITTEN)));
         assertEquals(
-                "Readings from before 2024-03-01 are told as today's probe would show them: about 2.8 °C lower; those from 2024-03-01 until"
-                        + " before 2025-02-10: about 1.1 °C higher. Nobody wrote that the probe was changed each time; the readings"
+                "Readings from before 2024-03-01 were lowered by about 2.8 °C; those from 2024-03-01 until"
+                        + " before 2025-02-10 were raised by about 1.1 °C, to what today's probe would show; your logbook stays as it is. Nobody wrote that the probe was changed each time; the readings"
                         + " themselves show it.",
                 words(new Step(FIRST, -2.8, Entry.NOT_WRITTEN), new Step(SECOND, 1.1, Entry.WRITTEN)));
     }
@@ -81,5 +81,5 @@ class ReadingsMovedTest {
     }
 
     private static final String HARBOUR =
-            "Readings from before 2024-10-07 are told as today's probe would show them: about 1.1 °C lower.";
+            "Readings from before 2024-10-07 were lowered by about 1.1 °C, to what today's probe would show; your logbook stays as it is.";
 }

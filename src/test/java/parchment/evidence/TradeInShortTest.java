@@ -52,15 +52,15 @@ class TradeInShortTest {
                 """
                 No compromise between sweetness and acidity can be told.
                 The development time moved together with the gas during drying, so the scores may have gone with either.
-                Roast some batches with another development time and leave the gas during drying as it was.""",
+                Vary only the development time and keep the gas during drying the same.""",
                 ShortSentences.keptBy(
                                 TradeInShort.movedTogether("sweetness and acidity", TIME, List.of("gas in drying")))
                         .text());
         assertEquals(
                 """
                 No compromise between sweetness and acidity can be told.
-                The development time moved together with the gas during drying and green mass, so the scores may have gone with either.
-                Roast some batches with another development time and leave the gas during drying and green mass as they were.""",
+                The development time moved together with the gas during drying and green mass, so the scores may have gone with any.
+                Vary only the development time and keep the gas during drying and green mass the same.""",
                 ShortSentences.keptBy(TradeInShort.movedTogether(
                                 "sweetness and acidity", TIME, List.of("gas in drying", "green mass", "warm-up")))
                         .text());
