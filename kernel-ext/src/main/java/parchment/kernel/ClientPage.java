@@ -151,8 +151,7 @@ final class ClientPage implements CellPage, AutoCloseable {
             // A form that is JSON goes as such, not as a text of it.
             shown.forms()
                     .forEach((type, form) -> data.add(
-                            type,
-                            type.endsWith("+json") ? JsonParser.parseString(form) : new JsonPrimitive(form)));
+                            type, type.endsWith("+json") ? JsonParser.parseString(form) : new JsonPrimitive(form)));
         }
         JsonObject content = new JsonObject();
         content.add("data", data);
