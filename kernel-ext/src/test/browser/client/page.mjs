@@ -57,11 +57,17 @@ window.run = async code => {
     document.body.append(cell);
     const model = new OutputAreaModel({trusted: true});
     Widget.attach(new OutputArea({model, rendermime: manager.renderMime}), cell);
+    const places = new Map();
     const future = kernel.requestExecute({code});
     future.onIOPub = message => {
         const type = message.header.msg_type;
         if (['stream', 'display_data', 'execute_result', 'error'].includes(type)) {
-            model.add({output_type: type, ...message.content});
+            const place = model.add({output_type: type, ...message.content}) - 1;
+            if (message.content.transient?.display_id) {
+                places.set(message.content.transient.display_id, place);
+            }
+        } else if (type === 'update_display_data') {
+            model.set(places.get(message.content.transient.display_id), {output_type: 'display_data', ...message.content});
         } else if (type === 'clear_output') {
             model.clear(message.content.wait);
         }

@@ -58,6 +58,8 @@ public final class Button implements Control {
     public String toString() {
         int presses = presses();
         return "the button '" + label + "' "
-                + (presses == 0 ? "has not been pressed yet." : "was pressed " + (presses == 1 ? "once." : presses + " times."));
+                + (presses == 0
+                        ? "has not been pressed yet."
+                        : "was pressed " + (presses == 1 ? "once." : presses + " times."));
     }
 }

@@ -11,18 +11,19 @@ final class Options {
         if (options.isEmpty()) {
             throw new IllegalArgumentException("'" + label + "' needs something to choose from; its list is empty.");
         }
-        List<String> twice = options.stream()
-                .collect(Collectors.groupingBy(option -> option, Collectors.counting()))
-                .entrySet()
-                .stream()
-                .filter(option -> option.getValue() > 1)
-                .map(option -> "'" + option.getKey() + "'")
-                .sorted()
-                .limit(3)
-                .toList();
+        List<String> twice =
+                options.stream()
+                        .collect(Collectors.groupingBy(option -> option, Collectors.counting()))
+                        .entrySet()
+                        .stream()
+                        .filter(option -> option.getValue() > 1)
+                        .map(option -> "'" + option.getKey() + "'")
+                        .sorted()
+                        .limit(3)
+                        .toList();
         if (!twice.isEmpty()) {
-            throw new IllegalArgumentException(
-                    "What '" + label + "' is chosen from has to differ; more than once in its list: " + String.join(", ", twice) + ".");
+            throw new IllegalArgumentException("What '" + label
+                    + "' is chosen from has to differ; more than once in its list: " + String.join(", ", twice) + ".");
         }
         return List.copyOf(options);
     }

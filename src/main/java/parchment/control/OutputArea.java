@@ -83,15 +83,15 @@ public final class OutputArea implements Control {
                 : String.join(
                         "\n",
                         shown().stream()
-                                .map(value -> value instanceof Showable showable
-                                        ? showable.text()
-                                        : String.valueOf(value))
+                                .map(value ->
+                                        value instanceof Showable showable ? showable.text() : String.valueOf(value))
                                 .toList());
     }
 
     @Override
     public String toString() {
         int count = shown().size();
-        return "An area with " + (count == 0 ? "nothing" : count == 1 ? "one thing" : count + " things") + " shown in it.";
+        return "An area with " + (count == 0 ? "nothing" : count == 1 ? "one thing" : count + " things")
+                + " shown in it.";
     }
 }

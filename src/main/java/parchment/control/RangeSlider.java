@@ -141,7 +141,8 @@ public final class RangeSlider implements Control {
     @Override
     public String toString() {
         return label + " goes from " + Still.number(value().from(), step(), "") + " to "
-                + Still.number(value().to(), step(), unit) + ", on a slider from " + Still.number(low, step(), "") + " to "
+                + Still.number(value().to(), step(), unit) + ", on a slider from " + Still.number(low, step(), "")
+                + " to "
                 + Still.number(high, step(), unit) + ".";
     }
 }

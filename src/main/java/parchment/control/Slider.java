@@ -137,7 +137,7 @@ public final class Slider implements Control {
 
     @Override
     public String toString() {
-        return label + " is " + Still.number(value(), step, unit) + ", on a slider from " + Still.number(low, step, "") + " to "
-                + Still.number(high, step, unit) + ".";
+        return label + " is " + Still.number(value(), step, unit) + ", on a slider from " + Still.number(low, step, "")
+                + " to " + Still.number(high, step, unit) + ".";
     }
 }

@@ -80,14 +80,16 @@ final class Still {
 
     static double checkWithin(String label, double value, double low, double high) {
         if (!(value >= low && value <= high)) {
-            throw new IllegalArgumentException("'" + label + "' goes from " + low + " to " + high + "; it was given " + value + ".");
+            throw new IllegalArgumentException(
+                    "'" + label + "' goes from " + low + " to " + high + "; it was given " + value + ".");
         }
         return value;
     }
 
     static void checkStep(String label, double step) {
         if (!Double.isFinite(step) || step <= 0) {
-            throw new IllegalArgumentException("The step of '" + label + "' has to be above 0; it was given " + step + ".");
+            throw new IllegalArgumentException(
+                    "The step of '" + label + "' has to be above 0; it was given " + step + ".");
         }
     }
 }

@@ -85,8 +85,13 @@ public final class ChosenNames implements Live {
                 + (count > 1 ? " are" : " is") + " chosen below";
         return switch (wayBack) {
             case OPEN ->
-                chosen + (count == 0 ? "." : ": the next cell has " + (count == 1 ? "it" : "them") + " as a logbook, with chosen().");
-            case SILENT, CLOSED -> "What is chosen below does not come back by itself here. Copy the line of code under the pictures.";
+                chosen
+                        + (count == 0
+                                ? "."
+                                : ": the next cell has " + (count == 1 ? "it" : "them")
+                                        + " as a logbook, with chosen().");
+            case SILENT, CLOSED ->
+                "What is chosen below does not come back by itself here. Copy the line of code under the pictures.";
         };
     }
 

@@ -103,7 +103,17 @@ public final class LinkedViews implements Showable {
                 .map(day -> day.map(LocalDate::toString).orElse(""))
                 .toList();
         return new LinkedViews(
-                title, noun, names, groups, Optional.of(Map.entry(name, written)), numbers, paths, notes, still, code, chosen);
+                title,
+                noun,
+                names,
+                groups,
+                Optional.of(Map.entry(name, written)),
+                numbers,
+                paths,
+                notes,
+                still,
+                code,
+                chosen);
     }
 
     /**
@@ -127,24 +137,28 @@ public final class LinkedViews implements Showable {
         check(picture.toString(), picture.size());
         List<LinkedPaths> more = new ArrayList<>(paths);
         more.add(picture);
-        return new LinkedViews(title, noun, names, groups, dates, numbers, List.copyOf(more), notes, still, code, chosen);
+        return new LinkedViews(
+                title, noun, names, groups, dates, numbers, List.copyOf(more), notes, still, code, chosen);
     }
 
     /** Adds a sentence below the pictures. */
     public LinkedViews withNote(String sentence) {
         List<String> more = new ArrayList<>(notes);
         more.add(sentence);
-        return new LinkedViews(title, noun, names, groups, dates, numbers, paths, List.copyOf(more), still, code, chosen);
+        return new LinkedViews(
+                title, noun, names, groups, dates, numbers, paths, List.copyOf(more), still, code, chosen);
     }
 
     /** Returns the same page with the picture that stands there where scripts do not run, and in print. */
     public LinkedViews withStill(Showable picture) {
-        return new LinkedViews(title, noun, names, groups, dates, numbers, paths, notes, Optional.of(picture), code, chosen);
+        return new LinkedViews(
+                title, noun, names, groups, dates, numbers, paths, notes, Optional.of(picture), code, chosen);
     }
 
     /** Returns the same page with the code that the names of the chosen things, quoted for Java, are put between. */
     public LinkedViews withCode(String before, String after) {
-        return new LinkedViews(title, noun, names, groups, dates, numbers, paths, notes, still, List.of(before, after), chosen);
+        return new LinkedViews(
+                title, noun, names, groups, dates, numbers, paths, notes, still, List.of(before, after), chosen);
     }
 
     /** Returns the same page that begins with a choice and, where the page is live, brings back what a person chooses. */

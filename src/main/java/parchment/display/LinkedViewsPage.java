@@ -23,9 +23,9 @@ final class LinkedViewsPage {
         String name = "parchment-views-" + String.format(Locale.ROOT, "%08x", data.hashCode());
         StringBuilder html = new StringBuilder(data.length() + 100_000);
         html.append("<div class=\"parchment-views\" data-page=\"").append(name).append('"');
-        views.chosen().flatMap(LinkedViewsPage::wayBack).ifPresent(place -> html.append(" data-back=\"")
-                .append(place)
-                .append('"'));
+        views.chosen()
+                .flatMap(LinkedViewsPage::wayBack)
+                .ifPresent(place -> html.append(" data-back=\"").append(place).append('"'));
         html.append(">\n<style>\n");
         html.append(read(UPLOT + "dist/uPlot.min.css"))
                 .append(read("linked-views.css"))

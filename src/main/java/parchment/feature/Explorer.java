@@ -108,15 +108,17 @@ public final class Explorer implements Showable {
             String example = logbook.batches().isEmpty()
                     ? "its name"
                     : logbook.batches().get(0).name();
-            throw new IllegalStateException(
-                    switch (chosen.wayBack()) {
-                                case OPEN -> "No batch is chosen in the explorer. Choose some in its pictures and run this cell again";
-                                case SILENT -> "No choice has come back from the explorer: it has not been shown, or the page it stands"
-                                        + " on cannot bring a choice back. Show it, choose in its pictures, and run this cell again";
-                                case CLOSED -> "The page that the explorer stands on cannot bring a choice back. Copy the line of code"
-                                        + " under its pictures";
-                            }
-                            + ", or name batches yourself: logbook.only(\"" + example + "\").");
+            throw new IllegalStateException(switch (chosen.wayBack()) {
+                        case OPEN ->
+                            "No batch is chosen in the explorer. Choose some in its pictures and run this cell again";
+                        case SILENT ->
+                            "No choice has come back from the explorer: it has not been shown, or the page it stands"
+                                    + " on cannot bring a choice back. Show it, choose in its pictures, and run this cell again";
+                        case CLOSED ->
+                            "The page that the explorer stands on cannot bring a choice back. Copy the line of code"
+                                    + " under its pictures";
+                    }
+                    + ", or name batches yourself: logbook.only(\"" + example + "\").");
         }
         return logbook.only(names.get(0), names.subList(1, names.size()).toArray(String[]::new));
     }

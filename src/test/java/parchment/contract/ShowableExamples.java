@@ -141,9 +141,11 @@ final class ShowableExamples {
         ROOTS.put("ChosenNames", logbook -> ChosenNames.among("batch", names(logbook), names(logbook)));
         ROOTS.put("Slider", logbook -> Slider.of(logbook.name(), 196, 212).withUnit("°C"));
         ROOTS.put("CountSlider", logbook -> CountSlider.of(logbook.name(), 1, 9));
-        ROOTS.put("RangeSlider", logbook -> RangeSlider.of(logbook.name(), 2, 12).withUnit("kg"));
+        ROOTS.put(
+                "RangeSlider", logbook -> RangeSlider.of(logbook.name(), 2, 12).withUnit("kg"));
         ROOTS.put("Choice", logbook -> Choice.of("batch", someNames(logbook)).showing(name -> name));
-        ROOTS.put("Choices", logbook -> Choices.of("batches", someNames(logbook)).startingAt(someNames(logbook)));
+        ROOTS.put(
+                "Choices", logbook -> Choices.of("batches", someNames(logbook)).startingAt(someNames(logbook)));
         ROOTS.put("CheckBox", logbook -> CheckBox.of(logbook.name()).ticked());
         ROOTS.put("Button", logbook -> Button.of(logbook.name()));
         ROOTS.put("TextField", logbook -> TextField.of("batch").startingAt(logbook.name()));
@@ -155,7 +157,8 @@ final class ShowableExamples {
             return area;
         });
         ROOTS.put(
-                "ControlBox", logbook -> ControlBox.column(CheckBox.of(logbook.name()), HtmlNote.ofText(logbook.name())));
+                "ControlBox",
+                logbook -> ControlBox.column(CheckBox.of(logbook.name()), HtmlNote.ofText(logbook.name())));
         ROOTS.put("BatchTable", logbook -> BatchTable.of(logbook, Features.dropTemperature()));
         ROOTS.put("FeatureList", logbook -> Features.all());
         ROOTS.put("Evidence", logbook -> Evidence.of(attribute(logbook), Features.dropTemperature(), logbook));

@@ -22,8 +22,12 @@ class ControlsTest {
         assertEquals(
                 "drop temperature is 204.0 °C, on a slider from 196.0 to 212.0 °C.",
                 Slider.of("drop temperature", 196, 212).withUnit("°C").toString());
-        assertEquals("drop temperature, °C", Slider.of("drop temperature", 196, 212).withUnit("°C").label());
-        assertEquals("batches is 3, on a slider from 1 to 9.", CountSlider.of("batches", 1, 9).startingAt(3).toString());
+        assertEquals(
+                "drop temperature, °C",
+                Slider.of("drop temperature", 196, 212).withUnit("°C").label());
+        assertEquals(
+                "batches is 3, on a slider from 1 to 9.",
+                CountSlider.of("batches", 1, 9).startingAt(3).toString());
         assertEquals(
                 "green mass goes from 2.0 to 12.0 kg, on a slider from 2.0 to 12.0 kg.",
                 RangeSlider.of("green mass", 2, 12).withUnit("kg").toString());
@@ -31,15 +35,23 @@ class ControlsTest {
         assertEquals(
                 "lot is a, chosen from a, b, c, d, e and 2 more.",
                 Choice.of("lot", "a", "b", "c", "d", "e", "f", "g").toString());
-        assertEquals("lots: none chosen from x, y.", Choices.of("lots", "x", "y").toString());
-        assertEquals("lots: y chosen from x, y.", Choices.of("lots", "x", "y").startingAt(List.of("y")).toString());
+        assertEquals(
+                "lots: none chosen from x, y.", Choices.of("lots", "x", "y").toString());
+        assertEquals(
+                "lots: y chosen from x, y.",
+                Choices.of("lots", "x", "y").startingAt(List.of("y")).toString());
         assertEquals("cupped only is not ticked.", CheckBox.of("cupped only").toString());
-        assertEquals("cupped only is ticked.", CheckBox.of("cupped only").ticked().toString());
-        assertEquals("the button 'Draw' has not been pressed yet.", Button.of("Draw").toString());
+        assertEquals(
+                "cupped only is ticked.", CheckBox.of("cupped only").ticked().toString());
+        assertEquals(
+                "the button 'Draw' has not been pressed yet.", Button.of("Draw").toString());
         assertEquals("batch is an empty line.", TextField.of("batch").toString());
-        assertEquals("batch is 'H012'.", TextField.of("batch").startingAt("H012").toString());
+        assertEquals(
+                "batch is 'H012'.", TextField.of("batch").startingAt("H012").toString());
         assertEquals("a < b", HtmlNote.ofText("a < b").toString());
-        assertEquals("A row of 2 controls.", ControlBox.row(CheckBox.of("a"), CheckBox.of("b")).toString());
+        assertEquals(
+                "A row of 2 controls.",
+                ControlBox.row(CheckBox.of("a"), CheckBox.of("b")).toString());
         assertEquals("An area with nothing shown in it.", OutputArea.empty().toString());
     }
 
@@ -56,7 +68,17 @@ class ControlsTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"0,100,1,0", "196,212,0.2,1", "0,1,0.01,2", "2,12,0.1,1", "0,125,1,0", "0,126,2,0", "0,250,2,0", "0,251,5,0", "0,626,10,0"})
+    @CsvSource({
+        "0,100,1,0",
+        "196,212,0.2,1",
+        "0,1,0.01,2",
+        "2,12,0.1,1",
+        "0,125,1,0",
+        "0,126,2,0",
+        "0,250,2,0",
+        "0,251,5,0",
+        "0,626,10,0"
+    })
     void stepsAreRoundNumbersOfWhichAboutAHundredGoIntoTheRange(double low, double high, double step, int digits) {
         Slider slider = Slider.of("a", low, high);
         assertEquals(step, slider.step(), 1e-12);
@@ -87,7 +109,11 @@ class ControlsTest {
     @Test
     void callbacksAreKeptWhenAControlIsDescribedFurther() {
         List<Object> heard = new ArrayList<>();
-        Slider slider = Slider.of("a", 0, 10).onChange(heard::add).withUnit("kg").withStep(0.5).startingAt(2);
+        Slider slider = Slider.of("a", 0, 10)
+                .onChange(heard::add)
+                .withUnit("kg")
+                .withStep(0.5)
+                .startingAt(2);
         slider.wire().tell();
         assertEquals(List.of(2.0), heard);
         assertEquals(0.5, slider.step());
@@ -111,15 +137,24 @@ class ControlsTest {
     @Test
     void saysWhatCannotBe() {
         assertEquals(
-                "'a' needs a lower end below its upper end; it was given 2.0 and 2.0.", said(() -> Slider.of("a", 2, 2)));
-        assertEquals("'a' goes from 0.0 to 1.0; it was given 1.5.", said(() -> Slider.of("a", 0, 1).set(1.5)));
-        assertEquals("The step of 'a' has to be above 0; it was given 0.0.", said(() -> Slider.of("a", 0, 1).withStep(0)));
-        assertEquals("'a' cannot be 'z'. It is chosen from: x, y.", said(() -> Choice.of("a", "x", "y").set("z")));
+                "'a' needs a lower end below its upper end; it was given 2.0 and 2.0.",
+                said(() -> Slider.of("a", 2, 2)));
+        assertEquals(
+                "'a' goes from 0.0 to 1.0; it was given 1.5.",
+                said(() -> Slider.of("a", 0, 1).set(1.5)));
+        assertEquals(
+                "The step of 'a' has to be above 0; it was given 0.0.",
+                said(() -> Slider.of("a", 0, 1).withStep(0)));
+        assertEquals(
+                "'a' cannot be 'z'. It is chosen from: x, y.",
+                said(() -> Choice.of("a", "x", "y").set("z")));
         assertEquals("'a' needs something to choose from; its list is empty.", said(() -> Choice.of("a", List.of())));
         assertEquals(
                 "What 'a' is chosen from has to differ; more than once in its list: 'x'.",
                 said(() -> Choices.of("a", "x", "y", "x")));
-        assertEquals("'a' goes from 3.0 to 10.0; it was given 2.0.", said(() -> RangeSlider.of("a", 0, 10).set(3, 2)));
+        assertEquals(
+                "'a' goes from 3.0 to 10.0; it was given 2.0.",
+                said(() -> RangeSlider.of("a", 0, 10).set(3, 2)));
         assertFalse(new RangeSlider.Between(1, 2).holds(Double.NaN));
         assertTrue(new RangeSlider.Between(1, 2).holds(2));
     }

@@ -52,8 +52,7 @@ final class Kernel {
         this.end = end;
         this.queue = new ShellQueue(connection);
         this.comms = new Comms(connection);
-        this.controls = new LiveControls(
-                comms, (page, work) -> evaluator.join().act(page, work, () -> stopAsked));
+        this.controls = new LiveControls(comms, (page, work) -> evaluator.join().act(page, work, () -> stopAsked));
     }
 
     /** Starts the threads; returns at once. */

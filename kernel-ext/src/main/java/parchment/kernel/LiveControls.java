@@ -76,8 +76,8 @@ final class LiveControls {
         } else if (live instanceof ChosenNames names) {
             view = chosen(models, names);
         } else if (live instanceof OutputArea area) {
-            WidgetModel output = inPage(models, live, WidgetState.output()
-                    .with("outputs", AreaPage.outputs(area.shown())));
+            WidgetModel output =
+                    inPage(models, live, WidgetState.output().with("outputs", AreaPage.outputs(area.shown())));
             area.wire().connect(values -> output.set("outputs", AreaPage.outputs(values)));
             view = output.id();
         } else if (live instanceof Control control) {
@@ -153,7 +153,9 @@ final class LiveControls {
                 .with("description", "chosen")
                 .with("_dom_classes", WidgetState.strings(List.of(names.place())))
                 .with("style", reference(open(models, names, WidgetState.style("TextStyle"))))
-                .with("layout", reference(open(models, names, WidgetState.layout().with("display", "none"))));
+                .with(
+                        "layout",
+                        reference(open(models, names, WidgetState.layout().with("display", "none"))));
         WidgetModel field = open(models, names, text);
         field.listen(state -> {
             JsonElement value = state.get("value");
@@ -176,7 +178,8 @@ final class LiveControls {
     private String box(List<WidgetModel> models, Live of, String name, List<String> members) {
         JsonArray children = new JsonArray();
         members.forEach(member -> children.add(WidgetState.reference(member)));
-        return inPage(models, of, WidgetState.box(name).with("children", children)).id();
+        return inPage(models, of, WidgetState.box(name).with("children", children))
+                .id();
     }
 
     private WidgetModel inPage(List<WidgetModel> models, Live of, WidgetState state) {

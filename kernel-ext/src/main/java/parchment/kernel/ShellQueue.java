@@ -76,7 +76,9 @@ final class ShellQueue {
         }
         JsonElement method = data.get("method");
         JsonElement state = data.get("state");
-        boolean updates = method != null && method.isJsonPrimitive() && method.getAsString().equals("update");
+        boolean updates = method != null
+                && method.isJsonPrimitive()
+                && method.getAsString().equals("update");
         return updates && state != null && state.isJsonObject() ? state.getAsJsonObject() : null;
     }
 }

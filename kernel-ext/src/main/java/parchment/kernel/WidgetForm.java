@@ -153,8 +153,7 @@ record WidgetForm<V>(
                 VALUE,
                 slider.wire(),
                 JsonPrimitive::new,
-                json -> Optional.of(whole(json))
-                        .filter(v -> v >= slider.low() && v <= slider.high()));
+                json -> Optional.of(whole(json)).filter(v -> v >= slider.low() && v <= slider.high()));
     }
 
     private static WidgetForm<RangeSlider.Between> slider(RangeSlider slider) {

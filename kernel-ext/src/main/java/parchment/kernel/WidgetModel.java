@@ -74,7 +74,8 @@ final class WidgetModel implements Comms.Line {
     }
 
     private synchronized void keep(JsonObject changed) {
-        changed.entrySet().forEach(entry -> state.add(entry.getKey(), entry.getValue().deepCopy()));
+        changed.entrySet()
+                .forEach(entry -> state.add(entry.getKey(), entry.getValue().deepCopy()));
     }
 
     @Override

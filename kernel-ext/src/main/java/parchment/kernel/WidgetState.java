@@ -130,7 +130,10 @@ final class WidgetState {
     }
 
     static WidgetState checkbox() {
-        return described("Checkbox").with("disabled", false).with("indent", true).with("value", false);
+        return described("Checkbox")
+                .with("disabled", false)
+                .with("indent", true)
+                .with("value", false);
     }
 
     static WidgetState button() {

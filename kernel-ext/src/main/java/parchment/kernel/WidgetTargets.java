@@ -25,7 +25,9 @@ final class WidgetTargets {
     static void accept(Comms comms, Supplier<JsonObject> states) {
         comms.accept(CONTROL, id -> (data, haste) -> {
             JsonElement method = data.get("method");
-            if (method != null && method.isJsonPrimitive() && method.getAsString().equals("request_states")) {
+            if (method != null
+                    && method.isJsonPrimitive()
+                    && method.getAsString().equals("request_states")) {
                 JsonObject reply = new JsonObject();
                 reply.addProperty("method", "update_states");
                 reply.add("states", states.get());

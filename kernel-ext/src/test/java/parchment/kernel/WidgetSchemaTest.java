@@ -42,7 +42,10 @@ class WidgetSchemaTest {
                 StandardCharsets.UTF_8)) {
             for (JsonElement model : JsonParser.parseReader(in).getAsJsonArray()) {
                 models.put(
-                        model.getAsJsonObject().getAsJsonObject("model").get("name").getAsString(),
+                        model.getAsJsonObject()
+                                .getAsJsonObject("model")
+                                .get("name")
+                                .getAsString(),
                         model.getAsJsonObject());
             }
         } catch (IOException e) {
@@ -82,8 +85,7 @@ class WidgetSchemaTest {
         if (value.isJsonNull()) {
             return attribute.has("allow_none") && attribute.get("allow_none").getAsBoolean();
         }
-        if (attribute.has("enum")
-                && !attribute.getAsJsonArray("enum").contains(value)) {
+        if (attribute.has("enum") && !attribute.getAsJsonArray("enum").contains(value)) {
             return false;
         }
         return switch (attribute.get("type").getAsString()) {
@@ -140,14 +142,7 @@ class WidgetSchemaTest {
                 "value",
                 "readout_format");
         fits(state(CountSlider.of("a", 2, 9)), "description", "min", "max", "value");
-        fits(
-                state(RangeSlider.of("a", 0, 5)),
-                "description",
-                "min",
-                "max",
-                "step",
-                "value",
-                "readout_format");
+        fits(state(RangeSlider.of("a", 0, 5)), "description", "min", "max", "step", "value", "readout_format");
         fits(state(Choice.of("a", "x", "y")), "description", "_options_labels", "index");
         fits(state(Choices.of("a", "x", "y")), "description", "_options_labels", "rows");
         fits(state(CheckBox.of("a")), "description", "indent");
@@ -164,11 +159,10 @@ class WidgetSchemaTest {
         for (String name : List.of("HBox", "VBox")) {
             fits(WidgetState.box(name).with("layout", "IPY_MODEL_a").json());
         }
-        fits(
-                WidgetState.text()
-                        .with("layout", "IPY_MODEL_a")
-                        .with("style", "IPY_MODEL_b")
-                        .json());
+        fits(WidgetState.text()
+                .with("layout", "IPY_MODEL_a")
+                .with("style", "IPY_MODEL_b")
+                .json());
     }
 
     @Test
