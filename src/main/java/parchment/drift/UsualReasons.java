@@ -6,6 +6,7 @@ import java.util.Locale;
 import parchment.align.Unusual;
 import parchment.feature.Feature;
 import parchment.feature.Features;
+import parchment.logbook.EmptyLogbook;
 import parchment.quantity.Unit;
 
 /** Says in words what was different in a batch. */
@@ -95,8 +96,9 @@ final class UsualReasons {
                     + (usual.reasons().isEmpty() ? "" : ": " + String.join("; ", usual.reasons()));
         }
         return switch (usual.verdict()) {
-            case CANNOT_TELL ->
-                "Cannot tell whether batch " + usual.batch().name() + " is like the others: "
+            case CANNOT_TELL -> EmptyLogbook.isStandIn(usual.batch()) && usual.leftOut().isEmpty()
+                ? "The logbook has no batch yet"
+                : "Cannot tell whether batch " + usual.batch().name() + " is like the others: "
                         + (usual.batch().lot().isEmpty()
                                 ? usual.leftOut().orElse("no lot was written for it")
                                 : usual.tooFew());
