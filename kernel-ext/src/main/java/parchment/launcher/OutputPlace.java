@@ -15,6 +15,22 @@ final class OutputPlace {
     private OutputPlace() {}
 
     /**
+     * Returns the place that was named with an option, as a whole path.
+     *
+     * @param usual what is taken where none was named
+     * @throws IllegalArgumentException if the name is empty, as of a variable that was never set; the message says so
+     */
+    static Path named(String option, @Nullable Path named, Path usual) {
+        if (named == null) {
+            return usual;
+        }
+        if (named.toString().isBlank()) {
+            throw new IllegalArgumentException(option + " was given an empty name. Name a place, or leave the option out.");
+        }
+        return named.toAbsolutePath();
+    }
+
+    /**
      * Returns the place as it was given.
      *
      * @throws IllegalArgumentException if it is a logbook or lies in one; the message names the logbook
@@ -68,8 +84,11 @@ final class OutputPlace {
     }
 
     private static IllegalArgumentException noFolder(Path place, Path there) {
-        return new IllegalArgumentException("'" + place + "' cannot be made: '" + there
-                + "' is a file, where a folder is needed. Name another.");
+        return new IllegalArgumentException(
+                place.toAbsolutePath().normalize().equals(there)
+                        ? "'" + place + "' is a file, where a folder is needed. Name another."
+                        : "'" + place + "' cannot be made: '" + there
+                                + "' is a file, where a folder is needed. Name another.");
     }
 
     private static IllegalArgumentException inLogbook(Path place, Path logbook) {

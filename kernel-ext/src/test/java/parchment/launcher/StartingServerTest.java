@@ -10,6 +10,7 @@ import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.BeforeEach;
@@ -79,6 +80,30 @@ class StartingServerTest {
         assertEquals(
                 "Use Control-C to stop this server\nTraceback (most recent call last):\n",
                 said.toString(StandardCharsets.UTF_8).replace("\r", ""));
+    }
+
+    @Test
+    void oneThatOnlyTellsItsAddressIsUpToo() throws Exception {
+        CompletableFuture<Void> interrupt = interruptOnceBegun();
+        assertEquals(
+                3,
+                run(server("echo 'http://127.0.0.1:8888/lab?token=abc' >&2; sleep 0.3; touch \"$1\";"
+                        + " while [ ! -e \"$2\" ]; do sleep 0.05; done; exit 3")));
+        interrupt.get(10, TimeUnit.SECONDS);
+    }
+
+    @Test
+    void oneThatNeverSaysThatItIsUpIsLeftToItselfAfterTheLongestStart() throws Exception {
+        CompletableFuture<Void> interrupt = interruptOnceBegun();
+        assertEquals(
+                3,
+                StartingServer.run(
+                        server("touch \"$1\"; while [ ! -e \"$2\" ]; do sleep 0.05; done; echo 'asked' >&2; exit 3"),
+                        () -> {},
+                        new PrintStream(said, true, StandardCharsets.UTF_8),
+                        Duration.ZERO));
+        interrupt.get(10, TimeUnit.SECONDS);
+        assertEquals("asked\n", said.toString(StandardCharsets.UTF_8).replace("\r", ""));
     }
 
     @Test
