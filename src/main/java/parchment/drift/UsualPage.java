@@ -16,8 +16,7 @@ final class UsualPage {
     private UsualPage() {}
 
     static Showable of(Usual usual) {
-        Report page = Report.titled("Is " + name(usual) + " like the others?")
-                .add(inShort(usual));
+        Report page = Report.titled("Is " + name(usual) + " like the others?").add(inShort(usual));
         Report workedOut = Report.titled("How this was worked out").say(Sentence.of(usual.toString()) + ".");
         if (usual.verdict() == Usual.Verdict.CANNOT_TELL) {
             return page.fold(workedOut);

@@ -96,12 +96,13 @@ final class UsualReasons {
                     + (usual.reasons().isEmpty() ? "" : ": " + String.join("; ", usual.reasons()));
         }
         return switch (usual.verdict()) {
-            case CANNOT_TELL -> EmptyLogbook.isStandIn(usual.batch()) && usual.leftOut().isEmpty()
-                ? "The logbook has no batch yet"
-                : "Cannot tell whether batch " + usual.batch().name() + " is like the others: "
-                        + (usual.batch().lot().isEmpty()
-                                ? usual.leftOut().orElse("no lot was written for it")
-                                : usual.tooFew());
+            case CANNOT_TELL ->
+                EmptyLogbook.isStandIn(usual.batch()) && usual.leftOut().isEmpty()
+                        ? "The logbook has no batch yet"
+                        : "Cannot tell whether batch " + usual.batch().name() + " is like the others: "
+                                + (usual.batch().lot().isEmpty()
+                                        ? usual.leftOut().orElse("no lot was written for it")
+                                        : usual.tooFew());
             case LIKE_THE_OTHERS -> "batch " + usual.batch().name() + " is like " + usual.comparedWith();
             case A_LITTLE_UNLIKE_THE_OTHERS ->
                 "batch " + usual.batch().name() + " is a little unlike " + usual.comparedWith() + ": "

@@ -84,7 +84,8 @@ final class OddMasses {
                 .collect(Collectors.partitioningBy(
                         batch -> kilograms(batch) > ROUNDED * most.get().kilograms() * (1 + 1e-9)));
         List<Batch> doubted = above.getOrDefault(true, List.of());
-        String words = "at most " + most.get().words(unit) + ", the largest batch " + of(machine) + " in " + MachineFiles.MACHINES;
+        String words = "at most " + most.get().words(unit) + ", the largest batch " + of(machine) + " in "
+                + MachineFiles.MACHINES;
         if (weighed.size() >= LEAST && doubted.size() > MOST_ABOVE * weighed.size()) {
             Optional.ofNullable(rows.get(doubted.get(0).name()))
                     .ifPresent(row -> row.problem(
@@ -102,10 +103,10 @@ final class OddMasses {
         if (weighed.size() < LEAST) {
             return;
         }
-        double usual = Robust.median(weighed.stream().mapToDouble(OddMasses::kilograms).toArray());
-        List<Batch> odd = weighed.stream()
-                .filter(batch -> isFar(kilograms(batch), usual))
-                .toList();
+        double usual =
+                Robust.median(weighed.stream().mapToDouble(OddMasses::kilograms).toArray());
+        List<Batch> odd =
+                weighed.stream().filter(batch -> isFar(kilograms(batch), usual)).toList();
         if (odd.size() <= MOST_SLIPS * weighed.size()) {
             odd.forEach(batch -> expected.put(
                     batch.name(),

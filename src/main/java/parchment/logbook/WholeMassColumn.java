@@ -40,8 +40,8 @@ final class WholeMassColumn {
                                 written.size(),
                                 other.symbol(),
                                 first.text(name).orElse("")),
-                        "masses in " + unit.symbol() + ", as the heading says; if they are in " + other.symbol() + ", write ["
-                                + other.symbol() + "] there",
+                        "masses in " + unit.symbol() + ", as the heading says; if they are in " + other.symbol()
+                                + ", write [" + other.symbol() + "] there",
                         "values treated as missing");
                 table.tellAsAWhole(name);
             }

@@ -30,7 +30,8 @@ class EmptyLogbookCardTest {
                 usual.inShort().text());
         assertEquals("The logbook has no batch yet", usual.toString());
         String page = usual.text();
-        assertEquals("Is the newest batch like the others?", page.lines().findFirst().orElse(""));
+        assertEquals(
+                "Is the newest batch like the others?", page.lines().findFirst().orElse(""));
         assertFalse(page.contains("none yet"), page);
     }
 }

@@ -19,11 +19,16 @@ class OddMassesTest {
 
     /** A logbook of a drum with these green masses; the largest batch is written where it is not empty. */
     private Logbook charged(String largest, String heading, String masses) throws IOException {
-        StringBuilder batches = new StringBuilder("batch,roasted at,machine,green mass [" + heading + "],roasted mass [" + heading + "]\n");
+        StringBuilder batches = new StringBuilder(
+                "batch,roasted at,machine,green mass [" + heading + "],roasted mass [" + heading + "]\n");
         int next = 1;
         for (String mass : masses.split(" ")) {
             String[] both = mass.split("/");
-            batches.append("B").append(next++).append(",2031-01-06T09:00,drum,").append(both[0]).append(",");
+            batches.append("B")
+                    .append(next++)
+                    .append(",2031-01-06T09:00,drum,")
+                    .append(both[0])
+                    .append(",");
             batches.append(both.length > 1 ? both[1] : "").append("\n");
         }
         Files.writeString(folder.resolve("batches.csv"), batches);
@@ -53,7 +58,8 @@ class OddMassesTest {
 
     @ParameterizedTest
     @CsvSource({
-        // Above the largest batch, even where only one mass is known; up to a fiftieth above it, as where pounds were rounded, is not.
+        // Above the largest batch, even where only one mass is known; up to a fiftieth above it, as where pounds were
+        // rounded, is not.
         "2.8, 20.98,                     -",
         "2.8, 2.856,                     2.856",
         "2.8, 2.857,                     -",
@@ -124,14 +130,21 @@ class OddMassesTest {
             throws IOException {
         List<String> told = told(charged(null, heading, masses));
         assertEquals(
-                List.of("batches.csv, line " + (masses.startsWith("2100 2.2") ? 3 : 2) + ", column 'green mass [" + heading + "]': found "
-                        + found + "; expected masses in " + heading + ", as the heading says; if they are in " + other + ", write ["
+                List.of("batches.csv, line " + (masses.startsWith("2100 2.2") ? 3 : 2) + ", column 'green mass ["
+                        + heading + "]': found "
+                        + found + "; expected masses in " + heading + ", as the heading says; if they are in " + other
+                        + ", write ["
                         + other + "] there; values treated as missing."),
                 told);
     }
 
     @ParameterizedTest
-    @CsvSource({"g, 2.1 2.2 2.1, 3", "g, 2.1 2.2 2.1 2100, 3", "g, 2.1 2.2 2.1 2100 0.001, 4", "kg, 0.001 0.001 0.001 0.001, 4"})
+    @CsvSource({
+        "g, 2.1 2.2 2.1, 3",
+        "g, 2.1 2.2 2.1 2100, 3",
+        "g, 2.1 2.2 2.1 2100 0.001, 4",
+        "kg, 0.001 0.001 0.001 0.001, 4"
+    })
     void tooFewOrUndecidedAreNamedOneByOne(String heading, String masses, int problems) throws IOException {
         assertEquals(problems, told(charged(null, heading, masses)).size(), Arrays.toString(masses.split(" ")));
     }

@@ -25,7 +25,8 @@ final class OutputPlace {
             return usual;
         }
         if (named.toString().isBlank()) {
-            throw new IllegalArgumentException(option + " was given an empty name. Name a place, or leave the option out.");
+            throw new IllegalArgumentException(
+                    option + " was given an empty name. Name a place, or leave the option out.");
         }
         return named.toAbsolutePath();
     }
@@ -64,7 +65,9 @@ final class OutputPlace {
         if (Files.isSymbolicLink(place)) {
             outsideLogbooks(place); // Filled where the link leads.
         }
-        @Nullable Path there = firstThere(Files.isRegularFile(place) ? above : place.toAbsolutePath().normalize());
+        @Nullable
+        Path there = firstThere(
+                Files.isRegularFile(place) ? above : place.toAbsolutePath().normalize());
         if (there != null && !Files.isDirectory(there)) {
             throw noFolder(place, there);
         }
@@ -114,7 +117,9 @@ final class OutputPlace {
         try {
             Rights.USUAL.makeFolder(folder);
         } catch (NotWrittenException e) {
-            if (there != null && Files.isDirectory(there) && !WholeFolder.at(there).takesFiles()) {
+            if (there != null
+                    && Files.isDirectory(there)
+                    && !WholeFolder.at(there).takesFiles()) {
                 throw takesNothing(there);
             }
             throw e;

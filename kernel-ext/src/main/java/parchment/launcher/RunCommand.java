@@ -80,9 +80,8 @@ final class RunCommand implements Callable<Integer> {
             Path target = folders.folder(folder, choice);
             Optional<Path> pages = markdown == null
                     ? Optional.empty()
-                    : Optional.of(
-                            folders.folder(
-                                    OutputPlace.named("--markdown", markdown, folder).normalize(), choice));
+                    : Optional.of(folders.folder(
+                            OutputPlace.named("--markdown", markdown, folder).normalize(), choice));
             return run(new Target(target, pages, folders), choice, places);
         }
     }
@@ -90,8 +89,7 @@ final class RunCommand implements Callable<Integer> {
     /** Where the pages are written, the Markdown ones where they are asked for, and what was made for them. */
     private record Target(Path folder, Optional<Path> pages, MadeFolders made) {}
 
-    private int run(Target target, LogbookChoice choice, Places places)
-            throws IOException, InterruptedException {
+    private int run(Target target, LogbookChoice choice, Places places) throws IOException, InterruptedException {
         int worst = 0;
         List<Path> toRun = notebooks.isEmpty() ? List.of(places.tour()) : notebooks;
         checkNames(toRun);
@@ -116,8 +114,7 @@ final class RunCommand implements Callable<Integer> {
     }
 
     private static List<String> options(Target target, LogbookChoice choice) {
-        List<String> options =
-                new ArrayList<>(List.of("--out", target.folder().toString()));
+        List<String> options = new ArrayList<>(List.of("--out", target.folder().toString()));
         target.pages().ifPresent(folder -> options.addAll(List.of("--markdown", folder.toString())));
         if (choice.folder() != null) {
             options.addAll(List.of("--logbook", choice.folder().toString()));
@@ -166,7 +163,8 @@ final class RunCommand implements Callable<Integer> {
         RunStop stop = new RunStop();
         NotebookRun.Result result;
         List<String> foot;
-        // The first Ctrl-C stops the cell; the second ends the program as usual. What is being written by then becomes whole.
+        // The first Ctrl-C stops the cell; the second ends the program as usual. What is being written by then becomes
+        // whole.
         try (ControlC.Taken taken = ControlC.first(stop)) {
             try (Evaluator evaluator = Evaluator.open()) {
                 stop.of(evaluator);

@@ -6,8 +6,8 @@ import java.io.PrintStream;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.concurrent.atomic.AtomicReference;
 import java.util.Optional;
+import java.util.concurrent.atomic.AtomicReference;
 import parchment.kernel.ControlC;
 
 /**
@@ -54,7 +54,8 @@ final class StartingServer {
      * @param last what is done when it was taken along because this process ends
      * @return its exit code, or that of Ctrl-C if it was stopped while it started
      */
-    static int run(ProcessBuilder builder, Runnable last, PrintStream terminal) throws IOException, InterruptedException {
+    static int run(ProcessBuilder builder, Runnable last, PrintStream terminal)
+            throws IOException, InterruptedException {
         return run(builder, last, terminal, LONGEST_START);
     }
 

@@ -263,9 +263,10 @@ class OutputPlaceTest {
         assertEquals(1, run(List.of("week", "--logbook", HILLSIDE, "--out", page)));
         assertTrue(
                 said.toString()
-                        .matches("(?s)Nothing can be written in the folder '/proc': (that is not permitted to you\\. Name another\\."
-                                + "|it takes no new files \\(the system keeps it for itself, or the disk is full\\)\\. Name a place in a"
-                                + " folder of your own\\.)\\R"),
+                        .matches(
+                                "(?s)Nothing can be written in the folder '/proc': (that is not permitted to you\\. Name another\\."
+                                        + "|it takes no new files \\(the system keeps it for itself, or the disk is full\\)\\. Name a place in a"
+                                        + " folder of your own\\.)\\R"),
                 said.toString());
     }
 
@@ -322,8 +323,18 @@ class OutputPlaceTest {
         Path notebook = notebook("one.ipynb", "1");
         String page = folder.resolve("new/deep/x.html").toString();
         for (List<String> arguments : List.of(
-                List.of("run", notebook.toString(), "--out", folder.resolve("new").toString(), "--markdown", file.toString()),
-                List.of("run", folder.resolve("none.ipynb").toString(), "--out", folder.resolve("new/out").toString()),
+                List.of(
+                        "run",
+                        notebook.toString(),
+                        "--out",
+                        folder.resolve("new").toString(),
+                        "--markdown",
+                        file.toString()),
+                List.of(
+                        "run",
+                        folder.resolve("none.ipynb").toString(),
+                        "--out",
+                        folder.resolve("new/out").toString()),
                 List.of("week", "--logbook", HILLSIDE, "--order", "Kela", "--out", page),
                 List.of("next", "no such lot", "--logbook", HILLSIDE, "--out", page),
                 List.of("batch", "no such batch", "--logbook", HILLSIDE, "--out", page))) {

@@ -46,8 +46,7 @@ class WrittenMassTest {
                 "1.250 lb|1250 lb or 1.25 lb|1250lb|1.25lb",
                 "12.505kg|12505 kg or 12.505 kg|12505kg|12.5050kg"
             })
-    void aChargeWithThreeDigitsAfterACommaOrAPointIsNotGuessed(
-            String typed, String both, String first, String second) {
+    void aChargeWithThreeDigitsAfterACommaOrAPointIsNotGuessed(String typed, String both, String first, String second) {
         assertEquals(
                 "The charge '" + typed + "' can be read in two ways: " + both + ". Write the first as " + first
                         + ", the second as " + second + ".",
