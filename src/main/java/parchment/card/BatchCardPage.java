@@ -15,6 +15,7 @@ import parchment.drift.Usual;
 import parchment.feature.Features;
 import parchment.logbook.Batch;
 import parchment.logbook.Cautions;
+import parchment.logbook.EmptyLogbook;
 import parchment.logbook.Logbook;
 import parchment.period.ProbePeriods;
 import parchment.phase.Mark;
@@ -29,6 +30,9 @@ final class BatchCardPage {
 
     static Showable of(Usual usual, InShort inShort, Logbook logbook) {
         Batch batch = usual.batch();
+        if (EmptyLogbook.isStandIn(batch)) {
+            return Report.titled("The newest batch").add(inShort);
+        }
         Report page = Report.titled("Batch " + batch.name()
                 + batch.lot().map(lot -> " of " + lot).orElse("")
                 + batch.roastDay().map(day -> ", " + day).orElse(""));

@@ -5,6 +5,7 @@ import parchment.display.Report;
 import parchment.display.Sentence;
 import parchment.display.Showable;
 import parchment.display.Table;
+import parchment.logbook.EmptyLogbook;
 import parchment.quantity.Unit;
 import parchment.stats.Interval;
 
@@ -15,8 +16,7 @@ final class UsualPage {
     private UsualPage() {}
 
     static Showable of(Usual usual) {
-        Report page = Report.titled("Is batch " + usual.batch().name() + " like the others?")
-                .add(inShort(usual));
+        Report page = Report.titled("Is " + name(usual) + " like the others?").add(inShort(usual));
         Report workedOut = Report.titled("How this was worked out").say(Sentence.of(usual.toString()) + ".");
         if (usual.verdict() == Usual.Verdict.CANNOT_TELL) {
             return page.fold(workedOut);
@@ -76,8 +76,14 @@ final class UsualPage {
         return Double.isFinite(value) ? unit(usual, one).formatOnClock(value, usual.reader()) : "";
     }
 
+    private static String name(Usual usual) {
+        return EmptyLogbook.isStandIn(usual.batch())
+                ? "the newest batch"
+                : "batch " + usual.batch().name();
+    }
+
     static InShort inShort(Usual usual) {
-        String name = "batch " + usual.batch().name();
+        String name = name(usual);
         boolean noLot = usual.batch().lot().isEmpty();
         if (usual.verdict() == Usual.Verdict.CANNOT_TELL && usual.lacksTemperatures()) {
             return new InShort(
@@ -98,6 +104,12 @@ final class UsualPage {
                     Sentence.of(name) + " " + usual.lackingWords() + ".",
                     "Still it is unlike the others: " + shortReason(usual) + ".",
                     "Look at its file in the folder 'curves', and cup it beside a usual batch.");
+        }
+        if (EmptyLogbook.isStandIn(usual.batch())) {
+            return new InShort(
+                    "The logbook has no batch yet.",
+                    "So there is none to hold against others.",
+                    "Write a line for each batch into batches.csv and open the logbook again.");
         }
         if (usual.oddCharge().isPresent()) {
             return ofOddCharge(usual, usual.oddCharge().get());

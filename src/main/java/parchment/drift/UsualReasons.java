@@ -6,6 +6,7 @@ import java.util.Locale;
 import parchment.align.Unusual;
 import parchment.feature.Feature;
 import parchment.feature.Features;
+import parchment.logbook.EmptyLogbook;
 import parchment.quantity.Unit;
 
 /** Says in words what was different in a batch. */
@@ -96,10 +97,12 @@ final class UsualReasons {
         }
         return switch (usual.verdict()) {
             case CANNOT_TELL ->
-                "Cannot tell whether batch " + usual.batch().name() + " is like the others: "
-                        + (usual.batch().lot().isEmpty()
-                                ? usual.leftOut().orElse("no lot was written for it")
-                                : usual.tooFew());
+                EmptyLogbook.isStandIn(usual.batch()) && usual.leftOut().isEmpty()
+                        ? "The logbook has no batch yet"
+                        : "Cannot tell whether batch " + usual.batch().name() + " is like the others: "
+                                + (usual.batch().lot().isEmpty()
+                                        ? usual.leftOut().orElse("no lot was written for it")
+                                        : usual.tooFew());
             case LIKE_THE_OTHERS -> "batch " + usual.batch().name() + " is like " + usual.comparedWith();
             case A_LITTLE_UNLIKE_THE_OTHERS ->
                 "batch " + usual.batch().name() + " is a little unlike " + usual.comparedWith() + ": "

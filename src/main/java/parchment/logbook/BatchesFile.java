@@ -74,8 +74,10 @@ final class BatchesFile {
 
     private BatchesFile() {}
 
-    static Result read(Path folder, Settings settings, ProblemLog problems) {
+    static Result read(Path folder, Settings settings, List<Machine> machines, ProblemLog problems) {
         CsvTable table = CsvTable.read(folder, FIELDS, settings, problems);
+        WholeMassColumn.tell(table, "green mass", Bounds.Weighed.GREEN);
+        WholeMassColumn.tell(table, "roasted mass", Bounds.Weighed.ROASTED);
         Map<String, Batch> batches = new LinkedHashMap<>();
         Map<String, Integer> lines = new LinkedHashMap<>();
         Map<String, Row> apart = new LinkedHashMap<>();
@@ -100,7 +102,7 @@ final class BatchesFile {
             }
         }
         MassPair.settle(batches, apart, table.massUnit("green mass"));
-        OddMasses.settle(batches, table);
+        OddMasses.settle(batches, table, machines);
         Optional<TemperatureUnit> unit = Stream.of("charge temperature", "planned drop temperature", "room temperature")
                 .flatMap(column -> table.found(column).stream())
                 .flatMap(found -> Header.temperatureUnit(found.header().plainUnit()).stream())

@@ -48,9 +48,9 @@ final class Bounds {
     private static final double LARGEST_MACHINE = 10_000;
 
     /** Lightest and heaviest charge, in kilograms, from a sample roaster's to a large drum's; common practice, no source. */
-    private static final double LIGHTEST_CHARGE = 0.01;
+    static final double LIGHTEST_CHARGE = 0.01;
 
-    private static final double HEAVIEST_CHARGE = 300;
+    static final double HEAVIEST_CHARGE = 300;
 
     /** What a mass may be of. */
     enum Weighed {

@@ -9,10 +9,12 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
@@ -39,6 +41,7 @@ final class CsvTable {
     private final Settings settings;
     private final Map<String, Found> found = new HashMap<>();
     private final Map<Integer, Header> extras = new LinkedHashMap<>();
+    private final Set<String> toldAsAWhole = new HashSet<>();
     private final List<UnusableColumn> unusable = new ArrayList<>();
     private final List<Row> rows = new ArrayList<>();
     private final List<Header> headings = new ArrayList<>();
@@ -283,6 +286,15 @@ final class CsvTable {
 
     Numbers.Decimal decimal() {
         return decimal;
+    }
+
+    /** Notes that a column's masses were told of as a whole, so that no row tells again of one that there cannot be. */
+    void tellAsAWhole(String name) {
+        toldAsAWhole.add(name);
+    }
+
+    boolean isToldAsAWhole(String name) {
+        return toldAsAWhole.contains(name);
     }
 
     Optional<Found> found(String name) {

@@ -19,6 +19,11 @@ public final class EmptyLogbook {
         return Batch.named(NO_NAME).readerUnit(reader).build();
     }
 
+    /** Tells whether a batch is the one that stands in. */
+    public static boolean isStandIn(Batch batch) {
+        return isName(batch.name());
+    }
+
     /** Tells whether a name is that of the batch that stands in. */
     static boolean isName(String batch) {
         return NO_NAME.equals(batch);

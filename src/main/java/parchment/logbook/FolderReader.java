@@ -95,11 +95,12 @@ final class FolderReader {
         Settings settings = Settings.read(folder, settingsLog);
         problems.addAll(settingsLog.toList());
         CurvePlace curves = findCurves();
-        BatchesFile.Result written = table(BatchesFile.FILE, log -> BatchesFile.read(folder, settings, log));
+        // Read first, for what a machine holds says which masses to doubt.
+        List<Machine> machines = table(MachineFiles.MACHINES, log -> MachineFiles.machines(folder, settings, log));
+        BatchesFile.Result written = table(BatchesFile.FILE, log -> BatchesFile.read(folder, settings, machines, log));
         List<Lot> lots = table(LotFiles.LOTS, log -> LotFiles.lots(folder, settings, log));
         List<LotCheck> checks = table(LotFiles.CHECKS, log -> LotFiles.checks(folder, settings, log));
         List<BlendPart> blends = table(LotFiles.BLENDS, log -> LotFiles.blends(folder, settings, log));
-        List<Machine> machines = table(MachineFiles.MACHINES, log -> MachineFiles.machines(folder, settings, log));
         List<Upkeep> upkeep = table(MachineFiles.UPKEEP, log -> MachineFiles.upkeep(folder, settings, log));
         CuppingFiles.Cups tasted = table(CuppingFiles.CUPPINGS, log -> CuppingFiles.cups(folder, settings, log));
         List<Cupping> sessions = table(CuppingFiles.SESSIONS, log -> CuppingFiles.sessions(folder, settings, log));

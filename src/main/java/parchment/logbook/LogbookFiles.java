@@ -6,6 +6,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.IntStream;
+import parchment.quantity.Mass;
 import parchment.sheet.Header;
 
 /** Says what the files of a logbook are called, for those who write a new one. */
@@ -39,6 +40,12 @@ public final class LogbookFiles {
 
     /** Marks that have a column in the table of batches. */
     public static final List<MarkKind> MARKS = BatchesFile.WRITTEN;
+
+    /** The lightest charge that is read, from a sample roaster's; common practice, no source. */
+    public static final Mass LIGHTEST_CHARGE = Mass.kilograms(Bounds.LIGHTEST_CHARGE);
+
+    /** The heaviest charge that is read, from a large drum's; common practice, no source. */
+    public static final Mass HEAVIEST_CHARGE = Mass.kilograms(Bounds.HEAVIEST_CHARGE);
 
     private LogbookFiles() {}
 

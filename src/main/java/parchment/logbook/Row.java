@@ -130,6 +130,13 @@ final class Row {
     Optional<Mass> mass(String name, Bounds.Weighed what) {
         MassUnit unit = table.massUnit(name);
         Bounds.Range possible = what.in(unit);
+        if (table.isToldAsAWhole(name)
+                && text(name)
+                        .map(text -> Numbers.parse(text, table.decimal()))
+                        .filter(number -> !Double.isNaN(number) && !possible.holds(number))
+                        .isPresent()) {
+            return Optional.empty();
+        }
         OptionalDouble written = number(name, possible.low(), possible.high(), possible.words());
         return written.isEmpty() ? Optional.empty() : Optional.of(Mass.of(written.getAsDouble(), unit));
     }

@@ -1,6 +1,7 @@
 package parchment.logbook;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -45,6 +46,8 @@ class LastWithCurveTest {
         assertTrue(none.lot().isEmpty()
                 && none.roastDay().isEmpty()
                 && none.logged().isEmpty());
+        assertTrue(EmptyLogbook.isStandIn(none));
+        assertFalse(EmptyLogbook.isStandIn(bare("a")));
         assertEquals(none.name(), empty.batch(none.name()).name());
         assertEquals(List.of(), empty.batches());
         assertEquals(List.of(), empty.only(none.name()).batches());

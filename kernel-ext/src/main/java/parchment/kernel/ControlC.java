@@ -2,6 +2,7 @@ package parchment.kernel;
 
 import java.lang.reflect.InvocationHandler;
 import java.lang.reflect.Proxy;
+import java.util.concurrent.atomic.AtomicReference;
 
 /**
  * Does something else than end at Ctrl-C (the interrupt signal).
@@ -12,7 +13,7 @@ import java.lang.reflect.Proxy;
 public final class ControlC {
     private ControlC() {}
 
-    /** Runs the action at the next Ctrl-C; the one after acts as usual. Close the result to have Ctrl-C as usual at once. */
+    /** Runs the action at the next Ctrl-C; the one after acts as before. Close the result to have Ctrl-C as before at once. */
     public static Taken first(Runnable action) {
         return take(action, true);
     }
@@ -27,12 +28,14 @@ public final class ControlC {
             Class<?> signal = Class.forName("sun.misc.Signal");
             Class<?> handler = Class.forName("sun.misc.SignalHandler");
             Object interrupt = signal.getConstructor(String.class).newInstance("INT");
-            Object usual = handler.getField("SIG_DFL").get(null);
+            // What Java itself does, which ends the program in order, is known once it has been replaced.
+            AtomicReference<Object> usual =
+                    new AtomicReference<>(handler.getField("SIG_DFL").get(null));
             var handle = signal.getMethod("handle", signal, handler);
             InvocationHandler taking = (proxy, method, arguments) -> switch (method.getName()) {
                 case "handle" -> {
                     if (once) {
-                        handle.invoke(null, interrupt, usual);
+                        handle.invoke(null, interrupt, usual.get());
                     }
                     action.run();
                     yield null;
@@ -41,13 +44,13 @@ public final class ControlC {
                 case "equals" -> arguments != null && proxy == arguments[0];
                 default -> "an action at Ctrl-C";
             };
-            handle.invoke(
+            usual.set(handle.invoke(
                     null,
                     interrupt,
-                    Proxy.newProxyInstance(ControlC.class.getClassLoader(), new Class<?>[] {handler}, taking));
+                    Proxy.newProxyInstance(ControlC.class.getClassLoader(), new Class<?>[] {handler}, taking)));
             return () -> {
                 try {
-                    handle.invoke(null, interrupt, usual);
+                    handle.invoke(null, interrupt, usual.get());
                 } catch (ReflectiveOperationException e) {
                     throw new IllegalStateException(e);
                 }
@@ -57,7 +60,7 @@ public final class ControlC {
         }
     }
 
-    /** Gives Ctrl-C its usual meaning back when closed. */
+    /** Gives Ctrl-C the meaning back that it had before when closed. */
     @FunctionalInterface
     public interface Taken extends AutoCloseable {
         @Override

@@ -41,20 +41,19 @@ final class CardPage {
         Places places = Places.here();
         LogbookChoice choice = LogbookChoice.of(logbook, places);
         choice.asProperty();
-        Path page = OutputPlace.page(
-                out != null
-                        ? out.toAbsolutePath()
-                        : places.home().resolve("out").resolve(usual),
-                choice);
-        Logbook read = Logbook.open();
-        Made made = card.apply(read);
-        OurPage.write(page, PrintedPage.of(made.title(), made.shown()));
-        if (read.provenance() == Logbook.Provenance.INVENTED) {
-            terminal.println(Cautions.INVENTED_MACHINE);
+        Path page = OutputPlace.named("--out", out, places.home().resolve("out").resolve(usual));
+        try (MadeFolders folders = MadeFolders.begin()) {
+            folders.page(page, choice);
+            Logbook read = Logbook.open();
+            Made made = card.apply(read);
+            folders.write(() -> OurPage.write(page, PrintedPage.of(made.title(), made.shown())));
+            if (read.provenance() == Logbook.Provenance.INVENTED) {
+                terminal.println(Cautions.INVENTED_MACHINE);
+            }
+            terminal.println(made.inShort().text());
+            terminal.println("Page:      " + page);
+            terminal.flush();
         }
-        terminal.println(made.inShort().text());
-        terminal.println("Page:      " + page);
-        terminal.flush();
         return 0;
     }
 }

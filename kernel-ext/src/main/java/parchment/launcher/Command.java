@@ -65,7 +65,7 @@ final class Command {
     /**
      * Runs a program, and takes it along where this process is asked to end before it: a server left behind would go on for whoever has its token.
      *
-     * @param meanwhile what is done while it runs
+     * @param meanwhile waits for its end; where it is broken off, the program is ended
      * @param last what is done when the program was taken along
      * @return its exit code
      */
@@ -77,19 +77,28 @@ final class Command {
             last.run();
         });
         Runtime.getRuntime().addShutdownHook(hook);
-        meanwhile.with(process);
-        int code = process.waitFor();
+        try {
+            return meanwhile.untilEnd(process);
+        } finally {
+            if (process.isAlive()) {
+                end(process);
+            }
+            forget(hook);
+        }
+    }
+
+    private static void forget(Thread hook) {
         try {
             Runtime.getRuntime().removeShutdownHook(hook);
         } catch (IllegalStateException alreadyEnding) {
-            return code; // The hook is at work and does the rest.
+            return; // The hook is at work and does the rest.
         }
-        return code;
     }
 
     /** Something done while a program runs. */
     interface Meanwhile {
-        void with(Process process) throws InterruptedException;
+        /** Waits for the end of the program and returns its exit code. */
+        int untilEnd(Process process) throws InterruptedException;
     }
 
     /** Ends a program with all that it has started; one that does not end by itself in a few seconds is made to. */

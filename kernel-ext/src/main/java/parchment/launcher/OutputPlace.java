@@ -15,6 +15,23 @@ final class OutputPlace {
     private OutputPlace() {}
 
     /**
+     * Returns the place that was named with an option, as a whole path.
+     *
+     * @param usual what is taken where none was named
+     * @throws IllegalArgumentException if the name is empty, as of a variable that was never set; the message says so
+     */
+    static Path named(String option, @Nullable Path named, Path usual) {
+        if (named == null) {
+            return usual;
+        }
+        if (named.toString().isBlank()) {
+            throw new IllegalArgumentException(
+                    option + " was given an empty name. Name a place, or leave the option out.");
+        }
+        return named.toAbsolutePath();
+    }
+
+    /**
      * Returns the place as it was given.
      *
      * @throws IllegalArgumentException if it is a logbook or lies in one; the message names the logbook
@@ -48,7 +65,9 @@ final class OutputPlace {
         if (Files.isSymbolicLink(place)) {
             outsideLogbooks(place); // Filled where the link leads.
         }
-        @Nullable Path there = firstThere(Files.isRegularFile(place) ? above : place.toAbsolutePath().normalize());
+        @Nullable
+        Path there = firstThere(
+                Files.isRegularFile(place) ? above : place.toAbsolutePath().normalize());
         if (there != null && !Files.isDirectory(there)) {
             throw noFolder(place, there);
         }
@@ -68,8 +87,11 @@ final class OutputPlace {
     }
 
     private static IllegalArgumentException noFolder(Path place, Path there) {
-        return new IllegalArgumentException("'" + place + "' cannot be made: '" + there
-                + "' is a file, where a folder is needed. Name another.");
+        return new IllegalArgumentException(
+                place.toAbsolutePath().normalize().equals(there)
+                        ? "'" + place + "' is a file, where a folder is needed. Name another."
+                        : "'" + place + "' cannot be made: '" + there
+                                + "' is a file, where a folder is needed. Name another.");
     }
 
     private static IllegalArgumentException inLogbook(Path place, Path logbook) {
@@ -95,7 +117,9 @@ final class OutputPlace {
         try {
             Rights.USUAL.makeFolder(folder);
         } catch (NotWrittenException e) {
-            if (there != null && Files.isDirectory(there) && !WholeFolder.at(there).takesFiles()) {
+            if (there != null
+                    && Files.isDirectory(there)
+                    && !WholeFolder.at(there).takesFiles()) {
                 throw takesNothing(there);
             }
             throw e;

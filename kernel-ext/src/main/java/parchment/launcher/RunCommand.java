@@ -39,7 +39,8 @@ import picocli.CommandLine.Spec;
             "Runs notebooks without Jupyter and writes, for each, the notebook with its outputs and one HTML page.",
             "Paths in a notebook count from its own folder, as in Jupyter.",
             "Ends with exit code 1 if a cell fails; what was done until then is written.",
-            "Ctrl-C ends it with exit code 130, and nothing of the notebook at work is written."
+            "Ctrl-C ends it with exit code 130. Nothing of the notebook whose cells are at work is written; one that is being written"
+                    + " by then is written whole."
         },
         mixinStandardHelpOptions = true)
 final class RunCommand implements Callable<Integer> {
@@ -81,36 +82,33 @@ final class RunCommand implements Callable<Integer> {
         Places places = Places.here();
         LogbookChoice choice = LogbookChoice.of(logbook, places);
         choice.asProperty();
-        Path folder =
-                out != null ? out.toAbsolutePath() : places.home().resolve("out");
-        List<Path> made = RunStop.missing(folder);
-        Path target = OutputPlace.folder(folder, choice);
-        Optional<Path> pages = Optional.empty();
-        if (markdown != null) {
-            made.addAll(0, RunStop.missing(markdown));
-            pages = Optional.of(OutputPlace.folder(markdown.toAbsolutePath().normalize(), choice));
+        Path folder = OutputPlace.named("--out", out, places.home().resolve("out"));
+        try (MadeFolders folders = MadeFolders.begin()) {
+            Path target = folders.folder(folder, choice);
+            Optional<Path> pages = markdown == null
+                    ? Optional.empty()
+                    : Optional.of(folders.folder(
+                            OutputPlace.named("--markdown", markdown, folder).normalize(), choice));
+            return run(new Target(target, pages, folders), choice, places);
         }
-        int code = run(target, pages, choice, places);
-        if (code == RunStop.EXIT_CODE) {
-            RunStop.removeEmpty(made);
-        }
-        return code;
     }
 
-    private int run(Path target, Optional<Path> pages, LogbookChoice choice, Places places)
-            throws IOException, InterruptedException {
+    /** Where the pages are written, the Markdown ones where they are asked for, and what was made for them. */
+    private record Target(Path folder, Optional<Path> pages, MadeFolders made) {}
+
+    private int run(Target target, LogbookChoice choice, Places places) throws IOException, InterruptedException {
         int worst = 0;
         List<Path> toRun = notebooks.isEmpty() ? List.of(places.tour()) : notebooks;
         checkNames(toRun);
         for (Path file : toRun) {
             int code;
             if (NotebooksFolder.isWorkingFolder(file)) {
-                code = run(file, target, pages);
+                code = run(file, target);
             } else {
-                check(file, target, pages);
+                check(file, target);
                 code = NotebooksFolder.run(
                         file,
-                        options(target, pages, choice),
+                        options(target, choice),
                         places,
                         spec.commandLine().getOut());
             }
@@ -122,9 +120,9 @@ final class RunCommand implements Callable<Integer> {
         return worst;
     }
 
-    private List<String> options(Path target, Optional<Path> pages, LogbookChoice choice) {
-        List<String> options = new ArrayList<>(List.of("--out", target.toString()));
-        pages.ifPresent(folder -> options.addAll(List.of("--markdown", folder.toString())));
+    private List<String> options(Target target, LogbookChoice choice) {
+        List<String> options = new ArrayList<>(List.of("--out", target.folder().toString()));
+        target.pages().ifPresent(folder -> options.addAll(List.of("--markdown", folder.toString())));
         if (fetchJars) {
             options.add("--fetch-jars");
         }
@@ -152,53 +150,51 @@ final class RunCommand implements Callable<Integer> {
     }
 
     /** Returns the notebook, if what it becomes does not take its own place or somebody else's. */
-    private static Notebook check(Path file, Path target, Optional<Path> pages) throws IOException {
+    private static Notebook check(Path file, Target target) throws IOException {
         Notebook notebook = Notebook.read(file);
-        Path executed = target.resolve(nameOf(file) + ".ipynb");
+        Path executed = target.folder().resolve(nameOf(file) + ".ipynb");
         if (Files.exists(executed) && Files.isSameFile(executed, file)) {
             throw new IllegalArgumentException(
                     "The output would take the place of " + file + " itself. Name another folder with --out.");
         }
         RunNotebook.check(executed, notebook);
-        OurPage.check(target.resolve(nameOf(file) + ".html"));
-        if (pages.isPresent()) {
-            MarkdownPage.check(file, pages.get());
+        OurPage.check(target.folder().resolve(nameOf(file) + ".html"));
+        if (target.pages().isPresent()) {
+            MarkdownPage.check(file, target.pages().get());
         }
         return notebook;
     }
 
-    private int run(Path file, Path target, Optional<Path> pages) throws IOException {
+    private int run(Path file, Target target) throws IOException {
         PrintWriter terminal = spec.commandLine().getOut();
-        Notebook notebook = check(file, target, pages);
+        Notebook notebook = check(file, target);
         terminal.println("Running " + file);
         terminal.flush();
         RunStop stop = new RunStop();
         NotebookRun.Result result;
         List<String> foot;
-        // The first Ctrl-C stops the cell, and what is being written by then becomes whole; the second ends the program as usual.
+        // The first Ctrl-C stops the cell; the second ends the program as usual. What is being written by then becomes
+        // whole.
         try (ControlC.Taken taken = ControlC.first(stop)) {
             try (Evaluator evaluator = Evaluator.open(fetchJars ? Network.WHEN_ASKED : Network.NEVER)) {
                 stop.of(evaluator);
                 result = NotebookRun.of(notebook, evaluator).run(new OnTerminal(terminal), stop::isAsked);
                 foot = new ArrayList<>(evaluator.questionsAsked());
             }
-            if (stop.isAsked()) {
-                terminal.println("Stopped. Nothing of " + file + " was written.");
-                terminal.flush();
-                return RunStop.EXIT_CODE;
+            if (stop.mayWrite()) {
+                target.made().write(() -> write(file, target, result, foot));
             }
-            write(file, target, pages, result, foot);
         }
+        stop.words(file).ifPresent(terminal::println);
+        terminal.flush();
         return stop.isAsked() ? RunStop.EXIT_CODE : result.error().isEmpty() ? 0 : 1;
     }
 
-    private void write(
-            Path file, Path target, Optional<Path> pages, NotebookRun.Result result, List<String> foot)
-            throws IOException {
+    private void write(Path file, Target target, NotebookRun.Result result, List<String> foot) throws IOException {
         PrintWriter terminal = spec.commandLine().getOut();
         String name = nameOf(file);
-        Path executed = target.resolve(name + ".ipynb");
-        Path page = target.resolve(name + ".html");
+        Path executed = target.folder().resolve(name + ".ipynb");
+        Path page = target.folder().resolve(name + ".html");
         Cautions.forAPage().stream()
                 .filter(caution -> !shows(result.notebook(), caution))
                 .forEach(foot::add);
@@ -210,9 +206,10 @@ final class RunCommand implements Callable<Integer> {
                                 + " failed:\n" + error.text().indent(2).stripTrailing()));
         terminal.println("Page:      " + page);
         terminal.println("Notebook:  " + executed);
-        if (pages.isPresent() && result.error().isEmpty()) {
+        if (target.pages().isPresent() && result.error().isEmpty()) {
             terminal.println("Markdown:  "
-                    + MarkdownPage.of(result.notebook(), file, pages.get()).write());
+                    + MarkdownPage.of(result.notebook(), file, target.pages().get())
+                            .write());
         }
         terminal.flush();
     }

@@ -3,10 +3,11 @@ package parchment.launcher;
 import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.PrintStream;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.concurrent.atomic.AtomicReference;
 import java.util.Optional;
+import java.util.concurrent.atomic.AtomicReference;
 import parchment.kernel.ControlC;
 
 /**
@@ -15,8 +16,16 @@ import parchment.kernel.ControlC;
  * <p>Until then it would print where in its own program it was stopped, which tells a reader nothing.
  */
 final class StartingServer {
-    /** Jupyter says so when it is up, in each of its kinds. */
+    /** Jupyter says so when it is up, in each of its kinds, unless it is asked to say less or in another language. */
     private static final String UP = "Use Control-C to stop";
+
+    /** Its address, which it tells once it is up, in any language. */
+    private static final String ADDRESS = "://";
+
+    private static final String TOKEN = "token=";
+
+    /** After this it counts as up without a word: then Ctrl-C is its own affair; common experience, no source. */
+    private static final Duration LONGEST_START = Duration.ofMinutes(1);
 
     private static final String TRACE = "Traceback (most recent call last)";
 
@@ -28,11 +37,15 @@ final class StartingServer {
 
     private final AtomicReference<Optional<Process>> server = new AtomicReference<>(Optional.empty());
     private final PrintStream terminal;
-    private volatile boolean up;
+    private final Duration longestStart;
+    private volatile boolean saidUp;
+    private final long begunNanos;
     private volatile boolean stopped;
 
-    private StartingServer(PrintStream terminal) {
+    private StartingServer(PrintStream terminal, Duration longestStart) {
         this.terminal = terminal;
+        this.longestStart = longestStart;
+        this.begunNanos = System.nanoTime();
     }
 
     /**
@@ -41,8 +54,15 @@ final class StartingServer {
      * @param last what is done when it was taken along because this process ends
      * @return its exit code, or that of Ctrl-C if it was stopped while it started
      */
-    static int run(ProcessBuilder builder, Runnable last, PrintStream terminal) throws IOException, InterruptedException {
-        StartingServer one = new StartingServer(terminal);
+    static int run(ProcessBuilder builder, Runnable last, PrintStream terminal)
+            throws IOException, InterruptedException {
+        return run(builder, last, terminal, LONGEST_START);
+    }
+
+    /** Runs the server to its end; after the longest start it counts as up even if it never says so. */
+    static int run(ProcessBuilder builder, Runnable last, PrintStream terminal, Duration longestStart)
+            throws IOException, InterruptedException {
+        StartingServer one = new StartingServer(terminal, longestStart);
         builder.inheritIO().redirectError(ProcessBuilder.Redirect.PIPE);
         // Ctrl-C reaches the server too, which asks before it ends; this process must still be there to wait for it.
         ControlC.Taken taken = ControlC.every(one::interrupted);
@@ -61,14 +81,18 @@ final class StartingServer {
         }
     }
 
+    private boolean isUp() {
+        return saidUp || System.nanoTime() - begunNanos > longestStart.toNanos();
+    }
+
     private void interrupted() {
-        if (!up) {
+        if (!isUp()) {
             stopped = true;
             server.get().ifPresent(Command::end);
         }
     }
 
-    private void listen(Process process) throws InterruptedException {
+    private int listen(Process process) throws InterruptedException {
         server.set(Optional.of(process));
         if (stopped) {
             Command.end(process);
@@ -76,8 +100,9 @@ final class StartingServer {
         Thread listening = new Thread(() -> show(process), "what the server says");
         listening.setDaemon(true);
         listening.start();
-        process.waitFor();
+        int code = process.waitFor();
         listening.join(LAST_WORDS_MS);
+        return code;
     }
 
     /** Shows each line, but holds a trace back until it is known whether Ctrl-C is its cause: it is not if the server goes on, or ends by itself. */
@@ -85,9 +110,9 @@ final class StartingServer {
         List<String> held = new ArrayList<>();
         try (BufferedReader said = process.errorReader()) {
             for (String line = said.readLine(); line != null; line = said.readLine()) {
-                up |= line.contains(UP);
+                saidUp |= line.contains(UP) || line.contains(ADDRESS) && line.contains(TOKEN);
                 boolean goesOn = line.startsWith("[");
-                if (!up && !goesOn && (!held.isEmpty() || line.startsWith(TRACE))) {
+                if (!isUp() && !goesOn && (!held.isEmpty() || line.startsWith(TRACE))) {
                     held.add(line);
                 } else {
                     tell(held);

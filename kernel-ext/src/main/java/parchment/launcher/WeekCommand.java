@@ -60,31 +60,31 @@ final class WeekCommand implements Callable<Integer> {
         Places places = Places.here();
         LogbookChoice choice = LogbookChoice.of(logbook, places);
         choice.asProperty();
-        Path page = OutputPlace.page(
-                out != null
-                        ? out.toAbsolutePath()
-                        : places.home().resolve("out").resolve("week.html"),
-                choice);
-        Logbook read = Logbook.open();
-        Week week = Week.of(read).readOn(LocalDate.now(ZoneId.systemDefault()));
-        for (String order : orders) {
-            OrderText typed = OrderText.of(order);
-            week = week.withOrder(
-                    typed.lot(), typed.mass().amount(), typed.mass().unit());
+        Path page = OutputPlace.named("--out", out, places.home().resolve("out").resolve("week.html"));
+        try (MadeFolders folders = MadeFolders.begin()) {
+            folders.page(page, choice);
+            Logbook read = Logbook.open();
+            Week week = Week.of(read).readOn(LocalDate.now(ZoneId.systemDefault()));
+            for (String order : orders) {
+                OrderText typed = OrderText.of(order);
+                week = week.withOrder(
+                        typed.lot(), typed.mass().amount(), typed.mass().unit());
+            }
+            List<String> notes =
+                    read.provenance() == Logbook.Provenance.INVENTED ? List.of(Cautions.INVENTED_PAGE) : List.of();
+            Week written = week;
+            folders.write(() -> OurPage.write(page, PrintedPage.of("The week of " + read.name(), notes, written)));
+            PrintWriter terminal = spec.commandLine().getOut();
+            if (read.provenance() == Logbook.Provenance.INVENTED) {
+                terminal.println(Cautions.INVENTED_MACHINE);
+            }
+            terminal.println(week.inShort().text());
+            for (GreenNeeded order : week.orders()) {
+                terminal.println(order.inShort().found());
+            }
+            terminal.println("Page:      " + page);
+            terminal.flush();
         }
-        List<String> notes =
-                read.provenance() == Logbook.Provenance.INVENTED ? List.of(Cautions.INVENTED_PAGE) : List.of();
-        OurPage.write(page, PrintedPage.of("The week of " + read.name(), notes, week));
-        PrintWriter terminal = spec.commandLine().getOut();
-        if (read.provenance() == Logbook.Provenance.INVENTED) {
-            terminal.println(Cautions.INVENTED_MACHINE);
-        }
-        terminal.println(week.inShort().text());
-        for (GreenNeeded order : week.orders()) {
-            terminal.println(order.inShort().found());
-        }
-        terminal.println("Page:      " + page);
-        terminal.flush();
         return 0;
     }
 }

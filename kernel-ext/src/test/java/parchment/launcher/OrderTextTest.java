@@ -61,6 +61,16 @@ class OrderTextTest {
                         .getMessage());
     }
 
+    @ParameterizedTest
+    @CsvSource({"Kela=100000.1kg", "Kela=9999999999999kg"})
+    void moreThanAHundredTonnesIsNoOrder(String typed) {
+        assertEquals(
+                "The order '" + typed
+                        + "' is for more than 100 tonnes of coffee. Write what is to be delivered, as in --order \"Kela=12kg\".",
+                assertThrows(IllegalArgumentException.class, () -> OrderText.of(typed))
+                        .getMessage());
+    }
+
     @Test
     void anythingElseIsToldHowToWriteIt() {
         for (String typed : new String[] {"Kela", "Kela=", "Kela=12", "=12kg", "Kela=-3kg", "Kela=12 stone"}) {

@@ -2,6 +2,7 @@ package parchment.launcher;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
@@ -262,9 +263,10 @@ class OutputPlaceTest {
         assertEquals(1, run(List.of("week", "--logbook", HILLSIDE, "--out", page)));
         assertTrue(
                 said.toString()
-                        .matches("(?s)Nothing can be written in the folder '/proc': (that is not permitted to you\\. Name another\\."
-                                + "|it takes no new files \\(the system keeps it for itself, or the disk is full\\)\\. Name a place in a"
-                                + " folder of your own\\.)\\R"),
+                        .matches(
+                                "(?s)Nothing can be written in the folder '/proc': (that is not permitted to you\\. Name another\\."
+                                        + "|it takes no new files \\(the system keeps it for itself, or the disk is full\\)\\. Name a place in a"
+                                        + " folder of your own\\.)\\R"),
                 said.toString());
     }
 
@@ -281,8 +283,63 @@ class OutputPlaceTest {
                         "--out",
                         file.resolve("x.html").toString())));
         assertEquals(
-                "'" + file + "' cannot be made: '" + file + "' is a file, where a folder is needed. Name another.",
+                "'" + file + "' is a file, where a folder is needed. Name another.",
                 said.toString().strip());
         assertEquals("mine", Files.readString(file));
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"week", "next Kela", "batch H1", "run"})
+    void anEmptyNameIsToldAsSuch(String command) {
+        List<String> arguments = new ArrayList<>(Arrays.asList(command.split(" ")));
+        arguments.addAll(List.of("--logbook", HILLSIDE, "--out", ""));
+        assertEquals(1, run(arguments));
+        assertEquals(
+                "--out was given an empty name. Name a place, or leave the option out.",
+                said.toString().strip().lines().findFirst().orElse(""));
+    }
+
+    @Test
+    void aFileInTheWayIsNamedOnce() throws IOException {
+        Path file = Files.writeString(folder.resolve("afile"), "a file");
+        assertEquals(
+                "'" + file + "' is a file, where a folder is needed. Name another.",
+                assertThrows(
+                                IllegalArgumentException.class,
+                                () -> OutputPlace.page(file.resolve("x.html"), new LogbookChoice(null)))
+                        .getMessage());
+        Path below = file.resolve("deep");
+        assertEquals(
+                "'" + below + "' cannot be made: '" + file + "' is a file, where a folder is needed. Name another.",
+                assertThrows(
+                                IllegalArgumentException.class,
+                                () -> OutputPlace.page(below.resolve("x.html"), new LogbookChoice(null)))
+                        .getMessage());
+    }
+
+    @Test
+    void aCommandThatIsRefusedLeavesNoFolder() throws IOException {
+        Path file = Files.writeString(folder.resolve("afile"), "a file");
+        Path notebook = notebook("one.ipynb", "1");
+        String page = folder.resolve("new/deep/x.html").toString();
+        for (List<String> arguments : List.of(
+                List.of(
+                        "run",
+                        notebook.toString(),
+                        "--out",
+                        folder.resolve("new").toString(),
+                        "--markdown",
+                        file.toString()),
+                List.of(
+                        "run",
+                        folder.resolve("none.ipynb").toString(),
+                        "--out",
+                        folder.resolve("new/out").toString()),
+                List.of("week", "--logbook", HILLSIDE, "--order", "Kela", "--out", page),
+                List.of("next", "no such lot", "--logbook", HILLSIDE, "--out", page),
+                List.of("batch", "no such batch", "--logbook", HILLSIDE, "--out", page))) {
+            assertEquals(1, run(arguments), said.toString());
+            assertFalse(Files.exists(folder.resolve("new")), arguments.toString());
+        }
     }
 }

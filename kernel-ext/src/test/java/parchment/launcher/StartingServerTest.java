@@ -10,6 +10,7 @@ import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.BeforeEach;
@@ -49,7 +50,10 @@ class StartingServerTest {
                 while (Files.notExists(folder.resolve("begun"))) {
                     Thread.sleep(20);
                 }
-                new ProcessBuilder("kill", "-INT", Long.toString(ProcessHandle.current().pid()))
+                new ProcessBuilder(
+                                "kill",
+                                "-INT",
+                                Long.toString(ProcessHandle.current().pid()))
                         .start()
                         .waitFor();
                 Thread.sleep(300);
@@ -73,8 +77,10 @@ class StartingServerTest {
         CompletableFuture<Void> interrupt = interruptOnceBegun();
         assertEquals(
                 3,
-                run(server("echo 'Use Control-C to stop this server' >&2; sleep 0.3; touch \"$1\";"
-                        + " while [ ! -e \"$2\" ]; do sleep 0.05; done; echo 'Traceback (most recent call last):' >&2; exit 3")));
+                run(
+                        server(
+                                "echo 'Use Control-C to stop this server' >&2; sleep 0.3; touch \"$1\";"
+                                        + " while [ ! -e \"$2\" ]; do sleep 0.05; done; echo 'Traceback (most recent call last):' >&2; exit 3")));
         interrupt.get(10, TimeUnit.SECONDS);
         assertEquals(
                 "Use Control-C to stop this server\nTraceback (most recent call last):\n",
@@ -82,11 +88,37 @@ class StartingServerTest {
     }
 
     @Test
+    void oneThatOnlyTellsItsAddressIsUpToo() throws Exception {
+        CompletableFuture<Void> interrupt = interruptOnceBegun();
+        assertEquals(
+                3,
+                run(server("echo 'http://127.0.0.1:8888/lab?token=abc' >&2; sleep 0.3; touch \"$1\";"
+                        + " while [ ! -e \"$2\" ]; do sleep 0.05; done; exit 3")));
+        interrupt.get(10, TimeUnit.SECONDS);
+    }
+
+    @Test
+    void oneThatNeverSaysThatItIsUpIsLeftToItselfAfterTheLongestStart() throws Exception {
+        CompletableFuture<Void> interrupt = interruptOnceBegun();
+        assertEquals(
+                3,
+                StartingServer.run(
+                        server("touch \"$1\"; while [ ! -e \"$2\" ]; do sleep 0.05; done; echo 'asked' >&2; exit 3"),
+                        () -> {},
+                        new PrintStream(said, true, StandardCharsets.UTF_8),
+                        Duration.ZERO));
+        interrupt.get(10, TimeUnit.SECONDS);
+        assertEquals("asked\n", said.toString(StandardCharsets.UTF_8).replace("\r", ""));
+    }
+
+    @Test
     void whatGoesWrongByItselfIsToldWhole() throws Exception {
         assertEquals(
                 1,
-                run(server("echo '[W] extension' >&2; echo 'Traceback (most recent call last):' >&2; echo '  File a' >&2;"
-                        + " echo '[I] next' >&2; echo 'Traceback (most recent call last):' >&2; echo 'OSError' >&2; exit 1")));
+                run(
+                        server(
+                                "echo '[W] extension' >&2; echo 'Traceback (most recent call last):' >&2; echo '  File a' >&2;"
+                                        + " echo '[I] next' >&2; echo 'Traceback (most recent call last):' >&2; echo 'OSError' >&2; exit 1")));
         assertEquals(
                 "[W] extension\nTraceback (most recent call last):\n  File a\n[I] next\nTraceback (most recent call last):\nOSError\n",
                 said.toString(StandardCharsets.UTF_8).replace("\r", ""));

@@ -2,6 +2,7 @@ package parchment.launcher;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
@@ -9,6 +10,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicReference;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.condition.DisabledOnOs;
 import org.junit.jupiter.api.condition.OS;
@@ -25,7 +27,7 @@ class TakenAlongTest {
         private Lasting() {}
 
         public static void main(String[] arguments) throws Exception {
-            Command.runTakingAlong(new ProcessBuilder("sleep", "300").inheritIO(), process -> {}, () -> {
+            Command.runTakingAlong(new ProcessBuilder("sleep", "300").inheritIO(), Process::waitFor, () -> {
                 try {
                     Files.delete(Path.of(arguments[0]));
                 } catch (IOException e) {
@@ -68,8 +70,23 @@ class TakenAlongTest {
                 3,
                 Command.runTakingAlong(
                         new ProcessBuilder("sh", "-c", "exit 3").inheritIO(),
-                        process -> {},
+                        Process::waitFor,
                         () -> page.toFile().delete()));
         assertTrue(Files.exists(page));
+    }
+
+    @Test
+    void waitingThatIsBrokenOffEndsTheProgram() throws Exception {
+        AtomicReference<Process> begun = new AtomicReference<>();
+        assertThrows(
+                InterruptedException.class,
+                () -> Command.runTakingAlong(
+                        new ProcessBuilder("sleep", "300").inheritIO(),
+                        process -> {
+                            begun.set(process);
+                            throw new InterruptedException();
+                        },
+                        () -> {}));
+        assertFalse(begun.get().isAlive());
     }
 }

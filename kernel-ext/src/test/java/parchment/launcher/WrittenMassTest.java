@@ -22,8 +22,14 @@ class WrittenMassTest {
                 "2,5 KG|2.5|KILOGRAM",
                 "250g|250|GRAM",
                 "11 lb|11|POUND",
+                "5lbs|5|POUND",
+                "2.1 kilos|2.1|KILOGRAM",
+                "1 kilo|1|KILOGRAM",
+                "3 kgs|3|KILOGRAM",
+                "10g|10|GRAM",
+                "300kg|300|KILOGRAM",
                 "8oz|8|OUNCE",
-                "1000kg|1000|KILOGRAM",
+                "1000g|1000|GRAM",
                 "1.0kg|1|KILOGRAM",
                 "0,125kg|0.125|KILOGRAM",
                 "12.5050kg|12.505|KILOGRAM"
@@ -40,11 +46,18 @@ class WrittenMassTest {
                 "1.250 lb|1250 lb or 1.25 lb|1250lb|1.25lb",
                 "12.505kg|12505 kg or 12.505 kg|12505kg|12.5050kg"
             })
-    void aChargeWithThreeDigitsAfterACommaOrAPointIsNotGuessed(
-            String typed, String both, String first, String second) {
+    void aChargeWithThreeDigitsAfterACommaOrAPointIsNotGuessed(String typed, String both, String first, String second) {
         assertEquals(
                 "The charge '" + typed + "' can be read in two ways: " + both + ". Write the first as " + first
                         + ", the second as " + second + ".",
+                refused(typed));
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"0.0000001kg", "9.99g", "300.1kg", "99999999999999999999kg"})
+    void aChargeThatNoRoasterTakesIsRefused(String typed) {
+        assertEquals(
+                "The charge '" + typed + "' is none of a roaster: those are from 10 g to 300 kg. Write it as in 2.5kg.",
                 refused(typed));
     }
 
