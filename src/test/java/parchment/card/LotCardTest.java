@@ -125,7 +125,7 @@ class LotCardTest {
                 "4 kg charges of one: only 1 went well, dropped after 11:00.",
                 inShort(scored).found());
         assertEquals(
-                "2 kg charges of one: 4 that went well were dropped after 11:25 (11:10 to 11:40).",
+                "2 kg charges of one: the last 4 scored were dropped after 11:25 (11:10 to 11:40).",
                 ShortSentences.keptBy(LotCard.of("one", scored.logbook())
                                 .withCharge(Mass.kilograms(2))
                                 .inShort())
@@ -172,7 +172,7 @@ class LotCardTest {
             built = built.cup("open", "B" + batch, "liking", 6).cup("open", "B" + batch, "liking", 4 + batch % 3);
         }
         assertEquals(
-                "Scores do not part the lot's 6 scored batches; these are the last of them.",
+                "By scores none of the lot's 6 scored batches is better than another; these are the last of them.",
                 inShort(built).howSure());
     }
 

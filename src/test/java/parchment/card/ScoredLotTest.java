@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -22,6 +23,7 @@ class ScoredLotTest {
         ScoredLot lot = new ScoredLot(
                 "liking",
                 Cupping.Said.YES,
+                Set.of(),
                 Map.of(
                         "A", new ShrunkenScores.Score(6, 7.4, 7, 0.3),
                         "B", new ShrunkenScores.Score(4, 6, own, 0.4),
@@ -40,6 +42,7 @@ class ScoredLotTest {
         ScoredLot lot = new ScoredLot(
                 "liking",
                 Cupping.Said.YES,
+                Set.of(),
                 Map.of(
                         "A", new ShrunkenScores.Score(6, 7, 7, 0),
                         "B", new ShrunkenScores.Score(6, 7, 7, 0),

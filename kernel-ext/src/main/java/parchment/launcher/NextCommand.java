@@ -2,6 +2,8 @@ package parchment.launcher;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.time.LocalDate;
+import java.time.ZoneId;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import parchment.card.LotCard;
@@ -57,6 +59,7 @@ final class NextCommand implements Callable<Integer> {
                     ? card
                     : card.withCharge(
                             WrittenMass.of("charge", "2.5kg", charge).mass());
+            card = card.readOn(LocalDate.now(ZoneId.systemDefault()));
             return new CardPage.Made("Lot card of " + lot, card.inShort(), card);
         });
     }
