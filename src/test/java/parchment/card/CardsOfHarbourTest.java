@@ -149,7 +149,7 @@ class CardsOfHarbourTest {
         assertFalse(page.contains("as read then. "), page);
         assertTrue(page.contains("came at 205.9 °C, as read then; today's probe would show 204.7 °C."), page);
         assertEquals(
-                "Its cups scored 1.0 points above its lot's others in liking, blind: look at what else differed.",
+                "Its cups scored 1.0 points above its lot's others in liking, blind: cup it again, nothing measured says why.",
                 ShortSentences.keptBy(BatchCard.of("H142", HARBOUR).inShort()).next());
         assertTrue(
                 page.contains(
