@@ -58,15 +58,18 @@ final class BestPlace {
         /** Returns how many of some drops lie where the best may be; what prints as an end of it does. */
         private long within(double[] drops, Digits digits) {
             return set.map(found -> Arrays.stream(drops)
-                            .filter(drop -> (drop >= found.lower() || digits.with(drop).equals(digits.with(found.lower())))
-                                    && (drop <= found.upper() || digits.with(drop).equals(digits.with(found.upper()))))
+                            .filter(drop ->
+                                    (drop >= found.lower() || digits.with(drop).equals(digits.with(found.lower())))
+                                            && (drop <= found.upper()
+                                                    || digits.with(drop).equals(digits.with(found.upper()))))
                             .count())
                     .orElse((long) drops.length);
         }
 
         private Digits digits(TemperatureUnit reader) {
             return Digits.of(
-                    set.map(found -> new double[] {found.lower(), found.upper()}).orElse(new double[0]),
+                    set.map(found -> new double[] {found.lower(), found.upper()})
+                            .orElse(new double[0]),
                     Unit.TEMPERATURE,
                     0,
                     reader);
@@ -108,7 +111,8 @@ final class BestPlace {
                 return ": that is the surer number; " + these;
             }
             return within > 0
-                    ? "; of the " + known.length + " dropped here " + within + (within == 1 ? " lies" : " lie") + " within."
+                    ? "; of the " + known.length + " dropped here " + within + (within == 1 ? " lies" : " lie")
+                            + " within."
                     : ". The two disagree: " + (known.length == 1 ? "this one was" : "these " + known.length + " were")
                             + " dropped at "
                             + digits.range(

@@ -28,9 +28,7 @@ final class ControlMiddle {
             int next = curve.position(seconds);
             // A control stays where it was set until the next reading.
             int reading = next < curve.size() && (next == 0 || curve.secondsAt(next) == seconds) ? next : next - 1;
-            return seconds <= drop
-                    ? OptionalDouble.of(curve.valueAt(reading))
-                    : OptionalDouble.empty();
+            return seconds <= drop ? OptionalDouble.of(curve.valueAt(reading)) : OptionalDouble.empty();
         }
     }
 
@@ -65,8 +63,9 @@ final class ControlMiddle {
                     rows,
                     row -> column < row.settings().size() ? row.settings().get(column) : "");
         }
-        return Optional.of(shown.withDashForMissing("fewer than three of them were still roasting, or it was not logged")
-                .withNote("Times are since charge, in minutes and seconds. It is what was set and no plan."));
+        return Optional.of(
+                shown.withDashForMissing("fewer than three of them were still roasting, or it was not logged")
+                        .withNote("Times are since charge, in minutes and seconds. It is what was set and no plan."));
     }
 
     private static Optional<Held> held(Quantity control, BatchPath path) {

@@ -80,7 +80,8 @@ record GoodBatches(
         Optional<OneCharge> asked = wanted.map(mass -> OneCharge.of(mass, lot, logbook));
         List<Batch> ofCharge = asked.map(one -> of(one, every)).orElse(every);
         if (ofCharge.isEmpty()) {
-            return new GoodBatches(lot, Ground.THE_LAST, ofCharge, 0, 0, Optional.empty(), "", Optional.empty(), wanted);
+            return new GoodBatches(
+                    lot, Ground.THE_LAST, ofCharge, 0, 0, Optional.empty(), "", Optional.empty(), wanted);
         }
         Batch newest = ofCharge.get(ofCharge.size() - 1);
         List<Batch> alike = every.stream()
@@ -93,7 +94,8 @@ record GoodBatches(
         }
         // Of those alike: the newest mass of all may be that of another recipe, where the newest batch has none.
         Optional<OneCharge> own = asked.or(() -> OneCharge.ofNewest(alike, lot, logbook));
-        Optional<OneCharge> parts = own.filter(one -> asked.isPresent() || alike.stream().anyMatch(one::isNotThatOf));
+        Optional<OneCharge> parts =
+                own.filter(one -> asked.isPresent() || alike.stream().anyMatch(one::isNotThatOf));
         parts.ifPresent(one -> among.add("with about " + one.words() + " of green coffee"));
         return among(lot, logbook, parts.map(one -> of(one, alike)).orElse(alike), String.join(", ", among), parts)
                 .withAsked(wanted);
@@ -135,7 +137,8 @@ record GoodBatches(
 
     /** Returns the green mass that was asked for, in words, where the charge of the batches prints otherwise. */
     Optional<String> askedWords() {
-        return charge.flatMap(one -> asked.map(mass -> mass.words(one.unit())).filter(words -> !words.equals(one.words())));
+        return charge.flatMap(
+                one -> asked.map(mass -> mass.words(one.unit())).filter(words -> !words.equals(one.words())));
     }
 
     private static List<Batch> of(OneCharge charge, List<Batch> batches) {

@@ -3,7 +3,6 @@ package parchment.card;
 import java.util.List;
 import java.util.Set;
 import parchment.display.FirstFew;
-import parchment.display.Sentence;
 
 /** Says by what batches were taken for good ones. */
 final class GroundWords {
@@ -67,7 +66,8 @@ final class GroundWords {
                         + (good.asked().isEmpty()
                                 ? "as the lot's newest was."
                                 : good.askedWords()
-                                        .map(asked -> "as you asked for " + asked + " and that is the nearest charge used.")
+                                        .map(asked ->
+                                                "as you asked for " + asked + " and that is the nearest charge used.")
                                         .orElse("as you asked for that charge."));
         return switch (good.ground()) {
             case BLIND_SCORES, OTHER_SCORES ->

@@ -105,14 +105,17 @@ final class LotCardPage {
                                 SideBySide.of(good.batches(), logbook).values(Features.dropTemperature()),
                                 logbook.readerUnit()))
                         .map(one -> one.elsewhere(logbook.readerUnit()))
-                        .orElse("Take it as what was seen and not as a target: beans, room and machine change from day to day."));
+                        .orElse(
+                                "Take it as what was seen and not as a target: beans, room and machine change from day to day."));
     }
 
     /** Says the charge first, and that there are too few of it where there are. */
     private static String ofCharge(OneCharge charge, GoodBatches good) {
         int shown = good.batches().size();
         String of = charge.words() + " charges of " + good.lot()
-                + good.askedWords().map(asked -> " (the nearest to " + asked + ")").orElse("") + ": ";
+                + good.askedWords()
+                        .map(asked -> " (the nearest to " + asked + ")")
+                        .orElse("") + ": ";
         if (shown >= ScoredLot.ENOUGH) {
             return of
                     + switch (good.ground()) {

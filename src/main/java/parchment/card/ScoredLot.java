@@ -26,8 +26,7 @@ import parchment.logbook.Logbook;
  * @param low names of batches whose cups were clearly below their lot's others ({@link CupsBeside}): none of them went well
  * @param scores the scores of the lot's batches that have one that can be compared, by name
  */
-record ScoredLot(
-        String attribute, Cupping.Said blind, Set<String> low, Map<String, ShrunkenScores.Score> scores) {
+record ScoredLot(String attribute, Cupping.Said blind, Set<String> low, Map<String, ShrunkenScores.Score> scores) {
     /** Attributes whose highest score is the best cup; of others, such as acidity, a high score need not be. */
     private static final List<String> TELL_GOOD = List.of("overall", "liking", "sweetness");
 

@@ -25,16 +25,15 @@ final class MassNotRead {
 
     /** Returns the answer in three sentences. */
     static InShort inShort(Usual usual, Problem problem, String reason) {
-        String beside =
-                switch (usual.verdict()) {
-                    case CANNOT_TELL -> "whether it is like the others of its lot cannot be told";
-                    case LIKE_THE_OTHERS -> "beside batches of every charge it is like the others";
-                    case A_LITTLE_UNLIKE_THE_OTHERS -> "beside batches of every charge it is a little unlike: " + reason;
-                    case UNLIKE_THE_OTHERS -> "beside batches of every charge it is unlike: " + reason;
-                };
+        String beside = switch (usual.verdict()) {
+            case CANNOT_TELL -> "whether it is like the others of its lot cannot be told";
+            case LIKE_THE_OTHERS -> "beside batches of every charge it is like the others";
+            case A_LITTLE_UNLIKE_THE_OTHERS -> "beside batches of every charge it is a little unlike: " + reason;
+            case UNLIKE_THE_OTHERS -> "beside batches of every charge it is unlike: " + reason;
+        };
         return new InShort(
-                "The green mass of batch " + usual.batch().name() + " could not be read: found "
-                        + problem.found() + ".",
+                "The green mass of batch " + usual.batch().name() + " could not be read: found " + problem.found()
+                        + ".",
                 Sentence.of(beside) + ".",
                 "Mend it in " + problem.file() + (problem.line() > 0 ? ", line " + problem.line() : "")
                         + ", and ask again.");

@@ -134,9 +134,7 @@ final class UsualPage {
         }
         if (usual.massNotRead().isPresent()) {
             return MassNotRead.inShort(
-                    usual,
-                    usual.massNotRead().get(),
-                    usual.reasons().isEmpty() ? "" : shortReason(usual));
+                    usual, usual.massNotRead().get(), usual.reasons().isEmpty() ? "" : shortReason(usual));
         }
         if (usual.oddCharge().isPresent()) {
             return ofOddCharge(usual, usual.oddCharge().get());
@@ -172,7 +170,8 @@ final class UsualPage {
         return (usual.held() == 1
                         ? "The one number that can be held against theirs lies"
                         : "All " + usual.held() + " numbers that can be held against theirs lie")
-                + " where 80 of 100 batches have all theirs" + (not == 0 ? "." : "; of " + not + " more it cannot be told.");
+                + " where 80 of 100 batches have all theirs"
+                + (not == 0 ? "." : "; of " + not + " more it cannot be told.");
     }
 
     private static InShort ofOddCharge(Usual usual, OddCharge charge) {

@@ -68,7 +68,8 @@ class BestPlaceTest {
     }
 
     private static GoodBatches good(String lot, List<Batch> batches, Optional<ScoredLot> scored) {
-        return new GoodBatches(lot, GoodBatches.Ground.BLIND_SCORES, batches, 30, 4, scored, "", Optional.empty(), Optional.empty());
+        return new GoodBatches(
+                lot, GoodBatches.Ground.BLIND_SCORES, batches, 30, 4, scored, "", Optional.empty(), Optional.empty());
     }
 
     private static String words(Logbook logbook, String lot, String machine) {

@@ -24,7 +24,8 @@ class ControlMiddleTest {
             int more = i == 0 ? 0 : i * i;
             int drop = drops[i];
             String scale = i == 0 ? label : "%";
-            Curve gas = ExampleRoast.curve("control", Unit.labelled(scale), t -> (t < 300 ? 80 : 60) + more, -40, 740, 2);
+            Curve gas =
+                    ExampleRoast.curve("control", Unit.labelled(scale), t -> (t < 300 ? 80 : 60) + more, -40, 740, 2);
             built = built.change(
                     "B" + (i + 1),
                     b -> b.curve(Quantity.BEAN_TEMPERATURE, ExampleRoast.bean(-40, 740))
@@ -44,11 +45,20 @@ class ControlMiddleTest {
     @Test
     void theMiddleIsToldAsLongAsThreeWereRoasting() {
         List<String> all = List.of(
-                "control gas", "at charge 81 %", "2:00 81 %", "4:00 81 %", "6:00 61 %", "8:00 61 %", "10:00 61 %", "12:00 61 %");
+                "control gas",
+                "at charge 81 %",
+                "2:00 81 %",
+                "4:00 81 %",
+                "6:00 61 %",
+                "8:00 61 %",
+                "10:00 61 %",
+                "12:00 61 %");
         assertEquals(all, row(gas("%", 720, 725, 730)));
         assertEquals(all.subList(0, 7), row(gas("%", 719, 725, 730)));
         assertTrue(
-                ControlMiddle.of(gas("%", 700, 700).batches(), gas("%", 700, 700)).isEmpty(), "two have no middle");
+                ControlMiddle.of(gas("%", 700, 700).batches(), gas("%", 700, 700))
+                        .isEmpty(),
+                "two have no middle");
         Logbook scales = gas("kPa", 700, 700, 700);
         assertTrue(ControlMiddle.of(scales.batches(), scales).isEmpty(), "two scales have no middle");
     }

@@ -55,12 +55,14 @@ class GroundWordsTest {
                 "All 71 scored batches of the lot together put the best drop for liking at 203.2 °C (202.6 to 203.8 °C), as today's probe"
                         + " reads: that is the surer number; these 4 are what it looked like on the drum. It is the best seen in this"
                         + " logbook, not a setting to make.",
-                new BestPlace.Place("liking", 71, 203.2, set).words(new double[] {202.6, 203.0, 203.4, 203.8}, TemperatureUnit.CELSIUS));
+                new BestPlace.Place("liking", 71, 203.2, set)
+                        .words(new double[] {202.6, 203.0, 203.4, 203.8}, TemperatureUnit.CELSIUS));
         assertEquals(
                 "All 71 scored batches of the lot together put the best drop for liking at 397.8 °F, as today's probe reads, but how far off"
                         + " that may be cannot be told; this one is what it looked like on the drum. It is the best seen in this logbook,"
                         + " not a setting to make.",
-                new BestPlace.Place("liking", 71, 203.2, Optional.empty()).words(new double[] {203}, TemperatureUnit.FAHRENHEIT));
+                new BestPlace.Place("liking", 71, 203.2, Optional.empty())
+                        .words(new double[] {203}, TemperatureUnit.FAHRENHEIT));
     }
 
     /** The best may lie at 202.6 to 203.8 °C. What prints as an end of that lies within. */
@@ -75,8 +77,7 @@ class GroundWordsTest {
                 "203.9 NaN | . The two disagree: this one was dropped at 203.9 °C."
             })
     void theBestPlaceIsTheSurerNumberOnlyWhereTheBatchesOfTheCardLieInIt(String drops, String words) {
-        BestPlace.Place place =
-                new BestPlace.Place("liking", 71, 203.2, Optional.of(new Interval(202.6, 203.8, 0.9)));
+        BestPlace.Place place = new BestPlace.Place("liking", 71, 203.2, Optional.of(new Interval(202.6, 203.8, 0.9)));
         double[] dropped =
                 Arrays.stream(drops.split(" ")).mapToDouble(Double::parseDouble).toArray();
         assertEquals(
@@ -88,8 +89,7 @@ class GroundWordsTest {
 
     @Test
     void thatTheBestPlaceIsElsewhereIsOneShortSentence() {
-        BestPlace.Place place =
-                new BestPlace.Place("liking", 71, 203.2, Optional.of(new Interval(202.6, 203.8, 0.9)));
+        BestPlace.Place place = new BestPlace.Place("liking", 71, 203.2, Optional.of(new Interval(202.6, 203.8, 0.9)));
         assertEquals(
                 "But all 71 scored batches together put the best drop at 203.2 °C, where none of these was: take neither as a target.",
                 place.elsewhere(TemperatureUnit.CELSIUS));

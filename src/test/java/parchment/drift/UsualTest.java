@@ -445,12 +445,14 @@ class UsualTest {
         // What was not measured is neither unlike nor as usual.
         assertTrue(page.lines().noneMatch(line -> line.startsWith("drying time")), page);
         assertTrue(
-                page.contains("Not measured in this batch and in too few others: charge temperature as written less as read, turning"
-                        + " point temperature, drying time, browning time, development time,"),
+                page.contains(
+                        "Not measured in this batch and in too few others: charge temperature as written less as read, turning"
+                                + " point temperature, drying time, browning time, development time,"),
                 page);
         assertTrue(
-                page.contains("A batch has 11 such numbers, so each range is wide: it is meant to hold 98.2 and 99.5 of 100 batches in its"
-                        + " own row, and all rows of a batch at once in 80 and 95 of 100."),
+                page.contains(
+                        "A batch has 11 such numbers, so each range is wide: it is meant to hold 98.2 and 99.5 of 100 batches in its"
+                                + " own row, and all rows of a batch at once in 80 and 95 of 100."),
                 page);
         assertTrue(page.endsWith("Unlike is not bad: the cup decides."), page);
         String few = charged(181, Arrays.copyOf(CHARGES, 7)).text();
@@ -634,7 +636,6 @@ class UsualTest {
         assertEquals(
                 "a half charge (2 kg; usually 4 kg)",
                 Usual.of(logbook.batch("B10"), logbook).rareCharge().orElseThrow());
-        assertEquals(
-                Optional.empty(), Usual.of(logbook.batch("B1"), logbook).rareCharge());
+        assertEquals(Optional.empty(), Usual.of(logbook.batch("B1"), logbook).rareCharge());
     }
 }

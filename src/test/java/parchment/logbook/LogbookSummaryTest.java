@@ -85,8 +85,11 @@ class LogbookSummaryTest {
     /** Nobody wrote a yellowing: a phase is missing of every batch. One did: it is not said of the others. */
     @Test
     void namesYellowingAsMissingWhereAllLackIt() throws IOException {
-        String[] head = {"batch,roasted at,yellowing [min:s],drop [min:s]", "1,2025-03-04T09:15,,10:00", "2,2025-03-05T09:15,,10:00"};
-        String words = "2 of 2 batches without a written yellowing ('1', '2'): their drying and browning cannot be told apart.";
+        String[] head = {
+            "batch,roasted at,yellowing [min:s],drop [min:s]", "1,2025-03-04T09:15,,10:00", "2,2025-03-05T09:15,,10:00"
+        };
+        String words =
+                "2 of 2 batches without a written yellowing ('1', '2'): their drying and browning cannot be told apart.";
         Logbook none = new WrittenFolder(temporary.resolve("none"))
                 .with("logbook.properties", "time.zone=Europe/Lisbon")
                 .with("batches.csv", head)

@@ -57,8 +57,7 @@ final class NextCommand implements Callable<Integer> {
             LotCard card = LotCard.of(lot, read);
             card = charge == null
                     ? card
-                    : card.withCharge(
-                            WrittenMass.of("charge", "2.5kg", charge).mass());
+                    : card.withCharge(WrittenMass.of("charge", "2.5kg", charge).mass());
             card = card.readOn(LocalDate.now(ZoneId.systemDefault()));
             return new CardPage.Made("Lot card of " + lot, card.inShort(), card);
         });
