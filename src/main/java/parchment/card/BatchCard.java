@@ -1,5 +1,8 @@
 package parchment.card;
 
+import java.time.LocalDate;
+import java.util.Optional;
+import parchment.calendar.StrayDates;
 import parchment.display.InShort;
 import parchment.display.Showable;
 import parchment.display.ShownAs;
@@ -22,7 +25,10 @@ public final class BatchCard implements ShownAs {
     private final InShort inShort;
     private final Showable page;
 
-    private BatchCard(Usual usual, InShort inShort, Showable page) {
+    private final Logbook logbook;
+
+    private BatchCard(Usual usual, InShort inShort, Showable page, Logbook logbook) {
+        this.logbook = logbook;
         this.usual = usual;
         this.inShort = inShort;
         this.page = page;
@@ -45,8 +51,21 @@ public final class BatchCard implements ShownAs {
     public static BatchCard of(Batch batch, Logbook logbook) {
         Logbook whole = logbook.whole();
         Usual usual = Usual.of(batch, whole);
-        InShort inShort = BatchCups.of(usual.batch(), whole).after(usual.inShort());
-        return new BatchCard(usual, inShort, BatchCardPage.of(usual, inShort, whole));
+        // A green mass that could not be read is to be mended first, whatever the cups said.
+        InShort inShort = usual.massNotRead().isPresent()
+                ? usual.inShort()
+                : BatchCups.of(usual.batch(), whole).after(usual.inShort(), usual.verdict());
+        return of(usual, inShort, whole, Optional.empty());
+    }
+
+    private static BatchCard of(Usual usual, InShort inShort, Logbook whole, Optional<LocalDate> today) {
+        Optional<String> doubt = today.flatMap(day -> StrayDates.afterToday(whole, day));
+        return new BatchCard(usual, inShort, BatchCardPage.of(usual, inShort, whole, doubt), whole);
+    }
+
+    /** Returns the card as it is read on a day: where dates of the logbook lie after it, the card says so; without it none are doubted. */
+    public BatchCard readOn(LocalDate day) {
+        return of(usual, inShort, logbook, Optional.of(day));
     }
 
     /** Returns the batch. */

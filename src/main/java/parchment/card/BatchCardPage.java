@@ -28,7 +28,7 @@ final class BatchCardPage {
 
     private BatchCardPage() {}
 
-    static Showable of(Usual usual, InShort inShort, Logbook logbook) {
+    static Showable of(Usual usual, InShort inShort, Logbook logbook, Optional<String> dates) {
         Batch batch = usual.batch();
         if (EmptyLogbook.isStandIn(batch)) {
             return Report.titled("The newest batch").add(inShort);
@@ -40,6 +40,7 @@ final class BatchCardPage {
             page = page.caution(Cautions.INVENTED_PAGE);
         }
         page = page.add(inShort);
+        page = dates.map(page::say).orElse(page);
         List<Batch> laid = new ArrayList<>(usual.others());
         laid.add(batch); // Last, so that it is the one set off.
         page = LaidOver.isDrawn(batch, logbook)
@@ -117,7 +118,10 @@ final class BatchCardPage {
                         "roasted on",
                         rows,
                         one -> one.batch().roastDay().map(LocalDate::toString).orElse(""))
-                .withNumber("spent elsewhere", "s", 0, rows, Nearest.Neighbour::secondsElsewhere)
+                .withText(
+                        "at other temperatures for",
+                        rows,
+                        one -> Unit.SECONDS.formatOnClock(one.secondsElsewhere(), logbook.readerUnit()))
                 .withText(
                         "drop",
                         rows,
@@ -130,7 +134,7 @@ final class BatchCardPage {
                         one -> onToday ? drop(one, readings) : asRead(one))
                 .withDashForMissing("not written or not measured")
                 .withNote("The nearest first: three of its lot and three of others, where there are so many."
-                        + " Spent elsewhere: the seconds that one of the two spent at other bean temperatures. "
+                        + " For how long one of the two was at other bean temperatures than the other, in minutes and seconds, stands beside it. "
                         + (ProbePeriods.of(logbook).isTodays(batch)
                                 ? ""
                                 : onToday

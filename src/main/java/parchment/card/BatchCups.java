@@ -9,6 +9,7 @@ import java.util.Optional;
 import parchment.display.InShort;
 import parchment.display.Table;
 import parchment.drift.CupsBeside;
+import parchment.drift.Usual;
 import parchment.logbook.Batch;
 import parchment.logbook.CupScores;
 import parchment.logbook.Cupping;
@@ -52,7 +53,7 @@ final class BatchCups {
     }
 
     /** Returns the three sentences with what the cups said in place of what to do, for to cup it is done; the same if it was not cupped. */
-    InShort after(InShort beside) {
+    InShort after(InShort beside, Usual.Verdict verdict) {
         if (own.isEmpty()) {
             return beside;
         }
@@ -67,11 +68,16 @@ final class BatchCups {
         } else {
             cups = String.format(
                     Locale.ROOT,
-                    "Its cups scored %.1f points %s its lot's others in %s%s: look at what else differed.",
+                    "Its cups scored %.1f points %s its lot's others in %s%s: %s",
                     Math.abs(held.mean()),
                     held.mean() > 0 ? "above" : "below",
                     held.attribute(),
-                    blindly);
+                    blindly,
+                    switch (verdict) {
+                        case LIKE_THE_OTHERS -> "cup it again, nothing measured says why.";
+                        case A_LITTLE_UNLIKE_THE_OTHERS, UNLIKE_THE_OTHERS -> "look at what else differed.";
+                        case CANNOT_TELL -> "why cannot be told.";
+                    });
         }
         return new InShort(beside.found(), beside.howSure(), cups);
     }

@@ -175,9 +175,17 @@ final class BatchDay {
             return Optional.empty();
         }
         Map<Usual.Verdict, List<String>> byWord = new TreeMap<>();
-        theirs.forEach(b -> byWord.computeIfAbsent(Usual.of(b, logbook).verdict(), v -> new ArrayList<>())
-                .add(b.name()));
         List<String> parts = new ArrayList<>();
+        List<String> rare = new ArrayList<>();
+        for (Batch other : theirs) {
+            Usual usual = Usual.of(other, logbook);
+            boolean nothingFound = usual.reasons().isEmpty();
+            Optional<String> charge = usual.rareCharge().filter(words -> nothingFound);
+            charge.ifPresentOrElse(
+                    words -> rare.add(other.name() + " " + words),
+                    () -> byWord.computeIfAbsent(usual.verdict(), v -> new ArrayList<>())
+                            .add(other.name()));
+        }
         byWord.forEach((verdict, names) -> parts.add(
                 switch (verdict) {
                     case LIKE_THE_OTHERS -> names.size() + " as usual";
@@ -186,6 +194,9 @@ final class BatchDay {
                     case UNLIKE_THE_OTHERS -> names.size() + " unlike (" + String.join(", ", names) + ")";
                     case CANNOT_TELL -> "of " + names.size() + " it cannot be told";
                 }));
+        if (!rare.isEmpty()) {
+            parts.add(rare.size() + " of a charge that too few are like to say more (" + String.join("; ", rare) + ")");
+        }
         return Optional.of("The day's other batches, each beside its own lot: " + String.join(", ", parts) + ".");
     }
 }

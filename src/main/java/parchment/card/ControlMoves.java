@@ -21,7 +21,7 @@ final class ControlMoves {
     /** Most moves told of one control of one batch. */
     private static final int TOLD = 8;
 
-    private static final List<Quantity> CONTROLS =
+    static final List<Quantity> CONTROLS =
             List.of(Quantity.GAS, Quantity.HEATER_POWER, Quantity.AIRFLOW, Quantity.DRUM_SPEED);
 
     private record Row(String control, String batch, String atCharge, String moves) {}
@@ -87,7 +87,7 @@ final class ControlMoves {
     }
 
     /** Prints a setting without decimals that say nothing. */
-    private static String setting(double value, Curve curve, TemperatureUnit reader) {
+    static String setting(double value, Curve curve, TemperatureUnit reader) {
         String number =
                 curve.unit().number(value).replaceFirst("(\\.\\d*?)0+$", "$1").replaceFirst("\\.$", "");
         return (number + " " + curve.unit().symbol(reader)).strip();

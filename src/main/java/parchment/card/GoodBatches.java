@@ -24,7 +24,8 @@ import parchment.quantity.Mass;
  * @param good how many of those went well by the same ground
  * @param scored the scores, where those were the ground
  * @param among what they have in common, as in "on drum 1, recipe espresso"; empty if nothing was written or all have it
- * @param charge the charge they are of, where the lot was roasted in others too
+ * @param charge the charge they are of, where the lot was roasted in others too or a charge was asked for
+ * @param asked the green mass that was asked for; empty if the charge is that of the lot's newest batches
  */
 record GoodBatches(
         String lot,
@@ -34,7 +35,8 @@ record GoodBatches(
         int good,
         Optional<ScoredLot> scored,
         String among,
-        Optional<OneCharge> charge) {
+        Optional<OneCharge> charge,
+        Optional<Mass> asked) {
     /** How many batches stand side by side on a card. */
     static final int SHOWN = 5;
 
@@ -78,7 +80,8 @@ record GoodBatches(
         Optional<OneCharge> asked = wanted.map(mass -> OneCharge.of(mass, lot, logbook));
         List<Batch> ofCharge = asked.map(one -> of(one, every)).orElse(every);
         if (ofCharge.isEmpty()) {
-            return new GoodBatches(lot, Ground.THE_LAST, ofCharge, 0, 0, Optional.empty(), "", Optional.empty());
+            return new GoodBatches(
+                    lot, Ground.THE_LAST, ofCharge, 0, 0, Optional.empty(), "", Optional.empty(), wanted);
         }
         Batch newest = ofCharge.get(ofCharge.size() - 1);
         List<Batch> alike = every.stream()
@@ -91,9 +94,11 @@ record GoodBatches(
         }
         // Of those alike: the newest mass of all may be that of another recipe, where the newest batch has none.
         Optional<OneCharge> own = asked.or(() -> OneCharge.ofNewest(alike, lot, logbook));
-        Optional<OneCharge> parts = own.filter(one -> alike.stream().anyMatch(one::isNotThatOf));
+        Optional<OneCharge> parts =
+                own.filter(one -> asked.isPresent() || alike.stream().anyMatch(one::isNotThatOf));
         parts.ifPresent(one -> among.add("with about " + one.words() + " of green coffee"));
-        return among(lot, logbook, parts.map(one -> of(one, alike)).orElse(alike), String.join(", ", among), parts);
+        return among(lot, logbook, parts.map(one -> of(one, alike)).orElse(alike), String.join(", ", among), parts)
+                .withAsked(wanted);
     }
 
     private static GoodBatches among(
@@ -104,7 +109,7 @@ record GoodBatches(
                     like.stream().filter(scored.get()::isAmongTheBest).toList();
             Ground ground = scored.get().blind() == Cupping.Said.YES ? Ground.BLIND_SCORES : Ground.OTHER_SCORES;
             int held = scored.get().scores().size();
-            return new GoodBatches(lot, ground, last(best), held, best.size(), scored, among, charge);
+            return new GoodBatches(lot, ground, last(best), held, best.size(), scored, among, charge, Optional.empty());
         }
         List<Batch> usual =
                 lastFew(like, batch -> Usual.of(batch, logbook.whole()).verdict() == Usual.Verdict.LIKE_THE_OTHERS);
@@ -117,7 +122,23 @@ record GoodBatches(
                 enough ? usual.size() : like.size(),
                 Optional.empty(),
                 among,
-                charge);
+                charge,
+                Optional.empty());
+    }
+
+    private GoodBatches withAsked(Optional<Mass> mass) {
+        return new GoodBatches(lot, ground, batches, held, good, scored, among, charge, mass);
+    }
+
+    /** Tells whether the scores set some of the scored batches above others. */
+    boolean isParted() {
+        return scored.isPresent() && good < held;
+    }
+
+    /** Returns the green mass that was asked for, in words, where the charge of the batches prints otherwise. */
+    Optional<String> askedWords() {
+        return charge.flatMap(
+                one -> asked.map(mass -> mass.words(one.unit())).filter(words -> !words.equals(one.words())));
     }
 
     private static List<Batch> of(OneCharge charge, List<Batch> batches) {

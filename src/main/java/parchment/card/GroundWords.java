@@ -1,6 +1,8 @@
 package parchment.card;
 
-import parchment.display.Sentence;
+import java.util.List;
+import java.util.Set;
+import parchment.display.FirstFew;
 
 /** Says by what batches were taken for good ones. */
 final class GroundWords {
@@ -25,10 +27,10 @@ final class GroundWords {
         int shown = good.batches().size();
         return switch (good.ground()) {
             case BLIND_SCORES, OTHER_SCORES ->
-                good.good() == good.held()
-                        ? Sentence.of((good.ground() == GoodBatches.Ground.BLIND_SCORES ? "blind scores" : "scores"))
-                                + " do not part the lot's " + good.held()
-                                + " scored batches; these are the last of them."
+                !good.isParted()
+                        ? "By " + (good.ground() == GoodBatches.Ground.BLIND_SCORES ? "blind scores" : "scores")
+                                + " none of the lot's " + good.held()
+                                + " scored batches is better than another; these are the last of them."
                         : (shown == 1 ? "Its" : "Their") + " cups scored highest in " + attribute(good)
                                 + (good.ground() == GoodBatches.Ground.BLIND_SCORES ? ", blind: " : ": ")
                                 + (good.good() == 1
@@ -46,11 +48,27 @@ final class GroundWords {
         };
     }
 
+    /** Names the batches that are none of the good ones because their cups were low. */
+    private static String low(GoodBatches good) {
+        Set<String> low = good.scored().map(ScoredLot::low).orElse(Set.of());
+        return low.isEmpty()
+                ? ""
+                : "; " + (low.size() == 1 ? "batch " : "batches ") + FirstFew.of(List.copyOf(low))
+                        + (low.size() == 1 ? " is" : " are")
+                        + " left out, with cups clearly below the lot's others by the same cuppers";
+    }
+
     /** Says at length how the batches were chosen. */
     static String atLength(GoodBatches good) {
         String from = good.among().isEmpty()
                 ? ""
-                : " Only batches roasted " + good.among() + " were looked at, as the lot's newest was.";
+                : " Only batches roasted " + good.among() + " were looked at, "
+                        + (good.asked().isEmpty()
+                                ? "as the lot's newest was."
+                                : good.askedWords()
+                                        .map(asked ->
+                                                "as you asked for " + asked + " and that is the nearest charge used.")
+                                        .orElse("as you asked for that charge."));
         return switch (good.ground()) {
             case BLIND_SCORES, OTHER_SCORES ->
                 good.held() + " batches of the lot have scores of " + attribute(good)
@@ -61,9 +79,10 @@ final class GroundWords {
                                         + " score what was hoped for.")
                         + " Each mean was drawn towards that of all batches, the more so the fewer scores there are, with cuppers and"
                         + " cuppings allowed for. " + good.good()
-                        + " lie no further below the lot's highest than their standard errors let chance reach ("
+                        + " lie so near the lot's highest that the luck of tasting alone may part them (within "
                         + ScoredLot.APART
-                        + " times both together); the last " + good.batches().size() + " are shown." + from;
+                        + " standard errors of the difference)"
+                        + low(good) + "; the last " + good.batches().size() + " are shown." + from;
             case AS_USUAL ->
                 "No scores of overall, liking or sweetness tell at least " + ScoredLot.ENOUGH
                         + " batches of the lot apart. Shown are the last "

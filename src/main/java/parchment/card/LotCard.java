@@ -1,7 +1,9 @@
 package parchment.card;
 
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
+import parchment.calendar.StrayDates;
 import parchment.display.InShort;
 import parchment.display.Showable;
 import parchment.display.ShownAs;
@@ -44,8 +46,19 @@ public final class LotCard implements ShownAs {
     }
 
     private static LotCard of(GoodBatches good, Logbook logbook) {
-        InShort inShort = LotCardPage.inShort(good, logbook);
-        return new LotCard(logbook, good, inShort, LotCardPage.of(good, inShort, logbook));
+        return of(good, logbook, Optional.empty());
+    }
+
+    private static LotCard of(GoodBatches good, Logbook logbook, Optional<LocalDate> today) {
+        Optional<BestPlace.Place> best = BestPlace.of(good, logbook);
+        InShort inShort = LotCardPage.inShort(good, best, logbook);
+        Optional<String> doubt = today.flatMap(day -> StrayDates.afterToday(logbook.whole(), day));
+        return new LotCard(logbook, good, inShort, LotCardPage.of(good, best, inShort, logbook, doubt));
+    }
+
+    /** Returns the card as it is read on a day: where dates of the logbook lie after it, the card says so; without it none are doubted. */
+    public LotCard readOn(LocalDate day) {
+        return of(good, logbook, Optional.of(day));
     }
 
     /**

@@ -17,16 +17,23 @@ import parchment.logbook.Logbook;
 final class LotCardPage {
     private LotCardPage() {}
 
-    static Showable of(GoodBatches good, InShort inShort, Logbook logbook) {
+    static Showable of(
+            GoodBatches good,
+            Optional<BestPlace.Place> place,
+            InShort inShort,
+            Logbook logbook,
+            Optional<String> dates) {
         List<Batch> batches = good.batches();
         Report page = Report.titled("Lot card of " + good.lot());
         if (logbook.provenance() == Logbook.Provenance.INVENTED) {
             page = page.caution(Cautions.INVENTED_PAGE);
         }
         page = page.add(inShort);
-        Optional<String> best = BestPlace.words(good, logbook);
-        page = best.map(page::say).orElse(page);
+        page = dates.map(page::say).orElse(page);
         SideBySide common = SideBySide.of(batches, logbook);
+        Optional<String> best =
+                place.map(one -> one.words(common.values(Features.dropTemperature()), logbook.readerUnit()));
+        page = best.map(page::say).orElse(page);
         if (!batches.isEmpty()) {
             Plot paths = LaidOver.of(batches, batches, logbook);
             page = (paths.isEmpty()
@@ -34,9 +41,14 @@ final class LotCardPage {
                                     + ", or none that is known on today's probe.")
                             : page.add(paths))
                     .add(common.table(good));
-            Optional<Table> moves = ControlMoves.of(batches, logbook);
-            page = moves.isPresent()
-                    ? page.add(moves.get())
+            Optional<Table> middle = ControlMiddle.of(batches, logbook);
+            Optional<Table> each = ControlMoves.of(batches, logbook);
+            page = middle.map(page::add).orElse(page);
+            page = each.isPresent()
+                    ? middle.isPresent()
+                            ? page.fold(Report.titled("Gas, air and other controls, batch by batch")
+                                    .add(each.get()))
+                            : page.add(each.get())
                     : page.say("No gas, air or other control was logged or written of "
                             + (batches.size() == 1 ? "it." : "these batches."));
         }
@@ -63,7 +75,7 @@ final class LotCardPage {
         return page;
     }
 
-    static InShort inShort(GoodBatches good, Logbook logbook) {
+    static InShort inShort(GoodBatches good, Optional<BestPlace.Place> place, Logbook logbook) {
         int shown = good.batches().size();
         if (shown == 0) {
             return new InShort(
@@ -77,7 +89,9 @@ final class LotCardPage {
             case BLIND_SCORES, OTHER_SCORES ->
                 shown == 1
                         ? "The one batch of " + good.lot() + " that went best"
-                        : shown + " batches of " + good.lot() + " that went well";
+                        : good.isParted()
+                                ? shown + " batches of " + good.lot() + " that went well"
+                                : "The last " + shown + " scored batches of " + good.lot();
             case AS_USUAL -> "The last " + shown + " usual batches of " + good.lot();
             case THE_LAST ->
                 shown == 1 ? "The one batch of " + good.lot() : "The last " + shown + " batches of " + good.lot();
@@ -87,23 +101,32 @@ final class LotCardPage {
                         .map(charge -> ofCharge(charge, good) + dropped(good, logbook))
                         .orElseGet(() -> what + (shown == 1 ? " was " : " were ") + dropped(good, logbook)),
                 GroundWords.howSure(good),
-                "Take it as what was seen and not as a target: beans, room and machine change from day to day.");
+                place.filter(one -> one.disagrees(
+                                SideBySide.of(good.batches(), logbook).values(Features.dropTemperature()),
+                                logbook.readerUnit()))
+                        .map(one -> one.elsewhere(logbook.readerUnit()))
+                        .orElse(
+                                "Take it as what was seen and not as a target: beans, room and machine change from day to day."));
     }
 
     /** Says the charge first, and that there are too few of it where there are. */
     private static String ofCharge(OneCharge charge, GoodBatches good) {
         int shown = good.batches().size();
-        String of = charge.words() + " charges of " + good.lot() + ": ";
+        String of = charge.words() + " charges of " + good.lot()
+                + good.askedWords()
+                        .map(asked -> " (the nearest to " + asked + ")")
+                        .orElse("") + ": ";
         if (shown >= ScoredLot.ENOUGH) {
             return of
                     + switch (good.ground()) {
-                        case BLIND_SCORES, OTHER_SCORES -> shown + " that went well were ";
+                        case BLIND_SCORES, OTHER_SCORES ->
+                            good.isParted() ? shown + " that went well were " : "the last " + shown + " scored were ";
                         case AS_USUAL -> "the last " + shown + " usual ones were ";
                         case THE_LAST -> "the last " + shown + " were ";
                     };
         }
         return of + "only " + shown
-                + (good.scored().isPresent() ? " went well, " : shown == 1 ? " was roasted, " : " were roasted, ");
+                + (good.isParted() ? " went well, " : shown == 1 ? " was roasted, " : " were roasted, ");
     }
 
     private static String dropped(GoodBatches good, Logbook logbook) {

@@ -4,7 +4,9 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
+import java.util.TreeSet;
 import parchment.align.ShrunkenScores;
 import parchment.drift.CupsBeside;
 import parchment.logbook.Batch;
@@ -21,9 +23,10 @@ import parchment.logbook.Logbook;
  *
  * @param attribute what was scored
  * @param blind whether only scores of cuppings written down as blind were taken
+ * @param low names of batches whose cups were clearly below their lot's others ({@link CupsBeside}): none of them went well
  * @param scores the scores of the lot's batches that have one that can be compared, by name
  */
-record ScoredLot(String attribute, Cupping.Said blind, Map<String, ShrunkenScores.Score> scores) {
+record ScoredLot(String attribute, Cupping.Said blind, Set<String> low, Map<String, ShrunkenScores.Score> scores) {
     /** Attributes whose highest score is the best cup; of others, such as acidity, a high score need not be. */
     private static final List<String> TELL_GOOD = List.of("overall", "liking", "sweetness");
 
@@ -41,18 +44,20 @@ record ScoredLot(String attribute, Cupping.Said blind, Map<String, ShrunkenScore
                         .filter(how -> how.blind() == Cupping.Said.YES)
                         .isPresent())
                 .toList();
-        return first(Cupping.Said.YES, blind, batches).or(() -> first(Cupping.Said.NOT_WRITTEN, all, batches));
+        return first(Cupping.Said.YES, blind, batches, logbook)
+                .or(() -> first(Cupping.Said.NOT_WRITTEN, all, batches, logbook));
     }
 
     /** Returns the scores of the first attribute of which enough batches have some: another lot's may be of others. */
-    private static Optional<ScoredLot> first(Cupping.Said said, List<CupScores> cups, List<Batch> batches) {
+    private static Optional<ScoredLot> first(
+            Cupping.Said said, List<CupScores> cups, List<Batch> batches, Logbook logbook) {
         return TELL_GOOD.stream()
-                .flatMap(attribute -> of(attribute, said, cups, batches).stream())
+                .flatMap(attribute -> of(attribute, said, cups, batches, logbook).stream())
                 .findFirst();
     }
 
     private static Optional<ScoredLot> of(
-            String attribute, Cupping.Said said, List<CupScores> cups, List<Batch> batches) {
+            String attribute, Cupping.Said said, List<CupScores> cups, List<Batch> batches, Logbook logbook) {
         ShrunkenScores drawn = ShrunkenScores.of(cups, attribute);
         Map<String, ShrunkenScores.Score> scores = new TreeMap<>();
         for (Batch batch : batches) {
@@ -60,16 +65,33 @@ record ScoredLot(String attribute, Cupping.Said blind, Map<String, ShrunkenScore
                     .filter(score -> Double.isFinite(score.shrunken()))
                     .ifPresent(score -> scores.put(batch.name(), score));
         }
-        return scores.size() < ENOUGH ? Optional.empty() : Optional.of(new ScoredLot(attribute, said, scores));
+        if (scores.size() < ENOUGH) {
+            return Optional.empty();
+        }
+        Set<String> low = new TreeSet<>();
+        for (Batch batch : batches) {
+            CupsBeside beside = CupsBeside.of(batch, logbook.whole());
+            if (scores.containsKey(batch.name())
+                    && beside.attribute().equals(attribute)
+                    && beside.isClear()
+                    && beside.mean() < 0) {
+                low.add(batch.name());
+            }
+        }
+        // Where all were low, none is the lower.
+        return Optional.of(new ScoredLot(attribute, said, low.size() == scores.size() ? Set.of() : low, scores));
     }
 
     /** Tells whether a batch counts among the best of its lot. */
     boolean isAmongTheBest(Batch batch) {
         ShrunkenScores.Score own = scores.get(batch.name());
-        ShrunkenScores.Score best = scores.values().stream()
+        ShrunkenScores.Score best = scores.entrySet().stream()
+                .filter(one -> !low.contains(one.getKey()))
+                .map(Map.Entry::getValue)
                 .max(Comparator.comparingDouble(ShrunkenScores.Score::shrunken))
                 .orElseThrow();
         return own != null
+                && !low.contains(batch.name())
                 && best.shrunken() - own.shrunken() <= APART * Math.hypot(best.standardError(), own.standardError());
     }
 }

@@ -9,6 +9,7 @@ import java.util.function.Function;
 import java.util.stream.IntStream;
 import parchment.align.ShrunkenScores;
 import parchment.display.Table;
+import parchment.drift.OneCharge;
 import parchment.feature.BatchTable;
 import parchment.feature.Feature;
 import parchment.feature.Features;
@@ -36,6 +37,8 @@ final class SideBySide {
             Features.developmentTime(),
             Features.developmentRatio(),
             Features.massLoss());
+
+    private static final String ONLY = "only ";
 
     private final List<Batch> batches;
     private final BatchTable table;
@@ -127,8 +130,8 @@ final class SideBySide {
         List<Row> rows = new ArrayList<>();
         rows.add(text("roasted on", b -> b.roastDay().map(LocalDate::toString).orElse("")));
         good.scored().ifPresent(scored -> rows.add(text("mean " + scored.attribute(), b -> score(good, b))));
-        rows.add(masses());
-        rows.add(measured(Features.chargeTemperature()));
+        rows.add(masses(good));
+        rows.add(chargeTemperatures());
         rows.add(numbers(
                 "planned drop",
                 Unit.TEMPERATURE,
@@ -175,7 +178,7 @@ final class SideBySide {
     }
 
     /** Says the charges as they were weighed: kilograms to ten grams, small ones to the gram. */
-    private Row masses() {
+    private Row masses(GoodBatches good) {
         double[] charged = batches.stream()
                 .mapToDouble(
                         b -> b.conditions().greenMass().map(Mass::kilograms).orElse(Double.NaN))
@@ -183,7 +186,18 @@ final class SideBySide {
         MassUnit written = table.logbook().massUnit();
         boolean small = Arrays.stream(charged).anyMatch(mass -> mass < 1);
         int digits = Math.min(Unit.mass(written).digits(), written == MassUnit.KILOGRAM && small ? 3 : 2);
-        return numbers("green mass", Unit.mass(written).withDigits(digits), digits, charged);
+        Row row = numbers("green mass", Unit.mass(written).withDigits(digits), digits, charged);
+        // The charge has one number wherever it is told: that of its size, and not the middle of these few weighings.
+        return known(charged) < ScoredLot.ENOUGH
+                ? row
+                : new Row(
+                        row.what(),
+                        good.charge()
+                                .orElseGet(() ->
+                                        OneCharge.sizeOf(Mass.kilograms(middle(charged)), good.lot(), table.logbook()))
+                                .words(),
+                        row.range(),
+                        row.cells());
     }
 
     private Row text(String what, Function<Batch, String> cell) {
@@ -193,6 +207,14 @@ final class SideBySide {
     private Row numbers(String what, Unit unit, int least, Function<Batch, Double> number) {
         return numbers(
                 what, unit, least, batches.stream().mapToDouble(number::apply).toArray());
+    }
+
+    /** Says of how many the charge temperature is known, and why of no more where the probe was changed since. */
+    private Row chargeTemperatures() {
+        Row row = measured(Features.chargeTemperature());
+        return row.middle().startsWith(ONLY) && leavesOutChargeTemperatures()
+                ? new Row(row.what(), row.middle() + ": others on the probe as it was", row.range(), row.cells())
+                : row;
     }
 
     private Row measured(Feature feature) {
@@ -206,7 +228,7 @@ final class SideBySide {
         long known = known(values);
         return new Row(
                 what,
-                known >= ScoredLot.ENOUGH ? digits.with(middle(values)) : "only " + known,
+                known >= ScoredLot.ENOUGH ? digits.with(middle(values)) : ONLY + known,
                 range(values, digits),
                 Arrays.stream(values).mapToObj(digits::with).toList());
     }

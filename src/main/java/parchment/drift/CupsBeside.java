@@ -46,7 +46,18 @@ public record CupsBeside(String attribute, int scores, double mean, double error
             return new CupsBeside(attribute, 0, Double.NaN, Double.NaN);
         }
         double mean = differences.stream().mapToDouble(d -> d).average().orElse(Double.NaN);
-        return new CupsBeside(attribute, differences.size(), mean, spread / Math.sqrt(differences.size()));
+        // Its own scores may lie farther apart than those of the others do; a mean of them is no surer than they are.
+        double apart = differences.size() < 2 ? 0 : apart(differences, mean);
+        return new CupsBeside(
+                attribute, differences.size(), mean, Math.max(spread, apart) / Math.sqrt(differences.size()));
+    }
+
+    /** Returns the standard deviation of some differences about their mean. */
+    private static double apart(List<Double> differences, double mean) {
+        double squares = differences.stream()
+                .mapToDouble(off -> (off - mean) * (off - mean))
+                .sum();
+        return Math.sqrt(squares / (differences.size() - 1));
     }
 
     /** Returns the scores of the lot's other batches. */

@@ -6,6 +6,7 @@ import java.util.Set;
 import parchment.feature.Feature;
 import parchment.feature.Features;
 import parchment.logbook.Batch;
+import parchment.logbook.Logbook;
 import parchment.quantity.Mass;
 import parchment.quantity.MassUnit;
 import parchment.stats.Robust;
@@ -15,7 +16,7 @@ import parchment.stats.Robust;
  * batch.
  *
  * @param kilograms its green mass, kg
- * @param usual the middle of the others' green masses, kg
+ * @param usual the size of charge that the middle of the others' green masses is of ({@link OneCharge#sizeOf}), kg
  * @param unit the unit in which they are told
  */
 record OddCharge(double kilograms, double usual, MassUnit unit) {
@@ -29,24 +30,25 @@ record OddCharge(double kilograms, double usual, MassUnit unit) {
             Features.massLoss().name());
 
     /** Finds whether a batch is of such a charge: of eight others or more fewer than eight others are of it, and more than half of those weighed are of another. */
-    static Optional<OddCharge> of(Batch batch, List<Batch> others, MassUnit unit) {
+    static Optional<OddCharge> of(Batch batch, List<Batch> others, Logbook logbook) {
         double own = batch.conditions().greenMass().map(Mass::kilograms).orElse(Double.NaN);
         if (!(own > 0) || others.size() < Usual.ENOUGH) {
             return Optional.empty();
         }
-        OneCharge charge = new OneCharge(own, unit);
+        OneCharge charge = new OneCharge(own, logbook.massUnit());
         long like = others.stream().filter(charge::holds).count();
         long unlike = others.stream().filter(charge::isNotThatOf).count();
         if (like >= Usual.ENOUGH || unlike <= like) {
             return Optional.empty();
         }
-        return Optional.of(new OddCharge(
-                own,
-                Robust.median(others.stream()
-                        .flatMap(other -> other.conditions().greenMass().stream())
-                        .mapToDouble(Mass::kilograms)
-                        .toArray()),
-                unit));
+        Mass middle = Mass.kilograms(Robust.median(others.stream()
+                .flatMap(other -> other.conditions().greenMass().stream())
+                .mapToDouble(Mass::kilograms)
+                .toArray()));
+        double usual = batch.lot()
+                .map(lot -> OneCharge.sizeOf(middle, lot, logbook).kilograms())
+                .orElse(middle.kilograms());
+        return Optional.of(new OddCharge(own, usual, logbook.massUnit()));
     }
 
     /** Tells whether a feature can be held against batches of other charges. */

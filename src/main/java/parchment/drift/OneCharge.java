@@ -36,7 +36,7 @@ public record OneCharge(double kilograms, MassUnit unit) {
         for (int i = inTime.size() - 1; i >= 0; i--) {
             double mass = kilograms(inTime.get(i)).orElse(Double.NaN);
             if (mass > 0) {
-                return Optional.of(nearest(mass, lot, logbook).orElse(new OneCharge(mass, logbook.massUnit())));
+                return Optional.of(sizeOf(Mass.kilograms(mass), lot, logbook));
             }
         }
         return Optional.empty();
@@ -48,8 +48,7 @@ public record OneCharge(double kilograms, MassUnit unit) {
      * @throws LogbookException if no batch of the lot was charged with about as much; the message names the charges that were used
      */
     public static OneCharge of(Mass mass, String lot, Logbook logbook) {
-        OneCharge asked =
-                nearest(mass.kilograms(), lot, logbook).orElse(new OneCharge(mass.kilograms(), logbook.massUnit()));
+        OneCharge asked = sizeOf(mass, lot, logbook);
         if (logbook.ofLot(lot).batches().stream().noneMatch(asked::holds)) {
             ChargeSizes used = ChargeSizes.of(lot, logbook.massUnit(), logbook);
             throw new LogbookException("No batch of lot '" + lot + "' was charged with about " + asked.words() + ". "
@@ -59,6 +58,11 @@ public record OneCharge(double kilograms, MassUnit unit) {
                             : "None of its batches has a green mass; write it into batches.csv."));
         }
         return asked;
+    }
+
+    /** Returns the charge that a mass is one of: of the sizes that its lot was really roasted in, the nearest; the mass itself if it is of none of them. */
+    public static OneCharge sizeOf(Mass mass, String lot, Logbook logbook) {
+        return nearest(mass.kilograms(), lot, logbook).orElse(new OneCharge(mass.kilograms(), logbook.massUnit()));
     }
 
     private static Optional<OneCharge> nearest(double mass, String lot, Logbook logbook) {

@@ -16,6 +16,7 @@ import parchment.feature.Features;
 import parchment.feature.OnProbe;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
+import parchment.logbook.Problem;
 import parchment.period.ProbePeriods;
 import parchment.phase.Phases;
 import parchment.quantity.TemperatureUnit;
@@ -115,6 +116,7 @@ public final class Usual implements ShownAs {
     private final Optional<String> twins;
     private final Optional<OddCharge> charge;
     private final Optional<String> leftOut;
+    private final Optional<Problem> massNotRead;
 
     private Usual(
             Batch batch,
@@ -125,7 +127,9 @@ public final class Usual implements ShownAs {
             Optional<Unusual.Found> path,
             Optional<String> twins,
             Optional<OddCharge> charge,
-            Optional<String> leftOut) {
+            Optional<String> leftOut,
+            Optional<Problem> massNotRead) {
+        this.massNotRead = massNotRead;
         this.charge = charge;
         this.batch = batch;
         this.reader = reader;
@@ -158,7 +162,7 @@ public final class Usual implements ShownAs {
                 b -> b.label(Batch.Label.RECIPE).equals(own.label(Batch.Label.RECIPE)),
                 own.label(Batch.Label.RECIPE).map(r -> "recipe " + r).orElse(""),
                 alike);
-        Optional<OddCharge> charge = OddCharge.of(own, others, logbook.massUnit());
+        Optional<OddCharge> charge = OddCharge.of(own, others, logbook);
         Optional<OneCharge> mass =
                 own.conditions().greenMass().map(green -> new OneCharge(green.kilograms(), logbook.massUnit()));
         others = narrowed(others, b -> mass.filter(one -> one.holds(b)).isPresent(), "about the same mass", alike);
@@ -196,11 +200,12 @@ public final class Usual implements ShownAs {
                                         twins.stream().map(Batch::name).limit(8).toList())
                                 + (twins.size() > 8 ? " and " + (twins.size() - 8) + " more" : "") + "."),
                 charge,
-                logbook.whole().problems().batchesLeftOut());
+                logbook.whole().problems().batchesLeftOut(),
+                MassNotRead.of(own, kept, logbook));
     }
 
     /** Tells whether a number can be held only against those of the same probe: by how much another probe changes it is not known. */
-    private static boolean ofOneProbeOnly(Feature feature) {
+    static boolean ofOneProbeOnly(Feature feature) {
         return feature.onProbe() == OnProbe.HANGS_ON_IT && feature != WrittenCharge.AGAINST_THE_CURVE;
     }
 
@@ -288,6 +293,16 @@ public final class Usual implements ShownAs {
     /** Returns the charge where it is one that too few others are of. */
     Optional<OddCharge> oddCharge() {
         return charge;
+    }
+
+    /** Returns what was found in place of its green mass where that could not be read and its lot's others have one. */
+    public Optional<Problem> massNotRead() {
+        return massNotRead;
+    }
+
+    /** Says of which charge it was where too few others are of it, as in "a half charge (2.49 kg; usually 4.99 kg)"; empty if that is not so. */
+    public Optional<String> rareCharge() {
+        return charge.map(OddCharge::words);
     }
 
     Optional<String> twins() {

@@ -1,5 +1,7 @@
 package parchment.drift;
 
+import java.util.List;
+import java.util.Locale;
 import parchment.display.InShort;
 import parchment.display.Report;
 import parchment.display.Sentence;
@@ -29,18 +31,43 @@ final class UsualPage {
     }
 
     static Table byFeature(Usual usual) {
-        var compared = usual.compared();
-        return Table.titled("Feature by feature")
+        List<Usual.Compared> compared =
+                usual.compared().stream().filter(UsualPage::saysSomething).toList();
+        List<String> left = usual.compared().stream()
+                .filter(one -> !saysSomething(one))
+                .map(one -> one.feature().name())
+                .toList();
+        Table table = Table.titled("Feature by feature")
                 .withText("feature", compared, c -> c.feature().name())
                 .withText("this batch", compared, c -> shown(usual, c, c.value()))
                 .withText("usual", compared, c -> shown(usual, c, c.usual()))
-                .withText("80 of 100 lie within", compared, c -> range(usual, c, c.narrower()))
-                .withText("95 of 100 lie within", compared, c -> range(usual, c, c.range()))
-                .withText("", compared, UsualPage::word)
+                .withText("as usual within", compared, c -> range(usual, c, c.narrower()))
+                .withText("unlike outside", compared, c -> range(usual, c, c.range()))
+                .withText("", compared, one -> word(usual, one))
                 .withNumber("others", "", 0, compared, Usual.Compared::others)
-                .withNote(
-                        "The ranges are meant to hold all features of the next batch at once, in 80 and in 95 of 100 cases. What lies beyond"
-                                + " the first is a little unlike, beyond the second unlike. Times are in minutes and seconds.");
+                .withDashForMissing("cannot be told")
+                .withNote(ranges());
+        return left.isEmpty()
+                ? table
+                : table.withNote("Not measured in this batch and in too few others: " + String.join(", ", left) + ".");
+    }
+
+    /** Says what the ranges hold: all rows of a batch at once, so each row by itself nearly all batches. */
+    private static String ranges() {
+        int rows = Usual.LOOKED_AT.size();
+        return String.format(
+                Locale.ROOT,
+                "As usual is what lies within the first range, a little unlike what lies between it and the second. A batch has %d such numbers,"
+                        + " so each range is wide: it is meant to hold %.1f and %.1f of 100 batches in its own row, and all rows of a batch at once"
+                        + " in 80 and 95 of 100. Times are in minutes and seconds.",
+                rows,
+                100 * (1 - Usual.LITTLE / rows),
+                100 * (1 - Usual.ALARM / rows));
+    }
+
+    /** Tells whether the batch or its lot's others have the number. */
+    private static boolean saysSomething(Usual.Compared one) {
+        return Double.isFinite(one.value()) || Double.isFinite(one.usual());
     }
 
     private static String range(Usual usual, Usual.Compared one, Interval range) {
@@ -48,13 +75,19 @@ final class UsualPage {
     }
 
     /** Returns the word for one feature, or why there is none. */
-    private static String word(Usual.Compared one) {
+    private static String word(Usual usual, Usual.Compared one) {
         return switch (one.verdict()) {
             case UNLIKE_THE_OTHERS -> "unlike";
             case A_LITTLE_UNLIKE_THE_OTHERS -> "a little unlike";
             case LIKE_THE_OTHERS -> "as usual";
-            case CANNOT_TELL -> Double.isFinite(one.value()) ? "too few others" : "not measured";
+            case CANNOT_TELL -> Double.isFinite(one.value()) ? tooFew(usual, one) : "not measured";
         };
+    }
+
+    private static String tooFew(Usual usual, Usual.Compared one) {
+        return usual.oddCharge().isPresent() && !OddCharge.canHold(one.feature())
+                ? "too few others of its charge"
+                : Usual.ofOneProbeOnly(one.feature()) ? "too few others on its probe" : "too few others have it";
     }
 
     /** Returns the feature's unit, with as many digits more as it takes until a number beyond its range does not print as an end of it. */
@@ -111,6 +144,10 @@ final class UsualPage {
                     "So there is none to hold against others.",
                     "Write a line for each batch into batches.csv and open the logbook again.");
         }
+        if (usual.massNotRead().isPresent()) {
+            return MassNotRead.inShort(
+                    usual, usual.massNotRead().get(), usual.reasons().isEmpty() ? "" : shortReason(usual));
+        }
         if (usual.oddCharge().isPresent()) {
             return ofOddCharge(usual, usual.oddCharge().get());
         }
@@ -145,7 +182,8 @@ final class UsualPage {
         return (usual.held() == 1
                         ? "The one number that can be held against theirs lies"
                         : "All " + usual.held() + " numbers that can be held against theirs lie")
-                + " where 80 of 100 such batches do" + (not == 0 ? "." : "; of " + not + " more it cannot be told.");
+                + " where 80 of 100 batches have all theirs"
+                + (not == 0 ? "." : "; of " + not + " more it cannot be told.");
     }
 
     private static InShort ofOddCharge(Usual usual, OddCharge charge) {
@@ -189,7 +227,7 @@ final class UsualPage {
                 ? others + ", told under \"How this was worked out\"."
                 : usual.held() == 1
                         ? "No other number of it could be held against the others."
-                        : "All else that was looked at lies where 95 of 100 such batches do.";
+                        : "All else that was looked at lies where 95 of 100 batches have all theirs.";
     }
 
     /** Says how often that happens, and how many further reasons there are; the share is measured: docs/measurements/drift.md. */

@@ -21,7 +21,7 @@ final class WrittenCharge {
     private static final double BEFORE = 10;
 
     static final Feature AGAINST_THE_CURVE = Feature.of(
-            "written charge temperature against the probe's",
+            "charge temperature as written less as read",
             Unit.TEMPERATURE_STEP,
             "charge temperature as written less the median reading of the ten seconds before charge, or the first reading",
             WrittenCharge::measured);

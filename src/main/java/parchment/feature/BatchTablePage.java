@@ -7,6 +7,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.stream.IntStream;
+import parchment.display.Column;
 import parchment.display.FirstFew;
 import parchment.display.Table;
 import parchment.logbook.EmptyLogbook;
@@ -44,7 +45,16 @@ final class BatchTablePage {
                 .withText("lot", rows, i -> table.batches().get(i).lot().orElse(""));
         for (Feature feature : shown) {
             double[] values = table.values(feature);
-            page = page.withNumber(feature.name(), feature.unit(), table.reader(), rows, i -> values[i]);
+            page = feature.unit().isTime()
+                    ? page.withColumn(Column.printedNumber(
+                            feature.name(),
+                            rows,
+                            i -> values[i],
+                            i -> feature.unit().formatOnClock(values[i], table.reader())))
+                    : page.withNumber(feature.name(), feature.unit(), table.reader(), rows, i -> values[i]);
+        }
+        if (shown.stream().anyMatch(feature -> feature.unit().isTime())) {
+            page = page.withNote("Times are in minutes and seconds; values(...) gives them in seconds.");
         }
         if (shown.size() < table.features().size()) {
             page = page.withNote(String.format(

@@ -164,6 +164,12 @@ final class LogbookSummary {
                 "written first crack",
                 "their browning and development cannot be told",
                 b -> b.writtenMark(MarkKind.FIRST_CRACK_START).isEmpty());
+        // Yellowing is written less often than not; where nobody writes it at all, a whole phase is missing of every
+        // batch.
+        if (logbook.batches().stream()
+                .noneMatch(b -> b.writtenMark(MarkKind.YELLOWING).isPresent())) {
+            lacking(missing, "written yellowing", "their drying and browning cannot be told apart", b -> true);
+        }
         lacking(missing, "cupping", "their taste is not known", b -> !cupped.contains(b.name()));
         LogbookContents contents = logbook.contents();
         if (contents.machines().isEmpty()) {

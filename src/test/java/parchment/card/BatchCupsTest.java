@@ -8,6 +8,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import parchment.display.InShort;
 import parchment.display.ShortSentences;
+import parchment.drift.Usual;
 import parchment.logbook.Logbook;
 
 /** A batch's cups beside its lot's others. */
@@ -82,7 +83,7 @@ class BatchCupsTest {
     private static final InShort BESIDE = new InShort("Found.", "How sure.", "Cup it.");
 
     private static String next(CardLogbook built, String batch) {
-        InShort after = ShortSentences.keptBy(cups(built, batch).after(BESIDE));
+        InShort after = ShortSentences.keptBy(cups(built, batch).after(BESIDE, Usual.Verdict.UNLIKE_THE_OTHERS));
         assertEquals("Found. How sure.", after.found() + " " + after.howSure());
         return after.next();
     }
@@ -97,6 +98,31 @@ class BatchCupsTest {
     })
     void whatTheCupsSaidStandsInTheFirstSentences(String cupping, double score, String next) {
         assertEquals(next, next(others(4).cupBy("Ida", cupping, "B5", "liking", score), "B5"));
+    }
+
+    /** Where no number of the batch was unlike, there is nothing else to look at. */
+    @ParameterizedTest
+    @CsvSource({
+        "LIKE_THE_OTHERS,'cup it again, nothing measured says why.'",
+        "A_LITTLE_UNLIKE_THE_OTHERS,'look at what else differed.'",
+        "UNLIKE_THE_OTHERS,'look at what else differed.'",
+        "CANNOT_TELL,'why cannot be told.'"
+    })
+    void whatToDoAboutLowCupsHangsOnWhatElseDiffered(Usual.Verdict verdict, String then) {
+        CardLogbook built = others(4).cupBy("Ida", "open", "B5", "liking", 4.241);
+        assertEquals(
+                "Its cups scored 1.8 points below its lot's others in liking: " + then,
+                ShortSentences.keptBy(cups(built, "B5").after(BESIDE, verdict)).next());
+    }
+
+    /** Two scores of 5 and 9 lie 2.83 points about their mean, the others 1.07: the mean of the two is no surer than 2.83 over the root of two. */
+    @Test
+    void scoresThatLieFartherApartThanTheOthersMakeTheMeanLessSure() {
+        CardLogbook built = others(4).cupBy("Ida", "open", "B5", "liking", 5).cupBy("Ida", "open", "B5", "liking", 9);
+        assertEquals(
+                "Its liking was 1.0 points above its lot's others by the same cuppers (2 scores, give or take 2.0): no more than"
+                        + " cups differ by anyhow. None is known to be scored blind.",
+                cups(built, "B5").words());
     }
 
     @Test

@@ -276,6 +276,11 @@ class BatchDayTest {
         assertEquals(
                 "The day's other batches, each beside its own lot: 1 as usual, 1 a little unlike (B11).",
                 sentences(little, "B12").get(sentences(little, "B12").size() - 1));
+        CardLogbook half = built.change("B11", b -> b.conditions(CardLogbook.conditions(1, 180)));
+        assertEquals(
+                "The day's other batches, each beside its own lot: 1 as usual, 1 of a charge that too few are like to say more (B11 a half"
+                        + " charge (1 kg; usually 2 kg)).",
+                sentences(half, "B12").get(sentences(half, "B12").size() - 1));
         CardLogbook few = CardLogbook.of(2)
                 .change("B1", b -> b.roastedAt(CardLogbook.at(DAY, 9, 0)))
                 .change("B2", b -> b.roastedAt(CardLogbook.at(DAY, 9, 20)));

@@ -8,6 +8,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
+import java.util.Set;
 import org.junit.jupiter.api.Test;
 import parchment.evidence.Evidence;
 import parchment.evidence.LotBest;
@@ -20,6 +21,7 @@ import parchment.logbook.MarkKind;
 import parchment.logbook.Quantity;
 import parchment.phase.ExampleRoast;
 import parchment.quantity.Elapsed;
+import parchment.quantity.TemperatureUnit;
 import parchment.stats.Fieller;
 
 /** Of which lot on which machine the best place on a card is told, and when none is. */
@@ -62,15 +64,19 @@ class BestPlaceTest {
                 .filter(b -> b.lot().equals(Optional.of(lot)) && b.machine().equals(Optional.of(machine)))
                 .limit(4)
                 .toList();
-        return good(lot, batches, Optional.of(new ScoredLot("liking", Cupping.Said.YES, Map.of())));
+        return good(lot, batches, Optional.of(new ScoredLot("liking", Cupping.Said.YES, Set.of(), Map.of())));
     }
 
     private static GoodBatches good(String lot, List<Batch> batches, Optional<ScoredLot> scored) {
-        return new GoodBatches(lot, GoodBatches.Ground.BLIND_SCORES, batches, 30, 4, scored, "", Optional.empty());
+        return new GoodBatches(
+                lot, GoodBatches.Ground.BLIND_SCORES, batches, 30, 4, scored, "", Optional.empty(), Optional.empty());
     }
 
     private static String words(Logbook logbook, String lot, String machine) {
-        return BestPlace.words(good(logbook, lot, machine), logbook).orElse("");
+        return BestPlace.of(good(logbook, lot, machine), logbook)
+                .map(place -> place.words(
+                        new double[] {place.best(), place.best(), place.best(), place.best()}, TemperatureUnit.CELSIUS))
+                .orElse("");
     }
 
     private static String expected(Logbook logbook, String named, int batches, double near) {
@@ -107,8 +113,8 @@ class BestPlaceTest {
     void withoutScoresOrBatchesNoneIsTold() {
         assertEquals("", words(TWO, "other", "drum"));
         GoodBatches good = good(TWO, "one", "drum");
-        assertEquals(Optional.empty(), BestPlace.words(good("one", List.of(), good.scored()), TWO));
-        assertEquals(Optional.empty(), BestPlace.words(good("one", good.batches(), Optional.empty()), TWO));
+        assertEquals(Optional.empty(), BestPlace.of(good("one", List.of(), good.scored()), TWO));
+        assertEquals(Optional.empty(), BestPlace.of(good("one", good.batches(), Optional.empty()), TWO));
         assertEquals("", words(TWO, "one", "no such drum"));
     }
 
@@ -117,7 +123,7 @@ class BestPlaceTest {
     void aFilteredLogbookHasThePlaceOfTheWhole() {
         GoodBatches good = good(TWO, "one", "drum");
         assertEquals(
-                BestPlace.words(good, TWO),
-                BestPlace.words(good, TWO.only(good.batches().get(0).name())));
+                BestPlace.of(good, TWO),
+                BestPlace.of(good, TWO.only(good.batches().get(0).name())));
     }
 }

@@ -157,7 +157,7 @@ class GoodBatchesTest {
         assertEquals("by the recipe filter", good(built).among());
         GoodBatches other = GoodBatches.of("one", built.logbook(), Optional.of(Mass.kilograms(4)));
         assertEquals(List.of("B1"), names(other), "the charge that is asked for brings its recipe");
-        assertEquals("by the recipe espresso", other.among());
+        assertEquals("by the recipe espresso, with about 4 kg of green coffee", other.among());
     }
 
     /** Eleven batches with numbers, the later of them among the last thirty or not; of those since nothing was written. */

@@ -125,7 +125,7 @@ class LotCardTest {
                 "4 kg charges of one: only 1 went well, dropped after 11:00.",
                 inShort(scored).found());
         assertEquals(
-                "2 kg charges of one: 4 that went well were dropped after 11:25 (11:10 to 11:40).",
+                "2 kg charges of one: the last 4 scored were dropped after 11:25 (11:10 to 11:40).",
                 ShortSentences.keptBy(LotCard.of("one", scored.logbook())
                                 .withCharge(Mass.kilograms(2))
                                 .inShort())
@@ -172,7 +172,7 @@ class LotCardTest {
             built = built.cup("open", "B" + batch, "liking", 6).cup("open", "B" + batch, "liking", 4 + batch % 3);
         }
         assertEquals(
-                "Scores do not part the lot's 6 scored batches; these are the last of them.",
+                "By scores none of the lot's 6 scored batches is better than another; these are the last of them.",
                 inShort(built).howSure());
     }
 
@@ -302,5 +302,37 @@ class LotCardTest {
         assertEquals(5, card.batches().size());
         assertEquals(LocalDate.of(2025, 1, 10), card.batches().get(4).roastDay().orElseThrow());
         assertEquals("Lot card of one: 5 batches, no scores; as usual", card.toString());
+    }
+
+    @Test
+    void aChargeThatWasAskedForIsSaidBesideTheNearestThatWasUsed() {
+        LotCard card = LotCard.of("one", withFulls(6, 3).logbook());
+        assertEquals(
+                "4 kg charges of one (the nearest to 3.9 kg): the last 3 were dropped after 11:30 (11:20 to 11:40).",
+                ShortSentences.keptBy(card.withCharge(Mass.kilograms(3.9)).inShort())
+                        .found());
+        assertTrue(card.withCharge(Mass.kilograms(3.9))
+                .text()
+                .contains(
+                        "Only batches roasted with about 4 kg of green coffee were looked at, as you asked for 3.9 kg and that is the"
+                                + " nearest charge used."));
+        assertTrue(
+                card.withCharge(Mass.kilograms(4)).text().contains(" were looked at, as you asked for that charge."));
+        assertTrue(card.text().contains(" were looked at, as the lot's newest was."));
+    }
+
+    /** The last batch is of 15 June 2025, or thereabouts; tomorrow is not doubted. */
+    @Test
+    void theCardsSayWhereDatesLieAhead() {
+        Logbook logbook = CardLogbook.of(10).logbook();
+        LocalDate last = logbook.batches().get(9).roastDay().orElseThrow();
+        String doubt = "dated after today, " + last.minusDays(2) + ", the last on " + last + ".";
+        LotCard lot = LotCard.of("one", logbook);
+        BatchCard batch = BatchCard.of("B10", logbook);
+        assertTrue(lot.readOn(last.minusDays(2)).text().contains(doubt));
+        assertTrue(batch.readOn(last.minusDays(2)).text().contains(doubt));
+        assertFalse(lot.readOn(last).text().contains("dated after today"));
+        assertFalse(batch.readOn(last).text().contains("dated after today"));
+        assertFalse((lot.text() + batch.text()).contains("dated after today"), "without a day nothing is doubted");
     }
 }

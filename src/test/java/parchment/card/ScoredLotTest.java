@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -22,6 +23,7 @@ class ScoredLotTest {
         ScoredLot lot = new ScoredLot(
                 "liking",
                 Cupping.Said.YES,
+                Set.of(),
                 Map.of(
                         "A", new ShrunkenScores.Score(6, 7.4, 7, 0.3),
                         "B", new ShrunkenScores.Score(4, 6, own, 0.4),
@@ -34,12 +36,43 @@ class ScoredLotTest {
         assertEquals(false, lot.isAmongTheBest(Batch.named("not scored").build()));
     }
 
+    /** A batch whose cups were low is not among the best however near it lies, and is not the best that others are held against. */
+    @Test
+    void aBatchOfLowCupsIsNeverAmongTheBest() {
+        ScoredLot lot = new ScoredLot(
+                "liking",
+                Cupping.Said.YES,
+                Set.of("A"),
+                Map.of(
+                        "A", new ShrunkenScores.Score(6, 7, 7, 0.1),
+                        "B", new ShrunkenScores.Score(6, 6, 6, 0.1),
+                        "C", new ShrunkenScores.Score(6, 5, 5, 0.1)));
+        assertEquals(false, lot.isAmongTheBest(Batch.named("A").build()));
+        assertTrue(lot.isAmongTheBest(Batch.named("B").build()));
+        assertEquals(false, lot.isAmongTheBest(Batch.named("C").build()));
+    }
+
+    /** Four batches of cups of 6 and of 7 points, and a fifth below, among or above them. */
+    @Test
+    void cupsClearlyBelowTheLotsOthersAreFoundToBeLow() {
+        CardLogbook built = CardLogbook.of(5);
+        for (int batch = 1; batch <= 4; batch++) {
+            for (int times = 0; times < 3; times++) {
+                built = built.cup("blind", "B" + batch, "liking", 6).cup("blind", "B" + batch, "liking", 7);
+            }
+        }
+        assertEquals(Set.of("B5"), scored(built.cup("blind", "B5", "liking", 5)).low());
+        assertEquals(Set.of(), scored(built.cup("blind", "B5", "liking", 6.5)).low());
+        assertEquals(Set.of(), scored(built.cup("blind", "B5", "liking", 8)).low(), "high is not low");
+    }
+
     /** Without any error the highest still counts among the best, and what scored the same as well. */
     @Test
     void theHighestIsAlwaysAmongTheBest() {
         ScoredLot lot = new ScoredLot(
                 "liking",
                 Cupping.Said.YES,
+                Set.of(),
                 Map.of(
                         "A", new ShrunkenScores.Score(6, 7, 7, 0),
                         "B", new ShrunkenScores.Score(6, 7, 7, 0),

@@ -262,4 +262,16 @@ class SideBySideTest {
                         .change("B2", b -> b.conditions(BatchConditions.NOT_WRITTEN)))
                 .leavesOutChargeTemperatures());
     }
+
+    /** Charges of 1.992 and 2.01 kg are 2 kg wherever a charge is told. */
+    @Test
+    void theMiddleOfTheChargesIsTheSizeThatTheyAre() {
+        CardLogbook built = CardLogbook.of(4);
+        for (int batch = 1; batch <= 4; batch++) {
+            double mass = batch == 1 ? 2.01 : 1.992;
+            built = built.change("B" + batch, b -> b.conditions(CardLogbook.conditions(mass, 180)));
+        }
+        String page = LotCard.of("one", built.logbook()).text();
+        assertTrue(page.lines().anyMatch(line -> line.matches("green mass +2 kg +1\\.99 to 2\\.01 kg .*")), page);
+    }
 }

@@ -218,7 +218,7 @@ class UsualOfHarbourTest {
         }
         for (String name : wrong) {
             Usual usual = Usual.of(planted.batch(name), planted);
-            assertTrue(usual.toString().contains("written charge temperature against the probe's"), usual.toString());
+            assertTrue(usual.toString().contains("charge temperature as written less as read"), usual.toString());
         }
     }
 }

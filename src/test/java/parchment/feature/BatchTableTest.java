@@ -75,6 +75,18 @@ class BatchTableTest {
                 page);
     }
 
+    /** A roast clock shows 2:20 and not 140 s; for reckoning the numbers stay seconds. */
+    @Test
+    void aPageShowsTimesAsARoastClockDoesAndTheNumbersStaySeconds() {
+        BatchTable table = BatchTable.of(TWO, Features.developmentTime());
+        String page = table.text();
+        assertTrue(page.contains("2:20"), page);
+        assertFalse(page.contains("[s]"), page);
+        assertTrue(page.contains("Times are in minutes and seconds; values(...) gives them in seconds."), page);
+        assertEquals(140, table.values(Features.developmentTime())[0]);
+        assertFalse(BatchTable.of(TWO, Features.dropTemperature()).text().contains("Times are"));
+    }
+
     /** What was written and set aside was written; one reading is not none. */
     @Test
     void saysTrulyWhyMassLossAndTheCurveAreMissing() {

@@ -54,7 +54,7 @@ class LogbookSummaryTest {
         assertTrue(open.contains("<svg") && open.contains("Calendar of Quay: 2025"), open);
         assertFalse(open.contains("<caption>"), "tables wait until they are asked for");
         assertTrue(page(logbook).contains(">Its lots, and what was scored</summary>"), page(logbook));
-        assertTrue(page(logbook).contains(">What is missing: 7 things</summary>"), page(logbook));
+        assertTrue(page(logbook).contains(">What is missing: 8 things</summary>"), page(logbook));
     }
 
     @Test
@@ -80,5 +80,25 @@ class LogbookSummaryTest {
         assertTrue(none.contains(">What could not be read as written: nothing</summary>"), none);
         assertTrue(none.contains("No problems: everything was read as written."), none);
         assertTrue(none.contains(" Roasted on 1 day, 2025-03-05 (time zone Europe/Lisbon)."), none);
+    }
+
+    /** Nobody wrote a yellowing: a phase is missing of every batch. One did: it is not said of the others. */
+    @Test
+    void namesYellowingAsMissingWhereAllLackIt() throws IOException {
+        String[] head = {
+            "batch,roasted at,yellowing [min:s],drop [min:s]", "1,2025-03-04T09:15,,10:00", "2,2025-03-05T09:15,,10:00"
+        };
+        String words =
+                "2 of 2 batches without a written yellowing ('1', '2'): their drying and browning cannot be told apart.";
+        Logbook none = new WrittenFolder(temporary.resolve("none"))
+                .with("logbook.properties", "time.zone=Europe/Lisbon")
+                .with("batches.csv", head)
+                .open();
+        assertTrue(none.text().contains(words), none.text());
+        Logbook one = new WrittenFolder(temporary.resolve("one"))
+                .with("logbook.properties", "time.zone=Europe/Lisbon")
+                .with("batches.csv", head[0], head[1].replace(",,", ",5:00,"), head[2])
+                .open();
+        assertFalse(one.text().contains("without a written yellowing"), one.text());
     }
 }

@@ -2,6 +2,8 @@ package parchment.launcher;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.time.LocalDate;
+import java.time.ZoneId;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import parchment.card.BatchCard;
@@ -45,7 +47,7 @@ final class BatchCommand implements Callable<Integer> {
     @Override
     public Integer call() throws IOException {
         return CardPage.write(logbook, out, "batch.html", spec.commandLine().getOut(), read -> {
-            BatchCard card = BatchCard.of(name, read);
+            BatchCard card = BatchCard.of(name, read).readOn(LocalDate.now(ZoneId.systemDefault()));
             return new CardPage.Made("Batch " + name, card.inShort(), card);
         });
     }

@@ -2,6 +2,8 @@ package parchment.launcher;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.time.LocalDate;
+import java.time.ZoneId;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import parchment.card.LotCard;
@@ -55,8 +57,8 @@ final class NextCommand implements Callable<Integer> {
             LotCard card = LotCard.of(lot, read);
             card = charge == null
                     ? card
-                    : card.withCharge(
-                            WrittenMass.of("charge", "2.5kg", charge).mass());
+                    : card.withCharge(WrittenMass.of("charge", "2.5kg", charge).mass());
+            card = card.readOn(LocalDate.now(ZoneId.systemDefault()));
             return new CardPage.Made("Lot card of " + lot, card.inShort(), card);
         });
     }
