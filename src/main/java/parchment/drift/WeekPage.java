@@ -49,7 +49,7 @@ final class WeekPage {
     private static Report causes(Report page, Week week) {
         Report longer = page.heading("What stands out");
         List<String> low = WeekCups.low(week.batches(), week.logbook());
-        if (week.causes().isEmpty() && low.isEmpty()) {
+        if (week.causes().isEmpty() && low.isEmpty() && WeekCharges.odd(week).isEmpty()) {
             longer = longer.say(
                     week.cannotTell().size() == week.batches().size()
                             ? "Nothing can be told yet."
@@ -69,6 +69,9 @@ final class WeekPage {
         }
         for (String words : WeekOldNumbers.of(
                 week.logbook(), week.batches().stream().map(Usual::batch).toList())) {
+            longer = longer.say(words);
+        }
+        for (String words : WeekCharges.of(week)) {
             longer = longer.say(words);
         }
         for (String words : low) {
@@ -97,8 +100,13 @@ final class WeekPage {
         Report longer = page.heading("Worth cupping");
         List<String> worth = week.worthCupping();
         List<String> cupped = week.oddAndCupped();
-        for (String words : worth.isEmpty() && cupped.isEmpty() ? List.of(week.nothingToCup()) : worth) {
+        List<String> again = WeekCups.again(week);
+        boolean nothing = worth.isEmpty() && cupped.isEmpty() && again.isEmpty();
+        for (String words : nothing ? List.of(week.nothingToCup()) : worth) {
             longer = longer.say(Sentence.of(words));
+        }
+        for (String words : again) {
+            longer = longer.say(words);
         }
         for (String words : cupped) {
             longer = longer.say(words);
@@ -201,12 +209,7 @@ final class WeekPage {
                     rows,
                     u -> WeekCups.blindMean(u.batch(), attribute, week.logbook()));
         }
-        return table.withText("against its lot", rows, u -> switch (u.verdict()) {
-                    case LIKE_THE_OTHERS -> "as usual";
-                    case A_LITTLE_UNLIKE_THE_OTHERS -> "a little unlike";
-                    case UNLIKE_THE_OTHERS -> "unlike";
-                    case CANNOT_TELL -> "cannot tell";
-                })
+        return table.withText("against its lot", rows, WeekCharges::word)
                 .withDashForMissing("not written, not measured or not cupped")
                 .withRowsShown(400);
     }
