@@ -101,12 +101,12 @@ class WeekInShortTest {
                 "The week: the probe may read lower since 2025-01-06, while batch B13 was unlike.", found(before, one));
         assertEquals("The week: the probe may read lower since 2025-01-06, while 2 batches were unlike.", found(before, two));
         // With the day it would have 26 words.
-        String most = "a b c d e f g h i j k l m n o p q";
+        String most = "a b c d e f g h i j k l m n o p";
         assertEquals(
                 "The week: " + most + " since 2025-01-06, while batch B13 was unlike.",
-                found(probe(most, "2025-01-06"), one).replaceFirst(" r", ""));
+                found(probe(most, "2025-01-06"), one));
         assertEquals(
-                "The week: " + most + " r, while batch B13 was unlike.", found(probe(most + " r", "2025-01-06"), one));
+                "The week: " + most + " q, while batch B13 was unlike.", found(probe(most + " q", "2025-01-06"), one));
     }
 
     private static String found(WeekCause cause, Week week) {
