@@ -43,10 +43,9 @@ final class WeekCharges {
             case UNLIKE_THE_OTHERS -> "unlike";
             case CANNOT_TELL -> "cannot tell";
         };
-        return usual.oddCharge().isEmpty()
-                ? word
-                : usual.verdict() == Usual.Verdict.LIKE_THE_OTHERS
-                        ? "as usual in part: " + usual.oddCharge().get().size()
-                        : word + ", " + usual.oddCharge().get().size();
+        return usual.oddCharge()
+                .map(charge -> (usual.verdict() == Usual.Verdict.LIKE_THE_OTHERS ? "in part " + word : word) + ", "
+                        + charge.size().replaceFirst("^a ", ""))
+                .orElse(word);
     }
 }

@@ -2,6 +2,8 @@ package parchment.drift;
 
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
 import parchment.display.Report;
 import parchment.display.Sentence;
 import parchment.display.Showable;
@@ -180,15 +182,16 @@ final class WeekPage {
     private static Table batches(Week week) {
         List<Usual> rows = week.batches();
         TemperatureUnit reader = week.logbook().readerUnit();
+        // The answer stands first: on a narrow screen the numbers behind it are out of sight until the table is moved.
         Table table = Table.titled("Batches of the week")
                 .withText("batch", rows, u -> u.batch().name())
+                .withText("against its lot", rows, WeekCharges::word)
                 .withText(
                         "roasted on",
                         rows,
-                        u -> u.batch().roastDay().orElseThrow().toString())
-                .withText("lot", rows, u -> u.batch().lot().orElse(""))
-                .withText(
-                        "recipe", rows, u -> u.batch().label(Batch.Label.RECIPE).orElse(""));
+                        u -> u.batch().roastDay().orElseThrow().toString());
+        table = withWritten(table, "lot", rows, u -> u.batch().lot());
+        table = withWritten(table, "recipe", rows, u -> u.batch().label(Batch.Label.RECIPE));
         for (var feature : List.of(
                 Features.developmentTime(), Features.dropTime(), Features.dropTemperature(), Features.massLoss())) {
             table = feature.unit().isTime()
@@ -209,8 +212,15 @@ final class WeekPage {
                     rows,
                     u -> WeekCups.blindMean(u.batch(), attribute, week.logbook()));
         }
-        return table.withText("against its lot", rows, WeekCharges::word)
-                .withDashForMissing("not written, not measured or not cupped")
+        return table.withDashForMissing("not written, not measured or not cupped")
                 .withRowsShown(400);
+    }
+
+    /** A column in which nothing is written says nothing, and is in the way. */
+    private static Table withWritten(
+            Table table, String heading, List<Usual> rows, Function<Usual, Optional<String>> words) {
+        return rows.stream().allMatch(row -> words.apply(row).isEmpty())
+                ? table
+                : table.withText(heading, rows, row -> words.apply(row).orElse(""));
     }
 }

@@ -129,6 +129,31 @@ class WeekCupsTest {
         assertFalse(week(0.142, "", Cupping.Said.YES).text().contains("scored blind"));
     }
 
+    /** On a narrow screen the first columns are what is seen; a column in which nothing is written only pushes the others out of it. */
+    @Test
+    void theTableBeginsWithTheAnswerAndHasNoColumnThatIsEmpty() {
+        Week week = week(0.142, "", Cupping.Said.YES);
+        String plain = heading(week);
+        assertTrue(plain.matches("batch +against its lot +roasted on +lot +development time .*"), plain);
+        List<Batch> written = week.logbook().batches().stream()
+                .map(b -> b.name().equals("B13")
+                        ? b.toBuilder().label(Batch.Label.RECIPE, "filter").build()
+                        : b)
+                .toList();
+        String one = heading(Week.of(Logbook.of(
+                week.logbook().contents().toBuilder().batches(written).build())));
+        assertTrue(one.matches("batch +against its lot +roasted on +lot +recipe +development time .*"), one);
+    }
+
+    private static String heading(Week week) {
+        return week.text()
+                .lines()
+                .map(line -> line.replaceAll("[|*]", " ").strip())
+                .filter(line -> line.startsWith("batch ") && line.contains("roasted on"))
+                .findFirst()
+                .orElse("");
+    }
+
     @Test
     void aNoteIsTheFirstReasonOfAnUnlikeBatch() {
         Week week = week(0.25, "power dip.", Cupping.Said.YES);

@@ -69,7 +69,7 @@ class WeekInShortTest {
         InShort own = one.batches().get(6).inShort();
         assertTrue(own.found().startsWith("Batch B13 was a half charge (2 kg; usually 4 kg)"), own.text());
         assertTrue(page.contains(own.found() + " " + own.howSure()), page);
-        assertTrue(page.contains("as usual in part: a half charge"), page);
+        assertTrue(page.contains("in part as usual, half charge"), page);
         assertFalse(page.contains("Nothing: no batch, and nothing that is watched."), page);
         assertTrue(ofOtherCharges(3).text().contains("Batch B15 was a half charge (2 kg; usually 4 kg)."));
         Week four = ofOtherCharges(4);
