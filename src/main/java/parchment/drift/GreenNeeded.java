@@ -51,8 +51,7 @@ public final class GreenNeeded implements ShownAs {
     private final Optional<Charges> more;
     private final MassWords weighed;
 
-    private GreenNeeded(
-            String lot, Mass roasted, MassUnit unit, MassWords weighed, LotLoss loss, ChargeSizes sizes) {
+    private GreenNeeded(String lot, Mass roasted, MassUnit unit, MassWords weighed, LotLoss loss, ChargeSizes sizes) {
         this.weighed = weighed;
         this.lot = lot;
         this.roasted = roasted;
@@ -63,8 +62,8 @@ public final class GreenNeeded implements ShownAs {
         boolean planned = loss.isKnown() && !sizes.sizes().isEmpty();
         Optional<Charges> covering = planned ? Optional.of(Charges.covering(green, sizes)) : Optional.empty();
         Optional<Charges> below = planned ? Charges.fallingShort(green, sizes) : Optional.empty();
-        Optional<Charges> enough = below.filter(
-                fewer -> fewer.batches() < covering.orElseThrow().batches() && isEnough(fewer));
+        Optional<Charges> enough =
+                below.filter(fewer -> fewer.batches() < covering.orElseThrow().batches() && isEnough(fewer));
         this.charges = enough.or(() -> covering);
         this.more = enough.flatMap(fewer -> covering);
         this.less = enough.isPresent() ? Optional.empty() : below;
@@ -73,7 +72,8 @@ public final class GreenNeeded implements ShownAs {
     /** Tells whether charges give the order on average but for so little that it is lost in what such orders differ by anyhow. */
     private boolean isEnough(Charges fewer) {
         double anyhow = fewer.kilograms()
-                * loss.ofAnOrder(fewer.batches()).interval(LEVEL).width() / 2;
+                * loss.ofAnOrder(fewer.batches()).interval(LEVEL).width()
+                / 2;
         return missing(fewer) <= Math.min(ALLOWED * roasted.kilograms(), anyhow);
     }
 
@@ -102,7 +102,8 @@ public final class GreenNeeded implements ShownAs {
             throw new LogbookException(
                     "An order is a mass above 0, but for '" + lot + "' it is " + roasted + ". Write it as 12 kg.");
         }
-        // Charges are weighed as the logbook has them: an order in ounces does not make ounces of the pounds of its charges.
+        // Charges are weighed as the logbook has them: an order in ounces does not make ounces of the pounds of its
+        // charges.
         MassWords weighed = MassWords.in(unit.isOfOneSystemWith(logbook.massUnit()) ? logbook.massUnit() : unit);
         ChargeSizes sizes = ChargeSizes.of(lot, weighed.unit(), logbook);
         GreenNeeded first = new GreenNeeded(lot, roasted, unit, weighed, LotLoss.of(lot, logbook), sizes);
@@ -250,9 +251,10 @@ public final class GreenNeeded implements ShownAs {
     Optional<String> alternative() {
         if (more.isPresent()) {
             double missing = missing(covering());
-            return Optional.of(Sentence.of(covering().words(weighed)) + (covering().batches() == 1 ? " is " : " are ")
-                    + masses.estimated(missing, missing) + " roasted short on average; "
-                    + more.get().words(weighed) + " would cover it.");
+            return Optional.of(
+                    Sentence.of(covering().words(weighed)) + (covering().batches() == 1 ? " is " : " are ")
+                            + masses.estimated(missing, missing) + " roasted short on average; "
+                            + more.get().words(weighed) + " would cover it.");
         }
         double little = LITTLE * roasted.kilograms();
         int batches = charges.map(Charges::batches).orElse(0);

@@ -101,7 +101,8 @@ public final class LotYear implements ShownAs {
             double[] values = table.values(feature);
             long with = IntStream.range(0, values.length)
                     .filter(i -> Double.isFinite(values[i]))
-                    .filter(i -> table.batches().get(i).lot().filter(lot::equals).isPresent())
+                    .filter(i ->
+                            table.batches().get(i).lot().filter(lot::equals).isPresent())
                     .count();
             if (with > 0 && 2 * with >= all) {
                 return feature;

@@ -80,7 +80,6 @@ final class ShiftsInShort {
             case FOUND_AND_WRITTEN, FOUND_WITHOUT_ENTRY ->
                 "From " + change.on() + " on " + probe + step(change, reader);
             case WRITTEN_WITHOUT_CHANGE ->
-
                 "The upkeep names work on " + probe + " on " + change.on() + ": it "
                         + UnseenChange.of(change.offsets()).does(reader) + ".";
             case OTHER_WORK -> "After the work of " + change.on() + " " + probe + " went on reading as before.";

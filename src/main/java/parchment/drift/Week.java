@@ -113,7 +113,8 @@ public final class Week implements ShownAs {
     /** Tells whether the last day of the week is still to come for who reads the page. */
     boolean isStillToCome() {
         return batchesAfterToday() > 0
-                && last.filter(day -> day.isAfter(today.orElseThrow().plusDays(1))).isPresent();
+                && last.filter(day -> day.isAfter(today.orElseThrow().plusDays(1)))
+                        .isPresent();
     }
 
     /** Tells whether a day lies before the week. */

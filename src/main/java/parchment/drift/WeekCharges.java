@@ -21,7 +21,8 @@ final class WeekCharges {
     /** Returns what is said of them; one by one where they are few. */
     static List<String> of(Week week) {
         List<Usual> odd = odd(week).stream()
-                .filter(usual -> usual.verdict() != Usual.Verdict.CANNOT_TELL) // Told with the others of which nothing can be told.
+                .filter(usual -> usual.verdict()
+                        != Usual.Verdict.CANNOT_TELL) // Told with the others of which nothing can be told.
                 .toList();
         List<String> sentences = new ArrayList<>();
         if (odd.size() <= TOLD_ONE_BY_ONE) {
@@ -29,8 +30,8 @@ final class WeekCharges {
                     usual.inShort().found() + " " + usual.inShort().howSure()));
             return sentences;
         }
-        sentences.add(
-                odd.size() + " batches were of a charge that too few others are of, so only some numbers of them could be held against others: "
+        sentences.add(odd.size()
+                + " batches were of a charge that too few others are of, so only some numbers of them could be held against others: "
                 + FirstFew.of(odd.stream().map(usual -> usual.batch().name()).collect(Collectors.toList())) + ".");
         return sentences;
     }

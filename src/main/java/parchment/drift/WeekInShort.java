@@ -82,9 +82,8 @@ final class WeekInShort {
                 : own.size() == 1
                         ? ", while batch " + own.get(0) + " was unlike"
                         : ", while " + own.size() + " batches were unlike";
-        String since = cause.kind() == WeekCause.Kind.PROBE && week.isBefore(cause.since())
-                ? " since " + cause.since()
-                : "";
+        String since =
+                cause.kind() == WeekCause.Kind.PROBE && week.isBefore(cause.since()) ? " since " + cause.since() : "";
         String whole = begin + cause.what() + since + besides + ".";
         return whole.split(" ").length <= MOST_WORDS ? whole : begin + cause.what() + besides + ".";
     }
@@ -125,17 +124,20 @@ final class WeekInShort {
                                         : "it was as usual for its lot")
                                 : "none was unlike the others of its lot" + aLittle(week))
                         + low(low, all) + ".",
-                held(week)
-                        + told.map(cause -> " But " + cause.what() + ".").orElse(""),
+                held(week) + told.map(cause -> " But " + cause.what() + ".").orElse(""),
                 told.map(WeekCause::next)
                         .orElse(
-                                !low.isEmpty() ? again(low) : !misread.isEmpty() ? check(misread) : !week.worthCupping().isEmpty()
-                                        ? "Cup what was drawn by chance; nothing else calls for it."
-                                        : weak
-                                                ? "Nothing to do yet; the page tells of a weak sign."
-                                                : little
-                                                        ? "Nothing to do yet; keep it in mind when you taste."
-                                                        : "Nothing to do; the cup decides."));
+                                !low.isEmpty()
+                                        ? again(low)
+                                        : !misread.isEmpty()
+                                                ? check(misread)
+                                                : !week.worthCupping().isEmpty()
+                                                        ? "Cup what was drawn by chance; nothing else calls for it."
+                                                        : weak
+                                                                ? "Nothing to do yet; the page tells of a weak sign."
+                                                                : little
+                                                                        ? "Nothing to do yet; keep it in mind when you taste."
+                                                                        : "Nothing to do; the cup decides."));
     }
 
     private static String low(List<String> names, int all) {
@@ -188,9 +190,8 @@ final class WeekInShort {
     private static String held(Week week) {
         int known = week.held();
         int all = week.batches().size();
-        int charges = (int) WeekCharges.odd(week).stream()
-                .filter(usual -> usual.held() > 0)
-                .count();
+        int charges = (int)
+                WeekCharges.odd(week).stream().filter(usual -> usual.held() > 0).count();
         if (charges > 0) {
             return all == 1
                     ? "It was of another charge than most, so little of it could be held against others."

@@ -103,9 +103,8 @@ final class WeekProbeCause {
         return switch (change.kind()) {
             case FOUND_AND_WRITTEN -> probe + " was changed and reads " + direction;
             case FOUND_WITHOUT_ENTRY -> probe + " reads " + direction + " (nobody wrote why)";
-            case WRITTEN_WITHOUT_CHANGE -> 
-                probe + " was changed and "
-                        + UnseenChange.of(change.offsets()).does(logbook.readerUnit());
+            case WRITTEN_WITHOUT_CHANGE ->
+                probe + " was changed and " + UnseenChange.of(change.offsets()).does(logbook.readerUnit());
             case LOT_OR_PROBE -> probe + " may read " + direction + " (or it is the lot)";
             case ONE_PLACE_ONLY -> probe + " may read " + direction + " (or a habit changed)";
             case NOT_IN_THE_BEANS -> probe + " reads otherwise in the empty drum only";

@@ -145,7 +145,8 @@ public final class MachinePeriods {
                 cuts.add(change);
             }
         }
-        return new MachinePeriods(days, indicators, changes, cuts, firstDays, fits, slow, notes, unseen(cuts, days, logbook), sinceLast);
+        return new MachinePeriods(
+                days, indicators, changes, cuts, firstDays, fits, slow, notes, unseen(cuts, days, logbook), sinceLast);
     }
 
     /** Says of each written change that was not seen what is known of it, and by how much it moves readings all the same. */
@@ -321,8 +322,10 @@ public final class MachinePeriods {
                                 : "no change is visible in the readings. ")
                 + draft.about
                 + (found ? "" : ProbeWords.differsAllTheSame(offsets))
-                + (parts.isEmpty() ? "" : (found ? " What the probe reads changed by: " : " Readings since that day differ by: ")
-                        + String.join(", ", parts) + ".");
+                + (parts.isEmpty()
+                        ? ""
+                        : (found ? " What the probe reads changed by: " : " Readings since that day differ by: ")
+                                + String.join(", ", parts) + ".");
         return new ProbeChange(
                 days.machine(),
                 draft.kind,

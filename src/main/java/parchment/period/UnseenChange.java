@@ -53,7 +53,8 @@ public final class UnseenChange {
 
     /** Returns how sure that is and by how much readings from before are moved, as one sentence. */
     public String sentence(TemperatureUnit reader) {
-        return told.map(offset -> begin(offset) + "; readings " + at(offset) + " are moved " + size(offset, reader) + ".")
+        return told.map(offset ->
+                        begin(offset) + "; readings " + at(offset) + " are moved " + size(offset, reader) + ".")
                 .orElse("Whether it reads differently cannot be told; readings before and after are kept apart.");
     }
 
@@ -95,7 +96,8 @@ public final class UnseenChange {
     }
 
     private static double within(Estimate offset) {
-        return Math.max(Math.abs(interval(offset).lower()), Math.abs(interval(offset).upper()));
+        return Math.max(
+                Math.abs(interval(offset).lower()), Math.abs(interval(offset).upper()));
     }
 
     private static Interval interval(Estimate offset) {

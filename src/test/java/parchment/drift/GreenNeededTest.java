@@ -237,8 +237,10 @@ class GreenNeededTest {
                 "Charges used for one: 5 kg (4 batches), 2.5 kg (2 batches).",
                 needed.used().orElseThrow());
         assertTrue(needed.inShort().found().startsWith("9000 g of roasted one take about "), needed.toString());
-        assertTrue(MassUnit.OUNCE.isOfOneSystemWith(MassUnit.POUND) && MassUnit.GRAM.isOfOneSystemWith(MassUnit.KILOGRAM));
-        assertFalse(MassUnit.OUNCE.isOfOneSystemWith(MassUnit.GRAM) || MassUnit.KILOGRAM.isOfOneSystemWith(MassUnit.POUND));
+        assertTrue(
+                MassUnit.OUNCE.isOfOneSystemWith(MassUnit.POUND) && MassUnit.GRAM.isOfOneSystemWith(MassUnit.KILOGRAM));
+        assertFalse(
+                MassUnit.OUNCE.isOfOneSystemWith(MassUnit.GRAM) || MassUnit.KILOGRAM.isOfOneSystemWith(MassUnit.POUND));
     }
 
     @Test

@@ -28,12 +28,7 @@ class LotYearTest {
 
     /** Ten batches that all have a drop; a yellowing and a first crack are written for some. */
     @ParameterizedTest
-    @CsvSource({
-        "5,10,browning time",
-        "4,10,development time",
-        "0,5,development time",
-        "0,4,drop time",
-        "0,0,drop time"
+    @CsvSource({"5,10,browning time", "4,10,development time", "0,5,development time", "0,4,drop time", "0,0,drop time"
     })
     void followsATimeThatHalfOfTheBatchesHave(int yellowings, int cracks, String feature) {
         List<Batch> batches = IntStream.range(0, 10)

@@ -78,8 +78,9 @@ class WeekInShortTest {
                 ShortSentences.keptBy(four.inShort()).howSure());
         assertTrue(
                 four.text()
-                        .contains("4 batches were of a charge that too few others are of, so only some numbers of them could be held"
-                                + " against others: B13, B14, B15, B16."),
+                        .contains(
+                                "4 batches were of a charge that too few others are of, so only some numbers of them could be held"
+                                        + " against others: B13, B14, B15, B16."),
                 four.text());
     }
 
@@ -96,10 +97,13 @@ class WeekInShortTest {
         Week two = Week.of(BuiltBatch.logbook(quiet(12, 0.25, 0.04)));
         WeekCause before = probe("the probe may read lower", "2025-01-06");
         assertEquals("The week: the probe may read lower since 2025-01-06.", found(before, quiet));
-        assertEquals("The week: the probe may read lower.", found(probe("the probe may read lower", "2025-01-07"), quiet));
+        assertEquals(
+                "The week: the probe may read lower.", found(probe("the probe may read lower", "2025-01-07"), quiet));
         assertEquals(
                 "The week: the probe may read lower since 2025-01-06, while batch B13 was unlike.", found(before, one));
-        assertEquals("The week: the probe may read lower since 2025-01-06, while 2 batches were unlike.", found(before, two));
+        assertEquals(
+                "The week: the probe may read lower since 2025-01-06, while 2 batches were unlike.",
+                found(before, two));
         // With the day it would have 26 words.
         String most = "a b c d e f g h i j k l m n o p";
         assertEquals(
