@@ -47,11 +47,7 @@ public final class StrayDates {
      * @param today the day on which the logbook is read, where the reader is
      */
     public static Optional<String> afterToday(Logbook logbook, LocalDate today) {
-        List<LocalDate> later = logbook.batches().stream()
-                .flatMap(batch -> batch.roastDay().stream())
-                .filter(day -> day.isAfter(today.plusDays(1)))
-                .sorted()
-                .toList();
+        List<LocalDate> later = daysAfter(logbook, today);
         return later.isEmpty()
                 ? Optional.empty()
                 : Optional.of(
@@ -60,6 +56,19 @@ public final class StrayDates {
                                 + " dated after today, " + today
                                 + ", the last on " + later.get(later.size() - 1)
                                 + ". Check the year under 'roasted at' in batches.csv, and the date of this computer; nothing is left out for it.");
+    }
+
+    /** Returns how many batches are dated after today, tomorrow not counted. */
+    public static int countAfter(Logbook logbook, LocalDate today) {
+        return daysAfter(logbook, today).size();
+    }
+
+    private static List<LocalDate> daysAfter(Logbook logbook, LocalDate today) {
+        return logbook.batches().stream()
+                .flatMap(batch -> batch.roastDay().stream())
+                .filter(day -> day.isAfter(today.plusDays(1)))
+                .sorted()
+                .toList();
     }
 
     private static long daysBetween(Batch before, Batch after) {

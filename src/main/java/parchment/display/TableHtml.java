@@ -19,6 +19,8 @@ final class TableHtml {
     private static final String STYLE = """
             <style>
             .parchment-table.parchment-table{overflow-x:auto;margin:.5em 0}
+            .parchment-table.parchment-table::-webkit-scrollbar{height:.6em;background:rgba(128,128,128,.2)}
+            .parchment-table.parchment-table::-webkit-scrollbar-thumb{background:rgba(128,128,128,.8);border-radius:.3em}
             .parchment-table.parchment-table table{border-collapse:collapse;color:inherit;background:none;border:0;\
             margin:0;width:auto;font-variant-numeric:tabular-nums}
             .parchment-table.parchment-table caption{caption-side:top;text-align:left;font-weight:bold;color:inherit;padding:.2em 0;\

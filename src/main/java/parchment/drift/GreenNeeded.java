@@ -36,6 +36,9 @@ public final class GreenNeeded implements ShownAs {
     /** So little of an order missing is not worth a word; common practice, no source. */
     private static final double LEAST_SHORT = 0.005;
 
+    /** So little of an order may be missing on average where that saves a batch; common practice, no source. */
+    private static final double ALLOWED = 0.01;
+
     private static final double LEVEL = 0.90;
 
     private final String lot;
@@ -45,8 +48,11 @@ public final class GreenNeeded implements ShownAs {
     private final ChargeSizes sizes;
     private final Optional<Charges> charges;
     private final Optional<Charges> less;
+    private final Optional<Charges> more;
+    private final MassWords weighed;
 
-    private GreenNeeded(String lot, Mass roasted, MassUnit unit, LotLoss loss, ChargeSizes sizes) {
+    private GreenNeeded(String lot, Mass roasted, MassUnit unit, MassWords weighed, LotLoss loss, ChargeSizes sizes) {
+        this.weighed = weighed;
         this.lot = lot;
         this.roasted = roasted;
         this.masses = MassWords.in(unit);
@@ -54,8 +60,21 @@ public final class GreenNeeded implements ShownAs {
         this.sizes = sizes;
         double green = roasted.kilograms() / (1 - loss.mean());
         boolean planned = loss.isKnown() && !sizes.sizes().isEmpty();
-        this.charges = planned ? Optional.of(Charges.covering(green, sizes)) : Optional.empty();
-        this.less = planned ? Charges.fallingShort(green, sizes) : Optional.empty();
+        Optional<Charges> covering = planned ? Optional.of(Charges.covering(green, sizes)) : Optional.empty();
+        Optional<Charges> below = planned ? Charges.fallingShort(green, sizes) : Optional.empty();
+        Optional<Charges> enough =
+                below.filter(fewer -> fewer.batches() < covering.orElseThrow().batches() && isEnough(fewer));
+        this.charges = enough.or(() -> covering);
+        this.more = enough.flatMap(fewer -> covering);
+        this.less = enough.isPresent() ? Optional.empty() : below;
+    }
+
+    /** Tells whether charges give the order on average but for so little that it is lost in what such orders differ by anyhow. */
+    private boolean isEnough(Charges fewer) {
+        double anyhow = fewer.kilograms()
+                * loss.ofAnOrder(fewer.batches()).interval(LEVEL).width()
+                / 2;
+        return missing(fewer) <= Math.min(ALLOWED * roasted.kilograms(), anyhow);
     }
 
     /**
@@ -70,7 +89,8 @@ public final class GreenNeeded implements ShownAs {
     }
 
     /**
-     * Works out the green coffee for an order and tells it in a unit of one's own, with charges that are round in it.
+     * Works out the green coffee for an order and tells it in a unit of one's own, with charges in it, or as the logbook has them where both
+     * are metric or both avoirdupois.
      *
      * @param lot the lot, or a blend that is roasted as one
      * @param roasted what is to be delivered, above 0
@@ -82,13 +102,17 @@ public final class GreenNeeded implements ShownAs {
             throw new LogbookException(
                     "An order is a mass above 0, but for '" + lot + "' it is " + roasted + ". Write it as 12 kg.");
         }
-        ChargeSizes sizes = ChargeSizes.of(lot, unit, logbook);
-        GreenNeeded first = new GreenNeeded(lot, roasted, unit, LotLoss.of(lot, logbook), sizes);
+        // Charges are weighed as the logbook has them: an order in ounces does not make ounces of the pounds of its
+        // charges.
+        MassWords weighed = MassWords.in(unit.isOfOneSystemWith(logbook.massUnit()) ? logbook.massUnit() : unit);
+        ChargeSizes sizes = ChargeSizes.of(lot, weighed.unit(), logbook);
+        GreenNeeded first = new GreenNeeded(lot, roasted, unit, weighed, LotLoss.of(lot, logbook), sizes);
         // The loss is that of the charge that most of the order is planned in; what charges cover it may follow from
         // that loss.
         return first.charges
-                .flatMap(one -> one.most(unit))
-                .map(most -> new GreenNeeded(lot, roasted, unit, LotLoss.of(lot, logbook, Optional.of(most)), sizes))
+                .flatMap(one -> one.most(weighed.unit()))
+                .map(most -> LotLoss.of(lot, logbook, Optional.of(most)))
+                .map(loss -> new GreenNeeded(lot, roasted, unit, weighed, loss, sizes))
                 .orElse(first);
     }
 
@@ -132,7 +156,7 @@ public final class GreenNeeded implements ShownAs {
 
     /** Returns the charges in words, as in "2 batches of 5 kg and 1 of 2.5 kg"; empty if they cannot be told. */
     public Optional<String> charges() {
-        return charges.map(one -> one.words(masses));
+        return charges.map(one -> one.words(weighed));
     }
 
     /** Returns what the charges give roasted, in kg: 90 of 100 such orders give an amount within it. */
@@ -157,7 +181,7 @@ public final class GreenNeeded implements ShownAs {
         Interval need = interval();
         return new InShort(
                 order + " take about " + masses.estimated(kilograms(), need.width()) + " of green coffee"
-                        + charges.map(all -> ", in " + all.words(masses)).orElse("") + ".",
+                        + charges.map(all -> ", in " + all.words(weighed)).orElse("") + ".",
                 "Nine of ten such orders take " + masses.range(need.lower(), need.upper())
                         + (loss.isFromFew() ? "; few of its batches were weighed yet." : "."),
                 next());
@@ -203,7 +227,7 @@ public final class GreenNeeded implements ShownAs {
                                 : " Nine of ten such orders come to " + masses.range(given().lower(), given().upper())
                                         + " roasted."),
                 "Of the charges used for it those are taken that cover the order with the least left over, in at most one batch more"
-                        + " than the fewest.");
+                        + " than the fewest. Fewer batches are taken if they miss no more than 1 % of the order on average.");
     }
 
     /** Says which charges were used and how often; empty where that cannot be told. */
@@ -213,7 +237,7 @@ public final class GreenNeeded implements ShownAs {
                 : Optional.of((sizes.whose() == ChargeSizes.Whose.ITS_OWN
                                 ? "Charges used for " + lot + ": "
                                 : "No green mass is written for " + lot + "; charges used for all lots: ")
-                        + sizes.words(masses) + ".");
+                        + sizes.words(weighed) + ".");
     }
 
     /** Returns the answer with what else helps to decide, in sentences. */
@@ -223,14 +247,21 @@ public final class GreenNeeded implements ShownAs {
                 + used().map(words -> " " + words).orElse("");
     }
 
-    /** Returns fewer batches that would miss a little of the order, in a sentence; empty if there are none. */
+    /** Returns fewer batches that would miss a little of the order, or more that would not, in a sentence; empty if there are none. */
     Optional<String> alternative() {
+        if (more.isPresent()) {
+            double missing = missing(covering());
+            return Optional.of(
+                    Sentence.of(covering().words(weighed)) + (covering().batches() == 1 ? " is " : " are ")
+                            + masses.estimated(missing, missing) + " roasted short on average; "
+                            + more.get().words(weighed) + " would cover it.");
+        }
         double little = LITTLE * roasted.kilograms();
         int batches = charges.map(Charges::batches).orElse(0);
         return less.filter(fewer -> missing(fewer) <= little)
                 .filter(fewer ->
                         fewer.batches() < batches || fewer.batches() == batches && -missing(covering()) > little)
-                .map(fewer -> Sentence.of(fewer.words(masses)) + " would be about "
+                .map(fewer -> Sentence.of(fewer.words(weighed)) + " would be about "
                         + masses.estimated(missing(fewer), missing(fewer)) + " roasted short.");
     }
 
@@ -268,7 +299,7 @@ public final class GreenNeeded implements ShownAs {
                 order,
                 masses.estimated(kilograms(), interval.width()),
                 masses.range(interval.lower(), interval.upper()),
-                charges.map(all -> ", in " + all.words(masses)).orElse(""),
+                charges.map(all -> ", in " + all.words(weighed)).orElse(""),
                 100 * loss.mean(),
                 loss.from());
     }

@@ -8,6 +8,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import java.util.stream.IntStream;
 import parchment.display.InShort;
 import parchment.display.Showable;
 import parchment.display.ShownAs;
@@ -38,6 +39,9 @@ import parchment.stats.Interval;
 public final class LotYear implements ShownAs {
     private static final int LEAST_ROWS = 24;
     private static final double KNOWN = 0.85;
+    private static final List<Feature> TIMES =
+            List.of(Features.browningTime(), Features.developmentTime(), Features.dropTime());
+
     /** What the reader states about the machine. */
     public enum Assumption {
         /** Nothing: ageing and drift of the machine stay one number. */
@@ -83,17 +87,44 @@ public final class LotYear implements ShownAs {
                 Optional.empty());
     }
 
-    /** Follows a feature of the lot with the most batches. */
-    public static LotYear of(Feature feature, Logbook logbook) {
+    /**
+     * Returns the time that is worth following in a logbook: the browning time; where fewer than half of the batches of the lot with the most
+     * batches have it, the development time, and where they lack that too, the drop time, which every curve with a drop has.
+     */
+    public static Feature timeToFollow(Logbook logbook) {
+        String lot = mostRoasted(logbook);
+        BatchTable table = BatchTable.of(logbook, TIMES);
+        long all = table.batches().stream()
+                .filter(batch -> batch.lot().filter(lot::equals).isPresent())
+                .count();
+        for (Feature feature : TIMES) {
+            double[] values = table.values(feature);
+            long with = IntStream.range(0, values.length)
+                    .filter(i -> Double.isFinite(values[i]))
+                    .filter(i ->
+                            table.batches().get(i).lot().filter(lot::equals).isPresent())
+                    .count();
+            if (with > 0 && 2 * with >= all) {
+                return feature;
+            }
+        }
+        return Features.dropTime();
+    }
+
+    private static String mostRoasted(Logbook logbook) {
         Map<String, Integer> counts = new TreeMap<>();
         logbook.batches().forEach(b -> b.lot().ifPresent(name -> counts.merge(name, 1, Integer::sum)));
-        String most = counts.entrySet().stream()
+        return counts.entrySet().stream()
                 .max(Map.Entry.comparingByValue())
                 .map(Map.Entry::getKey)
                 .orElse("");
+    }
+
+    /** Follows a feature of the lot with the most batches. */
+    public static LotYear of(Feature feature, Logbook logbook) {
         return new LotYear(
                 logbook,
-                most,
+                mostRoasted(logbook),
                 Response.of(feature, BatchTable.of(logbook, feature)),
                 Assumption.NOTHING,
                 Optional.empty());

@@ -56,11 +56,15 @@ record OddCharge(double kilograms, double usual, MassUnit unit) {
         return NOT_OF_THE_CHARGE.contains(feature.name());
     }
 
+    /** Says what charge it was beside the usual one, as in "a half charge". */
+    String size() {
+        double share = kilograms / usual;
+        return (Math.abs(share - 0.5) <= ABOUT * 0.5 ? "a half" : share < 1 ? "a small" : "a large") + " charge";
+    }
+
     /** Says what charge it was, as in "a half charge (2.49 kg; usually 4.99 kg)". */
     String words() {
-        double share = kilograms / usual;
-        String size = Math.abs(share - 0.5) <= ABOUT * 0.5 ? "a half" : share < 1 ? "a small" : "a large";
-        return size + " charge (" + Mass.kilograms(kilograms).words(unit) + "; usually "
+        return size() + " (" + Mass.kilograms(kilograms).words(unit) + "; usually "
                 + Mass.kilograms(usual).words(unit) + ")";
     }
 }

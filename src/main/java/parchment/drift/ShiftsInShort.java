@@ -6,6 +6,7 @@ import java.util.Locale;
 import java.util.Optional;
 import parchment.display.InShort;
 import parchment.period.ProbeChange;
+import parchment.period.UnseenChange;
 import parchment.quantity.TemperatureUnit;
 import parchment.quantity.Unit;
 import parchment.stats.Estimate;
@@ -48,7 +49,7 @@ final class ShiftsInShort {
         ProbeChange change = latest.get();
         String probe = "the bean probe"
                 + (machines == Machines.SEVERAL && !change.machine().isEmpty() ? " of " + change.machine() : "");
-        return new InShort(found(change, probe, reader), sure(change), next(change));
+        return new InShort(found(change, probe, reader), sure(change, reader), next(change));
     }
 
     /** Changes that part batches come before those of which it is open, and those before work that moved nothing. */
@@ -79,7 +80,8 @@ final class ShiftsInShort {
             case FOUND_AND_WRITTEN, FOUND_WITHOUT_ENTRY ->
                 "From " + change.on() + " on " + probe + step(change, reader);
             case WRITTEN_WITHOUT_CHANGE ->
-                "The upkeep names work on " + probe + " on " + change.on() + ", but it went on reading as before.";
+                "The upkeep names work on " + probe + " on " + change.on() + ": it "
+                        + UnseenChange.of(change.offsets()).does(reader) + ".";
             case OTHER_WORK -> "After the work of " + change.on() + " " + probe + " went on reading as before.";
             case LOT_OR_PROBE ->
                 "From " + change.on() + " on " + probe + " read differently, but the lot may be the reason.";
@@ -124,12 +126,11 @@ final class ShiftsInShort {
         return Unit.TEMPERATURE_STEP.shownStep(celsius, reader);
     }
 
-    private static String sure(ProbeChange change) {
+    private static String sure(ProbeChange change, TemperatureUnit reader) {
         return switch (change.kind()) {
             case FOUND_AND_WRITTEN -> "The readings stepped for all lots, and the upkeep names work on the probe then.";
             case FOUND_WITHOUT_ENTRY -> "The readings stepped for all lots, but the upkeep names no work on the probe.";
-            case WRITTEN_WITHOUT_CHANGE ->
-                "A move too small to be seen may hide, so batches before and after it are held apart.";
+            case WRITTEN_WITHOUT_CHANGE -> UnseenChange.of(change.offsets()).sentence(reader);
             case OTHER_WORK -> "It was work that moves no probe, and no step was seen.";
             case LOT_OR_PROBE -> "Fewer than two lots were roasted both before and after it.";
             case ONE_PLACE_ONLY -> "Another habit of charging or of writing marks does the same.";

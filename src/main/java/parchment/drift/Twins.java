@@ -258,7 +258,15 @@ public final class Twins implements ShownAs {
         }
         return page.fold(folded.say(
                 "Alike as written: one lot, machine, recipe and operator, green mass within 3 %, charge temperature"
-                        + " within 2 °C, planned drop within 1 °C. What was not written may differ." + withoutWords()));
+                        + " within " + step(CHARGE_STEP) + ", planned drop within " + step(PLAN_STEP)
+                        + ". What was not written may differ." + withoutWords()));
+    }
+
+    private String step(double celsius) {
+        TemperatureUnit reader = logbook.readerUnit();
+        return Unit.TEMPERATURE_STEP
+                .withDigits(reader == TemperatureUnit.CELSIUS ? 0 : 1)
+                .formatStep(celsius, reader);
     }
 
     private String withoutWords() {

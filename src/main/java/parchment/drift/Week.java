@@ -105,6 +105,23 @@ public final class Week implements ShownAs {
         return today.flatMap(day -> StrayDates.afterToday(logbook, day));
     }
 
+    /** Returns how many batches are dated after the day on which the page is read; 0 without such a day. */
+    int batchesAfterToday() {
+        return today.map(day -> StrayDates.countAfter(logbook, day)).orElse(0);
+    }
+
+    /** Tells whether the last day of the week is still to come for who reads the page. */
+    boolean isStillToCome() {
+        return batchesAfterToday() > 0
+                && last.filter(day -> day.isAfter(today.orElseThrow().plusDays(1)))
+                        .isPresent();
+    }
+
+    /** Tells whether a day lies before the week. */
+    boolean isBefore(LocalDate day) {
+        return first.filter(day::isBefore).isPresent();
+    }
+
     /** Returns the week in three sentences: what it was, how sure that is, what to do next. */
     public InShort inShort() {
         return WeekInShort.of(this);

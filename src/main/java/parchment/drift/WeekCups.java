@@ -20,8 +20,28 @@ final class WeekCups {
                 .toList();
     }
 
+    /** Returns the names of the batches of a week whose cups lie clearly below their lot's others. */
+    static List<String> namesOfLow(Week week) {
+        return week.batches().stream()
+                .map(Usual::batch)
+                .filter(batch -> isLow(CupsBeside.of(batch, week.logbook())))
+                .map(Batch::name)
+                .toList();
+    }
+
+    /** Says which batches are worth a second cupping: those whose cups were low. */
+    static List<String> again(Week week) {
+        return namesOfLow(week).stream()
+                .map(name -> "Batch " + name + " again, beside a usual one: its cups were low.")
+                .toList();
+    }
+
+    private static boolean isLow(CupsBeside cups) {
+        return cups.isClear() && cups.mean() < 0;
+    }
+
     private static Stream<String> low(Batch batch, CupsBeside cups) {
-        return cups.isClear() && cups.mean() < 0
+        return isLow(cups)
                 ? Stream.of("The cups of batch " + name(batch) + " were low: "
                         + cups.words().orElseThrow() + ".")
                 : Stream.empty();
@@ -34,11 +54,18 @@ final class WeekCups {
                 .filter(batch ->
                         logbook.cups().stream().anyMatch(cup -> cup.batch().equals(batch.name())))
                 .map(batch -> "Batch " + name(batch) + " was unlike the others and was cupped: "
-                        + CupsBeside.of(batch, logbook)
-                                .words()
-                                .orElse("too few scores of its lot's others by the same cuppers to hold it against")
-                        + ".")
+                        + said(CupsBeside.of(batch, logbook)) + ".")
                 .toList();
+    }
+
+    /** Says the difference and whether it is one. */
+    private static String said(CupsBeside cups) {
+        return cups.words()
+                .map(words -> words
+                        + (cups.isClear()
+                                ? ": more than cups differ by as a rule"
+                                : ": no more than cups differ by anyhow"))
+                .orElse("too few scores of its lot's others by the same cuppers to hold it against");
     }
 
     private static String name(Batch batch) {

@@ -2,6 +2,8 @@ package parchment.drift;
 
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
 import parchment.display.Report;
 import parchment.display.Sentence;
 import parchment.display.Showable;
@@ -49,7 +51,7 @@ final class WeekPage {
     private static Report causes(Report page, Week week) {
         Report longer = page.heading("What stands out");
         List<String> low = WeekCups.low(week.batches(), week.logbook());
-        if (week.causes().isEmpty() && low.isEmpty()) {
+        if (week.causes().isEmpty() && low.isEmpty() && WeekCharges.odd(week).isEmpty()) {
             longer = longer.say(
                     week.cannotTell().size() == week.batches().size()
                             ? "Nothing can be told yet."
@@ -69,6 +71,9 @@ final class WeekPage {
         }
         for (String words : WeekOldNumbers.of(
                 week.logbook(), week.batches().stream().map(Usual::batch).toList())) {
+            longer = longer.say(words);
+        }
+        for (String words : WeekCharges.of(week)) {
             longer = longer.say(words);
         }
         for (String words : low) {
@@ -97,8 +102,13 @@ final class WeekPage {
         Report longer = page.heading("Worth cupping");
         List<String> worth = week.worthCupping();
         List<String> cupped = week.oddAndCupped();
-        for (String words : worth.isEmpty() && cupped.isEmpty() ? List.of(week.nothingToCup()) : worth) {
+        List<String> again = WeekCups.again(week);
+        boolean nothing = worth.isEmpty() && cupped.isEmpty() && again.isEmpty();
+        for (String words : nothing ? List.of(week.nothingToCup()) : worth) {
             longer = longer.say(Sentence.of(words));
+        }
+        for (String words : again) {
+            longer = longer.say(words);
         }
         for (String words : cupped) {
             longer = longer.say(words);
@@ -172,15 +182,16 @@ final class WeekPage {
     private static Table batches(Week week) {
         List<Usual> rows = week.batches();
         TemperatureUnit reader = week.logbook().readerUnit();
+        // The answer stands first: on a narrow screen the numbers behind it are out of sight until the table is moved.
         Table table = Table.titled("Batches of the week")
                 .withText("batch", rows, u -> u.batch().name())
+                .withText("against its lot", rows, WeekCharges::word)
                 .withText(
                         "roasted on",
                         rows,
-                        u -> u.batch().roastDay().orElseThrow().toString())
-                .withText("lot", rows, u -> u.batch().lot().orElse(""))
-                .withText(
-                        "recipe", rows, u -> u.batch().label(Batch.Label.RECIPE).orElse(""));
+                        u -> u.batch().roastDay().orElseThrow().toString());
+        table = withWritten(table, "lot", rows, u -> u.batch().lot());
+        table = withWritten(table, "recipe", rows, u -> u.batch().label(Batch.Label.RECIPE));
         for (var feature : List.of(
                 Features.developmentTime(), Features.dropTime(), Features.dropTemperature(), Features.massLoss())) {
             table = feature.unit().isTime()
@@ -201,13 +212,15 @@ final class WeekPage {
                     rows,
                     u -> WeekCups.blindMean(u.batch(), attribute, week.logbook()));
         }
-        return table.withText("against its lot", rows, u -> switch (u.verdict()) {
-                    case LIKE_THE_OTHERS -> "as usual";
-                    case A_LITTLE_UNLIKE_THE_OTHERS -> "a little unlike";
-                    case UNLIKE_THE_OTHERS -> "unlike";
-                    case CANNOT_TELL -> "cannot tell";
-                })
-                .withDashForMissing("not written, not measured or not cupped")
+        return table.withDashForMissing("not written, not measured or not cupped")
                 .withRowsShown(400);
+    }
+
+    /** A column in which nothing is written says nothing, and is in the way. */
+    private static Table withWritten(
+            Table table, String heading, List<Usual> rows, Function<Usual, Optional<String>> words) {
+        return rows.stream().allMatch(row -> words.apply(row).isEmpty())
+                ? table
+                : table.withText(heading, rows, row -> words.apply(row).orElse(""));
     }
 }

@@ -13,6 +13,7 @@ import parchment.logbook.Upkeep;
 import parchment.period.IndicatorByDay;
 import parchment.period.NearbyWork;
 import parchment.period.ProbeChange;
+import parchment.period.UnseenChange;
 import parchment.quantity.Unit;
 import parchment.stats.Estimate;
 
@@ -76,10 +77,10 @@ final class WeekProbeCause {
                                         ? " may read otherwise in the empty drum"
                                         : " may read " + direction)
                                 + " (or it is the work of " + near.work().doneOn() + ")")
-                        .orElseGet(() -> what(change.kind(), probe, direction)),
+                        .orElseGet(() -> what(change, probe, direction, logbook)),
                 change.on(),
                 String.join(", ", sizes) + (mayBeLater(change, days) ? "; it may have come later" : ""),
-                howSure(change),
+                howSure(change, logbook),
                 work.map(NearbyWork::words).orElseGet(() -> next(change.kind(), days)),
                 explains(change, days, logbook));
     }
@@ -98,11 +99,12 @@ final class WeekProbeCause {
         };
     }
 
-    private static String what(ProbeChange.Kind kind, String probe, String direction) {
-        return switch (kind) {
+    private static String what(ProbeChange change, String probe, String direction, Logbook logbook) {
+        return switch (change.kind()) {
             case FOUND_AND_WRITTEN -> probe + " was changed and reads " + direction;
             case FOUND_WITHOUT_ENTRY -> probe + " reads " + direction + " (nobody wrote why)";
-            case WRITTEN_WITHOUT_CHANGE -> probe + ", changed then, reads no differently";
+            case WRITTEN_WITHOUT_CHANGE ->
+                probe + " was changed and " + UnseenChange.of(change.offsets()).does(logbook.readerUnit());
             case LOT_OR_PROBE -> probe + " may read " + direction + " (or it is the lot)";
             case ONE_PLACE_ONLY -> probe + " may read " + direction + " (or a habit changed)";
             case NOT_IN_THE_BEANS -> probe + " reads otherwise in the empty drum only";
@@ -111,7 +113,10 @@ final class WeekProbeCause {
         };
     }
 
-    private static String howSure(ProbeChange change) {
+    private static String howSure(ProbeChange change, Logbook logbook) {
+        if (change.kind() == ProbeChange.Kind.WRITTEN_WITHOUT_CHANGE) {
+            return UnseenChange.of(change.offsets()).sentence(logbook.readerUnit());
+        }
         if (Double.isNaN(change.chance())) {
             return "The upkeep says so; the readings alone would not.";
         }
@@ -128,7 +133,9 @@ final class WeekProbeCause {
             case FOUND_AND_WRITTEN ->
                 "Read older notes with that in mind; this page puts older readings on today's scale.";
             case FOUND_WITHOUT_ENTRY -> "Look at the probe and its cable, and write into upkeep.csv what was done.";
-            case WRITTEN_WITHOUT_CHANGE, OTHER_WORK -> "Nothing to do; readings before and after are kept apart.";
+            case WRITTEN_WITHOUT_CHANGE ->
+                "Take drop temperatures from before with care until more batches are roasted on it.";
+            case OTHER_WORK -> "Nothing to do; readings before and after are kept apart.";
             case LOT_OR_PROBE ->
                 oneLot ? WITH_ONE_LOT : "Roast an older lot again: if it reads so too, it is the probe.";
             case ONE_PLACE_ONLY -> "Look at the probe, and at how charge and first crack are marked.";

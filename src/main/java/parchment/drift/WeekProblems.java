@@ -27,7 +27,7 @@ final class WeekProblems {
         int told = 0;
         for (Usual usual : week.batches()) {
             Batch batch = usual.batch();
-            Problems own = week.logbook().problems().of(batch.name());
+            Problems own = ofTheBatch(batch, week);
             List<String> reasons = reasons(own);
             told += own.size();
             if (reasons.isEmpty()) {
@@ -42,7 +42,7 @@ final class WeekProblems {
         if (!unshown.isEmpty()) {
             sentences.add("Please check too: " + FirstFew.of(unshown) + ".");
         }
-        int others = week.logbook().problems().size() - told;
+        int others = misread(week.logbook().problems()).size() - told;
         if (others > 0) {
             sentences.add(
                     "The logbook has " + others + (told > 0 ? " other" : "") + (others == 1 ? " problem" : " problems")
@@ -59,6 +59,26 @@ final class WeekProblems {
                             : " batches have no date that could be read, so they are in no week."));
         }
         return sentences;
+    }
+
+    /** Returns the names of the week's batches that were not read as written. */
+    static List<String> names(Week week) {
+        return week.batches().stream()
+                .map(Usual::batch)
+                .filter(batch -> ofTheBatch(batch, week).size() > 0)
+                .map(Batch::name)
+                .toList();
+    }
+
+    private static Problems ofTheBatch(Batch batch, Week week) {
+        return misread(week.logbook().problems().of(batch.name()));
+    }
+
+    /** A logger's own sign for no reading was read as what it means: there is nothing to check. */
+    private static Problems misread(Problems problems) {
+        return new Problems(problems.list().stream()
+                .filter(problem -> !problem.isOfNoReadings())
+                .toList());
     }
 
     private static List<String> reasons(Problems own) {

@@ -165,7 +165,7 @@ final class ColumnChecks {
                 say(noNumbers[c], heading, "value", "values", "like", "a number", MISSING);
             }
             say(impossible[c], heading, "reading", "readings", "of", possible[c].words(), MISSING);
-            say(sentinels[c], heading, "reading", "readings", "of", "a reading, not a sign for none", MISSING);
+            say(sentinels[c], heading, "reading", "readings", "of", Problem.NO_SIGN_FOR_NONE, MISSING);
         }
     }
 

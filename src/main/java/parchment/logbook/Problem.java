@@ -27,6 +27,14 @@ public record Problem(String file, int line, String column, String found, String
     /** What is done about a file of which nothing can be used. */
     static final String FILE_LEFT_OUT = "file left out";
 
+    /** What was expected where a reading is one of the numbers that mean "no reading". */
+    static final String NO_SIGN_FOR_NONE = "a reading, not a sign for none";
+
+    /** Tells whether it is only of readings that say themselves that there was none: nothing of that was misread. */
+    public boolean isOfNoReadings() {
+        return expected.equals(NO_SIGN_FOR_NONE);
+    }
+
     /** Tells whether the whole file was left out. */
     public boolean leavesOutItsFile() {
         return done.equals(FILE_LEFT_OUT);

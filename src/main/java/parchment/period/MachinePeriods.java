@@ -47,6 +47,7 @@ public final class MachinePeriods {
     private final List<Integer> firstDays;
     private final List<DayRegression> fits;
     private final List<String> notes;
+    private final List<String> unseen;
     private final List<String> sinceLast;
     private final List<String> slow;
 
@@ -59,7 +60,9 @@ public final class MachinePeriods {
             List<DayRegression> fits,
             List<String> slow,
             List<String> notes,
+            List<String> unseen,
             List<String> sinceLast) {
+        this.unseen = List.copyOf(unseen);
         this.days = days;
         this.indicators = List.copyOf(indicators);
         this.changes = List.copyOf(changes);
@@ -142,7 +145,21 @@ public final class MachinePeriods {
                 cuts.add(change);
             }
         }
-        return new MachinePeriods(days, indicators, changes, cuts, firstDays, fits, slow, notes, sinceLast);
+        return new MachinePeriods(
+                days, indicators, changes, cuts, firstDays, fits, slow, notes, unseen(cuts, days, logbook), sinceLast);
+    }
+
+    /** Says of each written change that was not seen what is known of it, and by how much it moves readings all the same. */
+    private static List<String> unseen(List<ProbeChange> cuts, MachineDays days, Logbook logbook) {
+        return cuts.stream()
+                .filter(change -> change.kind() == ProbeChange.Kind.WRITTEN_WITHOUT_CHANGE)
+                .filter(change -> UnseenChange.of(change.offsets()).matters())
+                .map(change -> {
+                    UnseenChange known = UnseenChange.of(change.offsets());
+                    return "The bean probe of " + days.words() + " was changed on " + change.on() + " and "
+                            + known.does(logbook.readerUnit()) + ". " + known.sentence(logbook.readerUnit());
+                })
+                .toList();
     }
 
     private static List<DayRegression> fits(List<Indicator> indicators, MachineDays days, List<Integer> firstDays) {
@@ -299,10 +316,16 @@ public final class MachinePeriods {
         String words = (found
                         ? "readings stepped after " + before(days, draft.dates.get(0)) + " and by " + latest
                                 + " (90 % date set). "
-                        : "no change is visible in the readings. ")
+                        : draft.kind == ProbeChange.Kind.WRITTEN_WITHOUT_CHANGE
+                                ? "no step is visible in the readings by themselves. "
+                                        + UnseenChange.of(offsets).sentence(reader) + " "
+                                : "no change is visible in the readings. ")
                 + draft.about
                 + (found ? "" : ProbeWords.differsAllTheSame(offsets))
-                + (parts.isEmpty() ? "" : " What the probe reads changed by: " + String.join(", ", parts) + ".");
+                + (parts.isEmpty()
+                        ? ""
+                        : (found ? " What the probe reads changed by: " : " Readings since that day differ by: ")
+                                + String.join(", ", parts) + ".");
         return new ProbeChange(
                 days.machine(),
                 draft.kind,
@@ -377,6 +400,7 @@ public final class MachinePeriods {
                                 + " probe are told from the batches since, if they are enough. Write in upkeep.csv what was done then.");
             }
         }
+        doubts.addAll(unseen);
         doubts.addAll(sinceLast);
         return doubts;
     }

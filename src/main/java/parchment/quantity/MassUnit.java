@@ -24,6 +24,15 @@ public enum MassUnit {
         return symbol;
     }
 
+    /** Tells whether both units are metric, or both avoirdupois. */
+    public boolean isOfOneSystemWith(MassUnit other) {
+        return isMetric() == other.isMetric();
+    }
+
+    private boolean isMetric() {
+        return this == KILOGRAM || this == GRAM;
+    }
+
     /** Converts an amount in this unit to kilograms. */
     public double toKilograms(double amount) {
         return amount * kilograms;

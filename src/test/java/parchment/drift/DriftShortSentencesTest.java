@@ -100,8 +100,8 @@ class DriftShortSentencesTest {
     void whatWasWrittenButNotSeenIsToldAsThat() {
         says(
                 shifts(change(ProbeChange.Kind.WRITTEN_WITHOUT_CHANGE, "2024-10-07")),
-                "The upkeep names work on the bean probe on 2024-10-07, but it went on reading as before.",
-                "A move too small to be seen may hide, so batches before and after it are held apart.",
+                "The upkeep names work on the bean probe on 2024-10-07: it may read otherwise.",
+                "Whether it reads differently cannot be told; readings before and after are kept apart.",
                 "If the probe was only cleaned, say so in upkeep.csv.");
         says(
                 shifts(change(ProbeChange.Kind.OTHER_WORK, "2024-10-07")),

@@ -5,17 +5,54 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
+import java.time.LocalDate;
+import java.time.ZoneOffset;
 import java.util.List;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import parchment.display.InShort;
 import parchment.display.ShortSentences;
 import parchment.feature.Features;
+import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
+import parchment.logbook.LogbookContents;
 import parchment.logbook.LogbookException;
+import parchment.logbook.MarkKind;
+import parchment.quantity.Elapsed;
 import parchment.stats.Estimate;
 
 class LotYearTest {
     private static final Logbook HARBOUR = Logbook.open(Path.of("..", "datasets", "harbour"));
+
+    /** Ten batches that all have a drop; a yellowing and a first crack are written for some. */
+    @ParameterizedTest
+    @CsvSource({"5,10,browning time", "4,10,development time", "0,5,development time", "0,4,drop time", "0,0,drop time"
+    })
+    void followsATimeThatHalfOfTheBatchesHave(int yellowings, int cracks, String feature) {
+        List<Batch> batches = IntStream.range(0, 10)
+                .mapToObj(i -> {
+                    Batch.Builder batch = Batch.named("B" + i)
+                            .lot("one")
+                            .roastedAt(LocalDate.of(2025, 1, 1 + i).atTime(9, 0).atOffset(ZoneOffset.UTC))
+                            .writtenMark(MarkKind.CHARGE, Elapsed.seconds(0))
+                            .writtenMark(MarkKind.DROP, Elapsed.seconds(600));
+                    if (i < yellowings) {
+                        batch.writtenMark(MarkKind.YELLOWING, Elapsed.seconds(300));
+                    }
+                    if (i < cracks) {
+                        batch.writtenMark(MarkKind.FIRST_CRACK_START, Elapsed.seconds(500));
+                    }
+                    return batch.build();
+                })
+                .toList();
+        assertEquals(
+                feature,
+                LotYear.timeToFollow(Logbook.of(LogbookContents.ofBatches("built", batches)))
+                        .name());
+        assertEquals("browning time", LotYear.timeToFollow(HARBOUR).name());
+    }
 
     @Test
     void givesTheSumWhereAgeingAndDriftCannotBeToldApart() {

@@ -13,6 +13,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import parchment.feature.Features;
 import parchment.logbook.Batch;
 import parchment.logbook.Logbook;
+import parchment.quantity.TemperatureUnit;
 
 class TwinsTest {
     private static final Logbook HARBOUR = Logbook.open(Path.of("..", "datasets", "harbour"));
@@ -42,6 +43,19 @@ class TwinsTest {
         assertTrue(repeatability.degreesOfFreedom() == repeatability.batches() - repeatability.groups());
         Repeatability none = Twins.of(aimed(2, 3)).repeatability(Features.greenMass());
         assertTrue(none.toString().startsWith("Cannot tell how repeatable"), none.toString());
+    }
+
+    /** A step of 2 °C is one of 3.6 °F: the reader's degrees, as everywhere on the page. */
+    @Test
+    void whatCountsAsAlikeIsToldInTheReadersDegrees() {
+        Logbook logbook = aimed(2, 2);
+        assertTrue(
+                Twins.of(logbook).text().contains("charge temperature within 2 °C, planned drop within 1 °C."),
+                Twins.of(logbook).text());
+        Twins fahrenheit = Twins.of(logbook.in(TemperatureUnit.FAHRENHEIT));
+        assertTrue(
+                fahrenheit.text().contains("charge temperature within 3.6 °F, planned drop within 1.8 °F."),
+                fahrenheit.text());
     }
 
     @Test

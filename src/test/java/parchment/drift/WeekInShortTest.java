@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.IntStream;
@@ -48,6 +49,72 @@ class WeekInShortTest {
                 "Each was held against at least eight others of its lot.",
                 "Nothing to do; the cup decides.",
                 BuiltBatch.logbook(quiet(9)));
+    }
+
+    /** Twelve batches of 4 kg, and in the week after them some of 2 kg: the week says of these what their own pages say. */
+    private static Week ofOtherCharges(int number) {
+        List<BuiltBatch> rows = new ArrayList<>();
+        quiet(12).forEach(row -> rows.add(row.withGreen(4)));
+        quiet(number).forEach(rows::add);
+        return Week.of(BuiltBatch.logbook(rows));
+    }
+
+    @Test
+    void aChargeOfItsOwnIsToldAsTheBatchsOwnPageTellsIt() {
+        Week one = ofOtherCharges(1);
+        assertEquals(
+                "6 of 7 could be held against at least eight others; 1 of another charge only in part.",
+                ShortSentences.keptBy(one.inShort()).howSure());
+        String page = one.text();
+        InShort own = one.batches().get(6).inShort();
+        assertTrue(own.found().startsWith("Batch B13 was a half charge (2 kg; usually 4 kg)"), own.text());
+        assertTrue(page.contains(own.found() + " " + own.howSure()), page);
+        assertTrue(page.contains("in part as usual, half charge"), page);
+        assertFalse(page.contains("Nothing: no batch, and nothing that is watched."), page);
+        assertTrue(ofOtherCharges(3).text().contains("Batch B15 was a half charge (2 kg; usually 4 kg)."));
+        Week four = ofOtherCharges(4);
+        assertEquals(
+                "3 of 7 could be held against at least eight others; 4 of other charges only in part.",
+                ShortSentences.keptBy(four.inShort()).howSure());
+        assertTrue(
+                four.text()
+                        .contains(
+                                "4 batches were of a charge that too few others are of, so only some numbers of them could be held"
+                                        + " against others: B13, B14, B15, B16."),
+                four.text());
+    }
+
+    private static WeekCause probe(String what, String since) {
+        return new WeekCause(
+                WeekCause.Kind.PROBE, WeekCause.Sure.PERHAPS, what, LocalDate.parse(since), "1 °C", "", "", List.of());
+    }
+
+    /** The week begins on 2025-01-07. */
+    @Test
+    void aCauseIsToldWithTheBatchesThatItDoesNotExplainAndTheDayIfItIsFromBeforeTheWeek() {
+        Week quiet = Week.of(BuiltBatch.logbook(quiet(13)));
+        Week one = Week.of(BuiltBatch.logbook(quiet(12, 0.25)));
+        Week two = Week.of(BuiltBatch.logbook(quiet(12, 0.25, 0.04)));
+        WeekCause before = probe("the probe may read lower", "2025-01-06");
+        assertEquals("The week: the probe may read lower since 2025-01-06.", found(before, quiet));
+        assertEquals(
+                "The week: the probe may read lower.", found(probe("the probe may read lower", "2025-01-07"), quiet));
+        assertEquals(
+                "The week: the probe may read lower since 2025-01-06, while batch B13 was unlike.", found(before, one));
+        assertEquals(
+                "The week: the probe may read lower since 2025-01-06, while 2 batches were unlike.",
+                found(before, two));
+        // With the day it would have 26 words.
+        String most = "a b c d e f g h i j k l m n o p";
+        assertEquals(
+                "The week: " + most + " since 2025-01-06, while batch B13 was unlike.",
+                found(probe(most, "2025-01-06"), one));
+        assertEquals(
+                "The week: " + most + " q, while batch B13 was unlike.", found(probe(most + " q", "2025-01-06"), one));
+    }
+
+    private static String found(WeekCause cause, Week week) {
+        return WeekInShort.found("The week: ", cause, week);
     }
 
     @Test

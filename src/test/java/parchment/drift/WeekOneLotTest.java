@@ -81,7 +81,7 @@ class WeekOneLotTest {
     void saysThatWithOneLotTheTwoCannotBeToldApart() {
         Week week = Week.of(logbook(10, i -> "one", i -> i < BATCHES - 10 ? 0 : 9));
         assertEquals(
-                "60 batches in the week to 2025-01-06: the bean probe of drum may read higher (or it is lot one).\n"
+                "60 batches in the week to 2025-01-06: the bean probe of drum may read higher (or it is lot one), while batch B52 was unlike.\n"
                         + "10 of 10 batches since show it; with one lot nobody can tell a moved probe from other beans.\n"
                         + NEXT,
                 week.inShort().text().strip());

@@ -13,6 +13,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import parchment.display.InShort;
+import parchment.display.ShortSentences;
 import parchment.logbook.Logbook;
 import parchment.quantity.Mass;
 
@@ -91,6 +93,49 @@ class WeekProblemsTest {
                 WeekProblems.of(early));
         assertEquals(2, early.batches().size());
         assertTrue(early.text().contains("2 of 2 batches are dated after today, 2024-02-01"), early.text());
+    }
+
+    /** The page may not be calm in its first sentences and doubt its days below; tomorrow may have begun where the batch was roasted. */
+    @ParameterizedTest
+    @CsvSource({"2025-01-31,true", "2025-02-01,false"})
+    void datesAfterTheDayOfReadingAreInTheFirstSentences(LocalDate today, boolean ahead) throws IOException {
+        Week week = week("B1,2025-02-01 09:00,one,2,1.7\nB2,2025-02-02 09:00,one,2,1.7\n", List.of(40, 41));
+        InShort plain = week.inShort();
+        InShort read = ShortSentences.keptBy(week.readOn(today).inShort());
+        assertEquals(
+                ahead
+                        ? new InShort(
+                                "2 batches in the week to 2025-02-02 (still to come): too early to say what is usual.",
+                                plain.howSure(),
+                                "First check the dates: 1 of 2 batches are dated after today.")
+                        : plain,
+                read);
+    }
+
+    /** A logger's sign for no reading was read as what it means; a mass that cannot be is not calm in the first sentences. */
+    @Test
+    void aSignForNoReadingIsNothingToCheckAndAMassThatCannotBeIs() throws IOException {
+        StringBuilder rows = new StringBuilder();
+        for (int i = 1; i <= 10; i++) {
+            rows.append("B" + i + ",2025-02-02 " + (9 + i) + ":00,one,2," + (1.7 + 0.003 * (i % 3)) + "\n");
+        }
+        Files.createDirectories(folder.resolve("curves"));
+        Files.writeString(
+                folder.resolve("curves").resolve("B1.csv"),
+                curve(40).replace("200,130\n", "200,999.9\n").replace("210,132\n", "210,999.9\n"));
+        List<Integer> others = new java.util.ArrayList<>(List.of(-1, 41, 42, 43, 44, 45, 46, 47, 48, 49));
+        Week signs = week(rows.toString(), others);
+        assertTrue(
+                signs.logbook().problems().list().stream()
+                        .anyMatch(problem -> problem.toString().contains("2 readings of 999.9")),
+                signs.logbook().problems().text());
+        assertEquals(List.of(), WeekProblems.of(signs));
+        assertEquals("Nothing to do; the cup decides.", signs.inShort().next());
+        Week misread = week(rows.toString().replace("18:00,one,2,", "18:00,one,500,"), others);
+        assertTrue(WeekProblems.of(misread).get(0).startsWith("Please check batch B9: batches.csv, line 10"));
+        assertEquals(
+                "Check batch B9 first: not all of it was read as written.",
+                ShortSentences.keptBy(misread.inShort()).next());
     }
 
     /** Of one batch two reasons are told and the rest is counted; eleven batches are ten and a name. */

@@ -126,7 +126,12 @@ class WeekTest {
                 drifts.get(0).next());
         InShort words = ShortSentences.keptBy(week.inShort());
         assertEquals("Each was held against at least eight others of its lot.", words.howSure());
-        assertEquals("Nothing to do yet; the page tells of a weak sign.", words.next());
+        assertEquals("Cup batch H237 again beside a usual one before you decide.", words.next());
+        Logbook notCupped = Logbook.of(
+                week.logbook().contents().toBuilder().cups(List.of()).build());
+        assertEquals(
+                "Nothing to do yet; the page tells of a weak sign.",
+                Week.of(notCupped).inShort().next());
         assertEquals(Optional.empty(), week.told());
         String page = week.text();
         assertEquals(1, times("mass loss of lot Low Orchard may lie above", page), page);

@@ -386,7 +386,10 @@ class MachinePeriodsTest {
         assertEquals(change.on(), change.latest());
         assertTrue(Double.isNaN(change.chance()));
         assertTrue(
-                change.words().startsWith("no change is visible in the readings. The upkeep says: bean probe moved."),
+                change.words()
+                        .startsWith(
+                                "no step is visible in the readings by themselves. No change that matters was seen; readings at"
+                                        + " first crack are moved up by about 0.1 °C (-0.1 to 0.4). The upkeep says: bean probe moved."),
                 change.words());
         Logbook logbook = built.logbook();
         assertEquals(Optional.of(1), periods.number(logbook.batch("B12")));
