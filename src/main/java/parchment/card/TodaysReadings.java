@@ -94,15 +94,15 @@ final class TodaysReadings {
     /** Says when the probe began to read otherwise after a batch, as far as is known. */
     private String since(Batch batch) {
         List<ProbeChange> changes = periods.changes(batch);
-        List<LocalDate> days =
-                changes.subList(Math.min(periods.number(batch).orElse(1) - 1, changes.size()), changes.size()).stream()
-                        .map(ProbeChange::on)
-                        .toList();
+        List<ProbeChange> since =
+                changes.subList(Math.min(periods.number(batch).orElse(1) - 1, changes.size()), changes.size());
+        List<LocalDate> days = since.stream().map(ProbeChange::on).toList();
+        boolean seen = since.stream().allMatch(change -> change.kind() != ProbeChange.Kind.WRITTEN_WITHOUT_CHANGE);
         return days.isEmpty()
                 ? ""
                 : "; since "
                         + String.join(
                                 " and since ",
-                                days.stream().map(LocalDate::toString).toList()) + " the probe reads otherwise";
+                                days.stream().map(LocalDate::toString).toList()) + (seen ? " the probe reads otherwise" : " the probe may read otherwise");
     }
 }

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicReference;
 import jdk.jshell.DeclarationSnippet;
@@ -139,7 +140,7 @@ final class CellRun {
                 shown.set(session.shown(value));
                 return null;
             });
-            page.result(shown.get());
+            page.result(Objects.requireNonNull(shown.get()));
             return Outcome.FINE;
         } catch (CellStop stop) {
             throw stop;

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Queue;
 import java.util.Set;
 import java.util.SortedMap;
@@ -70,8 +71,10 @@ final class Imports {
 
     /** Returns the rooms that have a public type of that name. */
     List<String> roomsOf(String name) {
-        return rooms.keySet().stream()
-                .filter(room -> rooms.get(room).contains(name) && isPublic("parchment." + room + "." + name))
+        return rooms.entrySet().stream()
+                .filter(room -> room.getValue().contains(name))
+                .map(Map.Entry::getKey)
+                .filter(room -> isPublic("parchment." + room + "." + name))
                 .toList();
     }
 

@@ -210,7 +210,9 @@ final class LiveControls {
         while (alive.size() > MOST) {
             Live oldest = alive.keySet().iterator().next();
             Alive was = alive.remove(oldest);
-            was.models().forEach(model -> comms.close(model.id()));
+            if (was != null) {
+                was.models().forEach(model -> comms.close(model.id()));
+            }
             disconnect(oldest);
             page.print(
                     CellPage.Stream.STDERR,
