@@ -7,7 +7,6 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.concurrent.atomic.AtomicReference;
 import parchment.kernel.ControlC;
 
 /**
@@ -35,7 +34,7 @@ final class StartingServer {
     /** How long Ctrl-C may take to be heard here after the server has heard it. */
     private static final long LATER_MS = 300;
 
-    private final AtomicReference<Optional<Process>> server = new AtomicReference<>(Optional.empty());
+    private volatile Optional<Process> server = Optional.empty();
     private final PrintStream terminal;
     private final Duration longestStart;
     private volatile boolean saidUp;
@@ -88,12 +87,12 @@ final class StartingServer {
     private void interrupted() {
         if (!isUp()) {
             stopped = true;
-            server.get().ifPresent(Command::end);
+            server.ifPresent(Command::end);
         }
     }
 
     private int listen(Process process) throws InterruptedException {
-        server.set(Optional.of(process));
+        server = Optional.of(process);
         if (stopped) {
             Command.end(process);
         }
