@@ -79,6 +79,24 @@ class Session(unittest.TestCase):
         self.assertIn("Line 2:", shown)
         self.assertIn("Did you mean `Temperature`?", shown)
 
+    def test_many_cells_that_wait_are_answered_in_order(self):
+        cells = int(os.environ.get("PARCHMENT_QUEUED_CELLS", "200"))
+        begin = time.monotonic()
+        asked = [self.client.execute(f"{i} + 1") for i in range(cells)]
+        shown, ended = [], []
+        while len(ended) < cells:
+            message = self.client.get_iopub_msg(timeout=PATIENCE)
+            if message["msg_type"] == "execute_result":
+                shown.append(message["content"]["data"]["text/plain"])
+            elif message["msg_type"] == "status" and message["content"]["execution_state"] == "idle":
+                ended.append(message["parent_header"]["msg_id"])
+        self.assertEqual(shown, [str(i + 1) for i in range(cells)])
+        self.assertEqual([one for one in ended if one in set(asked)], asked)
+        replies = [self.client.get_shell_msg(timeout=PATIENCE) for _ in asked]
+        self.assertEqual([reply["parent_header"]["msg_id"] for reply in replies], asked)
+        if cells > 200:
+            print(f"{cells} cells that waited were answered in {time.monotonic() - begin:.1f} s")
+
     def test_what_waits_after_an_error_is_not_run(self):
         self.client.execute("Thread.sleep(300); throw new RuntimeException(\"first\");")
         second = self.client.execute('System.out.println("must not run")')
