@@ -89,9 +89,9 @@ class Session(unittest.TestCase):
             if message["msg_type"] == "execute_result":
                 shown.append(message["content"]["data"]["text/plain"])
             elif message["msg_type"] == "status" and message["content"]["execution_state"] == "idle":
-                ended.append(message["parent_header"]["msg_id"])
+                ended += [one for one in asked if one == message["parent_header"].get("msg_id")]
         self.assertEqual(shown, [str(i + 1) for i in range(cells)])
-        self.assertEqual([one for one in ended if one in set(asked)], asked)
+        self.assertEqual(ended, asked)
         replies = [self.client.get_shell_msg(timeout=PATIENCE) for _ in asked]
         self.assertEqual([reply["parent_header"]["msg_id"] for reply in replies], asked)
         if cells > 200:
