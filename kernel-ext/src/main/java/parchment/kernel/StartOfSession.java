@@ -149,9 +149,10 @@ final class StartOfSession {
 
     /** @throws IllegalArgumentException if the file lies in a logbook */
     static void checkPlace(Path file) {
-        LogbookPlace.around(file).ifPresent(logbook -> {
+        LogbookPlace.anyAround(file).ifPresent(logbook -> {
             throw new IllegalArgumentException("The start-up cells '" + file + "' lie in the logbook '" + logbook
-                    + "'. A logbook may come from somebody else, so nothing in one is ever run. Keep them elsewhere.");
+                    + "' (a folder with batches.csv, logbook.properties or curves). A logbook may come from somebody else,"
+                    + " so nothing in one is ever run. Keep them elsewhere.");
         });
     }
 

@@ -13,6 +13,8 @@ import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.objectweb.asm.Opcodes;
 import parchment.jars.MadeRepository;
 import parchment.jars.Network;
@@ -108,7 +110,31 @@ class StartOfSessionTest {
                 page.err()
                         .endsWith(
                                 "The start-up cells '" + file + "' lie in the logbook '" + folder
-                                        + "'. A logbook may come from somebody else, so nothing in one is ever run. Keep them elsewhere.\n"),
+                                        + "' (a folder with batches.csv, logbook.properties or curves). A logbook may come from"
+                                        + " somebody else, so nothing in one is ever run. Keep them elsewhere.\n"),
+                page.err());
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "batches.csv, notes/s.jsh",
+        "batches.csv, notes/deep/s.jsh",
+        "curves/1.csv, notes/deep/s.jsh",
+        "logbook.properties, notes/deep/s.jsh",
+    })
+    void startCellsAnywhereBelowALogbookAreRefused(String makesALogbook, String cells) throws IOException {
+        Path logbook = Files.createDirectory(folder.resolve("lb"));
+        Path mark = logbook.resolve(makesALogbook);
+        Files.createDirectories(mark.getParent());
+        Files.writeString(mark, "batch\n1\n");
+        Path file = logbook.resolve(cells);
+        Files.createDirectories(file.getParent());
+        Files.writeString(file, "int a = 1;");
+        assertTrue(new StartOfSession(Map.of("PARCHMENT_START_CELLS", file.toString()))
+                .cells(page)
+                .isEmpty());
+        assertTrue(
+                page.err().startsWith("The start-up cells '" + file + "' lie in the logbook '" + logbook + "'"),
                 page.err());
     }
 }
