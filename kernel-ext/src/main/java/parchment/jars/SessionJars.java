@@ -135,6 +135,15 @@ public final class SessionJars {
         }
     }
 
+    /**
+     * Returns the jars directly in a folder, by name.
+     *
+     * @throws IllegalArgumentException if it cannot be read
+     */
+    public static List<Path> directlyIn(Path folder) {
+        return JarFiles.directlyIn(folder);
+    }
+
     /** Returns the jars directly in a folder, by name; the folder itself if it has classes and no jars. */
     static List<Path> jarsIn(Path folder) {
         List<Path> jars = JarFiles.directlyIn(folder);

@@ -3,6 +3,7 @@ package parchment.kernel;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.junit.jupiter.api.Assumptions.assumeFalse;
 
 import java.io.File;
 import java.io.IOException;
@@ -15,6 +16,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 import org.objectweb.asm.Opcodes;
 import parchment.jars.MadeRepository;
 import parchment.jars.Network;
@@ -64,7 +66,35 @@ class StartOfSessionTest {
         load(Map.of(
                 "CLASSPATH", classes + separator + separator + folder.resolve("none.jar") + separator + folder + "/*"));
         assertEquals(List.of(classes, first, second), added);
-        assertEquals("CLASSPATH names 3 places with jars or classes; this session uses them.\n", page.err());
+        assertEquals(
+                "Left out of what CLASSPATH names: '" + folder.resolve("none.jar") + "' (not there).\n"
+                        + "CLASSPATH names 3 places with jars or classes; this session uses them.\n",
+                page.err());
+    }
+
+    @Test
+    void whatTheClassPathNamesFromTheNotebooksFolderIsLeftOutAndTold() {
+        assertTrue(Files.isDirectory(Path.of("src")), "it is there, seen from here");
+        load(Map.of("CLASSPATH", String.join(File.pathSeparator, ".", "src", "src/*", "*")));
+        assertEquals(List.of(), added);
+        String whole = "(name the whole path, from the root of the disk)";
+        assertEquals(
+                "Left out of what CLASSPATH names: '.' " + whole + ", 'src' " + whole + ", 'src/*' " + whole + ", '*' "
+                        + whole + ".\n",
+                page.err());
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"PARCHMENT_JARS", "CLASSPATH"})
+    void aFolderThatCannotBeReadIsTold(String variable) throws IOException {
+        Path closed = Files.createDirectory(folder.resolve("closed"));
+        jar("closed/one.jar");
+        closed.toFile().setReadable(false);
+        assumeFalse(Files.isReadable(closed), "whoever runs this may read everything");
+        load(Map.of(variable, variable.equals(StartOfSession.JARS) ? closed.toString() : closed + "/*"));
+        closed.toFile().setReadable(true);
+        assertEquals(List.of(), added);
+        assertTrue(page.err().startsWith("The jars of '" + closed + "' are not loaded: "), page.err());
     }
 
     @Test
