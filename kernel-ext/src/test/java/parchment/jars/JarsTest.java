@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.junit.jupiter.api.Assumptions.assumeFalse;
 import static parchment.jars.MadeRepository.needs;
 
 import java.io.IOException;
@@ -508,6 +509,19 @@ class JarsTest {
                         () -> SessionJars.jarsIn(Files.createDirectory(folder.resolve("e"))))
                 .getMessage();
         assertTrue(empty.contains("has neither jars nor classes in it"), empty);
+    }
+
+    @Test
+    void saysThatAFolderCannotBeRead() throws IOException {
+        Path closed = Files.createDirectories(folder.resolve("tools/closed"));
+        closed.toFile().setReadable(false);
+        assumeFalse(Files.isReadable(closed), "whoever runs this may read everything");
+        String words = assertThrows(
+                        IllegalArgumentException.class, () -> JarFiles.matching(folder + "/tools/*/*.jar"))
+                .getMessage();
+        closed.toFile().setReadable(true);
+        assertTrue(words.contains("'" + closed + "'"), words);
+        assertFalse(words.contains("Exception"), words);
     }
 
     @ParameterizedTest
