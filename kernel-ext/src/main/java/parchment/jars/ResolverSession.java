@@ -52,15 +52,14 @@ final class ResolverSession {
         DefaultRepositorySystemSession session = session();
         DefaultMirrorSelector mirrors = new DefaultMirrorSelector();
         settings.mirrors()
-                .forEach(mirror ->
-                        mirrors.add(
-                                mirror.id(),
-                                mirror.url(),
-                                "default",
-                                false,
-                                mirror.use() == MavenSettings.Use.BLOCKED,
-                                mirror.mirrorOf(),
-                                "*"));
+                .forEach(mirror -> mirrors.add(
+                        mirror.id(),
+                        mirror.url(),
+                        "default",
+                        false,
+                        mirror.use() == MavenSettings.Use.BLOCKED,
+                        mirror.mirrorOf(),
+                        "*"));
         session.setMirrorSelector(mirrors);
         if (settings.proxies().isEmpty()) {
             session.setProxySelector(new JreProxySelector());

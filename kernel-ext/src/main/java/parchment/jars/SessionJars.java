@@ -60,9 +60,8 @@ public final class SessionJars {
 
     /** Finds libraries with all that they need, says what they are, and loads them. */
     Jars addLibraries(List<Coordinate> wanted) {
-        List<Coordinate> lacking = wanted.stream()
-                .filter(each -> !versions.has(each))
-                .toList();
+        List<Coordinate> lacking =
+                wanted.stream().filter(each -> !versions.has(each)).toList();
         if (lacking.isEmpty()) {
             return new Jars(List.of(), List.of(Jars.row(wanted) + " is loaded already."), loaded());
         }

@@ -282,8 +282,8 @@ class JarsTest {
                             words);
                 }
                 Repository own = new Repository("own", server.address() + within);
-                MavenSettings settings = new MavenSettings(
-                        folder.resolve("local" + status), List.of(), List.of(), Network.WHEN_ASKED);
+                MavenSettings settings =
+                        new MavenSettings(folder.resolve("local" + status), List.of(), List.of(), Network.WHEN_ASKED);
                 assertEquals(
                         1,
                         new Resolver(settings, Network.WHEN_ASKED, said::add)
@@ -304,7 +304,8 @@ class JarsTest {
         assertEquals(List.of(), said, "nothing is fetched");
         Repository other = new Repository("other", remote.folder().toUri().toString());
         session(Network.WHEN_ASKED, List.of(stop), made(), other).addLibraries(names("harbour.tools:blends:1.0"));
-        assertEquals("The settings of Maven (settings.xml) forbid to ask made (blocked by the mirror stop).", said.get(0));
+        assertEquals(
+                "The settings of Maven (settings.xml) forbid to ask made (blocked by the mirror stop).", said.get(0));
         assertTrue(said.get(1).contains(" from other ("), said.get(1));
         assertEquals(2, classPath.size());
     }
@@ -379,8 +380,7 @@ class JarsTest {
         Path one = file("core-1.0.jar", "ours/Says");
         Path two = file("core-2.0.jar", "theirs/Says");
         Path natives = file("core-1.0-linux.jar", "linux/Says");
-        assertEquals(
-                List.of(), session().addFiles(List.of(one, two, natives)).notes());
+        assertEquals(List.of(), session().addFiles(List.of(one, two, natives)).notes());
         assertEquals(List.of(one, two, natives), classPath);
     }
 
@@ -398,7 +398,8 @@ class JarsTest {
         MadeRepository.sign(archive);
         Jars jars = session().addLibraries(names("harbour.tools:scales:zip:2.1"));
         assertEquals(
-                List.of("harbour.tools:scales:2.1 is no jar but a file of the kind zip; it is not loaded."), jars.notes());
+                List.of("harbour.tools:scales:2.1 is no jar but a file of the kind zip; it is not loaded."),
+                jars.notes());
         assertEquals(List.of(), classPath);
     }
 
@@ -409,7 +410,9 @@ class JarsTest {
         Jars jars = session.addLibraries(names("org.knowm.xchart:xchart:3.8.0"));
         assertEquals(2, jars.notes().size());
         assertTrue(jars.notes().get(0).startsWith("org.knowm.xchart:xchart:3.8.0 is not, or not with all"));
-        assertEquals("xchart " + own + " is part of Parchment, and that one is used here.", jars.notes().get(1));
+        assertEquals(
+                "xchart " + own + " is part of Parchment, and that one is used here.",
+                jars.notes().get(1));
         assertEquals(jars.notes(), said);
         assertEquals(List.of(), classPath);
         said.clear();
@@ -516,8 +519,7 @@ class JarsTest {
         Path closed = Files.createDirectories(folder.resolve("tools/closed"));
         closed.toFile().setReadable(false);
         assumeFalse(Files.isReadable(closed), "whoever runs this may read everything");
-        String words = assertThrows(
-                        IllegalArgumentException.class, () -> JarFiles.matching(folder + "/tools/*/*.jar"))
+        String words = assertThrows(IllegalArgumentException.class, () -> JarFiles.matching(folder + "/tools/*/*.jar"))
                 .getMessage();
         closed.toFile().setReadable(true);
         assertTrue(words.contains("'" + closed + "'"), words);

@@ -103,8 +103,7 @@ class JarsInCellsTest {
         assertEquals("a word", shownBy("blends.Says.word()"));
         assertEquals("true", shownBy("Thread.currentThread().getContextClassLoader() == Says.class.getClassLoader()"));
         assertEquals(List.of("word()"), shared.complete("blends.Says.wo", 14).matches());
-        assertTrue(
-                String.valueOf(shared.inspect("blends.Says.word()", 13)).contains("String"), "Shift-Tab knows it");
+        assertTrue(String.valueOf(shared.inspect("blends.Says.word()", 13)).contains("String"), "Shift-Tab knows it");
     }
 
     @Test
@@ -184,7 +183,9 @@ class JarsInCellsTest {
         writer.visitEnd();
         Path jar = MadeRepository.jar(folder.resolve("alone.jar"), "alone/Child.class", writer.toByteArray());
         String error = errorOf("Jars.add(Path.of(\"" + jar + "\"));\nClass.forName(\"alone.Child\")");
-        assertTrue(error.contains("NoClassDefFoundError: missing/Parent\nA jar here needs another that is not here."), error);
+        assertTrue(
+                error.contains("NoClassDefFoundError: missing/Parent\nA jar here needs another that is not here."),
+                error);
     }
 
     @Test
@@ -228,7 +229,13 @@ class JarsInCellsTest {
         String cell = "java.nio.file.Files.createFile(java.nio.file.Path.of(\"" + marker + "\"));";
         Files.createDirectories(logbook.resolve("notes/deep"));
         for (String name : new String[] {
-            "start.jsh", "startup.jsh", "init.java", "start.jshell", "start-cells.jsh", "tools.jar", "notes/deep/start.jsh"
+            "start.jsh",
+            "startup.jsh",
+            "init.java",
+            "start.jshell",
+            "start-cells.jsh",
+            "tools.jar",
+            "notes/deep/start.jsh"
         }) {
             Files.writeString(logbook.resolve(name), cell);
         }

@@ -138,10 +138,9 @@ class StartOfSessionTest {
         assertTrue(start.cells(page).isEmpty());
         assertTrue(
                 page.err()
-                        .endsWith(
-                                "The start-up cells '" + file + "' lie in the logbook '" + folder
-                                        + "' (a folder with batches.csv, logbook.properties or curves). A logbook may come from"
-                                        + " somebody else, so nothing in one is ever run. Keep them elsewhere.\n"),
+                        .endsWith("The start-up cells '" + file + "' lie in the logbook '" + folder
+                                + "' (a folder with batches.csv, logbook.properties or curves). A logbook may come from"
+                                + " somebody else, so nothing in one is ever run. Keep them elsewhere.\n"),
                 page.err());
     }
 
